@@ -1,0 +1,116 @@
+"""The records disciplines give each other. Frozen, compared by value, SI, no methods beyond trivial properties.
+
+Each record has ``of``, the rig path it is about. A record stands here only while two readers need it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from boxwright.finding import Use
+from boxwright.units import Band, HeaderUnits
+
+Vector = tuple[float, float, float]
+What = Literal["dry", "contents", "fluid", "structure", "people"]
+
+
+@dataclass(frozen=True, slots=True)
+class Mass:
+    """A mass and where its middle is: kg; x rearward of the front stud face, y right of centre, z above the deck (m).
+
+    ``size`` (length, width, height in m) is that of the uniform cuboid with the same own inertia. ``group`` names
+    values that err together (guesses of one kind); empty where the value errs alone.
+    """
+
+    of: str
+    what: What
+    group: str
+    kg: Band
+    x: Band
+    y: Band
+    z: Band
+    size: Vector
+
+
+@dataclass(frozen=True, slots=True)
+class Axle:
+    """One axle: its place (m) and its rated load as a mass (kg), ``None`` where the plate was not given."""
+
+    x: Band
+    rated_mass: Band | None
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """The trailer as a body on wheels: lengths in m in the rig's datum, heights above the trailer's own deck."""
+
+    of: str
+    inside: Vector
+    outside: Vector
+    front_x: float
+    rear_x: float
+    deck_height: Band
+    coupler_x: Band
+    coupler_height: Band
+    axles: tuple[Axle, ...]
+    running_gear: Literal["single", "equalised", "independent"]
+    axle_rate: Band
+    track: Band
+    wheel_radius: Band
+    jack_x: Band
+    legs_x: tuple[Band, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """One reading typed by the builder. ``value`` is SI (kg for every scale); ``what`` says which number it is.
+
+    A scale ticket gives several of these with one ``of``: "axles", "axle 1", "tongue", "total", "left", "right".
+    """
+
+    of: str
+    what: str
+    value: Band
+    on: date | None
+    stage: str
+    load: str
+    how: str
+    part: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Balance:
+    """Where the weight goes in one slot: loads as masses (kg, newton / 9.80665), the centre of gravity in m."""
+
+    of: str
+    gross: Band
+    tongue: Band
+    tongue_share: Band
+    on_wheels: Band
+    centre_x: Band
+    centre_y: Band
+    centre_z: Band
+
+
+@dataclass(frozen=True, slots=True)
+class AxleLoad:
+    """What one axle carries, as a mass (kg), with its left and right wheels."""
+
+    of: str
+    axle: int
+    kg: Band
+    left: Band
+    right: Band
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """What a slot is asked for. A discipline receives only the fields it names; the stage is never passed."""
+
+    use: Use
+    load: str
+    countries: tuple[str, ...]
+    judged_on: date
+    shown_in: HeaderUnits

@@ -1,0 +1,78 @@
+"""What is said to the builder: problems of reading, findings of rules, and the verdict for a use."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Kind = Literal["stop", "limit", "fix", "unknown", "advice"]
+Use = Literal["tow", "sleep", "leave", "work"]
+Answer = Literal["go", "limits", "ask", "no"]
+
+KINDS: tuple[Kind, ...] = ("stop", "limit", "fix", "unknown", "advice")
+USES: tuple[Use, ...] = ("tow", "sleep", "leave", "work")
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Something in the text that could not be read as it stands, with its place (line and column count from 1).
+
+    ``says`` is one whole sentence: what was read, what was expected, how to write it. A ``note`` says how a text was
+    understood and keeps no verdict back; a ``problem`` keeps every verdict at "ask" or worse.
+    """
+
+    line: int
+    column: int
+    path: str
+    says: str
+    kind: Literal["problem", "note"] = "problem"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One judgement of one rule. ``number``, ``limit`` and ``margin`` are SI, in ``unit``; ``None`` where none applies.
+
+    ``margin`` is positive on the safe side. ``could_stop`` says, of an unknown, that the missing value could turn the
+    answer into a stop; an unknown that can only limit leaves ``limits`` open. ``protects`` says that the rule guards
+    combustion, an alarm or a way out, where an unknown is already a no. ``because`` holds the rig paths the doubt
+    comes from, the one that flips most first.
+    """
+
+    code: str
+    where: str
+    kind: Kind
+    says: str
+    number: float | None = None
+    limit: float | None = None
+    margin: float | None = None
+    unit: str = ""
+    source: str = ""
+    lever: str = ""
+    remedy: str = ""
+    act: str = ""
+    minutes: int | None = None
+    could_stop: bool = True
+    protects: bool = False
+    uses: tuple[Use, ...] = ()
+    because: tuple[str, ...] = ()
+    use: str = ""
+    load: str = ""
+    stage: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """The answer for one use at one stage in one load state, with the findings it rests on.
+
+    ``because`` holds finding codes and, for what no discipline has judged, ``not-judged/<folder>``. ``act`` is the
+    one thing to do first. ``questions`` are at most three, the one that flips most first.
+    """
+
+    use: Use
+    load: str
+    stage: str
+    answer: Answer
+    because: tuple[str, ...]
+    act: str
+    questions: tuple[str, ...] = ()
+    says: tuple[str, ...] = ()
