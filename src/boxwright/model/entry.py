@@ -55,6 +55,11 @@ def read_day(given: Any) -> Any:
     raise ValueError(f'cannot read the date "{text}"; write it as year-month-day, such as 2026-05-02')
 
 
+def read_pairs(given: Any) -> Any:
+    """Return the pairs of a map of texts, so that an entry stays hashable."""
+    return tuple((str(key), str(value)) for key, value in given.items()) if isinstance(given, dict) else given
+
+
 YesNo = Annotated[bool | None, BeforeValidator(read_yes_no)]
 Names = Annotated[tuple[str, ...], BeforeValidator(read_names)]
 Day = Annotated[date | None, BeforeValidator(read_day)]

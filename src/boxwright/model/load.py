@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Annotated
+
+from pydantic import BeforeValidator, Field
 
 from boxwright.finding import Use
-from boxwright.units import Band, exactly
+from boxwright.model.entry import Entry, Names, YesNo, read_pairs
+from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 UNNAMED = Band(0.5, 0.0, 1.0, spread="fill", assumed=True)
 """A tank the state does not name: anywhere from empty to full."""
@@ -37,3 +41,35 @@ class LoadState:
         if tank in self.out:
             return exactly(0.0)
         return next((fill for name, fill in self.tanks if name == tank), UNNAMED)
+
+
+class LoadWords(Entry):
+    """One load state as written."""
+
+    cargo: Names = Field(("all",), description="all, none, or the names aboard")
+    out: Names = Field((), description="what is left behind or already unloaded")
+    tanks: Annotated[tuple[tuple[str, str], ...], BeforeValidator(read_pairs)] = Field(
+        (), description="how full each tank is, such as {fresh: full, grey: 1/4}"
+    )
+    parked: YesNo = Field(None, description="yes where the trailer stands")
+    people: Names = Field((), description="who is inside")
+    uses: Names = Field((), alias="for", description="what it is judged for: tow, sleep, leave, work")
+    coupled: YesNo = Field(None, description="does the trailer stay hitched while it stands")
+    legs: str = Field("", description="down or up")
+    note: str = ""
+
+
+FILLS = {"full": 1.0, "empty": 0.0, "none": 0.0, "half": 0.5}
+
+
+def read_fill(text: str) -> Band:
+    """Return how full a tank is from ``full``, ``empty``, ``3/4``, ``30 %``, ``1/4..1/2`` or ``unknown``."""
+    word = text.strip().lower()
+    if word in FILLS:
+        return exactly(FILLS[word])
+    if word in {"unknown", "?"}:
+        return UNNAMED
+    fill = read_band(word, "ratio", HeaderUnits())
+    if fill.low < 0.0 or fill.high > 1.0:
+        raise CannotRead(text, "how full the tank is", "full, empty, 3/4 or 40 %")
+    return fill if fill.low == fill.high else replace(fill, spread="fill")

@@ -7,7 +7,7 @@ from typing import Annotated, Any, Generic, Literal, TypeVar
 
 from pydantic import BeforeValidator, Field
 
-from boxwright.model.entry import Entry, Names, YesNo, read_day
+from boxwright.model.entry import Entry, Names, YesNo, read_day, read_pairs
 from boxwright.model.place import Place
 from boxwright.model.stage import UNMARKED, DoneMark
 from boxwright.units import Band, KilogramBand, MetreBand, Money
@@ -80,7 +80,7 @@ class PartWords(Entry):
     kind: str = Field("", description="cargo, backing, spread, ...; a built-in part needs none")
     contents: KilogramBand | None = Field(None, description="weight of what is usually in it")
     how: str = Field("", description="how the weight is known: weighed, label, guess")
-    as_built: Annotated[tuple[tuple[str, str], ...], BeforeValidator(lambda g: _pairs(g))] = Field(
+    as_built: Annotated[tuple[tuple[str, str], ...], BeforeValidator(read_pairs)] = Field(
         (), description="keys as they came out, such as {x: 36 1/8}; they win over the plan"
     )
     note: str = ""
@@ -91,10 +91,6 @@ class PartWords(Entry):
     from_: str = Field("", alias="from", description="where it is bought")
     arrives: Annotated[str, BeforeValidator(read_arrival)] = Field("", description="day, or first..last day")
     accepted: str = Field("", description="note and date with which the owner accepts what is said of it")
-
-
-def _pairs(given: Any) -> Any:
-    return tuple((str(k), str(v)) for k, v in given.items()) if isinstance(given, dict) else given
 
 
 MODEL_KEYS = frozenset("from" if name == "from_" else name for name in PartWords.model_fields)
@@ -129,6 +125,3 @@ class Held(Generic[F]):
     name: str
     frame: Frame
     facet: F
-
-
-

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from math import isfinite
 from typing import Literal
 
 from boxwright.exchange import Vector
@@ -181,6 +182,8 @@ def _anchored(
         }[key]
     if word not in planes:
         raise CannotRead(text, f"the place along {key}", " or ".join(f"{plane}+4" for plane in planes) or "deck+4")
+    if not isfinite(planes[word]):  # the trailer's body is not written, so nobody knows where this surface is
+        raise CannotRead(text, "the place, for the trailer's body is not known,", "trailer: {body: {length: .., width: .., height: ..}}")
     direction = 1.0
     if key == "side":  # the left edge is placed from the left, the right edge from the right, the middle from centre
         direction = {"left": 1.0, "right": -1.0, "centre": 0.0}[word]
@@ -214,7 +217,9 @@ def _on_wall(axis: int, extent: float, wall: str, surfaces: Surfaces, header: He
         ("floor", 2): surfaces.floor + extent / 2.0,
     }
     middle = fixed.get((word, axis))
-    return None if middle is None else exactly(middle)
+    if middle is None:
+        return None
+    return exactly(middle) if isfinite(middle) else ANYWHERE
 
 
 def folded_up(place: Place, folded_depth: float | None, surfaces: Surfaces) -> Place:
@@ -233,8 +238,13 @@ def folded_up(place: Place, folded_depth: float | None, surfaces: Surfaces) -> P
     return replace(place, y=shifted(place.y, y - place.y.best), z=shifted(place.z, underside + width / 2.0 - place.z.best), size=size)
 
 
-def turned_with(place: Place, folded: Place) -> Place:
-    """Return the place of a thing lying on a leaf after the leaf has folded up: it stands where the leaf stands."""
-    y, z = folded.y.best - place.y.best, folded.z.best - place.z.best
+def turned_with(place: Place, leaf: Place, folded: Place) -> Place:
+    """Return the place of a thing lying on a leaf after the leaf has folded up: what lay across it now stands."""
+    is_left = folded.y.best <= 0.0
+    hinge = leaf.y.best + (-leaf.size[1] if is_left else leaf.size[1]) / 2.0
+    out = abs(place.y.best - hinge)
     size = (place.size[0], min(place.size[2], folded.size[1]), min(place.size[1], folded.size[2]))
-    return replace(place, y=shifted(place.y, y), z=shifted(place.z, z), size=size)
+    z = leaf.z.best - leaf.size[2] / 2.0 + out
+    return replace(
+        place, y=shifted(place.y, folded.y.best - place.y.best), z=shifted(place.z, z - place.z.best), size=size
+    )

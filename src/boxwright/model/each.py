@@ -1,0 +1,62 @@
+"""Two short ways of writing: a value per piece (``833 each``), and one value in place of a map (``fuse: 15 A``)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Generic, TypeVar
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, model_validator
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema, core_schema
+
+from boxwright.model.entry import Entry
+from boxwright.units import Band
+
+Q = TypeVar("Q", bound=Band)
+
+
+def split_each(text: str) -> tuple[str, bool]:
+    """Return a text without its last word ``each``, and whether it had it."""
+    bare = text.strip()
+    stripped = bare.removesuffix("each").strip()
+    return stripped, stripped != bare
+
+
+class Each(Entry, Generic[Q]):
+    """A number of the whole line, or of one piece where the word ``each`` follows it."""
+
+    value: Q
+    is_each: bool = False
+
+    @model_validator(mode="before")
+    @classmethod
+    def _from_text(cls, given: object) -> object:
+        if isinstance(given, (Mapping, cls)):
+            return given
+        text, is_each = split_each(str(given))
+        return {"value": text, "is_each": is_each}
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        """Return the schema of what may be typed: one scalar."""
+        return {"type": ["string", "number"], "examples": ["833 each"]}
+
+
+@dataclass(frozen=True, slots=True)
+class Alone:
+    """Lets an entry be written as the value of one of its keys alone: ``fuse: 15 A`` for ``fuse: {amps: 15 A}``.
+
+    Used as ``Annotated[Protection, Alone("amps")]``.
+    """
+
+    key: str
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.no_info_before_validator_function(self._as_map, handler(source))
+
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        return {"anyOf": [{"type": ["string", "number", "boolean"]}, handler(schema)]}
+
+    def _as_map(self, given: object) -> object:
+        return {self.key: given} if isinstance(given, (str, list, tuple)) else given

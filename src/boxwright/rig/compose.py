@@ -1,0 +1,292 @@
+"""From a document's tree to a `Rig`: every entry to its owner, every place resolved, every mistake said with its line."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import date
+from typing import Any, Literal, TypeVar
+
+from boxwright.disciplines.frame.parts import Layer as LayerWords
+from boxwright.exchange import Measured
+from boxwright.finding import Problem
+from boxwright.model.entry import Day, Entry
+from boxwright.model.stage import Stage
+from boxwright.model.trailer import Person, TowVehicle, Trailer
+from boxwright.rig.head import home_words, map_at, read_header, read_loads, read_stages, read_units
+from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
+from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTION, PLAIN
+from boxwright.rig.read import Document, read_document
+from boxwright.rig.readings import read_measured
+from boxwright.rig.rig import Accepted, Item, Layer, Rig
+from boxwright.rig.sections import bare_surfaces, sections_of
+from boxwright.rig.validate import Mistake, nearest, validate
+from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
+
+E = TypeVar("E", bound=Entry)
+FAR_OUT = 1.0
+"""How far beyond the trailer's own outline (m) a part may stick out before its place is doubted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a text gave: the rig, what was wrong with the text, and the document to find lines in."""
+
+    rig: Rig
+    problems: tuple[Problem, ...]
+    document: Document
+
+
+class AcceptedWords(Entry):
+    """A finding the owner accepts: its code, where it stands, why, since when, and the number it had then."""
+
+    code: str
+    where: str = ""
+    note: str = ""
+    on: Day = None
+    number: str = ""
+
+
+@dataclass(slots=True)
+class Composer:
+    """Composes documents, and remembers each item so that an edit elsewhere reads nothing again."""
+
+    _items: dict[tuple[str, str], tuple[Any, tuple[Item, list[Mistake]]]] = field(default_factory=dict)
+
+    def compose(self, document: Document) -> Reading:
+        """Return the rig of a document. Never fails: what cannot be read is said and left unknown."""
+        tree, mistakes = document.tree, list[Mistake]()
+        _check_sections(tree, mistakes)
+        units = read_units(tree, home_words(tree), mistakes)
+        stages = read_stages(tree, units, mistakes)
+        header = read_header(tree, stages.stages, units, mistakes)
+        trailer, wrong = validate(Trailer, tree.get("trailer"), "trailer", units)
+        trailer = trailer or Trailer()
+        mistakes += wrong
+        layers = _layers(tree, units, stages.stages, mistakes)
+        surfaces = bare_surfaces(trailer, layers)
+        people = _named(tree, "people", Person, units, mistakes)
+        names = {name for section in ITEM_SECTIONS for name in map_at(tree, section, [])}
+        loads = read_loads(tree, units, names, {name for name, _ in people}, mistakes)
+        measured = read_measured(
+            map_at(tree, "measured", mistakes), units, stages.stages, [load.name for load in loads], names, mistakes
+        )
+        around = Surroundings(units, surfaces, stages.stages, *_ends(trailer))
+        items = {section: self._section(document, section, around, measured, trailer, mistakes)
+                 for section in ITEM_SECTIONS}  # fmt: skip
+        _check_sleepers(people, items["parts"], mistakes)
+        _check_far_out(items["parts"], trailer, mistakes)
+        plain = {key: validate(model, tree.get(key), key, units) for key, model in PLAIN.items() if key in tree}
+        for _, wrong in plain.values():
+            mistakes += wrong
+        named = {key: _named(tree, key, model, units, mistakes) for key, model in NAMED.items()
+                 if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
+        problems = _problems(document, mistakes)
+        troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
+        rig = Rig(
+            header=header,
+            trailer=trailer,
+            tow=_named(tree, "tow", TowVehicle, units, mistakes),
+            people=people,
+            stages_in_order=stages.stages,
+            loads=loads,
+            surfaces=surfaces,
+            layers=layers,
+            measured=measured,
+            accepted=_accepted(tree, units, mistakes),
+            troubled=tuple(sorted(troubled)),
+            **items,
+            **sections_of(plain, named, items, stages.facets),
+        )
+        return Reading(rig, problems, document)
+
+    def _section(
+        self,
+        document: Document,
+        section: str,
+        around: Surroundings,
+        measured: tuple[Measured, ...],
+        trailer: Trailer,
+        mistakes: list[Mistake],
+    ) -> tuple[Item, ...]:
+        """Return every item of a section, parents first in the reading but in file order in the answer."""
+        tree = map_at(document.tree, section, mistakes)
+        weighed = _weighed(measured) if section == "parts" else {}
+        own_model = None if section == "parts" else NAMED[section]
+        done: dict[str, Item] = {}
+        open_names: list[str] = []
+
+        def read(name: str) -> Item:
+            if name in done:
+                return done[name]
+            open_names.append(name)
+            parent = self._parent(name, tree, section, open_names, mistakes, read)
+            held = (tree[name], around, parent, weighed.get(name), name in trailer.empty.includes)
+            known = self._items.get((section, name))
+            if known is not None and all(a is b or a == b for a, b in zip(known[0], held, strict=True)):
+                item, wrong = known[1]
+            else:
+                item, wrong = compose_item(section, name, tree[name], own_model, around, parent, weighed.get(name))
+                if name in trailer.empty.includes:
+                    item = _in_empty_weight(item)
+                self._items[section, name] = (held, (item, wrong))
+            mistakes.extend(wrong)
+            open_names.remove(name)
+            done[name] = item
+            return item
+
+        return tuple(read(name) for name in tree)
+
+    def _parent(
+        self,
+        name: str,
+        tree: Mapping[str, Any],
+        section: str,
+        open_names: list[str],
+        mistakes: list[Mistake],
+        read: Any,
+    ) -> Item | None:
+        """Return the part this one is in or stands on; a name that is nothing, or a ring of parts, is a mistake."""
+        given = tree[name]
+        if not isinstance(given, Mapping):
+            return None
+        for key in ("inside", "rides_on"):
+            word = given.get(key)
+            if not isinstance(word, str) or not word:
+                continue
+            path = f"{section}[{name}].{key}"
+            if word in open_names:
+                mistakes.append(Mistake(path, f'"{word}" is itself in or on "{name}"; only one of them can be'))
+            elif word in tree:
+                found: Item = read(word)
+                return found
+            else:
+                guess = nearest(word, tree)
+                says = f'there is no part "{word}"' + (f'; did you mean "{guess}"?' if guess else "")
+                mistakes.append(Mistake(path, says))
+        return None
+
+
+def read_rig(data: bytes | str) -> Reading:
+    """Return what a rig file says; total: any bytes give a rig and the problems with them."""
+    return Composer().compose(read_document(data, known_keys=KNOWN_KEYS))
+
+
+def _in_empty_weight(item: Item) -> Item:
+    """Return a part whose weight the trailer's own empty weight already holds."""
+    return replace(item, mass=exactly(0.0), is_in_empty_weight=True)
+
+
+def _check_sections(tree: Mapping[str, Any], mistakes: list[Mistake]) -> None:
+    for key in tree:
+        if key not in OWNER_OF_SECTION:
+            guess = nearest(key, OWNER_OF_SECTION)
+            says = f'no section "{key}" is known' + (f'; did you mean "{guess}"?' if guess else "")
+            mistakes.append(Mistake(key, says, is_key=True))
+
+
+def _named(
+    tree: Mapping[str, Any], section: str, model: type[E], units: HeaderUnits, mistakes: list[Mistake]
+) -> tuple[tuple[str, E], ...]:
+    """Return the entries of a map of named things that take no facets."""
+    found: list[tuple[str, E]] = []
+    for name, given in map_at(tree, section, mistakes).items():
+        entry, wrong = validate(model, given, f"{section}[{name}]", units)
+        mistakes += wrong
+        if entry is not None:
+            found.append((name, entry))
+    return tuple(found)
+
+
+def _layers(
+    tree: Mapping[str, Any], units: HeaderUnits, stages: tuple[Stage, ...], mistakes: list[Mistake]
+) -> tuple[Layer, ...]:
+    """Return every layer of every wall, each with when it goes in."""
+    found: list[Layer] = []
+    for wall, given in map_at(tree, "walls", mistakes).items():
+        path = f"walls[{wall}]"
+        if not isinstance(given, Mapping):
+            mistakes.append(Mistake(path, "a wall takes layers; write it as {layers: {foam: {of: XPS, thick: 1 in}}}"))
+            continue
+        rest = {key: value for key, value in given.items() if key != "layers"}
+        _, wrong = validate(NAMED["walls"], rest, path, units)
+        mistakes += wrong
+        layers = given.get("layers")
+        for name, layer in layers.items() if isinstance(layers, Mapping) else ():
+            own, words, _, wrong = read_keys(f"{path}.layers[{name}]", layer, LayerWords, units)
+            mistakes += wrong
+            marks, wrong = marks_of(words, f"{path}.layers[{name}]", stages)
+            mistakes += wrong
+            if own is not None:
+                found.append(Layer(f"{path}.layers[{name}]", wall, name, marks, own))
+    return tuple(found)
+
+
+def _ends(trailer: Trailer) -> tuple[float, float]:
+    """Return the trailer's coupler and its rear end along x (m), as far as they are known."""
+    body, outside = trailer.body.length, trailer.outside
+    front = trailer.coupler_x.best if trailer.coupler_x is not None and trailer.coupler_x.known else 0.0
+    rear = body.best if body is not None and body.known else 0.0
+    if outside.length_overall is not None and outside.length_overall.known:
+        rear = max(rear, front + outside.length_overall.best)
+    return (front, rear) if rear > front else (float("-inf"), float("inf"))
+
+
+def _weighed(measured: tuple[Measured, ...]) -> dict[str, Band]:
+    """Return, for each part that was weighed, its newest reading."""
+    newest: dict[str, Measured] = {}
+    for one in measured:
+        if one.what == "part" and (one.part not in newest or (one.on or date.min) >= (newest[one.part].on or date.min)):
+            newest[one.part] = one
+    return {part: one.value for part, one in newest.items()}
+
+
+def _check_sleepers(
+    people: tuple[tuple[str, Person], ...], parts: tuple[Item, ...], mistakes: list[Mistake]
+) -> None:
+    names = {part.name for part in parts}
+    for name, person in people:
+        if person.sleeps and person.sleeps not in names:
+            guess = nearest(person.sleeps, names)
+            says = f'there is no part "{person.sleeps}" to sleep on' + (f'; did you mean "{guess}"?' if guess else "")
+            mistakes.append(Mistake(f"people[{name}].sleeps", says))
+
+
+def _check_far_out(parts: tuple[Item, ...], trailer: Trailer, mistakes: list[Mistake]) -> None:
+    """Say which parts lie so far outside the trailer that a figure must be mistyped."""
+    front, rear = _ends(trailer)
+    width, height = trailer.outside.over_fenders or trailer.outside.width, trailer.outside.height
+    side = (width.best / 2.0 if width is not None and width.known else float("inf")) + FAR_OUT
+    top = (height.best if height is not None and height.known else float("inf")) + FAR_OUT
+    for part in parts:
+        for key, middle, low, high in (
+            ("x", part.place.x, front - FAR_OUT, rear + FAR_OUT),
+            ("side", part.place.y, -side, side),
+            ("z", part.place.z, -top, top),
+        ):
+            if middle.known and not low <= middle.best <= high:
+                says = f"{part.name} would lie outside the trailer by more than a metre; is {key} mistyped?"
+                mistakes.append(Mistake(f"{part.of}.{key}", says))
+
+
+def _accepted(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[Accepted, ...]:
+    found: list[Accepted] = []
+    for name, words in _named(tree, "accepted", AcceptedWords, units, mistakes):
+        number: Band | None = None
+        if words.number:
+            try:
+                number = read_band(words.number, "number", units)
+            except CannotRead as problem:
+                mistakes.append(Mistake(f"accepted[{name}].number", str(problem)))
+        found.append(Accepted(f"accepted[{name}]", words.code, words.where, words.note, words.on, number))
+    return tuple(found)
+
+
+def _problems(document: Document, mistakes: list[Mistake]) -> tuple[Problem, ...]:
+    """Return the reading's own problems and the composer's, in the order of the file."""
+    found = list(document.problems)
+    for mistake in mistakes:
+        spot = document.key_spot(mistake.path) if mistake.is_key else document.spot(mistake.path)
+        kind: Literal["problem", "note"] = "note" if mistake.kind == "note" else "problem"
+        found.append(Problem(spot.line, spot.column, mistake.path, mistake.says, kind))
+    return tuple(sorted(set(found), key=lambda one: (one.line, one.column, one.path, one.says)))

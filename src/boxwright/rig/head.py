@@ -1,0 +1,243 @@
+"""The head of the file, its stages and its load states."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, cast
+
+from boxwright.finding import USES, Use
+from boxwright.model.entry import Entry, read_day, read_names, read_yes_no
+from boxwright.model.load import UNNAMED, LoadState, LoadWords, read_fill
+from boxwright.model.stage import UNMARKED, DoneMark, Stage
+from boxwright.rig.keys import facet_models
+from boxwright.rig.rig import Header
+from boxwright.rig.validate import Mistake, nearest, spellings, validate
+from boxwright.units import Band, CannotRead, HeaderUnits, read_exact
+
+FORMAT = 1
+COUNTRIES = ("US", "CA", "UK", "EU", "AU", "NZ")
+UNIT_TRIALS = {"length": "length", "weight": "mass", "temperature": "temperature", "volume": "volume", "wire": "wire"}
+
+
+class StageWords(Entry):
+    """What the model reads of a stage."""
+
+    what: str = ""
+    done: DoneMark = UNMARKED
+    now: str = ""
+    note: str = ""
+
+
+def text_at(tree: Mapping[str, Any], key: str, path: str, mistakes: list[Mistake]) -> str:
+    """Return the text under a key, or an empty one; a map or list there is a mistake."""
+    given = tree.get(key)
+    if isinstance(given, str):
+        return given.strip()
+    if given is not None:
+        mistakes.append(Mistake(path, f"{key} takes one value; write it as {key}: word"))
+    return ""
+
+
+def map_at(tree: Mapping[str, Any], key: str, mistakes: list[Mistake]) -> Mapping[str, Any]:
+    """Return the map of named things under a key, or an empty one; anything else there is a mistake."""
+    given = tree.get(key)
+    if isinstance(given, Mapping):
+        return given
+    if given is not None and given != "":
+        says = f"{key} takes a map of named things; write it as {key}: and below it, indented, name: {{...}}"
+        mistakes.append(Mistake(key, says))
+    return {}
+
+
+def read_units(tree: Mapping[str, Any], words: str, mistakes: list[Mistake]) -> HeaderUnits:
+    """Return the units of bare numbers; a unit that is not known is dropped with a mistake."""
+    given = map_at(tree, "units", mistakes)
+    known: dict[str, str] = {}
+    fields = [name for name in HeaderUnits.__dataclass_fields__ if name != "words"]
+    for key, value in given.items():
+        if key not in fields:
+            guess = nearest(key, fields)
+            says = f'no unit of "{key}" is known; ' + (f'did you mean "{guess}"?' if guess else f"write {', '.join(fields)}")
+            mistakes.append(Mistake(f"units.{key}", says, is_key=True))
+            continue
+        unit = str(value).strip() if isinstance(value, str) else ""
+        try:
+            if key in UNIT_TRIALS:
+                read_exact(f"10 {unit}", UNIT_TRIALS[key], HeaderUnits(words=words))
+        except CannotRead:
+            says = f'"{unit}" is no unit of {key}; write it as {"in, mm, lb, kg, F, C, gal, l, AWG or mm2"}'
+            mistakes.append(Mistake(f"units.{key}", says))
+            continue
+        known[key] = unit
+    return HeaderUnits(words=words, **known)
+
+
+def read_header(tree: Mapping[str, Any], stages: tuple[Stage, ...], units: HeaderUnits, mistakes: list[Mistake]) -> Header:
+    """Return the head of the file."""
+    countries = _countries(tree, mistakes)
+    today = map_at(tree, "today", mistakes)
+    for key in today:
+        if key not in {"stage", "date"}:
+            mistakes.append(Mistake(f"today.{key}", f'today takes stage and date, not "{key}"', is_key=True))
+    return Header(
+        format=_format(tree, mistakes),
+        name=text_at(tree, "rig", "rig", mistakes) or "rig without a name",
+        is_demo=_yes(tree, "demo", mistakes),
+        units=units,
+        countries=countries or ("US",),
+        is_country_assumed=not countries,
+        trailer_class=text_at(tree, "class", "class", mistakes),
+        stage_today=_stage_today(today, stages, mistakes),
+        date_today=_date_today(today, mistakes),
+    )
+
+
+def home_words(tree: Mapping[str, Any]) -> str:
+    """Return whose words and gallons are meant: ``words:``, else the first country."""
+    given = tree.get("words") or tree.get("countries") or "US"
+    first = given[0] if isinstance(given, tuple) and given else given
+    return str(first).split("-")[0].strip().upper() or "US"
+
+
+def _countries(tree: Mapping[str, Any], mistakes: list[Mistake]) -> tuple[str, ...]:
+    given = tree.get("countries")
+    found: list[str] = []
+    for index, country in enumerate(read_names(given) if given else ()):
+        word = str(country).strip().upper()
+        if word.split("-")[0] in COUNTRIES:
+            found.append(word)
+            continue
+        says = f'no country "{country}" is known here; write {", ".join(COUNTRIES)}, or with its state, US-NC'
+        mistakes.append(Mistake(f"countries[{index}]", says))
+    return tuple(found)
+
+
+def _format(tree: Mapping[str, Any], mistakes: list[Mistake]) -> int:
+    text = text_at(tree, "boxwright", "boxwright", mistakes)
+    if text.isdecimal():
+        if int(text) > FORMAT:
+            says = f"this file is of format {text}; this Boxwright reads format {FORMAT}: it is read as far as it is known"
+            mistakes.append(Mistake("boxwright", says))
+        return int(text)
+    says = f'cannot read the format "{text}"' if text else "the format of the file is not written"
+    mistakes.append(Mistake("boxwright", f"{says}; write it as boxwright: {FORMAT}"))
+    return FORMAT
+
+
+def _yes(tree: Mapping[str, Any], key: str, mistakes: list[Mistake]) -> bool:
+    try:
+        return bool(read_yes_no(tree.get(key)))
+    except ValueError as problem:
+        mistakes.append(Mistake(key, str(problem)))
+        return False
+
+
+def _date_today(today: Mapping[str, Any], mistakes: list[Mistake]) -> date | None:
+    try:
+        found: date | None = read_day(today.get("date"))
+        return found
+    except ValueError as problem:
+        mistakes.append(Mistake("today.date", str(problem)))
+        return None
+
+
+def _stage_today(today: Mapping[str, Any], stages: tuple[Stage, ...], mistakes: list[Mistake]) -> int:
+    word = str(today.get("stage") or "").strip()
+    if word:
+        for stage in stages:
+            if word in (stage.name, str(stage.index)):
+                return stage.index
+        guess = nearest(word, [stage.name for stage in stages])
+        says = f'no stage "{word}" is known' + (f'; did you mean "{guess}"?' if guess else "")
+        mistakes.append(Mistake("today.stage", says))
+    open_stages = [stage.index for stage in stages if stage.done.tick != "yes"]
+    return open_stages[0] if open_stages else max(len(stages) - 1, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class StagesRead:
+    """The stages in file order, and for each what the disciplines read of it."""
+
+    stages: tuple[Stage, ...]
+    facets: tuple[tuple[str, str, Entry], ...]
+
+
+def read_stages(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> StagesRead:
+    """Return the stages in file order with the facets (stage, folder, facet) others have on them."""
+    stages: list[Stage] = []
+    facets: list[tuple[str, str, Entry]] = []
+    models = facet_models("stages")
+    for index, (name, given) in enumerate(map_at(tree, "stages", mistakes).items()):
+        path = f"stages[{name}]"
+        keys = dict(given) if isinstance(given, Mapping) else ({"what": given} if isinstance(given, str) else {})
+        for folder, model in models.items():
+            own = {key for choices in spellings(model).values() for key in choices}
+            facet, wrong = validate(model, {key: keys.pop(key) for key in list(keys) if key in own}, path, units)
+            mistakes += wrong
+            if facet is not None:
+                facets.append((name, folder, facet))
+        words, wrong = validate(StageWords, keys, path, units)
+        mistakes += wrong
+        words = words or StageWords()
+        stages.append(Stage(name, index, words.what, words.done))
+    return StagesRead(tuple(stages), tuple(facets))
+
+
+DEFAULT_LOADS = (
+    LoadState("as listed", None, (), (), False, (), ("tow",)),
+    LoadState("as listed, parked", None, (), (), True, (), ("sleep", "leave", "work")),
+)
+"""Load states of a file that names none: everything aboard, every tank anywhere from empty to full."""
+
+
+def read_loads(
+    tree: Mapping[str, Any], units: HeaderUnits, names: Iterable[str], people: Iterable[str], mistakes: list[Mistake]
+) -> tuple[LoadState, ...]:
+    """Return the load states; a name in one that is no part, tank or person is a mistake."""
+    names, people = set(names), set(people)
+    found: list[LoadState] = []
+    for name, given in map_at(tree, "loads", mistakes).items():
+        path = f"loads[{name}]"
+        words, wrong = validate(LoadWords, given, path, units)
+        mistakes += wrong
+        if words is not None:
+            found.append(_load_state(name, words, path, names, people, mistakes))
+    return tuple(found) or DEFAULT_LOADS
+
+
+def _load_state(
+    name: str, words: LoadWords, path: str, names: set[str], people: set[str], mistakes: list[Mistake]
+) -> LoadState:
+    def known(key: str, given: tuple[str, ...], among: set[str]) -> tuple[str, ...]:
+        for index, word in enumerate(given):
+            if word not in among:
+                guess = nearest(word, among)
+                says = f'"{word}" is nothing in this file' + (f'; did you mean "{guess}"?' if guess else "")
+                mistakes.append(Mistake(f"{path}.{key}[{index}]", says))
+        return given
+
+    cargo = None if words.cargo == ("all",) else () if words.cargo == ("none",) else known("cargo", words.cargo, names)
+    tanks: list[tuple[str, Band]] = []
+    for tank, text in words.tanks:
+        known("tanks", (tank,), names)
+        try:
+            tanks.append((tank, read_fill(text)))
+        except CannotRead as problem:
+            mistakes.append(Mistake(f"{path}.tanks.{tank}", str(problem)))
+            tanks.append((tank, UNNAMED))
+    uses = tuple(cast(Use, use) for use in words.uses if use in USES)
+    for index, use in enumerate(words.uses):
+        if use not in USES:
+            mistakes.append(Mistake(f"{path}.for[{index}]", f'"{use}" is no use; write tow, sleep, leave or work'))
+    if not uses:
+        uses = ("sleep", "leave", "work") if words.parked else ("tow",)
+    legs = {"down": True, "up": False}.get(words.legs)
+    if words.legs not in {"", "down", "up", "unknown"}:
+        mistakes.append(Mistake(f"{path}.legs", f'cannot read legs "{words.legs}"; write it as down or up'))
+    return LoadState(
+        name, cargo, known("out", words.out, names), tuple(tanks), bool(words.parked),
+        known("people", words.people, people), uses, words.coupled, legs,
+    )  # fmt: skip
+

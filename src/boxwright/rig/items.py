@@ -1,0 +1,251 @@
+"""One named thing of the file: its keys parted by owner, its place resolved, its weight and its stages understood."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from boxwright.model.entry import Entry
+from boxwright.model.part import PartWords
+from boxwright.model.place import (
+    ANYWHERE,
+    Place,
+    Surfaces,
+    Written,
+    folded_up,
+    resolve,
+    shifted,
+    side_word,
+    turned_with,
+)
+from boxwright.model.stage import Marks, Stage
+from boxwright.rig.keys import KNOWN_KEYS, OWNER_OF_KEY, WRITTEN
+from boxwright.rig.rig import Item
+from boxwright.rig.validate import Mistake, nearest, spellings, validate
+from boxwright.units import Band, CannotRead, HeaderUnits, read_size
+
+NOWHERE = Place(ANYWHERE, ANYWHERE, ANYWHERE, (0.0, 0.0, 0.0))
+UNKNOWN_MASS = Band(0.0, 0.0, float("inf"), known=False)
+NEVER = frozenset({"unplanned", "never", "later"})
+UNSIZED = 0.6
+"""How long a thing without a size may be (m): its middle is up to half of this behind the edge that was written."""
+
+
+@dataclass(frozen=True, slots=True)
+class Surroundings:
+    """What an item is read against: the header's units, the planes of the box, the stages, the trailer's ends (m)."""
+
+    header: HeaderUnits
+    surfaces: Surfaces
+    stages: tuple[Stage, ...]
+    front_end: float
+    rear_end: float
+
+
+def compose_item(
+    section: str, name: str, tree: Any, own_model: type[Entry] | None, around: Surroundings, parent: Item | None,
+    weighed: Band | None,
+) -> tuple[Item, list[Mistake]]:
+    """Return one item as far as it can be read, and what was wrong with it. An item never vanishes."""
+    path = f"{section}[{name}]"
+    own, words, facets, mistakes = read_keys(path, tree, own_model, around.header)
+    marks, wrong = marks_of(words, path, around.stages)
+    mistakes += wrong
+    place, wrong = place_of(words, own, path, around, parent)
+    mistakes += wrong
+    mass, wrong = mass_of(words, path, weighed)
+    mistakes += wrong
+    item = Item(section, name, path, words, marks, own, facets, place, mass)
+    item, wrong = _posed(item, around, parent)
+    return item, mistakes + wrong
+
+
+def read_keys(
+    path: str, tree: Any, own_model: type[Entry] | None, header: HeaderUnits
+) -> tuple[Entry | None, PartWords, tuple[tuple[str, Entry], ...], list[Mistake]]:
+    """Return an item's keys read by their owners; a bad facet costs that facet only."""
+    mistakes: list[Mistake] = []
+    if not isinstance(tree, Mapping):
+        if tree is not None:
+            says = f'"{str(tree)[:40]}" stands where the keys of a thing are expected; write it as {{x: 3, weight: 20}}'
+            mistakes.append(Mistake(path, says))
+        tree = {}
+    own_keys = {key for choices in spellings(own_model).values() for key in choices} if own_model else set()
+    parted: dict[str, dict[str, Any]] = {}
+    for key, value in tree.items():
+        owner = "own" if key in own_keys else OWNER_OF_KEY.get(key, "")
+        if owner:
+            parted.setdefault(owner, {})[key] = value
+            continue
+        guess = nearest(key, KNOWN_KEYS)
+        says = f'no key "{key}" is known here' + (f'; did you mean "{guess}"?' if guess else "; a remark goes after #")
+        mistakes.append(Mistake(f"{path}.{key}", says, is_key=True))
+    words, wrong = validate(PartWords, parted.pop("model", {}), path, header)
+    mistakes += wrong
+    own: Entry | None = None
+    if own_model is not None:
+        own, wrong = validate(own_model, parted.pop("own", {}), path, header)
+        mistakes += wrong
+    facets: list[tuple[str, Entry]] = []
+    for folder in WRITTEN:
+        if folder in parted:
+            facet, wrong = validate(WRITTEN[folder].Facet, parted[folder], path, header)
+            mistakes += wrong
+            if facet is not None:
+                facets.append((folder, facet))
+    return own, words or PartWords(), tuple(facets), mistakes
+
+
+def stage_index(word: str, stages: tuple[Stage, ...]) -> int | None:
+    """Return the number of a stage written by name or number, or None."""
+    for stage in stages:
+        if word in (stage.name, str(stage.index)):
+            return stage.index
+    return None
+
+
+def marks_of(words: PartWords, path: str, stages: tuple[Stage, ...]) -> tuple[Marks, list[Mistake]]:
+    """Return when a thing is there."""
+    mistakes: list[Mistake] = []
+
+    def number(key: str, word: str) -> int | None:
+        if not word or not stages:
+            return None
+        found = stage_index(word, stages)
+        if found is None:
+            guess = nearest(word, [stage.name for stage in stages])
+            listed = f'did you mean "{guess}"?' if guess else "stages are " + ", ".join(stage.name for stage in stages)
+            mistakes.append(Mistake(f"{path}.{key}", f'no stage "{word}" is known; {listed}'))
+        return found
+
+    is_planned = words.stage not in NEVER
+    stage = number("stage", words.stage) if is_planned else None
+    until = number("until", words.until)
+    if stage is not None and until is not None and until < stage:
+        says = f"it is to leave at {words.until}, before it comes at {words.stage}; write a later stage for until"
+        mistakes.append(Mistake(f"{path}.until", says))
+    follows = words.kind == "cargo" or until is not None
+    return Marks(stage, until, words.done, is_planned, follows), mistakes
+
+
+def mass_of(words: PartWords, path: str, weighed: Band | None) -> tuple[Band, list[Mistake]]:
+    """Return what the whole line weighs (kg): as written, else as weighed, else unknown."""
+    mistakes: list[Mistake] = []
+    count = words.count or len(words.at) or 1
+    if words.at and words.count and words.count != len(words.at):
+        says = f"count says {words.count} and at names {len(words.at)} places; count wins"
+        mistakes.append(Mistake(f"{path}.count", says))
+    if words.weight is not None and words.each is not None:
+        mistakes.append(Mistake(f"{path}.each", "each says again what weight already says; weight wins"))
+    if words.weight is not None:
+        written = words.weight.value
+        return (times(written, count) if words.weight.is_each else written), mistakes
+    if words.each is not None:
+        return times(words.each, count), mistakes
+    return weighed or UNKNOWN_MASS, mistakes
+
+
+def times(band: Band, count: int) -> Band:
+    """Return a band of the whole line for a band of one piece."""
+    return replace(band, best=band.best * count, low=band.low * count, high=band.high * count)
+
+
+def place_of(
+    words: PartWords, own: Entry | None, path: str, around: Surroundings, parent: Item | None
+) -> tuple[Place, list[Mistake]]:
+    """Return where a thing is, with every axis that could not be read left open within the trailer's ends."""
+    mistakes: list[Mistake] = []
+    written = dict(words.as_built)
+    size, is_sized, wrong = _size(written.get("size", words.size), words, own, path, around)
+    mistakes += wrong
+    asked = Written(
+        x=written.get("x", words.x),
+        side=written.get("side", words.side),
+        z=written.get("z", words.z),
+        wall=written.get("wall", words.wall),
+        at=words.at,
+    )
+    place, wrong_keys = resolve(asked, size, around.surfaces, around.header, parent.place if parent else None)
+    mistakes += [Mistake(f"{path}.{key}", str(problem)) for key, problem in wrong_keys]
+    if not is_sized and not words.at and place.x.known and not asked.x.startswith("mid"):
+        middle = place.x
+        place = replace(
+            place, x=replace(middle, best=middle.best + UNSIZED / 4, high=middle.high + UNSIZED / 2, spread="interval",
+                             assumed=True)
+        )
+    return replace(place, x=_within_ends(place.x, around)), mistakes
+
+
+def _within_ends(x: Band, around: Surroundings) -> Band:
+    """Return an open place along the trailer as somewhere between its coupler and its rear end."""
+    if x.known or x.high < float("inf"):
+        return x
+    middle = (around.front_end + around.rear_end) / 2.0
+    return Band(middle, around.front_end, around.rear_end, known=False, spread="interval", assumed=True)
+
+
+def _size(
+    text: str, words: PartWords, own: Entry | None, path: str, around: Surroundings
+) -> tuple[tuple[float, float, float], bool, list[Mistake]]:
+    """Return length, width and height of a thing (m), whether they are known, and what was wrong."""
+    hole = _opening_size(words, own, around.header)
+    if hole is not None:
+        return hole, True, []
+    if not text:
+        return (0.0, 0.0, 0.0), False, []
+    try:
+        return read_size(text, around.header), True, []
+    except CannotRead as problem:
+        return (0.0, 0.0, 0.0), False, [Mistake(f"{path}.size", str(problem))]
+
+
+def _opening_size(words: PartWords, own: Entry | None, header: HeaderUnits) -> tuple[float, float, float] | None:
+    """Return the box of an opening: its width runs along its wall, a hole in the roof or the floor lies flat."""
+    width, height, across = (getattr(own, key, None) for key in ("width", "height", "across"))
+    if not any(isinstance(extent, Band) for extent in (width, height, across)):
+        return None
+    along, up, over = (extent.best if isinstance(extent, Band) else 0.0 for extent in (width, height, across))
+    wall = side_word(words.wall.strip(), header.words) if words.wall else ""
+    if wall in {"left", "right"}:
+        return (along, 0.0, up)
+    if wall in {"front", "rear"}:
+        return (0.0, along, up)
+    return (along, over, up)
+
+
+def _posed(item: Item, around: Surroundings, parent: Item | None) -> tuple[Item, list[Mistake]]:
+    """Return the item with its places on the road and at night, where they differ from the one written."""
+    words, mistakes = item.words, []
+    if words.folds == "up":
+        depth = words.folded_depth.best if words.folded_depth else None
+        item = replace(item, folded=folded_up(item.place, depth, around.surfaces))
+    elif words.folds:
+        says = f'folds "{words.folds}" is not understood; write it as folds: up'
+        mistakes.append(Mistake(f"{item.of}.folds", says))
+    elif parent is not None and parent.folded is not None:
+        item = replace(item, folded=turned_with(item.place, parent.place, parent.folded))
+    night = words.when_sleeping
+    if night is not None and not night.out:
+        size = item.place.size
+        if night.size:
+            try:
+                size = read_size(night.size, around.header)
+            except CannotRead as problem:
+                mistakes.append(Mistake(f"{item.of}.when_sleeping.size", str(problem)))
+        asked = Written(night.x, night.side, night.z, night.wall)
+        place, wrong = resolve(asked, size, around.surfaces, around.header, None, "when_sleeping.")
+        mistakes += [Mistake(f"{item.of}.{key}", str(problem)) for key, problem in wrong]
+        item = replace(item, asleep=replace(place, x=_within_ends(place.x, around)))
+    elif parent is not None and parent.asleep is not None:
+        here, there = parent.place, parent.asleep
+        moved = replace(
+            item.place,
+            x=shifted(item.place.x, there.x.best - here.x.best),
+            y=shifted(item.place.y, there.y.best - here.y.best),
+            z=shifted(item.place.z, there.z.best - here.z.best),
+        )
+        item = replace(item, asleep=moved)
+    leaves = (night is not None and night.out) or (parent is not None and parent.leaves_at_night)
+    return replace(item, leaves_at_night=leaves), mistakes
+

@@ -1,0 +1,175 @@
+"""Reading one entry: a tree of texts against a model, mistake by mistake, dropping only what cannot be read."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from pydantic import AliasChoices, BaseModel, ValidationError
+
+from boxwright.units import HeaderUnits
+
+E = TypeVar("E", bound=BaseModel)
+ROUNDS = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """A rig path and one sentence about it; ``is_key`` where the key itself is meant, not its value."""
+
+    path: str
+    says: str
+    is_key: bool = False
+    kind: str = "problem"
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """Return the known word most like a mistyped one, or an empty text."""
+    found = difflib.get_close_matches(word.lower(), list(known), n=1, cutoff=0.6)
+    return found[0] if found else ""
+
+
+def spellings(model: type[BaseModel]) -> dict[str, tuple[str, ...]]:
+    """Return each field of a model with all the ways its key may be written, the first one first."""
+    out: dict[str, tuple[str, ...]] = {}
+    for name, field in model.model_fields.items():
+        alias = field.validation_alias
+        if isinstance(alias, AliasChoices):
+            out[name] = tuple(str(choice) for choice in alias.choices)
+        else:
+            out[name] = (field.alias or name,)
+    return out
+
+
+def validate(
+    model: type[E], tree: Any, path: str, header: HeaderUnits, others: Iterable[str] = ()
+) -> tuple[E | None, list[Mistake]]:
+    """Return the entry read from a tree of texts, and what was wrong with it.
+
+    A value that cannot be read is dropped with a mistake and the rest is read again, so that one bad value costs no
+    other. None comes back only where nothing of the entry can stand. ``others`` are keys known beside the model's own,
+    for guessing at what was meant.
+    """
+    mistakes: list[Mistake] = []
+    if tree is None or tree == "":
+        tree = {}
+    for _ in range(ROUNDS):
+        try:
+            return model.model_validate(tree, context={"header": header}), mistakes
+        except ValidationError as errors:
+            seen: set[tuple[Any, ...]] = set()
+            for error in errors.errors(include_url=False):
+                location = _existing(tree, error["loc"])
+                if location in seen:
+                    continue
+                seen.add(location)
+                is_key = error["type"] == "extra_forbidden"
+                mistakes.append(
+                    Mistake(_path(path, location), _says(error, location, model, others), is_key or not location)
+                )
+                if not location:
+                    return None, mistakes
+            for location in sorted(seen, key=len, reverse=True):
+                tree = _without(tree, location)
+    return None, mistakes
+
+
+def _existing(tree: Any, location: tuple[Any, ...]) -> tuple[Any, ...]:
+    """Return as much of an error's location as stands in the tree (a validator may have made up the rest)."""
+    kept: list[Any] = []
+    for step in location:
+        if isinstance(tree, Mapping) and step in tree:
+            tree = tree[step]
+        elif isinstance(tree, (list, tuple)) and isinstance(step, int) and step < len(tree):
+            tree = tree[step]
+        else:
+            break
+        kept.append(step)
+    return tuple(kept)
+
+
+def _without(tree: Any, location: tuple[Any, ...]) -> Any:
+    """Return a copy of a tree without one value; a list element is dropped with its whole list."""
+    if not location:
+        return {}
+    step, rest = location[0], location[1:]
+    if isinstance(tree, Mapping):
+        if step not in tree:
+            return tree
+        inner = tree[step]
+        if not rest or isinstance(rest[0], int):
+            return {key: value for key, value in tree.items() if key != step}
+        return {key: (_without(inner, rest) if key == step else value) for key, value in tree.items()}
+    return tree
+
+
+def _path(path: str, location: tuple[Any, ...]) -> str:
+    for step in location:
+        path += f"[{step}]" if isinstance(step, int) else f".{step}"
+    return path
+
+
+def _says(error: Any, location: tuple[Any, ...], model: type[BaseModel], others: Iterable[str]) -> str:
+    """Return one sentence for a mistake, in words that say how to write it."""
+    key = str(error["loc"][-1]) if error["loc"] else ""
+    given = error["input"]
+    if error["type"] == "extra_forbidden":
+        return _unknown_key(key, error["loc"], model, others)
+    if error["type"] == "value_error":
+        return str(error["ctx"]["error"])
+    if error["type"] == "missing":
+        return f"{key} is missing here; write it as {key}: ... or {key}: unknown"
+    if isinstance(given, Mapping):
+        return f"{key or 'this'} takes one value, not a map; write it as {key}: value"
+    if isinstance(given, (list, tuple)):
+        return f"{key or 'this'} takes one value, not a list; write it as {key}: value"
+    if error["type"] in {"model_type", "model_attributes_type", "dict_type"}:
+        return f'"{_short(given)}" stands where a map is expected; write it as {key or "name"}: {{key: value}}'
+    if error["type"].startswith("int"):
+        return f'cannot read the whole number "{_short(given)}" of {key}; write it as 4'
+    if error["type"].startswith(("float", "decimal")):
+        return f'cannot read the number "{_short(given)}" of {key}; write it as 4.5'
+    if error["type"] == "literal_error":
+        return f'"{_short(given)}" is not a word {key} knows; write it as {error["ctx"]["expected"]}'
+    return f'cannot read "{_short(given)}" for {key}'
+
+
+def _unknown_key(key: str, location: tuple[Any, ...], model: type[BaseModel], others: Iterable[str]) -> str:
+    known = spellings(_inner(model, location[:-1]))
+    for choices in known.values():
+        if key in choices and choices[0] != key:
+            return f'"{key}" says again what "{choices[0]}" already says here; "{choices[0]}" wins, strike the other out'
+    words = [choice for choices in known.values() for choice in choices]
+    guess = nearest(key, [*words, *(others if len(location) == 1 else ())])
+    listed = ", ".join(sorted(words)[:12]) if len(location) > 1 else ""
+    if guess:
+        return f'no key "{key}" is known here; did you mean "{guess}"?'
+    return f'no key "{key}" is known here' + (f"; known are {listed}" if listed else "; a remark goes after # or in note")
+
+
+def _inner(model: type[BaseModel], location: tuple[Any, ...]) -> type[BaseModel]:
+    """Return the model at a location inside a model, as far as it can be followed."""
+    for step in location:
+        for name, choices in spellings(model).items():
+            if step in choices:
+                found = _models_in(model.model_fields[name].annotation)
+                if found:
+                    model = found[0]
+                break
+    return model
+
+
+def _models_in(annotation: Any) -> list[type[BaseModel]]:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return [annotation]
+    found: list[type[BaseModel]] = []
+    for inner in getattr(annotation, "__args__", ()):
+        found += _models_in(inner)
+    return found
+
+
+def _short(given: Any) -> str:
+    text = str(given)
+    return text if len(text) <= 40 else text[:37] + "..."
