@@ -6,8 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, model_validator
-from pydantic.json_schema import JsonSchemaValue
+from pydantic import GetCoreSchemaHandler, model_validator
 from pydantic_core import CoreSchema, core_schema
 
 from boxwright.model.entry import Entry
@@ -37,11 +36,6 @@ class Each(Entry, Generic[Q]):
         text, is_each = split_each(str(given))
         return {"value": text, "is_each": is_each}
 
-    @classmethod
-    def __get_pydantic_json_schema__(cls, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
-        """Return the schema of what may be typed: one scalar."""
-        return {"type": ["string", "number"], "examples": ["833 each"]}
-
 
 @dataclass(frozen=True, slots=True)
 class Alone:
@@ -54,9 +48,6 @@ class Alone:
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.no_info_before_validator_function(self._as_map, handler(source))
-
-    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
-        return {"anyOf": [{"type": ["string", "number", "boolean"]}, handler(schema)]}
 
     def _as_map(self, given: object) -> object:
         return {self.key: given} if isinstance(given, (str, list, tuple)) else given

@@ -1,0 +1,169 @@
+"""Written keys of frame: studs, bows, floor and skin; the layers of the walls; the openings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import BeforeValidator, Field
+
+from boxwright.model.each import Alone
+from boxwright.model.entry import Day, Entry, YesNo
+from boxwright.model.place import Place
+from boxwright.units import Band, KilogramBand, MetreBand, MoneyBand, Unit
+
+Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
+Transmittance = Annotated[Band, Unit("W/m**2/K", "transmittance", bare="W/m2K", doubtful=True)]
+
+
+class Row(Entry):
+    """A row of studs or roof bows; ``studs: 16`` alone is their spacing."""
+
+    tube: str = Field("", description="the section, such as 1 x 1 1/2 x 16 ga")
+    face: MetreBand | None = Field(None, description="width of the face that looks inward, such as 1")
+    depth: MetreBand | None = Field(None, description="depth from skin to that face, such as 1 1/2")
+    every: MetreBand | None = Field(None, description="spacing, centre to centre, such as 16")
+    first: MetreBand | None = Field(None, description="centre of the first behind the front stud face, such as 0")
+
+
+class FloorFrame(Entry):
+    """The trailer's own floor."""
+
+    cross_members: MetreBand | None = Field(None, description="their spacing, centre to centre, such as 16")
+    depth: MetreBand | None = Field(None, description="their depth, such as 3")
+    deck: str = Field("", description="what the trailer's own deck is, such as ply 3/4")
+
+
+class Framing(Entry):
+    """The frame of the box as ordered; taped stud places stand under ``measured``."""
+
+    studs: Annotated[Row, Alone("every")] | None = Field(
+        None, description="wall studs, such as {tube: 1 x 1 1/2 x 16 ga, face: 1, depth: 1 1/2, every: 16, first: 0}"
+    )
+    bows: Annotated[Row, Alone("every")] | None = Field(None, description="roof bows, written as studs")
+    floor: Annotated[FloorFrame, Alone("deck")] | None = Field(
+        None, description="such as {cross_members: 16, depth: 3, deck: ply 3/4}"
+    )
+    skin: str = Field("", description="the outer skin, such as aluminium 0.040")
+
+
+class Layer(Entry):
+    """One layer of a wall, from the skin inwards."""
+
+    of: str = Field("", description="what it is made of: XPS, ply, foam tape, rubber")
+    thick: MetreBand | None = Field(None, description="thickness, such as 1/4")
+    between: str = Field("", description="what it lies between, and so takes no room inside: studs or bows")
+    over: str = Field("", description="what it covers only: studs or bows")
+    weight: KilogramBand | None = Field(None, description="the whole layer as weighed, such as 60")
+
+
+def read_layers(given: object) -> object:
+    """Return the pairs of a map of layers, so that an entry stays hashable."""
+    if isinstance(given, Mapping):
+        return tuple(given.items())
+    if isinstance(given, str):
+        raise ValueError(f'cannot read the layers "{given}"; write them as layers: {{foam: {{of: XPS, thick: 1}}}}')
+    return given
+
+
+class Wall(Entry):
+    """A wall, ``all``, the ceiling, the floor, or a bay between two studs: its layers from the skin inwards."""
+
+    layers: Annotated[tuple[tuple[str, Layer], ...], BeforeValidator(read_layers)] = Field(
+        (), description="by name, from the skin inwards, such as foam: {of: XPS, thick: 1 1/2, between: studs}"
+    )
+
+
+class Clamps(Entry):
+    """The wall thickness a window or a fan clamps; two keys, because two dots would mean doubt."""
+
+    lowest: MetreBand | None = Field(None, description="thinnest wall it fits, such as 1")
+    highest: MetreBand | None = Field(None, description="thickest wall it fits, such as 1 3/4")
+
+
+class Sash(Entry):
+    """How the unit itself opens."""
+
+    hinge: str = Field("", description="the edge it is hinged on, such as top")
+    opens: str = Field("", description="the way it opens: out or in")
+    to: Angle | None = Field(None, description="how far, such as 60 deg")
+
+
+class OpeningUnit(Entry):
+    """The window, fan, vent or inlet that goes into an opening; ``unit: 11`` alone is its weight."""
+
+    weight: KilogramBand | None = Field(None, description="what it weighs, such as 11")
+    transmittance: Transmittance | None = Field(None, alias="U", description="heat it lets through, such as 2.8 W/m2K")
+    clamps: Clamps | None = Field(None, description="wall thickness it fits, such as {lowest: 1, highest: 1 3/4}")
+    swing: Sash | None = Field(None, description="how it opens, such as {hinge: top, opens: out, to: 60 deg}")
+    depth: MetreBand | None = Field(None, description="how far it reaches into the room, such as 3")
+    cost: MoneyBand | None = Field(None, description="what it costs, such as 160")
+    paid: MoneyBand | None = Field(None, description="what of that is paid, such as 160")
+    have: YesNo = Field(None, description="is it in the garage already: yes or no")
+
+
+class Sealant(Entry):
+    """What keeps the water out; ``sealant: unknown`` says that nobody wrote it down."""
+
+    of: str = Field("", description="butyl, polyurethane, silicone; unknown")
+    on: Day = Field(None, description="the day it was laid, such as 2026-03-14")
+
+
+class Opening(Entry):
+    """A hole through the skin: its edges as rough opening, and what goes into it."""
+
+    width: MetreBand | None = Field(None, description="along the wall, rough opening, such as 14 1/4")
+    height: MetreBand | None = Field(None, description="up the wall, rough opening, such as 24")
+    across: MetreBand | None = Field(None, description="across the trailer, of a hole in roof or floor, such as 14 1/4")
+    depth: MetreBand | None = Field(None, description="room it takes inside the wall, such as 3")
+    sealant: Annotated[Sealant, Alone("of")] | None = Field(
+        None, description="unknown, or what seals it, such as {of: butyl, on: 2026-03-14}"
+    )
+    cut: YesNo = Field(None, description="has the saw been there: yes or no")
+    by: str = Field("", description="who made it, such as trailer builder")
+    unit: Annotated[OpeningUnit, Alone("weight")] | None = Field(
+        None, description="what goes into it, such as {weight: 11, U: 2.8 W/m2K}"
+    )
+
+
+class Facet(Entry):
+    """What frame reads of a part: nothing."""
+
+
+NAMED: dict[str, type[Entry]] = {"openings": Opening, "walls": Wall}
+PLAIN: dict[str, type[Entry]] = {"frame": Framing}
+
+
+@dataclass(frozen=True, slots=True)
+class StandingLayer:
+    """A layer that stands, or stands perhaps.
+
+    ``wall`` is its wall as written: left, right, front, rear, ceiling, floor, all, or a bay. ``share`` is exactly 1,
+    or 0 to 1 (spread "perhaps") where it stands perhaps.
+    """
+
+    of: str
+    wall: str
+    name: str
+    layer: Layer
+    share: Band
+
+
+@dataclass(frozen=True, slots=True)
+class StandingOpening:
+    """An opening that stands, or stands perhaps, with its place; ``share`` as of a layer."""
+
+    of: str
+    opening: Opening
+    place: Place
+    share: Band
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The frame, the walls and the openings that stand."""
+
+    framing: Framing | None = None
+    walls: tuple[StandingLayer, ...] = ()
+    openings: tuple[StandingOpening, ...] = ()

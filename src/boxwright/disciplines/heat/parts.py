@@ -1,0 +1,102 @@
+"""Written keys of heat: the heater on a part, the climate of a place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import Field, model_validator
+
+from boxwright.model.each import Alone
+from boxwright.model.entry import Entry, Names
+from boxwright.units import AmpereBandNamed, Band, KelvinBand, MetreBand, Unit, WattBand
+
+FuelFlow = Annotated[Band, Unit("m**3/s", "fuel flow", doubtful=True)]
+Sun = Annotated[Band, Unit("J/m**2", "irradiation", doubtful=True)]
+Speed = Annotated[Band, Unit("m/s", "speed", doubtful=True)]
+
+
+class Burn(Entry):
+    """What a heater burns; one value alone is the same at both ends."""
+
+    lowest: FuelFlow | None = Field(None, description="fuel burnt on the lowest setting, such as 0.030 gal/h")
+    highest: FuelFlow | None = Field(None, description="fuel burnt on the highest setting, such as 0.065 gal/h")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _from_text(cls, given: object) -> object:
+        return {"lowest": given, "highest": given} if isinstance(given, str) else given
+
+
+class Pipe(Entry):
+    """The exhaust or the combustion air pipe of a heater."""
+
+    out: str = Field("", description="the side it leaves by: left, right, rear, below floor")
+    below: str = Field("", description="what it runs below, such as floor")
+    length: MetreBand | None = Field(None, description="its length, such as 20")
+    x: MetreBand | None = Field(None, description="where its end is, behind the front stud face, such as 46")
+
+
+class Heater(Entry):
+    """A heater; its span of operation has two keys, because two dots would mean doubt."""
+
+    of: str = Field("", description="what it burns or runs on: diesel, petrol, propane, wood, electric")
+    lowest: WattBand | None = Field(None, description="heat on the lowest setting, such as 900 W")
+    highest: WattBand | None = Field(None, description="heat on the highest setting, such as 2000 W")
+    burn: Burn | None = Field(None, description="fuel burnt, such as {lowest: 0.030 gal/h, highest: 0.065 gal/h}")
+    draw: AmpereBandNamed | None = Field(None, description="current while it runs, such as 1.2 A")
+    start: AmpereBandNamed | None = Field(None, description="current while it starts, such as 9 A")
+    path: Names = Field((), description="the way of the fuel, such as [heater-fuel, pump below floor, heater]")
+    exhaust: Annotated[Pipe, Alone("out")] | None = Field(
+        None, description="the exhaust, such as {out: left, below: floor, length: 20}"
+    )
+    intake: Annotated[Pipe, Alone("out")] | None = Field(
+        None, description="the combustion air, such as {out: below floor, x: 46}"
+    )
+
+
+class Month(Entry):
+    """The climate of one month."""
+
+    low: KelvinBand | None = Field(None, description="mean of the daily lows, such as 30")
+    high: KelvinBand | None = Field(None, description="mean of the daily highs, such as 49")
+    sun: Sun | None = Field(None, description="sun on level ground in a day, such as 2.5 kWh/m2")
+    wind: Speed | None = Field(None, description="mean wind, such as 18 mph")
+
+
+class ClimateFacet(Entry):
+    """What heat reads of a place."""
+
+    coldest_design: KelvinBand | None = Field(None, description="the night the heater is chosen for, such as 18")
+    january: Month | None = Field(None, description="such as {low: 30, high: 49, sun: 2.5 kWh/m2}")
+    february: Month | None = Field(None, description="as january")
+    march: Month | None = Field(None, description="as january")
+    april: Month | None = Field(None, description="as january")
+    may: Month | None = Field(None, description="as january")
+    june: Month | None = Field(None, description="as january")
+    july: Month | None = Field(None, description="such as {high: 89, sun: 5.9 kWh/m2}")
+    august: Month | None = Field(None, description="as january")
+    september: Month | None = Field(None, description="as january")
+    october: Month | None = Field(None, description="as january")
+    november: Month | None = Field(None, description="as january")
+    december: Month | None = Field(None, description="as january")
+
+
+class Facet(Entry):
+    """What heat reads of a part."""
+
+    heater: Annotated[Heater, Alone("highest")] | None = Field(
+        None, description="its heat, such as {of: diesel, lowest: 900 W, highest: 2000 W}, or 2000 W alone"
+    )
+
+
+NAMED: dict[str, type[Entry]] = {}
+PLAIN: dict[str, type[Entry]] = {}
+FACET_OF: dict[str, type[Entry]] = {"places": ClimateFacet}
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The climates as written, by the name of the place."""
+
+    climates: tuple[tuple[str, ClimateFacet], ...] = ()

@@ -1,0 +1,11 @@
+"""Where things are: clearances, swings, folds, reach, the way out. Not built yet."""
+
+from boxwright.disciplines.layout.findings import findings
+from boxwright.disciplines.layout.parts import Facet, Section
+from boxwright.disciplines.layout.sheets import sheets
+from boxwright.disciplines.layout.solve import Offers, Result, offers, solve
+from boxwright.model.chapter import Chapter
+
+CHAPTER = Chapter(word="layout", title="Where things are: clearances, swings, folds, reach, the way out", judges=False)
+
+__all__ = ["CHAPTER", "Facet", "Offers", "Result", "Section", "findings", "offers", "sheets", "solve"]

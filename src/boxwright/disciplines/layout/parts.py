@@ -1,0 +1,95 @@
+"""Written keys of layout: how a thing moves, what room it wants around it, what it sees."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import BeforeValidator, Field, ValidationInfo
+
+from boxwright.exchange import Vector
+from boxwright.model.each import Alone
+from boxwright.model.entry import Entry, read_names
+from boxwright.units import Band, HeaderUnits, MetreBand, Unit, read_size
+
+Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
+Places = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]
+
+
+def read_extents(given: object, info: ValidationInfo) -> object:
+    """Return length, width and height (m) of a size written as ``75 x 47 x 4``."""
+    if not isinstance(given, str):
+        return given
+    header = (info.context or {}).get("header", HeaderUnits())
+    return read_size(given, header)
+
+
+Extents = Annotated[Vector, BeforeValidator(read_extents)]
+
+
+class Swing(Entry):
+    """How a leaf, a lid or a door turns on its hinge."""
+
+    hinge: str = Field("", description="the edge it is hinged on: front, rear, top, bottom, left, right, both sides")
+    opens: str = Field("", description="the way it opens: out, in, up, down")
+    to: Angle | None = Field(None, description="how far it opens, such as 170 deg")
+
+
+class Slide(Entry):
+    """How a drawer, a step or a fridge slide pulls out."""
+
+    to: str = Field("", description="the way it pulls out: left, right, front, rear, down")
+    by: MetreBand | None = Field(None, description="how far it pulls out, such as 20")
+
+
+class KeepClear(Entry):
+    """Room a thing wants around it; ``keep_clear: 2`` alone is that much on every side."""
+
+    all_round: MetreBand | None = Field(None, description="room on every side, such as 2")
+    front: MetreBand | None = Field(
+        None, description="room before its face, where one stands to work on it, such as 30"
+    )
+    width: MetreBand | None = Field(None, description="width of that room, such as 24")
+    above: MetreBand | None = Field(None, description="room over it, such as 12")
+
+
+class Sees(Entry):
+    """What a camera or a lamp looks at."""
+
+    toward: str = Field("", description="the way it looks: rear, front, left, right")
+    angle: Angle | None = Field(None, description="how wide it sees, such as 120 deg")
+
+
+class Reach(Entry):
+    """How far an awning or a shelf comes out of the trailer; ``out: 78`` alone is its reach."""
+
+    reach: MetreBand | None = Field(None, description="how far it comes out, such as 78")
+    pitch: Angle | None = Field(None, description="how steeply it falls away, such as 12 deg")
+    arms: Places = Field((), description="places of its arms along the trailer, such as [54, 124]")
+    height: MetreBand | None = Field(None, description="height of its outer edge above the deck, such as 80")
+
+
+class Facet(Entry):
+    """What layout reads of a part or an opening."""
+
+    swing: Swing | None = Field(None, description="how it turns, such as {hinge: front, opens: out, to: 170 deg}")
+    slides: Slide | None = Field(None, description="how it pulls out, such as {to: left, by: 20}")
+    keep_clear: Annotated[KeepClear, Alone("all_round")] | None = Field(
+        None, description="room it wants: 2 on every side, or {front: 30, width: 24} to stand and work"
+    )
+    sees: Sees | None = Field(None, description="what it looks at, such as {toward: rear, angle: 120 deg}")
+    out: Annotated[Reach, Alone("reach")] | None = Field(
+        None, description="how far it comes out when set up, such as {reach: 78, pitch: 12 deg}"
+    )
+    mattress: Extents | None = Field(
+        None, description="length x width x thickness of the mattress, such as 75 x 47 x 4"
+    )
+
+
+NAMED: dict[str, type[Entry]] = {}
+PLAIN: dict[str, type[Entry]] = {}
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The settings of layout: none yet."""

@@ -1,0 +1,1 @@
+"""Formulas of safety: none yet."""

@@ -1,0 +1,1 @@
+"""Formulas of stages: none yet."""

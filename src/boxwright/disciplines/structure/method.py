@@ -1,0 +1,1 @@
+"""Formulas of structure: none yet."""

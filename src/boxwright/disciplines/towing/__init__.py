@@ -1,0 +1,11 @@
+"""Ratings, tyres, brakes, coupling. Not built yet."""
+
+from boxwright.disciplines.towing.findings import findings
+from boxwright.disciplines.towing.parts import Facet, Section
+from boxwright.disciplines.towing.sheets import sheets
+from boxwright.disciplines.towing.solve import Offers, Result, offers, solve
+from boxwright.model.chapter import Chapter
+
+CHAPTER = Chapter(word="towing", title="Ratings, tyres, brakes, coupling", judges=False)
+
+__all__ = ["CHAPTER", "Facet", "Offers", "Result", "Section", "findings", "offers", "sheets", "solve"]
