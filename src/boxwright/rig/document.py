@@ -39,7 +39,10 @@ class Extent(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Trouble:
-    """A problem whose place is still an offset (relative to the item, if it belongs to one)."""
+    """A problem whose place is still an offset; relative to the piece, as its path is, if it belongs to one.
+
+    ``troubled`` says that text was dropped, guessed or read again there.
+    """
 
     at: int
     path: str
@@ -47,13 +50,9 @@ class Trouble:
     troubled: bool = True
     kind: Literal["problem", "note"] = "problem"
 
-    def moved(self, by: int) -> Trouble:
-        """Return the same trouble with its place moved by a number of characters."""
-        return replace(self, at=self.at + by)
-
 
 @dataclass(frozen=True, slots=True)
-class Item:
+class Piece:
     """One named thing (or one whole top-level key, ``section`` empty) as read, with places relative to its key.
 
     ``written`` is its key in the text; ``name`` differs where the key was written twice. ``alone`` says that the item
@@ -91,7 +90,7 @@ class Document:
 
     text: str
     tree: Mapping[str, Tree]
-    items: tuple[Item, ...]
+    pieces: tuple[Piece, ...]
     starts: tuple[int, ...]
     sections: Mapping[str, Extent]
     numbers: Mapping[tuple[str, str], int]
@@ -105,7 +104,11 @@ class Document:
         """Return what could not be read as it stands, in the order of the text, at most 200 of it."""
         found = list(self.troubles)
         for number in self.shaky:
-            found += [trouble.moved(self.starts[number]) for trouble in self.items[number].troubles]
+            start, path = self.starts[number], self.pieces[number].path
+            found += [
+                replace(trouble, at=trouble.at + start, path=path + trouble.path)
+                for trouble in self.pieces[number].troubles
+            ]
         found.sort(key=lambda trouble: (trouble.at, trouble.path, trouble.says))
         lines = _Lines(self.text)
         problems = []
@@ -123,7 +126,8 @@ class Document:
         """Return the rig paths where text was dropped, guessed or read again; "" stands for the whole file."""
         found = {trouble.path for trouble in self.troubles if trouble.troubled}
         for number in self.shaky:
-            found |= {trouble.path for trouble in self.items[number].troubles if trouble.troubled}
+            if any(trouble.troubled for trouble in self.pieces[number].troubles):
+                found.add(self.pieces[number].path)
         return frozenset(found)
 
     def spot(self, path: str) -> Spot:
@@ -143,19 +147,19 @@ class Document:
             extent = self.sections.get(path)
             return (0, 0) if extent is None else (extent.key, extent.end)
         number, _ = found
-        return self.starts[number], self.starts[number] + self.items[number].length
+        return self.starts[number], self.starts[number] + self.pieces[number].length
 
     def piece(self, section: str, name: str) -> Tree:
         """Return the tree of one item; the same object as before an edit that left it alone."""
         number = self.numbers.get((section, name))
-        return None if number is None else self.items[number].tree
+        return None if number is None else self.pieces[number].tree
 
     def extent(self, path: str, exact: bool = False) -> Extent | None:
         """Return the offsets of the key and the value at a rig path, or (unless ``exact``) of its nearest parent."""
         found = self.find(path)
         if found is not None:
             number, suffix = found
-            extents, start = self.items[number].extents, self.starts[number]
+            extents, start = self.pieces[number].extents, self.starts[number]
             for parent in [suffix] if exact else parents(suffix):
                 if parent in extents:
                     extent = extents[parent]
@@ -176,7 +180,7 @@ class Document:
                     return number, rest[end + 1 :]
                 end = rest.find("]", end + 1)
             return None
-        for parent in reversed(parents(path)):
+        for parent in parents(path):
             number = self.numbers.get(("", parent))
             if number is not None and parent:
                 return number, path[len(parent) :]
@@ -206,9 +210,9 @@ class _Lines:
         return Spot(self.line, max(offset - start, 0) + 1)
 
 
-def item_around(document: Document, start: int, end: int) -> int | None:
+def piece_around(document: Document, start: int, end: int) -> int | None:
     """Return the number of the item whose span holds both offsets, or None."""
     number = bisect_right(document.starts, start) - 1
-    if number < 0 or end > document.starts[number] + document.items[number].length:
+    if number < 0 or end > document.starts[number] + document.pieces[number].length:
         return None
     return number

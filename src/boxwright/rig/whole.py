@@ -1,0 +1,186 @@
+"""Reads a whole text that is YAML: its top-level keys, and under each map of named things the pieces."""
+
+from __future__ import annotations
+
+from yaml import YAMLError
+from yaml.events import (
+    DocumentStartEvent,
+    Event,
+    MappingEndEvent,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceEndEvent,
+    SequenceStartEvent,
+    StreamEndEvent,
+)
+
+from boxwright.rig.assembly import Assembly
+from boxwright.rig.document import NAMED, Extent, Piece
+from boxwright.rig.walk import Broken, Walk, broken_by, is_nothing, shortened
+
+NOT_A_RIG = (
+    "a rig file is made of lines such as parts: with the things under it, indented by two spaces; begin with boxwright: 1"
+)
+
+
+def read_whole(text: str, offset: int, assembly: Assembly, known_keys: frozenset[str]) -> None:
+    """Read all pieces of a text into an assembly; raise Broken where it is not YAML. Offsets grow by ``offset``."""
+    walk = Walk(text, known_keys)
+    assembly.pieces_read += 1
+    try:
+        _Whole(walk, offset, assembly).read()
+    except YAMLError as error:
+        raise broken_by(error) from None
+
+
+def read_piece(text: str, column: int, old: Piece, known_keys: frozenset[str]) -> Piece:
+    """Read one piece alone, its key at a column; raise Broken if the text is not that single key any more."""
+    walk = Walk(text, known_keys)
+    get = walk.get
+    try:
+        get()
+        start, root, key = get(), get(), get()
+        if not (type(start) is DocumentStartEvent and type(root) is MappingStartEvent and type(key) is ScalarEvent):
+            raise Broken(0)
+        if root.flow_style or key.start_mark.index != column or key.value != old.written:
+            raise Broken(0)
+        piece = walk.piece(old.section, key, get(), old.name)
+        if type(get()) is not MappingEndEvent:
+            raise Broken(0)
+        get()
+        if type(get()) is not StreamEndEvent or not piece.alone:
+            raise Broken(0)
+    except YAMLError as error:
+        raise broken_by(error) from None
+    return piece
+
+
+class _Whole:
+    """The reading of one text from its first event to its last."""
+
+    def __init__(self, walk: Walk, offset: int, assembly: Assembly) -> None:
+        self.walk, self.offset, self.assembly, self.get = walk, offset, assembly, walk.get
+
+    def read(self) -> None:
+        self.get()
+        start = self.get()
+        if type(start) is StreamEndEvent:
+            self.assembly.trouble(self.offset, "", f"the file is empty; {NOT_A_RIG}")
+            return
+        root = self.get()
+        if type(root) is not MappingStartEvent:
+            self.walk.skip(root)
+            self.assembly.trouble(self.at(root), "", f"this cannot be read as a rig; {NOT_A_RIG}")
+        else:
+            self.walk.refuse_marks(root, "")
+            self.members()
+        self.get()
+        after = self.get()
+        if type(after) is not StreamEndEvent:
+            says = 'a line "---" or "..." ends the rig; nothing after it is read; delete that line'
+            self.assembly.trouble(self.at(after), "", says)
+
+    def at(self, event: Event) -> int:
+        return int(event.start_mark.index) + self.offset
+
+    def members(self) -> None:
+        while type(key := self.get()) is not MappingEndEvent:
+            if type(key) is not ScalarEvent:
+                self.walk.begin("", key)
+                self.walk.origin = 0
+                self.walk.refuse_key(key, "")
+                self.take_troubles()
+                continue
+            value = self.get()
+            if key.value in NAMED:
+                self.section(key, value)
+            elif key.value in ("<<", "") and not key.style or key.tag or key.anchor:
+                self.drop(key, value, "")
+            else:
+                self.assembly.add(self.walk.piece("", key, value, key.value), self.at(key))
+
+    def drop(self, key: ScalarEvent, value: Event, path: str) -> None:
+        self.walk.begin("", key)
+        self.walk.origin = 0
+        self.walk.drop(key, value, path)
+        self.take_troubles()
+
+    def take_troubles(self) -> None:
+        for trouble in self.walk.troubles:
+            self.assembly.trouble(trouble.at + self.offset, trouble.path.lstrip("."), trouble.says, trouble.troubled)
+        self.walk.troubles = []
+
+    def section(self, key: ScalarEvent, value: Event) -> None:
+        name, walk = key.value, self.walk
+        key_end = key.end_mark.index + self.offset
+        at = key_end if is_nothing(value) else self.at(value)
+        self.assembly.open_section(name, Extent(self.at(key), at, key_end))
+        walk.begin("", key)
+        walk.origin = 0
+        walk.refuse_marks(key, name)
+        if type(value) is not ScalarEvent:
+            walk.refuse_marks(value, name)
+        self.take_troubles()
+        if type(value) is MappingStartEvent:
+            self.things(name)
+        elif type(value) is SequenceStartEvent:
+            says = f'"{name}:" holds a list; names were expected; write each as   name: {{...}}   on a line of its own'
+            self.assembly.trouble(at, name, says)
+            self.listed(name)
+        elif not is_nothing(value):
+            walk.skip(value)
+            says = f'"{name}: {shortened(walk.text[value.start_mark.index : value.end_mark.index])}" was left out; ' \
+                   "names were expected; write each under it, indented, as   name: {...}"  # fmt: skip
+            self.assembly.trouble(at, name, says)
+        self.assembly.close_section(name, max(walk.end + self.offset, key_end))
+
+    def things(self, section: str) -> None:
+        while type(key := self.get()) is not MappingEndEvent:
+            if type(key) is not ScalarEvent:
+                self.walk.begin("", key)
+                self.walk.origin = 0
+                self.walk.refuse_key(key, section)
+                self.take_troubles()
+                continue
+            value = self.get()
+            if (key.value in ("<<", "") and not key.style) or key.tag or key.anchor:
+                self.drop(key, value, section)
+                continue
+            name = self.assembly.name_for(section, key.value)
+            self.assembly.add(self.walk.piece(section, key, value, name), self.at(key))
+
+    def listed(self, section: str) -> None:
+        """Read a list as named things: an element with one key is named by it, another by its ``name`` or number."""
+        count = 0
+        while type(element := self.get()) is not SequenceEndEvent:
+            count += 1
+            if type(element) is ScalarEvent and element.value:
+                name = self.assembly.name_for(section, element.value)
+                self.walk.begin(section, element)
+                piece = self.walk.finished(section, element.value, name, None)
+                self.assembly.add(piece, self.at(element))
+            elif type(element) is MappingStartEvent:
+                self.element(section, element, count)
+            else:
+                self.walk.skip(element)
+
+    def element(self, section: str, element: MappingStartEvent, count: int) -> None:
+        walk, key = self.walk, self.get()
+        while type(key) is not MappingEndEvent:
+            if type(key) is not ScalarEvent:
+                walk.skip(key)
+                walk.skip(self.get())
+                key = self.get()
+                continue
+            value = self.get()
+            if type(value) is ScalarEvent and not is_nothing(value):
+                walk.begin(section, element)
+                tree = walk.member("", walk.origin, element, 3, (key, value))
+                given = tree.get("name") if isinstance(tree, dict) else None
+                written = given if isinstance(given, str) else str(count)
+                name = self.assembly.name_for(section, written)
+                self.assembly.add(walk.finished(section, written, name, tree), self.at(element))
+                return
+            name = self.assembly.name_for(section, key.value)
+            self.assembly.add(walk.piece(section, key, value, name), self.at(key))
+            key = self.get()
