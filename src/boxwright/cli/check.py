@@ -1,0 +1,189 @@
+"""The page of ``boxwright check``: the answers first, then what is wrong with the text, the weights, the findings."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from boxwright.cli.numbers import KIND_NAMES, USE_NAMES, mass, place, share
+from boxwright.cli.screen import Line, Span, Style, aligned, hanging, plain, wrapped
+from boxwright.cli.shown import Checked, LineOf, State
+from boxwright.finding import USES, Answer, Finding, Problem, Use, Verdict
+from boxwright.units import HeaderUnits
+
+FINDINGS_AT_FIRST, PROBLEMS_AT_FIRST = 7, 12
+LEAD = 11
+"""Columns in front of a sentence, filled by the use, or by the kind of a finding."""
+
+ANSWER_STYLES: dict[Answer, Style] = {"go": "go", "limits": "limit", "ask": "unknown", "no": "stop"}
+KIND_ORDER = {"stop": 0, "unknown": 1, "limit": 2, "fix": 3, "advice": 4}
+CLOSING = (
+    "Boxwright computes from what it was told. Local law, the trailer's own plate and a scale come first. "
+    "Nobody rides in the trailer."
+)
+
+
+def page(checked: Checked, columns: int, is_all: bool = False) -> list[Line]:
+    """Return the lines of the page; ``is_all`` shows every finding and every problem."""
+    lines = [*_title(checked, columns), *_answers(checked, columns)]
+    lines += _plan_differs(checked, columns)
+    lines += problem_lines(checked.problems, columns, checked.path, is_all)
+    lines += _weights(checked, columns)
+    lines += _findings(checked, columns, is_all)
+    lines += [(), *(plain(piece, "dim") for piece in wrapped(CLOSING, columns))]
+    return lines
+
+
+def _title(checked: Checked, columns: int) -> list[Line]:
+    when = "today as ticked" if checked.is_ticked else "as planned"
+    title = f"{checked.rig}, {when}, stage {checked.stage}, load {checked.load}; judged on {checked.date}"
+    return [*(plain(piece, "head") for piece in wrapped(title, columns)), ()]
+
+
+def _answers(checked: Checked, columns: int) -> list[Line]:
+    lines: list[Line] = []
+    for verdict in checked.verdicts:
+        lead: Line = (
+            Span(USE_NAMES[verdict.use].ljust(7), "head"),
+            Span(verdict.answer.upper().ljust(8), ANSWER_STYLES[verdict.answer]),
+        )
+        lines += hanging(lead, _why(verdict, checked.load), columns)
+        indent = Span(" " * 15)
+        if verdict.use == checked.asked and len(verdict.questions) > 1:
+            for count, question in enumerate(verdict.questions, start=1):
+                lines += hanging((indent, Span(f"{count} ")), question, columns)
+        elif verdict.act:
+            lines += hanging((indent, Span("first: ", "dim")), verdict.act, columns)
+    return lines
+
+
+def _why(verdict: Verdict, load: str) -> str:
+    """Return why the answer is what it is, in one line where possible, with the load state where it is another."""
+    why = "; ".join(verdict.says) or ", ".join(verdict.because) or "every rule that was judged holds"
+    return why if verdict.load == load or not verdict.load else f"(load {verdict.load}) {why}"
+
+
+def _plan_differs(checked: Checked, columns: int) -> list[Line]:
+    """Return the answers of the plan where they differ from today as ticked, and which parts make the difference."""
+    if not checked.planned:
+        return []
+    answers = ", ".join(f"{USE_NAMES[verdict.use]} {verdict.answer.upper()}" for verdict in checked.planned)
+    text = f"Were stage {checked.stage} done as planned: {answers}."
+    if checked.difference:
+        text += f" What makes the difference: {', '.join(map(named, checked.difference))}."
+    return [(), *(plain(piece) for piece in wrapped(text, columns))]
+
+
+def named(path: str) -> str:
+    """Return a rig path as a person says it: a part by its bare name, anything else as it is."""
+    found = re.fullmatch(r"parts\[(.+)\]", path)
+    return found[1] if found else path
+
+
+def problem_lines(problems: Sequence[Problem], columns: int, path: str, is_all: bool = False) -> list[Line]:
+    """Return what could not be read as it stands, by line and column, and a word on the notes."""
+    wrong = [problem for problem in problems if problem.kind == "problem"]
+    notes = [problem for problem in problems if problem.kind == "note"]
+    lines: list[Line] = []
+    if wrong:
+        lines += [(), plain(f"IN THE TEXT  {_count(wrong, 'problem')}", "head")]
+        lines += _places(wrong if is_all else wrong[:PROBLEMS_AT_FIRST], columns)
+        if len(wrong) > PROBLEMS_AT_FIRST and not is_all:
+            lines.append(plain(f"  and {len(wrong) - PROBLEMS_AT_FIRST} more: boxwright check {path} --all", "dim"))
+    if notes and is_all:
+        lines += [(), plain(f"HOW IT WAS READ  {_count(notes, 'note')}", "head"), *_places(notes, columns)]
+    elif notes:
+        lines += [(), plain(f"{_count(notes, 'note')} on how a text was read: boxwright check {path} --all", "dim")]
+    return lines
+
+
+def _places(problems: Iterable[Problem], columns: int) -> list[Line]:
+    lines: list[Line] = []
+    for problem in problems:
+        lead = Span(f"  {problem.line}:{problem.column}".ljust(LEAD))
+        lines += hanging((lead,), problem.says, columns)
+    return lines
+
+
+def _count(things: Sequence[object], word: str) -> str:
+    return f"{len(things)} {word}" + ("" if len(things) == 1 else "s")
+
+
+def weight_rows(state: State, units: HeaderUnits) -> list[tuple[str, str]]:
+    """Return the weights of one state as label and number."""
+    rows = [
+        ("gross", mass(state.gross, units)),
+        ("on the ball", mass(state.tongue, units)),
+        ("share of gross", share(state.share, units)),
+        ("on the wheels", mass(state.on_wheels, units)),
+    ]
+    rows += [(f"axle {index}", mass(axle, units)) for index, axle in enumerate(state.axles, start=1)]
+    return [*rows, ("left wheels", mass(state.left, units)), ("right wheels", mass(state.right, units))]
+
+
+def _weights(checked: Checked, columns: int) -> list[Line]:
+    state, other = checked.state, checked.state_planned
+    if state is None:
+        return []
+    rows = [list(row) for row in weight_rows(state, checked.units)]
+    if other is not None:
+        for row, (_, number) in zip(rows, weight_rows(other, checked.units), strict=True):
+            row.append(number)
+        rows.insert(0, ["", "as ticked", "as planned"])
+    lines: list[Line] = [(), plain(f"WEIGHT  load {state.load}", "head")]
+    lines += [plain("  " + row) for row in aligned(rows, right=(1, 2), gap=3)]
+    for index, axis in enumerate(place(state.centre, checked.units)):
+        lines += hanging((Span(("" if index else "  centre of gravity").ljust(21)),), axis, columns)
+    if state.unlisted:
+        lines += hanging((Span("  no weight written  "),), ", ".join(state.unlisted), columns)
+    return lines
+
+
+def grouped(findings: Iterable[Finding], asked: Use) -> list[tuple[str, list[Finding]]]:
+    """Return findings by use, the asked use first, the gravest kind first; those for no use stand last."""
+    order = [asked, *(use for use in USES if use != asked)]
+    groups: dict[str, list[Finding]] = {use: [] for use in [*order, ""]}
+    for finding in findings:
+        uses = finding.uses or ((finding.use,) if finding.use else ())
+        groups[next((use for use in order if use in uses), "")].append(finding)
+    for group in groups.values():
+        group.sort(key=lambda finding: (KIND_ORDER[finding.kind], not finding.could_stop))
+    return [(use, group) for use, group in groups.items() if group]
+
+
+def _findings(checked: Checked, columns: int, is_all: bool) -> list[Line]:
+    lines: list[Line] = []
+    room = len(checked.findings) if is_all else FINDINGS_AT_FIRST
+    for use, group in grouped(checked.findings, checked.asked):
+        shown = group[:room]
+        room -= len(shown)
+        if shown:
+            lines += [(), plain(f"FINDINGS  {use.upper() or 'FOR THE BUILD'}", "head")]
+        for finding in shown:
+            lines += finding_lines(finding, columns, checked.line_of)
+    hidden = len(checked.findings) - FINDINGS_AT_FIRST
+    if hidden > 0 and not is_all:
+        lines.append(plain(f"  and {hidden} more: boxwright check {checked.path} --all", "dim"))
+    return lines + _accepted(checked, columns)
+
+
+def finding_lines(finding: Finding, columns: int, line_of: LineOf) -> list[Line]:
+    """Return one finding: its kind and sentence, what to do, where it is and its code."""
+    lead = Span(f"  {KIND_NAMES[finding.kind]}".ljust(LEAD), finding.kind)
+    lines = hanging((lead,), finding.says, columns)
+    indent = Span(" " * LEAD)
+    if finding.act or finding.remedy:
+        minutes = f" ({finding.minutes} min)" if finding.minutes else ""
+        lines += hanging((indent, Span("do: ", "dim")), (finding.act or finding.remedy) + minutes, columns)
+    line = line_of(finding.where)
+    at = f"line {line}, {finding.where}" if line else finding.where
+    return [*lines, *hanging((indent,), f"{at}; explain {finding.code}", columns, "dim")]
+
+
+def _accepted(checked: Checked, columns: int) -> list[Line]:
+    if not checked.accepted:
+        return []
+    lines: list[Line] = [(), plain("ACCEPTED BY THE OWNER  clears no answer", "head")]
+    for finding in checked.accepted:
+        lines += finding_lines(finding, columns, checked.line_of)
+    return lines

@@ -1,0 +1,223 @@
+"""The words of the command line. Each command opens what it needs when it is called, so that `check` stays quick."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Annotated
+
+import typer
+
+CHAPTERS = (
+    "frame",
+    "layout",
+    "structure",
+    "weight",
+    "towing",
+    "heat",
+    "air",
+    "power",
+    "water",
+    "safety",
+    "cutting",
+    "stages",
+)
+"""One word for each discipline folder, in the order of the book."""
+
+COMMANDS = ("check", "explain", "working", "schema", "trace", "check-methods")
+"""The commands that are no chapter; `README.md` beside this file says what each gives."""
+
+WORDS = (*COMMANDS, *CHAPTERS)
+
+NO_ANSWER = 2
+"""Exit code of a chapter that is not built: nothing is judged, and that is a no."""
+
+app = typer.Typer(
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    help="One rig file in; weights, balance and an honest answer out.",
+)
+
+Rig = Annotated[str, typer.Argument(metavar="RIG", help="the rig file, or - for what comes through a pipe")]
+Stage = Annotated[str, typer.Option("--stage", help="the plan of a stage, by name or number; left out: today")]
+Load = Annotated[str, typer.Option("--load", help="a load state of the file")]
+UseWord = Annotated[str, typer.Option("--use", help="tow, sleep, leave or work: the answer behind the exit code")]
+Units = Annotated[str, typer.Option("--units", help="us, metric or file (as the rig file has them)")]
+AsJson = Annotated[bool, typer.Option("--json", help="the same for programs, numbers in SI")]
+OnDate = Annotated[str, typer.Option("--date", help="judge as of this day, such as 2026-05-02; left out: today")]
+
+
+@app.callback(invoke_without_command=True)
+def start(
+    context: typer.Context,
+    version: Annotated[bool, typer.Option("--version", help="the version of Boxwright")] = False,
+) -> None:
+    """One rig file in; weights, balance and an honest answer out."""
+    from boxwright import __version__
+    from boxwright.cli.screen import Screen, plain
+    from boxwright.cli.start import page
+
+    screen = Screen()
+    if version:
+        screen.show([plain(f"boxwright {__version__}")])
+    elif context.invoked_subcommand is None:
+        screen.show(page(screen.columns))
+
+
+@app.command()
+def check(
+    rig: Rig,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    as_json: AsJson = False,
+    on: OnDate = "",
+    is_all: Annotated[bool, typer.Option("--all", help="every finding, problem and note")] = False,
+) -> None:
+    """Say whether it may be towed, slept in, left and worked in; its weights; what was found."""
+    from boxwright.cli import answers
+    from boxwright.cli.asked import Question, checked, exit_code, judged
+    from boxwright.cli.check import page
+    from boxwright.cli.screen import Screen
+
+    answer = judged(Question(rig, stage, load, use, units, on), date.today())
+    screen = Screen()
+    shown = checked(answer)
+    if as_json:
+        screen.show_raw(answers.as_text(answers.check(shown)))
+    else:
+        screen.show(page(shown, screen.columns, is_all))
+    raise typer.Exit(exit_code(answer))
+
+
+@app.command()
+def weight(
+    rig: Rig,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    as_json: AsJson = False,
+    on: OnDate = "",
+) -> None:
+    """Show what it weighs and where, at every stage in every load state; what to weigh next; tip-up parked."""
+    from boxwright.cli import answers
+    from boxwright.cli.asked import Question, exit_code, judged, weighed
+    from boxwright.cli.screen import Screen
+    from boxwright.cli.weight import page
+
+    answer = judged(Question(rig, stage, load, use, units, on), date.today(), is_every_stage=True)
+    screen = Screen()
+    shown = weighed(answer)
+    if as_json:
+        screen.show_raw(answers.as_text(answers.weight(shown)))
+    else:
+        screen.show(page(shown, screen.columns))
+    raise typer.Exit(exit_code(answer))
+
+
+@app.command()
+def explain(
+    code: Annotated[str, typer.Argument(metavar="CODE", help="weight/tips-up, a method, or a chapter")],
+) -> None:
+    """Explain a finding's rule, a method or a chapter: what it asks, its limit, its source, the checks behind it."""
+    from boxwright.cli.explain import page
+    from boxwright.cli.screen import Screen
+
+    screen = Screen()
+    screen.show(page(code, screen.columns))
+
+
+@app.command()
+def working(
+    rig: Rig,
+    number: Annotated[str, typer.Argument(metavar="NUMBER", help="gross, tongue, share, on-wheels, axle-1, left, ...")],
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    on: OnDate = "",
+) -> None:
+    """Show how one number came about: the formula, the numbers put in, the result, the source."""
+    from boxwright.cli.asked import Question, judged, working_lines
+    from boxwright.cli.screen import Screen
+
+    screen = Screen()
+    answer = judged(Question(rig, stage, load, use, units, on), date.today())
+    screen.show(working_lines(answer, number, screen.columns))
+
+
+@app.command()
+def schema(
+    is_answers: Annotated[bool, typer.Option("--answers", help="the schema of what --json prints")] = False,
+) -> None:
+    """Print the JSON schema of the rig file, for an editor that helps while you type."""
+    import json
+
+    from boxwright.cli.answers import answer_schema
+    from boxwright.cli.screen import Screen
+
+    if is_answers:
+        Screen().show_raw(answer_schema().rstrip())
+        return
+    from boxwright.rig.schema import rig_schema
+
+    Screen().show_raw(json.dumps(rig_schema(), indent=2, ensure_ascii=True))
+
+
+@app.command()
+def trace(
+    rig: Rig,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    on: OnDate = "",
+) -> None:
+    """Show which steps ran for an answer, and for how long."""
+    from boxwright.cli.asked import Question, trace_lines
+    from boxwright.cli.screen import Screen
+
+    screen = Screen()
+    screen.show(trace_lines(Question(rig, stage, load, use, units, on), date.today(), screen.columns))
+
+
+@app.command("check-methods")
+def check_methods() -> None:
+    """Run the published checks of every method on this machine; exit 1 if one fails."""
+    from boxwright.cli.check_methods import page, run_all
+    from boxwright.cli.screen import Screen
+
+    screen = Screen()
+    outcomes = run_all()
+    screen.show(page(outcomes, screen.columns))
+    raise typer.Exit(1 if any(outcome.is_failed for outcome in outcomes) else 0)
+
+
+def _not_built(word: str) -> None:
+    """Give a chapter without a command of its own its word."""
+
+    def chapter(
+        rig: Rig,
+        stage: Stage = "",
+        load: Load = "",
+        use: UseWord = "tow",
+        units: Units = "file",
+        as_json: AsJson = False,
+        on: OnDate = "",
+    ) -> None:
+        from boxwright.cli.screen import Screen, plain, wrapped
+        from boxwright.cli.start import not_built
+
+        screen = Screen()
+        screen.show(plain(piece) for piece in wrapped(not_built(word), screen.columns))
+        raise typer.Exit(NO_ANSWER)
+
+    app.command(word, help="Not built yet.", hidden=True)(chapter)
+
+
+for _word in CHAPTERS:
+    if _word != "weight":
+        _not_built(_word)

@@ -1,0 +1,61 @@
+"""One command from its words to its exit code; every way it can go wrong is one plain sentence."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+
+READ_NOTHING = 3
+"""Exit code where no file could be read, or where the command line itself could not be understood."""
+
+PIPE_CLOSED = 141
+"""Exit code where the reader of the pipe has gone (128 and the number of the signal), so that it is never a 0."""
+
+
+def main(words: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code: 0 go, 1 limits or ask, 2 no, 3 nothing could be read."""
+    try:
+        code = _run(list(sys.argv[1:] if words is None else words))
+        sys.stdout.flush()
+        return code
+    except BrokenPipeError:
+        # What is still in the buffer must go nowhere, or the interpreter complains about it on its way out.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return PIPE_CLOSED
+
+
+def _run(words: list[str]) -> int:
+    import typer
+
+    from boxwright.cli.commands import WORDS, app
+    from boxwright.cli.rig_file import NothingAsked, nearest
+
+    if words and not words[0].startswith("-") and words[0] not in WORDS:
+        guess = nearest(words[0], list(WORDS))
+        meant = f'; did you mean "boxwright {guess}"?' if guess else ""
+        return _refuse(f'there is no command "{words[0]}"{meant} `boxwright` alone lists them')
+    # The class of every mistake on a command line; its name has moved between versions, its children have not.
+    mistake = typer.BadParameter.__mro__[1]
+    try:
+        code = app(words, prog_name="boxwright", standalone_mode=False)
+    except NothingAsked as reason:
+        return _refuse(str(reason))
+    except mistake as reason:
+        return _refuse(_plainly(reason))
+    except typer.Abort:
+        return READ_NOTHING
+    return code if isinstance(code, int) else 0
+
+
+def _plainly(reason: BaseException) -> str:
+    says = str(getattr(reason, "format_message", lambda: reason)())
+    return f"{says[:1].lower()}{says[1:].rstrip('.')}; `boxwright` alone shows how it is used"
+
+
+def _refuse(says: str) -> int:
+    from boxwright.cli.screen import Screen, hanging, plain
+
+    screen = Screen(sys.stderr)
+    screen.show(hanging(plain("boxwright: "), says, screen.columns))
+    return READ_NOTHING
