@@ -1,0 +1,59 @@
+"""How heat's keys may be written."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from pydantic import ValidationError
+
+from boxwright.disciplines.heat.parts import ClimateFacet, Facet
+from boxwright.units import HeaderUnits
+
+HEADER = {"header": HeaderUnits(length="in", temperature="F", volume="gal")}
+US_GALLON = 231 * 0.0254**3
+"""Cubic metres, NIST SP 811 (from memory)."""
+
+
+def heater(written: Any) -> Any:
+    return Facet.model_validate({"heater": written}, context=HEADER).heater
+
+
+def test_a_span_of_operation_has_two_keys() -> None:
+    read = heater({"of": "diesel", "lowest": "900 W", "highest": "2 kW", "burn": {"highest": "0.065 gal/h"}})
+    assert (read.lowest.best, read.highest.best) == (900.0, 2000.0)
+    assert read.burn.highest.best == pytest.approx(0.065 * US_GALLON / 3600.0)
+    assert read.burn.lowest is None
+
+
+def test_a_heater_alone_is_its_greatest_heat_and_one_burn_is_at_both_ends() -> None:
+    assert heater("2000 W").highest.best == 2000.0 and heater("2000 W").lowest is None
+    burn = heater({"burn": "0.05 gal/h"}).burn
+    assert burn.lowest == burn.highest and burn.lowest.best == pytest.approx(0.05 * US_GALLON / 3600.0)
+
+
+def test_the_way_of_the_fuel_keeps_its_order() -> None:
+    assert heater({"path": ["tank", "pump", "heater"]}).path == ("tank", "pump", "heater")
+
+
+def test_a_place_has_a_climate_by_month() -> None:
+    climate = ClimateFacet.model_validate(
+        {"coldest_design": "14", "january": {"low": "32", "sun": "2.5 kWh/m2", "wind": "18 mph"}}, context=HEADER
+    )
+    assert climate.coldest_design is not None and climate.coldest_design.best == pytest.approx(263.15)
+    january = climate.january
+    assert january is not None and january.low is not None and january.sun is not None and january.wind is not None
+    assert january.low.best == pytest.approx(273.15)
+    assert january.sun.best == pytest.approx(9.0e6)
+    assert january.wind.best == pytest.approx(8.04672)  # 1 mph = 0.44704 m/s, NIST SP 811 (from memory)
+    assert climate.july is None
+
+
+@pytest.mark.parametrize(
+    ("written", "words"),
+    [("hot", 'cannot read the power "hot"; write it as'), ({"burn": "2 gal"}, 'cannot read the fuel burnt "2 gal"')],
+)
+def test_what_cannot_be_read_is_said(written: Any, words: str) -> None:
+    with pytest.raises(ValidationError) as caught:
+        heater(written)
+    assert words in str(caught.value)
