@@ -61,7 +61,16 @@ from boxwright.units.names import (
     WireAreaBand,
 )
 from boxwright.units.quantity import QUANTITIES
-from boxwright.units.reading import ABOUT_SHARE, read_any, read_band, read_exact, read_pair, read_size, unknown_band
+from boxwright.units.reading import (
+    ABOUT_SHARE,
+    read_any,
+    read_band,
+    read_exact,
+    read_pair,
+    read_size,
+    unit_written,
+    unknown_band,
+)
 from boxwright.units.scale import Scale, unit_scale
 from boxwright.units.shown import show, show_band, shown_unit
 from boxwright.units.wire import gauge_area, gauge_name, nearest_gauge
@@ -141,5 +150,6 @@ __all__ = [
     "show_band",
     "shown_unit",
     "unit_scale",
+    "unit_written",
     "unknown_band",
 ]

@@ -210,3 +210,10 @@ def read_any(text: str, unit: str = "", difference: bool = False) -> float:
     if not math.isfinite(value):
         raise refused(text, _ANY, _NO_HEADER, "a number of a sensible size")
     return value
+
+
+def unit_written(text: str) -> str:
+    """Return the unit written behind a number, empty where there is none or where the text is no number."""
+    plain = _plain(text, _ANY, _NO_HEADER)
+    term = read_term(plain, _ANY)
+    return term.unit if term else ""

@@ -73,7 +73,7 @@ def show(value: float, quantity: str, header: HeaderUnits, *, cuts: bool = False
         return "unknown"
     name = _OF_SYMBOL.get(quantity, quantity)
     if name == "money":
-        return f"{_grouped(value, 0 if value == round(value) else 2, header)} {header.money or ''}".strip()
+        return f"{_price(value, header)} {header.money or ''}".strip()
     if name == "wire":
         return _shown_wire(value, header)
     unit, scale = shown_unit(quantity, header)
@@ -135,6 +135,12 @@ def _decimals(number: float) -> int:
     return max(0, min(9, 2 - math.floor(math.log10(abs(number)))))
 
 
+def _price(amount: float, header: HeaderUnits) -> str:
+    """Return an amount of money, with two decimals unless it is whole."""
+    style = "," if header.words in _COMMA_COUNTRIES else ""
+    return f"{amount:{style}.{0 if amount == round(amount) else 2}f}"
+
+
 def _grouped(number: float, decimals: int, header: HeaderUnits, comma: bool = True) -> str:
     style = "," if comma and header.words in _COMMA_COUNTRIES else ""
     text = f"{number:{style}.{decimals}f}"
@@ -178,7 +184,7 @@ def _plus_minus(band: Band, quantity: str, header: HeaderUnits) -> str:
     half = (band.high - band.low) / 2.0
     name = _OF_SYMBOL.get(quantity, quantity)
     if name in ("wire", "money"):
-        width = _grouped(half if name == "money" else half * 1e6, 2, header)
+        width = _price(half, header) if name == "money" else _grouped(half * 1e6, 2, header)
     else:
         unit, scale = shown_unit(quantity, header)
         size = scale.difference_from_si(half)

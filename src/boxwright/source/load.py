@@ -1,0 +1,128 @@
+"""The loader: every ``*.toml`` of a discipline's ``tables/`` and ``checks/``, from a checkout or an installed wheel.
+
+A file holds ``[source.<key>]`` blocks and any of ``[table.<name>]``, ``[[rule]]``, ``[[check]]``. Sources used by
+several files of a discipline stand in its ``tables/sources.toml`` or ``checks/sources.toml``. A source nobody names
+is refused.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from importlib.resources import files
+
+from boxwright.source.check import Check, read_checks
+from boxwright.source.cited import Source, SourceError, read_sources, refuse_unknown_keys
+from boxwright.source.rule import Rule, read_rules
+from boxwright.source.table import Table, read_table
+
+SHARED = "sources.toml"
+_FIELDS = frozenset({"source", "table", "rule", "check"})
+_COUNTRY = re.compile(r"rules_([a-z]{2})\.toml")
+
+
+@dataclass(frozen=True, slots=True)
+class SourceFile:
+    """What one file holds."""
+
+    file: str
+    sources: tuple[Source, ...]
+    tables: tuple[Table, ...] = ()
+    rules: tuple[Rule, ...] = ()
+    checks: tuple[Check, ...] = ()
+
+
+def read_source_file(text: str, file: str, shared: Mapping[str, Source] | None = None) -> SourceFile:
+    """Return what the text of a file holds, or refuse it; ``shared`` are sources of the same discipline."""
+    blocks = _read_toml(text, file)
+    refuse_unknown_keys(blocks, _FIELDS, file, "file")
+    own = read_sources(_as_blocks(blocks, "source", file), file)
+    twice = sorted(set(own) & set(shared or {}))
+    if twice:
+        raise SourceError(file, f"source.{twice[0]}", "stands in sources.toml as well")
+    sources = {**(shared or {}), **own}
+    tables = tuple(read_table(name, block, sources, file) for name, block in _as_blocks(blocks, "table", file).items())
+    rules = _rules_of(blocks, sources, file)
+    checks = read_checks(blocks.get("check", []), sources, file)
+    named = {row.source for table in tables for row in table.rows}
+    named |= {rule.source for rule in rules} | {check.source for check in checks}
+    idle = sorted(set(own) - named)
+    if idle and not file.endswith(SHARED):
+        raise SourceError(file, f"source.{idle[0]}", "is named by nothing in this file")
+    return SourceFile(file, tuple(own.values()), tables, rules, checks)
+
+
+def _read_toml(text: str, file: str) -> dict[str, object]:
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise SourceError(file, "file", f"is not TOML: {error}") from error
+
+
+def _as_blocks(blocks: Mapping[str, object], name: str, file: str) -> Mapping[str, object]:
+    given = blocks.get(name, {})
+    if not isinstance(given, dict):
+        raise SourceError(file, name, f"is written as [{name}.key]")
+    return given
+
+
+def _rules_of(blocks: Mapping[str, object], sources: Mapping[str, Source], file: str) -> tuple[Rule, ...]:
+    if "rule" not in blocks:
+        return ()
+    country = _COUNTRY.fullmatch(file.rpartition("/")[2])
+    if country is None:
+        raise SourceError(file, "rule", "rules stand in a file named for their country: rules_us.toml")
+    return read_rules(blocks["rule"], country[1].upper(), sources, file)
+
+
+@lru_cache(maxsize=64)
+def load(package: str) -> tuple[SourceFile, ...]:
+    """Return every file of a discipline's ``tables`` and ``checks``, by the name of its package."""
+    texts: dict[str, str] = {}
+    for folder in ("tables", "checks"):
+        place = files(package).joinpath(folder)
+        if place.is_dir():
+            found = sorted(place.iterdir(), key=lambda entry: entry.name)
+            texts |= {f"{folder}/{e.name}": e.read_text("utf-8") for e in found if e.name.endswith(".toml")}
+    shared: dict[str, Source] = {}
+    for file in (f"tables/{SHARED}", f"checks/{SHARED}"):
+        if file in texts:
+            shared |= {source.key: source for source in read_source_file(texts.pop(file), file, shared).sources}
+    loaded = [SourceFile(SHARED, tuple(shared.values()))] if shared else []
+    loaded += [read_source_file(text, file, shared) for file, text in texts.items()]
+    _refuse_twice([(table.name, "table") for one in loaded for table in one.tables], package)
+    _refuse_twice([(check.id, "check") for one in loaded for check in one.checks], package)
+    return tuple(loaded)
+
+
+def _refuse_twice(names: list[tuple[str, str]], package: str) -> None:
+    for name, what in names:
+        if names.count((name, what)) > 1:
+            raise SourceError(package, f"{what} {name}", "stands in two files")
+
+
+def load_table(package: str, name: str) -> Table:
+    """Return one table of a discipline by its name."""
+    for one in load(package):
+        for table in one.tables:
+            if table.name == name:
+                return table
+    raise SourceError(package, f"table.{name}", "stands in no file")
+
+
+def load_rules(package: str) -> tuple[Rule, ...]:
+    """Return the rules of a discipline, of every country."""
+    return tuple(rule for one in load(package) for rule in one.rules)
+
+
+def load_checks(package: str) -> tuple[Check, ...]:
+    """Return the checks of a discipline."""
+    return tuple(check for one in load(package) for check in one.checks)
+
+
+def load_sources(package: str) -> dict[str, Source]:
+    """Return the sources of a discipline by their key."""
+    return {source.key: source for one in load(package) for source in one.sources}
