@@ -1,0 +1,198 @@
+"""Findings that belong to no discipline: what of the file itself keeps a verdict back. Their prefix is ``rig/``."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import date
+from typing import NamedTuple
+
+from boxwright.finding import USES, Finding, Use
+from boxwright.rig.head import FORMAT
+from boxwright.rig.keys import OWNER_OF_KEY
+from boxwright.rig.rig import Accepted, Rig
+from boxwright.study.once import Failed
+from boxwright.study.standing import PROTECTING, Standing
+
+
+class Explained(NamedTuple):
+    """What a finding of the file asks and where the rule comes from."""
+
+    asks: str
+    source: str
+
+
+OWN_RULE = "own rule of this program: what is not known is never taken as good"
+
+EXPLAINED: dict[str, Explained] = {
+    "rig/not-read": Explained(
+        "Is there text in the file that could not be read? What it would have said is not in any number.", OWN_RULE
+    ),
+    "rig/date-is-stale": Explained(
+        "Does the file carry a day of its own that is not today? Expiry dates would be judged for the wrong day.",
+        OWN_RULE,
+    ),
+    "rig/country-is-assumed": Explained(
+        "Is it written in which countries the trailer is driven? Rules of the road differ from country to country.",
+        OWN_RULE,
+    ),
+    "rig/later-format": Explained(
+        "Is the file of a later format than this program knows? Keys it does not know may change every answer.",
+        OWN_RULE,
+    ),
+    "rig/no-load-state": Explained(
+        "Is any load state judged for this use? A use is judged with what is aboard then, or not at all.", OWN_RULE
+    ),
+    "rig/stands-perhaps": Explained(
+        "Is there a thing of a past or present stage without a tick? It may be there or not; both are reckoned with.",
+        OWN_RULE,
+    ),
+    "rig/tank-not-named": Explained(
+        "Does the load state say how full each tank is? One it does not name is anything from empty to full.", OWN_RULE
+    ),
+    "could-not-be-worked-out": Explained(
+        "Did a calculation break off? That is a fault of this program; the other chapters go on without it.",
+        OWN_RULE,
+    ),
+}
+"""Code to what it asks and its source, for ``explain``; the last one has each discipline's folder before it."""
+
+_KEY = re.compile(r"\]\.([^.\[]+)")
+
+
+def of_the_file(rig: Rig, clock_today: date, judged_on: date) -> tuple[Finding, ...]:
+    """Return what the file as a whole keeps back, whatever the slot."""
+    return (*_later_format(rig), *_not_read(rig), *_date_is_stale(rig, clock_today, judged_on), *_country(rig))
+
+
+def _finding(code: str, where: str, kind: str, says: str, act: str, minutes: int, **more: object) -> Finding:
+    finding = Finding(code, where, "unknown", says, source=EXPLAINED[code].source, act=act, minutes=minutes, uses=USES)
+    return replace(finding, kind=kind, **more)  # type: ignore[arg-type]
+
+
+def _later_format(rig: Rig) -> Iterable[Finding]:
+    if rig.header.format > FORMAT:
+        says = f"the file is of format {rig.header.format}, and this program knows formats up to {FORMAT}"
+        yield _finding("rig/later-format", "boxwright", "stop", says, "Install a newer Boxwright.", 5)
+
+
+def _not_read(rig: Rig) -> Iterable[Finding]:
+    if not rig.troubled:
+        return
+    places = [path or "the whole file" for path in rig.troubled]
+    listed = ", ".join(places[:3]) + (f" and {len(places) - 3} more" if len(places) > 3 else "")
+    says = f"the text of {listed} could not be read as it stands"
+    act = "Put right what is marked as a problem in the file."
+    yield _finding("rig/not-read", rig.troubled[0], "unknown", says, act, 2 * len(places), because=rig.troubled)
+
+
+def may_protect(path: str) -> bool:
+    """Return whether unread text could be about fire, an alarm or a way out: such a key, or a whole thing."""
+    key = _KEY.search(path)
+    return key is None or OWNER_OF_KEY.get(key[1], "") in PROTECTING
+
+
+def _date_is_stale(rig: Rig, clock_today: date, judged_on: date) -> Iterable[Finding]:
+    written = rig.header.date_today
+    if written is None or rig.header.is_demo or written == clock_today:
+        return
+    says = f"the file says that today is {written}, and the clock says {clock_today}; it is judged for {judged_on}"
+    act = "Take the date out of today: in the file, or write today's."
+    yield _finding("rig/date-is-stale", "today.date", "unknown", says, act, 1)
+
+
+def _country(rig: Rig) -> Iterable[Finding]:
+    if rig.header.is_country_assumed:
+        taken = ", ".join(rig.header.countries) or "none"
+        says = f"no country is written; the rules taken are those of {taken}"
+        act = "Write the countries it is driven in, home first, such as countries: [US-NC, CA-BC]."
+        yield _finding("rig/country-is-assumed", "countries", "unknown", says, act, 1)
+
+
+def no_load_state(use: Use) -> Finding:
+    """Return the finding of a use for which no load state is judged."""
+    says = f"no load state is judged for {use}"
+    act = f"Add {use} to the for: of a load state that tells what is aboard then."
+    return _finding("rig/no-load-state", "loads", "unknown", says, act, 3, uses=(use,), use=use)
+
+
+def of_a_slot(rig: Rig, standing: Standing, use: Use, said: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Return what keeps this slot back and no discipline has said: things there perhaps, tanks of unknown fill.
+
+    Where somebody sleeps, what could be fire, an alarm or a way out is already a no.
+    """
+    found = list(_perhaps(standing, use, said)) + list(_tanks(standing, said))
+    if use == "sleep":
+        doubtful = tuple(path for path in rig.troubled if may_protect(path) or _is_of_a_protecting_item(rig, path))
+        if doubtful:
+            listed = ", ".join(doubtful[:3])
+            says = f"the text of {listed} could not be read, and it may be about fire, an alarm or a way out"
+            act = "Put right what is marked as a problem there."
+            found.append(
+                _finding("rig/not-read", doubtful[0], "unknown", says, act, 2, because=doubtful, protects=True)
+            )
+    return tuple(found)
+
+
+def _is_of_a_protecting_item(rig: Rig, path: str) -> bool:
+    item = next((one for one in (*rig.parts, *rig.openings) if path.startswith(one.of)), None)
+    return item is not None and any(folder in PROTECTING for folder, _ in item.facets)
+
+
+def _perhaps(standing: Standing, use: Use, said: tuple[Finding, ...]) -> Iterable[Finding]:
+    named = {path for finding in said if finding.code.endswith("/stands-perhaps") for path in finding.because}
+    if use == "sleep" and standing.protecting:
+        listed = ", ".join(standing.protecting[:3])
+        says = f"{listed} may be there or not, and it is about fire, an alarm or a way out"
+        act = "Look, and write done: yes or done: no."
+        yield _finding(
+            "rig/stands-perhaps", standing.protecting[0], "unknown", says, act, 1,
+            because=standing.protecting, protects=True,
+        )  # fmt: skip
+        named |= set(standing.protecting)
+    rest = tuple(path for path in standing.perhaps if path not in named)
+    if rest:
+        listed = ", ".join(rest[:3]) + (f" and {len(rest) - 3} more" if len(rest) > 3 else "")
+        says = f"nobody has ticked whether {listed} {'is' if len(rest) == 1 else 'are'} there"
+        act = "Look, and write done: yes or done: no at each."
+        yield _finding("rig/stands-perhaps", rest[0], "unknown", says, act, len(rest), because=rest)
+
+
+def _tanks(standing: Standing, said: tuple[Finding, ...]) -> Iterable[Finding]:
+    named = {path for finding in said for path in (finding.where, *finding.because) if "tank" in finding.code}
+    rest = tuple(path for path in standing.unnamed_tanks if path not in named)
+    if rest:
+        says = f"the load state does not say how full {', '.join(rest)} {'is' if len(rest) == 1 else 'are'}"
+        act = "Look, and write it under tanks: of the load state, such as {fresh: full}."
+        yield _finding("rig/tank-not-named", rest[0], "unknown", says, act, len(rest), because=rest)
+
+
+def broken_off(failed: Failed, use: Use) -> Finding:
+    """Return the stop that stands in place of a calculation that broke off."""
+    says = f"{failed.folder} could not be worked out ({failed.says}); that is a fault of this program"
+    return Finding(
+        f"{failed.folder}/could-not-be-worked-out", "", "stop", says,
+        source=EXPLAINED["could-not-be-worked-out"].source, uses=(use,),
+        act="Run boxwright trace on this file and send what it prints, with the file.", minutes=5,
+    )  # fmt: skip
+
+
+def is_accepted(finding: Finding, accepted: tuple[Accepted, ...]) -> bool:
+    """Return whether the owner has accepted this finding as it is now. A stop never is.
+
+    A number that was written with the acceptance must still be the same to the three figures that are shown.
+    """
+    if finding.kind == "stop":
+        return False
+    for one in accepted:
+        if one.code == finding.code and one.where in {"", finding.where} and _is_unchanged(one, finding):
+            return True
+    return False
+
+
+def _is_unchanged(one: Accepted, finding: Finding) -> bool:
+    if one.number is None or finding.number is None:
+        return one.number is None
+    doubt = abs(one.number.best) * 0.005
+    return one.number.low - doubt <= finding.number <= one.number.high + doubt

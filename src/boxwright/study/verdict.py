@@ -1,0 +1,145 @@
+"""The verdict: for one use, one answer out of four, with what it rests on and what to do first (DESIGN 10)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from boxwright.disciplines import (
+    air,
+    cutting,
+    frame,
+    heat,
+    layout,
+    power,
+    safety,
+    stages,
+    structure,
+    towing,
+    water,
+    weight,
+)
+from boxwright.finding import Answer, Finding, Use, Verdict
+from boxwright.model.chapter import Chapter
+
+CHAPTERS: tuple[Chapter, ...] = (
+    frame.CHAPTER,
+    layout.CHAPTER,
+    structure.CHAPTER,
+    weight.CHAPTER,
+    towing.CHAPTER,
+    heat.CHAPTER,
+    air.CHAPTER,
+    power.CHAPTER,
+    water.CHAPTER,
+    safety.CHAPTER,
+    cutting.CHAPTER,
+    stages.CHAPTER,
+)
+"""The chapters in the order of the book."""
+
+JUDGED = frozenset(chapter.word for chapter in CHAPTERS if chapter.judges)
+"""The disciplines whose rules are built."""
+
+RESTS_ON: dict[Use, tuple[str, ...]] = {
+    "tow": ("weight", "towing", "structure", "frame", "power"),
+    "sleep": ("air", "heat", "power", "safety", "structure", "weight", "stages"),
+    "leave": ("power", "air", "heat", "safety", "structure"),
+    "work": ("power", "air", "structure"),
+}
+"""The disciplines each use rests on."""
+
+MOST_QUESTIONS = 3
+WORST_FIRST: tuple[Answer, ...] = ("no", "ask", "limits", "go")
+
+
+def touches(finding: Finding, use: Use) -> bool:
+    """Return whether a finding bears on a use: as it says itself, else where the use rests on its discipline."""
+    if finding.uses:
+        return use in finding.uses
+    folder = finding.code.partition("/")[0]
+    return folder == "rig" or folder in RESTS_ON[use]
+
+
+def verdict(use: Use, load: str, stage: str, findings: Iterable[Finding], judged: frozenset[str] = JUDGED) -> Verdict:
+    """Return the answer for one use in one slot, never better than the worst of what it rests on.
+
+    ``findings`` are all of the slot, those of the file and those the owner has accepted among them: an acceptance
+    clears no verdict.
+    """
+    bearing = tuple(finding for finding in findings if touches(finding, use))
+    missing = tuple(folder for folder in RESTS_ON[use] if folder not in judged)
+    stops = [finding for finding in bearing if finding.kind == "stop"]
+    unknown = _most_telling_first(bearing)
+    barred = [finding for finding in unknown if finding.protects]
+    asking = [finding for finding in unknown if finding.could_stop and not finding.protects]
+    limiting = [finding for finding in bearing if finding.kind == "limit"]
+    until_measured = [finding for finding in unknown if not finding.could_stop and not finding.protects]
+
+    answer: Answer = "go"
+    if stops or barred or missing:
+        answer = "no"
+    elif asking:
+        answer = "ask"
+    elif limiting or until_measured:
+        answer = "limits"
+    not_judged = [f"not-judged/{folder}" for folder in missing]
+    codes = [finding.code for finding in (*stops, *barred, *asking, *limiting, *until_measured)]
+    says = [finding.says for finding in (*stops, *barred)]
+    if missing:
+        says.append("not judged: " + ", ".join(missing))
+    says += [finding.says for finding in (*asking, *limiting)]
+    says += [f"until measured: {finding.says}" for finding in until_measured]
+    if answer == "go":
+        says.append("judged and holding: " + ", ".join(RESTS_ON[use]))
+    return Verdict(
+        use=use,
+        load=load,
+        stage=stage,
+        answer=answer,
+        because=tuple(dict.fromkeys((*codes[: len(stops) + len(barred)], *not_judged, *codes))),
+        act=_first_act((*stops, *barred, *asking, *limiting, *until_measured), missing),
+        questions=_questions((*barred, *asking)),
+        says=tuple(dict.fromkeys(says)),
+    )
+
+
+def _most_telling_first(bearing: tuple[Finding, ...]) -> list[Finding]:
+    """Return the unknowns, the one whose answer would change most first.
+
+    Rules that weigh doubts against each other list them in ``because``, the widest first; that is the order here.
+    """
+    rank: dict[str, int] = {}
+    for finding in bearing:
+        if len(finding.because) > 1:
+            for index, path in enumerate(finding.because):
+                rank[path] = min(index, rank.get(path, index))
+    unknown = [finding for finding in bearing if finding.kind == "unknown"]
+    return sorted(unknown, key=lambda finding: (not finding.protects, rank.get(finding.where, len(rank))))
+
+
+def _first_act(by_weight: tuple[Finding, ...], missing: tuple[str, ...]) -> str:
+    for finding in by_weight:
+        if finding.remedy or finding.act:
+            return finding.remedy or finding.act
+    if missing:
+        return f"Judge {', '.join(missing)} yourself: this program has no rules for it yet."
+    return ""
+
+
+def _questions(asking: tuple[Finding, ...]) -> tuple[str, ...]:
+    """Return at most three things to look at or to measure, each with the minutes it takes."""
+    asked = [
+        f"{finding.act} ({finding.minutes} min)" if finding.minutes is not None else finding.act
+        for finding in asking
+        if finding.act
+    ]
+    return tuple(dict.fromkeys(asked))[:MOST_QUESTIONS]
+
+
+def worst(verdicts: Iterable[Verdict]) -> Verdict | None:
+    """Return the worst of some verdicts, the first of equals; None of none."""
+    found: Verdict | None = None
+    for one in verdicts:
+        if found is None or WORST_FIRST.index(one.answer) < WORST_FIRST.index(found.answer):
+            found = one
+    return found
