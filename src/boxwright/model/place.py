@@ -71,7 +71,7 @@ def shifted(band: Band, by: float) -> Band:
 LEFT_DRIVING = frozenset({"UK", "GB", "IE", "AU", "NZ", "JP", "ZA"})
 """Where one drives on the left, so that the kerb (nearside, curb side) is on the left; from memory."""
 
-_SIDES = ("street side", "curb side", "kerb side", "driver side", "passenger side")
+_SIDES: tuple[str, ...] = ("street side", "curb side", "kerb side", "driver side", "passenger side")
 _SIDES += ("nearside", "offside", "street", "curb", "kerb", "centre", "center", "middle", "left", "right")
 _ANCHOR = re.compile(
     r"^(?P<studs>studs-)?(?P<word>" + "|".join(_SIDES) + r"|front|rear|floor|ceiling|deck|bows|roof)(?P<offset>.*)$",
@@ -146,7 +146,9 @@ def _middle(
         return _somewhere(axis, parent)
     if text.startswith("+"):
         if parent is None:
-            raise CannotRead(text, "the place relative to another part", f"{text[1:].strip()}, or name what it is inside")
+            raise CannotRead(
+                text, "the place relative to another part", f"{text[1:].strip()}, or name what it is inside"
+            )
         return shifted(_relative(text[1:], header), parent.low_edge(axis).best + extent / 2.0)
     is_middle = text.lower().startswith("mid ")
     rest = text[4:].strip() if is_middle else text
@@ -183,7 +185,11 @@ def _anchored(
     if word not in planes:
         raise CannotRead(text, f"the place along {key}", " or ".join(f"{plane}+4" for plane in planes) or "deck+4")
     if not isfinite(planes[word]):  # the trailer's body is not written, so nobody knows where this surface is
-        raise CannotRead(text, "the place, for the trailer's body is not known,", "trailer: {body: {length: .., width: .., height: ..}}")
+        raise CannotRead(
+            text,
+            "the place, for the trailer's body is not known,",
+            "trailer: {body: {length: .., width: .., height: ..}}",
+        )
     direction = 1.0
     if key == "side":  # the left edge is placed from the left, the right edge from the right, the middle from centre
         direction = {"left": 1.0, "right": -1.0, "centre": 0.0}[word]
@@ -235,7 +241,12 @@ def folded_up(place: Place, folded_depth: float | None, surfaces: Surfaces) -> P
     y = hinge + depth / 2.0 if is_left else hinge - depth / 2.0
     underside = place.z.best - thickness / 2.0
     size = (length, depth, width)
-    return replace(place, y=shifted(place.y, y - place.y.best), z=shifted(place.z, underside + width / 2.0 - place.z.best), size=size)
+    return replace(
+        place,
+        y=shifted(place.y, y - place.y.best),
+        z=shifted(place.z, underside + width / 2.0 - place.z.best),
+        size=size,
+    )
 
 
 def turned_with(place: Place, leaf: Place, folded: Place) -> Place:

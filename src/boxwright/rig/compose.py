@@ -1,4 +1,4 @@
-"""From a document's tree to a `Rig`: every entry to its owner, every place resolved, every mistake said with its line."""
+"""From a document's tree to a `Rig`: every entry to its owner, every place resolved, every mistake with its line."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import Any, Literal, TypeVar
 
+from boxwright.disciplines.frame.parts import Framing
 from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.exchange import Measured
 from boxwright.finding import Problem
@@ -15,12 +16,12 @@ from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
 from boxwright.rig.head import home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
-from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTION, PLAIN
+from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTION, facet_models
 from boxwright.rig.read import Document, read_document
 from boxwright.rig.readings import read_measured
 from boxwright.rig.rig import Accepted, Item, Layer, Rig
-from boxwright.rig.sections import bare_surfaces, sections_of
-from boxwright.rig.validate import Mistake, nearest, validate
+from boxwright.rig.sections import inside_of, sections_of
+from boxwright.rig.validate import Mistake, nearest, spellings, validate
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 E = TypeVar("E", bound=Entry)
@@ -64,7 +65,8 @@ class Composer:
         trailer = trailer or Trailer()
         mistakes += wrong
         layers = _layers(tree, units, stages.stages, mistakes)
-        surfaces = bare_surfaces(trailer, layers)
+        framing = _framing(tree, units, mistakes)
+        surfaces = inside_of(trailer, framing, layers)
         people = _named(tree, "people", Person, units, mistakes)
         names = {name for section in ITEM_SECTIONS for name in map_at(tree, section, [])}
         loads = read_loads(tree, units, names, {name for name, _ in people}, mistakes)
@@ -76,9 +78,7 @@ class Composer:
                  for section in ITEM_SECTIONS}  # fmt: skip
         _check_sleepers(people, items["parts"], mistakes)
         _check_far_out(items["parts"], trailer, mistakes)
-        plain = {key: validate(model, tree.get(key), key, units) for key, model in PLAIN.items() if key in tree}
-        for _, wrong in plain.values():
-            mistakes += wrong
+        climates = _places(tree, units, mistakes)
         named = {key: _named(tree, key, model, units, mistakes) for key, model in NAMED.items()
                  if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
         problems = _problems(document, mistakes)
@@ -95,8 +95,11 @@ class Composer:
             measured=measured,
             accepted=_accepted(tree, units, mistakes),
             troubled=tuple(sorted(troubled)),
-            **items,
-            **sections_of(plain, named, items, stages.facets),
+            parts=items["parts"],
+            openings=items["openings"],
+            wires=items["wires"],
+            straps=items["straps"],
+            **sections_of(framing, named, items, stages.facets, climates),
         )
         return Reading(rig, problems, document)
 
@@ -222,6 +225,36 @@ def _layers(
     return tuple(found)
 
 
+class PlaceWords(Entry):
+    """What the model reads of a place on earth; its climate belongs to heat."""
+
+    lat: str = ""
+    lon: str = ""
+    note: str = ""
+
+
+def _places(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[tuple[str, Entry], ...]:
+    """Return what the disciplines read of every place, so that a mistake in one is said at once."""
+    found: list[tuple[str, Entry]] = []
+    for name, given in map_at(tree, "places", mistakes).items():
+        keys = dict(given) if isinstance(given, Mapping) else {}
+        for model in facet_models("places").values():
+            own = {key for choices in spellings(model).values() for key in choices}
+            facet_keys = {key: keys.pop(key) for key in list(keys) if key in own}
+            facet, wrong = validate(model, facet_keys, f"places[{name}]", units)
+            mistakes += wrong
+            if facet is not None:
+                found.append((name, facet))
+        mistakes += validate(PlaceWords, keys, f"places[{name}]", units)[1]
+    return tuple(found)
+
+
+def _framing(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> Framing | None:
+    framing, wrong = validate(Framing, tree.get("frame"), "frame", units)
+    mistakes += wrong
+    return framing
+
+
 def _ends(trailer: Trailer) -> tuple[float, float]:
     """Return the trailer's coupler and its rear end along x (m), as far as they are known."""
     body, outside = trailer.body.length, trailer.outside
@@ -241,9 +274,7 @@ def _weighed(measured: tuple[Measured, ...]) -> dict[str, Band]:
     return {part: one.value for part, one in newest.items()}
 
 
-def _check_sleepers(
-    people: tuple[tuple[str, Person], ...], parts: tuple[Item, ...], mistakes: list[Mistake]
-) -> None:
+def _check_sleepers(people: tuple[tuple[str, Person], ...], parts: tuple[Item, ...], mistakes: list[Mistake]) -> None:
     names = {part.name for part in parts}
     for name, person in people:
         if person.sleeps and person.sleeps not in names:

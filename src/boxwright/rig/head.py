@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
-from typing import Any, cast
+from typing import Any
 
-from boxwright.finding import USES, Use
+from boxwright.finding import USES
 from boxwright.model.entry import Entry, read_day, read_names, read_yes_no
 from boxwright.model.load import UNNAMED, LoadState, LoadWords, read_fill
 from boxwright.model.stage import UNMARKED, DoneMark, Stage
@@ -59,7 +59,9 @@ def read_units(tree: Mapping[str, Any], words: str, mistakes: list[Mistake]) -> 
     for key, value in given.items():
         if key not in fields:
             guess = nearest(key, fields)
-            says = f'no unit of "{key}" is known; ' + (f'did you mean "{guess}"?' if guess else f"write {', '.join(fields)}")
+            says = f'no unit of "{key}" is known; ' + (
+                f'did you mean "{guess}"?' if guess else f"write {', '.join(fields)}"
+            )
             mistakes.append(Mistake(f"units.{key}", says, is_key=True))
             continue
         unit = str(value).strip() if isinstance(value, str) else ""
@@ -74,7 +76,9 @@ def read_units(tree: Mapping[str, Any], words: str, mistakes: list[Mistake]) -> 
     return HeaderUnits(words=words, **known)
 
 
-def read_header(tree: Mapping[str, Any], stages: tuple[Stage, ...], units: HeaderUnits, mistakes: list[Mistake]) -> Header:
+def read_header(
+    tree: Mapping[str, Any], stages: tuple[Stage, ...], units: HeaderUnits, mistakes: list[Mistake]
+) -> Header:
     """Return the head of the file."""
     countries = _countries(tree, mistakes)
     today = map_at(tree, "today", mistakes)
@@ -118,7 +122,9 @@ def _format(tree: Mapping[str, Any], mistakes: list[Mistake]) -> int:
     text = text_at(tree, "boxwright", "boxwright", mistakes)
     if text.isdecimal():
         if int(text) > FORMAT:
-            says = f"this file is of format {text}; this Boxwright reads format {FORMAT}: it is read as far as it is known"
+            says = (
+                f"this file is of format {text}; this Boxwright reads format {FORMAT}: it is read as far as it is known"
+            )
             mistakes.append(Mistake("boxwright", says))
         return int(text)
     says = f'cannot read the format "{text}"' if text else "the format of the file is not written"
@@ -227,7 +233,7 @@ def _load_state(
         except CannotRead as problem:
             mistakes.append(Mistake(f"{path}.tanks.{tank}", str(problem)))
             tanks.append((tank, UNNAMED))
-    uses = tuple(cast(Use, use) for use in words.uses if use in USES)
+    uses = tuple(use for use in USES if use in words.uses)
     for index, use in enumerate(words.uses):
         if use not in USES:
             mistakes.append(Mistake(f"{path}.for[{index}]", f'"{use}" is no use; write tow, sleep, leave or work'))
@@ -240,4 +246,3 @@ def _load_state(
         name, cargo, known("out", words.out, names), tuple(tanks), bool(words.parked),
         known("people", words.people, people), uses, words.coupled, legs,
     )  # fmt: skip
-

@@ -19,7 +19,7 @@ from boxwright.model.place import (
     side_word,
     turned_with,
 )
-from boxwright.model.stage import Marks, Stage
+from boxwright.model.stage import UNMARKED, Done, Marks, Stage
 from boxwright.rig.keys import KNOWN_KEYS, OWNER_OF_KEY, WRITTEN
 from boxwright.rig.rig import Item
 from boxwright.rig.validate import Mistake, nearest, spellings, validate
@@ -44,7 +44,12 @@ class Surroundings:
 
 
 def compose_item(
-    section: str, name: str, tree: Any, own_model: type[Entry] | None, around: Surroundings, parent: Item | None,
+    section: str,
+    name: str,
+    tree: Any,
+    own_model: type[Entry] | None,
+    around: Surroundings,
+    parent: Item | None,
     weighed: Band | None,
 ) -> tuple[Item, list[Mistake]]:
     """Return one item as far as it can be read, and what was wrong with it. An item never vanishes."""
@@ -56,6 +61,11 @@ def compose_item(
     mistakes += wrong
     mass, wrong = mass_of(words, path, weighed)
     mistakes += wrong
+    if getattr(own, "by", "") and words.done == UNMARKED:  # what the trailer's builder made came with the trailer
+        marks = replace(marks, done=Done("yes"))
+    if section == "parts" and around.stages and not words.stage and marks.done.tick == "unmarked":
+        says = f"it is not said when {name} goes in; write stage: {around.stages[0].name}, or another of the stages"
+        mistakes.append(Mistake(path, says))
     item = Item(section, name, path, words, marks, own, facets, place, mass)
     item, wrong = _posed(item, around, parent)
     return item, mistakes + wrong
@@ -125,7 +135,7 @@ def marks_of(words: PartWords, path: str, stages: tuple[Stage, ...]) -> tuple[Ma
     if stage is not None and until is not None and until < stage:
         says = f"it is to leave at {words.until}, before it comes at {words.stage}; write a later stage for until"
         mistakes.append(Mistake(f"{path}.until", says))
-    follows = words.kind == "cargo" or until is not None
+    follows = words.kind == "cargo" or until is not None or not stages  # a file without stages is not a plan
     return Marks(stage, until, words.done, is_planned, follows), mistakes
 
 
@@ -171,8 +181,10 @@ def place_of(
     if not is_sized and not words.at and place.x.known and not asked.x.startswith("mid"):
         middle = place.x
         place = replace(
-            place, x=replace(middle, best=middle.best + UNSIZED / 4, high=middle.high + UNSIZED / 2, spread="interval",
-                             assumed=True)
+            place,
+            x=replace(
+                middle, best=middle.best + UNSIZED / 4, high=middle.high + UNSIZED / 2, spread="interval", assumed=True
+            ),
         )
     return replace(place, x=_within_ends(place.x, around)), mistakes
 
@@ -248,4 +260,3 @@ def _posed(item: Item, around: Surroundings, parent: Item | None) -> tuple[Item,
         item = replace(item, asleep=moved)
     leaves = (night is not None and night.out) or (parent is not None and parent.leaves_at_night)
     return replace(item, leaves_at_night=leaves), mistakes
-

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import Any
 
-from boxwright.disciplines.weight.solve import instrument_doubt, plank_reading, scale_pads_reading
+from boxwright.disciplines.weight.readings import instrument_doubt, plank_reading, scale_pads_reading
 from boxwright.exchange import Measured
 from boxwright.model.measured import MeasuredWords
 from boxwright.model.stage import Stage
@@ -15,7 +15,11 @@ from boxwright.units import COVERAGE, Band, HeaderUnits
 
 
 def read_measured(
-    given: Mapping[str, Any], units: HeaderUnits, stages: tuple[Stage, ...], loads: Iterable[str], names: Iterable[str],
+    given: Mapping[str, Any],
+    units: HeaderUnits,
+    stages: tuple[Stage, ...],
+    loads: Iterable[str],
+    names: Iterable[str],
     mistakes: list[Mistake],
 ) -> tuple[Measured, ...]:
     """Return every reading of a weight; readings of other things are kept in the text and await their discipline."""
@@ -33,10 +37,19 @@ def read_measured(
 
 
 def _check_names(
-    words: MeasuredWords, path: str, stages: tuple[Stage, ...], loads: set[str], names: set[str], mistakes: list[Mistake]
+    words: MeasuredWords,
+    path: str,
+    stages: tuple[Stage, ...],
+    loads: set[str],
+    names: set[str],
+    mistakes: list[Mistake],
 ) -> None:
     known_stages = {stage.name for stage in stages} | {str(stage.index) for stage in stages}
-    for key, word, known in (("stage", words.stage, known_stages), ("load", words.load, loads), ("part", words.part, names)):
+    for key, word, known in (
+        ("stage", words.stage, known_stages),
+        ("load", words.load, loads),
+        ("part", words.part, names),
+    ):
         if word and word not in known:
             guess = nearest(word, known)
             says = f'"{word}" is no {key} of this file' + (f'; did you mean "{guess}"?' if guess else "")

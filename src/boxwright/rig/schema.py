@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from typing import Any, get_args, get_origin
 
-from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from boxwright.disciplines.frame.parts import Layer as LayerWords
@@ -37,9 +36,7 @@ EXAMPLES = {
     "ratio": ["0.35", "3/4", "40 %"],
     "time": ["6", "2 h/day"],
 }
-DATUM = (
-    "x counts rearward from the front wall's stud face, z up from the trailer's own deck, sides are named looking forward."
-)
+DATUM = "x counts rearward from the front wall's stud face, z up from the deck, sides are named looking forward."
 
 
 def rig_schema() -> Schema:
@@ -48,11 +45,16 @@ def rig_schema() -> Schema:
         "boxwright": _scalar("format of the file", [str(FORMAT)]),
         "rig": _scalar("name of the rig", ["Whimbrel"]),
         "demo": _scalar("yes for an invented rig", ["yes"]),
-        "units": _object({name: _scalar(f"unit of a bare {name}", []) for name in _unit_keys()}, "units of bare numbers"),
+        "units": _object(
+            {name: _scalar(f"unit of a bare {name}", []) for name in _unit_keys()}, "units of bare numbers"
+        ),
         "words": _scalar("whose words of the trade are shown", ["US", "UK"]),
         "countries": _list("home first, then the road", ["US-NC", "CA-BC"]),
         "class": _scalar("what the papers say: cargo or camper", ["cargo"]),
-        "today": _object({"stage": _scalar("the stage under way", []), "date": _scalar("for demos only", [])}, "where the build stands"),
+        "today": _object(
+            {"stage": _scalar("the stage under way", []), "date": _scalar("for demos only", [])},
+            "where the build stands",
+        ),
         "people": _map(_entry([Person]), "who travels and sleeps"),
         "trailer": _entry([Trailer]),
         "tow": _map(_entry([TowVehicle]), "what may pull it"),
@@ -94,7 +96,11 @@ def _scalar(description: str, examples: list[str]) -> Schema:
 
 def _list(description: str, examples: list[str]) -> Schema:
     items: Schema = {"type": SCALAR}
-    return {"description": description, "examples": [examples], "anyOf": [{"type": SCALAR}, {"type": "array", "items": items}]}
+    return {
+        "description": description,
+        "examples": [examples],
+        "anyOf": [{"type": SCALAR}, {"type": "array", "items": items}],
+    }
 
 
 def _object(properties: dict[str, Schema], description: str) -> Schema:
@@ -152,7 +158,9 @@ def _flat(annotation: Any) -> list[Any]:
 
 
 def _models(annotation: Any) -> list[type[Entry]]:
-    return [one for one in _flat(annotation) if isinstance(one, type) and issubclass(one, BaseModel) and one is not Entry]
+    return [
+        one for one in _flat(annotation) if isinstance(one, type) and issubclass(one, Entry) and one is not Entry
+    ]
 
 
 def _is_list(annotation: Any) -> bool:

@@ -80,12 +80,11 @@ def _existing(tree: Any, location: tuple[Any, ...]) -> tuple[Any, ...]:
     """Return as much of an error's location as stands in the tree (a validator may have made up the rest)."""
     kept: list[Any] = []
     for step in location:
-        if isinstance(tree, Mapping) and step in tree:
-            tree = tree[step]
-        elif isinstance(tree, (list, tuple)) and isinstance(step, int) and step < len(tree):
-            tree = tree[step]
-        else:
+        is_key = isinstance(tree, Mapping) and step in tree
+        is_index = isinstance(tree, (list, tuple)) and isinstance(step, int) and step < len(tree)
+        if not (is_key or is_index):
             break
+        tree = tree[step]
         kept.append(step)
     return tuple(kept)
 
@@ -140,13 +139,17 @@ def _unknown_key(key: str, location: tuple[Any, ...], model: type[BaseModel], ot
     known = spellings(_inner(model, location[:-1]))
     for choices in known.values():
         if key in choices and choices[0] != key:
-            return f'"{key}" says again what "{choices[0]}" already says here; "{choices[0]}" wins, strike the other out'
+            return (
+                f'"{key}" says again what "{choices[0]}" already says here; "{choices[0]}" wins'
+            )
     words = [choice for choices in known.values() for choice in choices]
     guess = nearest(key, [*words, *(others if len(location) == 1 else ())])
     listed = ", ".join(sorted(words)[:12]) if len(location) > 1 else ""
     if guess:
         return f'no key "{key}" is known here; did you mean "{guess}"?'
-    return f'no key "{key}" is known here' + (f"; known are {listed}" if listed else "; a remark goes after # or in note")
+    return f'no key "{key}" is known here' + (
+        f"; known are {listed}" if listed else "; a remark goes after # or in note"
+    )
 
 
 def _inner(model: type[BaseModel], location: tuple[Any, ...]) -> type[BaseModel]:
