@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from boxwright.rig.document import NAMED, Document, Extent, Piece, Tree, Trouble
+from boxwright.rig.document import Document, Extent, Piece, Tree, Trouble
 from boxwright.rig.walk import second_name, shortened, twice_named
 
 
@@ -98,5 +98,3 @@ def _with_trouble(piece: Piece, trouble: Trouble) -> Piece:
         piece.length,
         False,
     )
-
-

@@ -41,11 +41,9 @@ def decoded(data: bytes) -> tuple[str, tuple[Trouble, ...]]:
     try:
         return data.decode("utf-8"), ()
     except UnicodeDecodeError as error:
-        at = len(data[: error.start].decode("utf-8"))
-        says = f"the byte {data[error.start]:#04x} here is not UTF-8; the file was read as Latin-1, where every byte is a letter"
-        # Latin-1 gives one character a byte, so the characters before this one may move; count them as they now stand.
-        text = data.decode("latin-1")
-        return text, (Trouble(max(at, error.start), "", f"{says}; save it as UTF-8"),)
+        says = f"the byte {data[error.start]:#04x} here is not UTF-8; the file was read as Latin-1"
+        # Latin-1 gives one character to every byte, so the offset of the byte is that of the character.
+        return data.decode("latin-1"), (Trouble(error.start, "", f"{says}; save it as UTF-8"),)
 
 
 def readable(text: str) -> Readable:

@@ -6,11 +6,11 @@ from bisect import bisect_right
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Literal, NamedTuple, Union
+from typing import Literal, NamedTuple, TypeAlias
 
 from boxwright.finding import Problem
 
-Tree = Union[str, None, tuple["Tree", ...], Mapping[str, "Tree"]]
+Tree: TypeAlias = "str | None | tuple[Tree, ...] | Mapping[str, Tree]"
 """A value of the rig text: a text, a key without a value, a list, or keys with values. Every scalar is its text."""
 
 NAMED = frozenset(

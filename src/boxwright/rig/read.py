@@ -9,7 +9,7 @@ from boxwright.rig.assembly import Assembly
 from boxwright.rig.damaged import read_damaged
 from boxwright.rig.decode import UNREADABLE, Readable, decoded, readable
 from boxwright.rig.document import NAMED, Document, Extent, Piece, Spot, Tree, piece_around
-from boxwright.rig.walk import Broken
+from boxwright.rig.events import Broken
 from boxwright.rig.whole import read_piece, read_whole
 
 __all__ = ["KNOWN_KEYS", "NAMED", "Document", "Spot", "Tree", "edited", "read_document"]
@@ -35,7 +35,7 @@ def read_document(data: bytes | str, known_keys: frozenset[str] = KNOWN_KEYS) ->
     text, troubles = decoded(data) if isinstance(data, bytes) else (data, ())
     assembly = Assembly()
     if len(data) > LARGEST:
-        assembly.trouble(0, "", f"this file is {len(data) / 1e6:.1f} MB; Boxwright reads up to {LARGEST // 1_000_000} MB")
+        assembly.trouble(0, "", f"this file is {len(data) / 1e6:.1f} MB; Boxwright reads up to 5 MB; split it")
         return assembly.finished(text, known_keys)
     fit = readable(text)
     offset = 1 if fit.text.startswith("\ufeff") else 0

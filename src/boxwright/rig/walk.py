@@ -7,21 +7,10 @@ Nothing is constructed: every scalar stays its text. Whatever YAML offers beyond
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Container
-
-from yaml import YAMLError
-from yaml.cyaml import CParser
-from yaml.events import (
-    AliasEvent,
-    Event,
-    MappingEndEvent,
-    MappingStartEvent,
-    ScalarEvent,
-    SequenceEndEvent,
-    SequenceStartEvent,
-)
+from collections.abc import Container
 
 from boxwright.rig.document import Extent, Piece, Tree, Trouble
+from boxwright.rig.events import ALIAS, GROUP, GROUP_END, LIST, LIST_END, SCALAR, Broken, Parsed, is_nothing, parsed
 
 DEEPEST = 12
 LONGEST = 2_000
@@ -33,25 +22,6 @@ UNSHOWN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff]")
 GLUED = re.compile(r"([^\s:=]+)\s*[:=]\s*(\S.*)")
 SPACED = re.compile(r"([^\s:=]+)\s+([+-]?\d.*)")
 SWALLOWED = re.compile(r"[\r\n]( *)[^\s#\"'{}\[\],:][^\r\n{}]{0,200}?:(?: |[\r\n]|\{)")
-
-
-class Broken(Exception):
-    """The text is not YAML, or is YAML nobody meant; ``at`` is the offset where that showed, ``deep`` why."""
-
-    def __init__(self, at: int, deep: bool = False) -> None:
-        super().__init__(at)
-        self.at, self.deep = at, deep
-
-
-def broken_by(error: YAMLError) -> Broken:
-    """Return where the parser gave up."""
-    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    return Broken(mark.index if mark is not None else 0)
-
-
-def is_nothing(event: Event) -> bool:
-    """Return whether an event stands for a value that is not written."""
-    return type(event) is ScalarEvent and not event.value and not event.style and not event.tag and not event.anchor
 
 
 def quoted(text: str) -> str:
@@ -66,7 +36,7 @@ def shortened(text: str) -> str:
     return one_line if len(one_line) <= 80 else one_line[:77] + "..."
 
 
-Pair = tuple[ScalarEvent, Event]
+Pair = tuple[Parsed, Parsed]
 """A key and the first event of its value, read ahead."""
 
 
@@ -76,7 +46,7 @@ class Walk:
     def __init__(self, text: str, known_keys: frozenset[str]) -> None:
         self.text = text
         self.known_keys = known_keys
-        self.get: Callable[[], Event] = CParser(text).get_event
+        self.get = parsed(text)
         self.section = ""
         self.origin = self.end = self.column = self.line = 0
         self.alone = True
@@ -88,13 +58,13 @@ class Walk:
         """Keep a problem of the piece being read."""
         self.troubles.append(Trouble(at - self.origin, path, says, troubled))
 
-    def begin(self, section: str, key: Event) -> None:
+    def begin(self, section: str, key: Parsed) -> None:
         """Start a piece at its key."""
         self.section, self.origin, self.end = section, key.start_mark.index, key.end_mark.index
         self.column, self.line = key.start_mark.column, key.start_mark.line
         self.alone, self.extents, self.troubles = True, {}, []
 
-    def piece(self, section: str, key: ScalarEvent, value: Event, name: str, first: Pair | None = None) -> Piece:
+    def piece(self, section: str, key: Parsed, value: Parsed, name: str, first: Pair | None = None) -> Piece:
         """Read the value of a key and return the piece they are."""
         self.begin(section, key)
         self.refuse_marks(key, "")
@@ -111,7 +81,7 @@ class Walk:
             section, written, name, tree, self.extents, tuple(self.troubles), self.column, end - self.origin, alone
         )
 
-    def member(self, path: str, key_at: int, event: Event, depth: int, first: Pair | None = None) -> Tree:
+    def member(self, path: str, key_at: int, event: Parsed, depth: int, first: Pair | None = None) -> Tree:
         """Return the tree of a value and keep its place; a value that is not written stands at the end of its key."""
         tree = self.value(event, path, depth, first)
         start = self.end if tree is None else event.start_mark.index
@@ -119,21 +89,21 @@ class Walk:
         self.extents[path] = Extent(key_at - origin, start - origin, self.end - origin)
         return tree
 
-    def value(self, event: Event, path: str, depth: int, first: Pair | None = None) -> Tree:
+    def value(self, event: Parsed, path: str, depth: int, first: Pair | None = None) -> Tree:
         """Return the tree of the value that begins with an event."""
-        kind = type(event)
-        if kind is ScalarEvent:
+        kind = event.__class__
+        if kind is SCALAR:
             return self.scalar(event, path)
-        if kind is AliasEvent:
+        if kind is ALIAS:
             return self.alias(event, path)
         if depth >= DEEPEST:
             raise Broken(event.start_mark.index, deep=True)
         self.refuse_marks(event, path)
-        if kind is MappingStartEvent:
+        if kind is GROUP:
             return self.mapping(event, path, depth, first)
         return self.sequence(event, path, depth)
 
-    def scalar(self, event: ScalarEvent, path: str) -> Tree:
+    def scalar(self, event: Parsed, path: str) -> Tree:
         """Return the text of a scalar, or None where nothing is written."""
         start, end = event.start_mark.index, event.end_mark.index
         text, style = event.value, event.style
@@ -144,7 +114,7 @@ class Walk:
             end = self.check_quoted(event, start, end)
             if style == '"' and UNSHOWN.search(text):
                 text = UNSHOWN.sub(" ", text)
-                self.trouble(start, path, "this text holds a character that cannot be shown; read as a space; delete it")
+                self.trouble(start, path, "a character that cannot be shown was read as a space; delete it")
         elif not text:
             return None
         self.end = end
@@ -154,9 +124,9 @@ class Walk:
             return None
         return text
 
-    def check_quoted(self, event: ScalarEvent, start: int, end: int) -> int:
+    def check_quoted(self, event: Parsed, start: int, end: int) -> int:
         """Return the end of a quoted or block text; refuse one that has swallowed the start of another line's key."""
-        if event.style in "|>":
+        if event.style in ("|", ">"):
             self.alone = False
             return start + len(self.text[start:end].rstrip())
         if event.end_mark.line != event.start_mark.line:
@@ -168,16 +138,17 @@ class Walk:
     def say_text_as_written(self, at: int, path: str, text: str, why: str) -> None:
         """Keep the problem of a text that was taken although YAML reads it otherwise."""
         key = path.rpartition(".")[2] or "note"
-        self.trouble(at, path, f"{why}; taken as the text {shortened(text)}; write it as {key}: {quoted(shortened(text))}")
+        text = shortened(text)
+        self.trouble(at, path, f"{why}; taken as the text {text}; write it as {key}: {quoted(text)}")
 
-    def alias(self, event: AliasEvent, path: str) -> Tree:
+    def alias(self, event: Parsed, path: str) -> Tree:
         """Refuse a reference to another value."""
         start, self.end = event.start_mark.index, event.end_mark.index
-        says = f'"*{event.anchor}" refers to another line, which is not read; write the value itself, or the text in quotes'
+        says = f'"*{event.anchor}" refers to another line, which is not read; write the value itself, or quotes'
         self.trouble(start, path, says)
         return None
 
-    def refuse_marks(self, event: Event, path: str) -> None:
+    def refuse_marks(self, event: Parsed, path: str) -> None:
         """Refuse the tag or anchor of a key, a list or a group; the thing itself is read."""
         mark = getattr(event, "tag", None) or getattr(event, "anchor", None)
         if mark is not None:
@@ -185,26 +156,26 @@ class Walk:
             says = f'the mark "{shortened(mark)}" has no meaning in a rig file and was left out; delete it'
             self.trouble(event.start_mark.index, path, says)
 
-    def sequence(self, event: SequenceStartEvent, path: str, depth: int) -> Tree:
+    def sequence(self, event: Parsed, path: str, depth: int) -> Tree:
         """Return the elements of a list."""
         found: list[Tree] = []
-        while type(element := self.get()) is not SequenceEndEvent:
+        while (element := self.get()).__class__ is not LIST_END:
             self.end = start = element.start_mark.index
             found.append(self.member(f"{path}[{len(found)}]", start, element, depth + 1))
         if event.flow_style:
             self.end = element.end_mark.index
         return tuple(found)
 
-    def mapping(self, event: MappingStartEvent, path: str, depth: int, first: Pair | None = None) -> Tree:
+    def mapping(self, event: Parsed, path: str, depth: int, first: Pair | None = None) -> Tree:
         """Return the keys and values of a group."""
         tree: dict[str, Tree] = {}
         is_flow, last = event.flow_style, ""
         is_named = self.section == "walls" and path == ".layers"
         while True:
             key = first[0] if first else self.get()
-            if type(key) is MappingEndEvent:
+            if key.__class__ is GROUP_END:
                 break
-            if type(key) is not ScalarEvent:
+            if key.__class__ is not SCALAR:
                 self.refuse_key(key, path)
                 continue
             value = first[1] if first else self.get()
@@ -225,24 +196,24 @@ class Walk:
                 name, where = new_name, f"{path}[{new_name}]"
             self.end = key.end_mark.index
             tree[name] = self.member(where, key.start_mark.index, value, depth + 1)
-            last = name if type(value) is ScalarEvent and not value.style and value.value else ""
+            last = name if value.__class__ is SCALAR and not value.style and value.value else ""
         if is_flow:
             self.end = key.end_mark.index
         return tree
 
-    def check_swallowed(self, key: ScalarEvent, value: Event) -> None:
+    def check_swallowed(self, key: Parsed, value: Parsed) -> None:
         """Refuse a group in braces that has run on into the next item, because a brace was not closed."""
         mark = key.start_mark
-        if mark.line > self.line and mark.column <= self.column and type(value) is MappingStartEvent:
+        if mark.line > self.line and mark.column <= self.column and value.__class__ is GROUP:
             raise Broken(mark.index)
 
-    def refused(self, key: ScalarEvent, where: str, tree: dict[str, Tree]) -> str:
+    def refused(self, key: Parsed, where: str, tree: dict[str, Tree]) -> str:
         """Return the name that the second of two things of one name gets."""
         name = second_name(key.value, tree, self.numbers)
         self.trouble(key.start_mark.index, where, twice_named(key.value, name))
         return name
 
-    def drop(self, key: ScalarEvent, value: Event, path: str) -> None:
+    def drop(self, key: Parsed, value: Parsed, path: str) -> None:
         """Leave out a key with its value, and say why."""
         start, where = key.start_mark.index, f"{path}.{key.value}" if key.value else path
         self.skip(value)
@@ -257,22 +228,22 @@ class Walk:
             says = f'"{shortened(key.value)}" is written twice; the first one counts; delete one of them'
         self.trouble(start, where, says)
 
-    def refuse_key(self, event: Event, path: str) -> None:
+    def refuse_key(self, event: Parsed, path: str) -> None:
         """Leave out a pair whose key is not a text."""
         start = event.start_mark.index
         self.skip(event)
         self.skip(self.get())
         self.trouble(start, path, "a key must be a plain word; what stands here was left out; write key: value")
 
-    def skip(self, event: Event) -> None:
+    def skip(self, event: Parsed) -> None:
         """Go past the value that begins with an event."""
         depth = 0
         while True:
-            if isinstance(event, (MappingStartEvent, SequenceStartEvent)):
+            if event.__class__ in (GROUP, LIST):
                 depth += 1
                 if depth > DEEPEST:
                     raise Broken(event.start_mark.index, deep=True)
-            elif isinstance(event, (MappingEndEvent, SequenceEndEvent)):
+            elif event.__class__ in (GROUP_END, LIST_END):
                 depth -= 1
             if event.end_mark.index > event.start_mark.index:
                 self.end = max(self.end, event.end_mark.index)
@@ -280,7 +251,7 @@ class Walk:
                 return
             event = self.get()
 
-    def mended(self, key: ScalarEvent, path: str, last: str, tree: dict[str, Tree]) -> str:
+    def mended(self, key: Parsed, path: str, last: str, tree: dict[str, Tree]) -> str:
         """Read a stray text inside braces as what was meant; return the key it belongs to, or "" if none is seen."""
         start, end = key.start_mark.index, key.end_mark.index
         source = self.text[start:end]
@@ -332,4 +303,5 @@ def second_name(name: str, taken: Container[str], numbers: dict[str, int]) -> st
 
 def twice_named(name: str, second: str) -> str:
     """Return the sentence about a name that is used twice."""
-    return f'"{shortened(name)}" is written twice; both are kept, this one as "{shortened(second)}"; give it a name of its own'
+    name, second = shortened(name), shortened(second)
+    return f'"{name}" is written twice; both are kept, this one as "{second}"; give it a name of its own'

@@ -3,23 +3,26 @@
 from __future__ import annotations
 
 from yaml import YAMLError
-from yaml.events import (
-    DocumentStartEvent,
-    Event,
-    MappingEndEvent,
-    MappingStartEvent,
-    ScalarEvent,
-    SequenceEndEvent,
-    SequenceStartEvent,
-    StreamEndEvent,
-)
 
 from boxwright.rig.assembly import Assembly
 from boxwright.rig.document import NAMED, Extent, Piece
-from boxwright.rig.walk import Broken, Walk, broken_by, is_nothing, shortened
+from boxwright.rig.events import (
+    DOCUMENT,
+    GROUP,
+    GROUP_END,
+    LIST,
+    LIST_END,
+    SCALAR,
+    STREAM_END,
+    Broken,
+    Parsed,
+    broken_by,
+    is_nothing,
+)
+from boxwright.rig.walk import Walk, shortened
 
 NOT_A_RIG = (
-    "a rig file is made of lines such as parts: with the things under it, indented by two spaces; begin with boxwright: 1"
+    "a rig file is made of lines such as parts: its things under it, indented by two spaces; begin with boxwright: 1"
 )
 
 
@@ -40,15 +43,15 @@ def read_piece(text: str, column: int, old: Piece, known_keys: frozenset[str]) -
     try:
         get()
         start, root, key = get(), get(), get()
-        if not (type(start) is DocumentStartEvent and type(root) is MappingStartEvent and type(key) is ScalarEvent):
+        if not (start.__class__ is DOCUMENT and root.__class__ is GROUP and key.__class__ is SCALAR):
             raise Broken(0)
         if root.flow_style or key.start_mark.index != column or key.value != old.written:
             raise Broken(0)
         piece = walk.piece(old.section, key, get(), old.name)
-        if type(get()) is not MappingEndEvent:
+        if get().__class__ is not GROUP_END:
             raise Broken(0)
         get()
-        if type(get()) is not StreamEndEvent or not piece.alone:
+        if get().__class__ is not STREAM_END or not piece.alone:
             raise Broken(0)
     except YAMLError as error:
         raise broken_by(error) from None
@@ -64,11 +67,11 @@ class _Whole:
     def read(self) -> None:
         self.get()
         start = self.get()
-        if type(start) is StreamEndEvent:
+        if start.__class__ is STREAM_END:
             self.assembly.trouble(self.offset, "", f"the file is empty; {NOT_A_RIG}")
             return
         root = self.get()
-        if type(root) is not MappingStartEvent:
+        if root.__class__ is not GROUP:
             self.walk.skip(root)
             self.assembly.trouble(self.at(root), "", f"this cannot be read as a rig; {NOT_A_RIG}")
         else:
@@ -76,16 +79,16 @@ class _Whole:
             self.members()
         self.get()
         after = self.get()
-        if type(after) is not StreamEndEvent:
+        if after.__class__ is not STREAM_END:
             says = 'a line "---" or "..." ends the rig; nothing after it is read; delete that line'
             self.assembly.trouble(self.at(after), "", says)
 
-    def at(self, event: Event) -> int:
-        return int(event.start_mark.index) + self.offset
+    def at(self, event: Parsed) -> int:
+        return event.start_mark.index + self.offset
 
     def members(self) -> None:
-        while type(key := self.get()) is not MappingEndEvent:
-            if type(key) is not ScalarEvent:
+        while (key := self.get()).__class__ is not GROUP_END:
+            if key.__class__ is not SCALAR:
                 self.walk.begin("", key)
                 self.walk.origin = 0
                 self.walk.refuse_key(key, "")
@@ -94,12 +97,12 @@ class _Whole:
             value = self.get()
             if key.value in NAMED:
                 self.section(key, value)
-            elif key.value in ("<<", "") and not key.style or key.tag or key.anchor:
+            elif (key.value in ("<<", "") and not key.style) or key.tag or key.anchor:
                 self.drop(key, value, "")
             else:
                 self.assembly.add(self.walk.piece("", key, value, key.value), self.at(key))
 
-    def drop(self, key: ScalarEvent, value: Event, path: str) -> None:
+    def drop(self, key: Parsed, value: Parsed, path: str) -> None:
         self.walk.begin("", key)
         self.walk.origin = 0
         self.walk.drop(key, value, path)
@@ -110,7 +113,7 @@ class _Whole:
             self.assembly.trouble(trouble.at + self.offset, trouble.path.lstrip("."), trouble.says, trouble.troubled)
         self.walk.troubles = []
 
-    def section(self, key: ScalarEvent, value: Event) -> None:
+    def section(self, key: Parsed, value: Parsed) -> None:
         name, walk = key.value, self.walk
         key_end = key.end_mark.index + self.offset
         at = key_end if is_nothing(value) else self.at(value)
@@ -118,12 +121,12 @@ class _Whole:
         walk.begin("", key)
         walk.origin = 0
         walk.refuse_marks(key, name)
-        if type(value) is not ScalarEvent:
+        if value.__class__ is not SCALAR:
             walk.refuse_marks(value, name)
         self.take_troubles()
-        if type(value) is MappingStartEvent:
+        if value.__class__ is GROUP:
             self.things(name)
-        elif type(value) is SequenceStartEvent:
+        elif value.__class__ is LIST:
             says = f'"{name}:" holds a list; names were expected; write each as   name: {{...}}   on a line of its own'
             self.assembly.trouble(at, name, says)
             self.listed(name)
@@ -135,8 +138,8 @@ class _Whole:
         self.assembly.close_section(name, max(walk.end + self.offset, key_end))
 
     def things(self, section: str) -> None:
-        while type(key := self.get()) is not MappingEndEvent:
-            if type(key) is not ScalarEvent:
+        while (key := self.get()).__class__ is not GROUP_END:
+            if key.__class__ is not SCALAR:
                 self.walk.begin("", key)
                 self.walk.origin = 0
                 self.walk.refuse_key(key, section)
@@ -152,28 +155,28 @@ class _Whole:
     def listed(self, section: str) -> None:
         """Read a list as named things: an element with one key is named by it, another by its ``name`` or number."""
         count = 0
-        while type(element := self.get()) is not SequenceEndEvent:
+        while (element := self.get()).__class__ is not LIST_END:
             count += 1
-            if type(element) is ScalarEvent and element.value:
+            if element.__class__ is SCALAR and element.value:
                 name = self.assembly.name_for(section, element.value)
                 self.walk.begin(section, element)
                 piece = self.walk.finished(section, element.value, name, None)
                 self.assembly.add(piece, self.at(element))
-            elif type(element) is MappingStartEvent:
+            elif element.__class__ is GROUP:
                 self.element(section, element, count)
             else:
                 self.walk.skip(element)
 
-    def element(self, section: str, element: MappingStartEvent, count: int) -> None:
+    def element(self, section: str, element: Parsed, count: int) -> None:
         walk, key = self.walk, self.get()
-        while type(key) is not MappingEndEvent:
-            if type(key) is not ScalarEvent:
+        while key.__class__ is not GROUP_END:
+            if key.__class__ is not SCALAR:
                 walk.skip(key)
                 walk.skip(self.get())
                 key = self.get()
                 continue
             value = self.get()
-            if type(value) is ScalarEvent and not is_nothing(value):
+            if value.__class__ is SCALAR and not is_nothing(value):
                 walk.begin(section, element)
                 tree = walk.member("", walk.origin, element, 3, (key, value))
                 given = tree.get("name") if isinstance(tree, dict) else None
