@@ -70,7 +70,7 @@ VERDICTS = (
         "ask",
         ("weight/weight-unknown",),
         "weigh launch-wheels on a luggage scale (5 min)",
-        questions=("What do launch-wheels weigh? Luggage scale, 5 min.", "What do deck-chairs weigh? Same scale, 5 min."),
+        questions=("What do launch-wheels weigh? Luggage scale, 5 min.", "What do deck-chairs weigh? 5 min."),
         says=("nothing known is wrong, but two weights are not written",),
     ),
     Verdict("sleep", "night", "liners", "no", ("weight/tips-up", "not-judged/heat"), "lower the rear legs (3 min)",

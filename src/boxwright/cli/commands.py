@@ -191,7 +191,7 @@ def check_methods() -> None:
     from boxwright.cli.screen import Screen
 
     screen = Screen()
-    outcomes = run_all()
+    outcomes = run_all(CHAPTERS)
     screen.show(page(outcomes, screen.columns))
     raise typer.Exit(1 if any(outcome.is_failed for outcome in outcomes) else 0)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Sequence
+from typing import cast
 
 READ_NOTHING = 3
 """Exit code where no file could be read, or where the command line itself could not be understood."""
@@ -34,23 +35,23 @@ def _run(words: list[str]) -> int:
     if words and not words[0].startswith("-") and words[0] not in WORDS:
         guess = nearest(words[0], list(WORDS))
         meant = f'; did you mean "boxwright {guess}"?' if guess else ""
-        return _refuse(f'there is no command "{words[0]}"{meant} `boxwright` alone lists them')
+        return _refuse(f'there is no command "{words[0]}"{meant} (`boxwright` alone lists them)')
     # The class of every mistake on a command line; its name has moved between versions, its children have not.
-    mistake = typer.BadParameter.__mro__[1]
+    mistake = cast(type[Exception], typer.BadParameter.__mro__[1])
     try:
         code = app(words, prog_name="boxwright", standalone_mode=False)
     except NothingAsked as reason:
         return _refuse(str(reason))
     except mistake as reason:
-        return _refuse(_plainly(reason))
+        return _refuse(_plainly(reason, words[0]))
     except typer.Abort:
         return READ_NOTHING
     return code if isinstance(code, int) else 0
 
 
-def _plainly(reason: BaseException) -> str:
+def _plainly(reason: Exception, command: str) -> str:
     says = str(getattr(reason, "format_message", lambda: reason)())
-    return f"{says[:1].lower()}{says[1:].rstrip('.')}; `boxwright` alone shows how it is used"
+    return f"{says[:1].lower()}{says[1:].rstrip('.')}; `boxwright {command} --help` shows how it is used"
 
 
 def _refuse(says: str) -> int:

@@ -16,7 +16,7 @@ from typing import Literal, TextIO
 
 Style = Literal["", "head", "dim", "stop", "limit", "fix", "unknown", "advice", "go"]
 
-NARROWEST, PIPED, WIDEST = 40, 80, 120
+NARROWEST, PIPED, WIDEST = 60, 80, 120
 """Columns: below the first nothing is squeezed, the second is used where there is no terminal, the third at most."""
 
 COLOURS: dict[Style, str] = {
@@ -66,12 +66,14 @@ def plain(text: str, style: Style = "") -> Line:
 
 
 def text_of(line: Line) -> str:
-    """Return a line as text, without its styles and without spaces at its end."""
-    return "".join(span.text for span in line).rstrip()
+    """Return a line as text, clean, without its styles and without spaces at its end."""
+    return clean("".join(span.text for span in line)).rstrip()
 
 
 def clean(text: str) -> str:
     """Return a text without control characters, line ends or marks that turn the direction of writing."""
+    if text.isascii() and text.isprintable():
+        return text
     spaced = "".join(" " if character in "\t\n\r\v\f\x85\u2028\u2029" else character for character in text)
     return "".join(character for character in spaced if unicodedata.category(character) not in ("Cc", "Cf", "Cs"))
 
@@ -122,7 +124,7 @@ def _fits(word: str, columns: int) -> int:
 def hanging(lead: Line, text: str, columns: int, style: Style = "") -> list[Line]:
     """Return a lead followed by a text whose further lines start below the text, not below the lead."""
     indent = sum(columns_of(span.text) for span in lead)
-    pieces = wrapped(text, max(columns - indent, NARROWEST // 2))
+    pieces = wrapped(text, max(columns - indent, NARROWEST // 3))
     first: Line = (*lead, Span(pieces[0], style))
     return [first, *((Span(" " * indent), Span(piece, style)) for piece in pieces[1:])]
 
@@ -173,7 +175,8 @@ class Screen:
             console.print(Text.assemble(*pieces), soft_wrap=True)
 
     def _written(self, text: str) -> str:
-        """Return a text as this screen can write it."""
+        """Return a text as this screen can write it, with nothing in it that could steer a terminal."""
+        text = clean(text)
         encoding = getattr(self.stream, "encoding", None) or "ascii"
         try:
             text.encode(encoding)

@@ -33,10 +33,10 @@ def page(columns: int) -> list[Line]:
     ]
     lines += [(), *_listed(USED, columns, "boxwright "), ()]
     lines += [
-        plain("RIG is your rig file, or - for what comes through a pipe. With it:"),
+        *map(plain, wrapped("RIG is your rig file, or - for what comes through a pipe. With it:", columns)),
         *_listed(OPTIONS, columns, ""),
     ]
-    return [*lines, (), plain(EXIT_CODES), plain("More on one command: boxwright check --help")]
+    return [*lines, (), *map(plain, wrapped(f"{EXIT_CODES} More on one command: boxwright check --help", columns))]
 
 
 def _listed(rows: tuple[tuple[str, str], ...], columns: int, before: str) -> list[Line]:
