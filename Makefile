@@ -2,7 +2,7 @@
 # make test   lint, types, tests
 # Needs Python 3.11 or newer with its venv module, and the package index. Nothing else, no git.
 
-.PHONY: demo test nightly bench clean
+.PHONY: demo test nightly docs bench clean
 
 PYTHON ?= $(shell for python in python3 python3.14 python3.13 python3.12 python3.11; do \
 	"$$python" -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null && echo "$$python" && break; done)
@@ -25,6 +25,11 @@ test: .venv/installed-for-tests
 
 nightly: .venv/installed-for-tests
 	BOXWRIGHT_TESTS=nightly $(BIN)/pytest -n 2 -q -m nightly
+
+# What the documents copy from the program: the schema, and the output in the tour of README.md.
+docs: .venv/installed
+	$(BIN)/boxwright schema > docs/rig.schema.json
+	$(BIN)/python tools/tour.py
 
 bench: .venv/installed
 	$(BIN)/python benchmarks/run.py
