@@ -45,9 +45,10 @@ class Unit:
         plain = (number,) if self.bare or quantity_named(self.quantity).bare else ()
         units = tuple(dict.fromkeys((self.bare, *offered) if self.bare else offered))
         written = tuple(f"{'35' if unit == '%' else '12'} {unit}" for unit in units[:2])
-        last = f"40..55 {units[0]}"
-        doubt = (last, f"about 45 {units[0]}", "unknown") if self.doubtful else ()
-        return plain + written + doubt
+        if not self.doubtful:
+            return plain + written
+        spans = () if self.quantity == "wire" else (f"40..55 {units[0]}", f"about 45 {units[0]}")
+        return (*plain, *written, *spans, "unknown")
 
     def _read(self, given: Any, info: Any) -> Any:
         header = (info.context or {}).get("header", HeaderUnits())

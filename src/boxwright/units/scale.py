@@ -217,7 +217,10 @@ def _compound(text: str, gallon: str) -> Scale | None:
 
 
 def _word(word: str, gallon: str, power: int) -> Scale | None:
-    """Return one symbol to a power, or several written together (``kgm2``), the power being the last one's."""
+    """Return one symbol to a power, or several written together (``kgm2``), the power being the last one's.
+
+    A leading ``m`` is a metre only in ``W/mK``: in ``mJ`` or ``mPa`` it means a thousandth, which is not read here.
+    """
     word = gallon if word == "gal" else word
     symbol = _symbol(word)
     if symbol is not None and symbol not in _ATOMS:
@@ -226,7 +229,7 @@ def _word(word: str, gallon: str, power: int) -> Scale | None:
     if symbol is not None:
         return _times(_ATOMS["1"], _ATOMS[symbol], power)
     for cut in range(len(word) - 1, 0, -1):
-        if word[:cut] in _ATOMS:
+        if word[:cut] in _ATOMS and (word[0] != "m" or cut > 1 or word == "mK"):
             rest = _word(word[cut:], gallon, power)
             if rest is not None:
                 return _times(rest, _ATOMS[word[:cut]], 1)
