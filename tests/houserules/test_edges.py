@@ -72,6 +72,8 @@ def uses_of_any(root: Path) -> list[str]:
 
 
 SILENT = frozenset({"exchange", "drawing", "study"})
+MAY_SPEAK = frozenset({"rig_findings", "verdict"})
+"""The two modules of the study whose records are what is said."""
 SILENT_IN_A_SLICE = frozenset({"method", "solve"})
 
 
@@ -87,7 +89,8 @@ def sentences(root: Path) -> list[str]:
     """
     found = []
     for module in modules(root):
-        if module.layer in SILENT or module.part_of_slice in SILENT_IN_A_SLICE:
+        is_silent = module.layer in SILENT and module.path.stem not in MAY_SPEAK
+        if is_silent or module.part_of_slice in SILENT_IN_A_SLICE:
             free = docstring_nodes(module.tree) | _raised(module)
             for node, text in texts(module.tree):
                 if node not in free and is_said(text):

@@ -1,0 +1,169 @@
+"""Print how long the things take that somebody waits for: medians, and ratios to a yardstick.
+
+The yardstick is the time of 100,000 square roots on the same machine at the same moment; a ratio moves less than a
+time when another machine runs it. Nothing here fails: tests assert counts, these numbers are looked at.
+
+Usage: python benchmarks/run.py [--repeats 30]
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from datetime import date
+from math import sqrt
+from pathlib import Path
+from statistics import median
+from typing import NamedTuple
+
+from boxwright.rig.compose import Composer
+from boxwright.rig.document import Document
+from boxwright.rig.read import edited, read_document
+from boxwright.study.once import Once
+from boxwright.study.slots import study
+
+ROOT = Path(__file__).resolve().parents[1]
+WHIMBREL = ROOT / "rigs" / "whimbrel.yaml"
+TODAY = date(2026, 5, 2)
+COLD_RUNS = 9
+
+
+class Row(NamedTuple):
+    """One thing that was timed: median, slowest of twenty, and what was wished for (ms)."""
+
+    what: str
+    median: float
+    slowest: float
+    target: str
+
+
+class Edit(NamedTuple):
+    """A weight that is changed to and fro: where its text is, and the two texts."""
+
+    part: str
+    start: int
+    texts: tuple[str, str]
+
+
+def main() -> None:
+    """Run everything once and print the table."""
+    arguments = argparse.ArgumentParser(description="times and ratios of what somebody waits for")
+    arguments.add_argument("--repeats", type=int, default=30)
+    repeats = arguments.parse_args().repeats
+    yardstick = median(timed(square_roots, repeats))
+    cold = [cold_check() for _ in range(COLD_RUNS)]
+    rows = [row("cold `check` of Whimbrel, wall", [wall for wall, _ in cold], "500")]
+    whimbrel = WHIMBREL.read_bytes()
+    rows += of_rig("Whimbrel", whimbrel, "front-cabinet", repeats, ("0.3", "5", "120"))
+    rows += of_rig("1,000 parts", generated(1_000), "cabinet-500", max(repeats // 3, 3), ("", "50", "250 (any edit)"))
+    print(f"yardstick (100,000 square roots): {yardstick:.2f} ms CPU\n")
+    print("| what | median ms | slowest of 20 ms | in yardsticks | target ms |\n|---|---|---|---|---|")
+    for what, middle, slowest, target in rows:
+        print(f"| {what} | {middle:.2f} | {slowest:.2f} | {middle / yardstick:.2f} | {target} |")
+    print(f"\npeak memory of the cold `check`: {median(peak for _, peak in cold):.0f} MB (target 100)")
+
+
+def of_rig(name: str, data: bytes, part: str, repeats: int, targets: tuple[str, str, str]) -> list[Row]:
+    """Return the rows of one rig: the edit of one weight, from the text alone to every slot."""
+    document = read_document(data)
+    edit = weight_of(document, part)
+    reread = Changing(document, edit)
+    screen = Working(document, edit, {"stage": None, "load": None, "use": None})
+    first = screen.reading.rig.loads[0]
+    screen.asked = {"stage": screen.reading.rig.header.stage_today, "load": first.name, "use": first.uses[0]}
+    every = Working(document, edit, {})
+    return [
+        row(f"{name}: whole text read", timed(lambda: read_document(data), max(repeats // 3, 3)), ""),
+        row(f"{name}: one item read again", timed(reread.change, repeats), targets[0]),
+        row(f"{name}: one-item edit to the numbers of one slot", timed(screen.change, repeats), targets[1]),
+        row(f"{name}: the same, all slots from today on", timed(every.change, repeats), targets[2]),
+    ]
+
+
+class Changing:
+    """A document whose weight is changed to and fro."""
+
+    def __init__(self, document: Document, edit: Edit) -> None:
+        self.document, self.edit, self.turn = document, edit, 0
+
+    def change(self) -> None:
+        """Put the other weight into the text."""
+        old, new = self.edit.texts[self.turn % 2], self.edit.texts[(self.turn + 1) % 2]
+        self.document = edited(self.document, self.edit.start, self.edit.start + len(old), new)
+        self.turn += 1
+
+
+class Working(Changing):
+    """A rig that is composed and studied after each change, with what is remembered kept warm."""
+
+    def __init__(self, document: Document, edit: Edit, asked: dict[str, object]) -> None:
+        super().__init__(document, edit)
+        self.asked = asked
+        self.once = Once()
+        self.composer = Composer()
+        self.reading = self.composer.compose(document)
+
+    def change(self) -> None:
+        """Change the text, compose it and work it out."""
+        super().change()
+        self.reading = self.composer.compose(self.document)
+        study(self.reading.rig, TODAY, once=self.once, **self.asked)  # type: ignore[arg-type]
+
+
+def weight_of(document: Document, part: str) -> Edit:
+    """Return where the weight of a part stands in the text, and another weight of the same kind."""
+    start, end = document.span(f"parts[{part}]")
+    piece = document.text[start:end]
+    at = start + piece.index("weight: ") + len("weight: ")
+    figure = document.text[at:end].split(",")[0].split("}")[0].split(" ")[0]
+    return Edit(part, at, (figure, str(float(figure) + 7)))
+
+
+def square_roots() -> None:
+    """Work out 100,000 square roots."""
+    for number in range(100_000):
+        sqrt(number)
+
+
+def timed(action: Callable[[], object], repeats: int) -> list[float]:
+    """Return the CPU time of each repeat in ms, after three that do not count."""
+    times = []
+    for turn in range(repeats + 3):
+        started = time.thread_time()
+        action()
+        times.append((time.thread_time() - started) * 1_000)
+        if turn < 3:
+            times.clear()
+    return times
+
+
+def row(what: str, times: list[float], target: str) -> Row:
+    """Return the median of times, and the one that one in twenty exceeds."""
+    ordered = sorted(times)
+    return Row(what, median(ordered), ordered[min(len(ordered) - 1, int(len(ordered) * 0.95))], target)
+
+
+def cold_check() -> tuple[float, float]:
+    """Return wall time (ms) and peak memory (MB) of one `check` in a process of its own."""
+    started = time.perf_counter()
+    command = [sys.executable, "-m", "boxwright", "check", str(WHIMBREL)]
+    with subprocess.Popen(command, stdout=subprocess.DEVNULL) as child:
+        _, status, used = os.wait4(child.pid, 0)
+        child.returncode = os.waitstatus_to_exitcode(status)
+    if child.returncode not in (0, 1, 2):
+        raise RuntimeError(f"check left with {child.returncode}")
+    return (time.perf_counter() - started) * 1_000, used.ru_maxrss / 1_024
+
+
+def generated(parts: int) -> bytes:
+    """Return the generated demo rig with a number of parts."""
+    command = [sys.executable, str(ROOT / "rigs" / "make_gannet.py"), "--parts", str(parts)]
+    return subprocess.run(command, capture_output=True, check=True).stdout
+
+
+if __name__ == "__main__":
+    main()
