@@ -11,11 +11,12 @@ from boxwright.cli.shown import Checked, LineOf, State
 from boxwright.finding import USES, Answer, Finding, Problem, Use, Verdict
 from boxwright.units import HeaderUnits
 
-FINDINGS_AT_FIRST, PROBLEMS_AT_FIRST = 7, 12
+FINDINGS_AT_FIRST, PROBLEMS_AT_FIRST, PARTS_AT_FIRST = 7, 12, 8
 LEAD = 11
 """Columns in front of a sentence, filled by the use, or by the kind of a finding."""
 
 ANSWER_STYLES: dict[Answer, Style] = {"go": "go", "limits": "limit", "ask": "unknown", "no": "stop"}
+NOT_JUDGED = "not judged: "
 KIND_ORDER = {"stop": 0, "unknown": 1, "limit": 2, "fix": 3, "advice": 4}
 CLOSING = (
     "Boxwright computes from what it was told. Local law, the trailer's own plate and a scale come first. "
@@ -26,7 +27,7 @@ CLOSING = (
 def page(checked: Checked, columns: int, is_all: bool = False) -> list[Line]:
     """Return the lines of the page; ``is_all`` shows every finding and every problem."""
     lines = [*_title(checked, columns), *_answers(checked, columns)]
-    lines += _plan_differs(checked, columns)
+    lines += _plan_differs(checked, columns, is_all)
     lines += problem_lines(checked.problems, columns, checked.path, is_all)
     lines += _weights(checked, columns)
     lines += _findings(checked, columns, is_all)
@@ -58,19 +59,31 @@ def _answers(checked: Checked, columns: int) -> list[Line]:
 
 
 def _why(verdict: Verdict, load: str) -> str:
-    """Return why the answer is what it is, in one line where possible, with the load state where it is another."""
-    why = "; ".join(verdict.says) or ", ".join(verdict.because) or "every rule that was judged holds"
+    """Return why the answer is what it is: the first reason, what nobody judged, and how many reasons more."""
+    says = list(verdict.says) or list(verdict.because) or ["every rule that was judged holds"]
+    not_judged = [reason for reason in says[1:] if reason.startswith(NOT_JUDGED)]
+    shown = [says[0], *not_judged[:1]]
+    more = len(says) - len(shown)
+    why = "; ".join(shown) + (f"; and {more} more" if more else "")
     return why if verdict.load == load or not verdict.load else f"(load {verdict.load}) {why}"
 
 
-def _plan_differs(checked: Checked, columns: int) -> list[Line]:
+def _plan_differs(checked: Checked, columns: int, is_all: bool) -> list[Line]:
     """Return the answers of the plan where they differ from today as ticked, and which parts make the difference."""
-    if not checked.planned:
+    today = {verdict.use: verdict.answer for verdict in checked.verdicts}
+    other = [verdict for verdict in checked.planned if verdict.answer != today[verdict.use]]
+    if not other and not checked.difference:
         return []
-    answers = ", ".join(f"{USE_NAMES[verdict.use]} {verdict.answer.upper()}" for verdict in checked.planned)
-    text = f"Were stage {checked.stage} done as planned: {answers}."
+    if other:
+        answers = ", ".join(f"{USE_NAMES[verdict.use]} {verdict.answer.upper()}" for verdict in other)
+        text = f"Were stage {checked.stage} done as planned: {answers}."
+    else:
+        text = f"Were stage {checked.stage} done as planned the answers would be the same, the weights not."
     if checked.difference:
-        text += f" What makes the difference: {', '.join(map(named, checked.difference))}."
+        shown = checked.difference if is_all else checked.difference[:PARTS_AT_FIRST]
+        more = len(checked.difference) - len(shown)
+        listed = ", ".join(map(named, shown)) + (f" and {more} more" if more else "")
+        text += f" What makes the difference: {listed}."
     return [(), *(plain(piece) for piece in wrapped(text, columns))]
 
 

@@ -39,12 +39,13 @@ def run_folder(folder: str) -> list[Outcome]:
     package = f"boxwright.disciplines.{folder}"
     methods, sources = import_module(f"{package}.method"), load_sources(package)
     return [
-        _ran(folder, check, sources[check.source], getattr(methods, check.method, None))
+        ran(folder, check, sources[check.source], getattr(methods, check.method, None))
         for check in load_checks(package)
     ]
 
 
-def _ran(folder: str, check: Check, source: Source, method: Callable[..., object] | None) -> Outcome:
+def ran(folder: str, check: Check, source: Source, method: Callable[..., object] | None) -> Outcome:
+    """Return the outcome of one check of a method."""
     if method is None:
         return Outcome(folder, check, source, (), (f"there is no method {check.method}",))
     try:

@@ -78,11 +78,11 @@ def check(
 ) -> None:
     """Say whether it may be towed, slept in, left and worked in; its weights; what was found."""
     from boxwright.cli import answers
-    from boxwright.cli.asked import Question, checked, exit_code, judged
+    from boxwright.cli.asked import Question, answered, checked, exit_code
     from boxwright.cli.check import page
     from boxwright.cli.screen import Screen
 
-    answer = judged(Question(rig, stage, load, use, units, on), date.today())
+    answer = answered(Question(rig, stage, load, use, units, on), date.today())
     screen = Screen()
     shown = checked(answer)
     if as_json:
@@ -104,11 +104,11 @@ def weight(
 ) -> None:
     """Show what it weighs and where, at every stage in every load state; what to weigh next; tip-up parked."""
     from boxwright.cli import answers
-    from boxwright.cli.asked import Question, exit_code, judged, weighed
+    from boxwright.cli.asked import Question, answered, exit_code, weighed
     from boxwright.cli.screen import Screen
     from boxwright.cli.weight import page
 
-    answer = judged(Question(rig, stage, load, use, units, on), date.today(), is_every_stage=True)
+    answer = answered(Question(rig, stage, load, use, units, on), date.today(), is_every_stage=True)
     screen = Screen()
     shown = weighed(answer)
     if as_json:
@@ -141,11 +141,11 @@ def working(
     on: OnDate = "",
 ) -> None:
     """Show how one number came about: the formula, the numbers put in, the result, the source."""
-    from boxwright.cli.asked import Question, judged, working_lines
+    from boxwright.cli.asked import Question, answered, working_lines
     from boxwright.cli.screen import Screen
 
     screen = Screen()
-    answer = judged(Question(rig, stage, load, use, units, on), date.today())
+    answer = answered(Question(rig, stage, load, use, units, on), date.today())
     screen.show(working_lines(answer, number, screen.columns))
 
 

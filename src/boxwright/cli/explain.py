@@ -13,6 +13,7 @@ from boxwright.cli.labels import taken_apart
 from boxwright.cli.rig_file import NothingAsked, nearest
 from boxwright.cli.screen import Line, Span, clean, hanging, plain, wrapped
 from boxwright.source import Source, load_sources
+from boxwright.study.rig_findings import EXPLAINED
 
 LEAD = 11
 WORD = re.compile(r"[a-z_0-9]+")
@@ -28,9 +29,9 @@ def page(asked: str, columns: int) -> list[Line]:
     rule = rules_of(folder).get(asked) if folder in CHAPTERS else None
     if rule is not None:
         return _rule(asked, folder, rule, columns)
-    own = _own_rules().get(asked)
+    own = EXPLAINED.get(name if name in EXPLAINED and folder in CHAPTERS else asked)
     if own is not None:
-        return [plain(asked, "head"), (), *(plain(piece) for piece in wrapped(own, columns))]
+        return [plain(asked, "head"), (), *_labels((("Asks", own.asks), ("Source", own.source)), columns)]
     for chapter in CHAPTERS:
         method = methods_of(chapter).get(asked.replace("-", "_"))
         if method is not None:
@@ -66,12 +67,7 @@ def methods_of(folder: str) -> dict[str, FunctionType]:
 
 def codes() -> list[str]:
     """Return every code a finding may carry."""
-    return [code for folder in CHAPTERS for code in rules_of(folder)] + list(_own_rules())
-
-
-def _own_rules() -> dict[str, str]:
-    """Return what the study itself may say, by code."""
-    return {}
+    return [code for folder in CHAPTERS for code in rules_of(folder)] + list(EXPLAINED)
 
 
 def _rule(code: str, folder: str, rule: FunctionType, columns: int) -> list[Line]:
