@@ -104,7 +104,7 @@ def test_a_wrong_capital_is_never_a_thousandfold() -> None:
         assert scale is None, wrong
 
 
-@pytest.mark.parametrize("unit", ["", "xyz", "m7", "/", "m//s" * 20, "lb" * 30, "mN", "W/m2Q"])
+@pytest.mark.parametrize("unit", ["", "xyz", "m7", "/", "m//s" * 20, "lb" * 30, "mN", "AWG", "W/m2Q"])
 def test_what_is_no_unit(unit: str) -> None:
     assert unit_scale(unit) is None
 

@@ -173,7 +173,7 @@ def read_number(given: object, unit: str, file: str, entry: str) -> float:
         value = read_any(text, unit)
     except CannotRead as error:
         raise SourceError(file, entry, str(error)) from error
-    own, named = unit_scale(unit_written(text)), unit_scale(unit)
+    own, named = unit_scale(unit_written(text)), unit_scale("mm2" if unit == "AWG" else unit)
     if isinstance(given, str) and own and named and unit_written(text) and own.dimension != named.dimension:
         raise SourceError(file, entry, f'"{given}" is not in a unit like {unit}')
     return value

@@ -217,22 +217,29 @@ def _compound(text: str, gallon: str) -> Scale | None:
 
 
 def _word(word: str, gallon: str, power: int) -> Scale | None:
-    """Return one symbol to a power, or several written together (``kgm2``), the power being the last one's.
-
-    A leading ``m`` is a metre only in ``W/mK``: in ``mJ`` or ``mPa`` it means a thousandth, which is not read here.
-    """
+    """Return one symbol to a power, or several written together (``kgm2``), the power being the last one's."""
     word = gallon if word == "gal" else word
     symbol = _symbol(word)
-    if symbol is not None and symbol not in _ATOMS:
-        spelled = _compound(symbol, gallon)
-        return _times(_ATOMS["1"], spelled, power) if spelled else None
-    if symbol is not None:
+    if symbol is None:
+        return _joined(word, power)
+    if symbol in _ATOMS:
         return _times(_ATOMS["1"], _ATOMS[symbol], power)
+    spelled = _compound(symbol, gallon)
+    return _times(_ATOMS["1"], spelled, power) if spelled else None
+
+
+def _joined(word: str, power: int) -> Scale | None:
+    """Return the product of symbols written together, in their own capitals: ``kgm2``, ``W/mK``.
+
+    A leading ``m`` is a metre only in ``mK``: in ``mJ`` or ``mPa`` it means a thousandth, which is not read here.
+    """
     for cut in range(len(word) - 1, 0, -1):
-        if word[:cut] in _ATOMS and (word[0] != "m" or cut > 1 or word == "mK"):
-            rest = _word(word[cut:], gallon, power)
-            if rest is not None:
-                return _times(rest, _ATOMS[word[:cut]], 1)
+        if word[:cut] not in _ATOMS or (word[0] == "m" and cut == 1 and word != "mK"):
+            continue
+        rest = word[cut:]
+        right = _times(_ATOMS["1"], _ATOMS[rest], power) if rest in _ATOMS else _joined(rest, power)
+        if right is not None:
+            return _times(right, _ATOMS[word[:cut]], 1)
     return None
 
 
