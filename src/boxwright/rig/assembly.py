@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxwright.rig.document import Document, Extent, Piece, Tree, Trouble
 from boxwright.rig.walk import second_name, shortened, twice_named
 
@@ -19,6 +21,7 @@ class Assembly:
         self.troubles: list[Trouble] = []
         self.next_numbers: dict[str, dict[str, int]] = {}
         self.pieces_read = 0
+        self.is_damaged = False
 
     def trouble(self, at: int, path: str, says: str, troubled: bool = True) -> None:
         """Keep a problem that belongs to no single piece."""
@@ -47,17 +50,18 @@ class Assembly:
 
     def add(self, piece: Piece, start: int) -> None:
         """Keep a piece; a second top-level key of one name is left out and said."""
-        if piece.section:
-            self.named[piece.section][piece.name] = piece.tree
-            if piece.name != piece.written:
-                again = Trouble(0, "", twice_named(piece.written, piece.name))
-                piece = _with_trouble(piece, again)
-        elif piece.name in self.tree:
+        if piece.name != piece.written:
+            again = Trouble(0, "", twice_named(piece.written, piece.name))
+            piece = replace(piece, troubles=(again, *piece.troubles), alone=False)
+        elif not piece.section and piece.name in self.tree:
             first = "the first one counts and this one was left out; delete one of them"
             self.trouble(start, piece.name, f'"{shortened(piece.name)}:" is written twice; {first}')
             return
-        else:
-            self.tree[piece.name] = piece.tree
+        self.take(piece, start)
+
+    def take(self, piece: Piece, start: int) -> None:
+        """Keep a piece whose name is free."""
+        (self.named[piece.section] if piece.section else self.tree)[piece.name] = piece.tree
         self.numbers[piece.section, piece.name] = len(self.pieces)
         self.pieces.append(piece)
         self.starts.append(start)
@@ -77,6 +81,7 @@ class Assembly:
             shaky=frozenset(number for number, piece in enumerate(self.pieces) if piece.troubles),
             known_keys=known_keys,
             pieces_read=self.pieces_read,
+            is_damaged=self.is_damaged,
         )
 
     def _put_in_order(self) -> None:
@@ -84,17 +89,3 @@ class Assembly:
         self.pieces = [self.pieces[number] for number in order]
         self.starts = [self.starts[number] for number in order]
         self.numbers = {(piece.section, piece.name): number for number, piece in enumerate(self.pieces)}
-
-
-def _with_trouble(piece: Piece, trouble: Trouble) -> Piece:
-    return Piece(
-        piece.section,
-        piece.written,
-        piece.name,
-        piece.tree,
-        piece.extents,
-        (trouble, *piece.troubles),
-        piece.column,
-        piece.length,
-        False,
-    )

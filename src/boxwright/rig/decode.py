@@ -43,7 +43,10 @@ def decoded(data: bytes) -> tuple[str, tuple[Trouble, ...]]:
     except UnicodeDecodeError as error:
         says = f"the byte {data[error.start]:#04x} here is not UTF-8; the file was read as Latin-1"
         # Latin-1 gives one character to every byte, so the offset of the byte is that of the character.
-        return data.decode("latin-1"), (Trouble(error.start, "", f"{says}; save it as UTF-8"),)
+        text, at = data.decode("latin-1"), error.start
+        if data.startswith(codecs.BOM_UTF8):
+            text, at = "\ufeff" + text[3:], at - 2
+        return text, (Trouble(at, "", f"{says}; save it as UTF-8"),)
 
 
 def readable(text: str) -> Readable:

@@ -10,13 +10,16 @@ from typing import Literal, NamedTuple, TypeAlias
 
 from boxwright.finding import Problem
 
-Tree: TypeAlias = "str | None | tuple[Tree, ...] | Mapping[str, Tree]"
+Tree: TypeAlias = "str | tuple[Tree, ...] | Mapping[str, Tree] | None"
 """A value of the rig text: a text, a key without a value, a list, or keys with values. Every scalar is its text."""
 
 NAMED = frozenset(
     "parts openings wires straps stages loads places measured tow people walls pipes habits accepted".split()
 )
 """The top-level keys that hold named things, each thing with a span of its own."""
+
+TOP_KEYS = NAMED | frozenset("boxwright rig demo units words countries class today trailer frame logs".split())
+"""All top-level keys: at these a damaged text is cut, and any other key in braces may be a thing not indented."""
 
 MOST_PROBLEMS = 200
 
@@ -98,6 +101,7 @@ class Document:
     shaky: frozenset[int]
     known_keys: frozenset[str]
     pieces_read: int
+    is_damaged: bool
 
     @cached_property
     def problems(self) -> tuple[Problem, ...]:

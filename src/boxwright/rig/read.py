@@ -22,8 +22,8 @@ KNOWN_KEYS = frozenset(
     "x side z wall size at weight each count stage until done now inside rides_on folds folded_depth when_sleeping kind"
     " contents how as_built note zone have cost paid from arrives across width height length unit depth sealant cut by"
     " to over route gauge fuse breaker bundle ends joins volts draw hours duty battery panel charger inverter rcd legs"
-    " screws tie wll backs hinge tank heater swing slides keep_clear sees out mattress carcass sheets bars free_area fan"
-    " expires alarm release egress needs weather what steps stages date with tongue axles values studs part wood note"
+    " screws tie wll backs hinge tank heater swing slides keep_clear sees out mattress carcass sheets bars free_area"
+    " fan expires alarm release egress needs weather what steps stages date with tongue axles values studs part wood"
     " of thick between cargo tanks for parked people rating payload gcwr kerb people_and_gear ball_height fuses sleeps"
     " bore drain unbraked nose_max total nose tube every first face".split()
 )
@@ -43,7 +43,7 @@ def read_document(data: bytes | str, known_keys: frozenset[str] = KNOWN_KEYS) ->
         read_whole(fit.text[offset:], offset, assembly, known_keys)
     except Broken as broken:
         tried, assembly = assembly.pieces_read, Assembly()
-        assembly.pieces_read = tried
+        assembly.pieces_read, assembly.is_damaged = tried, True
         read_damaged(fit.text, offset, broken, assembly, known_keys)
     if fit.at:
         _as_written(assembly, fit)
@@ -82,7 +82,13 @@ def _whole_edited(document: Document, text: str) -> Document:
 def _piece_edited(document: Document, start: int, end: int, replacement: str, text: str) -> Document | None:
     """Return the document with one piece read again, or None where only a whole reading is safe."""
     number = piece_around(document, start, end)
-    if number is None or document.troubles or len(text) > LARGEST or NOT_ALONE.search(replacement):
+    if (
+        number is None
+        or document.is_damaged
+        or document.troubles
+        or len(text) > LARGEST
+        or NOT_ALONE.search(replacement)
+    ):
         return None
     old, at, grown = document.pieces[number], document.starts[number], len(text) - len(document.text)
     if not old.alone:
@@ -126,6 +132,7 @@ def _with_piece(document: Document, number: int, piece: Piece, text: str, grown:
         shaky=shaky | {number} if piece.troubles else shaky,
         known_keys=document.known_keys,
         pieces_read=1,
+        is_damaged=False,
     )
 
 

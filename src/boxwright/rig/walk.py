@@ -20,7 +20,7 @@ FREE_TEXT = frozenset({"note", "now", "what", "how"})
 TO_LINE_END = re.compile(r"[ \t]*:?[ \t]*(?:(?<![^ \t:])#[^\r\n]*)?(?=[\r\n]|\Z)")
 UNSHOWN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff]")
 GLUED = re.compile(r"([^\s:=]+)\s*[:=]\s*(\S.*)")
-SPACED = re.compile(r"([^\s:=]+)\s+([+-]?\d.*)")
+SPACED = re.compile(r"([^\s:=]+)\s+(\S.*)")
 SWALLOWED = re.compile(r"[\r\n]( *)[^\s#\"'{}\[\],:][^\r\n{}]{0,200}?:(?: |[\r\n]|\{)")
 
 

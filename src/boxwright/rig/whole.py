@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from yaml import YAMLError
 
 from boxwright.rig.assembly import Assembly
-from boxwright.rig.document import NAMED, Extent, Piece
+from boxwright.rig.document import NAMED, TOP_KEYS, Extent, Piece
 from boxwright.rig.events import (
     DOCUMENT,
     GROUP,
@@ -87,6 +89,7 @@ class _Whole:
         return event.start_mark.index + self.offset
 
     def members(self) -> None:
+        section = ""
         while (key := self.get()).__class__ is not GROUP_END:
             if key.__class__ is not SCALAR:
                 self.walk.begin("", key)
@@ -97,10 +100,20 @@ class _Whole:
             value = self.get()
             if key.value in NAMED:
                 self.section(key, value)
+                section = key.value
+            elif section and key.value not in TOP_KEYS and value.__class__ is GROUP and value.flow_style:
+                self.stray(section, key, value)
             elif (key.value in ("<<", "") and not key.style) or key.tag or key.anchor:
                 self.drop(key, value, "")
             else:
                 self.assembly.add(self.walk.piece("", key, value, key.value), self.at(key))
+
+    def stray(self, section: str, key: Parsed, value: Parsed) -> None:
+        """Read a thing that is not indented as one of the section above it."""
+        name = self.assembly.name_for(section, key.value)
+        says = f'"{shortened(key.value)}" is not indented; it was read as one of {section}; write two spaces before it'
+        self.assembly.add(replace(self.walk.piece(section, key, value, name), alone=False), self.at(key))
+        self.assembly.trouble(self.at(key), f"{section}[{name}]", says)
 
     def drop(self, key: Parsed, value: Parsed, path: str) -> None:
         self.walk.begin("", key)
