@@ -7,10 +7,9 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field, ValidationInfo
 
-from boxwright.exchange import Vector
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry, read_names
-from boxwright.units import Band, HeaderUnits, MetreBand, Unit, read_size
+from boxwright.units import Band, HeaderUnits, Metre, MetreBand, Unit, read_size
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
 Places = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]
@@ -24,7 +23,7 @@ def read_extents(given: object, info: ValidationInfo) -> object:
     return read_size(given, header)
 
 
-Extents = Annotated[Vector, BeforeValidator(read_extents)]
+Extents = Annotated[tuple[Metre, Metre, Metre], BeforeValidator(read_extents)]
 
 
 class Swing(Entry):

@@ -8,10 +8,9 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field, ValidationInfo
 
-from boxwright.exchange import Vector
 from boxwright.model.each import Each
 from boxwright.model.entry import Entry, read_names
-from boxwright.units import HeaderUnits, KilogramBand, MetreBand, read_size
+from boxwright.units import HeaderUnits, KilogramBand, Metre, MetreBand, read_size
 
 Places = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]
 
@@ -51,7 +50,7 @@ def read_extents(given: object, info: ValidationInfo) -> object:
     return read_size(given, (info.context or {}).get("header", HeaderUnits()))
 
 
-Extents = Annotated[Vector, BeforeValidator(read_extents)]
+Extents = Annotated[tuple[Metre, Metre, Metre], BeforeValidator(read_extents)]
 
 
 class Hinge(Entry):
