@@ -11,6 +11,8 @@ from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field
 from typing import TypeVar
 
+from boxwright.study.standing import Remembered
+
 Answer = TypeVar("Answer")
 Step = Callable[..., object]
 Arguments = tuple[Hashable, ...]
@@ -56,12 +58,14 @@ class Once:
     """Runs steps, and hands back an earlier answer where the arguments are the same.
 
     ``enter(slot)`` says which slot the following steps belong to. ``ran`` lists the steps run since it was last
-    cleared. ``clock`` is the caller's; without one no time is taken.
+    cleared. ``clock`` is the caller's; without one no time is taken. ``remembered`` belongs to whoever cuts the rig
+    to what stands: the frames it made, so that an unchanged part stays the same object.
     """
 
     def __init__(self, clock: Callable[[], float] | None = None) -> None:
         self.ran: list[str] = []
         self.times: list[Ran] = []
+        self.remembered: Remembered = {}
         self._clock = clock
         self._slot: Hashable = None
         self._last: dict[Hashable, dict[Step, tuple[Arguments, object]]] = {}

@@ -137,9 +137,5 @@ def _questions(asking: tuple[Finding, ...]) -> tuple[str, ...]:
 
 
 def worst(verdicts: Iterable[Verdict]) -> Verdict | None:
-    """Return the worst of some verdicts, the first of equals; None of none."""
-    found: Verdict | None = None
-    for one in verdicts:
-        if found is None or WORST_FIRST.index(one.answer) < WORST_FIRST.index(found.answer):
-            found = one
-    return found
+    """Return the worst of some verdicts: of equal answers the one with most against it, of those the first."""
+    return min(verdicts, key=lambda one: (WORST_FIRST.index(one.answer), -len(one.because)), default=None)

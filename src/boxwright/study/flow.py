@@ -1,0 +1,91 @@
+"""The whole flow of one slot, straight down: what stands goes in at the top, what is to be said comes out below.
+
+Read it from top to bottom to see which discipline takes what from whom. A discipline that is built adds its lines
+after those it takes something from. ``once`` runs a step only where its arguments are new.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from boxwright.disciplines import frame, water, weight
+from boxwright.exchange import Box, Context, Mass, Measured
+from boxwright.finding import Finding
+from boxwright.model.load import LoadState
+from boxwright.rig.rig import Rig
+from boxwright.study.once import Failed, Once
+from boxwright.study.own_mass import Giver, own_frame
+from boxwright.study.standing import Standing
+from boxwright.units import Band
+
+UNKNOWN_HEIGHT = Band(0.0, float("-inf"), float("inf"), known=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """What one slot came to. Each is `Failed` where its calculation broke off."""
+
+    box: Box | Failed
+    masses: tuple[Mass, ...] | Failed
+    weight: weight.Result | Failed
+    said: tuple[Finding, ...] | Failed
+
+
+def pooled(*offered: frame.Offers | water.Offers | weight.Offers) -> tuple[Mass, ...]:
+    """Return the masses of all who offer some."""
+    return tuple(mass for offers in offered for mass in offers.masses)
+
+
+def box_of(offered: frame.Offers) -> Box:
+    """Return the trailer as a body on wheels."""
+    return offered.box
+
+
+def on_the_scale(rig: Rig, standing: Standing, once: Once) -> tuple[Mass, ...] | Failed:
+    """Return the masses that stood on a scale besides the bare trailer itself."""
+    framed = once(frame.offers, standing.layers, standing.openings, rig.trailer, rig.frame.framing)
+    watered = once(water.offers, standing.tanks)
+    weighed = once(weight.offers, standing.frames, standing.people)
+    return once(pooled, framed, watered, weighed)
+
+
+def one_slot(
+    rig: Rig,
+    standing: Standing,
+    load: LoadState,
+    context: Context,
+    measured: tuple[Measured, ...],
+    giver: Giver | None,
+    others: tuple[Mass, ...] | Failed,
+    once: Once,
+) -> Worked:
+    """Return what one slot comes to. ``others`` stood on the scale when ``giver`` weighed the bare trailer."""
+    framed = once(frame.offers, standing.layers, standing.openings, rig.trailer, rig.frame.framing)
+    box = once(box_of, framed)
+    watered = once(water.offers, standing.tanks)
+
+    own = once(own_frame, rig.trailer.empty, giver, box, others)
+    parts = own if isinstance(own, Failed) else (own, *standing.frames)
+    weighed = once(weight.offers, parts, standing.people)
+    masses = once(pooled, framed, watered, weighed)
+
+    balance = once(
+        weight.solve,
+        box,
+        masses,
+        ball_height(rig),
+        load.is_parked,
+        load.is_coupled,
+        load.legs_are_down,
+        tuple(person.weight for _, person in rig.people if person.weight is not None),
+        measured,
+    )
+    said = once(weight.findings, balance, context.shown_in, context.judged_on)
+    return Worked(box, masses, balance, said)
+
+
+def ball_height(rig: Rig) -> Band:
+    """Return how high the first tow vehicle's ball stands above the ground."""
+    if rig.tow and rig.tow[0][1].ball_height is not None:
+        return rig.tow[0][1].ball_height
+    return UNKNOWN_HEIGHT

@@ -1,0 +1,243 @@
+"""How a shown number came about: the formula as its method states it, the numbers put in, the result, the source.
+
+No formula is written here. Each comes from the docstring of the method that computes it, and the method itself is run
+on the numbers shown, so that what is printed is what was done.
+"""
+
+from __future__ import annotations
+
+import inspect
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import get_args, get_type_hints
+
+from boxwright.disciplines.weight import method
+from boxwright.disciplines.weight.geometry import Geometry, measures_of
+from boxwright.disciplines.weight.result import Compared, Result
+from boxwright.exchange import Mass
+from boxwright.study.slots import Slot
+from boxwright.units import COVERAGE, HeaderUnits, Unit, show
+
+Number = float | tuple[float, ...]
+Method = Callable[..., object]
+_LABEL = re.compile(r"^(Formula|Satisfies|Source): ")
+_WORD = re.compile(r"[A-Za-z_]\w*")
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One method run on numbers. ``rows`` names the members of list arguments; ``pick`` takes a part of the result."""
+
+    method: Method
+    given: tuple[tuple[str, Number], ...]
+    quantity: str
+    rows: tuple[str, ...] = ()
+    pick: Callable[[object], object] = lambda result: result
+
+    def result(self) -> float:
+        """Return what the method makes of the numbers."""
+        found = self.pick(self.method(**dict(self.given)))
+        if not isinstance(found, float):
+            raise TypeError(f"{self.method.__name__} gave {found!r}, which is no number")
+        return found
+
+
+class NoSuchNumber(ValueError):
+    """A number that has no working in this slot; ``known`` are those that have one."""
+
+    def __init__(self, number: str, known: tuple[str, ...]) -> None:
+        super().__init__(f'no working is known for "{number}"; there is one for {", ".join(known)}')
+        self.number, self.known = number, known
+
+
+def numbers(slot: Slot) -> tuple[str, ...]:
+    """Return the numbers of a slot that have a working."""
+    return tuple(_steps(slot))
+
+
+def working(slot: Slot, number: str, shown_in: HeaderUnits | None = None) -> tuple[str, ...]:
+    """Return the working of one number of a slot, line by line, in SI with the result in the user's units as well."""
+    steps = _steps(slot)
+    if number not in steps:
+        raise NoSuchNumber(number, tuple(steps))
+    return tuple(line for step in steps[number] for line in lines(step, shown_in or HeaderUnits()))
+
+
+def lines(step: Step, shown_in: HeaderUnits) -> tuple[str, ...]:
+    """Return one step in print: formula, numbers, formula with the numbers in it, result, source."""
+    labels = labels_of(step.method)
+    formula = labels.get("Formula", labels.get("Satisfies", ""))
+    units = units_of(step.method)
+    single = {name: value for name, value in step.given if isinstance(value, float)}
+    lists = [(name, value) for name, value in step.given if isinstance(value, tuple)]
+    found = [formula]
+    found += [f"  {name} = {value:.6g} {units[name]}".rstrip() for name, value in single.items()]
+    for index, row in enumerate(step.rows):
+        members = ", ".join(f"{value[index]:.6g} {units[name]}" for name, value in lists)
+        found.append(f"  {row}: {members}")
+    found += [f"  {name} = {', '.join(f'{one:.6g}' for one in value)} {units[name]}" for name, value in lists
+              if not step.rows]  # fmt: skip
+    if "Formula" in labels and single:
+        found.append("  " + put_in(formula, single))
+    result = step.result()
+    in_si = f"{result:.6g} {units['return']}".strip()
+    shown = show(result, step.quantity, shown_in)
+    found.append(f"  = {in_si}" + (f" = {shown}" if shown != in_si else ""))
+    found.append(f"  ({step.method.__name__}: {labels.get('Source', '')})")
+    return tuple(found)
+
+
+def labels_of(documented: Method) -> dict[str, str]:
+    """Return the formula (or what the result satisfies) and the source from a method's docstring."""
+    found: dict[str, str] = {}
+    label = ""
+    for line in (inspect.getdoc(documented) or "").splitlines():
+        match = _LABEL.match(line)
+        if match:
+            label = match[1]
+            found[label] = line[match.end() :].strip()
+        elif label and line.startswith(" "):
+            found[label] += " " + line.strip()
+        else:
+            label = ""
+    return found
+
+
+def units_of(documented: Method) -> dict[str, str]:
+    """Return the SI unit of each argument of a method, and of what it returns."""
+    return {name: _unit(hint) for name, hint in get_type_hints(documented, include_extras=True).items()}
+
+
+def _unit(hint: object) -> str:
+    for argument in get_args(hint):
+        if isinstance(argument, Unit):
+            return "" if argument.symbol in {"1", ""} else argument.symbol
+        inner = _unit(argument)
+        if inner:
+            return inner
+    return ""
+
+
+def put_in(formula: str, given: dict[str, float]) -> str:
+    """Return a formula with each named number in place of its name."""
+    right = formula.partition(" = ")[2]
+    return "= " + _WORD.sub(lambda word: f"{given[word[0]]:.6g}" if word[0] in given else word[0], right)
+
+
+def _steps(slot: Slot) -> dict[str, tuple[Step, ...]]:
+    """Return the steps behind each number of a slot."""
+    if slot.weight is None or slot.box is None:
+        return {}
+    result, masses = slot.weight, tuple(mass for mass in slot.masses if mass.kg.best > 0.0)
+    found: dict[str, tuple[Step, ...]] = {"gross": (_gross(masses),)} if masses else {}
+    for axis in "xyz" if masses else "":
+        found[f"cg-{axis}"] = (_centre(masses, axis),)
+    geometry = measures_of(slot.box, slot.ball_height).best
+    if geometry is not None and masses:
+        found |= _loads(result, geometry)
+    for one in result.compared:
+        name = one.of if f"{one.of}" not in found else f"{one.of} {one.what}"
+        found[name] = (_agreement(one),)
+    return found
+
+
+def _rows(masses: tuple[Mass, ...]) -> tuple[str, ...]:
+    return tuple(f"{mass.of} {mass.what}" for mass in masses)
+
+
+def _heaviest_first(masses: tuple[Mass, ...]) -> tuple[Mass, ...]:
+    return tuple(sorted(masses, key=lambda mass: (-mass.kg.best, mass.of, mass.what)))
+
+
+def _gross(masses: tuple[Mass, ...]) -> Step:
+    ordered = _heaviest_first(masses)
+    return Step(method.total_mass, (("masses", tuple(mass.kg.best for mass in ordered)),), "mass", _rows(ordered))
+
+
+def _centre(masses: tuple[Mass, ...], axis: str) -> Step:
+    ordered = _heaviest_first(masses)
+    places = {"x": [m.x for m in ordered], "y": [m.y for m in ordered], "z": [m.z for m in ordered]}[axis]
+    given = (
+        ("masses", tuple(mass.kg.best for mass in ordered)),
+        ("places", tuple(place.best for place in places)),
+    )
+    return Step(method.centre, given, "length", _rows(ordered))
+
+
+def _loads(result: Result, geometry: Geometry) -> dict[str, tuple[Step, ...]]:
+    """Return the steps behind what ball, axles and wheels carry."""
+    mass, wheels = result.gross.band.best, result.on_wheels.band.best
+    sides = (("axle_mass", wheels), ("roll_mass", mass), ("centre_y", result.centre_y.band.best),
+             ("track", geometry.track))  # fmt: skip
+    found: dict[str, tuple[Step, ...]] = {
+        "share": (Step(method.tongue_share, (("tongue", result.tongue.band.best), ("mass", mass)), "ratio"),),
+        "on-wheels": (Step(method.ticket_mass, (("tongue", result.tongue.band.best), ("axles", wheels)), "mass"),),
+        "left": (Step(method.left_wheels_mass, sides, "mass"),),
+        "right": (Step(method.right_wheels_mass, sides, "mass"),),
+    }
+    carrying = tuple(index for index, axle in enumerate(result.axles) if axle.band.best != 0.0)
+    if geometry.running_gear == "independent" and len(carrying) > 1:
+        return found | _torsion(result, geometry, carrying)
+    found["tongue"] = _pitched(result, geometry, carrying or tuple(range(len(geometry.axles_x))))
+    if len(carrying) == 2:
+        halves = (("group", wheels), ("front_arm", 1.0), ("rear_arm", 1.0))
+        found |= {f"axle-{index + 1}": (Step(method.equaliser_front_mass, halves, "mass"),) for index in carrying}
+    elif len(carrying) == 1:
+        found[f"axle-{carrying[0] + 1}"] = found["on-wheels"]
+    return found
+
+
+def _pitched(result: Result, geometry: Geometry, carrying: tuple[int, ...]) -> tuple[Step, ...]:
+    """Return the nose's pitch, then the ball's load at that pitch."""
+    middle = sum(geometry.axles_x[index] for index in carrying) / len(carrying)
+    lever = middle - geometry.coupler_x
+    pitch = Step(
+        method.ball_pitch,
+        (("ball_raise", geometry.ball_raise), ("lever", lever), ("ball_above_axle", geometry.ball_above_axle)),
+        "angle",
+    )
+    given = (
+        ("mass", result.gross.band.best),
+        ("axle_behind_centre", middle - result.centre_x.band.best),
+        ("centre_above_axle", result.centre_z.band.best - geometry.axle_z),
+        ("lever", lever),
+        ("ball_above_axle", geometry.ball_above_axle),
+        ("pitch", pitch.result()),
+    )
+    return pitch, Step(method.pitched_tongue_mass, given, "mass")
+
+
+def _torsion(result: Result, geometry: Geometry, carrying: tuple[int, ...]) -> dict[str, tuple[Step, ...]]:
+    given = (
+        ("mass", result.gross.band.best),
+        ("centre_x", result.centre_x.band.best),
+        ("coupler_x", geometry.coupler_x),
+        ("axles_x", tuple(geometry.axles_x[index] for index in carrying)),
+        ("axle_rate", geometry.axle_rate),
+        ("ball_raise", geometry.ball_raise),
+    )
+    found: dict[str, tuple[Step, ...]] = {"tongue": (Step(method.torsion_tandem, given, "mass", pick=_tongue_of),)}
+    for place, index in enumerate(carrying):
+        found[f"axle-{index + 1}"] = (Step(method.torsion_tandem, given, "mass", pick=_axle_of(place)),)
+    return found
+
+
+def _tongue_of(loads: object) -> object:
+    return loads.tongue if isinstance(loads, method.TorsionLoads) else None
+
+
+def _axle_of(place: int) -> Callable[[object], object]:
+    return lambda loads: loads.axles[place] if isinstance(loads, method.TorsionLoads) else None
+
+
+def _agreement(one: Compared) -> Step:
+    """Return how plan and scale are compared: the plan at its nearest to the reading, over what both may err."""
+    reading = one.measured.best
+    given = (
+        ("planned", reading - one.gap),
+        ("measured", reading),
+        ("planned_doubt", one.planned.half_width),
+        ("measured_doubt", COVERAGE * one.measured.standard_uncertainty),
+    )
+    return Step(method.agreement, given, "ratio")
