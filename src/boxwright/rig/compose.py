@@ -63,7 +63,7 @@ class Composer:
         header = read_header(tree, stages.stages, units, mistakes)
         trailer, wrong = validate(Trailer, tree.get("trailer"), "trailer", units)
         trailer = trailer or Trailer()
-        mistakes += wrong
+        mistakes += wrong + _missing_measures(trailer)
         layers = _layers(tree, units, stages.stages, mistakes)
         framing = _framing(tree, units, mistakes)
         surfaces = inside_of(trailer, framing, layers)
@@ -99,6 +99,7 @@ class Composer:
             openings=items["openings"],
             wires=items["wires"],
             straps=items["straps"],
+            pipes=items["pipes"],
             **sections_of(framing, named, items, stages.facets, climates),
         )
         return Reading(rig, problems, document)
@@ -231,6 +232,23 @@ class PlaceWords(Entry):
     lat: str = ""
     lon: str = ""
     note: str = ""
+
+
+def _missing_measures(trailer: Trailer) -> list[Mistake]:
+    """Return what of the bare trailer must be written before any weight has a place."""
+    body = trailer.body
+    needed = {
+        "body.length": (body.length, "body: {length: 168, width: 80, height: 78}"),
+        "body.width": (body.width, "body: {length: 168, width: 80, height: 78}"),
+        "body.height": (body.height, "body: {length: 168, width: 80, height: 78}"),
+        "coupler_x": (trailer.coupler_x, "coupler_x: -52, the ball's centre ahead of the front wall"),
+        "axles.x": (trailer.axles.x or None, "axles: {x: [83, 117]}, behind the front wall"),
+    }
+    return [
+        Mistake(f"trailer.{key}", f"the trailer's {key} is not written; write it as {how}")
+        for key, (value, how) in needed.items()
+        if value is None
+    ]
 
 
 def _places(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[tuple[str, Entry], ...]:

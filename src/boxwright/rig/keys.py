@@ -43,7 +43,7 @@ MODEL_SECTIONS = (
 ).split()
 """The top-level keys that the model owns."""
 
-ITEM_SECTIONS = ("parts", "openings", "wires", "straps")
+ITEM_SECTIONS = ("parts", "openings", "wires", "straps", "pipes")
 """Maps of named things that take every discipline's facets."""
 
 

@@ -118,6 +118,7 @@ class Rig:
     openings: tuple[Item, ...]
     wires: tuple[Item, ...]
     straps: tuple[Item, ...]
+    pipes: tuple[Item, ...]
     layers: tuple[Layer, ...]
     measured: tuple[Measured, ...]
     accepted: tuple[Accepted, ...]

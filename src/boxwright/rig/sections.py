@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import TypedDict, TypeVar
 
 from boxwright.disciplines import (
@@ -19,6 +20,7 @@ from boxwright.disciplines import (
     weight,
 )
 from boxwright.disciplines.frame.parts import Framing
+from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.solve import surfaces
 from boxwright.disciplines.heat.parts import ClimateFacet
 from boxwright.disciplines.power.parts import Habit, Wire
@@ -52,9 +54,16 @@ Named = tuple[tuple[str, Entry], ...]
 
 
 def inside_of(trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ...]) -> Surfaces:
-    """Return the planes a place may be anchored to: the inside as it will be finished, and the frame behind it."""
-    walls = tuple((layer.wall, layer.own) for layer in layers if isinstance(layer.own, frame.parts.Layer))
-    return surfaces(trailer.body, framing, walls)
+    """Return the planes a place may be anchored to: the inside as it will be finished, and the frame behind it.
+
+    A plane that hangs on a measure of the body nobody wrote is infinitely far.
+    """
+    walls = tuple((layer.wall, layer.own) for layer in layers if isinstance(layer.own, LayerWords))
+    body = trailer.body
+    length, width, height = (
+        side.best if side is not None and side.known else inf for side in (body.length, body.width, body.height)
+    )
+    return surfaces(length, width, height, walls, framing)
 
 
 def sections_of(
@@ -81,7 +90,7 @@ def sections_of(
         "heat": heat.Section(climates=tuple((name, one) for name, one in climates if isinstance(one, ClimateFacet))),
         "air": air.Section(),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),
-        "water": water.Section(pipes=entries("pipes", Pipe)),
+        "water": water.Section(pipes=owned("pipes", Pipe)),
         "safety": safety.Section(),
         "cutting": cutting.Section(),
         "stages": stages.Section(

@@ -26,8 +26,10 @@ class Mistake:
 
 
 def nearest(word: str, known: Iterable[str]) -> str:
-    """Return the known word most like a mistyped one, or an empty text."""
-    found = difflib.get_close_matches(word.lower(), list(known), n=1, cutoff=0.6)
+    """Return the known word most like a mistyped one, or an empty text; swapped letters count as likest."""
+    words = sorted(known)
+    swapped = [one for one in words if sorted(one) == sorted(word.lower())]
+    found = swapped or difflib.get_close_matches(word.lower(), words, n=1, cutoff=0.6)
     return found[0] if found else ""
 
 

@@ -144,7 +144,8 @@ def _plus_minus(whole: str, middle: str, half: str, kind: Quantity, header: Head
     width = _half_width(whole, middle, half, best, kind, header, bare)
     low, high = best - width, best + width
     if low < 0.0 and not kind.may_be_negative:
-        raise refused(whole, kind, header, f'a span from zero, such as "{_span_from_zero(middle, half, kind)}"')
+        # "0.4 +-0.5 lb" says that it may weigh next to nothing: an interval from zero, for nothing weighs less
+        return Band(best, 0.0, high, spread="interval")
     return Band(best, low, high, spread="sigma")
 
 
@@ -170,15 +171,6 @@ def _half_width(
     if not math.isfinite(width):
         raise refused(whole, kind, header)
     return width
-
-
-def _span_from_zero(middle: str, half: str, kind: Quantity) -> str:
-    centre, width = read_term(middle, kind), read_term(half, kind)
-    if centre is None or width is None:
-        return "0..12"
-    unit = centre.unit or width.unit
-    top = centre.value * (1.0 + width.value / 100.0) if width.unit == "%" else centre.value + width.value
-    return f"0..{top:g} {unit}".strip()
 
 
 def _lengths(text: str, header: HeaderUnits, count: int, write: str) -> list[float]:
