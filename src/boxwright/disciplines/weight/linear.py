@@ -1,0 +1,277 @@
+"""The error budget of everything that is linear in masses: one pass over the parts, then a few products per answer.
+
+Every answer is a sum over the parts, ``mass * (per_kg + per_x * x + per_y * y + per_z * z)``, plus a constant, or such
+a sum divided by the whole mass. So four sums and one 4 x 4 matrix hold all that its best value and its first-order
+uncertainty need, whatever the number of parts. What is open (fills, parts that stand perhaps, unknown weights and
+places) is few; its extremes are added straight, part by part, and exactly for quotients too.
+
+The order of the parts never matters: they are sorted, and every sum is rounded once (``math.fsum``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import fsum, inf, sqrt
+from typing import NamedTuple
+
+from boxwright.disciplines.weight import method
+from boxwright.exchange import Mass, Vector
+from boxwright.units import COVERAGE, Band
+
+Four = tuple[float, float, float, float]
+
+
+class Coefficients(NamedTuple):
+    """What one kilogram, and one kilogram metre on each axis, gives to an answer."""
+
+    per_kg: float
+    per_x: float = 0.0
+    per_y: float = 0.0
+    per_z: float = 0.0
+    constant: float = 0.0
+
+    def at(self, place: Vector) -> float:
+        """Return what one kilogram at a place gives."""
+        return self.per_kg + self.per_x * place[0] + self.per_y * place[1] + self.per_z * place[2]
+
+    def plus(self, other: Coefficients, times: float = 1.0) -> Coefficients:
+        """Return the sum of two, the other one taken so many times."""
+        return Coefficients(*(a + times * b for a, b in zip(self, other, strict=True)))
+
+
+class Reach(NamedTuple):
+    """An answer before its 95 % half-width is added: best, extremes of what is open, and of what is permitted."""
+
+    best: float
+    low: float
+    high: float
+    permitted_low: float
+    permitted_high: float
+    variance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Open:
+    """A mass that is between two ends, or whose place is: ``why`` is fill, perhaps or unknown."""
+
+    of: str
+    what: str
+    why: str
+    best: float
+    low: float
+    high: float
+    place: Vector
+    front: Vector
+    back: Vector
+
+    def gives(self, coefficients: Coefficients) -> tuple[float, float]:
+        """Return the least and the most that one kilogram of it gives to an answer, over its places."""
+        least = most = coefficients.per_kg
+        for per, one, other in zip(coefficients[1:4], self.front, self.back, strict=True):
+            ends = (per * one, per * other)
+            least, most = least + min(ends), most + max(ends)
+        return least, most
+
+    def moves(self, coefficients: Coefficients) -> bool:
+        """Return whether what is open of it can move an answer."""
+        least, most = self.gives(coefficients)
+        return least != most or (self.low != self.high and least != 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Pool:
+    """All parts of a slot, added up: mass and moments, the covariance of both, and what is open."""
+
+    masses: tuple[Mass, ...]
+    sums: Four
+    covariance: tuple[float, ...]
+    open: tuple[Open, ...]
+
+
+class Share(NamedTuple):
+    """How much of an answer's variance one part is responsible for, and its own half-width (endless if unknown)."""
+
+    of: str
+    share: float
+    half_width: float
+
+
+GROSS = Coefficients(1.0)
+"""The whole mass, as a sum over the parts."""
+
+PAIRS = tuple((i, j) for i in range(4) for j in range(i, 4))
+"""Upper triangle of a 4 x 4 matrix over mass and the moments on x, y, z."""
+
+
+def rounded(value: float) -> float:
+    """Return a value rounded to 1e-9 of itself, so that the last bits of a sum never make two records differ."""
+    return float(f"{value:.9e}") + 0.0
+
+
+def pooled(masses: Iterable[Mass]) -> Pool:
+    """Return the parts added up; the order in which they come does not matter."""
+    ordered = tuple(sorted(masses, key=lambda mass: (mass.of, mass.what)))
+    rows = [(m.kg.best, m.kg.best * m.x.best, m.kg.best * m.y.best, m.kg.best * m.z.best) for m in ordered]
+    columns: list[list[float]] = [[] for _ in PAIRS]
+    grouped: dict[str, list[Four]] = {}
+    for mass in ordered:
+        doubt = _kg_doubt(mass.kg)
+        if doubt > 0.0:
+            vector = (doubt, doubt * mass.x.best, doubt * mass.y.best, doubt * mass.z.best)
+            if mass.group:
+                grouped.setdefault(mass.group, []).append(vector)
+            else:
+                _add_square(columns, vector)
+        for axis, place in enumerate((mass.x, mass.y, mass.z), start=1):
+            if place.known and place.low != place.high:
+                columns[PAIRS.index((axis, axis))].append((mass.kg.best * place.standard_uncertainty) ** 2)
+    for vectors in grouped.values():
+        a, b, c, d = (fsum(column) for column in zip(*vectors, strict=True))
+        _add_square(columns, (a, b, c, d))
+    m, x, y, z = (fsum(column) for column in zip(*rows, strict=True)) if rows else (0.0, 0.0, 0.0, 0.0)
+    return Pool(ordered, (m, x, y, z), tuple(map(fsum, columns)), tuple(o for m in ordered for o in _opened(m)))
+
+
+def joined(pool: Pool, other: Pool) -> Pool:
+    """Return two pools as one; their groups of values that err together stay apart."""
+    a, b, c, d = (one + two for one, two in zip(pool.sums, other.sums, strict=True))
+    covariance = tuple(one + two for one, two in zip(pool.covariance, other.covariance, strict=True))
+    return Pool(pool.masses + other.masses, (a, b, c, d), covariance, pool.open + other.open)
+
+
+def _kg_doubt(kg: Band) -> float:
+    """Return the standard uncertainty of a mass; none for what is open, which is added straight."""
+    return kg.standard_uncertainty if kg.known and kg.low != kg.high else 0.0
+
+
+def _add_square(columns: list[list[float]], vector: Four) -> None:
+    for column, (i, j) in zip(columns, PAIRS, strict=True):
+        column.append(vector[i] * vector[j])
+
+
+def _opened(mass: Mass) -> Iterable[Open]:
+    """Yield the mass as an open one, if its weight or its place is."""
+    places = (mass.x, mass.y, mass.z)
+    is_placed = all(place.known for place in places)
+    if not mass.kg.known:
+        why, low, high = "unknown", mass.kg.low, mass.kg.high
+    elif mass.kg.spread in {"fill", "perhaps"}:
+        why, low, high = mass.kg.spread, mass.kg.low, mass.kg.high
+    elif not is_placed:
+        why, low, high = "unknown", mass.kg.best, mass.kg.best
+    else:
+        return
+    best = (mass.x.best, mass.y.best, mass.z.best)
+    is_wide = not mass.kg.known
+    front, back = (
+        tuple(getattr(p, end) if is_wide or not p.known else p.best for p in places) for end in ("low", "high")
+    )
+    yield Open(mass.of, mass.what, why, mass.kg.best, low, high, best, (*front,), (*back,))  # type: ignore[arg-type]
+
+
+def value(pool: Pool, coefficients: Coefficients) -> float:
+    """Return the best value of a sum."""
+    return fsum((*(c * s for c, s in zip(coefficients[:4], pool.sums, strict=True)), coefficients.constant))
+
+
+def variance(pool: Pool, coefficients: Coefficients) -> float:
+    """Return the first-order variance of a sum: weights and places in quadrature, groups added straight before."""
+    c = coefficients
+    terms = ((1.0 if i == j else 2.0) * c[i] * c[j] * v for (i, j), v in zip(PAIRS, pool.covariance, strict=True))
+    return max(0.0, fsum(terms))
+
+
+def _times(factor: float, mass: float) -> float:
+    """Return factor times mass, where nothing of an endless mass is nothing."""
+    return 0.0 if factor == 0.0 else factor * mass
+
+
+def reach_of_sum(pool: Pool, coefficients: Coefficients) -> Reach:
+    """Return a sum with the extremes of all that is open added straight."""
+    best = value(pool, coefficients)
+    down, up, permitted_down, permitted_up = [best], [best], [best], [best]
+    for item in pool.open:
+        least, most = item.gives(coefficients)
+        here = coefficients.at(item.place) * item.best
+        down.append(min(_times(least, item.low), _times(least, item.high)) - here)
+        up.append(max(_times(most, item.low), _times(most, item.high)) - here)
+        if item.why == "fill":
+            permitted_down.append(down[-1])
+            permitted_up.append(up[-1])
+    return Reach(best, fsum(down), fsum(up), fsum(permitted_down), fsum(permitted_up), variance(pool, coefficients))
+
+
+def gradient_of_quotient(pool: Pool, coefficients: Coefficients) -> Coefficients:
+    """Return what each kilogram does to a sum divided by the whole mass, at the best values."""
+    ratio = value(pool, coefficients) / pool.sums[0]
+    slope = coefficients._replace(per_kg=coefficients.per_kg - ratio, constant=0.0)
+    return Coefficients(*(part / pool.sums[0] for part in slope))
+
+
+def reach_of_quotient(pool: Pool, coefficients: Coefficients) -> Reach:
+    """Return a sum divided by the whole mass, with its exact extremes over all that is open."""
+    best = value(pool, coefficients) / pool.sums[0]
+    fills = tuple(item for item in pool.open if item.why == "fill")
+    return Reach(
+        best,
+        -_highest(pool, Coefficients(*(-part for part in coefficients)), pool.open),
+        _highest(pool, coefficients, pool.open),
+        -_highest(pool, Coefficients(*(-part for part in coefficients)), fills),
+        _highest(pool, coefficients, fills),
+        variance(pool, gradient_of_quotient(pool, coefficients)),
+    )
+
+
+def _highest(pool: Pool, coefficients: Coefficients, items: tuple[Open, ...]) -> float:
+    """Return the highest quotient over the given open masses; the others stay at their best values."""
+    if not items:
+        return value(pool, coefficients) / pool.sums[0]
+    tops = [item.gives(coefficients)[1] for item in items]
+    above = fsum(
+        (
+            value(pool, coefficients),
+            *(t * i.low - coefficients.at(i.place) * i.best for t, i in zip(tops, items, strict=True)),
+        )
+    )
+    below = fsum((pool.sums[0], *(item.low - item.best for item in items)))
+    if below <= 0.0:
+        return max(tops)
+    return method.highest_share(above, below, tuple(tops), tuple(item.high - item.low for item in items)).share
+
+
+def shares(pool: Pool, coefficients: Coefficients, boxes: Iterable[tuple[str, float]] = ()) -> tuple[Share, ...]:
+    """Return which parts widen an answer's band most, the widest first; what is unknown comes before all.
+
+    ``coefficients`` is the sum, or the gradient of a quotient. ``boxes`` are doubts of the trailer's own measures:
+    a path and the standard uncertainty it gives to the answer. Fills are permitted, and a part that stands perhaps
+    needs a look, not a scale: neither is in the list.
+    """
+    own: dict[str, list[float]] = {}
+    grouped: dict[str, list[tuple[str, float]]] = {}
+    for mass in pool.masses:
+        place = (mass.x.best, mass.y.best, mass.z.best)
+        doubt = _kg_doubt(mass.kg) * coefficients.at(place)
+        if doubt and mass.group:
+            grouped.setdefault(mass.group, []).append((mass.of, doubt))
+        elif doubt:
+            own.setdefault(mass.of, []).append(doubt**2)
+        for per, band in zip(coefficients[1:4], (mass.x, mass.y, mass.z), strict=True):
+            if per and band.known and band.low != band.high:
+                own.setdefault(mass.of, []).append((per * mass.kg.best * band.standard_uncertainty) ** 2)
+    for members in grouped.values():
+        together = fsum(doubt for _, doubt in members)
+        for of, doubt in members:
+            own.setdefault(of, []).append(doubt * together)
+    for path, doubt in boxes:
+        own.setdefault(path, []).append(doubt**2)
+    parts = {of: fsum(terms) for of, terms in own.items()}
+    whole = fsum(parts.values())
+    found = [Share(of, rounded(part / whole), _half(part)) for of, part in parts.items() if whole > 0.0 and part > 0.0]
+    endless = {item.of for item in pool.open if item.why == "unknown" and item.moves(coefficients)}
+    found = [share for share in found if share.of not in endless] + [Share(of, 1.0, inf) for of in endless]
+    return tuple(sorted(found, key=lambda share: (-share.half_width, share.of)))
+
+
+def _half(part: float) -> float:
+    return rounded(COVERAGE * sqrt(part))

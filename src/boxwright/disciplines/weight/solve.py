@@ -1,0 +1,99 @@
+"""What weight works out: masses offered for the pool, and where the pooled weight goes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import isfinite
+
+from boxwright.disciplines.weight import method
+from boxwright.disciplines.weight.geometry import Measures, loads_of, measures_of
+from boxwright.disciplines.weight.linear import Pool, pooled, value
+from boxwright.disciplines.weight.readings import instrument_doubt, plank_reading, scale_pads_reading
+from boxwright.disciplines.weight.result import Offers, Result
+from boxwright.disciplines.weight.slot import Slot, Varied
+from boxwright.disciplines.weight.tipping import parked_of
+from boxwright.exchange import Box, Mass, Measured, What
+from boxwright.model.part import Frame
+from boxwright.units import Band
+
+__all__ = ["Offers", "Result", "instrument_doubt", "offers", "plank_reading", "scale_pads_reading", "solve"]
+
+
+def offers(frames: tuple[Frame, ...], people: tuple[Frame, ...]) -> Offers:
+    """Return the masses of everything that stands: each part dry, with its contents where it holds some, and people.
+
+    What weighs nothing (it is inside the empty trailer's own weight) is left out.
+    """
+    masses = [_mass(frame, "dry", frame.dry) for frame in frames]
+    masses += [_mass(frame, "contents", frame.contents) for frame in frames if frame.contents is not None]
+    masses += [_mass(frame, "people", frame.dry) for frame in people]
+    return Offers(tuple(mass for mass in masses if mass.kg.high > 0.0 or not mass.kg.known))
+
+
+def _mass(frame: Frame, what: What, kg: Band) -> Mass:
+    place = frame.place
+    return Mass(frame.of, what, frame.group, kg, place.x, place.y, place.z, place.size)
+
+
+def solve(
+    box: Box,
+    masses: tuple[Mass, ...],
+    ball_height: Band,
+    is_parked: bool,
+    is_coupled: bool | None,
+    legs_are_down: bool | None,
+    boarding: tuple[Band, ...],
+    measured: tuple[Measured, ...],
+) -> Result:
+    """Return where the weight of one slot goes.
+
+    ``ball_height`` is the tow ball's, ``box.coupler_height`` the level trailer's, both over the ground. ``boarding``
+    are the people who may get in while it is parked. ``measured`` are the readings taken in this stage and load.
+    """
+    pool = pooled(_within_trailer(mass, box) for mass in masses)
+    measures = measures_of(box, ball_height)
+    try:
+        slot, measures = _on_its_wheels(box, pool, measures)
+        parked = parked_of(box, pool, measures, boarding, is_coupled, legs_are_down) if is_parked else None
+    except method.OutOfRange:
+        slot, parked = Slot(box, pool, None, (), ("trailer.axles.x",), measures.assumed), None
+    return slot.result(parked, measured)
+
+
+def _on_its_wheels(box: Box, pool: Pool, measures: Measures) -> tuple[Slot, Measures]:
+    """Return the slot with every axle off the ground taken out, the most lifted first, until all that stand carry."""
+    if measures.best is None:
+        return Slot(box, pool, None, (), measures.missing, measures.assumed), measures
+    best, loads = measures.best, loads_of(measures.best)
+    while best.running_gear == "independent" and len(best.carrying) > 1:
+        carried = {i: value(pool, loads.axles[i]) for i in best.carrying}
+        lowest = min(carried, key=lambda i: carried[i])
+        if carried[lowest] >= 0.0:
+            break
+        measures = measures.lifting(best, lowest)
+        best = replace(best, lifted=(*best.lifted, lowest))
+        loads = loads_of(best)
+    varied = tuple(
+        Varied(doubt.path, doubt.band, loads_of(doubt.low), loads_of(doubt.high)) for doubt in measures.doubts
+    )
+    return Slot(box, pool, loads, varied, (), measures.assumed), measures
+
+
+def _within_trailer(mass: Mass, box: Box) -> Mass:
+    """Return a mass whose unknown place lies between coupler and rear end, side and side, deck and roof."""
+    half = box.outside[1] / 2.0
+    front = min(box.coupler_x.best if box.coupler_x.known else box.front_x, box.front_x)
+    ends = ((front, box.rear_x), (-half, half), (0.0, box.inside[2]))
+    bands = (_between(band, *end) for band, end in zip((mass.x, mass.y, mass.z), ends, strict=True))
+    x, y, z = bands
+    return mass if x is mass.x and y is mass.y and z is mass.z else replace(mass, x=x, y=y, z=z)
+
+
+def _between(band: Band, low: float, high: float) -> Band:
+    if band.known:
+        return band
+    least = band.low if isfinite(band.low) else low
+    most = band.high if isfinite(band.high) else high
+    least, most = min(least, most), max(least, most)
+    is_given = isfinite(band.low) and isfinite(band.high) and least <= band.best <= most
+    return replace(band, best=band.best if is_given else (least + most) / 2.0, low=least, high=most)
