@@ -11,7 +11,7 @@ from pydantic import ValidationError
 from boxwright.disciplines.frame.parts import Framing, Layer, Opening, Wall
 from boxwright.units import HeaderUnits
 
-HEADER = {"header": HeaderUnits(length="in", weight="lb")}
+HEADER = {"header": HeaderUnits(length="in", weight="lb", money="USD")}
 INCH, POUND = 0.0254, 0.45359237
 """Metres and kilograms, international yard and pound agreement of 1959 (from memory)."""
 

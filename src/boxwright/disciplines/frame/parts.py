@@ -162,8 +162,6 @@ class StandingOpening:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """The frame, the walls and the openings that stand."""
+    """The frame as ordered. What stands of walls and openings comes with each slot."""
 
     framing: Framing | None = None
-    walls: tuple[StandingLayer, ...] = ()
-    openings: tuple[StandingOpening, ...] = ()

@@ -1,10 +1,10 @@
-"""Formulas of water: what is in a tank weighs something, and where its middle is."""
+"""Formulas of water: what is in a tank weighs something."""
 
 from __future__ import annotations
 
 from typing import Annotated
 
-from boxwright.units import CubicMetre, Kilogram, Metre, Ratio, Unit
+from boxwright.units import CubicMetre, Kilogram, Ratio, Unit
 
 KilogramPerCubicMetre = Annotated[float, Unit("kg/m**3", "density")]
 
@@ -19,15 +19,3 @@ def fluid_mass(volume: CubicMetre, density: KilogramPerCubicMetre, fill: Ratio) 
     Assumes: the volume on the label is what it holds
     """
     return volume * density * fill
-
-
-def fluid_middle(underside: Metre, height: Metre, fill: Ratio) -> Metre:
-    """Return the height of the middle of what is in a tank.
-
-    Formula: middle = underside + height * fill / 2
-    Valid: fill from 0, empty, to 1, full
-    Source: own-arithmetic the middle of a box is at half its height
-    Departs: nothing
-    Assumes: upright walls, level ground, nothing sloshes
-    """
-    return underside + height * fill / 2

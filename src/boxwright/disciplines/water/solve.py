@@ -64,10 +64,10 @@ def _kilograms(tank: StandingTank) -> Band:
 
 
 def _filled(place: Place, fill: float) -> Place:
-    """Return the place of what is in a tank that is filled to a share of its height."""
+    """Return the place of what is in a tank that is filled to a share of its height, on level ground."""
     length, width, height = place.size
-    middle = method.fluid_middle(place.low_edge(2).best, height, fill)
-    return replace(place, z=shifted(place.z, middle - place.z.best), size=(length, width, height * fill))
+    depth = height * fill
+    return replace(place, z=shifted(place.z, (depth - height) / 2.0), size=(length, width, depth))
 
 
 def solve() -> Result:
