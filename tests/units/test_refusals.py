@@ -22,6 +22,8 @@ NOTHING = HeaderUnits()
         ("8 in", "mass", POUNDS, 'cannot read the mass "8 in"; write it as "8 lb" or "8 kg"'),
         ("45", "mass", NOTHING, '"45 kg" or "45 lb", or give weight: kg in the units line'),
         ("45", "power", POUNDS, 'cannot read the power "45"; write it as "45 W" or "45 kW"'),
+        ("45", "length", HeaderUnits(length="furlong"), '"45 in" or "45 mm", or give length: in in the units line'),
+        ("45", "length", HeaderUnits(length="kg"), '"45 in" or "45 mm", or give length: in in the units line'),
         ("heavy", "mass", POUNDS, 'cannot read the mass "heavy"; write it as "12 lb" or "12 kg"'),
         ("40..55", "mass", POUNDS, 'one number without doubt, such as "40 lb"'),
         ("100 CAD", "money", POUNDS, "an amount in USD"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from boxwright.units.band import HeaderUnits
 from boxwright.units.scale import Dimension, Scale, unit_scale
 
 
@@ -81,6 +82,15 @@ QUANTITIES: tuple[str, ...] = tuple(_BY_NAME)
 """The names ``read_exact`` and ``read_band`` take; ``weight``, ``hours`` and ``U`` are read as well."""
 
 DIMENSIONS: dict[str, Dimension] = {quantity.name: quantity.dimension for quantity in _QUANTITIES}
+
+
+def header_unit(kind: Quantity, header: HeaderUnits) -> str | None:
+    """Return the unit the header gives a bare number of a quantity; None where it gives none or one of another kind."""
+    unit: str | None = getattr(header, kind.header) if kind.header else None
+    if unit is None or kind.name in ("wire", "money"):
+        return unit
+    scale = unit_scale(unit, header.words)
+    return unit if scale and scale.dimension == DIMENSIONS[kind.name] else None
 
 
 def quantity_named(name: str) -> Quantity:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from boxwright.units.band import CannotRead, HeaderUnits
-from boxwright.units.quantity import Quantity
+from boxwright.units.quantity import Quantity, header_unit
 
 _SHOWN = 60
 _A_NUMBER = re.compile(r"[0-9]+(?:[.,][0-9]+)*")
@@ -29,7 +29,7 @@ def examples(text: str, kind: Quantity, header: HeaderUnits) -> str:
     """Return the number found in a text, with the units it may have: ``"45 lb" or "45 kg"``."""
     found = _A_NUMBER.search(text)
     number = found[0] if found else "12"
-    own = getattr(header, kind.header) if kind.header else None
+    own = header_unit(kind, header)
     units = dict.fromkeys((own, *kind.offered) if own else kind.offered)
     if kind.bare and kind.bare not in ("1", *units):
         units = dict.fromkeys((*units, kind.bare))

@@ -10,7 +10,7 @@ import math
 from fractions import Fraction
 
 from boxwright.units.band import Band, HeaderUnits
-from boxwright.units.quantity import QUANTITIES, quantity_named, scale_of
+from boxwright.units.quantity import QUANTITIES, header_unit, quantity_named, scale_of
 from boxwright.units.scale import Scale, unit_scale
 from boxwright.units.wire import gauge_area, gauge_name, nearest_gauge
 
@@ -108,7 +108,7 @@ def shown_unit(quantity: str, header: HeaderUnits) -> tuple[str, Scale]:
     name = _OF_SYMBOL.get(quantity, quantity)
     here = 0 if header.words in _INCH_COUNTRIES else 1
     if name in _AT_HOME:
-        unit = getattr(header, quantity_named(name).header) or _AT_HOME[name][here]
+        unit = header_unit(quantity_named(name), header) or _AT_HOME[name][here]
     elif name == "speed":
         unit = "mph" if header.words in _MILE_COUNTRIES else "km/h"
     elif name in _HERE:

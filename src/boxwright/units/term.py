@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from boxwright.units.band import CannotRead, HeaderUnits
 from boxwright.units.numeral import DECIMAL, NUMERAL, read_numeral
-from boxwright.units.quantity import DIMENSIONS, Quantity
+from boxwright.units.quantity import DIMENSIONS, Quantity, header_unit
 from boxwright.units.refusal import refused
 from boxwright.units.scale import Scale, unit_scale
 from boxwright.units.wire import read_wire
@@ -99,8 +99,7 @@ def term_scale(unit: str, kind: Quantity, words: str) -> Scale | None:
 
 def unit_of(term: Term, kind: Quantity, header: HeaderUnits, bare: str | None) -> str:
     """Return the unit of a term: its own, the one its key names, the header's, or none."""
-    own = getattr(header, kind.header) if kind.header else None
-    return term.unit or bare or own or kind.bare or ""
+    return term.unit or bare or header_unit(kind, header) or kind.bare or ""
 
 
 def settled(term: Term, unit: str, text: str, kind: Quantity, header: HeaderUnits) -> float:
