@@ -78,7 +78,7 @@ class Cut:
             self.segment(here, there, path, depth, tree)
         if closed is None:
             self.trouble(start, path, 'the "{" here is not closed; its line was read; write "}" at the end')
-        elif len(self.troubles) == before and inside > start:
+        elif len(self.troubles) == before and self.text.startswith("{", start):
             says = "the brackets, quotes or commas here do not match; each key was read alone; write {key: value, ...}"
             self.trouble(start, path, says)
         return tree, end
@@ -128,13 +128,14 @@ class Cut:
             return
         letter = self.text[key.end() : key.end() + 1]
         if letter in CLOSING and self.sound(start, stop, path, depth, tree, CLOSING[letter]):
-            says = (
-                f'the "{letter}" here is not closed; it was read up to the next key; write "{CLOSING[letter]}" after it'
-            )
+            says = f'the "{letter}" here is not closed; it was read up to the next key; write "{CLOSING[letter]}" there'
             self.trouble(key.end(), where, says)
             return
         after = self.next_key(key.end(), stop) if name not in FREE_TEXT and letter not in CLOSING else stop
-        tree[name] = self.value(key.start(1), key.end(), after, where, depth + 1)
+        if after < stop and self.sound(start, after, path, depth, tree):
+            self.trouble(after, where, f'a comma is missing after the value of "{name}"; write one there')
+        else:
+            tree[name] = self.value(key.start(1), key.end(), after, where, depth + 1)
         if after < stop:
             self.segment(after, stop, path, depth, tree)
 
@@ -202,7 +203,7 @@ class Cut:
     @staticmethod
     def without_quotes(text: str) -> str:
         """Return a text without quotes around it, also where one of the two is missing."""
-        if text[:1] in "\"'":
+        if text.startswith(('"', "'")):
             mark = text[0]
             return text[1:-1] if len(text) > 1 and text.endswith(mark) else text[1:]
         return text

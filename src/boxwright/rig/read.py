@@ -12,7 +12,7 @@ from boxwright.rig.document import NAMED, Document, Extent, Piece, Spot, Tree, p
 from boxwright.rig.events import Broken
 from boxwright.rig.whole import read_piece, read_whole
 
-__all__ = ["KNOWN_KEYS", "NAMED", "Document", "Spot", "Tree", "edited", "read_document"]
+__all__ = ["KNOWN_KEYS", "NAMED", "Document", "Spot", "Tree", "edited", "edited_alone", "read_document"]
 
 LARGEST = 5_000_000
 NOT_ALONE = re.compile(f"\t|{UNREADABLE.pattern}")
@@ -57,8 +57,10 @@ def edited(document: Document, start: int, end: int, replacement: str) -> Docume
     If the change lies inside one piece, and the new piece alone is still that single key, only it is read again.
     Trees of pieces that did not change stay the same objects either way.
     """
-    text = document.text[:start] + replacement + document.text[end:]
-    return _piece_edited(document, start, end, replacement, text) or _whole_edited(document, text)
+    alone = edited_alone(document, start, end, replacement)
+    if alone is not None:
+        return alone
+    return _whole_edited(document, document.text[:start] + replacement + document.text[end:])
 
 
 def _whole_edited(document: Document, text: str) -> Document:
@@ -79,20 +81,16 @@ def _whole_edited(document: Document, text: str) -> Document:
     return replace(new, pieces=tuple(pieces), tree=tree)
 
 
-def _piece_edited(document: Document, start: int, end: int, replacement: str, text: str) -> Document | None:
-    """Return the document with one piece read again, or None where only a whole reading is safe."""
+def edited_alone(document: Document, start: int, end: int, replacement: str) -> Document | None:
+    """Return the document with one piece read again and nothing else, or None where only a whole reading is safe."""
     number = piece_around(document, start, end)
-    if (
-        number is None
-        or document.is_damaged
-        or document.troubles
-        or len(text) > LARGEST
-        or NOT_ALONE.search(replacement)
-    ):
+    if number is None or document.is_damaged or document.troubles:
         return None
-    old, at, grown = document.pieces[number], document.starts[number], len(text) - len(document.text)
-    if not old.alone:
+    old, at = document.pieces[number], document.starts[number]
+    grown = len(replacement) - (end - start)
+    if not old.alone or len(document.text) + grown > LARGEST or NOT_ALONE.search(replacement):
         return None
+    text = document.text[:start] + replacement + document.text[end:]
     line = at - old.column
     try:
         new = read_piece(text[line : at + old.length + grown], old.column, old, document.known_keys)
@@ -121,6 +119,8 @@ def _with_piece(document: Document, number: int, piece: Piece, text: str, grown:
         name: Extent(*(offset if offset <= at else offset + grown for offset in extent))
         for name, extent in document.sections.items()
     }
+    if piece.section and (number + 1 == len(pieces) or pieces[number + 1].section != piece.section):
+        sections[piece.section] = sections[piece.section]._replace(end=at + piece.extents[""].end)
     return Document(
         text=text,
         tree=tree,
