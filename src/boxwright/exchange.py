@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from boxwright.finding import Use
 from boxwright.units import Band, HeaderUnits
 
 Vector = tuple[float, float, float]
@@ -109,7 +108,7 @@ class AxleLoad:
 class Context:
     """What a slot is asked for. A discipline receives only the fields it names; the stage is never passed."""
 
-    use: Use
+    use: str
     load: str
     countries: tuple[str, ...]
     judged_on: date

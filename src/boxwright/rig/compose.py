@@ -9,6 +9,7 @@ from typing import Any, Literal, TypeVar
 
 from boxwright.disciplines.frame.parts import Framing
 from boxwright.disciplines.frame.parts import Layer as LayerWords
+from boxwright.disciplines.frame.parts import is_wall
 from boxwright.exchange import Measured
 from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
@@ -216,6 +217,12 @@ def _layers(
         _, wrong = validate(NAMED["walls"], rest, path, units)
         mistakes += wrong
         layers = given.get("layers")
+        if layers is not None and not isinstance(layers, Mapping):
+            says = "layers takes a map by name; write it as layers: {foam: {of: XPS, thick: 1 in}}"
+            mistakes.append(Mistake(f"{path}.layers", says))
+        if not is_wall(wall):
+            says = f'no wall "{wall}" is known; write left, right, front, rear, ceiling, floor, all or bay left 4-5'
+            mistakes.append(Mistake(path, says, is_key=True))
         for name, layer in layers.items() if isinstance(layers, Mapping) else ():
             own, words, _, wrong = read_keys(f"{path}.layers[{name}]", layer, LayerWords, units)
             mistakes += wrong

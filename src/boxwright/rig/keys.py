@@ -96,7 +96,7 @@ def facet_models(section: str) -> dict[str, type[Entry]]:
 
 def _all_keys() -> frozenset[str]:
     keys = set(OWNER_OF_KEY) | set(OWNER_OF_SECTION)
-    for model in NAMED.values():
+    for model in (*NAMED.values(), frame.Layer):
         keys |= {key for choices in spellings(model).values() for key in choices}
     return frozenset(keys)
 

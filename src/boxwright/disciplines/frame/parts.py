@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Annotated
@@ -73,6 +74,14 @@ class Wall(Entry):
     layers: Annotated[tuple[tuple[str, Layer], ...], BeforeValidator(read_layers)] = Field(
         (), description="by name, from the skin inwards, such as foam: {of: XPS, thick: 1 1/2, between: studs}"
     )
+
+
+_WALL = re.compile(r"left|right|front|rear|ceiling|roof|floor|all|bay (left|right|front|rear) \d+ ?- ?\d+")
+
+
+def is_wall(name: str) -> bool:
+    """Return whether a name under ``walls`` is one of the box's own planes, ``all``, or a bay between two studs."""
+    return _WALL.fullmatch(name.strip().lower()) is not None
 
 
 class Clamps(Entry):

@@ -1,0 +1,1 @@
+"""The printed build book: not built yet."""

@@ -1,0 +1,1 @@
+"""Writers of drawings: not built yet."""
