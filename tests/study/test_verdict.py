@@ -10,7 +10,9 @@ from boxwright.finding import USES, Finding, Use
 from boxwright.study.verdict import CHAPTERS, JUDGED, RESTS_ON, touches, verdict, worst
 
 ALL = frozenset(chapter.word for chapter in CHAPTERS)
-UNKNOWN = Finding("weight/weight-unknown", "parts[boat]", "unknown", "nobody weighed the boat", act="Weigh it.", minutes=5)
+UNKNOWN = Finding(
+    "weight/weight-unknown", "parts[boat]", "unknown", "nobody weighed the boat", act="Weigh it.", minutes=5
+)
 
 
 def answer(*findings: Finding, use: Use = "tow", judged: frozenset[str] = ALL) -> str:
@@ -76,7 +78,7 @@ def test_a_discipline_that_has_not_judged_is_a_no_that_names_it() -> None:
 
 
 def test_only_weight_judges_so_far_and_no_use_rests_on_it_alone() -> None:
-    assert JUDGED == {"weight"}
+    assert {"weight"} == JUDGED
     assert all(verdict(use, "night", "liners", ()).answer == "no" for use in USES)
 
 

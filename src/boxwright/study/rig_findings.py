@@ -178,6 +178,14 @@ def broken_off(failed: Failed, use: Use) -> Finding:
     )  # fmt: skip
 
 
+def accepted_of(rig: Rig) -> tuple[Accepted, ...]:
+    """Return what the owner has accepted: under ``accepted:``, and whatever is said of a thing marked so itself."""
+    marked = (item for item in (*rig.parts, *rig.openings, *rig.wires, *rig.straps) if item.words.accepted)
+    return rig.accepted + tuple(
+        Accepted(f"{item.of}.accepted", "", item.of, item.words.accepted, None, None) for item in marked
+    )
+
+
 def is_accepted(finding: Finding, accepted: tuple[Accepted, ...]) -> bool:
     """Return whether the owner has accepted this finding as it is now. A stop never is.
 
@@ -186,7 +194,8 @@ def is_accepted(finding: Finding, accepted: tuple[Accepted, ...]) -> bool:
     if finding.kind == "stop":
         return False
     for one in accepted:
-        if one.code == finding.code and one.where in {"", finding.where} and _is_unchanged(one, finding):
+        is_meant = one.code in {"", finding.code} and one.where in {"", finding.where} and (one.code or one.where)
+        if is_meant and _is_unchanged(one, finding):
             return True
     return False
 

@@ -17,7 +17,7 @@ from boxwright.rig.rig import Accepted, Rig
 from boxwright.study.flow import Worked, ball_height, on_the_scale, one_slot
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, giver_of, readings_for, weighed_parts, weighed_slots
-from boxwright.study.rig_findings import broken_off, is_accepted, no_load_state, of_a_slot, of_the_file
+from boxwright.study.rig_findings import accepted_of, broken_off, is_accepted, no_load_state, of_a_slot, of_the_file
 from boxwright.study.standing import Standing, cut, difference, weighed_empty
 from boxwright.study.verdict import touches, verdict, worst
 from boxwright.units import Band, HeaderUnits
@@ -210,9 +210,10 @@ def _worked_slot(
     broken = _broken(worked)
     said = worked.said if not isinstance(worked.said, Failed) else ()
     said += tuple(broken_off(failed, asked.use) for failed in broken)
+    said = tuple(one for one in said if touches(one, asked.use))
     said += of_a_slot(rig, standing, asked.use, said) + file_findings
     stage = stage_name(rig, asked.number)
-    judged = once(judge, said, rig.accepted, asked.use, asked.load.name, stage)
+    judged = once(judge, said, accepted_of(rig), asked.use, asked.load.name, stage)
     if isinstance(judged, Failed):
         broken += (judged,)
         judged = judge((broken_off(judged, asked.use),), (), asked.use, asked.load.name, stage)
@@ -252,7 +253,7 @@ def _broken(worked: Worked) -> tuple[Failed, ...]:
 
 def judge(said: tuple[Finding, ...], accepted: tuple[Accepted, ...], use: Use, load: str, stage: str) -> Judged:
     """Return what is said in a slot, marked with the slot, and the verdict it comes to."""
-    stamped = tuple(replace(one, use=use, load=load, stage=stage) for one in said if touches(one, use))
+    stamped = tuple(replace(one, use=use, load=load, stage=stage) for one in said)
     apart = tuple(finding for finding in stamped if is_accepted(finding, accepted))
     open_findings = tuple(finding for finding in stamped if finding not in apart)
     return Judged(open_findings, apart, verdict(use, load, stage, stamped))

@@ -1,0 +1,182 @@
+"""A verdict is never `go` while something it rests on is not known (I14). The list only grows.
+
+Every test starts from a rig that is a `go` once the disciplines that are not built yet are taken to have judged, and
+changes one thing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+
+from boxwright.disciplines import weight
+from boxwright.finding import USES, Use
+from boxwright.rig.compose import read_rig
+from boxwright.rig.rig import Accepted
+from boxwright.study import flow
+from boxwright.study.slots import study
+from boxwright.study.verdict import RESTS_ON, verdict
+from boxwright.units import exactly
+from tests.study.demo import ALL, CLEAN, TODAY, clean, if_all_judge, slot_of
+
+HALF_A_BED = ("stage: shell, done: yes}\n  chest", "stage: shell, done: part}\n  chest")
+
+
+@pytest.mark.parametrize("use", USES)
+def test_the_rig_they_start_from_is_a_go(use: Use) -> None:
+    assert if_all_judge(study(clean(), TODAY), use).answer == "go"
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_a_part_was_dropped(use: Use) -> None:
+    found = study(clean("weight: 12, ", "weight: 12 stones, "), TODAY)
+    one = if_all_judge(found, use)
+    assert one.answer == "ask"
+    assert "rig/not-read" in one.because
+    assert "parts[shelf].weight" in one.says[0]
+
+
+@pytest.mark.parametrize(("use", "answer"), [("tow", "ask"), ("sleep", "no"), ("leave", "ask"), ("work", "ask")])
+def test_never_go_when_a_piece_is_stale(use: Use, answer: str) -> None:
+    """The editor shows a piece as it was last read; the study is told that its text cannot be read any more.
+
+    A whole piece may have held an alarm or an exit, so that nobody sleeps on it.
+    """
+    one = if_all_judge(study(replace(clean(), troubled=("parts[shelf]",)), TODAY), use)
+    assert (one.answer, one.because) == (answer, ("rig/not-read",))
+
+
+def test_unread_text_of_an_alarm_forbids_sleeping_and_that_of_a_weight_asks() -> None:
+    for path, answer in (("parts[alarm].alarm", "no"), ("parts[alarm].weight", "no"), ("parts[bed].weight", "ask")):
+        assert if_all_judge(study(replace(clean(), troubled=(path,)), TODAY), "sleep").answer == answer
+    broken = study(clean("alarm: CO}", "alarm: CX}"), TODAY)
+    assert if_all_judge(broken, "sleep").answer == "no"
+    assert if_all_judge(broken, "tow").answer == "ask"
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_the_date_is_stale(use: Use) -> None:
+    dated = "today: {stage: shell, date: 2026-05-01}"
+    one = if_all_judge(study(clean("today: {stage: shell}", dated), TODAY), use)
+    assert (one.answer, one.because) == ("ask", ("rig/date-is-stale",))
+    assert if_all_judge(study(clean("today: {stage: shell}", dated), date(2026, 5, 1)), use).answer == "go"
+
+
+def test_a_demo_is_judged_for_its_own_day_and_anything_for_the_day_asked_for() -> None:
+    dated = clean("today: {stage: shell}", "demo: true\ntoday: {stage: shell, date: 2026-05-01}")
+    assert study(dated, TODAY).judged_on == date(2026, 5, 1)
+    assert if_all_judge(study(dated, TODAY), "tow").answer == "go"
+    assert study(dated, TODAY, judged_on=date(2026, 6, 1)).judged_on == date(2026, 6, 1)
+    assert study(clean(), TODAY).judged_on == TODAY
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_a_part_stands_perhaps(use: Use) -> None:
+    one = if_all_judge(study(clean(*HALF_A_BED), TODAY), use)
+    assert one.answer == "ask"
+    code = "weight/stands-perhaps" if use == "tow" else "rig/stands-perhaps"
+    assert one.because == (code,)
+
+
+def test_never_sleep_when_an_alarm_is_there_perhaps() -> None:
+    found = study(clean("done: yes, alarm: CO", "done: part, alarm: CO"), TODAY)
+    assert if_all_judge(found, "sleep").answer == "no"
+    assert if_all_judge(found, "leave").answer == "ask"
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_a_tank_is_unnamed(use: Use) -> None:
+    one = if_all_judge(study(read_rig(CLEAN.replace("tanks: {can: full}, ", "")).rig, TODAY), use)
+    assert one.answer == "ask"
+    assert one.because == (("weight/tank-unnamed",) if use == "tow" else ("rig/tank-not-named",))
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_the_country_is_a_default(use: Use) -> None:
+    one = if_all_judge(study(clean("countries: [US-NC]\n", ""), TODAY), use)
+    assert (one.answer, one.because) == ("ask", ("rig/country-is-assumed",))
+
+
+@pytest.mark.parametrize(("use", "folder"), [(use, folder) for use in USES for folder in RESTS_ON[use]])
+def test_never_go_when_a_discipline_has_not_judged(use: Use, folder: str) -> None:
+    slot = study(clean(), TODAY).asked_slots(use)[0]
+    one = verdict(use, slot.load, slot.stage, slot.findings, ALL - {folder})
+    assert (one.answer, one.because) == ("no", (f"not-judged/{folder}",))
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_the_file_is_of_a_later_format(use: Use) -> None:
+    one = if_all_judge(study(clean("boxwright: 1", "boxwright: 2"), TODAY), use)
+    assert one.answer == "no"
+    assert one.because[0] == "rig/later-format"
+
+
+def test_never_go_when_an_unknown_could_stop() -> None:
+    one = if_all_judge(study(clean("size: 70 x 40 x 10, weight: 100", "size: 70 x 40 x 10"), TODAY), "tow")
+    assert one.answer == "ask"
+    assert "weight/weight-unknown" in one.because
+    assert one.questions[0].endswith("min)")
+
+
+def test_never_go_when_a_band_crosses() -> None:
+    """A tongue weight that is well above zero at best and below it at the bad end of its band."""
+    one = if_all_judge(study(clean("tongue: 235", "tongue: 100..240"), TODAY), "tow")
+    assert one.answer == "go"
+    one = if_all_judge(study(clean("tongue: 235", "tongue: -400..440"), TODAY), "tow")
+    assert one.answer == "ask"
+    assert "weight/tongue-lifts" in one.because
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_an_exception_was_raised(use: Use, monkeypatch: pytest.MonkeyPatch) -> None:
+    def broken(*_: object) -> weight.Result:
+        raise ZeroDivisionError("no axle")
+
+    broken.__module__ = weight.solve.__module__
+    monkeypatch.setattr(flow.weight, "solve", broken)
+    found = study(clean(), TODAY)
+    one = if_all_judge(found, use)
+    assert one.answer == "no"
+    assert one.because == ("weight/could-not-be-worked-out",)
+    assert found.slots[0].masses
+    assert "no axle" in found.slots[0].broken[0].traceback
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_no_load_state_is_judged_for_the_use(use: Use) -> None:
+    rest = tuple(replace(state, uses=tuple(one for one in state.uses if one != use)) for state in clean().loads)
+    found = study(replace(clean(), loads=rest), TODAY)
+    one = found.answer(use)
+    assert one is not None
+    assert one.answer == "no"
+    assert "rig/no-load-state" in one.because
+    assert found.asked_slots(use) == ()
+    assert next(iter(found.without_load)).use == use
+
+
+def test_never_go_because_the_owner_has_accepted_it() -> None:
+    """An acceptance sets a finding apart and clears no verdict; a stop cannot be accepted."""
+    rig = clean(*HALF_A_BED)
+    code = "weight/stands-perhaps"
+    number = next(one.number for one in slot_of(study(rig, TODAY), "shell", "road", True).findings if one.code == code)
+    assert number is not None
+    accepted = replace(rig, accepted=(Accepted("accepted[1]", code, "", "I know", TODAY, exactly(number)),))
+    slot = slot_of(study(accepted, TODAY), "shell", "road", True)
+    assert [finding.code for finding in slot.accepted] == [code]
+    assert if_all_judge(study(accepted, TODAY), "tow").answer == "ask"
+    moved = replace(rig, accepted=(Accepted("accepted[1]", code, "", "I know", TODAY, exactly(number * 1.02)),))
+    assert slot_of(study(moved, TODAY), "shell", "road", True).accepted == ()
+
+
+def test_a_part_marked_accepted_takes_what_is_said_of_it_apart() -> None:
+    rig = clean("size: 70 x 40 x 10, weight: 100", "size: 70 x 40 x 10, accepted: scale is broken until May")
+    slot = slot_of(study(rig, TODAY), "shell", "road", True)
+    assert {finding.where for finding in slot.accepted} == {"parts[bed]"}
+    assert if_all_judge(study(rig, TODAY), "tow").answer == "ask"
+
+
+def test_the_clock_may_be_ahead_or_behind() -> None:
+    dated = clean("today: {stage: shell}", f"today: {{stage: shell, date: {TODAY + timedelta(days=1)}}}")
+    assert if_all_judge(study(dated, TODAY), "tow").because == ("rig/date-is-stale",)
