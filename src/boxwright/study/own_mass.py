@@ -144,8 +144,9 @@ def readings_for(rig: Rig, giver: Giver | None, stage: int, load: str) -> tuple[
 
 
 def weighed_parts(rig: Rig) -> tuple[Measured, ...]:
-    """Return the readings of single parts, which hold in every slot the part stands in."""
-    return tuple(reading for reading in rig.measured if reading.what == "part")
+    """Return the readings of single parts, which hold in every slot, without those that gave the part its weight."""
+    written = {item.name for item in rig.parts if item.words.weight is not None or item.words.each is not None}
+    return tuple(reading for reading in rig.measured if reading.what == "part" and reading.part in written)
 
 
 def weighed_slots(rig: Rig, giver: Giver | None) -> tuple[tuple[int, str], ...]:

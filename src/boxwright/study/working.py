@@ -21,23 +21,30 @@ from boxwright.units import COVERAGE, HeaderUnits, Unit, show
 
 Number = float | tuple[float, ...]
 Method = Callable[..., object]
+SI = {"mass": "kg", "length": "m", "angle": "rad", "ratio": "", "": ""}
+"""The SI unit of what comes out."""
 _LABEL = re.compile(r"^(Formula|Satisfies|Source): ")
 _WORD = re.compile(r"[A-Za-z_]\w*")
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One method run on numbers. ``rows`` names the members of list arguments; ``pick`` takes a part of the result."""
+    """One method run on numbers, and what quantity comes out (empty for a bare number).
+
+    ``rows`` names the members of arguments that are lists. ``part`` is which part of a result of several is meant.
+    """
 
     method: Method
     given: tuple[tuple[str, Number], ...]
     quantity: str
     rows: tuple[str, ...] = ()
-    pick: Callable[[object], object] = lambda result: result
+    part: str = ""
 
     def result(self) -> float:
         """Return what the method makes of the numbers."""
-        found = self.pick(self.method(**dict(self.given)))
+        found = self.method(**dict(self.given))
+        if isinstance(found, method.TorsionLoads):
+            found = found.tongue if self.part == "tongue" else found.axles[int(self.part.removeprefix("axle ")) - 1]
         if not isinstance(found, float):
             raise TypeError(f"{self.method.__name__} gave {found!r}, which is no number")
         return found
@@ -67,23 +74,23 @@ def working(slot: Slot, number: str, shown_in: HeaderUnits | None = None) -> tup
 def lines(step: Step, shown_in: HeaderUnits) -> tuple[str, ...]:
     """Return one step in print: formula, numbers, formula with the numbers in it, result, source."""
     labels = labels_of(step.method)
-    formula = labels.get("Formula", labels.get("Satisfies", ""))
+    formula = labels.get("Formula", "")
     units = units_of(step.method)
     single = {name: value for name, value in step.given if isinstance(value, float)}
     lists = [(name, value) for name, value in step.given if isinstance(value, tuple)]
-    found = [formula]
+    found = [formula] if formula else [f"0 = {residual.strip()}" for residual in labels["Satisfies"].split(";")]
     found += [f"  {name} = {value:.6g} {units[name]}".rstrip() for name, value in single.items()]
     for index, row in enumerate(step.rows):
         members = ", ".join(f"{value[index]:.6g} {units[name]}" for name, value in lists)
         found.append(f"  {row}: {members}")
     found += [f"  {name} = {', '.join(f'{one:.6g}' for one in value)} {units[name]}" for name, value in lists
               if not step.rows]  # fmt: skip
-    if "Formula" in labels and single:
+    if formula and single:
         found.append("  " + put_in(formula, single))
     result = step.result()
-    in_si = f"{result:.6g} {units['return']}".strip()
-    shown = show(result, step.quantity, shown_in)
-    found.append(f"  = {in_si}" + (f" = {shown}" if shown != in_si else ""))
+    in_si = f"{result:.6g} {SI[step.quantity]}".strip()
+    shown = show(result, step.quantity, shown_in) if step.quantity else in_si
+    found.append(f"  {step.part} = {in_si}".replace("   =", "  =") + (f" = {shown}" if shown != in_si else ""))
     found.append(f"  ({step.method.__name__}: {labels.get('Source', '')})")
     return tuple(found)
 
@@ -217,18 +224,10 @@ def _torsion(result: Result, geometry: Geometry, carrying: tuple[int, ...]) -> d
         ("axle_rate", geometry.axle_rate),
         ("ball_raise", geometry.ball_raise),
     )
-    found: dict[str, tuple[Step, ...]] = {"tongue": (Step(method.torsion_tandem, given, "mass", pick=_tongue_of),)}
+    found: dict[str, tuple[Step, ...]] = {"tongue": (Step(method.torsion_tandem, given, "mass", part="tongue"),)}
     for place, index in enumerate(carrying):
-        found[f"axle-{index + 1}"] = (Step(method.torsion_tandem, given, "mass", pick=_axle_of(place)),)
+        found[f"axle-{index + 1}"] = (Step(method.torsion_tandem, given, "mass", part=f"axle {place + 1}"),)
     return found
-
-
-def _tongue_of(loads: object) -> object:
-    return loads.tongue if isinstance(loads, method.TorsionLoads) else None
-
-
-def _axle_of(place: int) -> Callable[[object], object]:
-    return lambda loads: loads.axles[place] if isinstance(loads, method.TorsionLoads) else None
 
 
 def _agreement(one: Compared) -> Step:
@@ -240,4 +239,4 @@ def _agreement(one: Compared) -> Step:
         ("planned_doubt", one.planned.half_width),
         ("measured_doubt", COVERAGE * one.measured.standard_uncertainty),
     )
-    return Step(method.agreement, given, "ratio")
+    return Step(method.agreement, given, "")
