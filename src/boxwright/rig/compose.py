@@ -283,11 +283,12 @@ def _framing(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake
 def _ends(trailer: Trailer) -> tuple[float, float]:
     """Return the trailer's coupler and its rear end along x (m), as far as they are known."""
     body, outside = trailer.body.length, trailer.outside
-    front = trailer.coupler_x.best if trailer.coupler_x is not None and trailer.coupler_x.known else 0.0
-    rear = body.best if body is not None and body.known else 0.0
+    if trailer.coupler_x is None or body is None or not (trailer.coupler_x.known and body.known):
+        return float("-inf"), float("inf")
+    front, rear = trailer.coupler_x.best, body.best
     if outside.length_overall is not None and outside.length_overall.known:
         rear = max(rear, front + outside.length_overall.best)
-    return (front, rear) if rear > front else (float("-inf"), float("inf"))
+    return front, rear
 
 
 def _weighed(measured: tuple[Measured, ...]) -> dict[str, Band]:
