@@ -103,6 +103,7 @@ CHECKED = Checked(
 
 WEIGHED = Weighed(
     rig="Whimbrel",
+    path="rigs/whimbrel.yaml",
     stage="liners",
     load="departure",
     date="2026-05-02",

@@ -67,13 +67,18 @@ def test_at_most_seven_findings_at_first_and_all_on_asking() -> None:
 
 
 def test_findings_are_grouped_by_use_and_the_asked_use_is_first() -> None:
-    groups = check.grouped((UNKNOWN, STOP, replace(STOP, kind="fix", uses=(), use="")), "sleep")
+    groups = check.grouped((UNKNOWN, STOP, replace(STOP, kind="fix", uses=(), use="", says="rust")), "sleep")
     assert [(use, len(group)) for use, group in groups] == [("sleep", 1), ("tow", 1), ("", 1)]
+
+
+def test_what_is_said_alike_for_two_uses_stands_once() -> None:
+    ((use, group),) = check.grouped((replace(UNKNOWN, use="sleep"), UNKNOWN), "tow")
+    assert use == "tow" and len(group) == 1
 
 
 def test_the_gravest_kind_is_first_in_a_group() -> None:
     kinds = ("advice", "fix", "limit", "unknown", "stop")
-    ((_, group),) = check.grouped((replace(UNKNOWN, kind=kind) for kind in kinds), "tow")
+    ((_, group),) = check.grouped((replace(UNKNOWN, kind=kind, says=kind) for kind in kinds), "tow")
     assert [finding.kind for finding in group] == ["stop", "unknown", "limit", "fix", "advice"]
 
 
@@ -121,7 +126,9 @@ def test_metric_units_are_shown_when_asked_for() -> None:
     assert "weights in kg" in page and "1,548+-27" in page  # 3,412 lb, 60 lb: times 0.45359237, exact by definition
 
 
-def test_an_open_end_is_told_in_the_table() -> None:
+def test_an_open_end_is_told() -> None:
     gross = replace(STATE.gross, high=float("inf"), known=False)
     page = texts(weight.page(replace(WEIGHED, ticked=(replace(STATE, gross=gross),)), 120))
-    assert any(">=3,352" in text for text in page)
+    assert any("3,412+?" in text for text in page)
+    shown = texts(check.page(replace(CHECKED, state=replace(STATE, gross=gross)), 80))
+    assert any("3,412 lb + ? (at least 3,352)" in text for text in shown)

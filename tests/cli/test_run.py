@@ -27,7 +27,7 @@ def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]
 
 
 def test_there_is_one_word_for_each_chapter_in_the_order_of_the_book() -> None:
-    assert CHAPTERS == tuple(chapter.word for chapter in STUDIED)
+    assert tuple(chapter.word for chapter in STUDIED) == CHAPTERS
     folders = {entry.name for entry in resources.files("boxwright.disciplines").iterdir() if entry.is_dir()}
     assert folders - {"__pycache__"} == set(CHAPTERS)
 

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from datetime import date
 from typing import cast
 
-from boxwright.cli.check import named
 from boxwright.cli.compared import compared_sentences, parked_sentences, weigh_next
-from boxwright.cli.numbers import UNIT_SYSTEMS, units_asked
+from boxwright.cli.numbers import UNIT_SYSTEMS, named, units_asked
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of, read_bytes
 from boxwright.cli.shown import Checked, State, Weighed
 from boxwright.finding import USES, Answer, Finding, Use, Verdict
@@ -20,7 +19,7 @@ from boxwright.study.slots import Slot, Study, study
 from boxwright.units import HeaderUnits
 
 EXIT_CODES: dict[Answer, int] = {"go": 0, "limits": 1, "ask": 1, "no": 2}
-NO = EXIT_CODES["no"]
+NAMELESS = "this rig"
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +44,7 @@ class Answered:
     use: Use
     units: HeaderUnits
     once: Once
+    seconds_reading: float = 0.0
 
 
 def answered(
@@ -54,7 +54,10 @@ def answered(
     use = cast(Use, must_be_one_of(question.use, list(USES), "use"))
     system = must_be_one_of(question.units, list(UNIT_SYSTEMS), "system of units")
     day = _day(question.on)
-    reading = read_rig(read_bytes(question.path))
+    data = read_bytes(question.path)
+    started = clock() if clock else 0.0
+    reading = read_rig(data)
+    seconds = clock() - started if clock else 0.0
     rig = reading.rig
     stage = _stage(rig, question.stage)
     _check_load(rig, question.load, use)
@@ -69,7 +72,7 @@ def answered(
         shown_in=units,
         judged_on=day,
     )
-    return Answered(question, reading, found, use, units, once)
+    return Answered(question, reading, found, use, units, once, seconds)
 
 
 def _day(text: str) -> date | None:
@@ -132,7 +135,7 @@ def checked(answer: Answered) -> Checked:
     own = next((one for one in differences if one.use == answer.use), None)
     twin = _planned_twin(answer, asked) if own else None
     return Checked(
-        rig=answer.reading.rig.header.name,
+        rig=answer.reading.rig.header.name or NAMELESS,
         path=answer.question.path,
         stage=answer.study.stage,
         load=asked.load if asked else "",
@@ -191,13 +194,15 @@ def state_of(slot: Slot) -> State | None:
 def weighed(answer: Answered) -> Weighed:
     """Return what ``weight`` shows: one row for each stage and load state, whatever the uses it is judged for."""
     states: dict[tuple[str, str, bool], State] = {}
+    loads = [load.name for load in answer.reading.rig.loads if answer.question.load in {"", load.name}]
     for slot in answer.study.slots:
         state = state_of(slot)
-        if state is not None and answer.question.load in {"", slot.load}:
+        if state is not None and slot.load in loads:
             states.setdefault((slot.stage, slot.load, slot.is_ticked), state)
     asked = slot_of(answer, answer.use)
     return Weighed(
-        rig=answer.reading.rig.header.name,
+        rig=answer.reading.rig.header.name or NAMELESS,
+        path=answer.question.path,
         stage=answer.study.stage,
         load=asked.load if asked else "",
         date=answer.study.judged_on.isoformat(),

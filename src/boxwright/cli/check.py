@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 
-from boxwright.cli.numbers import KIND_NAMES, USE_NAMES, mass, place, share
+from boxwright.cli.numbers import KIND_NAMES, USE_NAMES, mass, named, place, share
 from boxwright.cli.screen import Line, Span, Style, aligned, hanging, plain, wrapped
 from boxwright.cli.shown import Checked, LineOf, State
 from boxwright.finding import USES, Answer, Finding, Problem, Use, Verdict
@@ -52,7 +51,8 @@ def _answers(checked: Checked, columns: int) -> list[Line]:
         indent = Span(" " * 15)
         if verdict.use == checked.asked and len(verdict.questions) > 1:
             for count, question in enumerate(verdict.questions, start=1):
-                lines += hanging((indent, Span(f"{count} ")), question, columns)
+                first = Span("first: " if count == 1 else " " * 7, "dim")
+                lines += hanging((indent, first, Span(f"{count} ")), question, columns)
         elif verdict.act:
             lines += hanging((indent, Span("first: ", "dim")), verdict.act, columns)
     return lines
@@ -64,7 +64,7 @@ def _why(verdict: Verdict, load: str) -> str:
     not_judged = [reason for reason in says[1:] if reason.startswith(NOT_JUDGED)]
     shown = [says[0], *not_judged[:1]]
     more = len(says) - len(shown)
-    why = "; ".join(shown) + (f"; and {more} more" if more else "")
+    why = "; ".join(shown) + (f"; and {more} {'reasons' if more > 1 else 'reason'} more" if more else "")
     return why if verdict.load == load or not verdict.load else f"(load {verdict.load}) {why}"
 
 
@@ -85,12 +85,6 @@ def _plan_differs(checked: Checked, columns: int, is_all: bool) -> list[Line]:
         listed = ", ".join(map(named, shown)) + (f" and {more} more" if more else "")
         text += f" What makes the difference: {listed}."
     return [(), *(plain(piece) for piece in wrapped(text, columns))]
-
-
-def named(path: str) -> str:
-    """Return a rig path as a person says it: a part by its bare name, anything else as it is."""
-    found = re.fullmatch(r"parts\[(.+)\]", path)
-    return found[1] if found else path
 
 
 def problem_lines(problems: Sequence[Problem], columns: int, path: str, is_all: bool = False) -> list[Line]:
@@ -148,33 +142,42 @@ def _weights(checked: Checked, columns: int) -> list[Line]:
     for index, axis in enumerate(place(state.centre, checked.units)):
         lines += hanging((Span(("" if index else "  centre of gravity").ljust(21)),), axis, columns)
     if state.unlisted:
-        lines += hanging((Span("  no weight written  "),), ", ".join(state.unlisted), columns)
+        text = f"{', '.join(state.unlisted)} (no weight written)"
+        lines += hanging((Span("  ? stands for".ljust(21)),), text, columns)
     return lines
 
 
 def grouped(findings: Iterable[Finding], asked: Use) -> list[tuple[str, list[Finding]]]:
-    """Return findings by use, the asked use first, the gravest kind first; those for no use stand last."""
+    """Return findings by use, the asked use first, the gravest kind first; those for no use stand last.
+
+    What is said in the same words for several uses stands once, at the first of them.
+    """
     order = [asked, *(use for use in USES if use != asked)]
     groups: dict[str, list[Finding]] = {use: [] for use in [*order, ""]}
     for finding in findings:
-        uses = finding.uses or ((finding.use,) if finding.use else ())
+        uses = (finding.use,) if finding.use else finding.uses
         groups[next((use for use in order if use in uses), "")].append(finding)
-    for group in groups.values():
-        group.sort(key=lambda finding: (KIND_ORDER[finding.kind], not finding.could_stop))
+    said: set[tuple[str, str, str]] = set()
+    for use, group in groups.items():
+        groups[use] = [one for one in group if (one.code, one.where, one.says) not in said]
+        said |= {(one.code, one.where, one.says) for one in group}
+        groups[use].sort(key=lambda finding: (KIND_ORDER[finding.kind], not finding.could_stop))
     return [(use, group) for use, group in groups.items() if group]
 
 
 def _findings(checked: Checked, columns: int, is_all: bool) -> list[Line]:
     lines: list[Line] = []
-    room = len(checked.findings) if is_all else FINDINGS_AT_FIRST
-    for use, group in grouped(checked.findings, checked.asked):
+    groups = grouped(checked.findings, checked.asked)
+    count = sum(len(group) for _, group in groups)
+    room = count if is_all else FINDINGS_AT_FIRST
+    for use, group in groups:
         shown = group[:room]
         room -= len(shown)
         if shown:
             lines += [(), plain(f"FINDINGS  {use.upper() or 'FOR THE BUILD'}", "head")]
         for finding in shown:
             lines += finding_lines(finding, columns, checked.line_of)
-    hidden = len(checked.findings) - FINDINGS_AT_FIRST
+    hidden = count - FINDINGS_AT_FIRST
     if hidden > 0 and not is_all:
         lines.append(plain(f"  and {hidden} more: boxwright check {checked.path} --all", "dim"))
     return lines + _accepted(checked, columns)

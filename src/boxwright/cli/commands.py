@@ -141,12 +141,12 @@ def working(
     on: OnDate = "",
 ) -> None:
     """Show how one number came about: the formula, the numbers put in, the result, the source."""
-    from boxwright.cli.asked import Question, answered, working_lines
+    from boxwright.cli.asked import Question, answered
     from boxwright.cli.screen import Screen
+    from boxwright.cli.working import page
 
     screen = Screen()
-    answer = answered(Question(rig, stage, load, use, units, on), date.today())
-    screen.show(working_lines(answer, number, screen.columns))
+    screen.show(page(answered(Question(rig, stage, load, use, units, on), date.today()), number, screen.columns))
 
 
 @app.command()
@@ -177,11 +177,15 @@ def trace(
     on: OnDate = "",
 ) -> None:
     """Show which steps ran for an answer, and for how long."""
-    from boxwright.cli.asked import Question, trace_lines
+    from time import perf_counter
+
+    from boxwright.cli.asked import Question, answered
     from boxwright.cli.screen import Screen
+    from boxwright.cli.trace import page
 
     screen = Screen()
-    screen.show(trace_lines(Question(rig, stage, load, use, units, on), date.today(), screen.columns))
+    answer = answered(Question(rig, stage, load, use, units, on), date.today(), clock=perf_counter)
+    screen.show(page(answer, screen.columns))
 
 
 @app.command("check-methods")

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from boxwright.cli.check import named
-from boxwright.cli.numbers import mass
+from boxwright.cli.numbers import mass, named
 from boxwright.disciplines.weight.result import Compared, Parked, Tip
 from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits, show
@@ -22,7 +21,7 @@ def weigh_next(slot: Slot | None) -> tuple[str, ...]:
     return tuple(
         f"{named(one.of)} (nobody wrote what it weighs)"
         if math.isinf(one.half_width)
-        else f"{named(one.of)} ({one.share:.0%} of the variance)"
+        else f"{named(one.of)} ({one.share * 100.0:.0f} % of the variance)"
         for one in widest
     )
 
@@ -32,33 +31,26 @@ def parked_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, ..
     found: dict[str, None] = {}
     for slot in slots:
         if slot.weight is not None and slot.weight.parked is not None:
-            for sentence in _parked(slot.load, slot.weight.parked, units):
-                found.setdefault(sentence)
+            parked = slot.weight.parked
+            for tip in (parked.legs_up, parked.legs_down):
+                if tip is not None:
+                    legs = "legs down" if tip.legs_are_down else "legs up"
+                    found.setdefault(f"{slot.load} ({slot.use}), uncoupled, {legs}: {_tip(tip, parked, units)}")
     return tuple(found)
 
 
-def _parked(load: str, parked: Parked, units: HeaderUnits) -> list[str]:
-    tips = [parked.legs_up, *([parked.legs_down] if parked.legs_down else [])]
-    return [
-        f"{load}, uncoupled, {'legs down' if tip.legs_are_down else 'legs up'}: {_tip(tip, parked, units)}"
-        for tip in tips
-    ]
-
-
 def _tip(tip: Tip, parked: Parked, units: HeaderUnits) -> str:
-    everybody = (
-        f"everybody at the rear ({mass(parked.people, units)})" if parked.people.known else "everybody at the rear"
-    )
+    aboard = f"everybody at the rear ({mass(parked.people, units)})"
     margin = tip.margin.band
     if margin.low > 0.0:
-        says = f"the nose stays down with {everybody}"
-    elif margin.high < 0.0:
-        says = f"the nose LIFTS with {everybody}"
+        says = f"the nose stays down with {aboard}"
+    elif margin.best <= 0.0:
+        says = f"the nose LIFTS with {aboard}"
     else:
-        says = f"not known whether the nose stays down with {everybody}"
+        says = f"by what is known the nose stays down with {aboard}; what is not known could lift it"
     if tip.person is None:
         return f"{says}; nothing stands behind where it would tip."
-    return f"{says}; alone, {mass(tip.person.band, units)} at the rear wall lifts it."
+    return f"{says}; one person alone at the rear wall lifts it from {mass(tip.person.band, units)} on."
 
 
 def compared_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, ...]:
@@ -73,7 +65,7 @@ def compared_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, 
 
 def _compared(one: Compared, slot: Slot, units: HeaderUnits) -> str:
     what = named(one.part) if one.part else f"{one.what}, stage {slot.stage}, load {slot.load}"
-    says = f"{named(one.of)}: {what}: worked out {mass(one.planned.band, units)}, measured {mass(one.measured, units)}"
+    says = f"{named(one.of)}: {what} worked out {mass(one.planned.band, units)}, measured {mass(one.measured, units)}"
     if one.agreement <= 1.0:
         return f"{says}; they agree."
     gap = f"{show(abs(one.gap), 'kg', units)} {'more' if one.gap > 0 else 'less'}"

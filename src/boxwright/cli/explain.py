@@ -71,14 +71,20 @@ def codes() -> list[str]:
 
 
 def _rule(code: str, folder: str, rule: FunctionType, columns: int) -> list[Line]:
-    package = f"boxwright.disciplines.{folder}"
-    labelled = taken_apart(rule)
-    lines: list[Line] = [plain(code, "head"), ()]
+    return [*_documented(code, folder, rule, columns), *_behind(rule, folder, columns)]
+
+
+def _documented(head: str, folder: str, function: FunctionType, columns: int) -> list[Line]:
+    """Return a docstring as a page: its sentences, its labels, and each source it names in full."""
+    labelled = taken_apart(function)
+    lines: list[Line] = [plain(head, "head"), ()]
     for paragraph in labelled.paragraphs:
         lines += [*(plain(piece) for piece in wrapped(paragraph, columns)), ()]
-    lines += _labels(labelled.labels, columns)
-    lines += _sources(labelled.label("Source"), load_sources(package), columns)
-    return lines + _behind(rule, folder, columns)
+    for label in labelled.labels:
+        lines += _labels((label,), columns)
+        if label[0] == "Source":
+            lines += _sources(label[1], load_sources(f"boxwright.disciplines.{folder}"), columns)
+    return lines
 
 
 def _labels(labels: tuple[tuple[str, str], ...], columns: int) -> list[Line]:
@@ -100,36 +106,29 @@ def _sources(text: str, sources: dict[str, Source], columns: int) -> list[Line]:
 
 
 def _behind(rule: FunctionType, folder: str, columns: int) -> list[Line]:
-    """Return the methods a rule rests on with their checks; where it names none, the methods of its chapter."""
-    methods = methods_of(folder)
-    named = WORD.findall(taken_apart(rule).label("Methods")) or WORD.findall(inspect.getsource(rule))
-    used = [name for name in methods if name in named]
-    outcomes = run_folder(folder)
-    if not used:
-        counts = {name: sum(name in (one.check.method, *one.check.covers) for one in outcomes) for name in methods}
-        names = ", ".join(f"{name} ({count})" for name, count in counts.items())
-        head = "Its numbers come from the methods of the chapter, with their number of checks"
-        return [(), *hanging((Span(f"{head}: "),), names, columns)] if names else []
-    lines: list[Line] = []
-    for name in used:
-        lines += [(), plain(f"Why believe {name}", "head")]
-        found = [one for one in outcomes if name in (one.check.method, *one.check.covers)]
-        lines += [line for outcome in found for line in worked_example(outcome, columns)]
-        lines += [] if found else [plain("  no published case is known")]
-    return lines
+    """Return the methods a rule rests on, with their checks: those it names, and those of the same clause."""
+    clause = taken_apart(rule).label("Source")
+    named = set(WORD.findall(inspect.getsource(rule)))
+    used = [
+        method
+        for name, method in methods_of(folder).items()
+        if name in named or (clause and taken_apart(method).label("Source") == clause)
+    ]
+    return [line for method in used for line in _checks(method, folder, columns)]
 
 
 def _method(folder: str, method: FunctionType, columns: int) -> list[Line]:
-    labelled = taken_apart(method)
-    lines: list[Line] = [plain(f"{method.__name__} ({folder})", "head"), ()]
-    for paragraph in labelled.paragraphs:
-        lines += [*(plain(piece) for piece in wrapped(paragraph, columns)), ()]
-    lines += _labels(labelled.labels, columns)
-    lines += _sources(labelled.label("Source"), load_sources(f"boxwright.disciplines.{folder}"), columns)
-    outcomes = [one for one in run_folder(folder) if method.__name__ in (one.check.method, *one.check.covers)]
-    lines += [(), plain("Why believe it", "head")]
+    page = _documented(f"{method.__name__} ({folder})", folder, method, columns)
+    return [*page, *_checks(method, folder, columns)]
+
+
+def _checks(method: FunctionType, folder: str, columns: int) -> list[Line]:
+    """Return the checks of a method as worked examples."""
+    name = method.__name__
+    lines: list[Line] = [(), plain(f"Why believe {name}", "head")]
+    outcomes = [one for one in run_folder(folder) if name in (one.check.method, *one.check.covers)]
     lines += [line for outcome in outcomes for line in worked_example(outcome, columns)]
-    return lines if outcomes else [*lines, plain("  no published case is known")]
+    return lines if outcomes else [*lines, plain("  no check is known for it")]
 
 
 def _chapter(folder: str, columns: int) -> list[Line]:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+import re
+from collections.abc import Callable
 
 from boxwright.finding import Kind, Use
-from boxwright.units import Band, HeaderUnits, show_band, shown_unit
+from boxwright.units import Band, HeaderUnits, show, shown_unit
 
 US = HeaderUnits(length="in", weight="lb", temperature="F", volume="gal", wire="AWG", words="US")
 METRIC = HeaderUnits(length="mm", weight="kg", temperature="C", volume="l", wire="mm2", words="UK")
@@ -27,23 +29,49 @@ def units_asked(word: str, of_file: HeaderUnits) -> HeaderUnits:
 
 
 def mass(band: Band, units: HeaderUnits) -> str:
-    """Return a mass with its doubt and unit, such as ``343 +- 20 lb``."""
-    return show_band(band, "mass", units)
+    """Return a mass with its doubt: ``343 +- 20 lb``, ``343 lb (320 to 366)``, ``320 lb + ? (at most 345)``.
+
+    The question mark stands for what has no number: the amount before it is without that.
+    """
+    return _amount(band, lambda value: show(value, "mass", units), mass_unit(units))
 
 
 def share(band: Band, units: HeaderUnits) -> str:
-    """Return a share with its doubt, such as ``10.4 +- 0.6 %``."""
-    return show_band(band, "ratio", units)
+    """Return a share with its doubt, in tenths of a per cent, such as ``10.4 +- 0.6 %``."""
+    return _amount(band, lambda value: f"{_tenths(value * 100.0)} %", "%")
 
 
-def narrow(text: str, unit: str) -> str:
-    """Return a number as a table shows it: its unit stands at the head of the table, its words are signs."""
-    if text == "unknown":
-        return text
-    bare = text.removesuffix(", assumed").removesuffix(unit).strip()
-    for words, sign in (("at least ", ">="), ("at most ", "<="), (" to ", ".."), (" +- ", "+-")):
-        bare = bare.replace(words, sign)
-    return bare
+def _tenths(value: float) -> str:
+    return f"{value:.1f}".replace("-0.0", "0.0")
+
+
+def _amount(band: Band, shown: Callable[[float], str], unit: str) -> str:
+    """Return the best value, then how far it may be off: to both sides alike, or by its two ends."""
+    low, high = (shown(end).removesuffix(unit).strip() for end in (band.low, band.high))
+    middle = shown(band.best)
+    if not (math.isfinite(band.low) or math.isfinite(band.high)):
+        return "unknown"
+    if band.known and band.low == band.high:
+        return middle
+    if band.known and band.spread == "sigma":
+        half = shown((band.high - band.low) / 2.0).removesuffix(unit).strip()
+        return f"{middle.removesuffix(unit).strip()} +- {half} {unit}"
+    if not math.isfinite(band.high):
+        ends = f"at least {low}"
+    elif not math.isfinite(band.low):
+        ends = f"at most {high}"
+    else:
+        ends = f"{low} to {high}"
+    return f"{middle}{'' if band.known else ' + ?'} ({ends})"
+
+
+def narrow(text: str) -> str:
+    """Return an amount as a table shows it: ``343+-20``, ``320..366``, ``320+?``; its unit stands at the head."""
+    best, _, ends = text.removesuffix(")").partition(" (")
+    if " to " in ends and not best.endswith("?"):
+        return ends.replace(" to ", "..")
+    pieces = [piece for piece in best.split() if piece[0] in "+-?0123456789."]
+    return "".join(pieces) if pieces else best
 
 
 def mass_unit(units: HeaderUnits) -> str:
@@ -51,23 +79,52 @@ def mass_unit(units: HeaderUnits) -> str:
     return shown_unit("mass", units)[0]
 
 
+SIDES = (
+    ("behind", "ahead of", "the front stud face"),
+    ("right of", "left of", "the centreline"),
+    ("above", "below", "the deck"),
+)
+"""On which side of which mark a place is, along x, y and z: the word for plus, the word for minus, the mark."""
+
+
 def place(centre: tuple[Band, Band, Band], units: HeaderUnits) -> list[str]:
     """Return the centre of gravity in words, one axis each, from the marks a tape can be held to."""
-    x, y, z = centre
-    return [
-        _at(x, ("behind the front stud face", "ahead of the front stud face"), units),
-        _at(y, ("right of the centreline", "left of the centreline"), units),
-        _at(z, ("above the deck", "below the deck"), units),
-    ]
+    return [_at(band, sides, units) for band, sides in zip(centre, SIDES, strict=True)]
 
 
-def _at(band: Band, sides: tuple[str, str], units: HeaderUnits) -> str:
+def _at(band: Band, sides: tuple[str, str, str], units: HeaderUnits) -> str:
     """Return a distance from a mark and on which side of it: tenths of an inch, whole millimetres."""
     unit, scale = shown_unit("length", units)
-    side = sides[0] if band.best >= 0.0 else sides[1]
-    if not (math.isfinite(band.low) and math.isfinite(band.high)):
-        return "unknown, " + " or ".join(sides)
     digits = {"mm": 0, "in": 1}.get(unit, 2)
-    middle, half = abs(scale.from_si(band.best)), scale.difference_from_si(band.high - band.low) / 2.0
-    doubt = f" +- {half:.{digits}f}" if round(half, digits) > 0.0 else ""
-    return f"{middle:,.{digits}f}{doubt} {unit} {side}"
+    if not (math.isfinite(band.low) and math.isfinite(band.high)):
+        return f"unknown how far {sides[0]} or {sides[1]} {sides[2]}"
+
+    def far(value: float) -> str:
+        return f"{abs(scale.from_si(value)):,.{digits}f}"
+
+    side = sides[band.best < 0.0]
+    half = far((band.high - band.low) / 2.0)
+    if band.known and (band.spread == "sigma" or band.low == band.high):
+        doubt = f" +- {half}" if band.low < band.high else ""
+        return f"{far(band.best)}{doubt} {unit} {side} {sides[2]}"
+    nearest, farthest = sorted((band.low, band.high), key=abs)
+    if nearest * farthest < 0.0:
+        ends = f"{far(nearest)} {sides[nearest < 0.0]} to {far(farthest)} {sides[farthest < 0.0]} it"
+    else:
+        ends = f"{far(nearest)} to {far(farthest)}"
+    return f"{far(band.best)} {unit}{'' if band.known else ' + ?'} {side} {sides[2]} ({ends})"
+
+
+NAMELESS = ("parts", "measured", "people", "loads", "tow")
+ONE_OF = {"openings": "opening", "wires": "wire", "straps": "strap"}
+
+
+def named(path: str) -> str:
+    """Return a rig path as a person says it: a part by its name, a layer by its wall, another thing by its kind."""
+    layer = re.fullmatch(r"walls\[(.+?)\]\.layers\[(.+)\]", path)
+    if layer:
+        return f"{layer[1]} {layer[2]}"
+    thing = re.fullmatch(r"(\w+)\[(.+)\]", path)
+    if thing and thing[1] in NAMELESS:
+        return thing[2]
+    return f"{ONE_OF[thing[1]]} {thing[2]}" if thing and thing[1] in ONE_OF else path

@@ -20,8 +20,9 @@ def main(words: Sequence[str] | None = None) -> int:
         code = _run(list(sys.argv[1:] if words is None else words))
         sys.stdout.flush()
         return code
-    except BrokenPipeError:
-        # What is still in the buffer must go nowhere, or the interpreter complains about it on its way out.
+    except (BrokenPipeError, SystemExit):
+        # The parser leaves by SystemExit where the pipe breaks under it, and in no other case here. What is still in
+        # the buffer must go nowhere, or the interpreter complains about it on its way out.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return PIPE_CLOSED
 

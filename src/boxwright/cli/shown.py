@@ -62,6 +62,7 @@ class Weighed:
     """The answer of ``weight``. ``compared`` are sentences on tickets and weighed parts, ``parked`` on tip-up."""
 
     rig: str
+    path: str
     stage: str
     load: str
     date: str

@@ -18,6 +18,10 @@ def page(weighed: Weighed, columns: int) -> list[Line]:
     unit = mass_unit(weighed.units)
     title = f"{weighed.rig}: weights in {unit}, share of the gross on the ball in %; judged on {weighed.date}"
     lines = [plain(piece, "head") for piece in wrapped(title, columns)]
+    problems = sum(problem.kind == "problem" for problem in weighed.problems)
+    if problems:
+        text = f"{problems} problem{'s' if problems > 1 else ''} in the text: boxwright check {weighed.path}"
+        lines += [(), *(plain(piece, "unknown") for piece in wrapped(text, columns))]
     if weighed.ticked:
         lines += [(), plain("TODAY AS TICKED", "head"), *table(weighed.ticked, weighed.units, columns)]
     if weighed.planned:
@@ -43,8 +47,8 @@ def _unlisted(states: Sequence[State], columns: int) -> list[Line]:
     names = dict.fromkeys(name for state in states for name in state.unlisted)
     if not names:
         return []
-    text = f"{', '.join(names)}: no weight written; a row they stand in is at least what it says"
-    return [(), *hanging((Span("  not known  ", "unknown"),), text, columns)]
+    text = f"what has no weight written: {', '.join(names)}; the number before it is without them"
+    return [(), *hanging((Span("  ?  ", "unknown"),), text, columns)]
 
 
 def table(states: Sequence[State], units: HeaderUnits, columns: int) -> list[Line]:
@@ -75,12 +79,10 @@ def _are_too_wide(texts: Sequence[str], columns: int) -> bool:
 
 
 def _cells(state: State, units: HeaderUnits, axles: int) -> list[str]:
-    unit = mass_unit(units)
-    wheels = [state.on_wheels, *state.axles]
-    cells = [state.load, *(narrow(mass(band, units), unit) for band in (state.gross, state.tongue))]
-    cells += [narrow(share(state.share, units), "%"), *(narrow(mass(band, units), unit) for band in wheels)]
-    cells += [""] * (axles - len(state.axles))
-    cells += [narrow(mass(band, units), unit) for band in (state.left, state.right)]
+    first, wheels = (state.gross, state.tongue), (state.on_wheels, *state.axles)
+    cells = [state.load, *(narrow(mass(band, units)) for band in first), narrow(share(state.share, units))]
+    cells += [narrow(mass(band, units)) for band in wheels] + [""] * (axles - len(state.axles))
+    cells += [narrow(mass(band, units)) for band in (state.left, state.right)]
     return [*cells, str(len(state.unlisted)) if state.unlisted else ""]
 
 

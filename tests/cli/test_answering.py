@@ -1,0 +1,239 @@
+"""Whole commands on the demo rigs: exit codes, JSON, the pipe, the terminal, and what is not imported."""
+
+from __future__ import annotations
+
+import json
+import os
+import pty
+import re
+import select
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+import pytest
+from typer.testing import CliRunner
+
+from boxwright.cli import answers, main
+from boxwright.cli.commands import app
+
+ROOT = Path(__file__).resolve().parents[2]
+RIGS = sorted((ROOT / "rigs").glob("*.yaml"))
+WHIMBREL = ROOT / "rigs" / "whimbrel.yaml"
+SCHEMA = json.loads(answers.answer_schema())
+HEAVY = "numba scipy pvlib pandas matplotlib ortools trimesh ezdxf numpy".split()
+EXIT_CODES = {"go": 0, "limits": 1, "ask": 1, "no": 2}
+RUNNER = CliRunner()
+
+
+def by_json(*words: str) -> tuple[dict[str, Any], int]:
+    came = RUNNER.invoke(app, [*words, "--json"])
+    return json.loads(came.stdout), came.exit_code
+
+
+def program(*words: str, text: str = "", **environment: str) -> subprocess.CompletedProcess[str]:
+    """Run the program on its own, piped; an empty value takes a name out of its environment."""
+    own = {name: value for name, value in {**os.environ, **environment}.items() if value}
+    command = [sys.executable, "-m", "boxwright", *words]
+    return subprocess.run(command, input=text, env=own, capture_output=True, text=True, encoding="utf-8", check=False)
+
+
+def on_a_terminal(*words: str, **environment: str) -> str:
+    """Return what the program writes where its output is a terminal."""
+    front, back = pty.openpty()
+    own = {name: value for name, value in {**os.environ, **environment}.items() if value}
+    command = [sys.executable, "-m", "boxwright", *words]
+    with subprocess.Popen(command, stdout=back, stderr=subprocess.DEVNULL, env=own) as writer:
+        os.close(back)
+        pieces: list[bytes] = []
+        while select.select([front], [], [], 60.0)[0]:
+            try:
+                piece = os.read(front, 65536)
+            except OSError:  # so a closed terminal ends on this system
+                break
+            if not piece:
+                break
+            pieces.append(piece)
+        writer.wait()
+    os.close(front)
+    return b"".join(pieces).decode("utf-8")
+
+
+@pytest.mark.parametrize("path", RIGS, ids=lambda path: path.stem)
+@pytest.mark.parametrize("use", ["tow", "sleep", "leave", "work"])
+def test_the_exit_code_is_that_of_the_use_asked_for(path: Path, use: str) -> None:
+    answer, code = by_json("check", str(path), "--use", use)
+    assert code == EXIT_CODES[answer["verdicts"][use]["answer"]]
+
+
+@pytest.mark.parametrize("path", RIGS, ids=lambda path: path.stem)
+@pytest.mark.parametrize("word", ["check", "weight"])
+def test_answers_keep_the_contract(path: Path, word: str) -> None:
+    answer, code = by_json(word, str(path))
+    jsonschema.Draft202012Validator(SCHEMA, format_checker=jsonschema.FormatChecker()).validate(answer)
+    assert code in (0, 1, 2)
+    if word == "weight":
+        assert answer["states"] and answer["as_ticked"]
+
+
+def test_every_number_of_a_state_has_its_ends_in_order() -> None:
+    answer, _ = by_json("weight", str(WHIMBREL))
+    for state in (*answer["states"], *answer["as_ticked"]):
+        for key in ("gross_kg", "tongue_kg", "tongue_share", "on_wheels_kg", "left_kg", "right_kg"):
+            number = state[key]
+            assert number["low"] is None or number["low"] <= number["best"] + 1e-9
+            assert number["high"] is None or number["best"] <= number["high"] + 1e-9
+
+
+def test_the_table_has_every_stage_in_every_load_state() -> None:
+    answer, _ = by_json("weight", str(WHIMBREL))
+    planned = [(state["stage"], state["load"]) for state in answer["states"]]
+    stages, loads = {stage for stage, _ in planned}, {load for _, load in planned}
+    assert len(planned) == len(set(planned)) == len(stages) * len(loads)
+    assert len(stages) == 11  # counted in the file: the stages Whimbrel is built in
+    assert {state["stage"] for state in answer["as_ticked"]} == {answer["stage"]} == {"liners"}
+
+
+def test_a_finding_stands_on_the_line_of_the_text_it_is_about() -> None:
+    answer, _ = by_json("check", str(WHIMBREL))
+    lines = WHIMBREL.read_text("utf-8").splitlines()
+    found = 0
+    for finding in answer["findings"]:
+        named = re.fullmatch(r"\w+\[([^\]]+)\]", finding["where"])
+        if named:
+            assert named[1] in lines[finding["line"] - 1]
+            found += 1
+    assert found > 3
+
+
+@pytest.mark.parametrize("word", ["check", "weight", "trace"])
+@pytest.mark.parametrize("columns", ["80", "120"])
+def test_a_pipe_gets_plain_text_of_its_width(word: str, columns: str) -> None:
+    came = program(word, str(WHIMBREL), COLUMNS=columns)
+    assert came.stderr == "" and came.returncode in (0, 1, 2)
+    assert max(len(line) for line in came.stdout.splitlines()) <= int(columns)
+    assert "\x1b" not in came.stdout and not re.search("[\u2500-\u259f]", came.stdout)
+
+
+def test_a_terminal_gets_colours_and_the_same_words() -> None:
+    shown = on_a_terminal("check", str(WHIMBREL), TERM="xterm-256color", NO_COLOR="", COLUMNS="80")
+    assert "\x1b[1;31mNO" in shown
+    bare = re.sub(r"\x1b\[[0-9;]*m", "", shown).replace("\r\n", "\n")
+    piped = program("check", str(WHIMBREL), COLUMNS="80").stdout
+    assert [line.rstrip() for line in bare.splitlines()] == piped.splitlines()
+
+
+@pytest.mark.parametrize("environment", [{"NO_COLOR": "1", "TERM": "xterm"}, {"NO_COLOR": "", "TERM": "dumb"}])
+def test_a_terminal_that_wants_no_colours_gets_none(environment: dict[str, str]) -> None:
+    assert "\x1b" not in on_a_terminal("check", str(WHIMBREL), COLUMNS="80", **environment)
+
+
+def test_the_rig_file_may_come_through_a_pipe() -> None:
+    piped = program("check", "-", "--json", text=WHIMBREL.read_text("utf-8"))
+    named = program("check", str(WHIMBREL), "--json")
+    assert json.loads(piped.stdout) == json.loads(named.stdout) and piped.returncode == named.returncode
+
+
+def test_hostile_names_in_a_rig_file_reach_no_terminal(tmp_path: Path) -> None:
+    evil = "boat\\e]0;owned\\a\\e[2J"
+    text = WHIMBREL.read_text("utf-8").replace("rig: Whimbrel", f'rig: "{evil}"')
+    text = text.replace(
+        "\n  battery: ", f'\n  "{evil}": {{x: 4, side: left, z: 0, size: 1 x 1 x 1, weight: unknown}}\n  battery: '
+    )
+    path = tmp_path / "evil.yaml"
+    path.write_text(text, "utf-8")
+    for word in ("check", "weight"):
+        came = program(word, str(path), *(["--all"] if word == "check" else []))
+        assert "owned" in came.stdout
+        assert not re.search(r"[\x00-\x09\x0b-\x1f\x7f-\x9f]", came.stdout + came.stderr)
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [("", 2), ("\0\0", 2), ("a: [", 2), ("just words", 2), ("- 1\n- 2\n", 2), ("boxwright: 99\n", 2), ("&a [*a]", 2)],
+)
+def test_whatever_is_in_the_file_there_is_an_answer(text: str, code: int) -> None:
+    for word in ("check", "weight"):
+        came = program(word, "-", text=text)
+        assert (came.returncode, came.stderr) == (code, "")
+    answer = json.loads(program("check", "-", "--json", text=text).stdout)
+    jsonschema.Draft202012Validator(SCHEMA).validate(answer)
+    assert {one["answer"] for one in answer["verdicts"].values()} == {"no"}
+
+
+@pytest.mark.parametrize("path", RIGS, ids=lambda path: path.stem)
+def test_check_imports_nothing_heavy(path: Path) -> None:
+    watch = (
+        "import sys\nfrom boxwright.cli import main\n"
+        f"main(['check', {str(path)!r}])\n"
+        f"sys.stderr.write(' '.join(sorted(set({HEAVY!r}) & set(sys.modules))))\n"
+    )
+    came = subprocess.run([sys.executable, "-c", watch], capture_output=True, text=True, check=True)
+    assert came.stderr == "" and came.stdout
+
+
+def test_piped_check_does_not_import_what_only_colours_need() -> None:
+    watch = f"import sys\nfrom boxwright.cli import main\nmain(['check', {str(WHIMBREL)!r}])\n"
+    watch += "assert 'rich' not in sys.modules"
+    subprocess.run([sys.executable, "-c", watch], capture_output=True, check=True)
+
+
+def test_a_stage_is_asked_for_by_name_or_number() -> None:
+    by_name, _ = by_json("check", str(WHIMBREL), "--stage", "bunk")
+    number = [state["stage"] for state in by_json("weight", str(WHIMBREL), "--load", "departure")[0]["states"]].index(
+        "bunk"
+    )
+    by_number, _ = by_json("check", str(WHIMBREL), "--stage", str(number))
+    assert by_name == by_number and by_name["stage"] == "bunk" and by_name["is_ticked"] is False
+
+
+def test_a_day_is_asked_for() -> None:
+    assert by_json("check", str(WHIMBREL), "--date", "2027-01-31")[0]["date"] == "2027-01-31"
+
+
+@pytest.mark.parametrize(
+    ("option", "typed", "says"),
+    [
+        ("--stage", "linners", 'did you mean "liners"?'),
+        ("--load", "departue", 'did you mean "departure"?'),
+        ("--use", "slep", 'did you mean "sleep"?'),
+        ("--units", "metrics", 'did you mean "metric"?'),
+        ("--date", "2nd of May", "write it as 2026-05-02"),
+    ],
+)
+def test_a_mistyped_option_is_answered_in_one_sentence(
+    capsys: pytest.CaptureFixture[str], option: str, typed: str, says: str
+) -> None:
+    assert main(["check", str(WHIMBREL), option, typed]) == 3
+    shown = capsys.readouterr()
+    assert not shown.out and says in " ".join(shown.err.split())
+
+
+def test_units_change_what_is_shown_and_not_what_is_answered() -> None:
+    us, metric = (program("check", str(WHIMBREL), "--units", units) for units in ("us", "metric"))
+    assert " lb" in us.stdout and " kg" in metric.stdout and " lb" not in metric.stdout
+    assert us.returncode == metric.returncode
+
+
+@pytest.mark.parametrize("number", ["gross", "tongue", "share", "on-wheels", "axle-1", "left", "right", "cg-x"])
+def test_the_working_of_a_number_shows_formula_and_source(number: str) -> None:
+    came = RUNNER.invoke(app, ["working", str(WHIMBREL), number])
+    assert came.exit_code == 0 and " = " in came.output
+    assert "(" in came.output.splitlines()[-1] and "section" in came.output.splitlines()[-1]
+
+
+def test_the_working_of_no_number_is_answered_with_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["working", str(WHIMBREL), "tonge"]) == 3
+    assert 'did you mean "tongue"?' in " ".join(capsys.readouterr().err.split())
+
+
+def test_the_trace_lists_the_steps_that_ran() -> None:
+    came = RUNNER.invoke(app, ["trace", str(WHIMBREL)])
+    assert came.exit_code == 0 and "weight.solve" in came.output
+
+
+def test_check_methods_runs_every_check_and_none_fails() -> None:
+    came = RUNNER.invoke(app, ["check-methods"])
+    assert came.exit_code == 0 and "0 fail" in came.output and "published" in came.output
