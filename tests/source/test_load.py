@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from boxwright.source import SourceError, load, load_checks, load_rules, load_sources, load_table
+from boxwright.source.load import _files
 
 SHARED = '[source.book]\nwork = "A book"\nedition = "1st"\nseen = "seen"\n'
 TABLE = '[table.sheets]\ncolumns = {name = "text", mass = "kg"}\nsource = "book"\nrows = [["one", 1]]\n'
@@ -48,9 +49,9 @@ def discipline(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path
     (folder / "checks" / "worked.toml").write_text(CHECK)
     (folder / "checks" / "notes.md").write_text("not read")
     monkeypatch.syspath_prepend(str(tmp_path))
-    load.cache_clear()
+    _files.cache_clear()
     yield folder
-    load.cache_clear()
+    _files.cache_clear()
     sys.modules.pop("a_discipline", None)
 
 

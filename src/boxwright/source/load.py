@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
+from typing import Literal
 
 from boxwright.source.check import Check, read_checks
 from boxwright.source.cited import Source, SourceError, read_sources, refuse_unknown_keys
@@ -78,24 +79,41 @@ def _rules_of(blocks: Mapping[str, object], sources: Mapping[str, Source], file:
     return read_rules(blocks["rule"], country[1].upper(), sources, file)
 
 
-@lru_cache(maxsize=64)
 def load(package: str) -> tuple[SourceFile, ...]:
     """Return every file of a discipline's ``tables`` and ``checks``, by the name of its package."""
-    texts: dict[str, str] = {}
-    for folder in ("tables", "checks"):
-        place = files(package).joinpath(folder)
-        if place.is_dir():
-            found = sorted(place.iterdir(), key=lambda entry: entry.name)
-            texts |= {f"{folder}/{e.name}": e.read_text("utf-8") for e in found if e.name.endswith(".toml")}
-    shared: dict[str, Source] = {}
-    for file in (f"tables/{SHARED}", f"checks/{SHARED}"):
-        if file in texts:
-            shared |= {source.key: source for source in read_source_file(texts.pop(file), file, shared).sources}
-    loaded = [SourceFile(SHARED, tuple(shared.values()))] if shared else []
-    loaded += [read_source_file(text, file, shared) for file, text in texts.items()]
+    loaded = (*_files(package, "tables"), *_files(package, "rules"), *_files(package, "checks"))
     _refuse_twice([(table.name, "table") for one in loaded for table in one.tables], package)
     _refuse_twice([(check.id, "check") for one in loaded for check in one.checks], package)
-    return tuple(loaded)
+    return loaded
+
+
+@lru_cache(maxsize=64)
+def _files(package: str, kind: Literal["tables", "rules", "checks"]) -> tuple[SourceFile, ...]:
+    """Return the files of one kind; rules and checks may name the sources that the tables share.
+
+    Tables are read at every start, rules and checks only by who asks for them, so they are kept apart.
+    """
+    place = files(package).joinpath("checks" if kind == "checks" else "tables")
+    found = sorted(place.iterdir(), key=lambda entry: entry.name) if place.is_dir() else []
+    texts = {
+        f"{place.name}/{one.name}": one.read_text("utf-8")
+        for one in found
+        if one.name.endswith(".toml") and (kind == "checks" or (kind == "rules") == bool(_COUNTRY.fullmatch(one.name)))
+    }
+    known: dict[str, Source] = {}
+    if kind != "tables":
+        known |= {source.key: source for one in _shared(package) for source in one.sources}
+    own = tuple(
+        SourceFile(file, read_source_file(texts.pop(file), file, known).sources)
+        for file in [f"{place.name}/{SHARED}"]
+        if file in texts
+    )
+    shared = known | {source.key: source for one in own for source in one.sources}
+    return (*own, *(read_source_file(text, file, shared) for file, text in texts.items()))
+
+
+def _shared(package: str) -> tuple[SourceFile, ...]:
+    return tuple(one for one in _files(package, "tables") if one.file.endswith(SHARED))
 
 
 def _refuse_twice(names: list[tuple[str, str]], package: str) -> None:
@@ -106,7 +124,7 @@ def _refuse_twice(names: list[tuple[str, str]], package: str) -> None:
 
 def load_table(package: str, name: str) -> Table:
     """Return one table of a discipline by its name."""
-    for one in load(package):
+    for one in _files(package, "tables"):
         for table in one.tables:
             if table.name == name:
                 return table
@@ -115,7 +133,7 @@ def load_table(package: str, name: str) -> Table:
 
 def load_rules(package: str) -> tuple[Rule, ...]:
     """Return the rules of a discipline, of every country."""
-    return tuple(rule for one in load(package) for rule in one.rules)
+    return tuple(rule for one in _files(package, "rules") for rule in one.rules)
 
 
 def load_checks(package: str) -> tuple[Check, ...]:
