@@ -10,7 +10,7 @@ from yaml import YAMLError
 
 from boxwright.rig.document import Extent, Tree, Trouble
 from boxwright.rig.events import GROUP, Broken
-from boxwright.rig.walk import DEEPEST, FREE_TEXT, LONGEST, Walk, quoted, shortened
+from boxwright.rig.walk import DEEPEST, FREE_TEXT, LONGEST, TOO_DEEP, Walk, quoted, shortened
 
 LONGEST_LINE = 20_000
 QUOTED = re.compile(r"""(?:"(?:[^"\\]|\\.){0,4000}"|'(?:[^']|''){0,4000}')(?=\s*(?:[,}\]]|\Z))""")
@@ -45,7 +45,11 @@ class Cut:
         """Return the tree of the broken value between two offsets."""
         while start < end and self.text[start] in " \t\r\n":
             start += 1
-        is_group = depth < DEEPEST and end - start <= LONGEST_LINE
+        is_group = end - start <= LONGEST_LINE
+        if depth >= DEEPEST and self.text.startswith(("{", "["), start, end):
+            self.trouble(start, path, TOO_DEEP)
+            self.extents[path] = Extent(key_at - self.origin, start - self.origin, start - self.origin)
+            return None
         if is_group and self.text.startswith("{", start, end):
             tree, end = self.braces(start, start + 1, end, path, depth)
         elif is_group and not path and _key_at(self.known_keys).match(self.text, start + self.is_round(start), end):

@@ -11,7 +11,7 @@ from boxwright.rig.cut import Cut
 from boxwright.rig.document import NAMED, Extent, Piece, Tree, Trouble
 from boxwright.rig.events import GROUP, GROUP_END, SCALAR, STREAM_END, Broken
 from boxwright.rig.lines import Line, groups, lines_of, top_groups, value_text
-from boxwright.rig.walk import DEEPEST, Walk, second_name, shortened, twice_named
+from boxwright.rig.walk import DEEPEST, TOO_DEEP, Walk, second_name, shortened, twice_named
 from boxwright.rig.whole import NOT_A_RIG, read_whole
 
 LINE_BREAK = re.compile(r"[\r\n]")
@@ -85,7 +85,7 @@ class _Damaged:
             self.assembly.trouble(head.value, head.key, says)
         if head.indent:
             self.assembly.trouble(head.start, head.key, f'"{head.key}:" is indented; write it at the start of its line')
-        width, found = groups(self.lines, first + 1, last)
+        width, found = groups(self.text, self.lines, first + 1, last)
         for here, there in found:
             self.thing(head.key, here, there, width)
         self.assembly.close_section(head.key, self.lines[last - 1].end)
@@ -139,7 +139,12 @@ class _Thing:
         head = self.lines[first]
         if head.colon and self.alone(first, last, path, depth):
             return self.tree, last
-        if last - first > 1 and not value_text(self.text, head) and depth < DEEPEST:
+        if last - first > 1 and not value_text(self.text, head):
+            if depth >= DEEPEST:
+                self.trouble(head.start, path, TOO_DEEP)
+                at = head.value - self.origin
+                self.extents[path] = Extent(head.start - self.origin, at, at)
+                return None, last
             return self.children(first, last, path, depth), last
         return self.one_line(first, last, path, depth)
 
@@ -176,7 +181,7 @@ class _Thing:
         tree: dict[str, Tree] = {}
         head, numbers = self.lines[first], dict[str, int]()
         is_named = self.section == "walls" and path == ".layers"
-        width, found = groups(self.lines, first + 1, last)
+        width, found = groups(self.text, self.lines, first + 1, last)
         while found:
             here, there = found.pop(0)
             line = self.lines[here]

@@ -85,12 +85,16 @@ def _starts_top(text: str, line: Line, above: Line) -> bool:
     return line.indent == 1 and line.key in TOP_KEYS and not value_text(text, line)
 
 
-def groups(lines: Sequence[Line], first: int, last: int) -> tuple[int, list[tuple[int, int]]]:
+def groups(text: str, lines: Sequence[Line], first: int, last: int) -> tuple[int, list[tuple[int, int]]]:
     """Return the indent that things have between two lines, and the groups of lines that seem to be one thing each."""
-    counts = Counter(line.indent for line in lines[first:last] if line.is_head())
-    usual = [indent for indent, count in counts.items() if count > 1]
+    if first >= last:
+        return 0, []
+    heads = [line for line in lines[first:last] if line.is_head()]
+    counts = Counter(line.indent for line in heads)
+    # A lone line further out than all others is off, unless it is a key with lines of its own under it.
+    usual = [line.indent for line in heads if counts[line.indent] > 1 or not value_text(text, line)]
     width = min(usual or counts or [0])
     starts = [number for number in range(first, last) if lines[number].is_head() and lines[number].indent <= width]
     if not starts or starts[0] != first:
         starts.insert(0, first)
-    return width, list(zip(starts, [*starts[1:], last], strict=True)) if first < last else []
+    return width, list(zip(starts, [*starts[1:], last], strict=True))

@@ -133,6 +133,9 @@ def _value_stretch(document: Document, extent: Extent, before: Tree) -> tuple[in
     after = document.text[at : at + 200]
     if after.lstrip(" \t").startswith(":"):
         at += after.index(":") + 1
+        rest = document.text[at : at + 200]
+        if rest.startswith(" ") and rest.lstrip(" ").startswith((",", "}")):
+            return at + 1, at + 1, ""
         return at, at, " "
     return at, at, ": "
 
@@ -155,7 +158,7 @@ def _into_braces(document: Document, parent: str, extent: Extent, pair: str) -> 
     at = last.end
     if last.value == last.end:
         at, _, _ = _value_stretch(document, last, None)
-        at = at if document.text[at - 1] == ":" else last.end
+        at = at if ":" in document.text[last.end : at] else last.end
     return Splice(at, at, f", {pair}")
 
 

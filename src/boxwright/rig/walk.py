@@ -40,6 +40,9 @@ Pair = tuple[Parsed, Parsed]
 """A key and the first event of its value, read ahead."""
 
 
+TOO_DEEP = f"things are nested more than {DEEPEST} deep here; what is deeper was left out; write it with fewer brackets"
+
+
 class Walk:
     """One pass over one text; offsets are those of this text, extents relative to the piece being read."""
 
@@ -150,10 +153,11 @@ class Walk:
 
     def refuse_marks(self, event: Parsed, path: str) -> None:
         """Refuse the tag or anchor of a key, a list or a group; the thing itself is read."""
-        mark = getattr(event, "tag", None) or getattr(event, "anchor", None)
-        if mark is not None:
+        tag, anchor = getattr(event, "tag", None), getattr(event, "anchor", None)
+        if tag is not None or anchor is not None:
             self.alone = False
-            says = f'the mark "{shortened(mark)}" has no meaning in a rig file and was left out; delete it'
+            mark = shortened(tag if tag is not None else f"&{anchor}")
+            says = f'the mark "{mark}" has no meaning in a rig file and was left out; delete it'
             self.trouble(event.start_mark.index, path, says)
 
     def sequence(self, event: Parsed, path: str, depth: int) -> Tree:

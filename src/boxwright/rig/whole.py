@@ -23,9 +23,7 @@ from boxwright.rig.events import (
 )
 from boxwright.rig.walk import Walk, shortened
 
-NOT_A_RIG = (
-    "a rig file is made of lines such as parts: its things under it, indented by two spaces; begin with boxwright: 1"
-)
+NOT_A_RIG = "a rig file is lines such as parts: with the things indented under it; begin with boxwright: 1"
 
 
 def read_whole(text: str, offset: int, assembly: Assembly, known_keys: frozenset[str]) -> None:
