@@ -231,12 +231,14 @@ def tongue_lifts(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     kind = above_zero(result.tongue)
     if kind is None or is_unanswered(result.tongue):
         return
+    weigh = "eigh the tongue with a bathroom scale and plank"
+    act = f"Move weight ahead of the axles, then w{weigh}" if kind == "stop" else f"W{weigh}"
     yield lifting(
         result.tongue,
         kind,
         "weight/tongue-lifts",
         "the trailer pulls its coupling up" if kind == "stop" else "the trailer may pull its coupling up",
-        "Move weight ahead of the axles, then weigh the tongue with a bathroom scale and plank",
+        act,
         shown_in,
         result,
     )

@@ -32,8 +32,9 @@ def is_unanswered(output: Output) -> bool:
 
 
 def name_of(path: str) -> str:
-    """Return the builder's word for what a rig path names."""
-    return path[path.rindex("[") + 1 :].split("]")[0] if "[" in path else path
+    """Return the builder's words for what a rig path names: ``left liner`` for a layer of the left wall."""
+    words = [piece.split("]")[0] for piece in path.split("[")[1:]]
+    return " ".join(words) or path
 
 
 def is_weighable(path: str) -> bool:
