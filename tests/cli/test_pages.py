@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from boxwright.cli import check, start, weight
+from boxwright.cli.asked import of_chapter
 from boxwright.cli.numbers import METRIC
 from boxwright.cli.screen import Line, columns_of, text_of
 from boxwright.finding import Problem
@@ -80,6 +81,14 @@ def test_the_gravest_kind_is_first_in_a_group() -> None:
     kinds = ("advice", "fix", "limit", "unknown", "stop")
     ((_, group),) = check.grouped((replace(UNKNOWN, kind=kind, says=kind) for kind in kinds), "tow")
     assert [finding.kind for finding in group] == ["stop", "unknown", "limit", "fix", "advice"]
+
+
+def test_a_chapter_shows_its_own_findings_and_no_others() -> None:
+    towing = replace(STOP, code="towing/too-heavy", says="too heavy", use="tow", uses=("tow",))
+    page = texts(check.chapter_page(of_chapter(replace(CHECKED, findings=(UNKNOWN, towing)), "towing"), "towing", 80))
+    assert sum("explain" in text for text in page) == 1 and any("too heavy" in text for text in page)
+    nothing = texts(check.chapter_page(of_chapter(CHECKED, "towing"), "towing", 80))
+    assert "Every rule of this chapter that was judged holds." in nothing
 
 
 def test_at_most_twelve_problems_at_first() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import cast
 
@@ -152,6 +152,15 @@ def checked(answer: Answered) -> Checked:
         findings=_apart(finding for slot in slots for finding in slot.findings),
         accepted=_apart(finding for slot in slots for finding in slot.accepted),
         line_of=_line_of(answer.reading),
+    )
+
+
+def of_chapter(shown: Checked, word: str) -> Checked:
+    """Return an answer with the findings of one chapter only."""
+    return replace(
+        shown,
+        findings=tuple(one for one in shown.findings if one.code.startswith(f"{word}/")),
+        accepted=tuple(one for one in shown.accepted if one.code.startswith(f"{word}/")),
     )
 
 

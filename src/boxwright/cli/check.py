@@ -34,6 +34,16 @@ def page(checked: Checked, columns: int, is_all: bool = False) -> list[Line]:
     return lines
 
 
+def chapter_page(checked: Checked, word: str, columns: int) -> list[Line]:
+    """Return the lines of one chapter: all it found in the slots the answers were given in."""
+    lines = [plain(word.upper(), "head"), *_title(checked, columns)[:-1]]
+    lines += _findings(checked, columns, is_all=True) or [
+        (),
+        plain("Every rule of this chapter that was judged holds."),
+    ]
+    return [*lines, (), *(plain(piece, "dim") for piece in wrapped(CLOSING, columns))]
+
+
 def _title(checked: Checked, columns: int) -> list[Line]:
     when = "today as ticked" if checked.is_ticked else "as planned"
     title = f"{checked.rig}, {when}, stage {checked.stage}, load {checked.load}; judged on {checked.date}"

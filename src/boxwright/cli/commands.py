@@ -200,8 +200,8 @@ def check_methods() -> None:
     raise typer.Exit(1 if any(outcome.is_failed for outcome in outcomes) else 0)
 
 
-def _not_built(word: str) -> None:
-    """Give a chapter without a command of its own its word."""
+def _add_chapter(word: str) -> None:
+    """Give a chapter without a page of its own its word: what it found, or that it is not built."""
 
     def chapter(
         rig: Rig,
@@ -213,15 +213,27 @@ def _not_built(word: str) -> None:
         on: OnDate = "",
     ) -> None:
         from boxwright.cli.screen import Screen, plain, wrapped
-        from boxwright.cli.start import not_built
+        from boxwright.cli.start import is_built, not_built
 
         screen = Screen()
-        screen.show(plain(piece) for piece in wrapped(not_built(word), screen.columns))
-        raise typer.Exit(NO_ANSWER)
+        if not is_built(word):
+            screen.show(plain(piece) for piece in wrapped(not_built(word), screen.columns))
+            raise typer.Exit(NO_ANSWER)
+        from boxwright.cli import answers
+        from boxwright.cli.asked import Question, answered, checked, exit_code, of_chapter
+        from boxwright.cli.check import chapter_page
 
-    app.command(word, help="Not built yet.", hidden=True)(chapter)
+        answer = answered(Question(rig, stage, load, use, units, on), date.today())
+        shown = of_chapter(checked(answer), word)
+        if as_json:
+            screen.show_raw(answers.as_text(answers.check(shown)))
+        else:
+            screen.show(chapter_page(shown, word, screen.columns))
+        raise typer.Exit(exit_code(answer))
+
+    app.command(word, help=f"Show what the chapter {word} found.", hidden=True)(chapter)
 
 
 for _word in CHAPTERS:
     if _word != "weight":
-        _not_built(_word)
+        _add_chapter(_word)

@@ -47,6 +47,11 @@ def _listed(rows: tuple[tuple[str, str], ...], columns: int, before: str) -> lis
     return lines
 
 
+def is_built(word: str) -> bool:
+    """Return whether a chapter judges anything yet."""
+    return bool(import_module(f"boxwright.disciplines.{word}").CHAPTER.judges)
+
+
 def not_built(word: str) -> str:
     """Return the one line of a chapter that judges nothing yet."""
     chapter = import_module(f"boxwright.disciplines.{word}").CHAPTER
