@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from pathlib import Path
 
 import pytest
 
+from boxwright.rig.compose import read_rig
 from tests.houserules.tree import PACKAGE, ROOT
 from tools.tour import LEFT_OUT, is_printed, printed, refreshed, shown
 
@@ -23,8 +25,23 @@ def test_a_shown_command_prints_what_is_shown(document: str, command: str, lines
 
 def test_every_place_of_the_tour_is_filled() -> None:
     text = (ROOT / "README.md").read_text(encoding="utf-8")
-    assert refreshed(text, lambda command: "\n".join(dict(one[1:] for one in TOURED)[command])) == text
-    assert text.count("<!-- tour: ") >= 2
+    places = [line for line in text.splitlines() if line.startswith("<!-- tour: ")]
+    assert len(places) >= 2
+    assert len(places) == sum(document == "README.md" for document, _, _ in TOURED), "run: make docs"
+
+
+def rig_in(text: str) -> str:
+    """Return the rig file that a document shows: the indented lines from its first key on."""
+    lines = text.splitlines()
+    start = lines.index("    boxwright: 1")
+    shown_lines = itertools.takewhile(lambda line: line.startswith("    "), lines[start:])
+    return "\n".join(line.removeprefix("    ") for line in shown_lines) + "\n"
+
+
+def test_the_rig_shown_is_read_without_a_problem() -> None:
+    reading = read_rig(rig_in((ROOT / "README.md").read_text(encoding="utf-8")))
+    assert reading.problems == ()
+    assert [part.name for part in reading.rig.parts] == ["bunk", "battery", "toolbox"]
 
 
 def links(text: str) -> list[str]:

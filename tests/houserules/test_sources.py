@@ -37,12 +37,12 @@ def keys_named(text: str) -> set[str]:
 
 
 def unresolved(package: str, folder: Path) -> list[str]:
-    """Return the methods and rules whose label begins with no source of the discipline."""
+    """Return the methods and rules whose label names no source of the discipline."""
     known = set(load_sources(package))
     return [
         f"{where}: {text}"
         for where, text in sources_in_docstrings(folder).items()
-        if not text.startswith(NEEDS_NO_KEY) and text.split()[0].rstrip(",;:") not in known
+        if not text.startswith(NEEDS_NO_KEY) and not keys_named(text) & known
     ]
 
 
