@@ -1,4 +1,4 @@
-"""Ratings, tyres, brakes, coupling. Not built yet."""
+"""Ratings, tyres, brakes, coupling: may this trailer be towed, behind what, and where."""
 
 from boxwright.disciplines.towing.findings import findings
 from boxwright.disciplines.towing.parts import Facet, Section

@@ -6,9 +6,12 @@ from dataclasses import dataclass
 
 from boxwright.model.entry import Entry
 
+FRAMES = True
+"""Towing takes every standing part's outline, never another discipline's facet."""
+
 
 class Facet(Entry):
-    """What towing reads of a part: nothing."""
+    """What towing reads of a part beyond its frame: nothing."""
 
 
 NAMED: dict[str, type[Entry]] = {}
@@ -17,4 +20,4 @@ PLAIN: dict[str, type[Entry]] = {}
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """The settings of towing: none yet."""
+    """The settings of towing: none."""

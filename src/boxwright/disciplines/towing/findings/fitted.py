@@ -1,0 +1,147 @@
+"""Rules of the law of the route for what is fitted: chains and lamps."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from boxwright.disciplines.towing import law
+from boxwright.disciplines.towing.findings.legal import class_of
+from boxwright.disciplines.towing.law import Placed
+from boxwright.disciplines.towing.result import Extent, Result
+from boxwright.disciplines.towing.sourced import LAMPS
+from boxwright.disciplines.towing.telling import broken, listed, missing, shown
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits, read_any, show, show_band
+
+
+def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when chains or the secondary cable are missing, too few or too weak.
+
+    Asks: is there a second link, of as many chains and as strong as the route asks
+    Limit: the strictest rule of the route
+    Source: the rule that bites, such as ne-60-6-246, nh-266-63 or nz-virm
+    Lever: another set of chains
+    """
+    code, where, fitted = "towing/chains", "trailer.chains", result.trailer.chains
+    if fitted is None or (fitted.fitted is None and fitted.count is None and not fitted.kind and not fitted.rating):
+        says = "nobody wrote which safety chains or secondary cable the trailer has; write chains: or secondary:"
+        yield missing(code, where, says, "Look at the chains, and read their stamp", True, "cfr-393-70")
+        return
+    count = 0 if fitted.fitted is False else fitted.count if fitted.count is not None else 1
+    law_here = result.law
+    wanted = [one for one in law_here.asking(law.CHAIN_COUNT, class_of(result)) if (one.rule.limit or 0.0) > count]
+    for asks in law.CHAIN_COUNT_HEAVY:
+        wanted += [one for one in law_here.asking(asks, class_of(result)) if _heavy(result, asks, one, count)]
+    if count == 0:
+        wanted += law_here.asking(law.SECONDARY, class_of(result))
+    if wanted:
+        most = max(1, *(int(one.rule.limit or 1) for one in wanted))
+        says = f"{wanted[0].place} asks for {most} chain{'s' if most > 1 else ''} or the like; {count} fitted"
+        yield broken(code, where, says, wanted, where, "Fit safety chains of the trailer's weight, crossed")
+    if count:
+        yield from _chain_strength(result, count, shown_in)
+
+
+def _heavy(result: Result, asks: str, placed: Placed, count: int) -> bool:
+    """Return whether a rule that begins at a mass is reached, and asks for more chains than there are."""
+    return (
+        result.gross.best > begins_at(asks)
+        and (placed.rule.limit or 0.0) > count
+        and not result.trailer.brakes.breakaway
+    )
+
+
+def begins_at(asks: str) -> float:
+    """Return the mass (kg) from which an asking such as ``number of chains from 2000 kg`` binds."""
+    return read_any(asks.partition("from ")[2].partition(",")[0])
+
+
+def _chain_strength(result: Result, count: int, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield what the rules of strength say to the chains: each, or all together, as a share of the gross weight."""
+    code, where = "towing/chains", "trailer.chains"
+    fitted = result.trailer.chains
+    rating = fitted.rating if fitted is not None else None
+    heavy = result.gross.best > begins_at(law.EACH_CHAIN_HEAVY) and not result.trailer.brakes.breakaway
+    each = [*result.law.asking(law.EACH_CHAIN, class_of(result))]
+    each += result.law.asking(law.EACH_CHAIN_HEAVY, class_of(result)) if heavy else ()
+    together = result.law.asking(law.CHAINS_TOGETHER, class_of(result))
+    rules = [*each, *together]
+    if not rules:
+        return
+    if rating is None or not rating.known:
+        says = "the strength of the chains is not written, and the route asks for it; write rating: as stamped, each"
+        could_stop = any(one.rule.kind == "stop" for one in rules)
+        yield missing(code, "trailer.chains.rating", says, "Read the stamp on the chains", could_stop, "sae-j684")
+        return
+    gross = max(result.gross.band.low, result.gross.best, result.gross.permitted_high)
+    weak = [one for one in each if rating.best < (one.rule.limit or 0.0) * gross]
+    weak += [one for one in together if count * rating.best < (one.rule.limit or 0.0) * gross]
+    if weak:
+        says = f"{count} chain{'s' if count > 1 else ''} of {show_band(rating, 'kg', shown_in)} each are too weak for "
+        says += f"{shown(result.gross, 'kg', shown_in)} by the rule of {weak[0].place}"
+        yield broken(code, where, says, weak, where, "Fit chains rated for the trailer's weight")
+
+
+def lamps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which lamps the width, the length or the country asks for and nobody wrote as fitted.
+
+    Asks: are the lamps there that the route asks for, by overall width with fenders and by length
+    Limit: the sets of the table lamps
+    Source: nhtsa-lamps-letter, lighting-chart, un-r48
+    Lever: fit the pair that is missing
+    """
+    code, where = "towing/lamps", "trailer.lamps"
+    if not result.trailer.lamps:
+        says = "nobody wrote which lamps are fitted; write lamps: [tail, stop, turn, side, plate]"
+        yield missing(code, where, says, "Walk round with the lamps on and write them down", True, "lighting-chart")
+        return
+    wanted: dict[tuple[str, ...], list[Placed]] = {}
+    for placed in result.law.placed:
+        lacking = _lacking(result, placed)
+        if lacking:
+            wanted.setdefault(lacking, []).append(placed)
+    for names, rules in wanted.items():
+        reach = f" at {show(result.width.band.best, 'm', shown_in)} wide" if "width" in rules[0].rule.asks else ""
+        says = f"{rules[0].place} asks for {listed(list(names))} lamps{reach}; they are not among those fitted"
+        yield broken(code, where, says, rules, where, f"Fit {listed(list(names))} lamps, or write that they are there")
+    yield from _size_for_lamps(result)
+
+
+def _lacking(result: Result, placed: Placed) -> tuple[str, ...]:
+    """Return the lamps one rule asks for that are not fitted; none where the rule does not reach the trailer."""
+    for begins, called, extent, counts in LAMP_RULES:
+        if placed.rule.asks != begins:
+            continue
+        limit = placed.rule.limit
+        if limit is not None and extent is not None:
+            band = extent(result).band
+            if not band.known or band.best < limit or (band.best == limit and not counts):
+                return ()
+        fitted = [one.lower() for one in result.trailer.lamps]
+        asked = LAMPS.get(f"{called} {placed.country}", ())
+        return tuple(name for name in asked if not any(name in one for one in fitted))
+    return ()
+
+
+LAMP_RULES: tuple[tuple[str, str, Callable[[Result], Extent] | None, bool], ...] = (
+    ("basic lamps", "basic", None, True),
+    ("width lamps from width", "width", lambda result: result.width, True),
+    ("width lamps above width", "width", lambda result: result.width, False),
+    ("middle lamps from length", "middle", lambda result: result.length, True),
+    ("front position lamps above width", "front", lambda result: result.width, False),
+    ("side lamps above width", "side", lambda result: result.width, False),
+    ("side lamps above length", "side", lambda result: result.length, False),
+)
+"""What a rule of lamps asks, the set of the table it calls for, what it measures, whether the limit itself counts."""
+
+
+def _size_for_lamps(result: Result) -> Iterator[Finding]:
+    """Yield the question for a width or length that a rule of lamps needs and nobody wrote."""
+    asked = {one.rule.asks for one in result.law.placed}
+    for asks, _, extent, _ in LAMP_RULES:
+        if extent is not None and asks in asked and not extent(result).band.known:
+            what = "over_fenders" if "width" in asks else "length_overall"
+            says = f"which lamps are asked for depends on trailer.outside.{what}, which is not written"
+            act = "Measure the greatest width, over the fenders" if "width" in asks else "Measure the whole length"
+            yield missing("towing/lamps", f"trailer.outside.{what}", says, act, False, "nhtsa-lamps-letter")
+            return

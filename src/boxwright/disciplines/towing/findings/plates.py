@@ -1,0 +1,160 @@
+"""Rules of the trailer's own plates: gross weight, wheels, axles, coupler, and ratings that contradict each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from boxwright.disciplines.towing.result import Result
+from boxwright.disciplines.towing.sourced import BALLS, SHARES
+from boxwright.disciplines.towing.telling import OWN_PLATE, Question, judged, missing, shown
+from boxwright.finding import Finding
+from boxwright.units import Band, HeaderUnits, show
+
+
+def gross_over_plate(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the trailer with all in it is heavier than its plate allows.
+
+    Asks: is the gross weight within the greatest mass on the plate, in this load state
+    Limit: the plate
+    Source: own-plate
+    Lever: carry less, or carry it in the tow vehicle
+    """
+    limit = result.trailer.gvwr
+    room = f"; {show(limit.best - result.gross.band.low, 'kg', shown_in)} of room" if limit is not None else ""
+    asked = Question(
+        "towing/gross-over-plate",
+        "trailer.gvwr",
+        "the gross weight",
+        "the plate's greatest mass",
+        "trailer.gvwr",
+        "on the trailer's plate",
+        lever="loads",
+        act="Leave something behind, or carry it in the tow vehicle",
+    )
+    for finding in judged(asked, result.gross, limit, shown_in):
+        yield finding if finding.kind == "stop" or not room or not result.gross.missing else _roomy(finding, room)
+
+
+def _roomy(finding: Finding, room: str) -> Finding:
+    """Return a question with what the unweighed may weigh together before the plate is reached."""
+    return replace(finding, says=f"{finding.says}{room}")
+
+
+def wheels_over_axles(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the wheels carry more than all axles are rated for, or than the plate allows on them.
+
+    Asks: is the load on all wheels within the sum of the axle ratings, and within the plate's own figure for it
+    Limit: the lesser of both
+    Source: own-plate
+    Lever: carry less, or shift weight towards the tongue where it has room
+    """
+    axles, on_wheels = result.trailer.axles.gawr, result.trailer.gtm
+    whole = None
+    if axles and all(one.known for one in axles):
+        whole = Band(sum(one.best for one in axles), sum(one.low for one in axles), sum(one.high for one in axles))
+    given = [one for one in (whole, on_wheels) if one is not None and one.known]
+    asked = Question(
+        "towing/wheels-over-axles",
+        "trailer.axles.gawr",
+        "the load on the wheels",
+        "the axles' rating together",
+        "trailer.axles.gawr",
+        "on the plate of each axle",
+        lever="loads",
+        act="Carry less, or shift weight towards the tongue",
+    )
+    yield from judged(asked, result.on_wheels, min(given, key=lambda one: one.best, default=None), shown_in)
+
+
+def axle_overloaded(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which axle carries more than its rating.
+
+    Asks: is each axle within its own rating, with the coupling at the height it has
+    Limit: the axle's plate
+    Source: own-plate
+    Lever: bring the frame level by the height of the ball, or shift weight
+    """
+    ratings = result.trailer.axles.gawr
+    for index, reading in enumerate(result.axles):
+        where = f"trailer.axles.gawr[{index}]"
+        name = "the axle" if len(result.axles) == 1 else f"axle {index + 1}"
+        asked = Question(
+            "towing/axle-overloaded",
+            where,
+            f"the load on {name}",
+            f"the rating of {name}",
+            where,
+            "on the plate of each axle",
+            lever="trailer.coupler_height",
+            act="Set the ball so that the frame is level, and weigh each axle",
+        )
+        yield from judged(asked, reading, ratings[index] if index < len(ratings) else None, shown_in)
+
+
+def coupler_over_rating(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the trailer is heavier than its coupler is stamped for.
+
+    Asks: is the gross weight within the coupler's rating
+    Limit: the stamp on the coupler
+    Source: own-plate
+    Lever: a stronger coupler, or carry less
+    """
+    asked = Question(
+        "towing/coupler-over-rating",
+        "trailer.coupler.rating",
+        "the gross weight",
+        "the coupler's rating",
+        "trailer.coupler.rating",
+        "stamped on the coupler",
+        lever="trailer.coupler.rating",
+        act="Carry less, or have a stronger coupler fitted",
+    )
+    yield from judged(asked, result.gross, result.trailer.coupler.rating, shown_in)
+
+
+def rating_implausible(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which two ratings cannot both be right, so that one of them was misread or is in another unit.
+
+    Asks: do plate, axles, coupler, ball and tongue weight go together
+    Limit: axle ratings no less than 85 % of the plate, a coupler no more than four times it and within its ball's,
+        a tongue weight no more than half the gross weight
+    Source: towing-practice; ball sizes recalled
+    Lever: read both stamps again, with their units
+    """
+    trailer, code = result.trailer, "towing/rating-implausible"
+    plate, coupler = _best(trailer.gvwr), _best(trailer.coupler.rating)
+    axles = [_best(one) for one in trailer.axles.gawr]
+    together = sum(one for one in axles if one is not None)
+    if plate and axles and None not in axles and together < SHARES["plate_on_axles"] * plate:
+        low, high = show(together, "kg", shown_in), show(plate, "kg", shown_in)
+        says = f"the axles are rated for {low} together and the plate says {high}: one of them was misread"
+        yield _misread(code, "trailer.axles.gawr", says, "Read the plates of trailer and axles again, with their units")
+    if plate and coupler and coupler > SHARES["coupler_times_plate"] * plate:
+        stamp, high = show(coupler, "kg", shown_in), show(plate, "kg", shown_in)
+        says = f"a coupler for {stamp} on a trailer of {high}: pounds read as kilograms, perhaps"
+        yield _misread(code, "trailer.coupler.rating", says, "Read the stamp on the coupler again, with its unit")
+    most = _most_of_ball(_best(trailer.coupler.ball))
+    if coupler and most and coupler > most:
+        stamp, high = show(coupler, "kg", shown_in), show(most, "kg", shown_in)
+        says = f"a coupler for {stamp} and its ball do not go together: such a ball is met up to {high}"
+        yield _misread(code, "trailer.coupler.ball", says, "Read the ball size stamped on the coupler again")
+    if result.gross.band.low > 0.0 and result.tongue.best > SHARES["tongue_of_gross"] * result.gross.best:
+        tongue, gross = shown(result.tongue, "kg", shown_in), shown(result.gross, "kg", shown_in)
+        says = f"a tongue weight of {tongue} of {gross} is more than half: a place or a weight was misread"
+        yield _misread(code, "trailer.axles.x", says, "Measure the places of coupler and axles again")
+
+
+def _best(band: Band | None) -> float | None:
+    return band.best if band is not None and band.known else None
+
+
+def _most_of_ball(size: float | None) -> float | None:
+    """Return the greatest rating met with a ball, by the nearest of the sizes there are."""
+    if size is None:
+        return None
+    return min(BALLS, key=lambda ball: abs(ball[0] - size))[1]
+
+
+def _misread(code: str, where: str, says: str, act: str) -> Finding:
+    return missing(code, where, says, act, True, OWN_PLATE)

@@ -1,0 +1,103 @@
+"""Rules of the law of the route for the whole trailer: its size, its speed, and places nobody has read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.towing import law
+from boxwright.disciplines.towing.findings.legal import class_of
+from boxwright.disciplines.towing.result import Extent, Result
+from boxwright.disciplines.towing.telling import broken, missing, name_of, read_how
+from boxwright.finding import Finding
+from boxwright.units import Band, HeaderUnits, show
+
+
+def size_on_route(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the trailer is wider, higher or longer than a place of the route allows.
+
+    Asks: are width, height and length with all that sticks out within the strictest of the route
+    Limit: the strictest rule, which names itself and the others
+    Source: the rule that bites, such as uk-size or nc-20-116
+    Lever: move what sticks out
+    """
+    code, outside = "towing/size-on-route", result.trailer.outside
+    body = Extent(outside.length, "") if outside.length is not None else Extent(UNWRITTEN, "")
+    measured = (
+        (law.WIDTH, "over_fenders", result.width),
+        (law.HEIGHT, "height", result.height),
+        (law.LENGTH, "length_overall", result.length),
+        (law.BODY_LENGTH, "length", body),
+    )
+    for asks, key, extent in measured:
+        rules = list(result.law.asking(asks, class_of(result)))
+        where = extent.of or f"trailer.outside.{key}"
+        if rules and not extent.band.known:
+            says = f"{rules[0].place} limits the {asks}, and trailer.outside.{key} is not written"
+            yield missing(code, f"trailer.outside.{key}", says, f"Measure the {asks}", True, rules[0].rule.source)
+            continue
+        over = [one for one in rules if extent.band.best > (one.rule.limit or 0.0)]
+        if over:
+            reach = f" by {name_of(extent.of)}" if extent.of else ""
+            number = show(extent.band.best, "m", shown_in)
+            says = f"the {asks} is {number}{reach}, over the {over[0].rule.limit_text} of {over[0].place}"
+            act = f"Move or take off {name_of(extent.of)}" if extent.of else "Ask for a permit, or take another way"
+            yield broken(code, where, says, over, where, act, extent.band.best)
+
+
+UNWRITTEN = Band(0.0, float("-inf"), float("inf"), known=False)
+
+
+def speed_limit(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say how fast a trailer may be towed where the route has a rule for it.
+
+    Asks: how fast may one tow
+    Limit: the slowest rule of the route
+    Source: uk-brakes, de-9-ausnahme
+    Lever: drive no faster
+    """
+    rules = result.law.asking(law.SPEED, class_of(result))
+    if rules and rules[0].rule.limit is not None:
+        first = rules[0]
+        note = f"; {first.rule.note}" if first.rule.note else ""
+        says = f"tow no faster than {first.rule.limit_text} in {first.place}{note} ({read_how(first)})"
+        yield Finding("towing/speed-limit", "countries", "advice", says, limit=first.rule.limit, unit="m/s",
+                      source=first.rule.source, lever="countries", uses=("tow",))  # fmt: skip
+    elif not result.law.placed:
+        says = "no rule of any place of the route is known to us, so no towing speed either"
+        yield missing("towing/speed-limit", "countries", says, "Look up the towing speed", False, "towing-practice")
+
+
+def no_rule_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say for which places of the route no rule is known here; never the neighbour's is taken.
+
+    Where every axle is braked, a breakaway switch is fitted and two chains each carry the trailer, no rule of brakes
+    met so far asks for more, so that the question only limits.
+
+    Asks: is a rule of every place of the route known
+    Limit: one or more for each place
+    Source: towing-practice
+    Lever: look up the place's own rules
+    """
+    code, trailer = "towing/no-rule-known", result.trailer
+    rating = trailer.chains.rating if trailer.chains is not None else None
+    count = (trailer.chains.count or 0) if trailer.chains is not None else 0
+    has_chains = rating is not None and count > 1 and rating.best >= result.gross.best
+    has_brakes = bool(result.braked_axles) and result.braked_axles == len(result.axles)
+    is_well_fitted = has_brakes and trailer.brakes.breakaway is True and has_chains
+    for place in result.law.unheard:
+        says = f"no rule known to us for {place}; read its own law on brakes, chains, lamps, size and speed"
+        yield missing(code, "countries", says, f"Look up the trailer rules of {place}", True, "towing-practice")
+    for place in (*result.law.bare, *result.law.unnamed):
+        country = place.partition("-")[0]
+        if country in law.STATES_DECIDE:
+            own = "which State or province is not written" if place == country else "no rule of its own is known to us"
+            says = f"in {place} {own}; brakes, chains and size are its own law there, and only shared rules were used"
+            act = f"Look up the trailer rules of {place}"
+            yield missing(code, "countries", says, act, not is_well_fitted, "towing-practice")
+        else:
+            says = f"no rule of {place} itself is known to us; those {country} shares were used"
+            yield Finding(code, "countries", "advice", says, source="towing-practice", lever="countries",
+                          act=f"Look up the trailer rules of {place}", uses=("tow",))  # fmt: skip
+    if not (result.law.placed or result.law.unheard or result.law.bare or result.law.unnamed):
+        says = "no country is written, so no rule of the road was judged; write countries: [US-NC]"
+        yield missing(code, "countries", says, "Write the places of the route", True, "towing-practice")

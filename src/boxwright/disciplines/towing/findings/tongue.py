@@ -1,0 +1,148 @@
+"""Rules of the load on the ball: its share, its ratings, its swing over the load states."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from boxwright.disciplines.towing.method import least_rating
+from boxwright.disciplines.towing.result import Behind, Result
+from boxwright.disciplines.towing.sourced import SHARES
+from boxwright.disciplines.towing.telling import (
+    OWN_PAPERS,
+    OWN_PLATE,
+    Question,
+    advice,
+    is_answered,
+    judged,
+    missing,
+    without_rating,
+)
+from boxwright.finding import Finding
+from boxwright.units import Band, HeaderUnits, exactly, show
+
+INCH_COUNTRIES = ("US", "CA")
+"""Where practice asks for 10 to 15 % on the ball; elsewhere the coupling's and the vehicle's ratings cap it lower."""
+
+
+def tongue_share(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the ball carries too small or too great a share of the trailer's weight.
+
+    Practice, not law, so it limits and never stops: too light a ball lets the trailer sway, and the cure until it is
+    put right is a slow speed; too heavy a ball takes weight off the vehicle's front wheels. Where the ratings of
+    coupling and vehicle cap the share lower, the band only advises.
+
+    Asks: is the tongue weight between two shares of the gross weight
+    Limit: 10 to 15 % at home in the United States and Canada, about 4 to 7 % elsewhere
+    Source: vehicle-manuals; elsewhere recalled
+    Lever: move weight forward or rearward
+    """
+    is_inch = result.home in INCH_COUNTRIES
+    suffix = "inch" if is_inch else "metric"
+    source = "vehicle-manuals" if is_inch else "recalled"
+    asked = Question(
+        "towing/tongue-share",
+        "trailer.coupler",
+        "the share of the weight on the ball",
+        "the least share",
+        "trailer.coupler_x",
+        "with a tape",
+        unit="ratio",
+        kind="limit" if is_inch else "advice",
+        source=source,
+        lever="parts",
+        act="Move weight forward, and drive slowly until it is put right",
+        words=f"; {_practice(is_inch)}, and a light tongue sways: keep the speed down until weight is moved forward",
+        least=True,
+        could_stop=False,
+    )
+    least, most = exactly(SHARES[f"tongue_least_{suffix}"]), exactly(SHARES[f"tongue_most_{suffix}"])
+    found = list(judged(asked, result.share, least, shown_in))
+    yield from found
+    if any(one.kind == "unknown" for one in found):
+        return  # one question is enough: the same weighing answers both ends
+    heavy = replace(
+        asked,
+        limit="the greatest share",
+        act="Move weight rearward",
+        words=f"; {_practice(is_inch)}, and a heavy tongue takes weight off the vehicle's front wheels",
+        least=False,
+    )
+    yield from judged(heavy, result.share, most, shown_in)
+
+
+def _practice(is_inch: bool) -> str:
+    return "handbooks of tow vehicles say 10 to 15 %" if is_inch else "4 to 7 % is practice, the ratings come first"
+
+
+def tongue_over_rating(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the ball carries more than the least of coupler, hitch, tow vehicle and jack allows.
+
+    Asks: is the tongue weight within the least of the ratings
+    Limit: the least of the tow vehicle's, the coupler's own vertical load and the jack's
+    Source: directive-92-21 for the least of several; each rating is the part's own
+    Lever: move weight rearward, or a stronger part
+    Methods: least_rating
+    """
+    code, trailer = "towing/tongue-over-rating", result.trailer
+    ratings: dict[str, tuple[str, Band | None]] = {
+        behind.of: (f"the limit of {behind.name}", behind.vehicle.tongue),
+        "trailer.coupler.tongue_max": ("the coupler's own vertical limit", trailer.coupler.nose_max),
+        "trailer.jack.rating": ("the jack's rating", trailer.jack.rating),
+    }
+    given = {where: one for where, one in ratings.items() if one[1] is not None and one[1].known}
+    asked = Question(
+        code,
+        behind.of,
+        "the tongue weight",
+        f"the limit of {behind.name} for the load on its hitch",
+        f"{behind.of}.tongue",
+        "in its handbook and on its hitch",
+        source=OWN_PAPERS,
+        lever="parts",
+        act="Move weight rearward, or use a vehicle and hitch rated for more",
+    )
+    if behind.of not in given:
+        yield without_rating(asked, result.tongue, shown_in)
+    if result.home not in INCH_COUNTRIES and "trailer.coupler.tongue_max" not in given:
+        path = "trailer.coupler.tongue_max"
+        own = replace(asked, where=path, limit="the coupler's S value", rating_path=path, source=OWN_PLATE,
+                      read_it="stamped on the coupling head")  # fmt: skip
+        yield without_rating(own, result.tongue, shown_in)
+    if given:
+        bands = {where: one for where, (_, one) in given.items() if one is not None}
+        least = least_rating(tuple(one.best for one in bands.values()))
+        where = next(place for place, one in bands.items() if one.best == least)
+        source = OWN_PAPERS if where == behind.of else OWN_PLATE
+        yield from judged(
+            replace(asked, where=where, limit=given[where][0], rating_path=where, source=source),
+            result.tongue,
+            bands[where],
+            shown_in,
+        )
+
+
+def tongue_swing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the tongue weight changes much between the load states.
+
+    Asks: is the greatest less the least tongue weight within a quarter of the mean
+    Limit: 25 % of the mean
+    Source: towing-practice
+    Lever: tanks and heavy cargo nearer to the axles
+    """
+    code, where = "towing/tongue-swing", "loads"
+    states = sorted(((one.best, load) for load, one in result.tongues if is_answered(one)))
+    if len(states) < 2 and len(states) == len(result.tongues):
+        return  # one state cannot swing
+    if len(states) < 2:
+        says = "the tongue weight is not known in two load states, so nobody can say how far it swings"
+        yield missing(code, where, says, "Measure the places of coupler and axles", False, "towing-practice")
+        return
+    (least, light), (most, heavy) = states[0], states[-1]
+    mean = sum(one for one, _ in states) / len(states)
+    limit = SHARES["tongue_swing"] * mean
+    if most - least > limit:
+        ends = f"{show(least, 'kg', shown_in)} ({light}) to {show(most, 'kg', shown_in)} ({heavy})"
+        says = f"the tongue weight swings from {ends}, more than a quarter of its mean; a state between hides both"
+        act = "Put what comes and goes nearer to the axles, or re-pack between the two states"
+        yield advice(code, where, says, most - least, limit, "kg", "towing-practice", "parts", act)

@@ -1,0 +1,93 @@
+"""Which rules bind where: the places of a route, what each asks, and the strictest of one asking.
+
+A rule says in ``asks`` what it compares; behind a comma it names the only class it binds (``camper``, ``cargo``,
+``commercial``). The askings that towing judges stand below; any other is shown, never judged.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from boxwright.disciplines.towing.sourced import PACKAGE
+from boxwright.source import Rule, load_rules
+
+UNBRAKED_UP_TO = "unbraked gross up to"
+UNBRAKED_BELOW = "unbraked gross below"
+UNBRAKED_PLATE = "unbraked plate up to"
+UNBRAKED_ON_WHEELS = "unbraked on wheels up to"
+UNBRAKED_SHARE = "unbraked share of tow vehicle"
+ALL_WHEELS_ABOVE = "all wheels braked above"
+ALL_WHEELS_FROM = "all wheels braked from"
+SURGE_UP_TO = "surge brake gross up to"
+BREAKAWAY_FROM = "breakaway from"
+BREAKAWAY_ABOVE = "breakaway above"
+BREAKAWAY_OF_BRAKED = "breakaway of braked"
+SECONDARY = "secondary link"
+CHAIN_COUNT = "number of chains"
+CHAIN_COUNT_HEAVY = ("number of chains from 2000 kg", "number of chains from 2500 kg")
+CHAINS_TOGETHER = "chains together, share of gross"
+EACH_CHAIN = "each chain, share of gross"
+EACH_CHAIN_HEAVY = "each chain from 2000 kg, share of gross"
+SPEED = "towing speed"
+WIDTH, HEIGHT, LENGTH, BODY_LENGTH = "overall width", "overall height", "overall length", "body length"
+PASSENGER_TYRES = "passenger tyre divided by"
+
+CLASSES = ("cargo", "camper")
+STRICTER_CLASS = "camper"
+"""Where the class is not known, the trailer is judged as the class that is asked for more."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One rule as it binds in one place of the route, such as ``US-NC``."""
+
+    place: str
+    country: str
+    rule: Rule
+
+
+@dataclass(frozen=True, slots=True)
+class Law:
+    """Every rule of the route. ``unheard`` are countries without any rule here, ``bare`` places without one of theirs.
+
+    ``unnamed`` are countries whose States or provinces make the law, written without one.
+    """
+
+    placed: tuple[Placed, ...]
+    unheard: tuple[str, ...]
+    bare: tuple[str, ...]
+    unnamed: tuple[str, ...]
+
+    def asking(self, asks: str, trailer_class: str) -> tuple[Placed, ...]:
+        """Return the rules that ask one thing of a trailer of a class, the smallest limit first."""
+        wanted = (asks, f"{asks}, {trailer_class}")
+        found = [one for one in self.placed if one.rule.asks in wanted]
+        return tuple(sorted(found, key=lambda one: (one.rule.limit or 0.0, one.place)))
+
+
+STATES_DECIDE = ("US", "CA")
+"""Countries whose States or provinces make the rules of light trailers."""
+
+
+def law_of(countries: tuple[str, ...], judged_on: date) -> Law:
+    """Return what binds on a route as of a day; a rule of the building of a trailer binds at home only."""
+    in_force = tuple(rule for rule in load_rules(PACKAGE) if rule.is_in_force(judged_on))
+    heard = {rule.country for rule in in_force}
+    placed: list[Placed] = []
+    bare: list[str] = []
+    unheard: list[str] = []
+    unnamed: list[str] = []
+    for index, code in enumerate(dict.fromkeys(countries)):
+        country, _, part = code.upper().partition("-")
+        if country not in heard:
+            unheard.append(code)
+            continue
+        own = [rule for rule in in_force if rule.country == country and rule.where == part]
+        if part and not own:
+            bare.append(code)
+        if not part and country in STATES_DECIDE:
+            unnamed.append(code)
+        national = [rule for rule in in_force if rule.country == country and rule.where == "national"]
+        placed += [Placed(code, country, rule) for rule in (*national, *own) if index == 0 or rule.applies != "built"]
+    return Law(tuple(placed), tuple(unheard), tuple(bare), tuple(unnamed))

@@ -1,1 +1,0 @@
-"""Formulas of towing: none yet."""

@@ -1,0 +1,257 @@
+"""How the rules of towing judge a number against a rating or a rule, and the words in which it is told."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import isfinite
+
+from boxwright.disciplines.towing.law import Placed
+from boxwright.disciplines.towing.result import Reading
+from boxwright.disciplines.towing.sourced import PACKAGE
+from boxwright.finding import Finding, Kind
+from boxwright.source import load_sources
+from boxwright.units import Band, HeaderUnits, show, show_band
+
+SOURCES = load_sources(PACKAGE)
+OWN_PLATE = "own-plate"
+OWN_PAPERS = "own-papers"
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What a rule asks of one number: whose it is, in words, and what follows where it is out.
+
+    ``rating_path`` is where the rating belongs in the rig file, ``read_it`` where a person finds it. ``least`` turns
+    the rule round: the number must not be below the limit. ``words`` stand behind the sentence of a breach.
+    """
+
+    code: str
+    where: str
+    number: str
+    limit: str
+    rating_path: str
+    read_it: str
+    unit: str = "kg"
+    kind: Kind = "stop"
+    source: str = OWN_PLATE
+    lever: str = ""
+    act: str = ""
+    words: str = ""
+    least: bool = False
+    could_stop: bool = True
+
+
+def judged(asked: Question, reading: Reading, limit: Band | None, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield what is to be said of a number beside its limit; nothing where the whole band is inside.
+
+    The best value or a permitted extreme outside is a breach, whatever has no weight yet; only the bad end outside,
+    or anything unknown, is a question.
+    """
+    if limit is None or not limit.known:
+        yield without_rating(asked, reading, shown_in)
+        return
+    margin = reading.best - limit.best if asked.least else limit.best - reading.best
+    if is_breached(reading, limit, asked.least):
+        yield _finding(asked, asked.kind, _breach(asked, reading, limit, shown_in), reading, limit, margin)
+    elif is_open(reading, limit, asked.least):
+        yield _finding(asked, "unknown", _question(asked, reading, limit, shown_in), reading, limit, margin)
+
+
+def is_breached(reading: Reading, limit: Band, least: bool = False) -> bool:
+    """Return whether a number is outside its limit by its best value or a permitted extreme."""
+    if not is_answered(reading):
+        return False
+    if least:
+        return min(reading.best, reading.permitted_low) < limit.best
+    return max(reading.best, reading.permitted_high) > limit.best
+
+
+def is_answered(reading: Reading) -> bool:
+    """Return whether anything at all is known of a number."""
+    return isfinite(reading.band.low) or isfinite(reading.band.high)
+
+
+def is_open(reading: Reading, limit: Band, least: bool = False) -> bool:
+    """Return whether a number may be outside its limit, by its doubt or by what is unknown."""
+    band = reading.band
+    if least:
+        return not band.known or band.low < limit.high
+    return not band.known or band.high > limit.low
+
+
+def without_rating(asked: Question, reading: Reading | None, shown_in: HeaderUnits) -> Finding:
+    """Return the question for a rating that nobody wrote: where to read it and where to write it."""
+    now = f", and {asked.number} is {shown(reading, asked.unit, shown_in)}" if reading is not None else ""
+    return Finding(
+        asked.code,
+        asked.where,
+        "unknown",
+        f"{asked.limit} is not written{now}; read it {asked.read_it} and write it as {asked.rating_path}",
+        number=_number(reading.best) if reading is not None else None,
+        unit=asked.unit,
+        source=asked.source,
+        lever=asked.rating_path,
+        act=f"Read {asked.limit} {asked.read_it}",
+        minutes=MINUTES_TO_READ,
+        could_stop=asked.could_stop,
+        uses=("tow",),
+        because=(asked.rating_path,),
+    )
+
+
+MINUTES_TO_READ = 2
+MINUTES_TO_WEIGH = 5
+
+
+def shown(reading: Reading, unit: str, shown_in: HeaderUnits) -> str:
+    """Return a reading in the builder's units, with its doubt."""
+    return show_band(reading.band, unit, shown_in)
+
+
+def name_of(path: str) -> str:
+    """Return the builder's word for what a rig path names."""
+    return path[path.rindex("[") + 1 :].split("]")[0] if "[" in path else path
+
+
+def listed(names: list[str]) -> str:
+    """Return names as a list in words."""
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + f" and {names[-1]}"
+
+
+def read_how(placed: Placed) -> str:
+    """Return how a rule's own text was read, in brackets, with the document."""
+    return f"{SOURCES[placed.rule.source].work}; {placed.rule.read_as}"
+
+
+def legal_kind(placed: Placed) -> Kind:
+    """Return what a broken rule is: a stop only where its text was read, a question where it could be one."""
+    if placed.rule.kind == "stop":
+        return "stop" if placed.rule.was_read else "unknown"
+    return placed.rule.kind
+
+
+def broken(
+    code: str, where: str, says: str, all_broken: list[Placed], lever: str, act: str, number: float | None = None
+) -> Finding:
+    """Return one finding for all rules of the route that are broken; the strictest that was read decides its kind."""
+    order: list[Kind] = ["stop", "unknown", "limit", "advice"]
+    first = min(all_broken, key=lambda one: order.index(legal_kind(one)))
+    kind = legal_kind(first)
+    others = [f"{one.place} {one.rule.limit_text}" for one in all_broken if one is not first]
+    also = f"; also {listed(others)}" if others else ""
+    unread = "" if first.rule.was_read else "; its text was not read here, so read it before you rely on either answer"
+    limit = first.rule.limit
+    return Finding(
+        code,
+        where,
+        kind,
+        f"{says}{also} ({read_how(first)}){unread}",
+        number=number,
+        limit=limit,
+        margin=limit - number if limit is not None and number is not None else None,
+        source=first.rule.source,
+        lever=lever,
+        act=act if kind == "stop" else f"{act}, or read the rule of {first.place} in its own words",
+        minutes=None,
+        could_stop=first.rule.kind == "stop",
+        uses=("tow",),
+        because=(where,),
+    )
+
+
+def missing(code: str, where: str, says: str, act: str, could_stop: bool, source: str) -> Finding:
+    """Return the question for something nobody wrote."""
+    return Finding(
+        code,
+        where,
+        "unknown",
+        says,
+        source=source,
+        lever=where,
+        act=act,
+        minutes=MINUTES_TO_WEIGH,
+        could_stop=could_stop,
+        uses=("tow",),
+        because=(where,),
+    )
+
+
+def advice(
+    code: str,
+    where: str,
+    says: str,
+    number: float,
+    limit: float,
+    unit: str,
+    source: str,
+    lever: str,
+    act: str,
+    kind: Kind = "advice",
+) -> Finding:
+    """Return a finding that leaves the judgement to the owner."""
+    margin = limit - number
+    return Finding(
+        code, where, kind, says, number, limit, margin, unit, source, lever, act=act, uses=("tow",), because=(where,)
+    )
+
+
+def _finding(asked: Question, kind: Kind, says: str, reading: Reading, limit: Band, margin: float) -> Finding:
+    is_question = kind == "unknown"
+    return Finding(
+        asked.code,
+        asked.where,
+        kind,
+        says,
+        number=_number(reading.best),
+        limit=limit.best,
+        margin=_number(margin),
+        unit=asked.unit,
+        source=asked.source,
+        lever=asked.lever,
+        act=_weigh(reading) if is_question else asked.act,
+        minutes=MINUTES_TO_WEIGH if is_question else None,
+        could_stop=asked.could_stop and asked.kind == "stop",
+        uses=("tow",),
+        because=reading.missing or (asked.where,),
+    )
+
+
+def _number(value: float) -> float | None:
+    """Return a number for a finding, which holds no endless one."""
+    return value if isfinite(value) else None
+
+
+def _breach(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnits) -> str:
+    side = "below" if asked.least else "over"
+    out = show(abs(limit.best - reading.best), asked.unit, shown_in)
+    inside = (reading.best - limit.best) * (1.0 if asked.least else -1.0) >= 0.0
+    far = "at a permitted fill" if inside else f"by {out}"
+    worst = reading.permitted_low if asked.least else reading.permitted_high
+    number = show(worst if inside else reading.best, asked.unit, shown_in)
+    if not inside and reading.band.known:
+        number = shown(reading, asked.unit, shown_in)
+    elif reading.missing:
+        number = f"{number} without {listed([name_of(path) for path in reading.missing])}, of unknown weight"
+    most = show_band(limit, asked.unit, shown_in)
+    return f"{asked.number} is {number}, {side} {asked.limit} of {most} {far}{asked.words}"
+
+
+def _question(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnits) -> str:
+    now, most = shown(reading, asked.unit, shown_in), show_band(limit, asked.unit, shown_in)
+    ends = f"{asked.number} is {now} and {asked.limit} {most}"
+    if reading.missing:
+        names = listed([name_of(path) for path in reading.missing])
+        return f"{ends}; nobody can say which side it is on while {names} {_has(reading)} no number"
+    return f"{ends}; the doubt reaches across, so weigh before you rely on it"
+
+
+def _has(reading: Reading) -> str:
+    return "has" if len(reading.missing) == 1 else "have"
+
+
+def _weigh(reading: Reading) -> str:
+    names = listed([name_of(path) for path in reading.missing])
+    return f"Weigh {names}" if names else "Weigh the loaded trailer: axles and tongue"
