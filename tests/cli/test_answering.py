@@ -189,6 +189,15 @@ def test_a_stage_is_asked_for_by_name_or_number() -> None:
     assert by_name == by_number and by_name["stage"] == "bunk" and by_name["is_ticked"] is False
 
 
+def test_an_empty_trailer_never_speaks_for_a_laden_one() -> None:
+    answer, _ = by_json("check", str(ROOT / "rigs" / "dunlin.yaml"))
+    states = by_json("weight", str(ROOT / "rigs" / "dunlin.yaml"))[0]["as_ticked"]
+    shown = next(state for state in answer["states"] if state["is_ticked"])
+    alike = [state for state in states if state["load"] in ("empty", "to-market", "home-sold", "home-poor")]
+    assert len(alike) == 4
+    assert shown["gross_kg"]["best"] > min(state["gross_kg"]["best"] for state in alike)
+
+
 def test_a_day_is_asked_for() -> None:
     assert by_json("check", str(WHIMBREL), "--date", "2027-01-31")[0]["date"] == "2027-01-31"
 

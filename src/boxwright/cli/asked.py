@@ -16,6 +16,7 @@ from boxwright.rig.compose import Reading, read_rig
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Once
 from boxwright.study.slots import Slot, Study, study
+from boxwright.study.verdict import WORST_FIRST
 from boxwright.units import HeaderUnits
 
 EXIT_CODES: dict[Answer, int] = {"go": 0, "limits": 1, "ask": 1, "no": 2}
@@ -109,7 +110,8 @@ def _check_load(rig: Rig, name: str, use: Use) -> None:
 
 def verdict_of(answer: Answered, use: Use) -> Verdict:
     """Return the verdict for a use: in the load state asked for where it is judged in it, else in its worst."""
-    found = answer.study.answer(use, answer.question.load) or answer.study.answer(use)
+    slot = slot_of(answer, use)
+    found = slot.verdict if slot else answer.study.answer(use)
     if found is None:  # never silence: what nobody judged is a no
         return Verdict(use, "", answer.study.stage, "no", (), "", says=("not judged",))
     return found
@@ -121,8 +123,17 @@ def exit_code(answer: Answered) -> int:
 
 
 def slot_of(answer: Answered, use: Use) -> Slot | None:
-    """Return the slot a use's verdict was given in."""
-    return next(iter(answer.study.asked_slots(use, verdict_of(answer, use).load)), None)
+    """Return the slot a use's verdict is given in; of load states with equal answers the one with most against it.
+
+    Where that is equal too it is the heaviest, so that an empty trailer never speaks for a laden one.
+    """
+    slots = answer.study.asked_slots(use, answer.question.load) or answer.study.asked_slots(use)
+    return min(slots, key=_worst_first, default=None)
+
+
+def _worst_first(slot: Slot) -> tuple[int, int, float]:
+    mass = slot.weight.gross.band.best if slot.weight else 0.0
+    return (WORST_FIRST.index(slot.verdict.answer), -len(slot.verdict.says), -mass)
 
 
 def checked(answer: Answered) -> Checked:
