@@ -45,7 +45,8 @@ def _part(pool: Pool, name: str) -> Output | None:
 
 def _compare(reading: Measured, planned: Output, widened_by: tuple[Share, ...]) -> Compared:
     """Return one reading beside its answer: the gap is what nothing open can explain."""
-    low, high = planned.band.low + planned.half_width, planned.band.high - planned.half_width
+    low = min(planned.band.best, planned.band.low + planned.half_width)
+    high = max(planned.band.best, planned.band.high - planned.half_width)
     value = reading.value.best
     nearest = min(max(value, low), high)
     doubt = COVERAGE * reading.value.standard_uncertainty

@@ -51,7 +51,7 @@ def plank_reading(reading: Band, bare: Band | None, to_scale: Band, to_ball: Ban
         scale_arm.standard_uncertainty,
         ball_arm.standard_uncertainty,
     )
-    return _sigma(tongue, doubt, (reading, bare, to_scale, to_ball))
+    return _sigma(tongue, doubt, (reading, bare, scale_arm, ball_arm))
 
 
 def _read_by_tape(length: Band) -> Band:

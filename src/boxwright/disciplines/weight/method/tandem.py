@@ -58,7 +58,7 @@ def torsion_tandem(
 
     Ball and axles are three or more supports: statics alone cannot say what each takes, the springs decide.
     ``ball_raise`` is how much higher the ball stands than with the trailer level under this load; level, all
-    axles carry alike. A higher ball turns the nose up, unloads the axles, the front one most, and loads the ball.
+    axles carry alike. A higher ball turns the nose up: weight goes from the front axle to the rear one and the ball.
 
     Satisfies: sum(result.axles) + result.tongue - mass; sum(a * (x - coupler_x) for a, x in zip(result.axles,
         axles_x)) - mass * (centre_x - coupler_x); (result.axles[-1] - result.axles[0]) * 9.80665 - axle_rate *
