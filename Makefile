@@ -8,15 +8,16 @@ PYTHON ?= $(shell for python in python3 python3.14 python3.13 python3.12 python3
 	"$$python" -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null && echo "$$python" && break; done)
 BIN := .venv/bin
 
-# `check` answers by its exit code too, and "no" is an answer, not a failure: only 3 (the file could not be read at
-# all) or a crash stops the demo.
+# The answer is the exit code too, and "no" is an answer, not a failure: only 3 (nothing could be read) or more stops
+# the demo.
+ANSWERED = code=$$?; echo "(exit code $$code: 0 go, 1 limits or ask, 2 no, 3 nothing could be read)"; test $$code -le 2
+
 demo: .venv/installed
 	@echo '$$ boxwright check rigs/whimbrel.yaml'
-	@$(BIN)/boxwright check rigs/whimbrel.yaml; code=$$?; \
-	echo "(exit code $$code: 0 go, 1 limits or ask, 2 no, 3 the file could not be read)"; test $$code -le 2
+	@$(BIN)/boxwright check rigs/whimbrel.yaml; $(ANSWERED)
 	@echo
 	@echo '$$ boxwright weight rigs/whimbrel.yaml'
-	@$(BIN)/boxwright weight rigs/whimbrel.yaml
+	@$(BIN)/boxwright weight rigs/whimbrel.yaml; $(ANSWERED)
 
 test: .venv/installed-for-tests
 	$(BIN)/ruff check .
