@@ -304,7 +304,7 @@ def tips_up(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         else "Look whether it is coupled and its rear legs are down, and write it in the load state",
         minutes=5,
         uses=("sleep",),
-        because=tip.margin.unknown or tuple(part.of for part in result.perhaps),
+        because=tip.margin.unknown or tuple(part.of for part in result.perhaps) or (result.of,),
     )
 
 

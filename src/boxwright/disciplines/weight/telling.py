@@ -66,8 +66,8 @@ def tipping_sentence(tip: Tip, boarding: Band, kind: Kind, shown_in: HeaderUnits
     legs = "legs down" if tip.legs_are_down else "legs up"
     verb = "tips back" if kind == "stop" else "may tip back"
     alone = ""
-    if tip.person is not None:
-        alone = f"; {show(max(0.0, tip.person.band.low), 'kg', shown_in)} at the rear wall can lift the nose"
+    if tip.person is not None and tip.person.band.low > 0.0:
+        alone = f"; {show(tip.person.band.low, 'kg', shown_in)} at the rear wall can lift the nose"
     return f"uncoupled with its {legs} the trailer {verb} when {people} of people stand at its rear end{alone}"
 
 

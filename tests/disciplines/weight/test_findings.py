@@ -1,0 +1,72 @@
+"""Every rule of weight on one small rig: an edit that trips it, one just inside, one that takes the value away."""
+
+from __future__ import annotations
+
+import tomllib
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from boxwright.finding import Finding
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from tests.houserules.test_docstrings import is_rule
+from tests.houserules.tree import PACKAGE, functions, modules
+
+FOLDER = Path(__file__).parents[2] / "findings" / "weight"
+RIG = (FOLDER / "rig.yaml").read_text(encoding="utf-8")
+JUDGED_ON = date(2026, 6, 1)
+TRIOS = {path.stem: tomllib.loads(path.read_text(encoding="utf-8")) for path in sorted(FOLDER.glob("*.toml"))}
+CASES = [(name, case) for name in TRIOS for case in ("trips", "inside", "lacks")]
+
+
+def said(case: dict[str, Any]) -> tuple[Finding, ...]:
+    """Return what weight says of the rig with the edits of a case made."""
+    text = RIG
+    for old, new in case["edits"]:
+        old = old.replace("\\n", "\n")
+        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
+        text = text.replace(old, new)
+    read = read_rig(text)
+    found = study(read.rig, JUDGED_ON).findings(case.get("use", "tow"))
+    return tuple(one for one in found if one.code.startswith("weight/"))
+
+
+def test_the_rig_as_it_is_has_nothing_against_it() -> None:
+    assert read_rig(RIG).problems == ()
+    assert said({"edits": []}) == said({"edits": [], "use": "sleep"}) == ()
+
+
+def test_every_rule_has_its_trio() -> None:
+    files = [module for module in modules(PACKAGE) if module.place == "disciplines/weight/findings.py"]
+    rules = {name.replace("_", "-") for module in files for name, node in functions(module) if is_rule(node)}
+    assert set(TRIOS) == rules
+    assert {trio["code"] for trio in TRIOS.values()} == {f"weight/{name}" for name in rules}
+
+
+@pytest.mark.parametrize(("name", "case"), CASES)
+def test_a_rule_speaks_when_it_should_and_only_then(name: str, case: str) -> None:
+    wanted, code = TRIOS[name][case], TRIOS[name]["code"]
+    found = said(wanted)
+    if case == "inside" or code in wanted.get("silent", ()):
+        assert [one for one in found if one.code == code] == []
+        return
+    hits = [one for one in found if one.code == wanted.get("code", code) and one.where == wanted["where"]]
+    assert len(hits) == 1, [(one.code, one.where, one.says) for one in found]
+    (hit,) = hits
+    assert hit.kind == wanted["kind"]
+    assert wanted.get("says", "") in hit.says
+    assert hit.source and hit.lever and hit.act
+    assert hit.minutes is not None and hit.minutes > 0
+    if hit.kind == "unknown":
+        assert hit.because
+
+
+@pytest.mark.parametrize("name", sorted(TRIOS))
+def test_a_number_and_its_limit_give_the_side_the_margin_is_on(name: str) -> None:
+    for case in ("trips", "lacks"):
+        for one in said(TRIOS[name][case]):
+            if one.margin is not None:
+                assert one.number is not None and one.limit is not None and one.margin <= 0.0
