@@ -73,11 +73,12 @@ def is_answered(reading: Reading) -> bool:
 
 
 def is_open(reading: Reading, limit: Band, least: bool = False) -> bool:
-    """Return whether a number may be outside its limit, by its doubt or by what is unknown."""
+    """Return whether a number may be outside its limit, by its doubt or by what is unknown.
+
+    What has no weight leaves one end of a band endless; where it is the other end, the number still holds.
+    """
     band = reading.band
-    if least:
-        return not band.known or band.low < limit.high
-    return not band.known or band.high > limit.low
+    return band.low < limit.high if least else band.high > limit.low
 
 
 def without_rating(asked: Question, reading: Reading | None, shown_in: HeaderUnits) -> Finding:
@@ -133,17 +134,31 @@ def legal_kind(placed: Placed) -> Kind:
     return placed.rule.kind
 
 
-def broken(
-    code: str, where: str, says: str, all_broken: list[Placed], lever: str, act: str, number: float | None = None
-) -> Finding:
-    """Return one finding for all rules of the route that are broken; the strictest that was read decides its kind."""
+def leading(broken_rules: list[Placed]) -> Placed:
+    """Return the rule that decides of several broken ones: one that stops before one that asks, then the strictest."""
     order: list[Kind] = ["stop", "unknown", "limit", "advice"]
-    first = min(all_broken, key=lambda one: order.index(legal_kind(one)))
+    return min(broken_rules, key=lambda one: order.index(legal_kind(one)))
+
+
+def broken(
+    code: str,
+    where: str,
+    says: str,
+    broken_rules: list[Placed],
+    act: str,
+    number: float | None = None,
+    limit: float | None = None,
+    unit: str = "",
+) -> Finding:
+    """Return one finding for all rules of the route that are broken, the strictest first in ``broken_rules``.
+
+    ``says`` tells of the ``leading`` one, which decides the kind; ``limit`` is its limit in the unit of ``number``.
+    """
+    first = leading(broken_rules)
     kind = legal_kind(first)
-    others = [f"{one.place} {one.rule.limit_text}" for one in all_broken if one is not first]
+    others = [f"{one.place} {one.rule.limit_text}" for one in broken_rules if one is not first]
     also = f"; also {listed(others)}" if others else ""
     unread = "" if first.rule.was_read else "; its text was not read here, so read it before you rely on either answer"
-    limit = first.rule.limit
     return Finding(
         code,
         where,
@@ -152,10 +167,10 @@ def broken(
         number=number,
         limit=limit,
         margin=limit - number if limit is not None and number is not None else None,
+        unit=unit,
         source=first.rule.source,
-        lever=lever,
+        lever=where,
         act=act if kind == "stop" else f"{act}, or read the rule of {first.place} in its own words",
-        minutes=None,
         could_stop=first.rule.kind == "stop",
         uses=("tow",),
         because=(where,),

@@ -9,7 +9,7 @@ from boxwright.disciplines.towing.findings.legal import class_of
 from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.result import Extent, Result
 from boxwright.disciplines.towing.sourced import LAMPS
-from boxwright.disciplines.towing.telling import broken, listed, missing, shown
+from boxwright.disciplines.towing.telling import broken, leading, listed, missing, shown
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, read_any, show, show_band
 
@@ -36,8 +36,8 @@ def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         wanted += law_here.asking(law.SECONDARY, class_of(result))
     if wanted:
         most = max(1, *(int(one.rule.limit or 1) for one in wanted))
-        says = f"{wanted[0].place} asks for {most} chain{'s' if most > 1 else ''} or the like; {count} fitted"
-        yield broken(code, where, says, wanted, where, "Fit safety chains of the trailer's weight, crossed")
+        says = f"{leading(wanted).place} asks for {most} chain{'s' if most > 1 else ''} or the like; {count} fitted"
+        yield broken(code, where, says, wanted, "Fit safety chains of the trailer's weight, crossed")
     if count:
         yield from _chain_strength(result, count, shown_in)
 
@@ -78,8 +78,8 @@ def _chain_strength(result: Result, count: int, shown_in: HeaderUnits) -> Iterat
     weak += [one for one in together if count * rating.best < (one.rule.limit or 0.0) * gross]
     if weak:
         says = f"{count} chain{'s' if count > 1 else ''} of {show_band(rating, 'kg', shown_in)} each are too weak for "
-        says += f"{shown(result.gross, 'kg', shown_in)} by the rule of {weak[0].place}"
-        yield broken(code, where, says, weak, where, "Fit chains rated for the trailer's weight")
+        says += f"{shown(result.gross, 'kg', shown_in)} by the rule of {leading(weak).place}"
+        yield broken(code, where, says, weak, "Fit chains rated for the trailer's weight")
 
 
 def lamps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -102,8 +102,8 @@ def lamps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             wanted.setdefault(lacking, []).append(placed)
     for names, rules in wanted.items():
         reach = f" at {show(result.width.band.best, 'm', shown_in)} wide" if "width" in rules[0].rule.asks else ""
-        says = f"{rules[0].place} asks for {listed(list(names))} lamps{reach}; they are not among those fitted"
-        yield broken(code, where, says, rules, where, f"Fit {listed(list(names))} lamps, or write that they are there")
+        says = f"{leading(rules).place} asks for {listed(list(names))} lamps{reach}; they are not among those fitted"
+        yield broken(code, where, says, rules, f"Fit {listed(list(names))} lamps, or write that they are there")
     yield from _size_for_lamps(result)
 
 

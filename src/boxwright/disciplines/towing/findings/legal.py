@@ -7,10 +7,9 @@ from typing import NamedTuple
 
 from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.law import CLASSES, STRICTER_CLASS, Placed
-from boxwright.disciplines.towing.method import share_of_tow_axles
 from boxwright.disciplines.towing.result import Behind, Reading, Result
 from boxwright.disciplines.towing.sourced import AGES
-from boxwright.disciplines.towing.telling import advice, broken, listed, missing, name_of, shown
+from boxwright.disciplines.towing.telling import advice, broken, leading, listed, missing, name_of, shown
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
 
@@ -21,11 +20,22 @@ SURGE_WORDS = ("surge", "overrun", "inertia", "override")
 
 
 class Asking(NamedTuple):
-    """One asking of the law: the number it is compared with, and whether the limit itself already counts."""
+    """One asking of the law: the number it is compared with, and whether the limit itself already counts.
+
+    ``times`` turns the limit into a mass where the rule gives a share of something.
+    """
 
     asks: str
     reading: Reading
     counts: bool = False
+    times: float = 1.0
+
+
+class Reached(NamedTuple):
+    """A rule whose limit is reached, and that limit as a mass (kg); None for a rule without a number."""
+
+    placed: Placed
+    limit: float | None
 
 
 def class_of(result: Result) -> str:
@@ -33,20 +43,28 @@ def class_of(result: Result) -> str:
     return result.trailer_class or STRICTER_CLASS
 
 
-def reaching(result: Result, askings: list[Asking], sure: bool) -> list[Placed]:
-    """Return the rules whose limit a number reaches for sure, or (``sure`` False) may reach, the smallest first."""
+def reached(result: Result, askings: list[Asking], sure: bool) -> list[Reached]:
+    """Return the rules whose limit a number reaches for sure, or (``sure`` False) may reach, the strictest first."""
     found = []
-    for asks, reading, counts in askings:
+    for asks, reading, counts, times in askings:
         for placed in result.law.asking(asks, class_of(result)):
-            limit = placed.rule.limit
-            if limit is None:
-                found.append(placed)
-                continue
+            limit = placed.rule.limit * times if placed.rule.limit is not None else None
             low = max(reading.best, reading.permitted_high) if reading.band.known else reading.band.low
             number = low if sure else reading.band.high
-            if number > limit or (counts and number == limit):
-                found.append(placed)
-    return sorted(found, key=lambda one: (one.rule.limit or 0.0, one.place))
+            if limit is None or number > limit or (counts and number == limit):
+                found.append(Reached(placed, limit))
+    return sorted(found, key=lambda one: (one.limit or 0.0, one.placed.place))
+
+
+def rules_of(found: list[Reached]) -> list[Placed]:
+    """Return the rules that are reached."""
+    return [one.placed for one in found]
+
+
+def limit_of(found: list[Reached]) -> float | None:
+    """Return the limit of the leading rule."""
+    first = leading(rules_of(found))
+    return next(one.limit for one in found if one.placed is first)
 
 
 def _plate(result: Result) -> Reading:
@@ -64,9 +82,8 @@ def _unbraked(result: Result, behind: Behind | None) -> list[Asking]:
         Asking(law.UNBRAKED_ON_WHEELS, result.on_wheels),
     ]
     kerb = behind.vehicle.kerb if behind is not None else None
-    if kerb is not None and kerb.known and kerb.best > 0.0:
-        share = share_of_tow_axles(1.0, kerb.best)
-        askings.append(Asking(law.UNBRAKED_SHARE, result.gross.times(share)))
+    if kerb is not None and kerb.known:
+        askings.append(Asking(law.UNBRAKED_SHARE, result.gross, times=kerb.best))
     return askings
 
 
@@ -85,37 +102,51 @@ def brakes_required(result: Result, behind: Behind | None, shown_in: HeaderUnits
         return
     if result.braked_axles == 0:
         yield from _unbraked_findings(result, _unbraked(result, behind), shown_in)
-    axles, braked = len(result.axles), result.braked_axles
-    everywhere = [Asking(law.ALL_WHEELS_ABOVE, result.gross), Asking(law.ALL_WHEELS_FROM, result.gross, counts=True)]
-    wanted = reaching(result, everywhere, sure=True)
-    if wanted and braked is None:
-        says = f"{wanted[0].place} asks for brakes on every axle; nobody wrote on how many they are"
-        yield missing(code, "trailer.brakes.axles", says, "Count the axles with brakes", True, wanted[0].rule.source)
-    elif wanted and braked and braked < axles:
-        says = f"{wanted[0].place} asks for brakes on every axle above {wanted[0].rule.limit_text}; {braked} has"
-        yield broken(code, BRAKES, says, wanted, BRAKES, "Fit brakes on every axle", result.gross.best)
+    else:
+        yield from _every_axle(result)
     if any(word in result.trailer.brakes.kind.lower() for word in SURGE_WORDS):
-        surge = reaching(result, [Asking(law.SURGE_UP_TO, result.gross)], sure=True)
+        surge = reached(result, [Asking(law.SURGE_UP_TO, result.gross)], sure=True)
         if surge:
-            says = f"{surge[0].place} allows surge (overrun) brakes to {surge[0].rule.limit_text}; the gross weight is "
-            yield broken(code, BRAKES, says + shown(result.gross, "kg", shown_in), surge, BRAKES,
-                         "Fit brakes the driver works", result.gross.best)  # fmt: skip
+            first = leading(rules_of(surge))
+            says = f"{first.place} allows surge (overrun) brakes to {first.rule.limit_text}; the gross weight is "
+            yield broken(code, BRAKES, says + shown(result.gross, "kg", shown_in), rules_of(surge),
+                         "Fit brakes the driver works", result.gross.best, limit_of(surge), "kg")  # fmt: skip
+
+
+def _every_axle(result: Result) -> Iterator[Finding]:
+    """Yield what the rules say to a trailer with brakes on some axles only, or on nobody wrote how many."""
+    code = "towing/brakes-required"
+    everywhere = [Asking(law.ALL_WHEELS_ABOVE, result.gross), Asking(law.ALL_WHEELS_FROM, result.gross, counts=True)]
+    wanted = reached(result, everywhere, sure=True)
+    if not wanted or (result.braked_axles is not None and result.braked_axles >= len(result.axles)):
+        return
+    first = leading(rules_of(wanted))
+    says = f"{first.place} asks for brakes on every axle of a trailer over {first.rule.limit_text}"
+    if result.braked_axles is None:
+        written = f"{says}; nobody wrote on how many they are"
+        yield missing(code, "trailer.brakes.axles", written, "Count the axles with brakes", True, first.rule.source)
+        return
+    found = f"{says}; here {result.braked_axles} of {len(result.axles)} has them"
+    act = "Fit brakes on every axle"
+    yield broken(code, BRAKES, found, rules_of(wanted), act, result.gross.best, limit_of(wanted), "kg")
 
 
 def _unbraked_findings(result: Result, askings: list[Asking], shown_in: HeaderUnits) -> Iterator[Finding]:
     """Yield what the rules say to a trailer without brakes."""
     code = "towing/brakes-required"
-    sure = reaching(result, askings, sure=True)
+    sure = reached(result, askings, sure=True)
     gross = shown(result.gross, "kg", shown_in)
     if sure:
-        first = sure[0]
+        first = leading(rules_of(sure))
         says = f"without brakes {first.place} allows a {class_of(result)} trailer {_until(first)}; it weighs {gross}"
-        yield broken(code, BRAKES, says, sure, BRAKES, "Fit brakes, or carry less", result.gross.best)
+        act = "Fit brakes, or carry less"
+        yield broken(code, BRAKES, says, rules_of(sure), act, result.gross.best, limit_of(sure), "kg")
         return
-    perhaps = reaching(result, askings, sure=False)
+    perhaps = reached(result, askings, sure=False)
     if perhaps:
-        says = f"without brakes {perhaps[0].place} allows it {_until(perhaps[0])}, and it weighs {gross}; weigh it"
-        yield missing(code, BRAKES, says, "Weigh the loaded trailer", True, perhaps[0].rule.source)
+        first = leading(rules_of(perhaps))
+        says = f"without brakes {first.place} allows it {_until(first)}, and it weighs {gross}; weigh it"
+        yield missing(code, BRAKES, says, "Weigh the loaded trailer", True, first.rule.source)
 
 
 def _until(placed: Placed) -> str:
@@ -184,14 +215,14 @@ def breakaway(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         Asking(law.BREAKAWAY_FROM, result.gross, counts=True),
         Asking(law.BREAKAWAY_OF_BRAKED, result.gross),
     ]
-    wanted = reaching(result, askings, sure=True)
+    wanted = rules_of(reached(result, askings, sure=True))
     if brakes.breakaway is None:
-        could_stop = any(one.rule.kind == "stop" for one in reaching(result, askings, sure=False))
+        could_stop = any(one.rule.kind == "stop" for one in rules_of(reached(result, askings, sure=False)))
         says = "nobody wrote whether a breakaway switch is fitted; write breakaway: yes or no"
         yield missing(code, where, says, "Look for the switch and its cable on the tongue", could_stop, "cfr-393-43")
     elif brakes.breakaway is False and wanted:
-        says = f"{wanted[0].place} asks for a breakaway switch on a trailer like this, and none is fitted"
-        yield broken(code, where, says, wanted, where, "Fit a breakaway switch")
+        says = f"{leading(wanted).place} asks for a breakaway switch on a trailer like this, and none is fitted"
+        yield broken(code, where, says, wanted, "Fit a breakaway switch")
     elif brakes.breakaway is False:
         says = "no breakaway switch is fitted; a trailer that comes off rolls on"
         yield Finding(code, where, "advice", says, source="cfr-393-43", lever=where, act="Fit a breakaway switch",

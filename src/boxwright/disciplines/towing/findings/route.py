@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.findings.legal import class_of
 from boxwright.disciplines.towing.result import Extent, Result
-from boxwright.disciplines.towing.telling import broken, missing, name_of, read_how
+from boxwright.disciplines.towing.telling import broken, leading, missing, name_of, read_how
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, show
 
@@ -39,9 +39,10 @@ def size_on_route(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if over:
             reach = f" by {name_of(extent.of)}" if extent.of else ""
             number = show(extent.band.best, "m", shown_in)
-            says = f"the {asks} is {number}{reach}, over the {over[0].rule.limit_text} of {over[0].place}"
+            first = leading(over)
+            says = f"the {asks} is {number}{reach}, over the {first.rule.limit_text} of {first.place}"
             act = f"Move or take off {name_of(extent.of)}" if extent.of else "Ask for a permit, or take another way"
-            yield broken(code, where, says, over, where, act, extent.band.best)
+            yield broken(code, where, says, over, act, extent.band.best, first.rule.limit, "m")
 
 
 UNWRITTEN = Band(0.0, float("-inf"), float("inf"), known=False)

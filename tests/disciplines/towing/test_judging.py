@@ -1,0 +1,130 @@
+"""How a number is held against its limit: ends of a band, permitted fills, what is unknown (DESIGN 12)."""
+
+from __future__ import annotations
+
+from hypothesis import given as drawn
+from hypothesis import strategies as st
+
+from boxwright.disciplines.towing.findings import findings, walk_round
+from boxwright.disciplines.towing.result import Reading
+from boxwright.disciplines.towing.telling import Question, judged
+from boxwright.finding import Finding
+from boxwright.units import Band, exactly
+from tests.findings.towing.held import BASE, INCHES, edited, result_of, said_of
+
+ASKED = Question("towing/x", "trailer.gvwr", "it", "the plate", "trailer.gvwr", "there")
+LEAST = Question("towing/x", "trailer.gvwr", "it", "the least", "trailer.gvwr", "there", least=True)
+INF = float("inf")
+
+
+def kinds(asked: Question, reading: Reading, limit: Band | None) -> list[str]:
+    return [one.kind for one in judged(asked, reading, limit, INCHES)]
+
+
+def read(best: float, low: float, high: float, known: bool = True, permitted: tuple[float, float] = (0, 0)) -> Reading:
+    missing = () if known else ("parts[crate]",)
+    band = Band(best, low, high, known=known, spread="interval")
+    return Reading(band, permitted[0] or best, permitted[1] or best, missing)
+
+
+def test_only_a_whole_band_inside_holds() -> None:
+    limit = exactly(100.0)
+    assert kinds(ASKED, read(90, 80, 99), limit) == []
+    assert kinds(ASKED, read(90, 80, 101), limit) == ["unknown"]
+    assert kinds(ASKED, read(101, 95, 110), limit) == ["stop"]
+    assert kinds(ASKED, read(90, 80, 99, permitted=(70, 105)), limit) == ["stop"]
+    assert kinds(ASKED, read(90, 90, INF, known=False), limit) == ["unknown"]
+    assert kinds(ASKED, read(101, 101, INF, known=False), limit) == ["stop"]
+    assert kinds(ASKED, read(90, -INF, 99, known=False), limit) == []
+    assert kinds(ASKED, read(0, -INF, INF, known=False), limit) == ["unknown"]
+    assert kinds(ASKED, read(90, 80, 99), None) == ["unknown"]
+    assert kinds(ASKED, read(90, 80, 99), Band(100, 95, 105, spread="interval")) == ["unknown"]
+
+
+def test_the_same_turned_round() -> None:
+    limit = exactly(100.0)
+    assert kinds(LEAST, read(110, 101, 120), limit) == []
+    assert kinds(LEAST, read(110, 99, 120), limit) == ["unknown"]
+    assert kinds(LEAST, read(99, 90, 105), limit) == ["stop"]
+    assert kinds(LEAST, read(110, 101, 120, permitted=(95, 120)), limit) == ["stop"]
+    assert kinds(LEAST, read(0, -INF, INF, known=False), limit) == ["unknown"]
+
+
+def test_a_question_names_what_to_weigh_and_what_it_may_weigh() -> None:
+    (found,) = (one for one in said_of({"gross": "at least 6900 lb", "tongue": "unknown"}) if "gross-over" in one.code)
+    assert found.kind == "unknown" and found.could_stop
+    assert found.because == ("parts[crate]",) and found.act == "Weigh crate" and "100 lb of room" in found.says
+
+
+def of_weight(said: tuple[Finding, ...]) -> set[str]:
+    return {one.code for one in said if one.kind == "stop"}
+
+
+@drawn(st.floats(500.0, 9000.0), st.floats(0.0, 2000.0))
+def test_more_weight_never_turns_a_stop_into_none(gross: float, more: float) -> None:
+    """The share on the ball stays 12 %; the stops of the lighter trailer stay with the heavier one."""
+    light, heavy = (
+        of_weight(said_of({"gross": f"{one:.3f} lb", "tongue": f"{0.12 * one:.3f} lb"}))
+        for one in (gross, gross + more)
+    )
+    assert light <= heavy
+
+
+@drawn(st.integers(20, 80))
+def test_a_mirrored_load_gives_the_mirrored_answer(percent: int) -> None:
+    one, other = (
+        [(f.code, f.kind, f.number) for f in said_of({"left": f"{share} %"})] for share in (percent, 100 - percent)
+    )
+    assert [found[:2] for found in one] == [found[:2] for found in other]
+    assert all(abs((a[2] or 0.0) - (b[2] or 0.0)) < 1e-6 for a, b in zip(one, other, strict=True))
+
+
+def test_what_stops_behind_another_vehicle_is_advice_unless_it_is_asked_for() -> None:
+    small = {**BASE["tow"]["pickup"], "tongue": "300 lb"}
+    edits = {"tow.small": small}
+    advised = [one for one in said_of(edits) if one.where == "tow[small]"]
+    assert [(one.code, one.kind) for one in advised] == [("towing/tongue-over-rating", "advice")]
+    asked = [one for one in said_of(edits, "small") if one.where == "tow[small]"]
+    assert [(one.code, one.kind) for one in asked] == [("towing/tongue-over-rating", "stop")]
+
+
+def test_the_least_rating_names_itself() -> None:
+    """480 lb on the ball: the jack's 400 lb is less than the vehicle's 450 lb."""
+    edits = {"tow.pickup.tongue": "450 lb", "trailer.jack.rating": "400 lb"}
+    (found,) = (one for one in said_of(edits) if one.code == "towing/tongue-over-rating")
+    assert found.kind == "stop" and found.where == "trailer.jack.rating" and "the jack" in found.says
+
+
+def test_an_unbraked_trailer_under_the_vehicles_limit_is_limited_to_it() -> None:
+    edits = {"trailer.brakes": {"kind": "none"}, "tow.pickup.unbraked": "4100 lb"}
+    (found,) = (one for one in said_of(edits) if one.code == "towing/unbraked-limit")
+    assert found.kind == "limit" and found.margin is not None and found.margin > 0.0 and "4,100 lb" in found.says
+
+
+def test_too_heavy_a_tongue_is_a_limit_as_well_and_elsewhere_advice() -> None:
+    (found,) = (one for one in said_of({"tongue": "620 lb"}) if one.code == "towing/tongue-share")
+    assert found.kind == "limit" and "greatest" in found.says
+    (found,) = (one for one in said_of({"tongue": "620 lb", "countries": ["UK"]}) if one.code == "towing/tongue-share")
+    assert found.kind == "advice"
+
+
+def test_a_result_is_a_record_and_equal_input_gives_an_equal_one() -> None:
+    one, other = result_of(edited(BASE, {})), result_of(edited(BASE, {}))
+    assert one == other and hash(one) == hash(other)
+    assert findings(one, INCHES) == findings(other, INCHES)
+
+
+def test_the_walk_round_ticks_crosses_and_leaves_open() -> None:
+    marks = {line.name: line.mark for line in walk_round(said_of({}))}
+    assert list(marks)[:2] == ["papers", "vehicle"] and len(marks) == 15
+    assert marks["inside"] == "by hand" and set(marks.values()) == {"ticked", "by hand"}
+    crossed = {line.name: line for line in walk_round(said_of({"trailer.chains.count": "1", "trailer.tyres.load": ""}))}
+    assert crossed["chains"].mark == "crossed" and "chains" in crossed["chains"].because[0]
+    assert crossed["tyres"].mark == "open"
+
+
+def test_the_walk_round_names_only_rules_there_are() -> None:
+    from boxwright.disciplines.towing.sourced import WALK
+    from tests.docs.test_tables import finding_codes
+
+    assert {code for _, _, codes in WALK for code in codes} <= finding_codes()

@@ -1,0 +1,160 @@
+"""The rules of the route: which bind where, which may stop, and the look-ups of the project's own sheet.
+
+Expected values are those of the sheet's entries t-rule-eu-category, t-rule-au-brakes, t-rule-us-lamps and
+t-rule-chain-1, each second-hand or seen as the rule's own table says.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from boxwright.disciplines.towing import law
+from boxwright.disciplines.towing.law import law_of
+from boxwright.disciplines.towing.sourced import PACKAGE
+from boxwright.finding import Finding
+from boxwright.source import load_rules
+from boxwright.units import read_any
+from tests.findings.towing.held import JUDGED_ON, said_of
+
+UNBRAKED = {"trailer.brakes": {"kind": "none"}, "tow.pickup.unbraked": "9000 lb", "trailer.gvwr": "3600 kg",
+            "trailer.axles.gawr": ["1800 kg", "1800 kg"]}  # fmt: skip
+
+
+def said(code: str, edits: dict[str, object]) -> list[Finding]:
+    return [one for one in said_of(edits) if one.code == f"towing/{code}"]
+
+
+def test_a_place_takes_its_nation_and_itself_and_never_the_neighbour() -> None:
+    found = law_of(("US-NC", "EU-FR"), JUDGED_ON)
+    assert {(one.place, one.rule.where) for one in found.placed} == {
+        ("US-NC", "national"), ("US-NC", "NC"), ("EU-FR", "national"),
+    }  # fmt: skip
+    assert found.bare == ("EU-FR",)
+    assert not any(one.rule.where in {"TX", "DE"} for one in found.placed)
+
+
+def test_a_rule_of_building_binds_at_home_only() -> None:
+    home = law_of(("US-NC", "EU-FR"), JUDGED_ON)
+    away = law_of(("EU-FR", "US-NC"), JUDGED_ON)
+    assert {one.place for one in home.placed if one.rule.applies == "built"} == {"US-NC"}
+    assert {one.place for one in away.placed if one.rule.applies == "built"} == {"EU-FR"}
+
+
+def test_a_rule_binds_only_while_it_is_in_force() -> None:
+    now, then = law_of(("CA-QC",), JUDGED_ON), law_of(("CA-QC",), date(1985, 1, 1))
+    assert now.bare == ("CA-QC",) and not now.asking(law.UNBRAKED_UP_TO, "cargo")
+    assert [one.rule.id for one in then.asking(law.UNBRAKED_UP_TO, "cargo")] == ["ca-qc-brakes"]
+
+
+def test_the_class_decides_which_rule_binds_and_commercial_rules_bind_nobody_here() -> None:
+    found = law_of(("US-NC",), JUDGED_ON)
+    limits = {name: [one.rule.limit for one in found.asking(law.UNBRAKED_BELOW, name)] for name in law.CLASSES}
+    assert limits == {"cargo": [read_any("4000 lb")], "camper": [read_any("1000 lb")]}
+    assert found.asking(law.UNBRAKED_UP_TO, "cargo") == ()
+    assert found.asking(law.WIDTH, "cargo")[0].rule.where == "NC"
+
+
+@pytest.mark.parametrize("country", ["US", "CA", "UK", "EU", "AU", "NZ"])
+def test_every_country_has_rules_and_every_asking_with_a_limit_says_one(country: str) -> None:
+    rules = [one for one in load_rules(PACKAGE) if one.country == country]
+    assert len(rules) >= 9
+    assert all(one.limit is not None or one.limit_text in {"required", "forbidden"} for one in rules)
+
+
+def test_what_was_not_read_never_stops() -> None:
+    for place in ("US-NC", "US-TX", "US-MD", "US-AK", "CA-BC", "CA-AB", "UK", "EU-IE", "AU"):
+        found = said("brakes-required", {**UNBRAKED, "countries": [place], "gross": "7800 lb", "tongue": "900 lb"})
+        assert {one.kind for one in found} == {"unknown"}, place
+        assert all(one.could_stop for one in found)
+    assert {one.kind for one in said("brakes-required", {**UNBRAKED, "class": "camper"})} == {"stop"}
+
+
+def test_the_strictest_of_a_route_is_one_of_its_members_and_names_the_others() -> None:
+    edits = {**UNBRAKED, "countries": ["US-TX", "US-MD", "US-NC"], "gross": "5000 lb", "tongue": "600 lb"}
+    (found,) = said("brakes-required", edits)
+    assert found.limit == pytest.approx(0.40 * read_any("5150 lb"))  # Maryland's share of the tow vehicle's own weight
+    assert found.margin == pytest.approx(0.40 * read_any("5150 lb") - read_any("5000 lb"))
+    assert "US-MD allows a cargo trailer to 0.40" in found.says
+    assert "US-MD 3000 lb" in found.says and "US-NC 4000 lb" in found.says and "US-TX 4500 lb" in found.says
+
+
+@pytest.mark.parametrize(
+    ("plate", "needs"), [("700 kg", False), ("750 kg", False), ("751 kg", True), ("3500 kg", True)]
+)
+def test_a_european_trailer_over_750_kg_needs_brakes(plate: str, needs: bool) -> None:
+    edits = {**UNBRAKED, "countries": ["EU-FR"], "trailer.gvwr": plate, "gross": "600 kg", "tongue": "60 kg"}
+    assert bool(said("brakes-required", edits)) == needs
+
+
+@pytest.mark.parametrize(
+    ("on_wheels", "brakes", "asks"),
+    [(750, "none", False), (751, "none", True), (2000, "electric", False), (2001, "electric", True)],
+)
+def test_australia_counts_what_rests_on_the_wheels(on_wheels: int, brakes: str, asks: bool) -> None:
+    """GTM to 750 kg none; 751 to 2000 kg one axle; over 2000 kg all wheels."""
+    edits = {
+        **UNBRAKED,
+        "countries": ["AU"],
+        "trailer.brakes": {"kind": brakes, "axles": "1", "breakaway": "yes"},
+        "gross": f"{on_wheels if brakes == 'electric' else on_wheels + 90} kg",
+        "tongue": "90 kg",
+    }
+    assert bool(said("brakes-required", edits)) == asks
+
+
+@pytest.mark.parametrize(
+    ("width", "length", "clearance", "middle"),
+    [("2000 mm", "18 ft", False, False), ("2032 mm", "18 ft", True, False), ("2440 mm", "31 ft", True, True)],
+)
+def test_united_states_lamps_by_width_and_length(width: str, length: str, clearance: bool, middle: bool) -> None:
+    edits = {
+        "trailer.outside": {"width": width, "over_fenders": width, "length": "14 ft", "height": "98 in",
+                            "length_overall": length},
+        "trailer.lamps": ["tail", "stop", "turn", "side", "plate"],
+    }  # fmt: skip
+    text = " ".join(one.says for one in said("lamps", edits))
+    assert ("clearance front" in text and "identification" in text) == clearance
+    assert ("intermediate" in text) == middle
+
+
+def test_new_zealand_asks_twice_the_weight_of_each_chain_above_two_tonnes() -> None:
+    """Read: 2,001 to 2,500 kg without a breakaway brake, two chains, each breaking at twice the laden weight."""
+    heavy = {"countries": ["NZ"], "trailer.brakes.breakaway": "no", "gross": "2200 kg", "tongue": "200 kg"}
+    light = {**heavy, "gross": "1900 kg"}
+    weak = {"trailer.chains": {"count": "2", "rating": "4300 kg"}}
+    strong = {"trailer.chains": {"count": "2", "rating": "4500 kg"}}
+    assert [one.kind for one in said("chains", {**heavy, **weak})] == ["stop"]
+    assert said("chains", {**heavy, **strong}) == [] == said("chains", {**light, **weak})
+    assert [one.kind for one in said("chains", {**heavy, "trailer.chains": {"count": "1", "rating": "4500 kg"}})] == [
+        "stop"
+    ]
+
+
+def test_a_place_without_rules_asks_and_a_well_fitted_trailer_is_only_limited_by_it() -> None:
+    (found,) = said("no-rule-known", {"countries": ["US-VT"]})
+    assert found.kind == "unknown" and not found.could_stop and "US-VT" in found.says
+    (found,) = said("no-rule-known", {"countries": ["US-VT"], "trailer.brakes.axles": "1"})
+    assert found.could_stop
+    (found,) = said("no-rule-known", {"countries": ["JP"]})
+    assert found.could_stop and "no rule known to us for JP" in found.says
+    (found,) = said("no-rule-known", {"countries": ["US"]})
+    assert "which State" in found.says
+    (found,) = said("no-rule-known", {"countries": ["EU-FR"]})
+    assert found.kind == "advice"
+
+
+def test_the_change_of_class_shows_both_numbers() -> None:
+    bunk = {"front": "78 in", "left": "-39 in", "under": "25 in", "size": "76 in x 48 in x 4 in"}
+    edits = {"beds": ["bunk"], "parts": {"bunk": bunk}, "countries": ["US-NC"]}
+    (found,) = said("class-change", edits)
+    assert "US-NC then asks for brakes from 1000 lb, not from 4000 lb" in found.says
+    assert said("class-change", {**edits, "class": "camper"}) == []
+
+
+def test_surge_brakes_end_where_the_province_says() -> None:
+    """2,800 kg in British Columbia, by a trade association's table: quoted, so it asks."""
+    edits = {"countries": ["CA-BC"], "trailer.brakes.kind": "surge", "tongue": "300 kg"}
+    assert said("brakes-required", {**edits, "gross": "2790 kg"}) == []
+    assert [one.kind for one in said("brakes-required", {**edits, "gross": "2810 kg"})] == ["unknown"]
