@@ -98,7 +98,9 @@ def test_each_mistake_is_said_where_it_stands_and_the_part_stays(line, path, wor
 
 
 def test_a_bad_facet_costs_only_itself():
-    reading = read_rig(AROUND + "  a: {x: 3, side: left, z: 0, size: 1 x 1 x 1, weight: 8, draw: lots, hinge: {at: oops}}\n")
+    reading = read_rig(
+        AROUND + "  a: {x: 3, side: left, z: 0, size: 1 x 1 x 1, weight: 8, draw: lots, hinge: {at: oops}}\n"
+    )
     assert part(reading.rig, "a").mass.best == pytest.approx(8 * LB)
 
 
@@ -129,4 +131,6 @@ def test_an_edit_composes_only_what_it_touches():
     same = sum(a is b for a, b in zip(before.parts, after.parts, strict=True))
     touched = {a.name for a, b in zip(before.parts, after.parts, strict=True) if a is not b}
     assert "galley" in touched and same >= len(before.parts) - 6, touched
-    assert composer.compose(read_document(text[:at] + "weight: 75" + text[at + 10 :], known_keys=KNOWN_KEYS)).rig == after
+    assert (
+        composer.compose(read_document(text[:at] + "weight: 75" + text[at + 10 :], known_keys=KNOWN_KEYS)).rig == after
+    )

@@ -7,9 +7,8 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import Any, Literal, TypeVar
 
-from boxwright.disciplines.frame.parts import Framing
+from boxwright.disciplines.frame.parts import Framing, is_wall
 from boxwright.disciplines.frame.parts import Layer as LayerWords
-from boxwright.disciplines.frame.parts import is_wall
 from boxwright.exchange import Measured
 from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry

@@ -96,7 +96,8 @@ def facet_models(section: str) -> dict[str, type[Entry]]:
 
 def _all_keys() -> frozenset[str]:
     keys = set(OWNER_OF_KEY) | set(OWNER_OF_SECTION)
-    for model in (*NAMED.values(), frame.Layer):
+    models: list[type[Entry]] = [*NAMED.values(), frame.Layer]
+    for model in models:
         keys |= {key for choices in spellings(model).values() for key in choices}
     return frozenset(keys)
 

@@ -197,13 +197,14 @@ def _proved(document: Document, path: str, value: str, made: Callable[[str], Spl
         after = edited_alone(document, one.start, one.end, one.replacement)
         if after is None and not (is_sound and not document.troubles):
             after = edited(document, one.start, one.end, one.replacement)
-        if after is not None and _differs_only_there(document, after, path, wanted):
+        if after is not None and differs_only_at(document, after, path, wanted):
             return one
     says = f'"{shortened(value)}" cannot be written here so that nothing else changes; edit the line itself'
     return _problem(document, path, says)
 
 
-def _differs_only_there(before: Document, after: Document, path: str, wanted: str) -> bool:
+def differs_only_at(before: Document, after: Document, path: str, wanted: str) -> bool:
+    """Return whether one document differs from another in the text at a path, which is as wanted, and in nothing else."""
     if (after.is_damaged and not before.is_damaged) or tree_at(after, path) != wanted:
         return False
     if not after.troubled <= before.troubled:
