@@ -110,7 +110,10 @@ def test_parts_in_each_other_are_told_and_still_weigh():
     assert part(reading.rig, "a").mass.known and part(reading.rig, "b").mass.known
 
 
-@pytest.mark.parametrize("text", ["", "\n", "42", "- a\n- b\n", "parts:\n", "parts: 3\n", "trailer: no\n", "rig: [a]\n", "stages: x\nloads: 3\n"])  # fmt: skip
+@pytest.mark.parametrize(
+    "text",
+    ["", "\n", "42", "- a\n- b\n", "parts:\n", "parts: 3\n", "trailer: no\n", "rig: [a]\n", "stages: x\nloads: 3\n"],
+)
 def test_any_text_gives_a_rig(text):
     reading = read_rig(text)
     assert reading.rig.loads and reading.problems
