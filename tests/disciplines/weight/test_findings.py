@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import tomllib
 from datetime import date
+from math import inf
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from boxwright.disciplines.weight.result import Output
+from boxwright.disciplines.weight.telling import above_zero
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
+from boxwright.units import Band
 from tests.houserules.test_docstrings import is_rule
 from tests.houserules.tree import PACKAGE, functions, modules
 
@@ -70,3 +74,32 @@ def test_a_number_and_its_limit_give_the_side_the_margin_is_on(name: str) -> Non
         for one in said(TRIOS[name][case]):
             if one.margin is not None:
                 assert one.number is not None and one.limit is not None and one.margin <= 0.0
+
+
+def bare(best: float, low: float, permitted_low: float, high: float, unknown: tuple[str, ...] = ()) -> Output:
+    return Output(
+        "trailer", "tongue", "kg", Band(best, low, high, known=not unknown), 1.0, permitted_low, high, unknown
+    )
+
+
+@pytest.mark.parametrize(
+    ("output", "kind"),
+    [
+        (bare(50.0, 10.0, 20.0, 90.0), None),
+        (bare(50.0, -10.0, 20.0, 90.0), "unknown"),
+        (bare(50.0, -10.0, -5.0, 90.0), "stop"),
+        (bare(-1.0, -10.0, -5.0, 90.0), "stop"),
+        (bare(0.0, -10.0, 0.0, 90.0), "stop"),
+        (bare(-1.0, -10.0, -5.0, inf, ("parts[lost]",)), "unknown"),
+        (bare(-20.0, -inf, -25.0, -1.0, ("parts[lost]",)), "stop"),
+        (bare(50.0, -inf, 20.0, 90.0, ("parts[lost]",)), "unknown"),
+    ],
+)
+def test_the_bad_end_of_the_band_decides(output: Output, kind: str | None) -> None:
+    assert above_zero(output) == kind
+
+
+def test_a_coupled_trailer_is_held_by_its_ball() -> None:
+    trips = TRIOS["tips-up"]["trips"]
+    coupled = {**trips, "edits": [["coupled: no, legs: down", "coupled: yes, legs: up"], trips["edits"][1]]}
+    assert said(coupled) == ()

@@ -153,6 +153,14 @@ def test_shares_of_a_quotient_are_those_of_its_gradient() -> None:
     assert together == pytest.approx(reach_of_quotient(pool, SHARE).variance, rel=1e-6)
 
 
+def test_parts_of_one_group_share_what_they_widen_together() -> None:
+    """Two like parts that err together: variance (2 u)^2, half of it each; own arithmetic."""
+    pair = (mass("a", interval(40.0, 60.0), 0.0, group="g"), mass("b", interval(40.0, 60.0), 0.0, group="g"))
+    pool = pooled((SHELL, *pair, mass("c", interval(40.0, 60.0), 0.0)))
+    found = {one.of: one.share for one in shares(pool, Coefficients(1.0))}
+    assert found == pytest.approx({"parts[a]": 0.4, "parts[b]": 0.4, "parts[c]": 0.2})
+
+
 def test_a_pool_of_fills_alone_has_the_shares_of_its_places_as_ends() -> None:
     reach = reach_of_quotient(pooled((mass("a", fill(5.0, 10.0), 0.0), mass("b", fill(5.0, 10.0), 4.0))), SHARE)
     assert (reach.low, reach.high) == pytest.approx((SHARE.at((4.0, 0.0, 0.4)), SHARE.at((0.0, 0.0, 0.4))))

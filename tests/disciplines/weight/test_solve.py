@@ -254,3 +254,30 @@ def test_the_exchange_records_carry_the_same_bands() -> None:
 def test_level_is_where_the_ball_is_as_high_as_the_coupler() -> None:
     level = solved(SHELL, ball=LEVEL)
     assert best(level.tongue) == pytest.approx(900.0 * (2.5 - 2.2) / 3.8)
+
+
+def test_the_doubts_of_two_heights_add_straight_and_an_interval_counts_by_the_root_of_three() -> None:
+    """The ball 10 mm and the coupler 10 mm in doubt are 20 mm of raise; 1.96 / sqrt 3 of what the ends differ by."""
+    ball, coupler = interval(0.44, 0.46), interval(0.44, 0.46)
+    found = solved(SHELL, box=box_of("independent", coupler_height=coupler), ball=ball)
+    ends = [best(solved(SHELL, box=box_of("independent"), ball=exactly(0.45 + by)).axles[0]) for by in (-0.02, 0.02)]
+    half = abs(ends[1] - ends[0]) / 2.0
+    assert found.axles[0].half_width == pytest.approx(half * 1.959964 / 3.0**0.5, rel=1e-5)
+
+
+def test_the_share_has_the_doubt_of_the_trailers_measures_over_its_mass() -> None:
+    doubtful = box_of("single", axles=(Axle(sigma(2.5, 0.02), None),))
+    found = solved(SHELL, box=doubtful)
+    assert found.share.half_width == pytest.approx(found.tongue.half_width / 900.0, rel=1e-6)
+
+
+def test_a_part_without_place_is_not_outside_the_walls() -> None:
+    lost = replace(mass("lost", 38.0, 2.2), y=UNKNOWN_PLACE)
+    found = solved(SHELL, lost)
+    assert found.right.band.high - best(found.right) == pytest.approx(38.0 * 1.05 / 1.9)
+
+
+def test_pitch_inertia_takes_length_and_height() -> None:
+    """One cuboid 0.5 m long, 0.4 m wide, 0.3 m high: own arithmetic."""
+    found = solved(mass("a", 60.0, 1.0))
+    assert found.inertia[1] == pytest.approx(60.0 * (0.5**2 + 0.3**2) / 12.0)
