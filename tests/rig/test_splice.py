@@ -13,7 +13,7 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode
 from boxwright.finding import Problem
 from boxwright.rig.document import Document, Tree
 from boxwright.rig.read import read_document
-from boxwright.rig.splice import Splice, apply, splice, splice_new, tree_at
+from boxwright.rig.splice import Splice, apply, differs_only_at, splice, splice_new, tree_at
 from tests.rig.fuzz_mutations import assert_same, rig_text
 
 HOSTILE = (
@@ -252,6 +252,25 @@ def test_splices_are_applied_together_or_refused_where_they_meet() -> None:
     assert apply(document, done).text == "parts:\n  a: {x: 10}\n  b: {x: 20}\n"
     with pytest.raises(ValueError, match="overlap"):
         apply(document, [Splice(3, 8, ""), Splice(5, 9, "")])
+
+
+@pytest.mark.parametrize(
+    "after",
+    [
+        "parts:\n  a: {x: 4, note: n}\n  b: {x: 2}\n",
+        "parts:\n  a: {x: 3, note: m}\n  b: {x: 2}\n",
+        "parts:\n  a: {x: 3, note: n, z: 1}\n  b: {x: 2}\n",
+        "parts:\n  a: {x: 3, note: n}\n  b: {x: 1}\n",
+        "parts:\n  a: {x: 3, note: n}\n  b: {x: 2}\n  c:\n",
+        "parts:\n  a: {x: 3, note: n}\n  b: {x: 2}\nclass: cargo\n",
+        "parts:\n  a: {x:3, note: n}\n  b: {x: 2}\n",
+        "parts:\n  a: {x: 3, note: n\n  b: {x: 2}\n",
+    ],
+)
+def test_the_proof_refuses_any_other_change(after: str) -> None:
+    before = read_document("parts:\n  a: {x: 1, note: n}\n  b: {x: 2}\n")
+    assert differs_only_at(before, read_document("parts:\n  a: {x: 3, note: n}\n  b: {x: 2}\n"), "parts[a].x", "3")
+    assert not differs_only_at(before, read_document(after), "parts[a].x", "3")
 
 
 def test_the_oracle_itself_refuses_what_is_no_yaml() -> None:

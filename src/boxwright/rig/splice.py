@@ -204,7 +204,7 @@ def _proved(document: Document, path: str, value: str, made: Callable[[str], Spl
 
 
 def differs_only_at(before: Document, after: Document, path: str, wanted: str) -> bool:
-    """Return whether one document differs from another in the text at a path, which is as wanted, and in nothing else."""
+    """Return whether two documents differ in the text at a path, which is as wanted, and in nothing else."""
     if (after.is_damaged and not before.is_damaged) or tree_at(after, path) != wanted:
         return False
     if not after.troubled <= before.troubled:
