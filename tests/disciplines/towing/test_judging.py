@@ -128,3 +128,36 @@ def test_the_walk_round_names_only_rules_there_are() -> None:
     from tests.docs.test_tables import finding_codes
 
     assert {code for _, _, codes in WALK for code in codes} <= finding_codes()
+
+
+def test_a_tongue_of_more_than_half_the_weight_was_misread() -> None:
+    found = [one.where for one in said_of({"tongue": "2100 lb"}) if one.code == "towing/rating-implausible"]
+    assert found == ["trailer.axles.x"]
+    assert not [one for one in said_of({"tongue": "1900 lb"}) if one.code == "towing/rating-implausible"]
+
+
+def test_a_small_ball_and_a_heavy_stamp_contradict_each_other() -> None:
+    edits = {"trailer.coupler.ball": "1 7/8 in"}
+    found = [one.where for one in said_of(edits) if one.code == "towing/rating-implausible"]
+    assert found == ["trailer.coupler.ball"]
+    metric = {"trailer.coupler.ball": "50 mm", "trailer.coupler.rating": "3500 kg"}
+    assert not [one for one in said_of(metric) if one.code == "towing/rating-implausible"]
+
+
+def test_a_ball_too_high_points_the_nose_up_and_wants_drop() -> None:
+    high, low = (
+        next(one for one in said_of({"tow.pickup.ball_height": at}) if one.code == "towing/coupler-level")
+        for at in ("23 in", "15 in")
+    )
+    assert "points up" in high.says and high.act.endswith("4 in of drop")
+    assert "points down" in low.says and low.act.endswith("4 in of rise")
+
+
+def test_a_low_thing_ahead_of_the_axle_touches_on_a_crest() -> None:
+    """At 8.4 in the tank clears a crest of atan(8.4/53) + atan(8.4/132) = 12.7 degrees; at 2.5 in 3.8 degrees."""
+    tank = {"front": "30 in", "left": "0 in", "size": "10 in x 20 in x 4 in"}
+    low = said_of({"parts": {"tank": {**tank, "under": "-16 in"}}})
+    assert any("crest" in one.says and one.kind == "advice" for one in low)
+    assert not any("crest" in one.says for one in said_of({"parts": {"tank": {**tank, "under": "-10.1 in"}}}))
+    asked = said_of({"parts": {"tank": {**tank, "under": "-12 in"}}, "tow.pickup.overhang": ""})
+    assert [one.where for one in asked if one.kind == "unknown"] == ["tow[pickup].overhang"]

@@ -158,3 +158,30 @@ def test_surge_brakes_end_where_the_province_says() -> None:
     edits = {"countries": ["CA-BC"], "trailer.brakes.kind": "surge", "tongue": "300 kg"}
     assert said("brakes-required", {**edits, "gross": "2790 kg"}) == []
     assert [one.kind for one in said("brakes-required", {**edits, "gross": "2810 kg"})] == ["unknown"]
+
+
+@pytest.mark.parametrize(("gross", "needs"), [("2999.9 lb", False), ("3000 lb", True)])
+def test_a_limit_that_reads_or_more_counts_itself(gross: str, needs: bool) -> None:
+    """Nebraska, read: three thousand pounds or more."""
+    edits = {**UNBRAKED, "class": "camper", "gross": gross, "tongue": "360 lb"}
+    assert bool(said("brakes-required", edits)) == needs
+
+
+@pytest.mark.parametrize(("each", "asks"), [("2100 lb", False), ("1900 lb", True)])
+def test_two_chains_may_hold_the_weight_together_where_the_rule_says_so(each: str, asks: bool) -> None:
+    """North Carolina, quoted: chains of sufficient strength to hold the gross weight; here 4,000 lb."""
+    found = said("chains", {"countries": ["US-NC"], "trailer.chains.rating": each})
+    assert ("unknown" in {one.kind for one in found}) == asks
+
+
+def test_weak_chains_leave_the_law_of_an_unread_place_open() -> None:
+    (found,) = said("no-rule-known", {"countries": ["US-VT"], "trailer.chains.rating": "3000 lb"})
+    assert found.could_stop
+
+
+@pytest.mark.parametrize(("width", "asks"), [("2100 mm", False), ("2101 mm", True)])
+def test_a_limit_that_reads_over_does_not_count_itself(width: str, asks: bool) -> None:
+    """End-outline lamps over 2.10 m (from memory)."""
+    lamps = ["tail", "stop", "turn", "plate", "reflectors", "front position"]
+    outside = {"trailer.outside.over_fenders": width, "trailer.outside.width": "2000 mm"}
+    assert bool(said("lamps", {"countries": ["UK"], "trailer.lamps": lamps, **outside})) == asks
