@@ -43,7 +43,7 @@ class Axle:
 
 @dataclass(frozen=True, slots=True)
 class Box:
-    """The trailer as a body on wheels: lengths in m in the rig's datum, heights above the trailer's own deck."""
+    """The trailer as a body on wheels: lengths in m in the rig's datum; deck, ball and wheels over the ground."""
 
     of: str
     inside: Vector

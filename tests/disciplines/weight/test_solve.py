@@ -281,3 +281,10 @@ def test_pitch_inertia_takes_length_and_height() -> None:
     """One cuboid 0.5 m long, 0.4 m wide, 0.3 m high: own arithmetic."""
     found = solved(mass("a", 60.0, 1.0))
     assert found.inertia[1] == pytest.approx(60.0 * (0.5**2 + 0.3**2) / 12.0)
+
+
+def test_without_a_track_only_the_sides_are_open() -> None:
+    trackless = box_of("single", track=UNKNOWN_PLACE, outside=(0.0, 0.0, 0.0))
+    result = solved(mass("crate", 500.0, x=1.0), box=trackless)
+    assert result.tongue.band.known and result.axles[0].band.known
+    assert result.left.unknown == ("trailer.axles.track",) and not result.left.band.known

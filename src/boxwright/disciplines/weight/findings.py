@@ -25,6 +25,7 @@ from boxwright.disciplines.weight.telling import (
     name_of,
     ten_units,
     tipping_sentence,
+    weighing,
 )
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits, show, show_band
@@ -62,16 +63,19 @@ def measure_missing(result: Result) -> Iterator[Finding]:
     Source: first-principles section 1.3
     Lever: write the measure in the trailer's entry
     """
-    for path in result.tongue.unknown:
+    carried = dict.fromkeys(result.left.unknown, "the wheels of each side carry")
+    carried |= dict.fromkeys(result.tongue.unknown, "tongue and axles carry")
+    for path, carry in carried.items():
         if not is_weighable(path):
             yield Finding(
                 "weight/measure-missing",
                 path,
                 "unknown",
-                f"{path} is not written, so nobody can say what tongue and axles carry",
+                f"{path} is not written, so nobody can say what {carry}",
                 source=EQUILIBRIUM,
                 lever=path,
-                act=f"Measure {path} with a tape, from the front wall's stud face",
+                act=f"Measure {path} with a tape, "
+                + ("tyre middle to tyre middle" if path.endswith("track") else "from the front wall's stud face"),
                 minutes=5,
                 uses=("tow", "sleep"),
                 because=(path,),
@@ -93,7 +97,7 @@ def measure_assumed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             "weight/measure-assumed",
             path,
             kind,
-            f"{path} is not written and was assumed from the kind of trailer; the tongue weight comes out at {tongue}",
+            f"{path} is not written and was assumed from the kind of trailer; tongue weight with all doubt: {tongue}",
             source=PRACTICE,
             lever=path,
             act=f"Measure {path} with a tape, the trailer standing level",
@@ -120,6 +124,8 @@ def weight_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             verb = "puts" if part.tongue_high > 0.0 else "takes"
             side = "on" if part.tongue_high > 0.0 else "off"
             moved = f"{verb} {from_to(least, most, shown_in)} {side} the tongue"
+            if most == 0.0:
+                moved = "moves the tongue weight nobody knows how far"
         else:
             off, on = show(-least, "kg", shown_in), show(most, "kg", shown_in)
             moved = f"takes up to {off} off the tongue or puts {on} on it"
@@ -151,7 +157,7 @@ def place_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             "weight/place-unknown",
             of,
             "unknown",
-            f"{name_of(of)} has no known place; with it anywhere in the trailer the tongue weight is {tongue}",
+            f"{name_of(of)} has no known place; tongue weight with it anywhere in the trailer: {tongue}",
             source="first-principles section 1.1",
             lever=f"{of}.x",
             act=f"Measure with a tape where {name_of(of)} stands behind the front wall",
@@ -436,7 +442,7 @@ def weigh_these_next(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
         unit="kg",
         source=PRACTICE,
         lever=parts[0].of,
-        act=f"Weigh {listed([name_of(one.of) for one in parts])}, each with a bathroom or luggage scale",
+        act=weighing([one.of for one in parts]),
         minutes=5 * len(parts),
         uses=("tow",),
         because=tuple(one.of for one in parts),

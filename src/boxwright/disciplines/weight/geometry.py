@@ -17,6 +17,8 @@ from boxwright.exchange import Box
 from boxwright.units import Band
 
 NOTHING = Coefficients(0.0)
+NO_TRACK = Band(1.0, 1.0, 1.0)
+"""Stands for a track nobody knows where nothing hangs on it: what the sides carry is then not answered at all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,12 +58,16 @@ class Doubt(NamedTuple):
 
 
 class Measures(NamedTuple):
-    """The trailer at its best values, its doubtful measures, what is missing, and what was assumed."""
+    """The trailer at its best values, its doubtful measures, what is missing, and what was assumed.
+
+    ``sides_missing`` is what only the split between left and right wheels is missing.
+    """
 
     best: Geometry | None
     doubts: tuple[Doubt, ...]
     missing: tuple[str, ...]
     assumed: tuple[str, ...]
+    sides_missing: tuple[str, ...] = ()
 
     def lifting(self, best: Geometry, axle: int) -> Measures:
         """Return the same trailer with one more axle off the ground."""
@@ -88,7 +94,8 @@ class Loads(NamedTuple):
 def measures_of(box: Box, ball_height: Band) -> Measures:
     """Return the trailer's measures; heights are above the ground, as the rig file has them.
 
-    A place of coupler or axle that is not known is missing, for nothing can be said without it. Heights, spring rate
+    A place of coupler or axle that is not known is missing, for nothing can be said without it; a track without any
+    width to take it from only leaves the sides open. Heights, spring rate
     and track are taken from the kind of trailer where they are not known: wide, marked, and named.
     """
     missing = [] if _is_known(box.coupler_x) else ["trailer.coupler_x"]
@@ -100,10 +107,10 @@ def measures_of(box: Box, ball_height: Band) -> Measures:
     elif box.outside[1] > 0.0:
         bands["track"] = ("trailer.axles.track", _times(ASSUMED["track"], box.outside[1]))
         assumed.append("trailer.axles.track")
-    else:
-        missing.append("trailer.axles.track")
     if missing:
         return Measures(None, (), tuple(missing), tuple(assumed))
+    sides = () if "track" in bands else ("trailer.axles.track",)
+    bands.setdefault("track", ("trailer.axles.track", NO_TRACK))
     bands["coupler_x"] = ("trailer.coupler_x", box.coupler_x)
     at = {name: band.best for name, (_, band) in bands.items()}
     best = Geometry(
@@ -126,7 +133,7 @@ def measures_of(box: Box, ball_height: Band) -> Measures:
         for i, axle in enumerate(box.axles)
         if axle.x.low != axle.x.high
     ]
-    return Measures(best, tuple(doubts), (), tuple(assumed))
+    return Measures(best, tuple(doubts), (), tuple(assumed), sides)
 
 
 def _heights(box: Box, ball_height: Band) -> tuple[dict[str, tuple[str, Band]], list[str]]:

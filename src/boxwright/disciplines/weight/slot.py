@@ -53,16 +53,17 @@ class Slot:
     varied: tuple[Varied, ...]
     missing: tuple[str, ...]
     assumed: tuple[str, ...]
+    sides_missing: tuple[str, ...] = ()
 
     def result(self, parked: Parked | None, measured: tuple[Measured, ...]) -> Result:
         """Return everything weight says of the slot."""
         count = len(self.loads.axles) if self.loads is not None else len(self.box.axles)
         gross, tongue = self.load("gross", _gross), self.load("tongue", _tongue)
         axles = tuple(self.load(f"axle {i + 1}", _axle(i)) for i in range(count))
-        lefts = tuple(self.load(f"axle {i + 1} left", _axle_left(i)) for i in range(count))
-        rights = tuple(self.load(f"axle {i + 1} right", _axle_right(i)) for i in range(count))
+        lefts = tuple(self.side(f"axle {i + 1} left", _axle_left(i)) for i in range(count))
+        rights = tuple(self.side(f"axle {i + 1} right", _axle_right(i)) for i in range(count))
         on_wheels = self.load("on wheels", _on_wheels)
-        left, right = self.load("left", _left), self.load("right", _right)
+        left, right = self.side("left", _left), self.side("right", _right)
         share = self.share()
         x, y, z = (self.centre(axis, coefficients) for axis, coefficients in CENTRES)
         widened = self.widened_by(_tongue)
@@ -111,6 +112,12 @@ class Slot:
         coefficients = pick(self.loads)
         reach = reach_of_sum(self.pool, coefficients)
         return answer(self.box.of, name, "kg", self.pool, coefficients, reach, self.spreads(pick))
+
+    def side(self, name: str, pick: Pick) -> Output:
+        """Return what the wheels of one side carry; not answered where the track is not known."""
+        if self.sides_missing:
+            return unanswered(self.box.of, name, "kg", self.sides_missing)
+        return self.load(name, pick)
 
     def spreads(self, pick: Pick, divided_by: float = 1.0) -> tuple[Spread, ...]:
         """Return what each doubtful measure of the trailer does to one of the loads."""

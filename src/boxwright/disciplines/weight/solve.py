@@ -18,6 +18,9 @@ from boxwright.units import Band
 
 __all__ = ["Offers", "Result", "instrument_doubt", "offers", "plank_reading", "scale_pads_reading", "solve"]
 
+ANYWHERE = 15.0
+"""Farther (m) from the front wall than any such trailer reaches: where a thing may be if the box is not known."""
+
 
 def offers(frames: tuple[Frame, ...], people: tuple[Frame, ...]) -> Offers:
     """Return the masses of everything that stands: each part dry, with its contents where it holds some, and people.
@@ -76,14 +79,17 @@ def _on_its_wheels(box: Box, pool: Pool, measures: Measures) -> tuple[Slot, Meas
     varied = tuple(
         Varied(doubt.path, doubt.band, loads_of(doubt.low), loads_of(doubt.high)) for doubt in measures.doubts
     )
-    return Slot(box, pool, loads, varied, (), measures.assumed), measures
+    return Slot(box, pool, loads, varied, (), measures.assumed, measures.sides_missing), measures
 
 
 def _within_trailer(mass: Mass, box: Box) -> Mass:
     """Return a mass whose unknown place lies between coupler and rear end, side and side, deck and roof."""
     half = box.outside[1] / 2.0
     front = min(box.coupler_x.best if box.coupler_x.known else box.front_x, box.front_x)
-    ends = ((front, box.rear_x), (-half, half), (0.0, box.inside[2]))
+    # A measure of the box that nobody gave is 0 there: such a place stays open, it is not pressed to the front.
+    long = (front, box.rear_x) if box.inside[0] > 0.0 else (-ANYWHERE, ANYWHERE)
+    wide = (-half, half) if half > 0.0 else (-ANYWHERE, ANYWHERE)
+    ends = (long, wide, (0.0, box.inside[2] or ANYWHERE))
     bands = (_between(band, *end) for band, end in zip((mass.x, mass.y, mass.z), ends, strict=True))
     x, y, z = bands
     return mass if x is mass.x and y is mass.y and z is mass.z else replace(mass, x=x, y=y, z=z)

@@ -33,6 +33,8 @@ def is_unanswered(output: Output) -> bool:
 
 def name_of(path: str) -> str:
     """Return the builder's words for what a rig path names: ``left liner`` for a layer of the left wall."""
+    if path == "trailer.empty":
+        return "the empty trailer"
     words = [piece.split("]")[0] for piece in path.split("[")[1:]]
     return " ".join(words) or path
 
@@ -42,11 +44,27 @@ def is_weighable(path: str) -> bool:
     return path.startswith("trailer.empty") or not path.startswith(("tow.", "trailer."))
 
 
+MOST_NAMES = 5
+"""How many names a sentence carries; the rest are counted."""
+
+
 def listed(names: list[str]) -> str:
-    """Return names as a list in words."""
+    """Return names as a list in words, the first few by name and the rest counted."""
+    if len(names) > MOST_NAMES + 1:
+        return ", ".join(names[:MOST_NAMES]) + f" and {len(names) - MOST_NAMES} more"
     if len(names) < 2:
         return "".join(names)
     return ", ".join(names[:-1]) + f" and {names[-1]}"
+
+
+def weighing(paths: list[str]) -> str:
+    """Return how to weigh some things: parts on a scale in the garage, the bare trailer on one for vehicles."""
+    parts = [name_of(path) for path in paths if not path.startswith("trailer.")]
+    ways = [f"weigh {listed(parts)}, each with a bathroom or luggage scale"] if parts else []
+    if len(parts) < len(paths):
+        ways.append("weigh the empty trailer and its tongue on a public scale with finer steps")
+    said = "; ".join(ways)
+    return said[:1].upper() + said[1:]
 
 
 def ten_units(shown_in: HeaderUnits) -> float:
