@@ -72,8 +72,8 @@ def uses_of_any(root: Path) -> list[str]:
 
 
 SILENT = frozenset({"exchange", "drawing", "study"})
-MAY_SPEAK = frozenset({"rig_findings", "verdict"})
-"""The two modules of the study whose records are what is said."""
+MAY_SPEAK = frozenset({"rig_findings", "verdict", "remedy_words"})
+"""The modules of the study whose records are what is said."""
 SILENT_IN_A_SLICE = frozenset({"method", "solve"})
 
 

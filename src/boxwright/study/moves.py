@@ -1,0 +1,232 @@
+"""What could be moved, left behind or pumped out, and how far by closed form: candidates, none of them proved yet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import inf
+from typing import Literal, NamedTuple
+
+from boxwright.exchange import Mass
+from boxwright.model.part import Frame
+from boxwright.rig.rig import Item, Rig
+from boxwright.study.lever import Lever, Pull
+from boxwright.study.remedy_words import emptied, left, moved, moving
+from boxwright.study.rewritten import Offset, rewritten, rounded_shift, taken_apart
+from boxwright.study.room import Edges, Room, edges, is_inside, room_of, solids
+from boxwright.study.slots import Slot, Study
+from boxwright.units import HeaderUnits
+
+AXIS_KEYS = ("x", "side")
+PAIRED = 6
+"""How many of the parts that can do most are tried in pairs."""
+
+
+class Edit(NamedTuple):
+    """One value of the rig file to be written anew. Where the path holds a list, the value is added to it."""
+
+    path: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A change that should clear a finding: what to do in the builder's words, and the edits that say so.
+
+    ``effort`` is weight times distance (kg m); ``leaves`` says that something stays behind or is emptied.
+    """
+
+    says: str
+    edits: tuple[Edit, ...]
+    effort: float
+    moves: int
+    leaves: bool = False
+
+    @property
+    def rank(self) -> tuple[float, int, bool, str]:
+        """Return what candidates are ordered by: effort, number of moves, moving before leaving behind."""
+        return round(self.effort, 3), self.moves, self.leaves, self.says
+
+
+@dataclass(frozen=True, slots=True)
+class Movable:
+    """A part that may be moved along one axis, with all in and on it (kg), as it is written, and its free room."""
+
+    item: Item
+    axis: Literal[0, 1]
+    kg: float
+    offset: Offset
+    room: Room
+
+    def moved(self, shift: float, header: HeaderUnits) -> tuple[str, Edit]:
+        """Return the move in words, and as the text of its new place."""
+        text = rewritten(self.offset, shift)
+        key = AXIS_KEYS[self.axis]
+        return moved(self.item.name, shift, self.axis, key, text, header), Edit(f"{self.item.of}.{key}", text)
+
+    def inward(self, sign: float) -> float:
+        """Return the farthest round shift one way that meets nothing (m, with its sign)."""
+        way = self.room.way(sign)
+        if way in (0.0, inf):
+            return 0.0
+        far = rounded_shift(self.offset, sign * way)
+        if abs(far) <= way + 1e-9:
+            return far
+        step = abs(rounded_shift(self.offset, sign * (abs(far) + 1e-6)) - far)
+        return far - sign * step if abs(far) - step > 0.0 else 0.0
+
+
+def movables(rig: Rig, study: Study, slot: Slot, axis: Literal[0, 1], header: HeaderUnits) -> tuple[Movable, ...]:
+    """Return the parts of a slot that may be moved along x (0) or to the side (1), in file order.
+
+    Cargo may be, and what is planned and not built in yet; what hangs on hinges, or rides with another part, may not.
+    """
+    frames = {frame.of: frame for frame in slot.standing.frames}
+    families = _families(rig)
+    found = []
+    for item in rig.parts:
+        frame = frames.get(item.of)
+        offset = taken_apart(getattr(item.words, AXIS_KEYS[axis]), header)
+        if frame is None or offset is None or not _is_loose(item) or not _is_exact(frame, axis):
+            continue
+        family = families[item.of]
+        kg = _weight(family, slot.masses)
+        if kg is None or not all(_is_within(frames[of], rig) for of in family if of in frames):
+            continue
+        found.append(Movable(item, axis, kg, offset, _room(family, study, item.of, axis, rig)))
+    return tuple(found)
+
+
+def _is_loose(item: Item) -> bool:
+    words = item.words
+    if words.inside or words.rides_on or words.at or words.folds or words.kind in {"spread", "backing"}:
+        return False
+    if any(key in {"x", "side"} for key, _ in words.as_built):
+        return False
+    built = item.facet("structure")
+    if built is not None and getattr(built, "hinge", None) is not None:
+        return False
+    is_fixed = built is not None and getattr(built, "screws", None) is not None
+    return words.done.tick == "no" or words.done.tick == "unmarked" or (words.kind == "cargo" and not is_fixed)
+
+
+def _is_exact(frame: Frame, axis: int) -> bool:
+    band = (frame.place.x, frame.place.y)[axis]
+    return band.known and band.low == band.high and frame.stands == "yes"
+
+
+def _is_within(frame: Frame, rig: Rig) -> bool:
+    box = edges(frame.place)
+    return box is not None and is_inside(box, rig.surfaces)
+
+
+def _families(rig: Rig) -> dict[str, tuple[str, ...]]:
+    """Return, for each part, its own path and those of all in or on it, at any depth."""
+    parents = {item.name: item.words.inside or item.words.rides_on for item in rig.parts}
+    found: dict[str, list[str]] = {item.of: [item.of] for item in rig.parts}
+    of = {item.name: item.of for item in rig.parts}
+    for item in rig.parts:
+        parent, seen = parents[item.name], {item.name}
+        while parent in of and parent not in seen:
+            seen.add(parent)
+            found[of[parent]].append(item.of)
+            parent = parents[parent]
+    return {path: tuple(members) for path, members in found.items()}
+
+
+def _weight(family: Iterable[str], masses: Iterable[Mass]) -> float | None:
+    """Return what a family weighs in a slot; None where nobody knows."""
+    members, kg = set(family), 0.0
+    for mass in masses:
+        if mass.of in members:
+            if not mass.kg.known:
+                return None
+            kg += mass.kg.best
+    return kg or None
+
+
+def _room(family: tuple[str, ...], study: Study, of: str, axis: int, rig: Rig) -> Room:
+    """Return the room a family has in every slot it stands in: today, later, on the road and at night."""
+    own: dict[Edges, None] = {}
+    others: dict[Edges, None] = {}
+    for standing in {id(slot.standing): slot.standing for slot in study.slots}.values():
+        if any(frame.of == of for frame in standing.frames):
+            for path, box in solids(standing.frames):
+                (own if path in family else others)[box] = None
+    return room_of(own, others, axis, rig.surfaces)
+
+
+def single_moves(
+    found: Iterable[Movable], lever: Lever, pull: Pull, need: float, header: HeaderUnits
+) -> list[Candidate]:
+    """Return each single move that changes the load enough, to the nearest free place at least that far."""
+    made = []
+    for one in found:
+        per = pull.by_moving(one.axis, lever.is_up) * one.kg
+        if per == 0.0:
+            continue
+        shift = one.room.landing(need / per, lambda far, offset=one.offset: rounded_shift(offset, far))  # type: ignore[misc]
+        if shift is not None and shift != 0.0:
+            says, edit = one.moved(shift, header)
+            made.append(Candidate(moving([says]), (edit,), one.kg * abs(shift), 1))
+    return made
+
+
+def pairs(found: Iterable[Movable], lever: Lever, pull: Pull, need: float, header: HeaderUnits) -> list[Candidate]:
+    """Return pairs of moves, the first part pushed as far as it goes, the second as far as is still needed."""
+    able = []
+    for one in found:
+        per = pull.by_moving(one.axis, lever.is_up) * one.kg
+        far = one.inward(1.0 if per > 0.0 else -1.0) if per else 0.0
+        if far:
+            able.append((per * far, far, one))
+    able.sort(key=lambda row: (-row[0], row[2].item.of))
+    made = []
+    for index, (gain, far, one) in enumerate(able[:PAIRED]):
+        for other_gain, other_far, other in able[index + 1 : PAIRED]:
+            if not gain < need <= gain + other_gain:
+                continue
+            per = pull.by_moving(other.axis, lever.is_up) * other.kg
+            shift = rounded_shift(other.offset, (need - gain) / per)
+            if abs(shift) > abs(other_far) + 1e-9:
+                continue
+            says, edit = one.moved(far, header)
+            more, second = other.moved(shift, header)
+            effort = one.kg * abs(far) + other.kg * abs(shift)
+            made.append(Candidate(moving([says, more]), (edit, second), effort, 2))
+    return made
+
+
+def left_behind(rig: Rig, slot: Slot, lever: Lever, pull: Pull, need: float, header: HeaderUnits) -> list[Candidate]:
+    """Return what cargo to leave behind, or which tank to empty, so that the load changes enough: each alone."""
+    sign = 1.0 if lever.is_up else -1.0
+    families = _families(rig)
+    made = []
+    for item in rig.parts:
+        members = families[item.of]
+        masses = [mass for mass in slot.masses if mass.of in members]
+        fluid = [mass for mass in masses if mass.of == item.of and mass.what == "fluid" and mass.kg.best > 0.0]
+        if fluid and item.words.kind != "cargo" and _gain(fluid, sign, pull) >= need:
+            amount = sum(mass.kg.best for mass in fluid)
+            says = emptied(item.name, amount, header)
+            made.append(Candidate(says, (Edit(f"loads[{slot.load}].tanks.{item.name}", "empty"),),
+                                  _carried(fluid, rig), 1, True))  # fmt: skip
+        if item.words.kind == "cargo" and masses and _gain(masses, sign, pull) >= need:
+            if any(mass.what != "dry" or not mass.kg.known for mass in masses) and len(members) > 1:
+                continue
+            amount = sum(mass.kg.best for mass in masses)
+            aboard = [one.name for one in rig.parts if one.of in {mass.of for mass in masses}]
+            says = left(aboard, amount, header)
+            edits = tuple(Edit(f"loads[{slot.load}].out", name) for name in aboard)
+            made.append(Candidate(says, edits, _carried(masses, rig), 1, True))
+    return made
+
+
+def _gain(masses: Iterable[Mass], sign: float, pull: Pull) -> float:
+    """Return how much the load changes in the wanted direction when some masses are taken out."""
+    return -sign * sum(mass.kg.best * pull.per.at((mass.x.best, mass.y.best, mass.z.best)) for mass in masses)
+
+
+def _carried(masses: Iterable[Mass], rig: Rig) -> float:
+    """Return the effort of carrying masses out at the rear end (kg m)."""
+    return sum(mass.kg.best * abs(rig.surfaces.rear - mass.x.best) for mass in masses if mass.x.known)

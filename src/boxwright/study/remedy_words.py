@@ -1,0 +1,48 @@
+"""The words of a remedy: what to do, in the builder's own units, and what is said where nothing can be done."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits, show
+
+DIRECTIONS = (("forward", "rearward"), ("to the left", "to the right"))
+
+
+def moved(name: str, shift: float, axis: int, key: str, text: str, header: HeaderUnits) -> str:
+    """Return a move: what, how far, which way, and how its new place is written."""
+    return f"{name} {show(abs(shift), 'm', header, cuts=True)} {DIRECTIONS[axis][shift > 0.0]} ({key}: {text})"
+
+
+def moving(moves: Sequence[str]) -> str:
+    """Return several moves as one thing to do."""
+    return "Move " + ", and ".join(moves)
+
+
+def emptied(name: str, kg: float, header: HeaderUnits) -> str:
+    """Return that a tank is to be emptied."""
+    return f"Empty {name} before leaving ({show(kg, 'kg', header)} less)"
+
+
+def left(names: Sequence[str], kg: float, header: HeaderUnits) -> str:
+    """Return that something is to stay behind."""
+    return f"Leave {' and '.join(names)} behind, or carry it in the tow vehicle ({show(kg, 'kg', header)})"
+
+
+def weigh_first(name: str, kg: float, header: HeaderUnits) -> str:
+    """Return what to weigh first, with the mass from which it alone decides."""
+    return f"Weigh {name} first: by itself it crosses the limit from {show(kg, 'kg', header)} on"
+
+
+def measure_first(finding: Finding) -> str:
+    """Return what to measure where no single weight decides."""
+    return finding.act or "Measure what is not known first"
+
+
+def nothing_found(added: float | None, header: HeaderUnits) -> str:
+    """Return the plain no; ``added`` is what weight at the front wall would be enough, where any would."""
+    says = "Nothing that may be moved, left behind or emptied is enough without harm elsewhere"
+    if added is None:
+        return says
+    return f"{says}; {show(added, 'kg', header)} more at the front wall would be, if all ratings still hold"
