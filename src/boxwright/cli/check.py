@@ -46,7 +46,8 @@ def chapter_page(checked: Checked, word: str, columns: int) -> list[Line]:
 
 def _title(checked: Checked, columns: int) -> list[Line]:
     when = "today as ticked" if checked.is_ticked else "as planned"
-    title = f"{checked.rig}, {when}, stage {checked.stage}, load {checked.load}; judged on {checked.date}"
+    stage = f", stage {checked.stage}" if checked.stage else ""
+    title = f"{checked.rig}, {when}{stage}, load {checked.load}; judged on {checked.date}"
     return [*(plain(piece, "head") for piece in wrapped(title, columns)), ()]
 
 
@@ -181,16 +182,31 @@ def _findings(checked: Checked, columns: int, is_all: bool) -> list[Line]:
     count = sum(len(group) for _, group in groups)
     room = count if is_all else FINDINGS_AT_FIRST
     for use, group in groups:
-        shown = group[:room]
+        follow = [] if is_all else following(group)
+        shown = [finding for finding in group if finding not in follow][:room]
         room -= len(shown)
         if shown:
             lines += [(), plain(f"FINDINGS  {use.upper() or 'FOR THE BUILD'}", "head")]
         for finding in shown:
             lines += finding_lines(finding, columns, checked.line_of)
+        if shown and follow:
+            rules = ", ".join(dict.fromkeys(finding.code.partition("/")[2].replace("-", " ") for finding in follow))
+            lines += hanging((Span("  Open too".ljust(LEAD), "unknown"),), f"until those are known: {rules}", columns)
+            count -= len(follow)
     hidden = count - FINDINGS_AT_FIRST
     if hidden > 0 and not is_all:
         lines.append(plain(f"  and {hidden} more: boxwright check {checked.path} --all", "dim"))
     return lines + _accepted(checked, columns)
+
+
+def following(group: Sequence[Finding]) -> list[Finding]:
+    """Return the unknowns that only wait for things which another finding of the group already asks about."""
+    asked = {one.where for one in group if one.kind == "unknown" and one.because == (one.where,)}
+    return [
+        one
+        for one in group
+        if one.kind == "unknown" and one.because and set(one.because) <= asked and one.where not in one.because
+    ]
 
 
 def finding_lines(finding: Finding, columns: int, line_of: LineOf) -> list[Line]:

@@ -18,7 +18,10 @@ from boxwright.disciplines.towing import parts as towing
 from boxwright.disciplines.water import parts as water
 from boxwright.disciplines.weight import parts as weight
 from boxwright.model.entry import Entry
+from boxwright.model.load import LoadWords
+from boxwright.model.measured import MeasuredWords
 from boxwright.model.part import MODEL_KEYS
+from boxwright.model.trailer import Person, TowVehicle
 from boxwright.rig.validate import spellings
 
 WRITTEN: dict[str, ModuleType] = {
@@ -96,7 +99,8 @@ def facet_models(section: str) -> dict[str, type[Entry]]:
 
 def _all_keys() -> frozenset[str]:
     keys = set(OWNER_OF_KEY) | set(OWNER_OF_SECTION)
-    models: list[type[Entry]] = [*NAMED.values(), frame.Layer]
+    models: list[type[Entry]] = [*NAMED.values(), frame.Layer, Person, TowVehicle, LoadWords, MeasuredWords]
+    models += [model for section in ("stages", "places") for model in facet_models(section).values()]
     for model in models:
         keys |= {key for choices in spellings(model).values() for key in choices}
     return frozenset(keys)
