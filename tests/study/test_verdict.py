@@ -77,9 +77,13 @@ def test_a_discipline_that_has_not_judged_is_a_no_that_names_it() -> None:
     assert one.says == ("not judged: air, heat",)
 
 
-def test_only_weight_judges_so_far_and_no_use_rests_on_it_alone() -> None:
-    assert {"weight"} == JUDGED
-    assert all(verdict(use, "night", "liners", ()).answer == "no" for use in USES)
+def test_a_use_that_rests_on_a_discipline_not_built_yet_is_a_no() -> None:
+    assert "weight" in JUDGED
+    for use in USES:
+        if not set(RESTS_ON[use]) <= JUDGED:
+            one = verdict(use, "night", "liners", ())
+            assert one.answer == "no"
+            assert one.because == tuple(f"not-judged/{folder}" for folder in RESTS_ON[use] if folder not in JUDGED)
 
 
 def test_a_finding_bears_on_the_uses_it_names_else_on_those_that_rest_on_its_discipline() -> None:

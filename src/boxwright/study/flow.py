@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from boxwright.disciplines import frame, water, weight
+from boxwright.disciplines import frame, towing, water, weight
+from boxwright.disciplines.weight.result import Output
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.finding import Finding
 from boxwright.model.load import LoadState
@@ -18,7 +19,7 @@ from boxwright.study.own_mass import Giver, own_frame
 from boxwright.study.standing import Standing
 from boxwright.units import Band
 
-UNKNOWN_HEIGHT = Band(0.0, float("-inf"), float("inf"), known=False)
+Tongues = tuple[tuple[str, Output], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +29,8 @@ class Worked:
     box: Box | Failed
     masses: tuple[Mass, ...] | Failed
     weight: weight.Result | Failed
-    said: tuple[Finding, ...] | Failed
+    towing: towing.Result | Failed
+    said: tuple[tuple[Finding, ...] | Failed, ...]
 
 
 def pooled(*offered: frame.Offers | water.Offers | weight.Offers) -> tuple[Mass, ...]:
@@ -49,17 +51,26 @@ def on_the_scale(rig: Rig, standing: Standing, once: Once) -> tuple[Mass, ...] |
     return once(pooled, framed, watered, weighed)
 
 
-def one_slot(
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """What one slot weighs and where its weight goes."""
+
+    box: Box | Failed
+    masses: tuple[Mass, ...] | Failed
+    weight: weight.Result | Failed
+
+
+def weighed_slot(
     rig: Rig,
     standing: Standing,
     load: LoadState,
-    context: Context,
+    ball_height: Band,
     measured: tuple[Measured, ...],
     giver: Giver | None,
     others: tuple[Mass, ...] | Failed,
     once: Once,
-) -> Worked:
-    """Return what one slot comes to. ``others`` stood on the scale when ``giver`` weighed the bare trailer."""
+) -> Weighed:
+    """Return what one slot weighs. ``others`` stood on the scale when ``giver`` weighed the bare trailer."""
     framed = once(frame.offers, standing.layers, standing.openings, rig.trailer, rig.frame.framing)
     box = once(box_of, framed)
     watered = once(water.offers, standing.tanks)
@@ -73,19 +84,34 @@ def one_slot(
         weight.solve,
         box,
         masses,
-        ball_height(rig),
+        ball_height,
         load.is_parked,
         load.is_coupled,
         load.legs_are_down,
         tuple(person.weight for _, person in rig.people if person.weight is not None),
         measured,
     )
-    said = once(weight.findings, balance, context.shown_in, context.judged_on)
-    return Worked(box, masses, balance, said)
+    return Weighed(box, masses, balance)
 
 
-def ball_height(rig: Rig) -> Band:
-    """Return how high the first tow vehicle's ball stands above the ground."""
-    if rig.tow and rig.tow[0][1].ball_height is not None:
-        return rig.tow[0][1].ball_height
-    return UNKNOWN_HEIGHT
+def one_slot(
+    rig: Rig, standing: Standing, weighed: Weighed, tongues: Tongues | Failed, context: Context, once: Once
+) -> Worked:
+    """Return what one slot comes to. ``tongues`` is what the ball carries in every load state that is towed."""
+    heavy = once(weight.findings, weighed.weight, context.shown_in, context.judged_on)
+
+    towed = once(
+        towing.solve,
+        rig.trailer,
+        rig.tow,
+        rig.header.trailer_class,
+        context.countries,
+        context.judged_on,
+        weighed.box,
+        weighed.weight,
+        tongues,
+        standing.frames,
+        tuple(person.sleeps for _, person in rig.people if person.sleeps),
+    )
+    on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
+    return Worked(weighed.box, weighed.masses, weighed.weight, towed, (heavy, on_the_road))

@@ -9,18 +9,21 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 
-from boxwright.disciplines import weight
+from boxwright.disciplines import towing, weight
+from boxwright.disciplines.weight.result import Output
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.finding import USES, Finding, Use, Verdict
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Accepted, Rig
-from boxwright.study.flow import Worked, ball_height, on_the_scale, one_slot
+from boxwright.study.flow import Tongues, Weighed, Worked, on_the_scale, one_slot, weighed_slot
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, giver_of, readings_for, weighed_parts, weighed_slots
 from boxwright.study.rig_findings import accepted_of, broken_off, is_accepted, no_load_state, of_a_slot, of_the_file
 from boxwright.study.standing import Standing, cut, difference, weighed_empty
 from boxwright.study.verdict import touches, verdict, worst
 from boxwright.units import Band, HeaderUnits
+
+UNKNOWN_HEIGHT = Band(0.0, float("-inf"), float("inf"), known=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +34,20 @@ class Asked:
     is_ticked: bool
     load: LoadState
     use: Use
+    is_for_ticket: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What all slots of one study have in common."""
+
+    rig: Rig
+    giver: Giver | None
+    others: tuple[Mass, ...] | Failed
+    judged_on: date
+    shown_in: HeaderUnits
+    vehicle: str
+    once: Once
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +61,10 @@ class Judged:
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """One slot worked out. ``box``, ``masses`` and ``weight`` are None where the calculation broke off."""
+    """One slot worked out. ``box``, ``weight`` and ``towing`` are None where the calculation broke off.
+
+    ``is_for_ticket`` marks a slot that nobody asked for: a scale ticket is compared in it.
+    """
 
     stage: str
     number: int
@@ -56,10 +76,12 @@ class Slot:
     box: Box | None
     masses: tuple[Mass, ...]
     weight: weight.Result | None
+    towing: towing.Result | None
     findings: tuple[Finding, ...]
     accepted: tuple[Finding, ...]
     verdict: Verdict
     broken: tuple[Failed, ...] = ()
+    is_for_ticket: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +118,7 @@ class Study:
             slot
             for slot in self.slots
             if (slot.number, slot.is_ticked) == (self.number, self.is_ticked)
+            and not slot.is_for_ticket
             and use in {"", slot.use}
             and load in {"", slot.load}
         )
@@ -111,7 +134,7 @@ class Study:
 
     def planned(self) -> tuple[Slot, ...]:
         """Return the slots of the plan, in file order of stages and load states."""
-        return tuple(slot for slot in self.slots if not slot.is_ticked)
+        return tuple(slot for slot in self.slots if not slot.is_ticked and not slot.is_for_ticket)
 
 
 def study(
@@ -125,43 +148,44 @@ def study(
     all_stages: bool = False,
     shown_in: HeaderUnits | None = None,
     judged_on: date | None = None,
+    vehicle: str = "",
 ) -> Study:
     """Return a rig worked out in every slot asked for.
 
     Without ``stage``: today as ticked, and the plan from today's stage on (``all_stages``: from the first). With it:
     that stage as planned, and as ticked too where it is today's. ``today`` is the caller's clock; ``judged_on`` is a
-    day the caller asks for, else a demo's own day, else today.
+    day the caller asks for, else a demo's own day, else today. ``vehicle`` names the tow vehicle, else the first.
     """
     once = once if once is not None else Once()
     header = rig.header
     day = judged_on or (header.date_today if header.is_demo and header.date_today else today)
     giver = giver_of(rig)
-    others = _others(rig, giver, once)
     file_findings = of_the_file(rig, today, day)
-    slots: list[Slot] = []
-    for asked in slots_of(rig, stage, load, use, all_stages, giver):
-        once.enter((asked.number, asked.is_ticked, asked.load.name, asked.use))
-        context = Context(asked.use, asked.load.name, header.countries, day, shown_in or header.units)
-        slots.append(_worked_slot(rig, asked, context, giver, others, file_findings, once))
+    given = Given(rig, giver, _others(rig, giver, once), day, shown_in or header.units, vehicle, once)
+    for_tickets, for_answers = ticket_slots(rig, giver), slots_of(rig, stage, load, use, all_stages)
+    times = dict.fromkeys((asked.number, asked.is_ticked) for asked in (*for_tickets, *for_answers))
+    tongues = {time: _tongues(given, *time) for time in times}
+    tickets = [_worked_slot(given, one, tongues[one.number, one.is_ticked], ()) for one in for_tickets]
+    everywhere = (*file_findings, *_of_tickets(tickets))
+    slots = [_worked_slot(given, one, tongues[one.number, one.is_ticked], everywhere) for one in for_answers]
+    have = {(slot.number, slot.is_ticked, slot.load) for slot in slots}
+    slots += [slot for slot in tickets if (slot.number, slot.is_ticked, slot.load) not in have]
     number = header.stage_today if stage is None else stage
-    is_ticked = number == header.stage_today
     name = stage_name(rig, number)
     return Study(
-        tuple(slots),
-        day,
-        name,
-        number,
-        is_ticked,
-        _differences(slots, header.stage_today),
-        tuple(_without_load(rig, name, file_findings, use)),
-        giver.of if giver is not None else "",
+        slots=tuple(slots),
+        judged_on=day,
+        stage=name,
+        number=number,
+        is_ticked=number == header.stage_today,
+        differences=_differences(slots, header.stage_today),
+        without_load=tuple(_without_load(rig, name, everywhere, use)),
+        own_weight_from=giver.of if giver is not None else "",
     )
 
 
-def slots_of(
-    rig: Rig, stage: int | None, load: str | None, use: Use | None, all_stages: bool, giver: Giver | None
-) -> tuple[Asked, ...]:
-    """Return the slots a study works out: today as ticked first, then the plan stage by stage, then old tickets."""
+def slots_of(rig: Rig, stage: int | None, load: str | None, use: Use | None, all_stages: bool) -> tuple[Asked, ...]:
+    """Return the slots a study works out: today as ticked first, then the plan stage by stage."""
     now = rig.header.stage_today
     count = max(len(rig.stages_in_order), 1)
     stages = [stage] if stage is not None else list(range(0 if all_stages else now, count))
@@ -171,20 +195,27 @@ def slots_of(
         for for_use in state.uses
         if load in {None, state.name} and use in {None, for_use}
     ]
-    found = [Asked(now, True, state, for_use) for state, for_use in pairs if now in stages]
-    found += [Asked(number, False, state, for_use) for number in stages for state, for_use in pairs]
-    if stage is None and load is None and use is None:
-        found += _ticket_slots(rig, giver, found)
+    ticked = [Asked(now, True, state, for_use) for state, for_use in pairs if now in stages]
+    return (*ticked, *(Asked(number, False, state, for_use) for number in stages for state, for_use in pairs))
+
+
+def ticket_slots(rig: Rig, giver: Giver | None) -> tuple[Asked, ...]:
+    """Return the slots the scale tickets are compared in: each its own stage and load state, as on the road.
+
+    They are worked out whatever is asked for: a ticket that disagrees casts doubt on the plan everywhere, and a slot
+    must not come out otherwise because another one was asked for beside it.
+    """
+    found: list[Asked] = []
+    for number, name in weighed_slots(rig, giver):
+        state = weighed_empty(rig) if not name else next((one for one in rig.loads if one.name == name), None)
+        if state is not None:
+            found.append(Asked(number, number == rig.header.stage_today, state, "tow", is_for_ticket=True))
     return tuple(found)
 
 
-def _ticket_slots(rig: Rig, giver: Giver | None, found: list[Asked]) -> Iterator[Asked]:
-    """Yield the slots a ticket is compared in and nobody else asks for: its own stage, its own load state."""
-    have = {(asked.number, asked.load.name) for asked in found}
-    for number, name in weighed_slots(rig, giver):
-        state = weighed_empty(rig) if not name else next((one for one in rig.loads if one.name == name), None)
-        if state is not None and (number, state.name) not in have:
-            yield Asked(number, number == rig.header.stage_today, state, state.uses[0])
+def _of_tickets(tickets: list[Slot]) -> tuple[Finding, ...]:
+    """Return what is said of tickets, to be said in every slot."""
+    return tuple(dict.fromkeys(one for slot in tickets for one in slot.findings if one.where.startswith("measured[")))
 
 
 def _others(rig: Rig, giver: Giver | None, once: Once) -> tuple[Mass, ...] | Failed:
@@ -196,43 +227,78 @@ def _others(rig: Rig, giver: Giver | None, once: Once) -> tuple[Mass, ...] | Fai
     return on_the_scale(rig, cut(rig, giver.stage, False, state, "tow", once.remembered), once)
 
 
-def _worked_slot(
-    rig: Rig,
-    asked: Asked,
-    context: Context,
-    giver: Giver | None,
-    others: tuple[Mass, ...] | Failed,
-    file_findings: tuple[Finding, ...],
-    once: Once,
-) -> Slot:
-    standing = cut(rig, asked.number, asked.is_ticked, asked.load, asked.use, once.remembered)
-    worked = one_slot(rig, standing, asked.load, context, _measured(rig, asked, giver), giver, others, once)
+def _worked_slot(given: Given, asked: Asked, tongues: Tongues | Failed, everywhere: tuple[Finding, ...]) -> Slot:
+    """Return one slot worked out; ``everywhere`` are the findings that bear on every slot."""
+    rig, once, load = given.rig, given.once, asked.load
+    standing, weighed = _weighed(given, asked)
+    context = Context(asked.use, load.name, rig.header.countries, given.judged_on, given.shown_in, given.vehicle)
+    worked = one_slot(rig, standing, weighed, tongues, context, once)
     broken = _broken(worked)
-    said = worked.said if not isinstance(worked.said, Failed) else ()
-    said += tuple(broken_off(failed, asked.use) for failed in broken)
-    said = tuple(one for one in said if touches(one, asked.use))
-    said += of_a_slot(rig, standing, asked.use, said) + file_findings
-    stage = stage_name(rig, asked.number)
-    judged = once(judge, said, accepted_of(rig), asked.use, asked.load.name, stage)
+    judged = _judged(given, asked, standing, worked, everywhere)
     if isinstance(judged, Failed):
         broken += (judged,)
-        judged = judge((broken_off(judged, asked.use),), (), asked.use, asked.load.name, stage)
+        judged = judge((broken_off(judged, asked.use),), (), asked.use, load.name, stage_name(rig, asked.number))
     return Slot(
-        stage=stage,
+        stage=stage_name(rig, asked.number),
         number=asked.number,
         is_ticked=asked.is_ticked,
-        load=asked.load.name,
+        load=load.name,
         use=asked.use,
         standing=standing,
-        ball_height=ball_height(rig),
+        ball_height=ball_height(rig, given.vehicle),
         box=worked.box if not isinstance(worked.box, Failed) else None,
         masses=worked.masses if not isinstance(worked.masses, Failed) else (),
         weight=worked.weight if not isinstance(worked.weight, Failed) else None,
+        towing=worked.towing if not isinstance(worked.towing, Failed) else None,
         findings=judged.findings,
         accepted=judged.accepted,
         verdict=judged.verdict,
         broken=broken,
+        is_for_ticket=asked.is_for_ticket,
     )
+
+
+def _weighed(given: Given, asked: Asked) -> tuple[Standing, Weighed]:
+    """Return what stands in a slot and what it weighs."""
+    rig, once = given.rig, given.once
+    once.enter((asked.number, asked.is_ticked, asked.load.name, asked.use, asked.is_for_ticket))
+    standing = cut(rig, asked.number, asked.is_ticked, asked.load, asked.use, once.remembered)
+    measured = _measured(rig, asked, given.giver)
+    return standing, weighed_slot(
+        rig, standing, asked.load, ball_height(rig, given.vehicle), measured, given.giver, given.others, once
+    )
+
+
+def ball_height(rig: Rig, vehicle: str) -> Band:
+    """Return how high the ball of a tow vehicle stands above the ground; of the first where none is named."""
+    asked = next((one for name, one in rig.tow if vehicle in {"", name}), None)
+    return asked.ball_height if asked is not None and asked.ball_height is not None else UNKNOWN_HEIGHT
+
+
+def _tongues(given: Given, number: int, is_ticked: bool) -> Tongues | Failed:
+    """Return what the ball carries in every load state that is towed, at one stage."""
+    found: list[tuple[str, Output]] = []
+    for state in given.rig.loads:
+        if "tow" in state.uses:
+            _, weighed = _weighed(given, Asked(number, is_ticked, state, "tow"))
+            if isinstance(weighed.weight, Failed):
+                return weighed.weight
+            found.append((state.name, weighed.weight.tongue))
+    return tuple(found)
+
+
+def _judged(
+    given: Given, asked: Asked, standing: Standing, worked: Worked, everywhere: tuple[Finding, ...]
+) -> Judged | Failed:
+    """Return what is said in a slot: by its disciplines, of what broke off, of the slot itself, and everywhere."""
+    said = tuple(one for part in worked.said if not isinstance(part, Failed) for one in part)
+    said += tuple(broken_off(failed, asked.use) for failed in _broken(worked))
+    said = tuple(one for one in said if touches(one, asked.use))
+    have = {(one.code, one.where) for one in said}
+    said += of_a_slot(given.rig, standing, asked.use, said)
+    said += tuple(one for one in everywhere if touches(one, asked.use) and (one.code, one.where) not in have)
+    stage = stage_name(given.rig, asked.number)
+    return given.once(judge, said, accepted_of(given.rig), asked.use, asked.load.name, stage)
 
 
 def _measured(rig: Rig, asked: Asked, giver: Giver | None) -> tuple[Measured, ...]:
@@ -247,7 +313,8 @@ def _measured(rig: Rig, asked: Asked, giver: Giver | None) -> tuple[Measured, ..
 
 
 def _broken(worked: Worked) -> tuple[Failed, ...]:
-    failed = (one for one in (worked.box, worked.masses, worked.weight, worked.said) if isinstance(one, Failed))
+    steps = (worked.box, worked.masses, worked.weight, worked.towing, *worked.said)
+    failed = (one for one in steps if isinstance(one, Failed))
     return tuple(dict.fromkeys(failed))
 
 
@@ -266,19 +333,23 @@ def stage_name(rig: Rig, number: int) -> str:
 
 def _differences(slots: list[Slot], now: int) -> tuple[Difference, ...]:
     """Return today as ticked beside the plan of today's stage, where the two differ."""
-    planned = {(slot.load, slot.use): slot for slot in slots if slot.number == now and not slot.is_ticked}
+    planned = {
+        (slot.load, slot.use): slot
+        for slot in slots
+        if slot.number == now and not (slot.is_ticked or slot.is_for_ticket)
+    }
     found: list[Difference] = []
     for slot in slots:
         twin = planned.get((slot.load, slot.use))
-        if slot.is_ticked and twin is not None:
+        if slot.is_ticked and not slot.is_for_ticket and twin is not None:
             parts = difference(slot.standing, twin.standing)
             if parts or slot.verdict != twin.verdict:
                 found.append(Difference(slot.use, slot.load, slot.verdict, twin.verdict, parts))
     return tuple(found)
 
 
-def _without_load(rig: Rig, stage: str, file_findings: tuple[Finding, ...], use: Use | None) -> Iterator[Verdict]:
+def _without_load(rig: Rig, stage: str, everywhere: tuple[Finding, ...], use: Use | None) -> Iterator[Verdict]:
     """Yield the verdict of each use that no load state is judged for."""
     for one in USES:
         if use in {None, one} and not any(one in state.uses for state in rig.loads):
-            yield verdict(one, "", stage, (*file_findings, no_load_state(one)))
+            yield verdict(one, "", stage, (*everywhere, no_load_state(one)))

@@ -6,6 +6,6 @@ from boxwright.disciplines.towing.sheets import sheets
 from boxwright.disciplines.towing.solve import Offers, Result, offers, solve
 from boxwright.model.chapter import Chapter
 
-CHAPTER = Chapter(word="towing", title="Ratings, tyres, brakes, coupling", judges=False)
+CHAPTER = Chapter(word="towing", title="Ratings, tyres, brakes, coupling", judges=True)
 
 __all__ = ["CHAPTER", "Facet", "Offers", "Result", "Section", "findings", "offers", "sheets", "solve"]
