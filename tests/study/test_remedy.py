@@ -19,8 +19,9 @@ from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
 from boxwright.rig.splice import tree_at
 from boxwright.study.lever import Lever, break_even, lever_of, pull_of
+from boxwright.study.moves import Edit
 from boxwright.study.packing import least_effort
-from boxwright.study.remedy import Bench, Edit, Remedies, edited_by, fixes_of, remedies, to_add, with_remedies
+from boxwright.study.remedy import Bench, Remedies, edited_by, fixes_of, remedies, to_add, with_remedies
 from boxwright.study.slots import Slot, study
 from tests.study.demo import CLEAN, INCH, POUND, RIGS, TODAY
 

@@ -23,7 +23,19 @@ CHAPTERS = (
 )
 """One word for each discipline folder, in the order of the book."""
 
-COMMANDS = ("check", "explain", "working", "schema", "trace", "check-methods")
+COMMANDS = (
+    "check",
+    "next",
+    "try",
+    "set",
+    "since",
+    "new",
+    "explain",
+    "working",
+    "schema",
+    "trace",
+    "check-methods",
+)
 """The commands that are no chapter; `README.md` beside this file says what each gives."""
 
 WORDS = (*COMMANDS, *CHAPTERS)
@@ -45,6 +57,8 @@ Load = Annotated[str, typer.Option("--load", help="a load state of the file")]
 UseWord = Annotated[str, typer.Option("--use", help="tow, sleep, leave or work: the answer behind the exit code")]
 Units = Annotated[str, typer.Option("--units", help="us, metric or file (as the rig file has them)")]
 AsJson = Annotated[bool, typer.Option("--json", help="the same for programs, numbers in SI")]
+Edits = Annotated[list[str], typer.Argument(metavar="EDIT...", help="bunk.x+6in, boat.weight=110; several, if wished")]
+Typed = Annotated[str, typer.Option(help="inside, as the box stands; left out: unknown")]
 OnDate = Annotated[str, typer.Option("--date", help="judge as of this day, such as 2026-05-02; left out: today")]
 
 
@@ -75,11 +89,13 @@ def check(
     as_json: AsJson = False,
     on: OnDate = "",
     is_all: Annotated[bool, typer.Option("--all", help="every finding, problem and note")] = False,
+    fixes: Annotated[str, typer.Option("--fixes", help="the smallest changes: first, or all for every load")] = "first",
 ) -> None:
     """Say whether it may be towed, slept in, left and worked in; its weights; what was found."""
     from boxwright.cli import answers
     from boxwright.cli.asked import Question, answered, checked, exit_code
     from boxwright.cli.check import page
+    from boxwright.cli.fixes import fix_lines, put_in, sought
     from boxwright.cli.screen import Screen
 
     answer = answered(Question(rig, stage, load, use, units, on), date.today())
@@ -88,8 +104,119 @@ def check(
     if as_json:
         screen.show_raw(answers.as_text(answers.check(shown)))
     else:
-        screen.show(page(shown, screen.columns, is_all))
+        found = fix_lines(sought(answer, fixes, date.today()), rig, screen.columns)
+        screen.show(put_in(page(shown, screen.columns, is_all), found))
     raise typer.Exit(exit_code(answer))
+
+
+@app.command("next")
+def next_step(
+    rig: Rig,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    on: OnDate = "",
+) -> None:
+    """Say what to weigh or measure first, what is not ticked yet, and which stages can be begun."""
+    from boxwright.cli.asked import Question, exit_code
+    from boxwright.cli.next_steps import next_page
+    from boxwright.cli.screen import Screen
+
+    screen = Screen()
+    lines, answer = next_page(Question(rig, stage, load, use, units, on), date.today(), screen.columns)
+    screen.show(lines)
+    raise typer.Exit(exit_code(answer))
+
+
+@app.command("try")
+def try_edits(
+    rig: Rig,
+    edits: Edits,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    on: OnDate = "",
+) -> None:
+    """Show what an edit changes, breaks and clears; the file is not touched."""
+    from boxwright.cli.asked import Question, exit_code
+    from boxwright.cli.screen import Screen
+    from boxwright.cli.trying import tried
+
+    screen = Screen()
+    lines, answer = tried(Question(rig, stage, load, use, units, on), edits, date.today(), screen.columns)
+    screen.show(lines)
+    raise typer.Exit(exit_code(answer))
+
+
+@app.command("set")
+def set_values(
+    rig: Rig,
+    edits: Edits,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    on: OnDate = "",
+) -> None:
+    """Write an edit into the file, nothing else in it changed; the text before is kept beside it."""
+    from boxwright.cli.asked import Question, exit_code
+    from boxwright.cli.screen import Screen
+    from boxwright.cli.trying import written
+
+    screen = Screen()
+    lines, answer = written(Question(rig, stage, load, use, units, on), edits, date.today(), screen.columns)
+    screen.show(lines)
+    raise typer.Exit(exit_code(answer))
+
+
+@app.command()
+def since(
+    rig: Rig,
+    moment: Annotated[str, typer.Argument(metavar="WHEN", help="a weighing by its name, or a day: 2026-03-01")],
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    on: OnDate = "",
+) -> None:
+    """Say what has changed since a weighing or a day, and which answers moved."""
+    from boxwright.cli.asked import Question, exit_code
+    from boxwright.cli.screen import Screen
+    from boxwright.cli.since import since as told_since
+
+    screen = Screen()
+    lines, answer = told_since(Question(rig, "", load, use, units, on), moment, date.today(), screen.columns)
+    screen.show(lines)
+    raise typer.Exit(exit_code(answer))
+
+
+@app.command()
+def new(
+    file: Annotated[str, typer.Argument(metavar="NAME.yaml", help="the rig file to begin; never one that is there")],
+    length: Typed = "",
+    width: Typed = "",
+    height: Typed = "",
+    coupler: Annotated[str, typer.Option(help="ball centre to the front wall")] = "",
+    axles: Annotated[str, typer.Option(help="how many")] = "",
+    axle: Annotated[str, typer.Option(help="front wall to each axle, such as 83,117")] = "",
+    gvwr: Annotated[str, typer.Option(help="greatest mass on the plate")] = "",
+    gawr: Annotated[str, typer.Option(help="rating of one axle")] = "",
+    empty: Annotated[str, typer.Option(help="weight of the empty trailer")] = "",
+    tongue: Annotated[str, typer.Option(help="weight on the ball, empty")] = "",
+    country: Annotated[str, typer.Option(help="where it is driven, home first: US-NC,CA-BC")] = "",
+    units: Annotated[str, typer.Option(help="us or metric; left out: as in the country")] = "",
+) -> None:
+    """Begin a rig file with its comments; what you leave out stands as unknown, with where to read it."""
+    from boxwright.cli.screen import Screen
+    from boxwright.cli.starter import begun
+
+    given = {
+        "length": length, "width": width, "height": height, "coupler": coupler, "axles": axles, "axle": axle,
+        "gvwr": gvwr, "gawr": gawr, "empty": empty, "tongue": tongue, "country": country, "units": units,
+    }  # fmt: skip
+    screen = Screen()
+    screen.show(begun(file, given, screen.columns, lambda says: str(typer.prompt(says, default="unknown"))))
 
 
 @app.command()

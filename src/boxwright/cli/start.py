@@ -7,13 +7,18 @@ from importlib import import_module
 from boxwright.cli.screen import Line, Span, hanging, plain, wrapped
 
 USED = (
-    ("check RIG", "may it be towed, slept in, left, worked in; its weights; what was found"),
-    ("weight RIG", "what it weighs and where, at every stage in every load state"),
-    ("working RIG NUMBER", "how one number came about (gross, tongue, share, axle-1, left ...)"),
-    ("explain CODE", "a rule with its source, a method, a chapter"),
-    ("check-methods", "the published checks of every method, run here"),
+    ("check RIG", "may it be towed, slept in; what was found"),
+    ("next RIG", "what to weigh, measure and build next"),
+    ("try RIG EDIT", 'what "bunk.x+6in" changes and breaks'),
+    ("set RIG EDIT", "the same, written into the file"),
+    ("since RIG 2026-03-01", "what changed, which answers moved"),
+    ("new NAME.yaml", "a starter rig with its comments"),
+    ("weight RIG", "its weights at every stage and load"),
+    ("working RIG NUMBER", "how gross, tongue, axle-1 ... came about"),
+    ("explain CODE", "a rule with its source, a chapter"),
+    ("check-methods", "the published checks, run here"),
     ("trace RIG", "which steps ran, and for how long"),
-    ("schema", "the JSON schema of the rig file, for your editor"),
+    ("schema", "the JSON schema, for your editor"),
 )
 OPTIONS = (
     ("--stage liners", "the plan of a stage; left out: today as ticked"),

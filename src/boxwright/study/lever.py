@@ -62,7 +62,7 @@ class Pull(NamedTuple):
     """What one kilogram, and a kilogram metre along x and y, does to the load of a lever; and what is wanted of it.
 
     ``wanted`` is how much the load must change to clear the finding whatever the doubt, ``at_least`` how much so that
-    only what is unknown keeps it open. Both count in the lever's direction.
+    it is a question and no breach any more. Both count in the lever's direction.
     """
 
     per: Coefficients
@@ -149,12 +149,15 @@ def _tip(slot: Slot) -> Output | None:
 
 
 def _short(bad_end: float, output: Output, limit: float, is_up: bool) -> tuple[float, float]:
-    """Return how far the bad end of a band, and its end without what is unknown, are outside a limit."""
+    """Return how far the bad end of a band, and its best value at the permitted extremes, are outside a limit.
+
+    Where the bad end is endless, what is unknown is left out of it and the doubt of all else is kept.
+    """
     sign = 1.0 if is_up else -1.0
     edge = output.permitted_low if is_up else output.permitted_high
-    known = sign * (limit - edge) + output.half_width
+    short = sign * (limit - edge)
     whole = sign * (limit - bad_end)
-    return (whole if isfinite(whole) else known), known
+    return (whole if isfinite(whole) else short + output.half_width), short
 
 
 def _pull(per: Coefficients, wanted: float, at_least: float) -> Pull | None:

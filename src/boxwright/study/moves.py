@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from math import inf
 from typing import Literal, NamedTuple
@@ -20,6 +20,8 @@ from boxwright.units import HeaderUnits
 AXIS_KEYS = ("x", "side")
 PAIRED = 6
 """How many of the parts that can do most are tried in pairs."""
+MOST_LEFT = 4
+"""How many pieces of cargo may be left behind together; more is another journey, not a fix."""
 
 
 class Edit(NamedTuple):
@@ -198,28 +200,73 @@ def pairs(found: Iterable[Movable], lever: Lever, pull: Pull, need: float, heade
 
 
 def left_behind(rig: Rig, slot: Slot, lever: Lever, pull: Pull, need: float, header: HeaderUnits) -> list[Candidate]:
-    """Return what cargo to leave behind, or which tank to empty, so that the load changes enough: each alone."""
+    """Return what cargo to leave behind, or which tank to empty, so that the load changes enough.
+
+    Each alone; and the fewest pieces of cargo together, with the one that does most in it or left out.
+    """
     sign = 1.0 if lever.is_up else -1.0
+    able = [(gain, piece) for piece in _cargo(rig, slot) if (gain := _gain(piece.masses, sign, pull)) > 0.0]
+    able.sort(key=lambda pair: (-pair[0], pair[1].names))
+    made = [_left([piece], slot, rig, header) for gain, piece in able if gain >= need]
+    together = {tuple(_fewest(able[start:], need)) for start in range(len(able))} - {()}
+    made += [_left(pieces, slot, rig, header) for pieces in sorted(together) if len(pieces) > 1]
+    for item in rig.parts:
+        fluid = [mass for mass in slot.masses if mass.of == item.of and mass.what == "fluid" and mass.kg.best > 0.0]
+        if fluid and _gain(fluid, sign, pull) >= need:
+            says = emptied(item.name, sum(mass.kg.best for mass in fluid), header)
+            edit = Edit(f"loads[{slot.load}].tanks.{item.name}", "empty")
+            made.append(Candidate(says, (edit,), _carried(fluid, rig), 1, True))
+    return made
+
+
+class Piece(NamedTuple):
+    """A piece of cargo with all that rides in or on it: their names and masses."""
+
+    names: tuple[str, ...]
+    masses: tuple[Mass, ...]
+
+
+def _cargo(rig: Rig, slot: Slot) -> Iterator[Piece]:
+    """Yield every piece of cargo aboard that can be left behind with all in and on it, its weight known."""
     families = _families(rig)
-    made = []
+    items = {item.of: item for item in rig.parts}
     for item in rig.parts:
         members = families[item.of]
-        masses = [mass for mass in slot.masses if mass.of in members]
-        fluid = [mass for mass in masses if mass.of == item.of and mass.what == "fluid" and mass.kg.best > 0.0]
-        if fluid and item.words.kind != "cargo" and _gain(fluid, sign, pull) >= need:
-            amount = sum(mass.kg.best for mass in fluid)
-            says = emptied(item.name, amount, header)
-            made.append(Candidate(says, (Edit(f"loads[{slot.load}].tanks.{item.name}", "empty"),),
-                                  _carried(fluid, rig), 1, True))  # fmt: skip
-        if item.words.kind == "cargo" and masses and _gain(masses, sign, pull) >= need:
-            if any(mass.what != "dry" or not mass.kg.known for mass in masses) and len(members) > 1:
-                continue
-            amount = sum(mass.kg.best for mass in masses)
-            aboard = [one.name for one in rig.parts if one.of in {mass.of for mass in masses}]
-            says = left(aboard, amount, header)
-            edits = tuple(Edit(f"loads[{slot.load}].out", name) for name in aboard)
-            made.append(Candidate(says, edits, _carried(masses, rig), 1, True))
-    return made
+        masses = tuple(mass for mass in slot.masses if mass.of in members)
+        if item.words.kind != "cargo" or not masses or not all(mass.kg.known for mass in masses):
+            continue
+        aboard = tuple(dict.fromkeys(items[of].name for of in members if any(mass.of == of for mass in masses)))
+        if all(items[of].words.kind == "cargo" for of in members):
+            yield Piece(aboard, masses)
+
+
+def _fewest(able: list[tuple[float, Piece]], need: float) -> list[Piece]:
+    """Return the pieces that together are enough, those that do most first; none where more than a few would be."""
+    taken: list[tuple[float, Piece]] = []
+    for gain, piece in able:
+        if any(set(piece.names) & set(other.names) for _, other in taken):
+            continue
+        taken.append((gain, piece))
+        short = need - sum(one for one, _ in taken)
+        if short <= 0.0:
+            spare = [pair for pair in taken if pair[0] <= -short]
+            if spare:
+                taken.remove(min(spare, key=lambda pair: pair[0]))
+            return [piece for _, piece in taken]
+        if len(taken) == MOST_LEFT:
+            break
+    return []
+
+
+def _left(pieces: Iterable[Piece], slot: Slot, rig: Rig, header: HeaderUnits) -> Candidate:
+    """Return the candidate that leaves some cargo behind."""
+    pieces = list(pieces)
+    names = [name for piece in pieces for name in piece.names]
+    masses = [mass for piece in pieces for mass in piece.masses]
+    edits = tuple(Edit(f"loads[{slot.load}].out", name) for name in names)
+    return Candidate(
+        left(names, sum(mass.kg.best for mass in masses), header), edits, _carried(masses, rig), len(pieces), True
+    )
 
 
 def _gain(masses: Iterable[Mass], sign: float, pull: Pull) -> float:

@@ -27,7 +27,9 @@ from boxwright.units import HeaderUnits
 CURED: tuple[Kind, ...] = ("stop", "fix", "limit")
 MOST = 8
 TRIED = 12
-"""How many changes are tried for one finding; each trial is a study of one slot, each proof one of all."""
+"""How many changes are tried for one finding; each trial is a study of one slot."""
+PROOFS, PROOFS_OF_ALL = 4, 16
+"""How many are proved in every slot for one finding, at first sight and where all changes are asked for."""
 A_LITTLE_MORE = 1.1
 """How much farther is gone where a move is a little too short: a share's doubt moves with the share."""
 AXES: dict[str, tuple[Literal[0, 1], ...]] = {
@@ -170,6 +172,9 @@ def spliced(document: Document, edit: Edit) -> Splice | None:
             return None
         one = Splice(at, at, f"{', ' if before else ''}{edit.value}")
         return one if tree_at(apply(document, [one]), edit.path) == (*before, edit.value) else None
+    if edit.path.endswith(".out") and isinstance(before, str) and extent is not None:
+        one = Splice(extent.value, extent.end, f"[{document.text[extent.value : extent.end]}, {edit.value}]")
+        return one if tree_at(apply(document, [one]), edit.path) == (before, edit.value) else None
     write = splice_new if extent is None else splice
     made = write(document, edit.path, edit.value)
     return made if isinstance(made, Splice) else None
@@ -233,7 +238,7 @@ def fixes_of(
         return
     rig, units = bench.reading.rig, bench.units
     loose = [one for axis in AXES[lever.load] for one in movables(rig, bench.before, slot, axis, units)]
-    count = 0
+    count, proofs = 0, bench.proofs + (PROOFS_OF_ALL if everything else PROOFS)
     needs = (more * need for need in (pull.wanted, pull.at_least) for more in (1.0, A_LITTLE_MORE) if need > 0.0)
     for need in dict.fromkeys(needs):
         made = single_moves(loose, lever, pull, need, units)
@@ -246,7 +251,7 @@ def fixes_of(
             if fix is not None:
                 yield fix
                 count += 1
-            if count >= most:
+            if count >= most or bench.proofs >= proofs:
                 return
         if count:
             return

@@ -1,0 +1,59 @@
+"""The smallest changes that clear what was found, as lines to act on and as edits to type."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from boxwright.cli.asked import Answered, slot_of
+from boxwright.cli.rig_file import must_be_one_of
+from boxwright.cli.screen import Line, hanging, plain
+from boxwright.study.remedy import Bench, Fix, Remedies, remedies
+
+HOW_MANY = ("first", "all")
+MOST_WITHOUT = 4
+
+
+def sought(answer: Answered, word: str, today: date) -> Remedies:
+    """Return the smallest changes: for the answer's own load state, or with ``all`` for every one and advice too."""
+    must_be_one_of(word, list(HOW_MANY), "choice of fixes")
+    asked = slot_of(answer, answer.use)
+    load = answer.question.load if word == "all" else (asked.load if asked else answer.question.load)
+    bench = Bench(answer.reading, today, answer.units, answer.study.judged_on, answer.once)
+    bench.composer.compose(answer.reading.document)
+    return remedies(
+        bench, answer.study.number, answer.study.is_ticked, use=answer.use, load=load, everything=word == "all"
+    )
+
+
+def fix_lines(found: Remedies, path: str, columns: int) -> list[Line]:
+    """Return the changes, the least effort first, and what is said where there is none."""
+    plainly = dict.fromkeys(
+        (finding.code, says) for finding, says in found.without if finding.kind in {"stop", "fix", "limit"}
+    )
+    if not found.fixes and not plainly:
+        return []
+    lines: list[Line] = [(), plain("SMALLEST CHANGES, each proved in every stage and load state", "head")]
+    for count, fix in enumerate(found.fixes, start=1):
+        then = "" if fix.is_whole else "; then weigh, for its doubt still reaches the limit"
+        lines += hanging(plain(f"  {count} "), f"{fix.says}{then}", columns)
+        lines += hanging(plain("    "), f"clears {fix.code} (load {fix.load}): boxwright try {path} {typed(fix)}",
+                         columns, "dim")  # fmt: skip
+    for code, says in list(plainly)[:MOST_WITHOUT]:
+        lines += hanging(plain("  - "), f"{code}: {says}", columns)
+    return lines
+
+
+def put_in(page: list[Line], found: list[Line]) -> list[Line]:
+    """Return a page with the changes ahead of its closing words, which stand behind the last empty line."""
+    end = max((index for index, line in enumerate(page) if not line), default=len(page))
+    return [*page[:end], *found, *page[end:]]
+
+
+def typed(fix: Fix) -> str:
+    """Return the edits of a change as they are typed behind ``try`` or ``set``."""
+    return " ".join(f'"{_short(edit.path)}={edit.value}"' for edit in fix.edits)
+
+
+def _short(path: str) -> str:
+    """Return a part's path as it is typed, by its name alone."""
+    return path.removeprefix("parts[").replace("].", ".", 1) if path.startswith("parts[") else path

@@ -1,0 +1,191 @@
+"""``next``: what to weigh or measure first, which ticks are missing, which stages are ready."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+from boxwright.cli.asked import Answered, Question, answered
+from boxwright.cli.numbers import named
+from boxwright.cli.screen import Line, hanging, plain, wrapped
+from boxwright.finding import Answer, Finding
+from boxwright.model.stage import Marks, Stage
+from boxwright.rig.rig import Rig
+from boxwright.study.lever import BreakEven, break_even, lever_of
+from boxwright.study.remedy_words import weigh_first
+from boxwright.study.slots import Slot
+from boxwright.study.standing import stands_in
+from boxwright.study.verdict import CHAPTERS, verdict
+from boxwright.units import Band, HeaderUnits, show_band
+
+MOST_STEPS, MOST_TICKS, MOST_CROSSINGS = 7, 12, 3
+BETTER: tuple[Answer, ...] = ("no", "ask", "limits", "go")
+ALL = frozenset(chapter.word for chapter in CHAPTERS)
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One thing to look at or measure: how many answers it alone would better, how many it holds back, its minutes."""
+
+    act: str
+    minutes: int | None
+    betters: int
+    holds_back: tuple[str, ...]
+    protects: bool
+    where: str
+
+
+def next_page(question: Question, today: date, columns: int) -> tuple[list[Line], Answered]:
+    """Return the page of ``next``, and the answer as of today."""
+    answer = answered(question, today)
+    rig = answer.reading.rig
+    when = "today as ticked" if answer.study.is_ticked else "as planned"
+    title = f"{rig.header.name or 'This rig'}, {when}, stage {answer.study.stage}: what to do next"
+    lines = [plain(piece, "head") for piece in wrapped(title, columns)]
+    lines += _measures(answer, columns)
+    lines += _ticks(answer, columns)
+    return lines + _stages(rig, answer.units, columns), answer
+
+
+def steps(slots: Iterable[Slot]) -> tuple[Step, ...]:
+    """Return what is not known, as things to do, the one that betters most answers first.
+
+    An answer is bettered where it would be a better one with everything said away that the same act settles; chapters
+    that are not built yet are left out of it, for no measurement brings them.
+    """
+    slots = tuple(slots)
+    acts: dict[str, list[tuple[Slot, Finding]]] = {}
+    for slot in slots:
+        for finding in slot.findings:
+            if finding.kind == "unknown" and finding.act:
+                acts.setdefault(finding.act, []).append((slot, finding))
+    found = []
+    for act, said in acts.items():
+        held = {id(slot): slot for slot, _ in said}.values()
+        minutes = [finding.minutes for _, finding in said if finding.minutes is not None]
+        found.append(
+            Step(
+                act,
+                min(minutes, default=None),
+                sum(_betters(slot, act) for slot in held),
+                tuple(dict.fromkeys(slot.use for slot in held)),
+                any(finding.protects for _, finding in said),
+                said[0][1].where,
+            )
+        )
+    return tuple(
+        sorted(found, key=lambda one: (not one.protects, -one.betters, -len(one.holds_back), one.minutes or 0))
+    )
+
+
+def _betters(slot: Slot, act: str) -> bool:
+    """Return whether an answer would be better were one thing known and fine."""
+    every = (*slot.findings, *slot.accepted)
+    rest = [one for one in every if one.kind != "unknown" or one.act != act]
+    now = verdict(slot.use, slot.load, slot.stage, every, ALL).answer
+    return BETTER.index(verdict(slot.use, slot.load, slot.stage, rest, ALL).answer) > BETTER.index(now)
+
+
+def _measures(answer: Answered, columns: int) -> list[Line]:
+    found = steps(answer.study.asked_slots(load=answer.question.load))
+    if not found:
+        return [(), plain("Nothing that is asked for has to be weighed or measured.")]
+    lines: list[Line] = [(), plain("WEIGH, MEASURE, LOOK", "head")]
+    for count, one in enumerate(found[:MOST_STEPS], start=1):
+        minutes = f" ({one.minutes} min)" if one.minutes is not None else ""
+        betters = f"; alone it betters {one.betters} answer{'s' if one.betters > 1 else ''}" if one.betters else ""
+        lines += hanging(plain(f"  {count} "), f"{one.act}{minutes}: for {', '.join(one.holds_back)}{betters}", columns)
+        line = answer.reading.document.spot(one.where).line
+        lines += hanging(plain("    "), f"line {line}, {one.where}", columns, "dim")
+    if len(found) > MOST_STEPS:
+        lines.append(plain(f"  and {len(found) - MOST_STEPS} more", "dim"))
+    return lines + _crossings(answer, columns)
+
+
+def _crossings(answer: Answered, columns: int) -> list[Line]:
+    """Return, for each thing nobody has weighed, from which weight on it alone crosses the nearest limit."""
+    nearest: dict[str, BreakEven] = {}
+    for slot in answer.study.asked_slots("tow", answer.question.load):
+        for finding in slot.findings:
+            lever = lever_of(finding, slot) if finding.kind == "unknown" else None
+            for one in break_even(finding, lever, slot) if lever is not None else ():
+                if one.of not in nearest or one.kg < nearest[one.of].kg:
+                    nearest[one.of] = one
+    lines: list[Line] = []
+    for one in sorted(nearest.values(), key=lambda one: one.kg)[:MOST_CROSSINGS]:
+        lines += hanging(plain("  - "), weigh_first(named(one.of), one.kg, answer.units), columns)
+    return lines
+
+
+def _ticks(answer: Answered, columns: int) -> list[Line]:
+    """Return the things of past and present stages nobody has ticked, with their lines."""
+    slots = answer.study.asked_slots()
+    paths = list(dict.fromkeys(path for slot in slots for path in slot.standing.perhaps))
+    if not paths:
+        return []
+    lines: list[Line] = [(), plain("NOT TICKED YET: done: yes DATE, part, or no", "head")]
+    spot = answer.reading.document.spot
+    for path in paths[:MOST_TICKS]:
+        lines += hanging(plain(f"  line {spot(path).line}".ljust(12)), named(path), columns)
+    if len(paths) > MOST_TICKS:
+        lines.append(plain(f"  and {len(paths) - MOST_TICKS} more", "dim"))
+    return lines
+
+
+def _stages(rig: Rig, units: HeaderUnits, columns: int) -> list[Line]:
+    """Return the stages that can be begun, then what the others wait for."""
+    needs = dict(rig.stages.stages)
+    done = {stage.name for stage in rig.stages_in_order if is_done(rig, stage)}
+    ready, waiting = [], []
+    for stage in rig.stages_in_order:
+        if stage.name in done:
+            continue
+        facet = needs.get(stage.name)
+        missing = [name for name in (facet.needs if facet is not None else ()) if _name(rig, name) not in done]
+        if missing:
+            waiting.append(f"{stage.name} (after {', '.join(missing)})")
+            continue
+        hours = _hours(facet.hours if facet is not None else None, units)
+        weather = f", {facet.weather}" if facet is not None and facet.weather else ""
+        ready.append((stage, f"{stage.what or stage.name}{hours}{weather}{_not_here(rig, stage)}"))
+    lines: list[Line] = [(), plain("STAGES THAT CAN BE DONE NOW", "head")] if ready else []
+    for stage, says in ready:
+        lines += hanging(plain(f"  {stage.name}: "), says, columns)
+    if waiting:
+        lines += [(), *hanging(plain("Waiting: "), ", ".join(waiting), columns, "dim")]
+    return lines
+
+
+def _name(rig: Rig, word: str) -> str:
+    number = rig.stage_number(word)
+    return rig.stages_in_order[number].name if number is not None else word
+
+
+def is_done(rig: Rig, stage: Stage) -> bool:
+    """Return whether a stage is done: ticked itself, or all that belongs to it is."""
+    if stage.done.tick == "yes":
+        return True
+    if stage.done.tick in {"no", "part"}:
+        return False
+    marks = [marks for marks in _marks(rig) if marks.planned and marks.stage == stage.index and not marks.follows_load]
+    return bool(marks) and all(stands_in(one, stage.index, True) == "yes" for one in marks)
+
+
+def _marks(rig: Rig) -> Iterable[Marks]:
+    yield from (item.marks for item in (*rig.parts, *rig.openings, *rig.wires, *rig.straps, *rig.pipes))
+    yield from (layer.marks for layer in rig.layers)
+
+
+def _hours(hours: Band | None, units: HeaderUnits) -> str:
+    return f", {show_band(hours, 's', units)}" if hours is not None and hours.known else ""
+
+
+def _not_here(rig: Rig, stage: Stage) -> str:
+    """Return what still has to come for a stage, with the day it is said to arrive."""
+    late = [
+        f"{item.name} ({item.words.arrives})"
+        for item in rig.parts
+        if item.marks.stage == stage.index and item.words.arrives and not item.words.have
+    ]
+    return f"; not here yet: {', '.join(late)}" if late else ""

@@ -1,0 +1,100 @@
+"""``try`` and ``set``: what an edit changes, breaks and clears; and the same, written into the file."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from difflib import SequenceMatcher
+
+from boxwright.cli.asked import Answered, Question, answered
+from boxwright.cli.changed import changed_page
+from boxwright.cli.edits import Edited, Written, edited
+from boxwright.cli.rig_file import NothingAsked, read_bytes
+from boxwright.cli.saving import saved
+from boxwright.cli.screen import Line, clean, hanging, plain
+from boxwright.study.slots import Study, study
+
+
+def tried(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
+    """Return the page of ``try`` and the answer after the edits; nothing is written."""
+    if question.path == "-":
+        raise NothingAsked("an edit is tried on a file, not on what comes through a pipe; name the rig file")
+    before = answered(question, today)
+    changed = edited(before.reading, typed)
+    after = _answered_again(before, changed, today)
+    name = before.reading.rig.header.name or "this rig"
+    title = f"{name}, if this were written (the file is as it was):"
+    sweeps = _swept(before, today), _swept(after, today)
+    return changed_page(title, changed.written, before, after, sweeps, columns), after
+
+
+def written(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
+    """Write edits into the file, and return the page of ``set`` and the answer after them."""
+    if question.path == "-":
+        raise NothingAsked("an edit is written into a file, not into a pipe; name the rig file")
+    data = read_bytes(question.path)
+    before = answered(question, today)
+    document = before.reading.document
+    if document.text.encode("utf-8", "surrogatepass") != data:
+        raise NothingAsked(f'"{clean(question.path)}" is not plain UTF-8 text; save it as UTF-8 first')
+    changed = edited(before.reading, typed)
+    _refuse_new_problems(before, changed)
+    after = _answered_again(before, changed, today)
+    kept = saved(question.path, data, changed.reading.document.text)
+    lines = [plain(f"Written into {clean(question.path)}:", "head")]
+    lines += line_changes(document.text, changed.reading.document.text, columns)
+    lines += hanging(plain("  "), f"the text before is kept as {clean(kept.name)}", columns, "dim")
+    sweeps = _swept(before, today), _swept(after, today)
+    page = changed_page("What it changes:", (), before, after, sweeps, columns)
+    return [*lines, (), *page], after
+
+
+def _refuse_new_problems(before: Answered, changed: Edited) -> None:
+    """Refuse an edit that would put something unreadable into the file."""
+    had = {(one.path, one.says) for one in before.reading.problems}
+    for one in changed.reading.problems:
+        if one.kind == "problem" and (one.path, one.says) not in had and _is_about(one.path, changed.written):
+            raise NothingAsked(f"nothing was written: {clean(one.says)}")
+
+
+def _is_about(path: str, written: Sequence[Written]) -> bool:
+    return any(path.startswith(one.path) or one.path.startswith(path) for one in written)
+
+
+def _answered_again(before: Answered, changed: Edited, today: date) -> Answered:
+    """Return the same question answered with the changed text."""
+    found = study(
+        changed.reading.rig,
+        today,
+        stage=before.study.number,
+        once=before.once,
+        shown_in=before.units,
+        judged_on=before.study.judged_on,
+    )
+    return replace(before, reading=changed.reading, study=found)
+
+
+def _swept(answer: Answered, today: date) -> Study:
+    """Return the study of every slot from today on; of the stage asked for where that is earlier."""
+    rig = answer.reading.rig
+    if answer.study.number < rig.header.stage_today:
+        return answer.study
+    return study(rig, today, once=answer.once, shown_in=answer.units, judged_on=answer.study.judged_on)
+
+
+def line_changes(before: str, after: str, columns: int) -> list[Line]:
+    """Return the lines of text that differ, old above new, with their numbers."""
+    old, new = before.splitlines(), after.splitlines()
+    lines: list[Line] = []
+    for what, was_from, was_to, is_from, is_to in SequenceMatcher(None, old, new, autojunk=False).get_opcodes():
+        if what != "equal":
+            for index in range(was_from, was_to):
+                lines += _marked(index + 1, "-", old[index], columns)
+            for index in range(is_from, is_to):
+                lines += _marked(index + 1, "+", new[index], columns)
+    return lines
+
+
+def _marked(number: int, mark: str, text: str, columns: int) -> list[Line]:
+    return hanging(plain(f"  line {number} {mark} "), text.strip(), columns)

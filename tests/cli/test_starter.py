@@ -1,0 +1,115 @@
+"""``new``: whatever is typed, a starter rig reads without a problem, and nothing is ever written over."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from boxwright.cli import main
+from boxwright.cli.rig_file import NothingAsked
+from boxwright.cli.starter import QUESTIONS, begun, put_down, starter
+from boxwright.rig.compose import read_rig
+
+WORDS = [one.word for one in QUESTIONS]
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.dictionaries(st.sampled_from([*WORDS, "axles", "country", "units"]), st.text(max_size=20), max_size=6))
+def test_any_answer_gives_a_clean_rig_or_a_sentence(answers: dict[str, str]) -> None:
+    try:
+        text = starter("Tern", answers)
+    except NothingAsked as reason:
+        assert str(reason)
+        return
+    assert read_rig(text).problems == ()
+
+
+def test_what_is_left_out_stands_as_unknown_with_where_to_read_it() -> None:
+    text = starter("Tern", {})
+    assert read_rig(text).problems == ()
+    for asked in QUESTIONS:
+        assert f"{asked.question}; read it: {asked.read_it}" in text
+    rig = read_rig(text).rig
+    assert rig.trailer.gvwr is not None and not rig.trailer.gvwr.known
+
+
+def test_what_is_typed_is_read_in_the_units_of_the_country() -> None:
+    typed = {"length": "14 ft", "height": "6' 5 3/4\"", "gvwr": "7000", "coupler": "52", "axles": "2",
+             "axle": "83,117", "country": "us-nc, CA-BC"}  # fmt: skip
+    rig = read_rig(starter("Tern", typed)).rig
+    assert rig.header.countries == ("US-NC", "CA-BC")
+    assert rig.trailer.body.length is not None and rig.trailer.body.height is not None
+    assert rig.trailer.coupler_x is not None and rig.trailer.gvwr is not None
+    # 14 ft, 77 3/4 in, 52 in and 7,000 lb by the inch of 25.4 mm and the pound of 0.45359237 kg (from memory).
+    assert rig.trailer.body.length.best == pytest.approx(4.2672)
+    assert rig.trailer.body.height.best == pytest.approx(77.75 * 0.0254)
+    assert rig.trailer.coupler_x.best == pytest.approx(-1.3208)
+    assert rig.trailer.gvwr.best == pytest.approx(3175.14659)
+    assert [round(axle.best / 0.0254, 6) for axle in rig.trailer.axles.x] == [83.0, 117.0]
+    metric = read_rig(starter("Tern", {"length": "2500", "country": "UK"})).rig.trailer.body.length
+    assert metric is not None and metric.best == pytest.approx(2.5)
+
+
+@pytest.mark.parametrize("name", ["Tern", "a: b", '"quoted"', "# no comment", "-", "yes", "{x}", "Zoë"])
+def test_any_file_name_makes_a_name_that_reads_back(name: str) -> None:
+    reading = read_rig(starter(name, {}))
+    assert reading.problems == () and reading.rig.header.name == name
+
+
+@pytest.mark.parametrize(
+    ("word", "typed", "says"),
+    [
+        ("length", "12}, x: {", "cannot read the length"),
+        ("gvwr", "8 stone", "cannot read the mass"),
+        ("length", "-4", "below nothing"),
+        ("axles", "9", "number of axles"),
+        ("axle", "83,117", "1 axles need 1 places"),
+        ("country", "Narnia", "cannot read the country"),
+        ("units", "cubits", "no system of units"),
+    ],
+)
+def test_a_hostile_answer_is_refused_in_words(word: str, typed: str, says: str) -> None:
+    with pytest.raises(NothingAsked, match=says):
+        starter("Tern", {word: typed})
+
+
+def test_nothing_is_ever_written_over(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "rig.yaml"
+    path.write_text("mine")
+    assert main(["new", str(path), "--length", "168"]) == 3
+    assert path.read_text() == "mine" and "stays as it is" in capsys.readouterr().err
+    with pytest.raises(NothingAsked, match="there already"):
+        put_down(str(path), "other")
+    with pytest.raises(NothingAsked, match=r"ends in \.yaml"):
+        put_down(str(tmp_path / "rig.txt"), "other")
+    assert main(["new", str(tmp_path / "nowhere" / "rig.yaml")]) == 3
+
+
+def test_a_new_rig_is_begun_and_checked(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "tern.yaml"
+    assert main(["new", str(path), "--length", "168", "--country", "US-NC"]) == 0
+    out = capsys.readouterr().out
+    assert "8 of 9 measures stand as unknown" in " ".join(out.split())
+    assert main(["check", str(path)]) == 2
+    assert not capsys.readouterr().err
+    assert main(["next", str(path)]) == 2
+    assert "STAGES THAT CAN BE DONE NOW" in capsys.readouterr().out
+
+
+def test_questions_are_asked_only_of_a_person(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[str] = []
+
+    def answered(says: str) -> str:
+        asked.append(says)
+        return "unknown"
+
+    begun(str(tmp_path / "a.yaml"), {}, 80, answered)
+    assert asked == []
+    monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
+    monkeypatch.setattr("sys.stdout.isatty", lambda: True, raising=False)
+    begun(str(tmp_path / "b.yaml"), {}, 80, answered)
+    assert len(asked) == len(QUESTIONS) + 2
+    assert read_rig((tmp_path / "b.yaml").read_bytes()).problems == ()
