@@ -67,6 +67,8 @@ class Measured:
     """One reading typed by the builder. ``value`` is SI (kg for every scale); ``what`` says which number it is.
 
     A scale ticket gives several of these with one ``of``: "axles", "axle 1", "tongue", "total", "left", "right".
+    ``plank`` holds what a tongue weight by bathroom scale and plank was worked out from: reading, bare plank (kg),
+    block to scale, block to ball (m).
     """
 
     of: str
@@ -77,6 +79,7 @@ class Measured:
     load: str
     how: str
     part: str = ""
+    plank: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -343,3 +343,37 @@ def test_where_one_move_is_not_enough_a_pair_is() -> None:
     ways = sorted(float(edit.value.split()[0]) for edit in found.fixes[0].edits)
     assert ways[0] == 90.0
     assert "and crate" in found.fixes[0].says or "and chest" in found.fixes[0].says
+
+
+def test_a_ball_too_heavy_for_the_vehicle_is_lightened_by_the_least_round_move() -> None:
+    one = bench((RIGS / "dunlin.yaml").read_text(encoding="utf-8"))
+    found = remedies(one, one.reading.rig.header.stage_today, True, use="tow", load="home-sold")
+    fix = next(fix for fix in found.fixes if fix.code == "towing/tongue-over-rating")
+    slot = next(slot for slot in one.before.asked_slots("tow", "home-sold"))
+    assert slot.weight is not None
+    # The vehicle takes 60 kg; by moments 68 kg moved d rearward take 68 d / (1400 + 900 mm) off the ball.
+    short = slot.weight.tongue.permitted_high - 60.0
+    expected = ceil(short * 2300.0 / 68.0 / 10.0) * 10.0
+    assert fix.edits == (Edit("parts[lathe].x", f"{900 + expected:.0f}"),)
+    assert not fix.is_whole  # the doubt of the empty trailer is wider than what is left
+
+
+OVERLOADED = rig_text(chest("x: 75, side: centre-10, z: 0, size: 30 x 20 x 20, weight: 5200"))
+
+
+def test_too_much_aboard_is_left_behind() -> None:
+    assert ("towing/gross-over-plate", "stop") in codes(OVERLOADED)
+    _, found = sought(OVERLOADED, "towing/gross-over-plate")
+    assert found.fixes[0].edits == (Edit("loads[road].out", "chest"),)
+    assert ("towing/gross-over-plate", "stop") not in codes(applied(OVERLOADED, found.fixes[0].edits))
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.integers(100, 9000), st.integers(1, 3000))
+def test_more_payload_never_turns_a_no_into_a_go(weight: int, more: int) -> None:
+    def stops(pounds: int) -> set[str]:
+        text = OVERLOADED.replace("weight: 5200", f"weight: {pounds}")
+        return {code for code, kind in codes(text) if kind == "stop"}
+
+    heavy = {"towing/gross-over-plate", "towing/wheels-over-axles", "towing/coupler-over-rating", "towing/tow-rating"}
+    assert stops(weight) & heavy <= stops(weight + more)

@@ -82,7 +82,7 @@ def test_a_study_of_the_same_rig_runs_nothing() -> None:
 
 
 def test_a_mass_edit_of_a_part_runs_only_what_takes_its_mass() -> None:
-    """The four load states that are towed are weighed again, one of them is judged; walls and tanks stay."""
+    """The tongue of the four load states that are towed is weighed again, one of them whole; walls and tanks stay."""
     once, rig = Once(), demo("whimbrel")
     study(rig, TODAY, stage=10, load="departure", once=once)
     once.clear()
@@ -91,7 +91,8 @@ def test_a_mass_edit_of_a_part_runs_only_what_takes_its_mass() -> None:
     assert Counter(once.ran) == {
         "weight.offers": 3,  # two states have the same parts aboard
         "study.pooled": 4,
-        "weight.solve": 4,
+        "weight.tongue_alone": 4,
+        "weight.solve": 1,
         "weight.findings": 1,
         "towing.solve": 1,
         "towing.findings": 1,

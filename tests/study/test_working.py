@@ -11,12 +11,13 @@ import pytest
 
 from boxwright.disciplines.weight import method
 from boxwright.exchange import Measured
+from boxwright.rig.compose import read_rig
 from boxwright.study.once import Once
 from boxwright.study.slots import Slot, study
 from boxwright.study.trace import broken_off, traced
 from boxwright.study.working import NoSuchNumber, Step, labels_of, lines, numbers, working
 from boxwright.units import Band, HeaderUnits
-from tests.study.demo import TODAY, clean, demo, slot_of, studied
+from tests.study.demo import CLEAN, TODAY, clean, demo, slot_of, studied
 
 SINGLE = slot_of(studied("dunlin"), "inside", "home-poor", True)
 EQUALISED = slot_of(studied("whimbrel"), "liners", "departure", True)
@@ -156,3 +157,17 @@ def test_what_broke_off_is_traced_once_with_its_slots(monkeypatch: pytest.Monkey
     assert {slot.verdict.because[0] for slot in found.slots} == {"water/could-not-be-worked-out"}
     monkeypatch.undo()
     assert broken_off(study(clean(), TODAY)) == ()
+
+
+def test_a_tongue_read_by_bathroom_scale_and_plank_shows_its_arithmetic() -> None:
+    """(62 - 2) lb read 48 in from the brick, the coupler 12 in from it: the lever makes four times as much, 240 lb."""
+    text = CLEAN + (
+        "measured:\n  plank-1: {date: 2026-05-01, what: plank, stage: shell, load: road,"
+        " plank: {reading: 62, bare: 2, to_scale: 48, to_ball: 12}}\n"
+    )
+    reading = read_rig(text)
+    assert reading.problems == ()
+    slot = next(s for s in study(reading.rig, TODAY).slots if s.load == "road" and "measured[plank-1]" in numbers(s))
+    printed = working(slot, "measured[plank-1]", HeaderUnits(weight="lb"))
+    assert printed[0] == labels_of(method.plank_tongue)["Formula"]
+    assert any(line.endswith("= 240 lb") for line in printed), printed

@@ -83,8 +83,12 @@ def _readings(words: MeasuredWords, path: str) -> list[Measured]:
         found += [reading("axles", pads.axles), reading("tongue", pads.tongue)]
     if words.plank is not None:
         plank = words.plank
+        bare = plank.bare.best if plank.bare is not None else 0.0
         found.append(
-            reading("tongue", plank_reading(doubted(plank.reading), plank.bare, plank.to_scale, plank.to_ball))
+            replace(
+                reading("tongue", plank_reading(doubted(plank.reading), plank.bare, plank.to_scale, plank.to_ball)),
+                plank=(plank.reading.best, bare, plank.to_scale.best, plank.to_ball.best),
+            )
         )
     if words.weight is not None and words.part:
         found.append(reading("part", doubted(words.weight)))

@@ -24,11 +24,8 @@ Tongues = tuple[tuple[str, Output], ...]
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """What one slot came to. Each is `Failed` where its calculation broke off."""
+    """What one slot came to beyond its weight, and all that is said. `Failed` where a calculation broke off."""
 
-    box: Box | Failed
-    masses: tuple[Mass, ...] | Failed
-    weight: weight.Result | Failed
     towing: towing.Result | Failed
     said: tuple[tuple[Finding, ...] | Failed, ...]
 
@@ -60,17 +57,10 @@ class Weighed:
     weight: weight.Result | Failed
 
 
-def weighed_slot(
-    rig: Rig,
-    standing: Standing,
-    load: LoadState,
-    ball_height: Band,
-    measured: tuple[Measured, ...],
-    giver: Giver | None,
-    others: tuple[Mass, ...] | Failed,
-    once: Once,
-) -> Weighed:
-    """Return what one slot weighs. ``others`` stood on the scale when ``giver`` weighed the bare trailer."""
+def gathered(
+    rig: Rig, standing: Standing, giver: Giver | None, others: tuple[Mass, ...] | Failed, once: Once
+) -> tuple[Box | Failed, tuple[Mass, ...] | Failed]:
+    """Return the trailer and every mass of a slot. ``others`` stood on the scale when ``giver`` weighed the trailer."""
     framed = once(frame.offers, standing.layers, standing.openings, rig.trailer, rig.frame.framing)
     box = once(box_of, framed)
     watered = once(water.offers, standing.tanks)
@@ -78,8 +68,19 @@ def weighed_slot(
     own = once(own_frame, rig.trailer.empty, giver, box, others)
     parts = own if isinstance(own, Failed) else (own, *standing.frames)
     weighed = once(weight.offers, parts, standing.people)
-    masses = once(pooled, framed, watered, weighed)
+    return box, once(pooled, framed, watered, weighed)
 
+
+def weighed_slot(
+    rig: Rig,
+    box: Box | Failed,
+    masses: tuple[Mass, ...] | Failed,
+    load: LoadState,
+    ball_height: Band,
+    measured: tuple[Measured, ...],
+    once: Once,
+) -> Weighed:
+    """Return where the weight of one slot goes."""
     balance = once(
         weight.solve,
         box,
@@ -114,4 +115,4 @@ def one_slot(
         tuple(person.sleeps for _, person in rig.people if person.sleeps),
     )
     on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
-    return Worked(weighed.box, weighed.masses, weighed.weight, towed, (heavy, on_the_road))
+    return Worked(towed, (heavy, on_the_road))

@@ -11,11 +11,12 @@ from datetime import date
 
 from boxwright.disciplines import towing, weight
 from boxwright.disciplines.weight.result import Output
+from boxwright.disciplines.weight.solve import tongue_alone
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.finding import USES, Finding, Use, Verdict
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Accepted, Rig
-from boxwright.study.flow import Tongues, Weighed, Worked, on_the_scale, one_slot, weighed_slot
+from boxwright.study.flow import Tongues, Weighed, Worked, gathered, on_the_scale, one_slot, weighed_slot
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, giver_of, readings_for, weighed_parts, weighed_slots
 from boxwright.study.rig_findings import accepted_of, broken_off, is_accepted, no_load_state, of_a_slot, of_the_file
@@ -233,8 +234,8 @@ def _worked_slot(given: Given, asked: Asked, tongues: Tongues | Failed, everywhe
     standing, weighed = _weighed(given, asked)
     context = Context(asked.use, load.name, rig.header.countries, given.judged_on, given.shown_in, given.vehicle)
     worked = one_slot(rig, standing, weighed, tongues, context, once)
-    broken = _broken(worked)
-    judged = _judged(given, asked, standing, worked, everywhere)
+    broken = _broken(weighed, worked)
+    judged = _judged(given, asked, standing, worked, broken, everywhere)
     if isinstance(judged, Failed):
         broken += (judged,)
         judged = judge((broken_off(judged, asked.use),), (), asked.use, load.name, stage_name(rig, asked.number))
@@ -246,9 +247,9 @@ def _worked_slot(given: Given, asked: Asked, tongues: Tongues | Failed, everywhe
         use=asked.use,
         standing=standing,
         ball_height=ball_height(rig, given.vehicle),
-        box=worked.box if not isinstance(worked.box, Failed) else None,
-        masses=worked.masses if not isinstance(worked.masses, Failed) else (),
-        weight=worked.weight if not isinstance(worked.weight, Failed) else None,
+        box=weighed.box if not isinstance(weighed.box, Failed) else None,
+        masses=weighed.masses if not isinstance(weighed.masses, Failed) else (),
+        weight=weighed.weight if not isinstance(weighed.weight, Failed) else None,
         towing=worked.towing if not isinstance(worked.towing, Failed) else None,
         findings=judged.findings,
         accepted=judged.accepted,
@@ -261,12 +262,18 @@ def _worked_slot(given: Given, asked: Asked, tongues: Tongues | Failed, everywhe
 def _weighed(given: Given, asked: Asked) -> tuple[Standing, Weighed]:
     """Return what stands in a slot and what it weighs."""
     rig, once = given.rig, given.once
+    standing, box, masses = _gathered(given, asked)
+    measured = _measured(rig, asked, given.giver)
+    height = ball_height(rig, given.vehicle)
+    return standing, weighed_slot(rig, box, masses, asked.load, height, measured, once)
+
+
+def _gathered(given: Given, asked: Asked) -> tuple[Standing, Box | Failed, tuple[Mass, ...] | Failed]:
+    """Return what stands in a slot, the trailer, and every mass."""
+    rig, once = given.rig, given.once
     once.enter((asked.number, asked.is_ticked, asked.load.name, asked.use, asked.is_for_ticket))
     standing = cut(rig, asked.number, asked.is_ticked, asked.load, asked.use, once.remembered)
-    measured = _measured(rig, asked, given.giver)
-    return standing, weighed_slot(
-        rig, standing, asked.load, ball_height(rig, given.vehicle), measured, given.giver, given.others, once
-    )
+    return standing, *gathered(rig, standing, given.giver, given.others, once)
 
 
 def ball_height(rig: Rig, vehicle: str) -> Band:
@@ -280,19 +287,25 @@ def _tongues(given: Given, number: int, is_ticked: bool) -> Tongues | Failed:
     found: list[tuple[str, Output]] = []
     for state in given.rig.loads:
         if "tow" in state.uses:
-            _, weighed = _weighed(given, Asked(number, is_ticked, state, "tow"))
-            if isinstance(weighed.weight, Failed):
-                return weighed.weight
-            found.append((state.name, weighed.weight.tongue))
+            _, box, masses = _gathered(given, Asked(number, is_ticked, state, "tow"))
+            tongue = given.once(tongue_alone, box, masses, ball_height(given.rig, given.vehicle))
+            if isinstance(tongue, Failed):
+                return tongue
+            found.append((state.name, tongue))
     return tuple(found)
 
 
 def _judged(
-    given: Given, asked: Asked, standing: Standing, worked: Worked, everywhere: tuple[Finding, ...]
+    given: Given,
+    asked: Asked,
+    standing: Standing,
+    worked: Worked,
+    broken: tuple[Failed, ...],
+    everywhere: tuple[Finding, ...],
 ) -> Judged | Failed:
     """Return what is said in a slot: by its disciplines, of what broke off, of the slot itself, and everywhere."""
     said = tuple(one for part in worked.said if not isinstance(part, Failed) for one in part)
-    said += tuple(broken_off(failed, asked.use) for failed in _broken(worked))
+    said += tuple(broken_off(failed, asked.use) for failed in broken)
     said = tuple(one for one in said if touches(one, asked.use))
     have = {(one.code, one.where) for one in said}
     said += of_a_slot(given.rig, standing, asked.use, said)
@@ -312,8 +325,8 @@ def _measured(rig: Rig, asked: Asked, giver: Giver | None) -> tuple[Measured, ..
     return readings_for(rig, giver, asked.number, name) + weighed_parts(rig)
 
 
-def _broken(worked: Worked) -> tuple[Failed, ...]:
-    steps = (worked.box, worked.masses, worked.weight, worked.towing, *worked.said)
+def _broken(weighed: Weighed, worked: Worked) -> tuple[Failed, ...]:
+    steps = (weighed.box, weighed.masses, weighed.weight, worked.towing, *worked.said)
     failed = (one for one in steps if isinstance(one, Failed))
     return tuple(dict.fromkeys(failed))
 

@@ -145,7 +145,7 @@ def _steps(slot: Slot) -> dict[str, tuple[Step, ...]]:
         found |= _loads(result, geometry)
     for one in result.compared:
         name = one.of if f"{one.of}" not in found else f"{one.of} {one.what}"
-        found[name] = (_agreement(one),)
+        found[name] = (*_by_plank(one), _agreement(one))
     return found
 
 
@@ -228,6 +228,14 @@ def _torsion(result: Result, geometry: Geometry, carrying: tuple[int, ...]) -> d
     for place, index in enumerate(carrying):
         found[f"axle-{index + 1}"] = (Step(method.torsion_tandem, given, "mass", part=f"axle {place + 1}"),)
     return found
+
+
+def _by_plank(one: Compared) -> tuple[Step, ...]:
+    """Return the lever arithmetic of a tongue weight read by bathroom scale and plank."""
+    if not one.plank:
+        return ()
+    names = ("reading", "bare_reading", "scale_arm", "ball_arm")
+    return (Step(method.plank_tongue, tuple(zip(names, one.plank, strict=True)), "mass"),)
 
 
 def _agreement(one: Compared) -> Step:

@@ -65,4 +65,5 @@ def _compare(reading: Measured, planned: Output, widened_by: tuple[Share, ...]) 
         tuple(share.of for share in widened_by if share.half_width < inf)[:THREE],
         reading.on,
         reading.how,
+        reading.plank,
     )

@@ -7,6 +7,7 @@ know of a formula that is linear.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import inf
 from typing import Literal, NamedTuple
 
@@ -178,6 +179,7 @@ def _with_axle(geometry: Geometry, index: int, place: float) -> Geometry:
     return replace(geometry, axles_x=places)
 
 
+@lru_cache(maxsize=512)
 def loads_of(geometry: Geometry) -> Loads:
     """Return who carries what, as sums over the parts."""
     if geometry.running_gear == "independent" and len(geometry.carrying) > 1:

@@ -105,6 +105,7 @@ class Compared:
     weigh_next: tuple[str, ...]
     on: date | None
     how: str
+    plank: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

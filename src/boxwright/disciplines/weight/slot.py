@@ -58,7 +58,7 @@ class Slot:
     def result(self, parked: Parked | None, measured: tuple[Measured, ...]) -> Result:
         """Return everything weight says of the slot."""
         count = len(self.loads.axles) if self.loads is not None else len(self.box.axles)
-        gross, tongue = self.load("gross", _gross), self.load("tongue", _tongue)
+        gross, tongue = self.load("gross", _gross), self.tongue()
         axles = tuple(self.load(f"axle {i + 1}", _axle(i)) for i in range(count))
         lefts = tuple(self.side(f"axle {i + 1} left", _axle_left(i)) for i in range(count))
         rights = tuple(self.side(f"axle {i + 1} right", _axle_right(i)) for i in range(count))
@@ -102,6 +102,10 @@ class Slot:
                 AxleLoad(self.box.of, i + 1, axles[i].band, lefts[i].band, rights[i].band) for i in range(count)
             ),
         )
+
+    def tongue(self) -> Output:
+        """Return what the ball carries."""
+        return self.load("tongue", _tongue)
 
     def load(self, name: str, pick: Pick) -> Output:
         """Return who carries what, by a name and by which of the loads it is."""

@@ -9,14 +9,23 @@ from boxwright.disciplines.weight import method
 from boxwright.disciplines.weight.geometry import Measures, loads_of, measures_of
 from boxwright.disciplines.weight.linear import Pool, pooled, value
 from boxwright.disciplines.weight.readings import instrument_doubt, plank_reading, scale_pads_reading
-from boxwright.disciplines.weight.result import Offers, Result
+from boxwright.disciplines.weight.result import Offers, Output, Result
 from boxwright.disciplines.weight.slot import Slot, Varied
 from boxwright.disciplines.weight.tipping import parked_of
 from boxwright.exchange import Box, Mass, Measured, What
 from boxwright.model.part import Frame
 from boxwright.units import Band
 
-__all__ = ["Offers", "Result", "instrument_doubt", "offers", "plank_reading", "scale_pads_reading", "solve"]
+__all__ = [
+    "Offers",
+    "Result",
+    "instrument_doubt",
+    "offers",
+    "plank_reading",
+    "scale_pads_reading",
+    "solve",
+    "tongue_alone",
+]
 
 ANYWHERE = 15.0
 """Farther (m) from the front wall than any such trailer reaches: where a thing may be if the box is not known."""
@@ -61,6 +70,17 @@ def solve(
     except method.OutOfRange:
         slot, parked = Slot(box, pool, None, (), ("trailer.axles.x",), measures.assumed), None
     return slot.result(parked, measured)
+
+
+def tongue_alone(box: Box, masses: tuple[Mass, ...], ball_height: Band) -> Output:
+    """Return only the load on the ball: what other load states are compared by, at a fraction of the cost."""
+    pool = pooled(_within_trailer(mass, box) for mass in masses)
+    measures = measures_of(box, ball_height)
+    try:
+        slot, _ = _on_its_wheels(box, pool, measures)
+    except method.OutOfRange:
+        slot = Slot(box, pool, None, (), ("trailer.axles.x",), measures.assumed)
+    return slot.tongue()
 
 
 def _on_its_wheels(box: Box, pool: Pool, measures: Measures) -> tuple[Slot, Measures]:
