@@ -19,9 +19,14 @@ def sought(answer: Answered, word: str, today: date) -> Remedies:
     asked = slot_of(answer, answer.use)
     load = answer.question.load if word == "all" else (asked.load if asked else answer.question.load)
     bench = Bench(answer.reading, today, answer.units, answer.study.judged_on, answer.once)
-    bench.composer.compose(answer.reading.document)
     return remedies(
-        bench, answer.study.number, answer.study.is_ticked, use=answer.use, load=load, everything=word == "all"
+        bench,
+        answer.study.number,
+        answer.study.is_ticked,
+        use=answer.use,
+        load=load,
+        everything=word == "all",
+        found=answer.study,
     )
 
 

@@ -114,7 +114,14 @@ class Bench:
         return next((one for one in found.slots if key_of(one) == key_of(slot)), None)
 
     def is_proved(self, reading: Reading, finding: Finding, slot: Slot) -> bool:
-        """Return whether a changed text clears a finding in its slot and adds no stop, limit or unknown anywhere."""
+        """Return whether a changed text clears a finding in its slot and adds no stop, limit or unknown anywhere.
+
+        What goes wrong mostly does so in another load state of the same stage, so that stage is looked at first.
+        """
+        here = study(reading.rig, self.today, stage=slot.number, once=self.once, shown_in=self.shown_in,
+                     judged_on=self.judged_on)  # fmt: skip
+        if _added(self.before, {key_of(one): one for one in here.slots}, finding):
+            return False
         self.proofs += 1
         after = {key_of(one): one for one in self._studied(reading).slots}
         if {key_of(one) for one in self.before.slots} - after.keys():
@@ -145,7 +152,7 @@ def _added(before: Study, after: dict[tuple[int, bool, str, str], Slot], cured: 
     for slot in before.slots:
         had = {(one.code, one.where, one.kind) for one in slot.findings}
         graver = {(one.code, one.where) for one in slot.findings if one.kind in {"stop", "limit", "fix"}}
-        for one in after[key_of(slot)].findings:
+        for one in after[key_of(slot)].findings if key_of(slot) in after else ():
             if one.kind == "advice" or (one.code, one.where, one.kind) in had:
                 continue
             if not (one.kind in {"unknown", "limit"} and (one.code, one.where) in graver) or one.code != cured.code:
@@ -189,15 +196,17 @@ def remedies(
     load: str = "",
     everything: bool = False,
     per_finding: int = 1,
+    found: Study | None = None,
 ) -> Remedies:
     """Return what clears the findings of a stage, at most eight changes, the least effort first.
 
     ``everything`` looks at advice too, seeks more than one change for each finding, and asks the linear programme.
+    ``found`` is a study of the stage that is there already: without anything to cure in it no other is made.
     """
     fixes: list[Fix] = []
     without: list[tuple[Finding, str]] = []
     done: set[tuple[str, str, str]] = set()
-    for finding, slot in _wanted(bench.before, number, is_ticked, use, load, everything):
+    for finding, slot in _wanted(found or bench.before, number, is_ticked, use, load, everything):
         mark = (finding.code, finding.where, slot.load)
         if mark in done:
             continue
@@ -205,9 +214,9 @@ def remedies(
         lever = lever_of(finding, slot)
         if lever is None:
             continue
-        found = list(fixes_of(bench, finding, slot, lever, everything, MOST if everything else per_finding))
-        fixes += found
-        if not found:
+        cures = list(fixes_of(bench, finding, slot, lever, everything, MOST if everything else per_finding))
+        fixes += cures
+        if not cures:
             without.append((finding, said_without(finding, lever, slot, bench.units)))
     ranked = sorted({(one.edits, one.code, one.where): one for one in fixes}.values(), key=_rank)
     return Remedies(tuple(ranked[:MOST]), tuple(without))

@@ -27,7 +27,9 @@ def emptied(name: str, kg: float, header: HeaderUnits) -> str:
 
 def left(names: Sequence[str], kg: float, header: HeaderUnits) -> str:
     """Return that something is to stay behind."""
-    return f"Leave {' and '.join(names)} behind, or carry it in the tow vehicle ({show(kg, 'kg', header)})"
+    listed = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    them = "it" if len(names) == 1 else "them"
+    return f"Leave {listed} behind, or carry {them} in the tow vehicle ({show(kg, 'kg', header)})"
 
 
 def weigh_first(name: str, kg: float, header: HeaderUnits) -> str:
