@@ -304,7 +304,7 @@ def test_a_remedy_stands_at_its_finding() -> None:
     one, found = sought(REAR_HEAVY, "weight/tongue-lifts")
     said = with_remedies((asked(REAR_HEAVY, "weight/tongue-lifts")[1],), found)
     assert said[0].remedy == "Move chest 5 1/2 in forward (x: 129 1/2)"
-    assert one.proofs == 1
+    assert one.proofs == 2  # one for the ball, one for its share of the weight
 
 
 def test_the_programme_fills_the_lightest_effort_first_and_says_when_it_cannot() -> None:
@@ -377,3 +377,10 @@ def test_more_payload_never_turns_a_no_into_a_go(weight: int, more: int) -> None
 
     heavy = {"towing/gross-over-plate", "towing/wheels-over-axles", "towing/coupler-over-rating", "towing/tow-rating"}
     assert stops(weight) & heavy <= stops(weight + more)
+
+
+def test_leaving_much_behind_counts_the_weight_that_goes_with_it() -> None:
+    text = REAR_HEAVY.replace("weight: 900", "weight: 420")
+    _, found = sought(text, "towing/tongue-share", everything=True)
+    # Without the chest the ball carries 265 of 2,063 lb, 12.9 % (by moments), and practice asks for 10 to 15 %.
+    assert Edit("loads[road].out", "chest") in [edit for fix in found.fixes for edit in fix.edits]

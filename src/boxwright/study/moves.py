@@ -205,14 +205,15 @@ def left_behind(rig: Rig, slot: Slot, lever: Lever, pull: Pull, need: float, hea
     Each alone; and the fewest pieces of cargo together, with the one that does most in it or left out.
     """
     sign = 1.0 if lever.is_up else -1.0
-    able = [(gain, piece) for piece in _cargo(rig, slot) if (gain := _gain(piece.masses, sign, pull)) > 0.0]
+    whole = slot.weight.gross.band.best if lever.load == "share" and slot.weight is not None else inf
+    able = [(gain, piece) for piece in _cargo(rig, slot) if (gain := _gain(piece.masses, sign, pull, whole)) > 0.0]
     able.sort(key=lambda pair: (-pair[0], pair[1].names))
     made = [_left([piece], slot, rig, header) for gain, piece in able if gain >= need]
     together = {tuple(_fewest(able[start:], need)) for start in range(len(able))} - {()}
     made += [_left(pieces, slot, rig, header) for pieces in sorted(together) if len(pieces) > 1]
     for item in rig.parts:
         fluid = [mass for mass in slot.masses if mass.of == item.of and mass.what == "fluid" and mass.kg.best > 0.0]
-        if fluid and _gain(fluid, sign, pull) >= need:
+        if fluid and _gain(fluid, sign, pull, whole) >= need:
             says = emptied(item.name, sum(mass.kg.best for mass in fluid), header)
             edit = Edit(f"loads[{slot.load}].tanks.{item.name}", "empty")
             made.append(Candidate(says, (edit,), _carried(fluid, rig), 1, True))
@@ -269,9 +270,14 @@ def _left(pieces: Iterable[Piece], slot: Slot, rig: Rig, header: HeaderUnits) ->
     )
 
 
-def _gain(masses: Iterable[Mass], sign: float, pull: Pull) -> float:
-    """Return how much the load changes in the wanted direction when some masses are taken out."""
-    return -sign * sum(mass.kg.best * pull.per.at((mass.x.best, mass.y.best, mass.z.best)) for mass in masses)
+def _gain(masses: Iterable[Mass], sign: float, pull: Pull, whole: float) -> float:
+    """Return how much the load changes in the wanted direction when some masses are taken out.
+
+    Of a share, ``whole`` is the weight it is a share of, which shrinks with them; of a load it is endless.
+    """
+    masses = tuple(masses)
+    rest = 1.0 - sum(mass.kg.best for mass in masses) / whole
+    return -sign / rest * sum(mass.kg.best * pull.per.at((mass.x.best, mass.y.best, mass.z.best)) for mass in masses)
 
 
 def _carried(masses: Iterable[Mass], rig: Rig) -> float:
