@@ -48,8 +48,8 @@ def since(question: Question, word: str, today: date, columns: int) -> tuple[lis
     lines += _measured(rig, then, columns)
     lines += _weights(before, now, then, columns)
     lines += _answers(before, now, columns)
-    as_ticked = (replace(one.study, slots=one.study.asked_slots()) for one in (before, now))
-    return lines + finding_changes(*as_ticked, now, columns), now
+    old, new = (replace(one.study, slots=one.study.asked_slots()) for one in (before, now))
+    return lines + finding_changes(old, new, now, columns), now
 
 
 def _then(rig: Rig, word: str, today: date) -> Then:

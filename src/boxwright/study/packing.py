@@ -26,11 +26,11 @@ def least_effort(
         def enableCallbacks(self) -> None:
             """Listen to the solver, silently."""
             self.silent()
-            super().enableCallbacks()
+            super().enableCallbacks()  # type: ignore[no-untyped-call]
 
     if not weights:
         return None
-    solver = Silent()
+    solver = Silent()  # type: ignore[no-untyped-call]
     solver.setOptionValue("threads", 1)
     for index, (kg, way) in enumerate(zip(weights, ways, strict=True)):
         solver.addVar(0.0, way)
