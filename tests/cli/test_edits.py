@@ -202,3 +202,19 @@ def test_an_edit_of_a_demo_rig_fits_the_page(capsys: pytest.CaptureFixture[str])
     _, out, err = run(capsys, "try", str(RIGS / "whimbrel.yaml"), "bunk.x+6in", "boat.side-2")
     assert not err and max(map(len, out.splitlines())) <= 80
     assert "planned at stage finish" in out
+
+
+def test_a_stage_that_is_over_is_checked_like_any_other() -> None:
+    for stage in ("safe", "foam", "finish"):
+        words = ["check", str(RIGS / "whimbrel.yaml"), "--stage", stage, "--load", "departure"]
+        assert main(words) == 2
+
+
+def test_the_answer_is_for_the_vehicle_that_is_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["check", str(RIGS / "whimbrel.yaml"), "--stage", "finish", "--load", "departure", "--all"]
+    assert main([*words, "--vehicle", "borrowed"]) == 2
+    assert "Stop " in capsys.readouterr().out
+    assert main(words) == 2
+    assert "Stop " not in capsys.readouterr().out
+    assert main([*words, "--vehicle", "borowed"]) == 3
+    assert "borrowed" in capsys.readouterr().err

@@ -33,6 +33,7 @@ class Question:
     use: str = "tow"
     units: str = "file"
     on: str = ""
+    vehicle: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +63,8 @@ def answered(
     rig = reading.rig
     stage = _stage(rig, question.stage)
     _check_load(rig, question.load, use)
+    if question.vehicle:
+        must_be_one_of(question.vehicle, [name for name, _ in rig.tow], "tow vehicle")
     units = units_asked(system, rig.header.units)
     once = Once(clock)
     found = study(
@@ -72,6 +75,7 @@ def answered(
         all_stages=is_every_stage,
         shown_in=units,
         judged_on=day,
+        vehicle=question.vehicle,
     )
     return Answered(question, reading, found, use, units, once, seconds)
 

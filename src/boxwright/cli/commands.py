@@ -90,6 +90,7 @@ def check(
     on: OnDate = "",
     is_all: Annotated[bool, typer.Option("--all", help="every finding, problem and note")] = False,
     fixes: Annotated[str, typer.Option("--fixes", help="the smallest changes: first, or all for every load")] = "first",
+    vehicle: Annotated[str, typer.Option(help="the tow vehicle, by its name in the file; left out: the first")] = "",
 ) -> None:
     """Say whether it may be towed, slept in, left and worked in; its weights; what was found."""
     from boxwright.cli import answers
@@ -98,7 +99,7 @@ def check(
     from boxwright.cli.fixes import fix_lines, put_in, sought
     from boxwright.cli.screen import Screen
 
-    answer = answered(Question(rig, stage, load, use, units, on), date.today())
+    answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
     screen = Screen()
     shown = checked(answer)
     if as_json:

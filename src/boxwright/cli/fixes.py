@@ -18,7 +18,7 @@ def sought(answer: Answered, word: str, today: date) -> Remedies:
     must_be_one_of(word, list(HOW_MANY), "choice of fixes")
     asked = slot_of(answer, answer.use)
     load = answer.question.load if word == "all" else (asked.load if asked else answer.question.load)
-    bench = Bench(answer.reading, today, answer.units, answer.study.judged_on, answer.once)
+    bench = Bench(answer.reading, today, answer.units, answer.study.judged_on, answer.once, answer.question.vehicle)
     return remedies(
         bench,
         answer.study.number,

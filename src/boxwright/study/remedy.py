@@ -79,13 +79,20 @@ class Bench:
         shown_in: HeaderUnits | None = None,
         judged_on: date | None = None,
         once: Once | None = None,
+        vehicle: str = "",
     ) -> None:
-        self.reading, self.today = reading, today
+        self.reading, self.today, self.vehicle = reading, today, vehicle
         self.shown_in, self.judged_on = shown_in, judged_on
         self.once = once if once is not None else Once()
         self.composer = Composer()
         self.proofs = 0
         self._before: Study | None = None
+        self._looks_back = False
+
+    def look_at(self, number: int) -> None:
+        """Take the stages before today into every proof where the stage asked about is one of them."""
+        if number < self.reading.rig.header.stage_today and not self._looks_back:
+            self._looks_back, self._before = True, None
 
     @property
     def units(self) -> HeaderUnits:
@@ -110,7 +117,7 @@ class Bench:
     def slot_after(self, reading: Reading, slot: Slot) -> Slot | None:
         """Return one slot of a changed text."""
         found = study(reading.rig, self.today, stage=slot.number, load=slot.load, use=slot.use, once=self.once,
-                      shown_in=self.shown_in, judged_on=self.judged_on)  # fmt: skip
+                      shown_in=self.shown_in, judged_on=self.judged_on, vehicle=self.vehicle)  # fmt: skip
         return next((one for one in found.slots if key_of(one) == key_of(slot)), None)
 
     def is_proved(self, reading: Reading, finding: Finding, slot: Slot) -> bool:
@@ -119,7 +126,7 @@ class Bench:
         What goes wrong mostly does so in another load state of the same stage, so that stage is looked at first.
         """
         here = study(reading.rig, self.today, stage=slot.number, once=self.once, shown_in=self.shown_in,
-                     judged_on=self.judged_on)  # fmt: skip
+                     judged_on=self.judged_on, vehicle=self.vehicle)  # fmt: skip
         if _added(self.before, {key_of(one): one for one in here.slots}, finding):
             return False
         self.proofs += 1
@@ -129,7 +136,8 @@ class Bench:
         return not _stands(finding, after[key_of(slot)]) and not _added(self.before, after, finding)
 
     def _studied(self, reading: Reading) -> Study:
-        return study(reading.rig, self.today, once=self.once, shown_in=self.shown_in, judged_on=self.judged_on)
+        return study(reading.rig, self.today, once=self.once, all_stages=self._looks_back, shown_in=self.shown_in,
+                     judged_on=self.judged_on, vehicle=self.vehicle)  # fmt: skip
 
 
 def key_of(slot: Slot) -> tuple[int, bool, str, str]:
@@ -203,6 +211,7 @@ def remedies(
     ``everything`` looks at advice too, seeks more than one change for each finding, and asks the linear programme.
     ``found`` is a study of the stage that is there already: without anything to cure in it no other is made.
     """
+    bench.look_at(number)
     fixes: list[Fix] = []
     without: list[tuple[Finding, str]] = []
     done: set[tuple[str, str, str]] = set()
