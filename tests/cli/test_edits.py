@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 from pathlib import Path
@@ -218,3 +219,19 @@ def test_the_answer_is_for_the_vehicle_that_is_asked_for(capsys: pytest.CaptureF
     assert "Stop " not in capsys.readouterr().out
     assert main([*words, "--vehicle", "borowed"]) == 3
     assert "borrowed" in capsys.readouterr().err
+
+
+def test_the_walk_round_is_one_page_and_names_what_stands_against_it(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["towing", str(RIGS / "dunlin.yaml"), "--walk", "--load", "home-poor"]) == 2
+    lines = capsys.readouterr().out.splitlines()
+    assert lines[0] == "WALK ROUND BEFORE THE ROAD"
+    assert len(lines) <= 66, "more than one sheet at 6 lines to the inch on 11 in"
+    assert sum("[ ]" in line for line in lines) == 15
+    assert any("NO: the gross weight, without brakes" in line for line in lines)
+
+
+def test_a_remedy_is_in_the_answer_for_machines(rig: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    rig.write_text(CLEAN.replace("chest: {x: 60,", "chest: {x: 136,").replace("weight: 50,", "weight: 900,"))
+    main(["check", str(rig), "--json"])
+    found = json.loads(capsys.readouterr().out)["findings"]
+    assert any("chest" in one["remedy"] for one in found if one["kind"] in {"stop", "limit"}), found

@@ -25,7 +25,7 @@ CLOSING = (
 
 def page(checked: Checked, columns: int, is_all: bool = False) -> list[Line]:
     """Return the lines of the page; ``is_all`` shows every finding and every problem."""
-    lines = [*_title(checked, columns), *_answers(checked, columns)]
+    lines = [*page_title(checked, columns), *_answers(checked, columns)]
     lines += _plan_differs(checked, columns, is_all)
     lines += problem_lines(checked.problems, columns, checked.path, is_all)
     lines += _weights(checked, columns)
@@ -36,7 +36,7 @@ def page(checked: Checked, columns: int, is_all: bool = False) -> list[Line]:
 
 def chapter_page(checked: Checked, word: str, columns: int) -> list[Line]:
     """Return the lines of one chapter: all it found in the slots the answers were given in."""
-    lines = [plain(word.upper(), "head"), *_title(checked, columns)[:-1]]
+    lines = [plain(word.upper(), "head"), *page_title(checked, columns)[:-1]]
     lines += _findings(checked, columns, is_all=True) or [
         (),
         plain("Every rule of this chapter that was judged holds."),
@@ -44,7 +44,8 @@ def chapter_page(checked: Checked, word: str, columns: int) -> list[Line]:
     return [*lines, (), *(plain(piece, "dim") for piece in wrapped(CLOSING, columns))]
 
 
-def _title(checked: Checked, columns: int) -> list[Line]:
+def page_title(checked: Checked, columns: int) -> list[Line]:
+    """Return what the page is about: rig, stage, load state and day."""
     when = "today as ticked" if checked.is_ticked else "as planned"
     stage = f", stage {checked.stage}" if checked.stage else ""
     title = f"{checked.rig}, {when}{stage}, load {checked.load}; judged on {checked.date}"

@@ -59,6 +59,7 @@ Units = Annotated[str, typer.Option("--units", help="us, metric or file (as the 
 AsJson = Annotated[bool, typer.Option("--json", help="the same for programs, numbers in SI")]
 Edits = Annotated[list[str], typer.Argument(metavar="EDIT...", help="bunk.x+6in, boat.weight=110; several, if wished")]
 Typed = Annotated[str, typer.Option(help="inside, as the box stands; left out: unknown")]
+Vehicle = Annotated[str, typer.Option(help="the tow vehicle, by its name in the file; left out: the first")]
 OnDate = Annotated[str, typer.Option("--date", help="judge as of this day, such as 2026-05-02; left out: today")]
 
 
@@ -90,23 +91,23 @@ def check(
     on: OnDate = "",
     is_all: Annotated[bool, typer.Option("--all", help="every finding, problem and note")] = False,
     fixes: Annotated[str, typer.Option("--fixes", help="the smallest changes: first, or all for every load")] = "first",
-    vehicle: Annotated[str, typer.Option(help="the tow vehicle, by its name in the file; left out: the first")] = "",
+    vehicle: Vehicle = "",
 ) -> None:
     """Say whether it may be towed, slept in, left and worked in; its weights; what was found."""
     from boxwright.cli import answers
     from boxwright.cli.asked import Question, answered, checked, exit_code
     from boxwright.cli.check import page
-    from boxwright.cli.fixes import fix_lines, put_in, sought
+    from boxwright.cli.fixes import fix_lines, put_in, sought, with_fixes
     from boxwright.cli.screen import Screen
 
     answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
     screen = Screen()
     shown = checked(answer)
+    found = sought(answer, fixes, date.today())
     if as_json:
-        screen.show_raw(answers.as_text(answers.check(shown)))
+        screen.show_raw(answers.as_text(answers.check(with_fixes(shown, found))))
     else:
-        found = fix_lines(sought(answer, fixes, date.today()), rig, screen.columns)
-        screen.show(put_in(page(shown, screen.columns, is_all), found))
+        screen.show(put_in(page(shown, screen.columns, is_all), fix_lines(found, rig, screen.columns)))
     raise typer.Exit(exit_code(answer))
 
 
@@ -328,6 +329,36 @@ def check_methods() -> None:
     raise typer.Exit(1 if any(outcome.is_failed for outcome in outcomes) else 0)
 
 
+@app.command()
+def towing(
+    rig: Rig,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    as_json: AsJson = False,
+    on: OnDate = "",
+    vehicle: Vehicle = "",
+    is_walk: Annotated[bool, typer.Option("--walk", help="the walk round before the road, on one page")] = False,
+) -> None:
+    """Hold the trailer against its plates, its tow vehicles and the law of the route; or walk round it."""
+    from boxwright.cli import answers
+    from boxwright.cli.asked import Question, answered, checked, exit_code, of_chapter
+    from boxwright.cli.check import chapter_page
+    from boxwright.cli.screen import Screen
+    from boxwright.cli.walk import walk_page
+
+    answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
+    shown, screen = checked(answer), Screen()
+    if as_json:
+        screen.show_raw(answers.as_text(answers.check(of_chapter(shown, "towing"))))
+    elif is_walk:
+        screen.show(walk_page(shown, screen.columns))
+    else:
+        screen.show(chapter_page(of_chapter(shown, "towing"), "towing", screen.columns))
+    raise typer.Exit(exit_code(answer))
+
+
 def _add_chapter(word: str) -> None:
     """Give a chapter without a page of its own its word: what it found, or that it is not built."""
 
@@ -363,5 +394,5 @@ def _add_chapter(word: str) -> None:
 
 
 for _word in CHAPTERS:
-    if _word != "weight":
+    if _word not in {"weight", "towing"}:
         _add_chapter(_word)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import must_be_one_of
 from boxwright.cli.screen import Line, hanging, plain
-from boxwright.study.remedy import Bench, Fix, Remedies, remedies
+from boxwright.cli.shown import Checked
+from boxwright.study.remedy import Bench, Fix, Remedies, remedies, with_remedies
 
 HOW_MANY = ("first", "all")
 MOST_WITHOUT = 4
@@ -28,6 +30,11 @@ def sought(answer: Answered, word: str, today: date) -> Remedies:
         everything=word == "all",
         found=answer.study,
     )
+
+
+def with_fixes(shown: Checked, found: Remedies) -> Checked:
+    """Return an answer whose findings carry the change that clears them as their remedy."""
+    return replace(shown, findings=with_remedies(shown.findings, found))
 
 
 def fix_lines(found: Remedies, path: str, columns: int) -> list[Line]:
