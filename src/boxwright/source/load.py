@@ -141,6 +141,7 @@ def load_checks(package: str) -> tuple[Check, ...]:
     return tuple(check for one in load(package) for check in one.checks)
 
 
-def load_sources(package: str) -> dict[str, Source]:
-    """Return the sources of a discipline by their key."""
-    return {source.key: source for one in load(package) for source in one.sources}
+def load_sources(package: str, with_checks: bool = True) -> dict[str, Source]:
+    """Return the sources of a discipline by their key; without its checks where only rules and tables are told."""
+    found = load(package) if with_checks else (*_files(package, "tables"), *_files(package, "rules"))
+    return {source.key: source for one in found for source in one.sources}

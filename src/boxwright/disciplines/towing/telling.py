@@ -4,18 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from math import isfinite
 
 from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.result import Reading
 from boxwright.disciplines.towing.sourced import PACKAGE
 from boxwright.finding import Finding, Kind
-from boxwright.source import load_sources
+from boxwright.source import Source, load_sources
 from boxwright.units import Band, HeaderUnits, show, show_band
 
-SOURCES = load_sources(PACKAGE)
 OWN_PLATE = "own-plate"
 OWN_PAPERS = "own-papers"
+
+
+@cache
+def sources_named() -> dict[str, Source]:
+    """Return the sources of the rules and tables by their key, read when the first rule speaks."""
+    return load_sources(PACKAGE, with_checks=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,6 +118,8 @@ def shown(reading: Reading, unit: str, shown_in: HeaderUnits) -> str:
 
 def name_of(path: str) -> str:
     """Return the builder's word for what a rig path names."""
+    if path == "trailer.empty":
+        return "the empty trailer"
     return path[path.rindex("[") + 1 :].split("]")[0] if "[" in path else path
 
 
@@ -124,7 +132,7 @@ def listed(names: list[str]) -> str:
 
 def read_how(placed: Placed) -> str:
     """Return how a rule's own text was read, in brackets, with the document."""
-    return f"{SOURCES[placed.rule.source].work}; {placed.rule.read_as}"
+    return f"{sources_named()[placed.rule.source].work}; {placed.rule.read_as}"
 
 
 def legal_kind(placed: Placed) -> Kind:

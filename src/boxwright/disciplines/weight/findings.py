@@ -33,6 +33,8 @@ from boxwright.units import HeaderUnits, show, show_band
 PRACTICE = "trailer-practice"
 THREE = 3
 """How many parts are named to be weighed next."""
+LEAST_SHARE = 0.01
+"""Share of the variance below which a part is not worth weighing."""
 
 
 def findings(result: Result, shown_in: HeaderUnits, judged_on: date) -> tuple[Finding, ...]:
@@ -100,7 +102,9 @@ def measure_assumed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             f"{path} is not written and was assumed from the kind of trailer; tongue weight with all doubt: {tongue}",
             source=PRACTICE,
             lever=path,
-            act=f"Measure {path} with a tape, the trailer standing level",
+            act="Ask the axle's maker for its spring rate, or weigh each axle with the nose high and low"
+            if path.endswith("rate")
+            else f"Measure {path} with a tape, the trailer standing level",
             minutes=5,
             uses=("tow",),
             because=(path,),
@@ -136,7 +140,7 @@ def weight_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             f"{name} is of unknown weight; each {show(ten, 'kg', shown_in)} of it {moved}",
             source="first-principles section 1.1",
             lever=f"{part.of}.weight",
-            act=f"Weigh {name} with a luggage or bathroom scale",
+            act=weighing([part.of]),
             minutes=5,
             uses=("tow",),
             because=(part.of,),
@@ -426,7 +430,8 @@ def weigh_these_next(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
     Lever: weigh the parts named
     """
     half, limit = result.tongue.half_width, LIMITS["weigh_next_share"] * result.gross.band.best
-    parts = [one for one in result.tongue_widened_by if one.half_width < inf and is_weighable(one.of)][:THREE]
+    able = [one for one in result.tongue_widened_by if one.half_width < inf and is_weighable(one.of)]
+    parts = [one for one in able if one.share >= LEAST_SHARE][:THREE]
     if half <= limit or not parts:
         return
     named = listed([f"{name_of(one.of)} ({show(one.share, '', shown_in)})" for one in parts])

@@ -60,7 +60,8 @@ def listed(names: list[str]) -> str:
 def weighing(paths: list[str]) -> str:
     """Return how to weigh some things: parts on a scale in the garage, the bare trailer on one for vehicles."""
     parts = [name_of(path) for path in paths if not path.startswith("trailer.")]
-    ways = [f"weigh {listed(parts)}, each with a bathroom or luggage scale"] if parts else []
+    each = ", each" if len(parts) > 1 else ""
+    ways = [f"weigh {listed(parts)}{each} with a bathroom or luggage scale"] if parts else []
     if len(parts) < len(paths):
         ways.append("weigh the empty trailer and its tongue on a public scale with finer steps")
     said = "; ".join(ways)
