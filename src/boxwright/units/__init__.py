@@ -73,6 +73,7 @@ from boxwright.units.reading import (
 )
 from boxwright.units.scale import Scale, unit_scale
 from boxwright.units.shown import show, show_band, shown_unit
+from boxwright.units.valid import OutOfRange
 from boxwright.units.wire import gauge_area, gauge_name, nearest_gauge
 
 __all__ = [
@@ -113,6 +114,7 @@ __all__ = [
     "NewtonPerMetre",
     "Ohm",
     "OhmMetre",
+    "OutOfRange",
     "Pascal",
     "PascalBand",
     "PerKelvin",

@@ -60,7 +60,8 @@ from boxwright.disciplines.towing.method.tyres import (
     passenger_tyre_on_trailer,
     pressure_for_load,
 )
-from boxwright.disciplines.towing.method.valid import STANDARD_GRAVITY, OutOfRange
+from boxwright.disciplines.towing.method.dimensions import STANDARD_GRAVITY
+from boxwright.units import OutOfRange
 
 __all__ = [
     "STANDARD_GRAVITY",

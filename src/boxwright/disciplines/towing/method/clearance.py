@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from math import atan2
 
-from boxwright.disciplines.towing.method.valid import OutOfRange
-from boxwright.units import Degree, Metre, Ratio
+from boxwright.units import Degree, Metre, OutOfRange, Ratio
 
 
 def pitched_height(height: Metre, ahead_of_axle: Metre, pitch: Ratio) -> Metre:

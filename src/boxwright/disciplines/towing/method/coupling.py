@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from math import sqrt
 
-from boxwright.disciplines.towing.method.valid import (
+from boxwright.disciplines.towing.method.dimensions import (
     STANDARD_GRAVITY,
     MetrePerSecondSquared,
     NewtonMetre,
-    OutOfRange,
 )
-from boxwright.units import Kilogram, Metre, Newton, Ratio
+from boxwright.units import Kilogram, Metre, Newton, OutOfRange, Ratio
 
 
 def least_rating(ratings: tuple[Kilogram, ...]) -> Kilogram:

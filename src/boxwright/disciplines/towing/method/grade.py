@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from math import atan, cos, sin, sqrt
 
-from boxwright.disciplines.towing.method.valid import (
+from boxwright.disciplines.towing.method.dimensions import (
     STANDARD_GRAVITY,
     CubicMetrePerMetre,
     JoulePerCubicMetre,
     KilogramPerCubicMetre,
-    OutOfRange,
 )
-from boxwright.units import Degree, Kilogram, Metre, MetrePerSecond, Newton, Ratio, SquareMetre, Watt
+from boxwright.units import Degree, Kilogram, Metre, MetrePerSecond, Newton, OutOfRange, Ratio, SquareMetre, Watt
 
 
 def grade_force(mass: Kilogram, grade: Ratio, rolling: Ratio) -> Newton:

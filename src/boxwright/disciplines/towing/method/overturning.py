@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from math import atan2, hypot, sqrt
 
-from boxwright.disciplines.towing.method.valid import STANDARD_GRAVITY, KilogramPerCubicMetre, OutOfRange
-from boxwright.units import Degree, Kilogram, Metre, MetrePerSecond, Ratio, SquareMetre
+from boxwright.disciplines.towing.method.dimensions import STANDARD_GRAVITY, KilogramPerCubicMetre
+from boxwright.units import Degree, Kilogram, Metre, MetrePerSecond, OutOfRange, Ratio, SquareMetre
 
 
 def rollover_threshold(track: Metre, centre_height: Metre) -> Ratio:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from boxwright.disciplines.towing.method.valid import OutOfRange
-from boxwright.units import Kilogram, Metre, Ratio
+from boxwright.units import Kilogram, Metre, OutOfRange, Ratio
 
 
 def vehicle_mass(own: Kilogram, people_and_gear: Kilogram, tongue: Kilogram) -> Kilogram:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from boxwright.disciplines.towing.method.valid import STANDARD_GRAVITY, MetrePerSecondSquared, OutOfRange
-from boxwright.units import Kilogram, Metre, MetrePerSecond, Ratio, Second
+from boxwright.disciplines.towing.method.dimensions import STANDARD_GRAVITY, MetrePerSecondSquared
+from boxwright.units import Kilogram, Metre, MetrePerSecond, OutOfRange, Ratio, Second
 
 
 def deceleration(

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from boxwright.disciplines.towing.method.valid import OutOfRange
-from boxwright.units import Kilogram, Metre, Pascal, Ratio
+from boxwright.units import Kilogram, Metre, OutOfRange, Pascal, Ratio
 
 
 def load_of_index(index: Ratio) -> Kilogram:

@@ -34,7 +34,6 @@ from boxwright.disciplines.weight.method.tandem import (
     equaliser_group_x,
     torsion_tandem,
 )
-from boxwright.disciplines.weight.method.valid import OutOfRange
 from boxwright.disciplines.weight.method.weighing import (
     agreement,
     centre_z_by_lift,
@@ -50,6 +49,7 @@ from boxwright.disciplines.weight.method.weighing import (
     ticket_tongue,
     ticket_tongue_uncertainty,
 )
+from boxwright.units import OutOfRange
 
 __all__ = [
     "Moves",

@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from math import asin, atan2, cos, hypot, sin, tan
 
-from boxwright.disciplines.weight.method.valid import OutOfRange
-from boxwright.units import Degree, Kilogram, KilogramSquareMetre, Metre, Ratio
+from boxwright.units import Degree, Kilogram, KilogramSquareMetre, Metre, OutOfRange, Ratio
 
 
 def total_mass(masses: tuple[Kilogram, ...]) -> Kilogram:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from boxwright.disciplines.weight.method.valid import OutOfRange
-from boxwright.units import Kilogram, Ratio
+from boxwright.units import Kilogram, OutOfRange, Ratio
 
 
 class WorstShare(NamedTuple):

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from boxwright.disciplines.weight.method.valid import OutOfRange
-from boxwright.units import Kilogram, Metre, Ratio
+from boxwright.units import Kilogram, Metre, OutOfRange, Ratio
 
 
 class Window(NamedTuple):

@@ -5,8 +5,7 @@ from __future__ import annotations
 from math import sin
 
 from boxwright.disciplines.weight.method.moment import KilogramMetre
-from boxwright.disciplines.weight.method.valid import OutOfRange
-from boxwright.units import Degree, Kilogram, Metre
+from boxwright.units import Degree, Kilogram, Metre, OutOfRange
 
 
 def jack_mass(mass: Kilogram, centre_x: Metre, axle_x: Metre, jack_x: Metre) -> Kilogram:

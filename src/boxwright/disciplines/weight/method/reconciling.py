@@ -5,8 +5,7 @@ from __future__ import annotations
 from math import log, sqrt
 from typing import NamedTuple
 
-from boxwright.disciplines.weight.method.valid import OutOfRange
-from boxwright.units import Kilogram, Ratio
+from boxwright.units import Kilogram, OutOfRange, Ratio
 
 
 class Reconciled(NamedTuple):

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from boxwright.disciplines.weight.method.valid import OutOfRange
-from boxwright.units import Degree, Kilogram, Metre, NewtonPerMetre
+from boxwright.units import Degree, Kilogram, Metre, NewtonPerMetre, OutOfRange
 
 STANDARD_GRAVITY = 9.80665
 

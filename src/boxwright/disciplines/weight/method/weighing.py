@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from math import sqrt, tan
 
-from boxwright.disciplines.weight.method.valid import OutOfRange
-from boxwright.units import Degree, Kilogram, Metre, Ratio
+from boxwright.units import Degree, Kilogram, Metre, OutOfRange, Ratio
 
 
 def ticket_tongue(
