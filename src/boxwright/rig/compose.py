@@ -78,7 +78,7 @@ class Composer:
                  for section in ITEM_SECTIONS}  # fmt: skip
         _check_sleepers(people, items["parts"], mistakes)
         _check_far_out(items["parts"], trailer, mistakes)
-        climates = _places(tree, units, mistakes)
+        places = _places(tree, units, mistakes)
         named = {key: _named(tree, key, model, units, mistakes) for key, model in NAMED.items()
                  if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
         problems = _problems(document, mistakes)
@@ -100,7 +100,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(framing, named, items, stages.facets, climates),
+            **sections_of(framing, named, items, stages.facets, places),
         )
         return Reading(rig, problems, document)
 

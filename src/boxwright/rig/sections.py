@@ -26,6 +26,7 @@ from boxwright.disciplines.heat.parts import ClimateFacet
 from boxwright.disciplines.power.parts import Habit, Wire
 from boxwright.disciplines.stages.parts import StageFacet
 from boxwright.disciplines.structure.parts import Strap
+from boxwright.disciplines.towing.parts import PlaceFacet
 from boxwright.disciplines.water.parts import Pipe
 from boxwright.model.entry import Entry
 from boxwright.model.place import Surfaces
@@ -33,6 +34,8 @@ from boxwright.model.trailer import Trailer
 from boxwright.rig.rig import Item, Layer
 
 E = TypeVar("E", bound=Entry)
+
+
 class BySection(TypedDict):
     """The settings of every discipline, by its folder."""
 
@@ -71,7 +74,7 @@ def sections_of(
     named: dict[str, Named],
     items: dict[str, tuple[Item, ...]],
     facets: tuple[tuple[str, str, Entry], ...],
-    climates: tuple[tuple[str, Entry], ...],
+    places: tuple[tuple[str, Entry], ...],
 ) -> BySection:
     """Return the settings of every discipline by its folder: what is written, not what stands."""
 
@@ -86,8 +89,10 @@ def sections_of(
         "layout": layout.Section(),
         "structure": structure.Section(straps=owned("straps", Strap)),
         "weight": weight.Section(),
-        "towing": towing.Section(),
-        "heat": heat.Section(climates=tuple((name, one) for name, one in climates if isinstance(one, ClimateFacet))),
+        "towing": towing.Section(
+            fits=tuple((name, one.fits) for name, one in places if isinstance(one, PlaceFacet) and one.fits is not None)
+        ),
+        "heat": heat.Section(climates=tuple((name, one) for name, one in places if isinstance(one, ClimateFacet))),
         "air": air.Section(),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),
         "water": water.Section(pipes=owned("pipes", Pipe)),

@@ -105,6 +105,7 @@ def one_slot(
         towing.solve,
         rig.trailer,
         rig.tow,
+        rig.towing,
         rig.header.trailer_class,
         context.countries,
         context.judged_on,

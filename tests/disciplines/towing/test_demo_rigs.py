@@ -30,8 +30,8 @@ def said(name: str, stage: str, load: str, vehicle: str = "") -> tuple[Finding, 
     beds = tuple(person.sleeps for _, person in rig.people)
     header = rig.header
     result = solve(
-        rig.trailer, rig.tow, header.trailer_class, header.countries, found.judged_on, slot.box, slot.weight, tongues,
-        slot.standing.frames, beds,
+        rig.trailer, rig.tow, rig.towing, header.trailer_class, header.countries, found.judged_on, slot.box,
+        slot.weight, tongues, slot.standing.frames, beds,
     )  # fmt: skip
     return findings(result, header.units, vehicle)
 

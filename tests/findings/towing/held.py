@@ -11,6 +11,7 @@ from datetime import date
 from typing import Any
 
 from boxwright.disciplines.towing.findings import findings
+from boxwright.disciplines.towing.parts import Fits, Section
 from boxwright.disciplines.towing.result import Result
 from boxwright.disciplines.towing.solve import solve
 from boxwright.exchange import Axle, Box
@@ -49,6 +50,7 @@ BASE: dict[str, Any] = {
     "countries": ["US-NE"],
     "beds": [],
     "parts": {},
+    "fits": {},
     "gross": "4000 lb",
     "tongue": "480 lb",
     "centre_z": "22 in",
@@ -164,6 +166,7 @@ def result_of(rig: dict[str, Any]) -> Result:
     context = {"header": INCHES}
     trailer = Trailer.model_validate(rig["trailer"], context=context)
     tow = tuple((name, TowVehicle.model_validate(one, context=context)) for name, one in rig["tow"].items())
+    own = Section(tuple((name, Fits.model_validate(one, context=context)) for name, one in rig["fits"].items()))
     axles = rig["trailer"].get("axles", {})
     box = Box(
         of="trailer", inside=(4.27, 2.03, 1.98), outside=(4.34, 2.13, 2.49), front_x=0.0,
@@ -179,7 +182,7 @@ def result_of(rig: dict[str, Any]) -> Result:
     tongues = (("departure", loads.tongue), *((name, given(text)) for name, text in rig["loads"].items()))
     frames = tuple(frame_of(name, written) for name, written in rig["parts"].items())
     beds, countries = tuple(rig["beds"]), tuple(rig["countries"])
-    return solve(trailer, tow, rig.get("class", ""), countries, JUDGED_ON, box, loads, tongues, frames, beds)
+    return solve(trailer, tow, own, rig.get("class", ""), countries, JUDGED_ON, box, loads, tongues, frames, beds)
 
 
 def said_of(edits: dict[str, Any], vehicle: str = "") -> tuple[Finding, ...]:

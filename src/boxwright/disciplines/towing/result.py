@@ -7,6 +7,7 @@ from datetime import date
 from typing import Protocol
 
 from boxwright.disciplines.towing.law import Law
+from boxwright.disciplines.towing.parts import Fits
 from boxwright.model.trailer import TowVehicle, Trailer
 from boxwright.units import Band
 
@@ -185,6 +186,7 @@ class Result:
 
     ``braked_axles`` is None where nobody wrote it, 0 for no brakes. ``tongues`` are the load on the ball in every load
     state it is towed in. ``rollover`` is a share of gravity, winds in m/s; each is None where something is missing.
+    ``fits`` are the owner's own limits by the name of the place.
     """
 
     of: str
@@ -211,4 +213,5 @@ class Result:
     rollover: Band | None
     parked_wind: Band | None
     towing_wind: Band | None
+    fits: tuple[tuple[str, Fits], ...]
     behind: tuple[Behind, ...]

@@ -9,6 +9,7 @@ from math import isfinite
 from boxwright.disciplines.towing import method
 from boxwright.disciplines.towing.law import CLASSES, law_of
 from boxwright.disciplines.towing.outline import height_of, length_of, low_points, spanned, width_of
+from boxwright.disciplines.towing.parts import Section
 from boxwright.disciplines.towing.result import Answer, Behind, Offers, Reading, Result, Weighed, Wheel
 from boxwright.disciplines.towing.sourced import AIR_DENSITY, ASSUMED, SHARES
 from boxwright.exchange import Box
@@ -29,6 +30,7 @@ def offers() -> Offers:
 def solve(
     trailer: Trailer,
     tow: tuple[tuple[str, TowVehicle], ...],
+    own: Section,
     trailer_class: str,
     countries: tuple[str, ...],
     judged_on: date,
@@ -40,8 +42,8 @@ def solve(
 ) -> Result:
     """Return the trailer of one slot beside its plates, its tow vehicles and the law of its route.
 
-    ``weighed`` is weight's result of the slot; ``tongues`` the load on the ball in every load state of the stage that
-    is towed in; ``frames`` all that stands; ``beds`` the names of the parts somebody sleeps on.
+    ``own`` are the owner's own limits; ``weighed`` is weight's result of the slot; ``tongues`` the load on the ball in
+    every load state of the stage that is towed in; ``frames`` all that stands; ``beds`` the parts somebody sleeps on.
     """
     gross, tongue = _taken(weighed.gross), _taken(weighed.tongue)
     sides = (("left", weighed.axles_left), ("right", weighed.axles_right))
@@ -74,6 +76,7 @@ def solve(
         rollover=spanned(_rollover, trailer.axles.track, trailer.deck_height, weighed.centre_z.band),
         parked_wind=parked,
         towing_wind=towing,
+        fits=own.fits,
         behind=tuple(
             _behind(name, vehicle, trailer, box, frames, gross, tongue, braked, axle_x) for name, vehicle in tow
         ),

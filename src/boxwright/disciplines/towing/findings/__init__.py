@@ -27,7 +27,7 @@ from boxwright.disciplines.towing.findings.road import (
     wind_parked,
     wind_towing,
 )
-from boxwright.disciplines.towing.findings.route import no_rule_known, size_on_route, speed_limit
+from boxwright.disciplines.towing.findings.route import no_rule_known, owner_limit, size_on_route, speed_limit
 from boxwright.disciplines.towing.findings.tongue import tongue_over_rating, tongue_share, tongue_swing
 from boxwright.disciplines.towing.findings.tyres import tyre_code, tyre_old, tyre_overloaded
 from boxwright.disciplines.towing.findings.vehicle import (
@@ -60,6 +60,7 @@ __all__ = [
     "lamps",
     "no_rule_known",
     "no_vehicle",
+    "owner_limit",
     "payload",
     "rating_implausible",
     "rear_axle",
@@ -97,6 +98,7 @@ OF_THE_TRAILER: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] =
     chains,
     lamps,
     size_on_route,
+    owner_limit,
     speed_limit,
     no_rule_known,
     rollover,

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.findings.legal import class_of
 from boxwright.disciplines.towing.result import Extent, Result
-from boxwright.disciplines.towing.telling import broken, leading, missing, name_of, read_how
+from boxwright.disciplines.towing.telling import advice, broken, leading, missing, name_of, read_how
 from boxwright.finding import Finding
-from boxwright.units import Band, HeaderUnits, show
+from boxwright.units import Band, HeaderUnits, show, show_band
 
 
 def size_on_route(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -45,6 +46,50 @@ def size_on_route(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield broken(code, where, says, over, act, extent.band.best, first.rule.limit, "m")
 
 
+def owner_limit(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the trailer with all that stands out of it does not fit where its owner must take it.
+
+    Asks: are width, height and length within what a place of the rig file fits
+    Limit: the width, height or length written under fits of that place; nothing is taken off for room to steer
+    Source: own-measure
+    Lever: move or take off what sticks out, or another place
+    """
+    for name, fits in result.fits:
+        measured = (
+            ("width", "over_fenders", result.width, fits.width),
+            ("height", "height", result.height, fits.height),
+            ("length", "length_overall", result.length, fits.length),
+        )
+        for measure, key, extent, limit in measured:
+            if limit is not None:
+                yield from _fitted(name, measure, f"trailer.outside.{key}", extent, limit, shown_in)
+
+
+def _fitted(
+    name: str, measure: str, outside: str, extent: Extent, limit: Band, shown_in: HeaderUnits
+) -> Iterator[Finding]:
+    """Yield what is to be said of one measure of the trailer beside what fits into one place."""
+    code, where, band = "towing/owner-limit", f"places[{name}].fits.{measure}", extent.band
+    now, most = show_band(band, "m", shown_in), show_band(limit, "m", shown_in)
+    reach = f", by {name_of(extent.of)}," if extent.of else ""
+    if not limit.known:
+        says = f"which {measure} fits {name} is not known"
+        yield missing(code, where, says, f"Measure the {measure} that fits {name}", False, OWN_MEASURE)
+    elif not band.known:
+        says = f"{name} fits a {measure} of {most}, and {outside} is not known"
+        found = missing(code, where, says, f"Measure the {measure} of the trailer", False, OWN_MEASURE)
+        yield replace(found, lever=outside, because=(outside,))
+    elif band.best > limit.best:
+        says = f"the {measure} of the trailer is {now}{reach} and {name} fits {most}"
+        act = f"Move or take off {name_of(extent.of)}" if extent.of else f"Leave the trailer outside {name}"
+        lever = extent.of or outside
+        yield advice(code, where, says, band.best, limit.best, "m", OWN_MEASURE, lever, act)
+    elif band.high > limit.low:
+        says = f"the {measure} of the trailer is {now}{reach} and {name} fits {most}; the doubt reaches across"
+        yield missing(code, where, says, f"Measure both before you rely on {name}", False, OWN_MEASURE)
+
+
+OWN_MEASURE = "own-measure"
 UNWRITTEN = Band(0.0, float("-inf"), float("inf"), known=False)
 
 

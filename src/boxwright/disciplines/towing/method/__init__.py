@@ -21,6 +21,7 @@ from boxwright.disciplines.towing.method.coupling import (
     trailer_axle_change,
     v_value,
 )
+from boxwright.disciplines.towing.method.dimensions import STANDARD_GRAVITY
 from boxwright.disciplines.towing.method.grade import (
     chock_ratio,
     chocked_grade,
@@ -60,7 +61,6 @@ from boxwright.disciplines.towing.method.tyres import (
     passenger_tyre_on_trailer,
     pressure_for_load,
 )
-from boxwright.disciplines.towing.method.dimensions import STANDARD_GRAVITY
 from boxwright.units import OutOfRange
 
 __all__ = [
