@@ -384,3 +384,57 @@ def test_leaving_much_behind_counts_the_weight_that_goes_with_it() -> None:
     _, found = sought(text, "towing/tongue-share", everything=True)
     # Without the chest the ball carries 265 of 2,063 lb, 12.9 % (by moments), and practice asks for 10 to 15 %.
     assert Edit("loads[road].out", "chest") in [edit for fix in found.fixes for edit in fix.edits]
+
+
+def wrong_whimbrel() -> str:
+    """Return the demo rig with its tools behind the axles, all weights known."""
+    text = (RIGS / "whimbrel.yaml").read_text(encoding="utf-8")
+    for old, new in (
+        ("tools:           {x: 16,", "tools:           {x: 140,"),
+        ("weight: 68, stage", "weight: 260, stage"),
+        ("weight: unknown, stage: safe", "weight: 12, stage: safe"),
+        ("weight: 15..30", "weight: 22"),
+    ):
+        assert old in text
+        text = text.replace(old, new)
+    return text
+
+
+def test_all_fixes_of_a_wrong_demo_rig_come_at_few_proofs_over_few_slots() -> None:
+    one = bench(wrong_whimbrel())
+    assert len(one.before.slots) == 42
+    one.once.clear()
+    found = remedies(one, 5, True).fixes
+    assert {(fix.code, fix.load) for fix in found} == {
+        ("towing/tongue-share", load) for load in ("boat-out", "departure", "going-home")
+    }
+    assert one.proofs <= 4
+    # Four proofs over every slot would be 168 balances: what changes one load state is proved over its slots alone.
+    assert one.once.ran.count("weight.solve") <= 60
+
+
+def test_a_change_of_one_load_state_changes_what_is_said_in_no_other() -> None:
+    text = wrong_whimbrel()
+    changed = applied(text, (Edit("loads[departure].out", "tools"), Edit("loads[departure].out", "boat")))
+    before, after = (study(read_rig(one).rig, TODAY).slots for one in (text, changed))
+    said = {"departure": set[tuple[int, bool, str, str]](), "others": set[tuple[int, bool, str, str]]()}
+    for old, new in zip(before, after, strict=True):
+        had = {(one.code, one.where, one.kind) for one in old.findings}
+        more = {(one.code, one.where, one.kind) for one in new.findings} - had
+        said["departure" if old.load == "departure" else "others"] |= {(old.number, old.is_ticked, *one[:2])
+                                                                      for one in more}  # fmt: skip
+    assert said["others"] <= said["departure"]
+    assert any(old.findings != new.findings for old, new in zip(before, after, strict=True))
+
+
+def test_a_load_state_that_stood_on_a_scale_is_proved_everywhere() -> None:
+    text = wrong_whimbrel()
+    one = bench(text.replace("what: ticket, with: public scale, stage: measure,",
+                             "what: ticket, with: public scale, stage: measure, load: departure,"))  # fmt: skip
+    leaving = [fix for fix in remedies(one, 5, True).fixes if fix.load == "departure"]
+    assert leaving
+    for fix in leaving:
+        after = study(read_rig(applied(one.reading.document.text, fix.edits)).rig, TODAY).slots
+        for slot, old in zip(after, one.before.slots, strict=True):
+            had = {said.code for said in old.findings}
+            assert not [said for said in slot.findings if said.kind in {"stop", "limit"} and said.code not in had]

@@ -78,24 +78,52 @@ class Movable:
         return far - sign * step if abs(far) - step > 0.0 else 0.0
 
 
-def movables(rig: Rig, study: Study, slot: Slot, axis: Literal[0, 1], header: HeaderUnits) -> tuple[Movable, ...]:
+class Rooms:
+    """The room of each part in every slot it stands in, today, later, on the road and at night; each found once."""
+
+    def __init__(self, rig: Rig, study: Study) -> None:
+        self.families = _families(rig)
+        self._surfaces = rig.surfaces
+        standings = {id(slot.standing): slot.standing for slot in study.slots}.values()
+        boxed: dict[int, dict[tuple[str, Edges], None]] = {}
+        for frame in (frame for standing in standings for frame in standing.frames):
+            if id(frame) not in boxed:
+                boxed[id(frame)] = solids([frame])
+        self._solids = [
+            ({frame.of for frame in standing.frames}, {box: None for one in standing.frames for box in boxed[id(one)]})
+            for standing in standings
+        ]
+        self._found: dict[tuple[str, int], Room] = {}
+
+    def room(self, of: str, axis: int) -> Room:
+        """Return how far a part with all in and on it may go along x (0) or to the side (1)."""
+        if (of, axis) not in self._found:
+            own: dict[Edges, None] = {}
+            others: dict[Edges, None] = {}
+            boxes = {box: None for paths, solid in self._solids if of in paths for box in solid}
+            for path, box in boxes:
+                (own if path in self.families[of] else others)[box] = None
+            self._found[of, axis] = room_of(own, others, axis, self._surfaces)
+        return self._found[of, axis]
+
+
+def movables(rig: Rig, rooms: Rooms, slot: Slot, axis: Literal[0, 1], header: HeaderUnits) -> tuple[Movable, ...]:
     """Return the parts of a slot that may be moved along x (0) or to the side (1), in file order.
 
     Cargo may be, and what is planned and not built in yet; what hangs on hinges, or rides with another part, may not.
     """
     frames = {frame.of: frame for frame in slot.standing.frames}
-    families = _families(rig)
     found = []
     for item in rig.parts:
         frame = frames.get(item.of)
         offset = taken_apart(getattr(item.words, AXIS_KEYS[axis]), header)
         if frame is None or offset is None or not _is_loose(item) or not _is_exact(frame, axis):
             continue
-        family = families[item.of]
+        family = rooms.families[item.of]
         kg = _weight(family, slot.masses)
         if kg is None or not all(_is_within(frames[of], rig) for of in family if of in frames):
             continue
-        found.append(Movable(item, axis, kg, offset, _room(family, study, item.of, axis, rig)))
+        found.append(Movable(item, axis, kg, offset, rooms.room(item.of, axis)))
     return tuple(found)
 
 
@@ -145,17 +173,6 @@ def _weight(family: Iterable[str], masses: Iterable[Mass]) -> float | None:
                 return None
             kg += mass.kg.best
     return kg or None
-
-
-def _room(family: tuple[str, ...], study: Study, of: str, axis: int, rig: Rig) -> Room:
-    """Return the room a family has in every slot it stands in: today, later, on the road and at night."""
-    own: dict[Edges, None] = {}
-    others: dict[Edges, None] = {}
-    for standing in {id(slot.standing): slot.standing for slot in study.slots}.values():
-        if any(frame.of == of for frame in standing.frames):
-            for path, box in solids(standing.frames):
-                (own if path in family else others)[box] = None
-    return room_of(own, others, axis, rig.surfaces)
 
 
 def single_moves(

@@ -16,7 +16,7 @@ from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import Document
 from boxwright.rig.splice import Splice, apply, splice, splice_new, tree_at
 from boxwright.study.lever import Lever, Pull, break_even, lever_of, pull_of
-from boxwright.study.moves import Candidate, Edit, Movable, left_behind, movables, pairs, single_moves
+from boxwright.study.moves import Candidate, Edit, Movable, Rooms, left_behind, movables, pairs, single_moves
 from boxwright.study.once import Once
 from boxwright.study.packing import least_effort
 from boxwright.study.remedy_words import measure_first, moving, nothing_found, weigh_first
@@ -87,12 +87,13 @@ class Bench:
         self.composer = Composer()
         self.proofs = 0
         self._before: Study | None = None
+        self._rooms: Rooms | None = None
         self._looks_back = False
 
     def look_at(self, number: int) -> None:
         """Take the stages before today into every proof where the stage asked about is one of them."""
         if number < self.reading.rig.header.stage_today and not self._looks_back:
-            self._looks_back, self._before = True, None
+            self._looks_back, self._before, self._rooms = True, None, None
 
     @property
     def units(self) -> HeaderUnits:
@@ -105,6 +106,13 @@ class Bench:
         if self._before is None:
             self._before = self._studied(self.reading)
         return self._before
+
+    @property
+    def rooms(self) -> Rooms:
+        """Return where parts are free to go in the slots of the study."""
+        if self._rooms is None:
+            self._rooms = Rooms(self.reading.rig, self.before)
+        return self._rooms
 
     def after(self, edits: Iterable[Edit]) -> Reading | None:
         """Return the reading of the text with some edits, None where one cannot be written or is not understood."""
@@ -120,24 +128,41 @@ class Bench:
                       shown_in=self.shown_in, judged_on=self.judged_on, vehicle=self.vehicle)  # fmt: skip
         return next((one for one in found.slots if key_of(one) == key_of(slot)), None)
 
-    def is_proved(self, reading: Reading, finding: Finding, slot: Slot) -> bool:
+    def is_proved(self, reading: Reading, finding: Finding, slot: Slot, edits: tuple[Edit, ...]) -> bool:
         """Return whether a changed text clears a finding in its slot and adds no stop, limit or unknown anywhere.
 
-        What goes wrong mostly does so in another load state of the same stage, so that stage is looked at first.
+        What goes wrong mostly does so in another load state of the same stage, so that stage is looked at first; a
+        change of one load state changes no other, and only its slots are looked at.
         """
-        here = study(reading.rig, self.today, stage=slot.number, once=self.once, shown_in=self.shown_in,
-                     judged_on=self.judged_on, vehicle=self.vehicle)  # fmt: skip
-        if _added(self.before, {key_of(one): one for one in here.slots}, finding):
-            return False
+        only = self._only_load(edits)
+        if only is None:
+            here = study(reading.rig, self.today, stage=slot.number, once=self.once, shown_in=self.shown_in,
+                         judged_on=self.judged_on, vehicle=self.vehicle)  # fmt: skip
+            if _added(self.before, {key_of(one): one for one in here.slots}, finding):
+                return False
         self.proofs += 1
-        after = {key_of(one): one for one in self._studied(reading).slots}
-        if {key_of(one) for one in self.before.slots} - after.keys():
+        after = {key_of(one): one for one in self._studied(reading, only).slots}
+        wanted = {key_of(one) for one in self.before.slots if only in {None, one.load}}
+        if wanted - after.keys():
             return False
         return not _stands(finding, after[key_of(slot)]) and not _added(self.before, after, finding)
 
-    def _studied(self, reading: Reading) -> Study:
-        return study(reading.rig, self.today, once=self.once, all_stages=self._looks_back, shown_in=self.shown_in,
-                     judged_on=self.judged_on, vehicle=self.vehicle)  # fmt: skip
+    def _only_load(self, edits: Iterable[Edit]) -> str | None:
+        """Return the load state that edits alone bear on, None where they bear on more.
+
+        What one state puts on the ball bears on the swing over all states, and that is said in its own slots too. A
+        state that stood on a scale bears on the trailer's own weight, and so on everything.
+        """
+        names = {state.name for state in self.reading.rig.loads for edit in edits
+                 if edit.path.startswith(f"loads[{state.name}].")}  # fmt: skip
+        if len(names) != 1 or not all(edit.path.startswith("loads[") for edit in edits):
+            return None
+        (name,) = names
+        return None if any(one.load == name for one in self.reading.rig.measured) else name
+
+    def _studied(self, reading: Reading, load: str | None = None) -> Study:
+        return study(reading.rig, self.today, load=load, once=self.once, all_stages=self._looks_back,
+                     shown_in=self.shown_in, judged_on=self.judged_on, vehicle=self.vehicle)  # fmt: skip
 
 
 def key_of(slot: Slot) -> tuple[int, bool, str, str]:
@@ -255,8 +280,9 @@ def fixes_of(
     if pull is None or finding.kind == "unknown":
         return
     rig, units = bench.reading.rig, bench.units
-    loose = [one for axis in AXES[lever.load] for one in movables(rig, bench.before, slot, axis, units)]
+    loose = [one for axis in AXES[lever.load] for one in movables(rig, bench.rooms, slot, axis, units)]
     count, proofs = 0, bench.proofs + (PROOFS_OF_ALL if everything else PROOFS)
+    tried: set[tuple[Edit, ...]] = set()
     needs = (more * need for need in (pull.wanted, pull.at_least) for more in (1.0, A_LITTLE_MORE) if need > 0.0)
     for need in dict.fromkeys(needs):
         made = single_moves(loose, lever, pull, need, units)
@@ -265,6 +291,9 @@ def fixes_of(
         if everything:
             made += _packed(lever, pull, need, loose, units)
         for candidate in sorted(made, key=lambda one: one.rank)[:TRIED]:
+            if candidate.edits in tried:
+                continue
+            tried.add(candidate.edits)
             fix = _proved(bench, finding, slot, candidate)
             if fix is not None:
                 yield fix
@@ -281,7 +310,9 @@ def _proved(bench: Bench, finding: Finding, slot: Slot, candidate: Candidate) ->
     if reading is None:
         return None
     alone = bench.slot_after(reading, slot)
-    if alone is None or _stands(finding, alone) is not None or not bench.is_proved(reading, finding, slot):
+    if alone is None or _stands(finding, alone) is not None or not bench.is_proved(
+        reading, finding, slot, candidate.edits
+    ):
         return None
     is_whole = not any((one.code, one.where) == (finding.code, finding.where) for one in alone.findings)
     return Fix(
