@@ -152,7 +152,7 @@ def test_hostile_names_in_a_rig_file_reach_no_terminal(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("text", "code"),
-    [("", 2), ("\0\0", 2), ("a: [", 2), ("just words", 2), ("- 1\n- 2\n", 2), ("boxwright: 99\n", 2), ("&a [*a]", 2)],
+    [("", 3), ("\0\0", 3), ("a: [", 3), ("just words", 3), ("- 1\n- 2\n", 3), ("boxwright: 99\n", 2), ("&a [*a]", 3)],
 )
 def test_whatever_is_in_the_file_there_is_an_answer(text: str, code: int) -> None:
     for word in ("check", "weight"):

@@ -181,3 +181,18 @@ def test_a_part_marked_accepted_takes_what_is_said_of_it_apart() -> None:
 def test_the_clock_may_be_ahead_or_behind() -> None:
     dated = clean("today: {stage: shell}", f"today: {{stage: shell, date: {TODAY + timedelta(days=1)}}}")
     assert if_all_judge(study(dated, TODAY), "tow").because == ("rig/date-is-stale",)
+
+
+def test_never_sleep_when_nobody_knows_who_boards() -> None:
+    """Uncoupled on its wheels it may tip back; how easily depends on people nobody has named or weighed."""
+    loose = CLEAN.replace("coupled: yes, legs: down", "coupled: no, legs: up")
+    nobody = loose.replace("people:\n  owner: {weight: 170, sleeps: bed}\n", "").replace("people: [owner], ", "")
+    for text in (nobody, loose.replace("weight: 170, ", "")):
+        one = if_all_judge(study(read_rig(text).rig, TODAY), "sleep")
+        assert one.answer == "ask" and "weight/tips-up" in one.because, one
+
+
+def test_a_state_somebody_sleeps_in_stands_parked_though_nobody_wrote_so() -> None:
+    heavy = CLEAN.replace("coupled: yes, legs: down", "coupled: no, legs: up").replace("parked: yes, ", "")
+    heavy = heavy.replace("weight: 170", "weight: 2500")
+    assert if_all_judge(study(read_rig(heavy).rig, TODAY), "sleep").answer == "no"

@@ -13,6 +13,7 @@ from boxwright.cli.rig_file import NothingAsked, must_be_one_of, read_bytes
 from boxwright.cli.shown import Checked, State, Weighed
 from boxwright.finding import USES, Answer, Finding, Use, Verdict
 from boxwright.rig.compose import Reading, read_rig
+from boxwright.rig.keys import OWNER_OF_SECTION
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Once
 from boxwright.study.slots import Slot, Study, study
@@ -20,6 +21,7 @@ from boxwright.study.verdict import WORST_FIRST
 from boxwright.units import HeaderUnits
 
 EXIT_CODES: dict[Answer, int] = {"go": 0, "limits": 1, "ask": 1, "no": 2}
+NOTHING_READ = 3
 NAMELESS = "this rig"
 
 
@@ -122,7 +124,9 @@ def verdict_of(answer: Answered, use: Use) -> Verdict:
 
 
 def exit_code(answer: Answered) -> int:
-    """Return 0 for go, 1 for limits or ask, 2 for no, of the use asked for."""
+    """Return 0 for go, 1 for limits or ask, 2 for no, of the use asked for; 3 where nothing could be read at all."""
+    if not any(key in OWNER_OF_SECTION for key in answer.reading.document.tree):
+        return NOTHING_READ
     return EXIT_CODES[verdict_of(answer, answer.use).answer]
 
 

@@ -66,6 +66,11 @@ def compared_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, 
 def _compared(one: Compared, slot: Slot, units: HeaderUnits) -> str:
     what = named(one.part) if one.part else f"{one.what}, stage {slot.stage}, load {slot.load}"
     says = f"{named(one.of)}: {what} worked out {mass(one.planned.band, units)}, measured {mass(one.measured, units)}"
+    if one.agreement <= 1.0 and one.planned.unknown:
+        open_by = abs(one.measured.best - one.planned.band.best)
+        unlisted = ", ".join(map(named, one.planned.unknown))
+        needed = show(open_by, "kg", units)
+        return f"{says}; they agree only if what has no weight written ({unlisted}) makes up {needed}."
     if one.agreement <= 1.0:
         return f"{says}; they agree."
     gap = f"{show(abs(one.gap), 'kg', units)} {'more' if one.gap > 0 else 'less'}"

@@ -242,7 +242,8 @@ def _load_state(
     legs = {"down": True, "up": False}.get(words.legs)
     if words.legs not in {"", "down", "up", "unknown"}:
         mistakes.append(Mistake(f"{path}.legs", f'cannot read legs "{words.legs}"; write it as down or up'))
+    stands = bool(words.parked) or any(use != "tow" for use in uses)  # nobody sleeps, works or leaves it on the move
     return LoadState(
-        name, cargo, known("out", words.out, names), tuple(tanks), bool(words.parked),
+        name, cargo, known("out", words.out, names), tuple(tanks), stands,
         known("people", words.people, people), uses, words.coupled, legs,
     )  # fmt: skip

@@ -16,7 +16,7 @@ from boxwright.model.load import LoadState
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, own_frame
-from boxwright.study.standing import Standing
+from boxwright.study.standing import UNKNOWN_MASS, Standing
 from boxwright.units import Band
 
 Tongues = tuple[tuple[str, Output], ...]
@@ -89,7 +89,7 @@ def weighed_slot(
         load.is_parked,
         load.is_coupled,
         load.legs_are_down,
-        tuple(person.weight for _, person in rig.people if person.weight is not None),
+        tuple(person.weight or UNKNOWN_MASS for _, person in rig.people),
         measured,
     )
     return Weighed(box, masses, balance)

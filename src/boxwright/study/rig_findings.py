@@ -90,7 +90,9 @@ def _not_read(rig: Rig) -> Iterable[Finding]:
 def may_protect(path: str) -> bool:
     """Return whether unread text could be about fire, an alarm or a way out: such a key, or a whole thing."""
     key = _KEY.search(path)
-    return key is None or OWNER_OF_KEY.get(key[1], "") in PROTECTING
+    if key is not None:
+        return OWNER_OF_KEY.get(key[1], "") in PROTECTING
+    return path in {"", "parts", "openings"} or path.startswith(("parts[", "openings["))
 
 
 def _date_is_stale(rig: Rig, clock_today: date, judged_on: date) -> Iterable[Finding]:
@@ -124,9 +126,11 @@ def of_a_slot(rig: Rig, standing: Standing, use: Use, said: tuple[Finding, ...])
     """
     found = list(_perhaps(standing, use, said)) + list(_tanks(standing, said))
     if use == "sleep":
-        doubtful = tuple(path for path in rig.troubled if may_protect(path) or _is_of_a_protecting_item(rig, path))
+        guarded = _protecting_items(rig) if rig.troubled else frozenset()
+        doubtful = tuple(path for path in rig.troubled if may_protect(path) or path.split("]")[0] + "]" in guarded)
         if doubtful:
-            listed = ", ".join(doubtful[:3])
+            named = [path or "the whole file" for path in doubtful]
+            listed = ", ".join(named[:3]) + (f" and {len(named) - 3} more" if len(named) > 3 else "")
             says = f"the text of {listed} could not be read, and it may be about fire, an alarm or a way out"
             act = "Put right what is marked as a problem there."
             found.append(
@@ -135,9 +139,10 @@ def of_a_slot(rig: Rig, standing: Standing, use: Use, said: tuple[Finding, ...])
     return tuple(found)
 
 
-def _is_of_a_protecting_item(rig: Rig, path: str) -> bool:
-    item = next((one for one in (*rig.parts, *rig.openings) if path.startswith(one.of)), None)
-    return item is not None and any(folder in PROTECTING for folder, _ in item.facets)
+def _protecting_items(rig: Rig) -> frozenset[str]:
+    """Return the paths of everything that burns, warns or lets somebody out."""
+    items = (*rig.parts, *rig.openings)
+    return frozenset(one.of for one in items if any(folder in PROTECTING for folder, _ in one.facets))
 
 
 def _perhaps(standing: Standing, use: Use, said: tuple[Finding, ...]) -> Iterable[Finding]:

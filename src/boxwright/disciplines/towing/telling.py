@@ -30,6 +30,7 @@ class Question:
 
     ``rating_path`` is where the rating belongs in the rig file, ``read_it`` where a person finds it. ``least`` turns
     the rule round: the number must not be below the limit. ``words`` stand behind the sentence of a breach.
+    ``shown_as`` is the unit of the sentence where it is not the builder's own, such as the kN of a stamp.
     """
 
     code: str
@@ -39,6 +40,7 @@ class Question:
     rating_path: str
     read_it: str
     unit: str = "kg"
+    shown_as: str = ""
     kind: Kind = "stop"
     source: str = OWN_PLATE
     lever: str = ""
@@ -46,6 +48,11 @@ class Question:
     words: str = ""
     least: bool = False
     could_stop: bool = True
+
+    @property
+    def said_in(self) -> str:
+        """Return the unit in which the sentence says the number."""
+        return self.shown_as or self.unit
 
 
 def judged(asked: Question, reading: Reading, limit: Band | None, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -89,7 +96,7 @@ def is_open(reading: Reading, limit: Band, least: bool = False) -> bool:
 
 def without_rating(asked: Question, reading: Reading | None, shown_in: HeaderUnits) -> Finding:
     """Return the question for a rating that nobody wrote: where to read it and where to write it."""
-    now = f", and {asked.number} is {shown(reading, asked.unit, shown_in)}" if reading is not None else ""
+    now = f", and {asked.number} is {shown(reading, asked.said_in, shown_in)}" if reading is not None else ""
     return Finding(
         asked.code,
         asked.where,
@@ -108,7 +115,8 @@ def without_rating(asked: Question, reading: Reading | None, shown_in: HeaderUni
 
 
 MINUTES_TO_READ = 2
-MINUTES_TO_WEIGH = 5
+MINUTES_TO_LOOK = 5
+MINUTES_ON_A_PUBLIC_SCALE = 30
 
 
 def shown(reading: Reading, unit: str, shown_in: HeaderUnits) -> str:
@@ -195,7 +203,7 @@ def missing(code: str, where: str, says: str, act: str, could_stop: bool, source
         source=source,
         lever=where,
         act=act,
-        minutes=MINUTES_TO_WEIGH,
+        minutes=MINUTES_TO_LOOK,
         could_stop=could_stop,
         uses=("tow",),
         because=(where,),
@@ -221,6 +229,11 @@ def advice(
     )
 
 
+def _minutes_to_weigh(reading: Reading) -> int:
+    """Return how long a weighing takes: each part at home, or the loaded trailer on a public scale."""
+    return MINUTES_TO_LOOK * len(reading.missing) if reading.missing else MINUTES_ON_A_PUBLIC_SCALE
+
+
 def _finding(asked: Question, kind: Kind, says: str, reading: Reading, limit: Band, margin: float) -> Finding:
     is_question = kind == "unknown"
     return Finding(
@@ -235,7 +248,7 @@ def _finding(asked: Question, kind: Kind, says: str, reading: Reading, limit: Ba
         source=asked.source,
         lever=asked.lever,
         act=_weigh(reading) if is_question else asked.act,
-        minutes=MINUTES_TO_WEIGH if is_question else None,
+        minutes=_minutes_to_weigh(reading) if is_question else None,
         could_stop=asked.could_stop and asked.kind == "stop",
         uses=("tow",),
         because=reading.missing or (asked.where,),
@@ -249,21 +262,21 @@ def _number(value: float) -> float | None:
 
 def _breach(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnits) -> str:
     side = "below" if asked.least else "over"
-    out = show(abs(limit.best - reading.best), asked.unit, shown_in)
+    out = show(abs(limit.best - reading.best), asked.said_in, shown_in)
     inside = (reading.best - limit.best) * (1.0 if asked.least else -1.0) >= 0.0
     far = "at a permitted fill" if inside else f"by {out}"
     worst = reading.permitted_low if asked.least else reading.permitted_high
-    number = show(worst if inside else reading.best, asked.unit, shown_in)
+    number = show(worst if inside else reading.best, asked.said_in, shown_in)
     if not inside and reading.band.known:
-        number = shown(reading, asked.unit, shown_in)
+        number = shown(reading, asked.said_in, shown_in)
     elif reading.missing:
         number = f"{number} without {listed([name_of(path) for path in reading.missing])}, of unknown weight"
-    most = show_band(limit, asked.unit, shown_in)
+    most = show_band(limit, asked.said_in, shown_in)
     return f"{asked.number} is {number}, {side} {asked.limit} of {most} {far}{asked.words}"
 
 
 def _question(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnits) -> str:
-    now, most = shown(reading, asked.unit, shown_in), show_band(limit, asked.unit, shown_in)
+    now, most = shown(reading, asked.said_in, shown_in), show_band(limit, asked.said_in, shown_in)
     ends = f"{asked.number} is {now} and {asked.limit} {most}"
     if reading.missing:
         names = listed([name_of(path) for path in reading.missing])

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from datetime import date
 from math import inf
 
-from boxwright.disciplines.weight.result import Result
+from boxwright.disciplines.weight.result import Result, Tip
 from boxwright.disciplines.weight.sourced import LIMITS
 from boxwright.disciplines.weight.telling import (
     DAY,
@@ -183,7 +183,7 @@ def stands_perhaps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if not parts:
         return
     less, more = sum(min(0.0, part.tongue) for part in parts), sum(max(0.0, part.tongue) for part in parts)
-    names = listed([name_of(part.of) for part in parts])
+    names = listed(list(dict.fromkeys(name_of(part.of) for part in parts)))
     weigh = show(sum(part.kg for part in parts), "kg", shown_in)
     yield Finding(
         "weight/stands-perhaps",
@@ -214,7 +214,7 @@ def tank_unnamed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if not tanks:
         return
     low, high = (show(end, "kg", shown_in) for end in (result.tongue.permitted_low, result.tongue.permitted_high))
-    names = listed([name_of(of) for of in tanks])
+    names = listed(list(dict.fromkeys(name_of(of) for of in tanks)))
     yield Finding(
         "weight/tank-unnamed",
         tanks[0],
@@ -274,7 +274,9 @@ def axle_lifts(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             name, verb, kind = f"the {side} wheels of axle {index + 1}", "carry", above_zero(output)
         if kind is not None:
             says = f"{name} {verb} nothing" if kind == "stop" else f"{name} may carry nothing"
-            act = "Set the tow ball so that the trailer stands level, then weigh each axle on a public scale"
+            act = "Weigh each axle, and each side of it, on a public scale"
+            if result.running_gear == "independent" and name.startswith("axle"):
+                act = "Set the tow ball so that the trailer stands level, then weigh each axle on a public scale"
             yield lifting(output, kind, "weight/axle-lifts", says, act, shown_in, result)
 
 
@@ -294,6 +296,8 @@ def tips_up(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     tip = parked.legs_down if legs and parked.legs_down is not None else parked.legs_up
     has_no_legs = bool(legs) and parked.legs_down is None
     kind = above_zero(tip.margin)
+    if kind is None and parked.people.known and parked.people.best <= 0.0:
+        yield _nobody_boards(result, tip, shown_in)
     if kind is None:
         return
     if kind == "stop" and (not is_written or has_no_legs):
@@ -315,6 +319,24 @@ def tips_up(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         minutes=5,
         uses=("sleep",),
         because=tip.margin.unknown or tuple(part.of for part in result.perhaps) or (result.of,),
+    )
+
+
+def _nobody_boards(result: Result, tip: Tip, shown_in: HeaderUnits) -> Finding:
+    """Return the question who boards, where the file names nobody: an empty trailer tips nobody."""
+    alone = tip.person.band if tip.person is not None else None
+    enough = f"; {show_band(alone, 'kg', shown_in)} at the rear wall lifts the nose" if alone is not None else ""
+    return Finding(
+        "weight/tips-up",
+        "people",
+        "unknown",
+        f"nobody is named who boards, so nobody can say whether it tips back{enough}",
+        source="first-principles section 7.1",
+        lever="people",
+        act="Write the people with their weights, such as people: {owner: {weight: 170}}",
+        minutes=2,
+        uses=("sleep",),
+        because=("people",),
     )
 
 
