@@ -10,6 +10,7 @@ from boxwright.model.entry import Day, Entry, Names, YesNo, read_names
 from boxwright.units import Band, KilogramBand, MetreBand, PascalBand, Unit
 
 Current = Annotated[Band, Unit("A", "current", bare="A", doubtful=True)]
+Kilonewtons = Annotated[Band, Unit("N", "force", bare="kN", doubtful=True)]
 Rate = Annotated[Band, Unit("N/m", "stiffness", bare="N/m", doubtful=True)]
 
 
@@ -107,6 +108,7 @@ class Coupler(Entry):
         validation_alias=AliasChoices("tongue_max", "nose_max"),
         description="greatest static load on it, if stamped (S value)",
     )
+    d_value: Kilonewtons | None = Field(None, description="D value stamped on it, 9.3 kN")
 
 
 class Jack(Entry):
@@ -180,6 +182,7 @@ class TowVehicle(Entry):
     overhang: MetreBand | None = Field(None, description="rear axle to ball centre")
     people_and_gear: KilogramBand | None = Field(None, description="what rides in it")
     ball_height: MetreBand | None = Field(None, description="ground to the ball centre, loaded")
+    d_value: Kilonewtons | None = Field(None, description="D value on the plate of its tow bar, 11 kN")
     fuses: Fuses = Field((), description="its trailer fuses, such as {tail: 15 A}")
     note: str = ""
 

@@ -159,7 +159,7 @@ class Behind:
 
     ``in_vehicle`` is what counts against the payload, ``together`` the whole combination (kg). ``pitch`` is rise over
     run, nose up above zero. ``slowing`` in m/s2, ``grip`` force over load on the driven wheels, ``rear_gain`` what the
-    ball adds to the vehicle's rear axle (kg).
+    ball adds to the vehicle's rear axle (kg), ``needed_d_value`` what both ask of their coupling (N).
     """
 
     of: str
@@ -172,6 +172,7 @@ class Behind:
     slowing: Band | None
     grip: Band | None
     rear_gain: Band | None
+    needed_d_value: Reading | None
     lowest: tuple[LowPoint, ...]
 
 

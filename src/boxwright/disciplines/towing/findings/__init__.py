@@ -32,6 +32,7 @@ from boxwright.disciplines.towing.findings.tongue import tongue_over_rating, ton
 from boxwright.disciplines.towing.findings.tyres import tyre_code, tyre_old, tyre_overloaded
 from boxwright.disciplines.towing.findings.vehicle import (
     combination,
+    d_value,
     no_vehicle,
     payload,
     rear_axle,
@@ -53,6 +54,7 @@ __all__ = [
     "combination",
     "coupler_level",
     "coupler_over_rating",
+    "d_value",
     "findings",
     "gross_over_plate",
     "ground_clearance",
@@ -112,6 +114,7 @@ OF_A_VEHICLE: tuple[Callable[[Result, Behind, HeaderUnits], Iterator[Finding]], 
     payload,
     combination,
     rear_axle,
+    d_value,
     brakes_required,
     coupler_level,
     ground_clearance,

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.towing.result import Behind, Result
-from boxwright.disciplines.towing.telling import OWN_PAPERS, Question, judged, missing, shown, without_rating
+from boxwright.disciplines.towing.sourced import ASSUMED
+from boxwright.disciplines.towing.telling import OWN_PAPERS, OWN_PLATE, Question, judged, missing, shown, without_rating
 from boxwright.finding import Finding
-from boxwright.units import HeaderUnits, show, show_band
+from boxwright.units import Band, HeaderUnits, show, show_band
 
 
 def no_vehicle(result: Result) -> Iterator[Finding]:
@@ -177,3 +179,51 @@ def rear_axle(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator
                   behind.rear_gain.best, rating.best, rating.best - behind.rear_gain.best, "kg", OWN_PAPERS,
                   f"{behind.of}.rear_axle", act="Weigh the vehicle's rear axle, coupled and loaded",
                   uses=("tow",))  # fmt: skip
+
+
+def d_value(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when vehicle and trailer ask more of their coupling than the D value stamped on either half of it.
+
+    The stamp is the owner's own, so too little of it stops. The formula is recalled, though a public worked example
+    agrees; so enough of it clears nothing else, and every other rating is judged on its own.
+
+    Asks: is the D value of both masses within the least one stamped on coupling head or tow bar
+    Limit: the lesser stamp; a rig file that names none is not asked
+    Source: own-plate; the formula un-r55
+    Lever: a coupling head or tow bar with a greater D value
+    Methods: d_value
+    """
+    code = "towing/d-value"
+    stamps = {
+        "trailer.coupler.d_value": ("the D value of the coupler", result.trailer.coupler.d_value),
+        f"{behind.of}.d_value": (f"the D value of the tow bar of {behind.name}", behind.vehicle.d_value),
+    }
+    given = {path: (words, stamp) for path, (words, stamp) in stamps.items() if stamp is not None}
+    if not given:
+        return
+    if behind.needed_d_value is None:
+        says = f"the greatest mass of {behind.name} is not written, so the D value it asks for is not known; write gvwr"
+        yield missing(code, f"{behind.of}.gvwr", says, "Read its greatest mass on its plate", True, OWN_PAPERS)
+        return
+    asked = Question(code, behind.of, "the D value of both masses", "", "", "on its plate", "N", "kN", lever="",
+                     act="Fit a coupling head or tow bar with a greater D value, or use a lighter trailer")  # fmt: skip
+    known: list[tuple[Band, Question]] = []
+    for path, (words, stamp) in given.items():
+        about = replace(asked, limit=words, rating_path=path, lever=path)
+        if not stamp.known:
+            yield without_rating(about, behind.needed_d_value, shown_in)
+        elif _is_misread(stamp, result, behind):
+            says = f"{words} is written as {show(stamp.best, 'kN', shown_in)}, more than vehicle and trailer weigh"
+            yield missing(code, path, f"{says}; read it again", f"Read {words} again, in kN", True, OWN_PLATE)
+        else:
+            known.append((stamp, about))
+    if known:
+        least, about = min(known, key=lambda pair: pair[0].best)
+        yield from judged(about, behind.needed_d_value, least, shown_in)
+
+
+def _is_misread(stamp: Band, result: Result, behind: Behind) -> bool:
+    """Return whether a D value is above the weight of both, where no pair of vehicles asks for a quarter of it."""
+    own, plate = behind.vehicle.gvwr, result.trailer.gvwr
+    trailer = plate.best if plate is not None and plate.known else result.gross.best
+    return own is not None and stamp.best > ASSUMED["d_value_gravity"] * (own.best + trailer)
