@@ -1,8 +1,8 @@
 """What a finding can be cured by: which load must rise or fall, by how much, and what each kilogram does to it.
 
 A finding names its lever in two words, a load and a direction: ``tongue up``, ``tongue down``, ``gross down``,
-``left down``, ``nose down``. Where it says it in other words, the load follows from its code and the direction from
-the side of the limit its number is on.
+``left down``, ``nose down``. Where it says it in other words, the load follows from its code. A rating is a limit
+from above; for a share the direction follows from the side of the limit its number is on.
 """
 
 from __future__ import annotations
@@ -88,7 +88,8 @@ def lever_of(finding: Finding, slot: Slot) -> Lever | None:
         return Lever(load, True)
     if finding.number is None or finding.limit is None:
         return None
-    is_up = finding.number < finding.limit
+    # All ratings are limits from above; only a share has one at each end.
+    is_up = load == "share" and finding.number < finding.limit
     axle = finding.where.partition("gawr[")[2].partition("]")[0]
     return Lever(load, is_up, int(axle) if axle.isdigit() else 0)
 

@@ -8,10 +8,11 @@ from math import inf
 from typing import Literal, NamedTuple
 
 from boxwright.exchange import Mass
+from boxwright.finding import Finding
 from boxwright.model.part import Frame
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.lever import Lever, Pull
-from boxwright.study.remedy_words import emptied, left, moved, moving
+from boxwright.study.remedy_words import emptied, kept_coupled, left, legs_lowered, moved, moving
 from boxwright.study.rewritten import Offset, rewritten, rounded_shift, taken_apart
 from boxwright.study.room import Edges, Room, edges, is_inside, room_of, solids
 from boxwright.study.slots import Slot, Study
@@ -214,6 +215,71 @@ def pairs(found: Iterable[Movable], lever: Lever, pull: Pull, need: float, heade
             effort = one.kg * abs(far) + other.kg * abs(shift)
             made.append(Candidate(moving([says, more]), (edit, second), effort, 2))
     return made
+
+
+def other_standing(finding: Finding, slot: Slot) -> list[Candidate]:
+    """Return the other ways to stand at night where the nose may lift: on the rear legs, or still coupled."""
+    parked = slot.weight.parked if slot.weight is not None else None
+    if finding.code != "weight/tips-up" or parked is None:
+        return []
+    made = []
+    if parked.legs_down is not None and parked.legs_are_down is not True and parked.legs_down.margin.band.low > 0.0:
+        made.append(Candidate(legs_lowered(), (Edit(f"loads[{slot.load}].legs", "down"),), 0.0, 0))
+    if parked.is_coupled is not True:
+        made.append(Candidate(kept_coupled(), (Edit(f"loads[{slot.load}].coupled", "yes"),), 0.0, 1))
+    return made
+
+
+class Range(NamedTuple):
+    """How much a load changes in the wanted direction at the very most, and what is then left behind or emptied (kg).
+
+    Of a share, the change is counted in shares of the weight as it was.
+    """
+
+    gain: float
+    away: float
+
+
+def whole_range(
+    rig: Rig, slot: Slot, lever: Lever, pull: Pull, limit: float, loose: Iterable[Movable], axes: Iterable[int]
+) -> Range:
+    """Return the most that moving, leaving and emptying can do together; nothing that may be done does more.
+
+    Every part that may be moved, and all cargo, stands at its end stop whatever else is in its way, or it is left
+    behind or emptied where that does more. Of a share, ``limit`` decides which: a mass whose own share is below it.
+    """
+    cargo = {id(mass) for piece in _cargo(rig, slot) for mass in piece.masses}
+    families, stops = _families(rig), dict[str, float]()
+    for one in loose:
+        per = pull.by_moving(one.axis, lever.is_up)
+        gain = max(per * one.room.most, per * one.room.least) if per else 0.0
+        stops |= dict.fromkeys(families[one.item.of], gain)
+    sign, gain, away = (1.0 if lever.is_up else -1.0), 0.0, 0.0
+    for mass in slot.masses:
+        moved_by = [stops.get(mass.of, 0.0)]
+        if id(mass) in cargo and mass.of not in stops:
+            moved_by += [_to_the_wall(rig, mass, axis, pull.by_moving(axis, lever.is_up)) for axis in axes]
+        best = mass.kg.best * max(moved_by)
+        own = pull.per.at((mass.x.best, mass.y.best, mass.z.best)) + _beyond(slot, lever, limit)
+        gone = -sign * mass.kg.best * own
+        if (id(mass) in cargo or mass.what == "fluid") and gone > best:
+            best, away = gone, away + mass.kg.best
+        gain += max(0.0, best)
+    return Range(gain, away)
+
+
+def _to_the_wall(rig: Rig, mass: Mass, axis: int, per: float) -> float:
+    """Return what a kilogram gives with its middle at one wall or the other."""
+    ends = ((rig.surfaces.front, rig.surfaces.rear), (rig.surfaces.left, rig.surfaces.right))[axis]
+    here = (mass.x, mass.y)[axis].best
+    return max(per * (end - here) for end in ends) if per else 0.0
+
+
+def _beyond(slot: Slot, lever: Lever, limit: float) -> float:
+    """Return how far a share is beyond its limit, for each kilogram of the whole; nothing for a load."""
+    if lever.load != "share" or slot.weight is None:
+        return 0.0
+    return (slot.weight.share.band.best - limit) / slot.weight.gross.band.best
 
 
 def left_behind(rig: Rig, slot: Slot, lever: Lever, pull: Pull, need: float, header: HeaderUnits) -> list[Candidate]:

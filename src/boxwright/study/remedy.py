@@ -16,10 +16,21 @@ from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import Document
 from boxwright.rig.splice import Splice, apply, splice, splice_new, tree_at
 from boxwright.study.lever import Lever, Pull, break_even, lever_of, pull_of
-from boxwright.study.moves import Candidate, Edit, Movable, Rooms, left_behind, movables, pairs, single_moves
+from boxwright.study.moves import (
+    Candidate,
+    Edit,
+    Movable,
+    Rooms,
+    left_behind,
+    movables,
+    other_standing,
+    pairs,
+    single_moves,
+    whole_range,
+)
 from boxwright.study.once import Once
 from boxwright.study.packing import least_effort
-from boxwright.study.remedy_words import measure_first, moving, nothing_found, weigh_first
+from boxwright.study.remedy_words import moving, nothing_found, range_looked_over, weigh_first, with_weight
 from boxwright.study.rewritten import rounded_shift
 from boxwright.study.slots import Slot, Study, study
 from boxwright.units import HeaderUnits
@@ -113,6 +124,11 @@ class Bench:
         if self._rooms is None:
             self._rooms = Rooms(self.reading.rig, self.before)
         return self._rooms
+
+    def loose(self, slot: Slot, lever: Lever) -> list[Movable]:
+        """Return the parts of a slot that may be moved along the axes that change a load."""
+        rig, rooms = self.reading.rig, self.rooms
+        return [one for axis in AXES[lever.load] for one in movables(rig, rooms, slot, axis, self.units)]
 
     def after(self, edits: Iterable[Edit]) -> Reading | None:
         """Return the reading of the text with some edits, None where one cannot be written or is not understood."""
@@ -250,8 +266,9 @@ def remedies(
             continue
         cures = list(fixes_of(bench, finding, slot, lever, everything, MOST if everything else per_finding))
         fixes += cures
-        if not cures:
-            without.append((finding, said_without(finding, lever, slot, bench.units)))
+        says = said_without(bench, finding, lever, slot) if not cures else ""
+        if says:
+            without.append((finding, says))
     ranked = sorted({(one.edits, one.code, one.where): one for one in fixes}.values(), key=_rank)
     return Remedies(tuple(ranked[:MOST]), tuple(without))
 
@@ -276,11 +293,18 @@ def fixes_of(
     bench: Bench, finding: Finding, slot: Slot, lever: Lever, everything: bool = False, most: int = 1
 ) -> Iterator[Fix]:
     """Yield the proved changes that clear one finding in its slot, the least effort first."""
+    for candidate in other_standing(finding, slot):
+        fix = _proved(bench, finding, slot, candidate)
+        if fix is not None:
+            yield fix
+            most -= 1
+        if most == 0:
+            return
     pull = pull_of(finding, lever, slot)
     if pull is None or finding.kind == "unknown":
         return
     rig, units = bench.reading.rig, bench.units
-    loose = [one for axis in AXES[lever.load] for one in movables(rig, bench.rooms, slot, axis, units)]
+    loose = bench.loose(slot, lever)
     count, proofs = 0, bench.proofs + (PROOFS_OF_ALL if everything else PROOFS)
     tried: set[tuple[Edit, ...]] = set()
     needs = (more * need for need in (pull.wanted, pull.at_least) for more in (1.0, A_LITTLE_MORE) if need > 0.0)
@@ -310,9 +334,9 @@ def _proved(bench: Bench, finding: Finding, slot: Slot, candidate: Candidate) ->
     if reading is None:
         return None
     alone = bench.slot_after(reading, slot)
-    if alone is None or _stands(finding, alone) is not None or not bench.is_proved(
-        reading, finding, slot, candidate.edits
-    ):
+    if alone is None or _stands(finding, alone) is not None:
+        return None
+    if not bench.is_proved(reading, finding, slot, candidate.edits):
         return None
     is_whole = not any((one.code, one.where) == (finding.code, finding.where) for one in alone.findings)
     return Fix(
@@ -356,18 +380,47 @@ def _packed(lever: Lever, pull: Pull, need: float, loose: list[Movable], header:
     return [Candidate(moving(says), tuple(edits), effort, len(edits))] if edits else []
 
 
-def said_without(finding: Finding, lever: Lever, slot: Slot, header: HeaderUnits) -> str:
-    """Return what is to be said of a finding without a proved change: a plain no, or what to weigh first.
+def said_without(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> str:
+    """Return what is said of a finding without a proved change: a plain no, or what to weigh first.
 
     Where the ball is too light, it is said what weight at the front wall would be enough, as the last thing to do.
+    Nothing is said of a question that no single weight decides, its own ``act`` says what to do; nor where no load
+    is outside its limit.
     """
-    even = break_even(finding, lever, slot)
-    if finding.kind == "unknown" and even:
-        of = even[0].of
-        return weigh_first(of[of.rindex("[") + 1 : -1] if "[" in of else of, even[0].kg, header)
     if finding.kind == "unknown":
-        return measure_first(finding)
-    return nothing_found(to_add(finding, lever, slot), header)
+        even = break_even(finding, lever, slot)
+        of = even[0].of if even else ""
+        return weigh_first(of[of.rindex("[") + 1 : -1] if "[" in of else of, even[0].kg, bench.units) if even else ""
+    if pull_of(finding, lever, slot) is None:
+        return ""
+    best = best_reachable(bench, finding, lever, slot)
+    says = nothing_found() if best is None else range_looked_over(finding, best, rises(lever), bench.units)
+    return with_weight(says, to_add(finding, lever, slot), bench.units)
+
+
+def best_reachable(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> float | None:
+    """Return the best a number can come to with everything moved, left or emptied, where that is not enough.
+
+    None where it would be enough but for the harm it does elsewhere, and where something nobody has weighed might do.
+    The number is that of the worse end of what may happen, as the finding judges it.
+    """
+    pull = pull_of(finding, lever, slot)
+    if pull is None or finding.limit is None or slot.weight is None or not all(mass.kg.known for mass in slot.masses):
+        return None
+    gain, away = whole_range(
+        bench.reading.rig, slot, lever, pull, finding.limit, bench.loose(slot, lever), AXES[lever.load]
+    )
+    short = pull.at_least - gain
+    if not short > 0.0:
+        return None
+    gross = slot.weight.gross.band.best
+    short *= gross / (gross - away) if lever.load == "share" else 1.0
+    return finding.limit - short if rises(lever) else finding.limit + short
+
+
+def rises(lever: Lever) -> bool:
+    """Return whether a finding's number has to rise: between the sides it always has to fall."""
+    return lever.is_up and lever.load != "left"
 
 
 def to_add(finding: Finding, lever: Lever, slot: Slot) -> float | None:

@@ -37,14 +37,32 @@ def weigh_first(name: str, kg: float, header: HeaderUnits) -> str:
     return f"Weigh {name} first: by itself it crosses the limit from {show(kg, 'kg', header)} on"
 
 
-def measure_first(finding: Finding) -> str:
-    """Return what to measure where no single weight decides."""
-    return finding.act or "Measure what is not known first"
+def legs_lowered() -> str:
+    """Return that the rear legs come down before anybody boards."""
+    return "Put the rear legs down before anybody boards (legs: down)"
 
 
-def nothing_found(added: float | None, header: HeaderUnits) -> str:
-    """Return the plain no; ``added`` is what weight at the front wall would be enough, where any would."""
-    says = "Nothing that may be moved, left behind or emptied is enough without harm elsewhere"
+def kept_coupled() -> str:
+    """Return that the trailer stays hitched while somebody is in it."""
+    return "Leave it coupled to the tow vehicle while anybody is aboard (coupled: yes)"
+
+
+def range_looked_over(finding: Finding, best: float, is_least: bool, header: HeaderUnits) -> str:
+    """Return the definite no: the best that can be reached beside what is needed."""
+    reached, needed = (show(value, finding.unit, header) for value in (best, finding.limit or 0.0))
+    return (
+        "Not by moving, leaving or emptying anything that may be moved: the best that can be reached is "
+        f"{reached}; {needed} is {'needed' if is_least else 'allowed'}"
+    )
+
+
+def nothing_found() -> str:
+    """Return the plain no where a load alone could be put right, but no change did so without harm."""
+    return "Nothing that may be moved, left behind or emptied is enough without harm elsewhere"
+
+
+def with_weight(says: str, added: float | None, header: HeaderUnits) -> str:
+    """Return a no with what weight at the front wall would be enough, where any would."""
     if added is None:
         return says
     return f"{says}; {show(added, 'kg', header)} more at the front wall would be, if all ratings still hold"
