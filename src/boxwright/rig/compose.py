@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import Any, Literal, TypeVar
@@ -14,7 +14,7 @@ from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
 from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
-from boxwright.rig.head import home_words, map_at, read_header, read_loads, read_stages, read_units
+from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
 from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTION, facet_models
 from boxwright.rig.read import Document, read_document
@@ -63,12 +63,12 @@ class Composer:
         header = read_header(tree, stages.stages, units, mistakes)
         trailer, wrong = validate(Trailer, tree.get("trailer"), "trailer", units)
         trailer = trailer or Trailer()
-        mistakes += wrong + _missing_measures(trailer)
+        names = {name for section in ITEM_SECTIONS for name in map_at(tree, section, [])}
+        mistakes += wrong + _missing_measures(trailer) + _contradicting_axles(trailer) + _not_included(trailer, names)
         layers = _layers(tree, units, stages.stages, mistakes)
         framing = _framing(tree, units, mistakes)
         surfaces = inside_of(trailer, framing, layers)
         people = _named(tree, "people", Person, units, mistakes)
-        names = {name for section in ITEM_SECTIONS for name in map_at(tree, section, [])}
         loads = read_loads(tree, units, names, {name for name, _ in people}, mistakes)
         measured = read_measured(
             map_at(tree, "measured", mistakes), units, stages.stages, [load.name for load in loads], names, mistakes
@@ -76,24 +76,28 @@ class Composer:
         around = Surroundings(units, surfaces, stages.stages, *_ends(trailer))
         items = {section: self._section(document, section, around, measured, trailer, mistakes)
                  for section in ITEM_SECTIONS}  # fmt: skip
+        check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
         _check_sleepers(people, items["parts"], mistakes)
         _check_far_out(items["parts"], trailer, mistakes)
         places = _places(tree, units, mistakes)
         named = {key: _named(tree, key, model, units, mistakes) for key, model in NAMED.items()
                  if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
+        tow = _named(tree, "tow", TowVehicle, units, mistakes)
+        accepted = _accepted(tree, units, mistakes)
+        # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
         rig = Rig(
             header=header,
             trailer=trailer,
-            tow=_named(tree, "tow", TowVehicle, units, mistakes),
+            tow=tow,
             people=people,
             stages_in_order=stages.stages,
             loads=loads,
             surfaces=surfaces,
             layers=layers,
             measured=measured,
-            accepted=_accepted(tree, units, mistakes),
+            accepted=accepted,
             troubled=tuple(sorted(troubled)),
             parts=items["parts"],
             openings=items["openings"],
@@ -255,6 +259,53 @@ def _missing_measures(trailer: Trailer) -> list[Mistake]:
         for key, (value, how) in needed.items()
         if value is None
     ]
+
+
+AXLES_IN_WORDS = {
+    "equaliser": (2, 9),
+    "equalizer": (2, 9),
+    "tandem": (2, 2),
+    "twin axle": (2, 2),
+    "triple": (3, 3),
+    "single axle": (1, 1),
+}
+"""Words of ``axles.kind`` that say how many axles there are: at least, at most."""
+
+
+def _contradicting_axles(trailer: Trailer) -> list[Mistake]:
+    """Return what names another number of axles than ``axles.x`` has places."""
+    axles, tyres = trailer.axles, trailer.tyres.count
+    count, kind = len(axles.x), axles.kind.lower()
+    if not count:
+        return []
+    places = f"axles.x names {count} axle{'s' if count > 1 else ''}"
+    how = "write one place in axles.x for each axle, such as x: [83, 117]"
+    mistakes: list[Mistake] = []
+    if axles.gawr and len(axles.gawr) != count:
+        says = f"gawr rates {len(axles.gawr)}, but {places}; {how}, and in gawr one rating for each"
+        mistakes.append(Mistake("trailer.axles.gawr", says))
+    for word, (least, most) in AXLES_IN_WORDS.items():
+        if word in kind and not least <= count <= most:
+            mistakes.append(Mistake("trailer.axles.kind", f'kind says "{word}", but {places}; {how}'))
+    on_each = 4 if "dual wheels" in kind else 2
+    if tyres is not None and tyres != on_each * count:
+        says = f"tyres.count says {tyres} on the road, but {places}, {on_each} tyres each; {how}"
+        says += "; where four stand on one axle, write dual wheels in axles.kind" if tyres == 4 * count else ""
+        mistakes.append(Mistake("trailer.tyres.count", says))
+    return mistakes
+
+
+def _not_included(trailer: Trailer, names: Iterable[str]) -> list[Mistake]:
+    """Return what is said to be inside the empty weight and is nothing in this file: it would weigh twice, unsaid."""
+    names = set(names)
+    mistakes: list[Mistake] = []
+    for index, name in enumerate(trailer.empty.includes):
+        if name not in names:
+            guess = nearest(name, names)
+            says = f'there is no part "{name}" to be inside the empty weight; '
+            says += f'did you mean "{guess}"?' if guess else "write the name of a part, such as includes: [rear-lamps]"
+            mistakes.append(Mistake(f"trailer.empty.includes[{index}]", says))
+    return mistakes
 
 
 def _places(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[tuple[str, Entry], ...]:
