@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import AliasChoices, BeforeValidator, Field
+from pydantic import AfterValidator, AliasChoices, BeforeValidator, Field
 
+from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, Names, YesNo, read_names
-from boxwright.units import Band, KilogramBand, MetreBand, PascalBand, Unit
+from boxwright.units import Band, KilogramBand, MetreBand, PascalBand, RatioBand, Unit
 
 Current = Annotated[Band, Unit("A", "current", bare="A", doubtful=True)]
 Kilonewtons = Annotated[Band, Unit("N", "force", bare="kN", doubtful=True)]
@@ -164,6 +165,22 @@ class Trailer(Entry):
     note: str = ""
 
 
+def at_most_all(given: Band) -> Band:
+    """Return a share as it is; more than the whole is a mistake, such as 50 for 50 %."""
+    if given.known and given.best > 1.0:
+        raise ValueError("bars can restore no more than all of it; write it as 50 %")
+    return given
+
+
+class Bars(Entry):
+    """Weight-distribution bars between tow vehicle and trailer; ``bars: yes`` is read as fitted."""
+
+    fitted: YesNo = Field(None, description="are they fitted, such as yes")
+    restores: Annotated[RatioBand, AfterValidator(at_most_all)] | None = Field(
+        None, description="how much of the load the ball took off the front axle they bring back, such as 50 %"
+    )
+
+
 class TowVehicle(Entry):
     """One vehicle that may pull the trailer, by its own papers."""
 
@@ -181,6 +198,9 @@ class TowVehicle(Entry):
     wheelbase: MetreBand | None = None
     overhang: MetreBand | None = Field(None, description="rear axle to ball centre")
     people_and_gear: KilogramBand | None = Field(None, description="what rides in it")
+    bars: Annotated[Bars, Alone("fitted")] | None = Field(
+        None, description="weight-distribution bars, such as {restores: 50 %}, yes or no"
+    )
     ball_height: MetreBand | None = Field(None, description="ground to the ball centre, loaded")
     d_value: Kilonewtons | None = Field(None, description="D value on the plate of its tow bar, 11 kN")
     fuses: Fuses = Field((), description="its trailer fuses, such as {tail: 15 A}")

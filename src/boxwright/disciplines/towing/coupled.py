@@ -1,11 +1,12 @@
-"""What vehicle and trailer do to each other at the ball: the D value they ask of the coupling."""
+"""What vehicle and trailer do to each other at the ball: the D value they ask of it, what bars move."""
 
 from __future__ import annotations
 
 from math import isfinite
 
 from boxwright.disciplines.towing import method
-from boxwright.disciplines.towing.result import Reading
+from boxwright.disciplines.towing.outline import spanned
+from boxwright.disciplines.towing.result import Reading, Shifted
 from boxwright.disciplines.towing.sourced import ASSUMED
 from boxwright.model.trailer import TowVehicle, Trailer
 from boxwright.units import Band, Spread
@@ -36,3 +37,32 @@ def _force(trailer_mass: float, tow_mass: float) -> float:
     if not isfinite(trailer_mass):
         return trailer_mass
     return method.d_value(tow_mass, trailer_mass, ASSUMED["d_value_gravity"])
+
+
+def shifted_by_bars(vehicle: TowVehicle, tongue: Band, ball_to_axle: Band | None) -> Shifted | None:
+    """Return what weight-distribution bars make of the load on the ball; None without bars or where a number lacks."""
+    restores = vehicle.bars.restores if vehicle.bars is not None else None
+
+    def moment(share: float, load: float, overhang: float, behind: float) -> float:
+        return method.restoring_moment(share, load, overhang, behind)
+
+    def lost(load: float, overhang: float, wheelbase: float, behind: float) -> float:
+        return -method.front_axle_change(load, 0.0, overhang, wheelbase, behind)
+
+    def front(share: float, load: float, overhang: float, wheelbase: float, behind: float) -> float:
+        return -method.front_axle_change(load, moment(share, load, overhang, behind), overhang, wheelbase, behind)
+
+    def rear(share: float, load: float, overhang: float, wheelbase: float, behind: float) -> float:
+        return method.rear_axle_change(load, moment(share, load, overhang, behind), overhang, wheelbase, behind)
+
+    def wheels(share: float, load: float, overhang: float, behind: float) -> float:
+        return method.trailer_axle_change(moment(share, load, overhang, behind), behind)
+
+    overhang, wheelbase = vehicle.overhang, vehicle.wheelbase
+    slack = spanned(lost, tongue, overhang, wheelbase, ball_to_axle)
+    taut = spanned(front, restores, tongue, overhang, wheelbase, ball_to_axle)
+    on_rear = spanned(rear, restores, tongue, overhang, wheelbase, ball_to_axle)
+    on_wheels = spanned(wheels, restores, tongue, overhang, ball_to_axle)
+    if slack is None or taut is None or on_rear is None or on_wheels is None:
+        return None
+    return Shifted(slack, taut, on_rear, on_wheels)

@@ -154,12 +154,27 @@ class LowPoint:
 
 
 @dataclass(frozen=True, slots=True)
+class Shifted:
+    """Where the load on the ball goes with weight-distribution bars (kg).
+
+    The vehicle's front axle loses ``front_slack`` without them and ``front`` with them; ``rear`` is what its rear axle
+    gains with them, ``wheels`` what the trailer's wheels gain.
+    """
+
+    front_slack: Band
+    front: Band
+    rear: Band
+    wheels: Band
+
+
+@dataclass(frozen=True, slots=True)
 class Behind:
     """The trailer behind one tow vehicle. Each reading is None where the paths in ``missing`` are not written.
 
     ``in_vehicle`` is what counts against the payload, ``together`` the whole combination (kg). ``pitch`` is rise over
     run, nose up above zero. ``slowing`` in m/s2, ``grip`` force over load on the driven wheels, ``rear_gain`` what the
-    ball adds to the vehicle's rear axle (kg), ``needed_d_value`` what both ask of their coupling (N).
+    ball adds to the vehicle's rear axle (kg), ``needed_d_value`` what both ask of their coupling (N),
+    ``shifted`` what its bars do.
     """
 
     of: str
@@ -173,6 +188,7 @@ class Behind:
     grip: Band | None
     rear_gain: Band | None
     needed_d_value: Reading | None
+    shifted: Shifted | None
     lowest: tuple[LowPoint, ...]
 
 

@@ -7,7 +7,7 @@ from functools import partial
 from math import isfinite
 
 from boxwright.disciplines.towing import method
-from boxwright.disciplines.towing.coupled import needed_d_value
+from boxwright.disciplines.towing.coupled import needed_d_value, shifted_by_bars
 from boxwright.disciplines.towing.law import CLASSES, law_of
 from boxwright.disciplines.towing.outline import height_of, length_of, low_points, spanned, width_of
 from boxwright.disciplines.towing.parts import Section
@@ -164,6 +164,9 @@ def _behind(
         grip=spanned(_grip, own, trailer_mass),
         rear_gain=spanned(_rear_gain, tongue.band, vehicle.overhang, vehicle.wheelbase),
         needed_d_value=needed_d_value(vehicle, trailer, gross),
+        shifted=shifted_by_bars(
+            vehicle, tongue.band, spanned(lambda axle, ball: axle - ball, axle_x, box.coupler_x)
+        ),
         lowest=low_points(box, frames, pitch, vehicle.overhang),
     )
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
+from boxwright.disciplines.towing.findings.bars import bars
 from boxwright.disciplines.towing.findings.fitted import chains, lamps
 from boxwright.disciplines.towing.findings.legal import brakes_required, breakaway, class_change
 from boxwright.disciplines.towing.findings.plates import (
@@ -47,6 +48,7 @@ from boxwright.units import HeaderUnits
 __all__ = [
     "WalkLine",
     "axle_overloaded",
+    "bars",
     "brakes_required",
     "breakaway",
     "chains",
@@ -115,6 +117,7 @@ OF_A_VEHICLE: tuple[Callable[[Result, Behind, HeaderUnits], Iterator[Finding]], 
     combination,
     rear_axle,
     d_value,
+    bars,
     brakes_required,
     coupler_level,
     ground_clearance,

@@ -49,11 +49,6 @@ def wheels_over_axles(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     Source: own-plate
     Lever: carry less, or shift weight towards the tongue where it has room
     """
-    axles, on_wheels = result.trailer.axles.gawr, result.trailer.gtm
-    whole = None
-    if axles and all(one.known for one in axles):
-        whole = Band(sum(one.best for one in axles), sum(one.low for one in axles), sum(one.high for one in axles))
-    given = [one for one in (whole, on_wheels) if one is not None and one.known]
     asked = Question(
         "towing/wheels-over-axles",
         "trailer.axles.gawr",
@@ -64,7 +59,17 @@ def wheels_over_axles(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
         lever="loads",
         act="Carry less, or shift weight towards the tongue",
     )
-    yield from judged(asked, result.on_wheels, min(given, key=lambda one: one.best, default=None), shown_in)
+    yield from judged(asked, result.on_wheels, rated_on_wheels(result), shown_in)
+
+
+def rated_on_wheels(result: Result) -> Band | None:
+    """Return what all wheels may carry: all axle ratings together or the plate's own figure, whichever is less."""
+    axles, on_wheels = result.trailer.axles.gawr, result.trailer.gtm
+    whole = None
+    if axles and all(one.known for one in axles):
+        whole = Band(sum(one.best for one in axles), sum(one.low for one in axles), sum(one.high for one in axles))
+    given = [one for one in (whole, on_wheels) if one is not None and one.known]
+    return min(given, key=lambda one: one.best, default=None)
 
 
 def axle_overloaded(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
