@@ -98,6 +98,7 @@ class Bench:
         self.composer = Composer()
         self.proofs = 0
         self._before: Study | None = None
+        self._before_in: dict[str, Study] = {}
         self._rooms: Rooms | None = None
         self._looks_back = False
 
@@ -105,6 +106,7 @@ class Bench:
         """Take the stages before today into every proof where the stage asked about is one of them."""
         if number < self.reading.rig.header.stage_today and not self._looks_back:
             self._looks_back, self._before, self._rooms = True, None, None
+            self._before_in.clear()
 
     @property
     def units(self) -> HeaderUnits:
@@ -127,8 +129,8 @@ class Bench:
 
     def loose(self, slot: Slot, lever: Lever) -> list[Movable]:
         """Return the parts of a slot that may be moved along the axes that change a load."""
-        rig, rooms = self.reading.rig, self.rooms
-        return [one for axis in AXES[lever.load] for one in movables(rig, rooms, slot, axis, self.units)]
+        rig = self.reading.rig
+        return [one for axis in AXES[lever.load] for one in movables(rig, self.rooms, slot, axis, self.units)]
 
     def after(self, edits: Iterable[Edit]) -> Reading | None:
         """Return the reading of the text with some edits, None where one cannot be written or is not understood."""
@@ -157,11 +159,19 @@ class Bench:
             if _added(self.before, {key_of(one): one for one in here.slots}, finding):
                 return False
         self.proofs += 1
+        before = self._before_of(only)
         after = {key_of(one): one for one in self._studied(reading, only).slots}
-        wanted = {key_of(one) for one in self.before.slots if only in {None, one.load}}
-        if wanted - after.keys():
+        if {key_of(one) for one in before.slots} - after.keys():
             return False
-        return not _stands(finding, after[key_of(slot)]) and not _added(self.before, after, finding)
+        return not _stands(finding, after[key_of(slot)]) and not _added(before, after, finding)
+
+    def _before_of(self, load: str | None) -> Study:
+        """Return the study of the slots of one load state as the text stands; of all where none is named."""
+        if load is None:
+            return self.before
+        if load not in self._before_in:
+            self._before_in[load] = self._studied(self.reading, load)
+        return self._before_in[load]
 
     def _only_load(self, edits: Iterable[Edit]) -> str | None:
         """Return the load state that edits alone bear on, None where they bear on more.
