@@ -12,7 +12,7 @@ from boxwright.model.entry import Entry, read_day, read_names, read_yes_no
 from boxwright.model.load import UNNAMED, LoadState, LoadWords, read_fill
 from boxwright.model.stage import UNMARKED, DoneMark, Stage
 from boxwright.rig.keys import facet_models
-from boxwright.rig.rig import Header
+from boxwright.rig.rig import Header, Item
 from boxwright.rig.validate import Mistake, nearest, spellings, validate
 from boxwright.units import Band, CannotRead, HeaderUnits, read_exact
 
@@ -247,3 +247,22 @@ def _load_state(
         name, cargo, known("out", words.out, names), tuple(tanks), stands,
         known("people", words.people, people), uses, words.coupled, legs,
     )  # fmt: skip
+
+
+def check_left_behind(loads: Iterable[LoadState], items: Iterable[Item], mistakes: list[Mistake]) -> None:
+    """Say which things a load state takes or leaves although they are built in: they would stay, unsaid."""
+    items = tuple(items)
+    loose = {item.name for item in items if _can_be_left_behind(item)}
+    built_in = {item.name for item in items} - loose
+    for load in loads:
+        for key, given in (("cargo", load.cargo or ()), ("out", load.out)):
+            for index, name in enumerate(given):
+                if name in built_in:
+                    says = f"{name} is built in; it stays. Write kind: cargo on it if it can be left behind"
+                    mistakes.append(Mistake(f"loads[{load.name}].{key}[{index}]", says))
+
+
+def _can_be_left_behind(item: Item) -> bool:
+    """Return whether a thing, or what is in it, comes and goes with the load state."""
+    holds = item.words.contents is not None or any(getattr(facet, "tank", None) for _, facet in item.facets)
+    return item.section == "parts" and (item.words.kind == "cargo" or holds)

@@ -28,6 +28,14 @@ from boxwright.units import Band, CannotRead, HeaderUnits, read_size
 NOWHERE = Place(ANYWHERE, ANYWHERE, ANYWHERE, (0.0, 0.0, 0.0))
 UNKNOWN_MASS = Band(0.0, 0.0, float("inf"), known=False)
 NEVER = frozenset({"unplanned", "never", "later"})
+KINDS = ("cargo", "backing", "spread")
+"""Kinds that are judged otherwise than a built-in part."""
+
+AS_BUILT_KEYS = ("x", "side", "z", "wall", "size", "weight")
+"""What may have come out otherwise than planned."""
+
+UNWRITTEN = PartWords()
+UNKNOWN = frozenset({"unknown", "?"})
 UNSIZED = 0.6
 """How long a thing without a size may be (m): its middle is up to half of this behind the edge that was written."""
 
@@ -55,15 +63,18 @@ def compose_item(
     """Return one item as far as it can be read, and what was wrong with it. An item never vanishes."""
     path = f"{section}[{name}]"
     own, words, facets, mistakes = read_keys(path, tree, own_model, around.header)
+    words, wrong = _with_kind(words, path)
+    mistakes += wrong
     marks, wrong = marks_of(words, path, around.stages)
     mistakes += wrong
     place, wrong = place_of(words, own, path, around, parent)
     mistakes += wrong
-    mass, wrong = mass_of(words, path, weighed)
+    mass, wrong = mass_of(words, path, weighed, around.header)
     mistakes += wrong
     if getattr(own, "by", "") and words.done == UNMARKED:  # what the trailer's builder made came with the trailer
         marks = replace(marks, done=Done("yes"))
-    if section == "parts" and around.stages and not words.stage and marks.done.tick == "unmarked":
+    is_open = not words.stage and marks.done.tick == "unmarked"
+    if section == "parts" and around.stages and is_open and words.kind != "cargo":  # cargo follows the load state
         says = f"it is not said when {name} goes in; write stage: {around.stages[0].name}, or another of the stages"
         mistakes.append(Mistake(path, says))
     item = Item(section, name, path, words, marks, own, facets, place, mass)
@@ -107,6 +118,17 @@ def read_keys(
     return own, words or PartWords(), tuple(facets), mistakes
 
 
+def _with_kind(words: PartWords, path: str) -> tuple[PartWords, list[Mistake]]:
+    """Return the words with a known kind in small letters; a kind that is nearly one is a mistake."""
+    kind = words.kind.strip().lower()
+    if kind in KINDS:
+        return (words if kind == words.kind else words.model_copy(update={"kind": kind})), []
+    guess = nearest(kind, KINDS) if kind else ""
+    if not guess:
+        return words, []
+    return words, [Mistake(f"{path}.kind", f'no kind "{words.kind}" is known; did you mean "{guess}"?')]
+
+
 def stage_index(word: str, stages: tuple[Stage, ...]) -> int | None:
     """Return the number of a stage written by name or number, or None."""
     for stage in stages:
@@ -139,8 +161,8 @@ def marks_of(words: PartWords, path: str, stages: tuple[Stage, ...]) -> tuple[Ma
     return Marks(stage, until, words.done, is_planned, follows), mistakes
 
 
-def mass_of(words: PartWords, path: str, weighed: Band | None) -> tuple[Band, list[Mistake]]:
-    """Return what the whole line weighs (kg): as written, else as weighed, else unknown."""
+def mass_of(words: PartWords, path: str, weighed: Band | None, header: HeaderUnits) -> tuple[Band, list[Mistake]]:
+    """Return what the whole line weighs (kg): as built, else as written, else as weighed, else unknown."""
     mistakes: list[Mistake] = []
     count = words.count or len(words.at) or 1
     if words.at and words.count and words.count != len(words.at):
@@ -148,12 +170,30 @@ def mass_of(words: PartWords, path: str, weighed: Band | None) -> tuple[Band, li
         mistakes.append(Mistake(f"{path}.count", says))
     if words.weight is not None and words.each is not None:
         mistakes.append(Mistake(f"{path}.each", "each says again what weight already says; weight wins"))
-    if words.weight is not None:
-        written = words.weight.value
-        return (times(written, count) if words.weight.is_each else written), mistakes
+    built, wrong = _as_built(words, path, header)
+    mistakes += wrong
+    weight = built.weight if built.weight is not None else words.weight
+    if weight is not None:
+        return (times(weight.value, count) if weight.is_each else weight.value), mistakes
     if words.each is not None:
         return times(words.each, count), mistakes
     return weighed or UNKNOWN_MASS, mistakes
+
+
+def _as_built(words: PartWords, path: str, header: HeaderUnits) -> tuple[PartWords, list[Mistake]]:
+    """Return what is written of a thing as built; a key that cannot differ from the plan is a mistake."""
+    if not words.as_built:
+        return UNWRITTEN, []
+    mistakes: list[Mistake] = []
+    for key, _ in words.as_built:
+        if key not in AS_BUILT_KEYS:
+            guess = nearest(key, AS_BUILT_KEYS)
+            says = f'no key "{key}" is known in as_built; '
+            says += f'did you mean "{guess}"?' if guess else f"write {', '.join(AS_BUILT_KEYS)}"
+            mistakes.append(Mistake(f"{path}.as_built.{key}", says, is_key=True))
+    known = {key: text for key, text in words.as_built if key in AS_BUILT_KEYS}
+    built, wrong = validate(PartWords, known, f"{path}.as_built", header)
+    return built or UNWRITTEN, mistakes + wrong
 
 
 def times(band: Band, count: int) -> Band:
@@ -167,7 +207,8 @@ def place_of(
     """Return where a thing is, with every axis that could not be read left open within the trailer's ends."""
     mistakes: list[Mistake] = []
     written = dict(words.as_built)
-    size, is_sized, wrong = _size(written.get("size", words.size), words, own, path, around)
+    size_path = f"{path}.as_built" if "size" in written else path
+    size, is_sized, wrong = _size(written.get("size", words.size), words, own, size_path, around)
     mistakes += wrong
     asked = Written(
         x=written.get("x", words.x),
@@ -177,7 +218,8 @@ def place_of(
         at=words.at,
     )
     place, wrong_keys = resolve(asked, size, around.surfaces, around.header, parent.place if parent else None)
-    mistakes += [Mistake(f"{path}.{key}", str(problem)) for key, problem in wrong_keys]
+    for key, problem in wrong_keys:
+        mistakes.append(Mistake(f"{path}.as_built.{key}" if key in written else f"{path}.{key}", str(problem)))
     if not is_sized and not words.at and place.x.known and not asked.x.startswith("mid"):
         middle = place.x
         place = replace(
@@ -204,7 +246,7 @@ def _size(
     hole = _opening_size(words, own, around.header)
     if hole is not None:
         return hole, True, []
-    if not text:
+    if not text or text.strip().lower() in UNKNOWN:
         return (0.0, 0.0, 0.0), False, []
     try:
         return read_size(text, around.header), True, []
@@ -240,7 +282,7 @@ def _posed(item: Item, around: Surroundings, parent: Item | None) -> tuple[Item,
     night = words.when_sleeping
     if night is not None and not night.out:
         size = item.place.size
-        if night.size:
+        if night.size and night.size.strip().lower() not in UNKNOWN:
             try:
                 size = read_size(night.size, around.header)
             except CannotRead as problem:

@@ -8,10 +8,22 @@ from typing import Any
 
 from boxwright.disciplines.weight.readings import instrument_doubt, plank_reading, scale_pads_reading
 from boxwright.exchange import Measured
-from boxwright.model.measured import MeasuredWords
+from boxwright.model.measured import MeasuredWords, Plank
 from boxwright.model.stage import Stage
-from boxwright.rig.validate import Mistake, nearest, validate
+from boxwright.rig.validate import Mistake, nearest, spellings, validate
 from boxwright.units import COVERAGE, Band, HeaderUnits
+
+WEIGHINGS = ("ticket", "weighbridge", "scale", "plank")
+"""Kinds of reading that must give a weight."""
+
+OTHER_READINGS = ("tape", "seen", "moisture")
+"""Kinds of reading that give no weight."""
+
+WEIGHING_KEYS = ("axles", "tongue", "total", "left", "right", "hitched", "alone", "plank", "part", "weight")
+PADS = {
+    "hitched": (3, "three numbers, [steer axle, drive axle, trailer axles]"),
+    "alone": (2, "two numbers, [steer axle, drive axle]"),
+}
 
 
 def read_measured(
@@ -27,13 +39,77 @@ def read_measured(
     found: list[Measured] = []
     for name, tree in given.items():
         path = f"measured[{name}]"
-        words, wrong = validate(MeasuredWords, tree, path, units)
+        known, wrong = _known_keys(tree, path)
+        words, unreadable = validate(MeasuredWords, known, path, units)
+        wrong += unreadable
+        if words is not None:
+            _check_names(words, path, stages, loads, names, mistakes)
+            given_by_it = _readings(words, path)
+            wrong += _incomplete(words, path)
+            if not given_by_it and not wrong:
+                wrong += _without_reading(words, path)
+            if stages and not words.stage and any(one.what != "part" for one in given_by_it):
+                says = f"it is not said at which stage this was weighed; write stage: {stages[0].name}, or another"
+                wrong.append(Mistake(path, says + " of the stages; until then it is compared with nothing"))
+            found += given_by_it
         mistakes += wrong
-        if words is None:
-            continue
-        _check_names(words, path, stages, loads, names, mistakes)
-        found += _readings(words, path)
     return tuple(found)
+
+
+def _known_keys(tree: Any, path: str) -> tuple[Any, list[Mistake]]:
+    """Return an entry without the keys nobody knows, and a mistake for each of those."""
+    if not isinstance(tree, Mapping):
+        return tree, []
+    known = [key for choices in spellings(MeasuredWords).values() for key in choices]
+    mistakes: list[Mistake] = []
+    for key in tree:
+        if key in known:
+            continue
+        guess = nearest(key, known)
+        says = f'no key "{key}" is known here; '
+        if key in Plank.model_fields:
+            says += "a plank's own keys stand together; write plank: {reading: .., to_scale: .., to_ball: ..}"
+        elif guess:
+            says += f'did you mean "{guess}"?'
+        else:
+            says += f"known are {', '.join(known)}; of a plank, write plank: {{reading: .., to_scale: .., to_ball: ..}}"
+        mistakes.append(Mistake(f"{path}.{key}", says, is_key=True))
+    return {key: value for key, value in tree.items() if key in known}, mistakes
+
+
+def _incomplete(words: MeasuredWords, path: str) -> list[Mistake]:
+    """Return what was begun and gives no reading as it stands: scale pads and weighed parts."""
+    mistakes: list[Mistake] = []
+    for key, other in (("hitched", "alone"), ("alone", "hitched")):
+        given, (count, how) = getattr(words, key), PADS[key]
+        if given is not None and len(given) != count:
+            mistakes.append(Mistake(f"{path}.{key}", f"{key} has {len(given)} of {count} numbers; write {how}"))
+        if given is not None and getattr(words, other) is None:
+            says = f"{key} gives no reading without {other}; write {other}: {PADS[other][1]}"
+            mistakes.append(Mistake(f"{path}.{key}", says))
+    if words.part and words.weight is None:
+        says = f"nothing says what {words.part} weighs; write weight: beside part: {words.part}"
+        mistakes.append(Mistake(f"{path}.part", says))
+    if words.weight is not None and not words.part:
+        says = "nothing says what has this weight; write part: and its name, or total: for the whole trailer"
+        mistakes.append(Mistake(f"{path}.weight", says))
+    return mistakes
+
+
+def _without_reading(words: MeasuredWords, path: str) -> list[Mistake]:
+    """Return what is wrong with an entry that gives no weight, where it was meant to give one."""
+    kind = words.what.strip().lower()
+    is_begun = any(getattr(words, key) not in (None, "") for key in WEIGHING_KEYS)
+    if "plank" in kind:
+        says = f"{words.what} gives no weight; write plank: {{reading: .., to_scale: .., to_ball: ..}}"
+        return [Mistake(path, says)]
+    if is_begun or any(word in kind for word in WEIGHINGS):
+        says = f"{words.what or 'this entry'} gives no weight; write axles: .., tongue: .. or total: .. of the trailer"
+        return [Mistake(path, says + ", or part: .., weight: .. of one part")]
+    guess = nearest(kind, (*WEIGHINGS, *OTHER_READINGS)) if kind and kind not in OTHER_READINGS else ""
+    if not guess:
+        return []
+    return [Mistake(f"{path}.what", f'no reading "{words.what}" is known; did you mean "{guess}"?')]
 
 
 def _check_names(
