@@ -64,6 +64,54 @@ def test_relative_to_a_parent_and_against_a_wall():
     assert middle(placed(x="50", wall="right", z="40")) == (55, 39.5 - 2, 43)
 
 
+@pytest.mark.parametrize(
+    ("wall", "axis", "expected"),
+    [
+        ("left", 1, -39.5 + 2),
+        ("right", 1, 39.5 - 2),
+        ("front", 0, 0.5 + 5),
+        ("rear", 0, 167.5 - 5),
+        ("floor", 2, 1.5 + 3),
+        ("ceiling", 2, 77.75 - 3),
+        ("roof", 2, 78 + 3),  # what is on the roof stands on top of the bows
+        ("kerb side", 1, 39.5 - 2),
+    ],
+)
+def test_a_thing_on_a_wall_touches_it_from_the_inside_and_the_roof_from_above(wall, axis, expected):
+    others = {"x": "20", "side": "centre", "z": "30"}
+    del others[("x", "side", "z")[axis]]
+    assert middle(placed(wall=wall, **others))[axis] == pytest.approx(expected)
+
+
+def test_a_wall_leaves_the_axes_along_it_open():
+    place = placed(wall="front", side="centre")
+    assert place.x.known and not place.z.known
+
+
+def in_inches(band):
+    return tuple(round(edge / IN, 9) for edge in (band.low, band.best, band.high))
+
+
+def test_a_doubtful_offset_keeps_its_low_end_low():
+    minus = placed(x="rear-10..20", side="centre", z="0").x
+    assert in_inches(minus) == (167.5 - 20 + 5, 167.5 - 15 + 5, 167.5 - 10 + 5)
+    plus = placed(x="front+10..20", side="centre", z="0").x
+    assert in_inches(plus) == (0.5 + 10 + 5, 0.5 + 15 + 5, 0.5 + 20 + 5)
+    lopsided = placed(x="3", side="right-4 +-1", z="ceiling-10..14")
+    assert in_inches(lopsided.y) == (39.5 - 5 - 2, 39.5 - 4 - 2, 39.5 - 3 - 2)
+    assert in_inches(lopsided.z) == (77.75 - 14 + 3, 77.75 - 12 + 3, 77.75 - 10 + 3)
+
+
+@pytest.mark.parametrize("text", ["", "unknown"])
+def test_what_is_not_written_of_a_thing_inside_another_is_anywhere_in_it(text):
+    parent = placed(size=(20 * IN, 46 * IN, 36 * IN), x="10..14", side="centre", z="5")
+    inside = placed(size=(2 * IN, 2 * IN, 2 * IN), x=text, side=text, z=text, parent=parent)
+    assert in_inches(inside.x) == (10, 22, 34)  # from the foremost front edge to the rearmost rear edge
+    assert in_inches(inside.y) == (-23, 0, 23)
+    assert in_inches(inside.z) == (5, 23, 41)
+    assert inside.x.known and inside.x.assumed and inside.x.spread == "interval"
+
+
 def test_a_missing_axis_is_anywhere_and_never_zero():
     place, problems = resolve(Written(side="left", z="0"), (0.1, 0.1, 0.1), BOX, INCHES, None)
     assert not place.x.known and place.x.high == float("inf") and not problems
