@@ -11,8 +11,9 @@ import pytest
 
 from boxwright.study.lever import Lever, lever_of
 from boxwright.study.moves import Edit
-from boxwright.study.remedy import best_reachable, said_without
-from tests.study.test_remedy import AXLE, LEVER, REAR_HEAVY, applied, asked, chest, codes, rig_text, sought
+from boxwright.study.remedy import best_reachable, remedies, said_without
+from tests.study.demo import RIGS
+from tests.study.test_remedy import AXLE, LEVER, REAR_HEAVY, applied, asked, bench, chest, codes, rig_text, sought
 
 CAMPED = rig_text(
     ("owner: {weight: 170", "owner: {weight: 900"),
@@ -115,3 +116,11 @@ def test_nothing_is_said_where_no_load_is_over_its_limit() -> None:
     lever = lever_of(rule, slot)
     assert lever == Lever("gross", False)
     assert said_without(one, rule, lever, slot) == ""
+
+
+def test_where_the_load_could_be_put_right_but_not_without_harm_it_is_no_definite_no() -> None:
+    one = bench((RIGS / "dunlin.yaml").read_text(encoding="utf-8"))
+    found = remedies(one, one.reading.rig.header.stage_today, True, use="tow", load="home-poor")
+    says = [words for said, words in found.without if (said.code, said.kind) == ("towing/unbraked-limit", "stop")]
+    # Of 744 kg the cargo aboard is far more than the 94 kg over 650, so leaving it would do for the load alone.
+    assert [words.partition(" is enough")[0] for words in says] == ["No move, leaving behind or emptying tried"]

@@ -207,15 +207,19 @@ def _stands(finding: Finding, slot: Slot) -> Finding | None:
 
 
 def _added(before: Study, after: dict[tuple[int, bool, str, str], Slot], cured: Finding) -> bool:
-    """Return whether any slot has a stop, limit or unknown it had not; a stop that becomes a question adds none."""
-    for slot in before.slots:
-        had = {(one.code, one.where, one.kind) for one in slot.findings}
-        graver = {(one.code, one.where) for one in slot.findings if one.kind in {"stop", "limit", "fix"}}
-        for one in after[key_of(slot)].findings if key_of(slot) in after else ():
-            if one.kind == "advice" or (one.code, one.where, one.kind) in had:
-                continue
-            if not (one.kind in {"unknown", "limit"} and (one.code, one.where) in graver) or one.code != cured.code:
-                return True
+    """Return whether any slot has a stop, limit or unknown it had not."""
+    return any(_adds(slot, after[key_of(slot)], cured) for slot in before.slots if key_of(slot) in after)
+
+
+def _adds(slot: Slot, after: Slot, cured: Finding) -> bool:
+    """Return whether a slot has a stop, limit or unknown it had not; a stop that becomes a question adds none."""
+    had = {(one.code, one.where, one.kind) for one in slot.findings}
+    graver = {(one.code, one.where) for one in slot.findings if one.kind in {"stop", "limit", "fix"}}
+    for one in after.findings:
+        if one.kind == "advice" or (one.code, one.where, one.kind) in had:
+            continue
+        if not (one.kind in {"unknown", "limit"} and (one.code, one.where) in graver) or one.code != cured.code:
+            return True
     return False
 
 
@@ -344,7 +348,7 @@ def _proved(bench: Bench, finding: Finding, slot: Slot, candidate: Candidate) ->
     if reading is None:
         return None
     alone = bench.slot_after(reading, slot)
-    if alone is None or _stands(finding, alone) is not None:
+    if alone is None or _stands(finding, alone) is not None or _adds(slot, alone, finding):
         return None
     if not bench.is_proved(reading, finding, slot, candidate.edits):
         return None

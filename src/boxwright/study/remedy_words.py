@@ -57,8 +57,8 @@ def range_looked_over(finding: Finding, best: float, is_least: bool, header: Hea
 
 
 def nothing_found() -> str:
-    """Return the plain no where a load alone could be put right, but no change did so without harm."""
-    return "Nothing that may be moved, left behind or emptied is enough without harm elsewhere"
+    """Return the plain no where a load alone could be put right, but no change tried did so without harm."""
+    return "No move, leaving behind or emptying tried is enough without a new stop, limit or question in some slot"
 
 
 def with_weight(says: str, added: float | None, header: HeaderUnits) -> str:
