@@ -144,6 +144,13 @@ def test_what_is_built_in_cannot_be_left_behind(key, given):
     assert says == "bed is built in; it stays. Write kind: cargo on it if it can be left behind"
 
 
+def test_a_wire_cannot_be_left_behind_either():
+    wire = "wires:\n  lead: {from: bed, to: box, length: 40, stage: measure}\n"
+    assert [path for path, _ in said(read(wire + "loads:\n  road: {out: [lead], for: [tow]}\n"))] == [
+        "loads[road].out[0]"
+    ]
+
+
 def test_cargo_contents_and_tanks_can_be_left_behind():
     assert said(read("loads:\n  road: {out: [boat, cupboard, fresh], for: [tow]}\n")) == []
     # a strap of the same name as the boat does not tie the boat down for ever

@@ -265,4 +265,4 @@ def check_left_behind(loads: Iterable[LoadState], items: Iterable[Item], mistake
 def _can_be_left_behind(item: Item) -> bool:
     """Return whether a thing, or what is in it, comes and goes with the load state."""
     holds = item.words.contents is not None or any(getattr(facet, "tank", None) for _, facet in item.facets)
-    return item.section == "parts" and (item.words.kind == "cargo" or holds)
+    return item.words.kind == "cargo" or holds
