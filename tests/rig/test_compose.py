@@ -137,3 +137,19 @@ def test_an_edit_composes_only_what_it_touches():
     assert (
         composer.compose(read_document(text[:at] + "weight: 75" + text[at + 10 :], known_keys=KNOWN_KEYS)).rig == after
     )
+
+
+def test_a_part_without_a_size_may_reach_as_far_as_a_bed_and_is_asked_about() -> None:
+    reading = read_rig(AROUND + "  bed: {x: 20, side: left, z: 0, weight: 900, stage: liners}\n")
+    assert [problem.path for problem in reading.problems] == ["parts[bed]"]
+    place = part(reading.rig, "bed").place.x
+    assert place.low == pytest.approx(20 * IN) and place.high == pytest.approx(20 * IN + 1.25)
+    assert place.low <= (20 + 35) * IN <= place.high, "a bed of 70 in has its middle there"
+
+
+def test_a_tank_of_something_unknown_is_asked_about() -> None:
+    for tank in ("{volume: 20}", "{of: milk, volume: 20}"):
+        line = f"  can: {{x: 20, side: left, z: 0, size: 9 x 9 x 9, weight: 2, stage: liners, tank: {tank}}}\n"
+        reading = read_rig(AROUND.replace("weight: lb}", "weight: lb, volume: gal}") + line)
+        assert [problem.path for problem in reading.problems] == ["parts[can].tank"]
+        assert "water" in reading.problems[0].says

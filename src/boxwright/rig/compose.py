@@ -9,6 +9,8 @@ from typing import Any, Literal, TypeVar
 
 from boxwright.disciplines.frame.parts import Framing, is_wall
 from boxwright.disciplines.frame.parts import Layer as LayerWords
+from boxwright.disciplines.water.parts import Facet as WaterFacet
+from boxwright.disciplines.water.sourced import DENSITY
 from boxwright.exchange import Measured
 from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
@@ -79,6 +81,7 @@ class Composer:
         check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
         _check_sleepers(people, items["parts"], mistakes)
         _check_far_out(items["parts"], trailer, mistakes)
+        _check_fluids(items["parts"], mistakes)
         places = _places(tree, units, mistakes)
         named = {key: _named(tree, key, model, units, mistakes) for key, model in NAMED.items()
                  if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
@@ -357,6 +360,18 @@ def _check_sleepers(people: tuple[tuple[str, Person], ...], parts: tuple[Item, .
             guess = nearest(person.sleeps, names)
             says = f'there is no part "{person.sleeps}" to sleep on' + (f'; did you mean "{guess}"?' if guess else "")
             mistakes.append(Mistake(f"people[{name}].sleeps", says))
+
+
+def _check_fluids(parts: tuple[Item, ...], mistakes: list[Mistake]) -> None:
+    """Say which tanks hold nothing that is known: their weight is then only known between the lightest and heaviest."""
+    for part in parts:
+        facet = part.facet("water")
+        tank = facet.tank if isinstance(facet, WaterFacet) else None
+        if tank is None or " ".join(tank.of.lower().split()) in DENSITY:
+            continue
+        what = f'"{tank.of}" is no fluid that is known' if tank.of else f"it is not said what {part.name} holds"
+        known = ", ".join(sorted(DENSITY))
+        mistakes.append(Mistake(f"{part.of}.tank", f"{what}; write it as of: water, or another of {known}"))
 
 
 def _check_far_out(parts: tuple[Item, ...], trailer: Trailer, mistakes: list[Mistake]) -> None:

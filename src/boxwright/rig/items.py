@@ -23,7 +23,7 @@ from boxwright.model.stage import UNMARKED, Done, Marks, Stage
 from boxwright.rig.keys import KNOWN_KEYS, OWNER_OF_KEY, WRITTEN
 from boxwright.rig.rig import Item
 from boxwright.rig.validate import Mistake, nearest, spellings, validate
-from boxwright.units import Band, CannotRead, HeaderUnits, read_size
+from boxwright.units import Band, CannotRead, HeaderUnits, read_size, show
 
 NOWHERE = Place(ANYWHERE, ANYWHERE, ANYWHERE, (0.0, 0.0, 0.0))
 UNKNOWN_MASS = Band(0.0, 0.0, float("inf"), known=False)
@@ -36,8 +36,9 @@ AS_BUILT_KEYS = ("x", "side", "z", "wall", "size", "weight")
 
 UNWRITTEN = PartWords()
 UNKNOWN = frozenset({"unknown", "?"})
-UNSIZED = 0.6
-"""How long a thing without a size may be (m): its middle is up to half of this behind the edge that was written."""
+UNSIZED = 2.5
+"""The longest a thing without a size is taken to be (m), a bed or a sheet: its middle lies up to half of this, or half
+of the room, behind the edge that was written."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,13 +222,16 @@ def place_of(
     for key, problem in wrong_keys:
         mistakes.append(Mistake(f"{path}.as_built.{key}" if key in written else f"{path}.{key}", str(problem)))
     if not is_sized and not words.at and place.x.known and not asked.x.startswith("mid"):
-        middle = place.x
-        place = replace(
-            place,
-            x=replace(
-                middle, best=middle.best + UNSIZED / 4, high=middle.high + UNSIZED / 2, spread="interval", assumed=True
-            ),
-        )
+        edge = place.x
+        half = min(max(around.surfaces.rear - edge.best, 0.0), UNSIZED) / 2.0
+        middle = replace(edge, best=edge.best + half / 2.0, high=edge.high + half, spread="interval", assumed=True)
+        place = replace(place, x=middle)
+        if written.get("size", words.size).strip() in {"unknown", "?"}:
+            place = replace(place, x=replace(place.x, known=False))
+        elif path.startswith("parts[") and words.kind != "spread" and not wrong:
+            far = show(half, "length", around.header)
+            says = f"no size is written, so its middle may lie up to {far} behind its front edge"
+            mistakes.append(Mistake(path, f"{says}; write it as size: length x width x height"))
     return replace(place, x=_within_ends(place.x, around)), mistakes
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, TypeVar
 
 from pydantic import AliasChoices, BaseModel, ValidationError
@@ -27,6 +28,11 @@ class Mistake:
 
 def nearest(word: str, known: Iterable[str]) -> str:
     """Return the known word most like a mistyped one, or an empty text; swapped letters count as likest."""
+    return _nearest(word, known if isinstance(known, frozenset) else frozenset(known))
+
+
+@lru_cache(maxsize=2048)
+def _nearest(word: str, known: frozenset[str]) -> str:
     words = sorted(known)
     swapped = [one for one in words if sorted(one) == sorted(word.lower())]
     found = swapped or difflib.get_close_matches(word.lower(), words, n=1, cutoff=0.6)

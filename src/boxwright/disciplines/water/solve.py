@@ -7,7 +7,7 @@ from math import inf
 
 from boxwright.disciplines.water import method
 from boxwright.disciplines.water.parts import StandingTank
-from boxwright.disciplines.water.sourced import DENSITY, density_of
+from boxwright.disciplines.water.sourced import density_of
 from boxwright.exchange import Mass
 from boxwright.model.place import Place, shifted
 from boxwright.units import Band, Spread
@@ -17,10 +17,9 @@ UNKNOWN_MASS = Band(0.0, 0.0, inf, known=False)
 
 @dataclass(frozen=True, slots=True)
 class Offers:
-    """The masses of what is in the tanks; ``unnamed`` are the paths of tanks of which nobody said what is in them."""
+    """The masses of what is in the tanks; of what nobody named they lie between the lightest and heaviest fluid."""
 
     masses: tuple[Mass, ...]
-    unnamed: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,8 +30,7 @@ class Result:
 def offers(tanks: tuple[StandingTank, ...]) -> Offers:
     """Return the masses of what is in the tanks that stand. A tank that is empty for certain gives none."""
     holding = tuple(tank for tank in tanks if tank.fill.high > 0.0)
-    unnamed = tuple(tank.of for tank in holding if " ".join(tank.tank.of.lower().split()) not in DENSITY)
-    return Offers(tuple(_fluid(tank) for tank in holding), unnamed)
+    return Offers(tuple(_fluid(tank) for tank in holding))
 
 
 def _fluid(tank: StandingTank) -> Mass:
