@@ -118,11 +118,12 @@ def _placed(frames: tuple[Frame, ...], axis: int) -> list[Frame]:
 
 
 def _low(frame: Frame, axis: int) -> float:
-    return frame.place.low_edge(axis).best
+    place = frame.place
+    return (place.x, place.y, place.z)[axis].best - place.size[axis] / 2.0
 
 
 def _high(frame: Frame, axis: int) -> float:
-    return frame.place.low_edge(axis).best + frame.place.size[axis]
+    return _low(frame, axis) + frame.place.size[axis]
 
 
 def _raised(band: Band, by: float) -> Band:

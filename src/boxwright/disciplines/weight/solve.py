@@ -104,6 +104,8 @@ def _on_its_wheels(box: Box, pool: Pool, measures: Measures) -> tuple[Slot, Meas
 
 def _within_trailer(mass: Mass, box: Box) -> Mass:
     """Return a mass whose unknown place lies between coupler and rear end, side and side, deck and roof."""
+    if mass.x.known and mass.y.known and mass.z.known:
+        return mass
     half = box.outside[1] / 2.0
     front = min(box.coupler_x.best if box.coupler_x.known else box.front_x, box.front_x)
     # A measure of the box that nobody gave is 0 there: such a place stays open, it is not pressed to the front.
@@ -112,7 +114,7 @@ def _within_trailer(mass: Mass, box: Box) -> Mass:
     ends = (long, wide, (0.0, box.inside[2] or ANYWHERE))
     bands = (_between(band, *end) for band, end in zip((mass.x, mass.y, mass.z), ends, strict=True))
     x, y, z = bands
-    return mass if x is mass.x and y is mass.y and z is mass.z else replace(mass, x=x, y=y, z=z)
+    return replace(mass, x=x, y=y, z=z)
 
 
 def _between(band: Band, low: float, high: float) -> Band:
