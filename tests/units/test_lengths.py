@@ -71,7 +71,7 @@ def test_a_bare_number_without_a_header_says_how_to_write_it(text: str) -> None:
     with pytest.raises(CannotRead) as refusal:
         read_exact(text, "length", NOTHING)
     assert "or give length: in in the units line" in str(refusal.value)
-    assert f'"{text.split()[0]} in" or "{text.split()[0]} mm"' in str(refusal.value)
+    assert f'"{text} in" or "{text} mm"' in str(refusal.value)
 
 
 def test_the_unit_its_key_names_goes_before_the_header() -> None:

@@ -9,7 +9,7 @@ from functools import lru_cache
 from boxwright.units.band import Band, CannotRead, HeaderUnits, exactly
 from boxwright.units.numeral import LONGEST, tidied
 from boxwright.units.quantity import Quantity, quantity_named
-from boxwright.units.refusal import examples, refused
+from boxwright.units.refusal import dashed_span, examples, refused
 from boxwright.units.scale import unit_scale
 from boxwright.units.term import read_one, read_term, settled, term_scale, unit_of
 
@@ -64,8 +64,13 @@ def read_pair(text: str, header: HeaderUnits) -> tuple[float, float]:
 def _read_exact(text: str, quantity: str, header: HeaderUnits, bare: str | None) -> float:
     kind = quantity_named(quantity)
     plain = _plain(text, kind, header)
-    if plain.lower() in _UNKNOWN or _ABOUT.fullmatch(plain) or _PLUS_MINUS.fullmatch(plain) or _is_span(plain):
-        raise refused(text, kind, header, f"one number without doubt, such as {examples(plain, kind, header)}")
+    doubt = _ABOUT.fullmatch(plain) or _PLUS_MINUS.fullmatch(plain) or _SPAN.fullmatch(plain)
+    term = read_term(plain, kind)
+    if doubt is None and (term is None or "-" in term.unit):
+        doubt = dashed_span(plain)
+    if plain.lower() in _UNKNOWN or doubt:
+        shown = examples(doubt[1] if doubt else "", kind, header)
+        raise refused(text, kind, header, f"one number without doubt, such as {shown}")
     return read_one(plain, kind, header, bare)
 
 
@@ -94,10 +99,6 @@ def _plain(text: str, kind: Quantity, header: HeaderUnits) -> str:
     if len(text) > LONGEST:
         raise refused(text, kind, header, f"one number; a text of over {LONGEST} characters is none")
     return tidied(text)
-
-
-def _is_span(plain: str) -> bool:
-    return _SPAN.fullmatch(plain) is not None
 
 
 def _doubtful(plain: str, kind: Quantity, header: HeaderUnits, bare: str | None) -> Band:

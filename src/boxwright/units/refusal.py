@@ -5,10 +5,16 @@ from __future__ import annotations
 import re
 
 from boxwright.units.band import CannotRead, HeaderUnits
-from boxwright.units.quantity import Quantity, header_unit
+from boxwright.units.numeral import DECIMAL, NUMERAL, read_numeral, tidied
+from boxwright.units.quantity import DIMENSIONS, Quantity, header_unit
+from boxwright.units.scale import unit_scale
 
 _SHOWN = 60
-_A_NUMBER = re.compile(r"[0-9]+(?:[.,][0-9]+)*")
+_UNIT = r"([^0-9\s.,+/-].*?)?"
+_WHOLE_NUMBER = re.compile(rf"([+-]?\s*{NUMERAL})\s*{_UNIT}", re.S)
+_DASHED_SPAN = re.compile(rf"([+-]?{DECIMAL})\s*{_UNIT}\s*-\s*([+-]?{DECIMAL})\s*{_UNIT}", re.S)
+_GROUPED = re.compile(rf"([+-]?[0-9]{{1,3}}(?: [0-9]{{3}})+(?:[.,][0-9]+)?)\s*{_UNIT}", re.S)
+_DATE = re.compile(r"[0-9]{4}-[0-9]{1,2}(?:-[0-9]{1,2})?")
 _STONE = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*(?:st|stones?)\b\.?(?:\s*([0-9]+(?:\.[0-9]+)?)\s*(?:lbs?\.?)?)?", re.I)
 _TON = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*tons?", re.I)
 
@@ -26,17 +32,55 @@ def shortened(text: str) -> str:
 
 
 def examples(text: str, kind: Quantity, header: HeaderUnits) -> str:
-    """Return the number found in a text, with the units it may have: ``"45 lb" or "45 kg"``."""
-    found = _A_NUMBER.search(text)
-    number = found[0] if found else "12"
+    """Return how to write what a text seems to mean: ``"45 lb" or "45 kg"``, ``"45..60 lb"``, or only units.
+
+    A number is offered only where it is all of the text but its unit, and never in a unit that would change it.
+    """
     own = header_unit(kind, header)
     units = dict.fromkeys((own, *kind.offered) if own else kind.offered)
     if kind.bare and kind.bare not in ("1", *units):
         units = dict.fromkeys((*units, kind.bare))
-    shown = [f'"{number} {unit}"' for unit in list(units)[:2]]
+    offered = list(units)[:2]
+    if not any(letter.isdigit() for letter in text):
+        number, unit = "12", ""
+    else:
+        number, unit = _number_and_unit(tidied(text))
+    if not number or (unit and not _measures(unit, None, header)):
+        return f"a number{' such as 0.35, or one' if kind.bare == '1' else ''} with its unit, {' or '.join(offered)}"
+    if _measures(unit, kind, header):
+        return f'"{number} {unit}"'
+    shown = [f'"{number} {unit}"' for unit in offered]
     if kind.bare == "1":
         shown.insert(0, '"0.35"')
     return " or ".join(shown)
+
+
+def dashed_span(plain: str) -> re.Match[str] | None:
+    """Return the match of two numbers with a dash between them, which a date is not."""
+    return None if _DATE.fullmatch(plain) else _DASHED_SPAN.fullmatch(plain)
+
+
+def _number_and_unit(plain: str) -> tuple[str, str]:
+    """Return the number or span that makes up a text, with two dots and no gaps, and its unit; empty if it is none."""
+    span = dashed_span(plain)
+    if span:
+        first, last = (span[2] or "").strip(), (span[4] or "").strip()
+        return (f"{span[1]}..{span[3]}", last or first) if first in ("", last) or not last else ("", "")
+    grouped = _GROUPED.fullmatch(plain)
+    if grouped:
+        return grouped[1].replace(" ", ""), grouped[2] or ""
+    whole = _WHOLE_NUMBER.fullmatch(plain)
+    if whole and read_numeral(whole[1].lstrip("+- ")):
+        return whole[1], whole[2] or ""
+    return "", ""
+
+
+def _measures(unit: str, kind: Quantity | None, header: HeaderUnits) -> bool:
+    """Return whether a unit as written is one of a quantity, or of any where none is named."""
+    if kind is not None and kind.name in ("wire", "money"):
+        return unit.upper() in {one.upper() for one in kind.offered}
+    scale = unit_scale(unit, header.words) if unit else None
+    return scale is not None and (kind is None or scale.dimension == DIMENSIONS[kind.name])
 
 
 def _known_trap(text: str, kind: Quantity) -> str:
