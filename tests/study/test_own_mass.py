@@ -200,3 +200,10 @@ def test_a_slot_comes_out_the_same_whatever_is_asked_for_beside_it() -> None:
 def test_a_ticket_that_disagrees_is_said_once_in_its_own_slot() -> None:
     slot = slot_of(study(disagreeing(), TODAY, all_stages=True), "shell", "road")
     assert [one.code for one in slot.findings].count("weight/ticket-disagrees") == 1
+
+
+def test_what_is_taken_off_moves_both_ends_of_the_reading_down_with_its_middle() -> None:
+    """60 kg off a ticket of 900 +- 9 kg leaves 831 to 849 kg: own arithmetic."""
+    tools = Mass("parts[tools]", "dry", "", exactly(60.0), exactly(0.5), exactly(0.0), exactly(0.2), (0, 0, 0))
+    own = own_frame(Empty(), Giver("measured[t]", sigma(900.0, 9.0), None), BOX, (tools,))
+    assert (own.dry.low, own.dry.best, own.dry.high) == pytest.approx((831.0, 840.0, 849.0))

@@ -185,3 +185,20 @@ def test_an_unchanged_part_stays_the_same_object() -> None:
     second = cut(replace(RIG, parts=parts), 0, True, ROAD, "tow", remembered)
     assert [a is b for a, b in zip(first.frames, second.frames, strict=True)].count(False) == 1
     assert second == cut(replace(RIG, parts=parts), 0, True, ROAD, "tow")
+
+
+def test_a_part_named_in_the_empty_weight_is_not_weighed_twice_and_one_that_is_not_named_is_weighed() -> None:
+    rig = clean("empty: {weight: 1960, tongue: 235, cg_z: 22}", "empty: {weight: 1960, cg_z: 22, includes: [bed]}")
+    frames = {one.name: one.dry for one in cut(rig, 0, False, rig.loads[0], "tow").frames}
+    assert frames["bed"] == exactly(0.0)
+    assert frames["chest"] == near(exactly(50 * POUND))
+
+
+def test_a_sleeper_may_lie_a_quarter_of_the_beds_width_to_either_side_of_its_middle() -> None:
+    """The bed is 40 in wide, so 10 in to the left and 10 in to the right: own arithmetic."""
+    night = RIG.loads[1]
+    (asleep,) = standing(load=night, use="sleep").people
+    bed = there("bed", load=night, use="sleep").place.y.best
+    assert (asleep.place.y.low, asleep.place.y.best, asleep.place.y.high) == pytest.approx(
+        (bed - 10 * INCH, bed, bed + 10 * INCH)
+    )

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from boxwright.disciplines.weight import method
 from boxwright.disciplines.weight.result import Output, Result
-from boxwright.exchange import Axle, Mass
+from boxwright.exchange import Axle, Mass, Measured
 from boxwright.units import Band, exactly
 from tests.disciplines.weight.rigs import (
     LEVEL,
@@ -288,3 +288,18 @@ def test_without_a_track_only_the_sides_are_open() -> None:
     result = solved(mass("crate", 500.0, x=1.0), box=trackless)
     assert result.tongue.band.known and result.axles[0].band.known
     assert result.left.unknown == ("trailer.axles.track",) and not result.left.band.known
+
+
+def test_a_reading_is_excused_only_by_the_open_part_of_the_plan_and_not_by_its_own_doubt() -> None:
+    """A shell of 900 +- 30 kg against 850 kg is 50 kg short, at either end of the plan: own arithmetic."""
+    doubtful = replace(SHELL, kg=sigma(900.0, 30.0))
+    gaps = []
+    for kg in (850.0, 890.0, 910.0, 950.0):
+        reading = Measured("measured[t]", "total", exactly(kg), None, "shell", "road", "public scale")
+        (one,) = solved(doubtful, measured=(reading,)).compared
+        gaps.append(one.gap)
+    assert gaps == pytest.approx([-50.0, -10.0, 10.0, 50.0])
+    open_tank = mass("tank", fill(50.0, 60.0), 0.8)
+    below = Measured("measured[t]", "total", exactly(895.0), None, "shell", "road", "public scale")
+    (one,) = solved(doubtful, open_tank, measured=(below,)).compared
+    assert one.gap == pytest.approx(-5.0)

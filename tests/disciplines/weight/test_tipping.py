@@ -85,3 +85,13 @@ def test_the_person_found_is_the_one_who_just_lifts_the_nose(more: float) -> Non
 
 def test_nothing_is_said_of_a_trailer_that_is_driven() -> None:
     assert solved(SHELL, boarding=ONE).parked is None
+
+
+def test_the_balls_place_in_doubt_is_counted_once_in_what_the_ball_carries() -> None:
+    """The ball of a parked trailer is the coupler itself: its doubt stands for one place, not for two.
+
+    270 kg m about the wheels over a lever of 3.8 m, give or take 0.2 m: half of what the two ends differ by, own
+    arithmetic.
+    """
+    ball = parked(coupler_x=sigma(-1.3, 0.2)).ball
+    assert ball.half_width == pytest.approx((270.0 / 3.6 - 270.0 / 4.0) / 2.0)
