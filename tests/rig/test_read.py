@@ -214,9 +214,30 @@ def test_a_text_that_is_no_rig_is_said(text: str) -> None:
 
 
 def test_a_thing_that_is_not_indented_belongs_to_the_section_above_it() -> None:
-    document = read_document("parts:\n  a: {x: 1}\nb: {x: 2}\nclass: cargo\n")
-    assert document.tree == {"parts": {"a": {"x": "1"}, "b": {"x": "2"}}, "class": "cargo"}
+    document = read_document("parts:\n  a: {x: 1}\nb: {x: 2, weight: 3}\nclass: cargo\n")
+    assert document.tree == {"parts": {"a": {"x": "1"}, "b": {"x": "2", "weight": "3"}}, "class": "cargo"}
     assert "write two spaces before it" in says(document)
+    assert document.troubled == {"parts[b]"}
+
+
+@pytest.mark.parametrize(
+    "written", ["stuff: {}", "tyres: {size: ST205}", "empty: {weight: 1960, tongue: 235}", "b: {x: 2, weight: }"]
+)
+@pytest.mark.parametrize("damage", ["", "%%% }{\n"])
+def test_a_key_in_braces_without_place_and_weight_is_a_key_of_the_file_and_no_part(written: str, damage: str) -> None:
+    document = read_document(f"parts:\n  a: {{x: 1}}\n{written}\nclass: cargo\n{damage}")
+    assert document.tree["parts"] == {"a": {"x": "1"}}
+    assert list(document.tree) == ["parts", written.split(":")[0], "class"]
+    assert "is not indented, so it was not read as one of parts" in says(document)
+    assert "parts" in document.troubled
+
+
+def test_a_weight_without_a_value_is_said_in_words_of_its_own() -> None:
+    blank = "weight has no value; it is unknown until you write it"
+    for written in ("{x: 3, weight: , side: left}", "{x: 3, weight:, side: left}"):
+        document = read_document(f"parts:\n  bed: {written}\n")
+        assert document.tree["parts"] == {"bed": {"x": "3", "weight": None, "side": "left"}}
+        assert [(one.line, one.path, one.says) for one in document.problems] == [(2, "parts[bed].weight", blank)]
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ from yaml import YAMLError
 
 from boxwright.rig.document import Extent, Tree, Trouble
 from boxwright.rig.events import GROUP, Broken
-from boxwright.rig.walk import DEEPEST, FREE_TEXT, LONGEST, TOO_DEEP, Walk, quoted, shortened
+from boxwright.rig.walk import DEEPEST, FREE_TEXT, LONGEST, TOO_DEEP, Walk, no_value, quoted, shortened
 
 LONGEST_LINE = 20_000
 QUOTED = re.compile(r"""(?:"(?:[^"\\]|\\.){0,4000}"|'(?:[^']|''){0,4000}')(?=\s*(?:[,}\]]|\Z))""")
@@ -140,6 +140,8 @@ class Cut:
             self.trouble(after, where, f'a comma is missing after the value of "{name}"; write one there')
         else:
             tree[name] = self.value(key.start(1), key.end(), after, where, depth + 1)
+            if tree[name] is None and key.end() >= after:
+                self.trouble(key.start(1), where, no_value(name))
         if after < stop:
             self.segment(after, stop, path, depth, tree)
 

@@ -8,9 +8,9 @@ from yaml import YAMLError
 
 from boxwright.rig.assembly import Assembly
 from boxwright.rig.cut import Cut
-from boxwright.rig.document import NAMED, Extent, Piece, Tree, Trouble
+from boxwright.rig.document import NAMED, TOP_KEYS, Extent, Piece, Tree, Trouble
 from boxwright.rig.events import GROUP, GROUP_END, SCALAR, STREAM_END, Broken
-from boxwright.rig.lines import Line, groups, lines_of, top_groups, value_text
+from boxwright.rig.lines import Line, groups, lines_of, not_one_of, top_groups, value_text
 from boxwright.rig.walk import DEEPEST, TOO_DEEP, Walk, second_name, shortened, twice_named
 from boxwright.rig.whole import NOT_A_RIG, read_whole
 
@@ -33,8 +33,12 @@ class _Damaged:
         self.lines = lines_of(text, known_keys)
 
     def read(self) -> None:
+        above = ""
         for first, last in top_groups(self.text, self.lines):
             head = self.lines[first]
+            if above and head.is_head() and head.key not in TOP_KEYS and value_text(self.text, head).startswith("{"):
+                self.assembly.trouble(head.start, above, not_one_of(above, shortened(head.key)))
+            above = head.key if head.key in NAMED else above
             if not head.is_head():
                 self.garbage(first, last, "")
             elif head.key in NAMED:

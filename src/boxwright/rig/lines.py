@@ -16,6 +16,9 @@ HEAD = re.compile(
 NO_COLON = re.compile(r"""([^\s#"'{}\[\],:][^\r\n{}\[\]:,"'#]{0,80}?)[ \t]+(?=\{)""")
 WORD = re.compile(r"([a-z_]+)(?:[ \t]*([:=])[ \t]*|[ \t]*(?=#|\Z|[\r\n]))")
 CONTENT = re.compile(r"(?:(?<=[\r\n])|\A)([ \t]*)([^\s#][^\r\n]*)")
+EMPTY = re.compile(r"\{\s*\}?\s*\Z")
+PLACE = re.compile(r"[{(,\s](?:x|inside|at)[ \t]*:")
+WEIGHT = re.compile(r"[{(,\s](?:weight|each)[ \t]*:[ \t]*[^\s,}]")
 ENDS = re.compile(r"(?:---|\.\.\.)(?=\s|\Z)")
 
 
@@ -68,20 +71,42 @@ def value_text(text: str, line: Line) -> str:
     return "" if rest.startswith("#") else rest
 
 
+def seems_one_of(section: str, written: str) -> bool:
+    """Return whether a thing in braces that is not indented seems to belong to the section above it.
+
+    A part must write its place and its weight: anything else may be a key of the file, and would weigh nobody knows
+    what.
+    """
+    if section != "parts":
+        return written.startswith("{") and not EMPTY.match(written)
+    return written.startswith("{") and bool(PLACE.search(written)) and bool(WEIGHT.search(written))
+
+
+def not_one_of(section: str, name: str) -> str:
+    """Return what is said of a key in braces at the start of a line that was not read as a thing of the section."""
+    return f'"{name}" is not indented, so it was not read as one of {section}; if it is one, write two spaces before it'
+
+
 def top_groups(text: str, lines: Sequence[Line]) -> list[tuple[int, int]]:
     """Return the groups of lines (from, to) that seem to belong to one top-level key each."""
     starts: list[int] = []
     for number, line in enumerate(lines):
-        if not starts or _starts_top(text, line, lines[starts[-1]]):
+        below = lines[number + 1] if number + 1 < len(lines) else None
+        if not starts or _starts_top(text, line, lines[starts[-1]], below):
             starts.append(number)
     return list(zip(starts, [*starts[1:], len(lines)], strict=True))
 
 
-def _starts_top(text: str, line: Line, above: Line) -> bool:
+def _starts_top(text: str, line: Line, above: Line, below: Line | None) -> bool:
     if not line.is_head() or (not line.colon and line.key not in TOP_KEYS):
         return False
     if line.indent == 0:
-        return line.key in TOP_KEYS or above.key not in NAMED or not value_text(text, line).startswith("{")
+        written = value_text(text, line)
+        if line.key in TOP_KEYS or above.key not in NAMED or not written.startswith("{"):
+            return True
+        # Things that are indented go on below it: they and this one stand under the same section.
+        goes_on = below is not None and below.indent > 0 and value_text(text, below).startswith("{") and below.is_head()
+        return not goes_on and not seems_one_of(above.key, written)
     return line.indent == 1 and line.key in TOP_KEYS and not value_text(text, line)
 
 

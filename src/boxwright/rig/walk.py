@@ -36,6 +36,11 @@ def shortened(text: str) -> str:
     return one_line if len(one_line) <= 80 else one_line[:77] + "..."
 
 
+def no_value(key: str) -> str:
+    """Return what is said of a key in braces behind which nothing is written."""
+    return f"{key} has no value; it is unknown until you write it"
+
+
 Pair = tuple[Parsed, Parsed]
 """A key and the first event of its value, read ahead."""
 
@@ -198,6 +203,8 @@ class Walk:
                     self.drop(key, value, path)
                     continue
                 name, where = new_name, f"{path}[{new_name}]"
+            if is_flow and name == "weight" and is_nothing(value):
+                self.trouble(key.start_mark.index, where, no_value(name), troubled=False)
             self.end = key.end_mark.index
             tree[name] = self.member(where, key.start_mark.index, value, depth + 1)
             last = name if value.__class__ is SCALAR and not value.style and value.value else ""

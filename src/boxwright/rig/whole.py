@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from yaml import YAMLError
@@ -21,7 +22,10 @@ from boxwright.rig.events import (
     broken_by,
     is_nothing,
 )
+from boxwright.rig.lines import not_one_of, seems_one_of
 from boxwright.rig.walk import Walk, shortened
+
+LINE_BREAK = re.compile(r"[\r\n]")
 
 NOT_A_RIG = "a rig file is lines such as parts: with the things indented under it; begin with boxwright: 1"
 
@@ -107,7 +111,13 @@ class _Whole:
                 self.assembly.add(self.walk.piece("", key, value, key.value), self.at(key))
 
     def stray(self, section: str, key: Parsed, value: Parsed) -> None:
-        """Read a thing that is not indented as one of the section above it."""
+        """Read a thing that is not indented: as one of the section above it if it seems to be, else as a key."""
+        text, start = self.walk.text, value.start_mark.index
+        line_end = LINE_BREAK.search(text, start)
+        if not seems_one_of(section, text[start : line_end.start() if line_end else len(text)]):
+            self.assembly.add(self.walk.piece("", key, value, key.value), self.at(key))
+            self.assembly.trouble(self.at(key), section, not_one_of(section, shortened(key.value)))
+            return
         name = self.assembly.name_for(section, key.value)
         says = f'"{shortened(key.value)}" is not indented; it was read as one of {section}; write two spaces before it'
         self.assembly.add(replace(self.walk.piece(section, key, value, name), alone=False), self.at(key))
