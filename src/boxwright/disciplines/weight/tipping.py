@@ -65,7 +65,6 @@ class Stands:
         spreads = [
             Spread(d.path, d.band, value(pool, formula(d.low, other.best)), value(pool, formula(d.high, other.best)))
             for d in self.doubts
-            if d.path != path
         ]
         if other.low != other.high:
             low, high = (value(pool, formula(self.best, end)) for end in (other.low, other.high))
