@@ -246,3 +246,10 @@ def test_the_trace_lists_the_steps_that_ran() -> None:
 def test_check_methods_runs_every_check_and_none_fails() -> None:
     came = RUNNER.invoke(app, ["check-methods"])
     assert came.exit_code == 0 and "0 fail" in came.output and "published" in came.output
+
+
+def test_each_wheel_and_the_inertia_stand_on_the_weight_page() -> None:
+    page = program("weight", str(RIGS[0].parent / "dunlin.yaml"), "--load", "to-market").stdout
+    assert "EACH WHEEL, AND INERTIA" in page
+    assert re.search(r"axle 1, load to-market: left [\d,]+ \+- [\d,.]+ kg, right [\d,]+ \+- [\d,.]+ kg", page), page
+    assert re.search(r"yaw [\d,]+ kg m2", page)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import cast
 
-from boxwright.cli.compared import compared_sentences, parked_sentences, weigh_next
+from boxwright.cli.compared import compared_sentences, parked_sentences, weigh_next, wheel_sentences
 from boxwright.cli.numbers import UNIT_SYSTEMS, named, units_asked
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of, read_bytes
 from boxwright.cli.shown import Checked, State, Weighed
@@ -239,6 +239,7 @@ def weighed(answer: Answered) -> Weighed:
         ticked=tuple(state for state in states.values() if state.is_ticked),
         planned=tuple(state for state in states.values() if not state.is_ticked),
         weigh_next=weigh_next(asked),
+        wheels=wheel_sentences(asked, answer.units),
         parked=parked_sentences(answer.study.asked_slots(), answer.units),
         compared=compared_sentences(answer.study.slots, answer.units),
     )

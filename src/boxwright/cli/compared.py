@@ -26,6 +26,19 @@ def weigh_next(slot: Slot | None) -> tuple[str, ...]:
     )
 
 
+def wheel_sentences(slot: Slot | None, units: HeaderUnits) -> tuple[str, ...]:
+    """Return what the wheels of each axle carry, and the moments of inertia about the centre of gravity (SI)."""
+    if slot is None or slot.weight is None:
+        return ()
+    found = [
+        f"axle {one.axle}, load {slot.load}: left {mass(one.left, units)}, right {mass(one.right, units)}"
+        for one in slot.weight.axle_loads
+    ]
+    roll, pitch, yaw = slot.weight.inertia
+    found.append(f"best values about the centre of gravity: roll {roll:,.0f}, pitch {pitch:,.0f}, yaw {yaw:,.0f} kg m2")
+    return tuple(found)
+
+
 def parked_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, ...]:
     """Return how the trailer stands in each load state somebody may be in it."""
     found: dict[str, None] = {}

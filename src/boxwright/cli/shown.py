@@ -59,7 +59,10 @@ class Checked:
 
 @dataclass(frozen=True, slots=True)
 class Weighed:
-    """The answer of ``weight``. ``compared`` are sentences on tickets and weighed parts, ``parked`` on tip-up."""
+    """The answer of ``weight``. ``compared`` are sentences on tickets and weighed parts, ``parked`` on tip-up.
+
+    ``wheels`` says what each wheel of each axle carries, and the moments of inertia, in the slot asked for.
+    """
 
     rig: str
     path: str
@@ -73,3 +76,4 @@ class Weighed:
     weigh_next: tuple[str, ...]
     parked: tuple[str, ...]
     compared: tuple[str, ...]
+    wheels: tuple[str, ...] = ()

@@ -29,6 +29,7 @@ def page(weighed: Weighed, columns: int) -> list[Line]:
         lines += table(weighed.planned, weighed.units, columns)
     lines += _unlisted([*weighed.ticked, *weighed.planned], columns)
     lines += _paragraph("WEIGH THESE NEXT  they widen the band on the ball most", weighed.weigh_next, columns)
+    lines += _paragraph("EACH WHEEL, AND INERTIA", weighed.wheels, columns)
     lines += _paragraph("PARKED", weighed.parked, columns)
     lines += _paragraph("COMPARED WITH WHAT WAS MEASURED", weighed.compared, columns)
     return [*lines, (), *(plain(piece, "dim") for piece in wrapped(CLOSING, columns))]
