@@ -196,3 +196,11 @@ def test_a_state_somebody_sleeps_in_stands_parked_though_nobody_wrote_so() -> No
     heavy = CLEAN.replace("coupled: yes, legs: down", "coupled: no, legs: up").replace("parked: yes, ", "")
     heavy = heavy.replace("weight: 170", "weight: 2500")
     assert if_all_judge(study(read_rig(heavy).rig, TODAY), "sleep").answer == "no"
+
+
+@pytest.mark.parametrize("use", USES)
+def test_never_go_when_a_tick_is_dated_in_the_future(use: Use) -> None:
+    ticked = "weight: 100, stage: shell, done: yes"
+    one = if_all_judge(study(clean(ticked, f"{ticked} 2026-05-03"), TODAY), use)
+    assert (one.answer, one.because) == ("ask", ("rig/tick-is-ahead",))
+    assert if_all_judge(study(clean(ticked, f"{ticked} 2026-05-02"), TODAY), use).answer == "go"

@@ -33,6 +33,10 @@ EXPLAINED: dict[str, Explained] = {
         "Does the file carry a day of its own that is not today? Expiry dates would be judged for the wrong day.",
         OWN_RULE,
     ),
+    "rig/tick-is-ahead": Explained(
+        "Is a thing ticked for a day that is still to come? Then it is a plan, and nobody can say that it stands.",
+        OWN_RULE,
+    ),
     "rig/country-is-assumed": Explained(
         "Is it written in which countries the trailer is driven? Rules of the road differ from country to country.",
         OWN_RULE,
@@ -63,7 +67,8 @@ _KEY = re.compile(r"\]\.([^.\[]+)")
 
 def of_the_file(rig: Rig, clock_today: date, judged_on: date) -> tuple[Finding, ...]:
     """Return what the file as a whole keeps back, whatever the slot."""
-    return (*_later_format(rig), *_not_read(rig), *_date_is_stale(rig, clock_today, judged_on), *_country(rig))
+    dated = (*_date_is_stale(rig, clock_today, judged_on), *_ahead(rig, judged_on))
+    return (*_later_format(rig), *_not_read(rig), *dated, *_country(rig))
 
 
 def _finding(code: str, where: str, kind: str, says: str, act: str, minutes: int, **more: object) -> Finding:
@@ -102,6 +107,16 @@ def _date_is_stale(rig: Rig, clock_today: date, judged_on: date) -> Iterable[Fin
     says = f"the file says that today is {written}, and the clock says {clock_today}; it is judged for {judged_on}"
     act = "Take the date out of today: in the file, or write today's."
     yield _finding("rig/date-is-stale", "today.date", "unknown", says, act, 1)
+
+
+def _ahead(rig: Rig, judged_on: date) -> Iterable[Finding]:
+    items = (*rig.parts, *rig.openings, *rig.wires, *rig.straps, *rig.pipes)
+    ticks = [(one.of, one.marks.done.on) for one in items] + [(one.of, one.marks.done.on) for one in rig.layers]
+    ahead = tuple(of for of, on in ticks if on is not None and on > judged_on)
+    if ahead:
+        listed = ", ".join(ahead[:3]) + (f" and {len(ahead) - 3} more" if len(ahead) > 3 else "")
+        says = f"{listed} {'is' if len(ahead) == 1 else 'are'} ticked for a day after {judged_on}"
+        yield _finding("rig/tick-is-ahead", ahead[0], "unknown", says, "Put the day right.", 1, because=ahead)
 
 
 def _country(rig: Rig) -> Iterable[Finding]:
