@@ -1,15 +1,6 @@
 """What every sheet is made of; writers turn it into files and add nothing."""
 
-from __future__ import annotations
+from boxwright.drawing.mark import Arc, Dimension, Leader, Line, Mark, Shape, Symbol, Text
+from boxwright.drawing.sheet import TO_TICK, Grid, Sheet, View
 
-from dataclasses import dataclass
-
-
-@dataclass(frozen=True, slots=True)
-class Grid:
-    """A table to be shown. Every row has one cell for each column; ``of`` is the rig path each row is about."""
-
-    title: str
-    columns: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    of: tuple[str, ...]
+__all__ = ["TO_TICK", "Arc", "Dimension", "Grid", "Leader", "Line", "Mark", "Shape", "Sheet", "Symbol", "Text", "View"]

@@ -1,0 +1,52 @@
+"""A sheet: the views, tables and notes that belong on one page, before anybody has chosen a paper."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from boxwright.drawing.mark import Mark
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """A table to be shown. Every row has one cell for each column; ``of`` is the rig path each row is about.
+
+    A cell of ``TO_TICK`` is printed as a box to tick, an empty one as room for a pencil.
+    """
+
+    title: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    of: tuple[str, ...]
+
+
+TO_TICK = "☐"
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """One look at the rig. ``looks`` says from where, in trade words; ``datum`` what its measures are taken from."""
+
+    name: str
+    looks: str
+    marks: tuple[Mark, ...]
+    datum: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """What belongs on one page (more, where it does not fit).
+
+    ``name`` is a word for the command line, such as ``left-outside``. ``scale`` is drawing over real size, such as
+    1/20; 0 takes the largest usual scale that fits. ``is_tiled``: a sheet at ``scale`` too large for a page is cut
+    into pages to be glued together. ``stands_up`` asks for the paper upright.
+    """
+
+    name: str
+    title: str
+    views: tuple[View, ...] = ()
+    notes: tuple[str, ...] = ()
+    grids: tuple[Grid, ...] = ()
+    scale: float = 0.0
+    is_tiled: bool = False
+    stands_up: bool = False
