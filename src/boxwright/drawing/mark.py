@@ -16,8 +16,8 @@ LineKind = Literal["visible", "hidden", "centre", "cut", "phantom", "dimension"]
 """Visible edges; edges behind something; middles; the outline of what is cut through; what is elsewhere at another
 time, planned or swept; everything thin that is no edge."""
 
-Fill = Literal["none", "metal", "wood", "foam", "skin", "hole", "backing", "fault"]
-"""What a shape is filled with. Told apart by hatch, never by colour alone."""
+Fill = Literal["none", "metal", "wood", "foam", "skin", "hole", "backing", "fault", "ink"]
+"""What a shape is filled with. Told apart by hatch, never by colour alone; ``ink`` alone is solid."""
 
 Side = Literal["above", "below", "left", "right"]
 Size = Literal["small", "normal", "large"]
@@ -95,11 +95,15 @@ class Leader:
 
 @dataclass(frozen=True, slots=True)
 class Symbol:
-    """A sign of fixed size on paper: the datum, the way forward, a screw, a warning at a fault."""
+    """A sign of fixed size on paper: the datum, the way forward, a screw, a warning at a fault.
+
+    ``towards`` is where the rig's front lies as one looks at the view; only the sign of the way forward uses it.
+    """
 
     at: Point
     kind: Literal["datum", "front", "screw", "fault"]
     of: str
+    towards: Side = "left"
 
 
 Mark = Line | Arc | Shape | Text | Dimension | Leader | Symbol

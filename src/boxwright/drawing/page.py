@@ -26,7 +26,11 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """A line through two or more points; a closed one may be filled."""
+    """A line through two or more points; a closed one may be filled.
+
+    ``fill`` tells what the shape is; its hatch is drawn by strokes of their own. A writer fills only ``ink``, solid,
+    and may tint the others on a screen.
+    """
 
     points: tuple[Point, ...]
     line: LineKind
