@@ -24,7 +24,7 @@ from boxwright.rig.readings import read_measured
 from boxwright.rig.rig import Accepted, Item, Layer, Rig
 from boxwright.rig.sections import inside_of, sections_of
 from boxwright.rig.validate import Mistake, nearest, spellings, validate
-from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
+from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_any
 
 E = TypeVar("E", bound=Entry)
 FAR_OUT = 1.0
@@ -397,7 +397,7 @@ def _accepted(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistak
         number: Band | None = None
         if words.number:
             try:
-                number = read_band(words.number, "number", units)
+                number = exactly(read_any(words.number))
             except CannotRead as problem:
                 mistakes.append(Mistake(f"accepted[{name}].number", str(problem)))
         found.append(Accepted(f"accepted[{name}]", words.code, words.where, words.note, words.on, number))

@@ -85,12 +85,21 @@ def validate(
 
 
 def _existing(tree: Any, location: tuple[Any, ...]) -> tuple[Any, ...]:
-    """Return as much of an error's location as stands in the tree (a validator may have made up the rest)."""
+    """Return as much of an error's location as stands in the tree (a validator may have made up the rest).
+
+    A map that was read as a tuple of its pairs is found again: entry 3, second of the pair, is its fourth key.
+    """
     kept: list[Any] = []
-    for step in location:
+    steps = list(location)
+    while steps:
+        step = steps.pop(0)
         is_key = isinstance(tree, Mapping) and step in tree
         is_index = isinstance(tree, (list, tuple)) and isinstance(step, int) and step < len(tree)
-        if not (is_key or is_index):
+        is_pair = isinstance(tree, Mapping) and isinstance(step, int) and step < len(tree) and steps[:1] == [1]
+        if is_pair and not is_key:
+            step = list(tree)[step]
+            del steps[0]
+        elif not (is_key or is_index):
             break
         tree = tree[step]
         kept.append(step)

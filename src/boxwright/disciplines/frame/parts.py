@@ -9,6 +9,7 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field
 
+from boxwright.disciplines.frame.ordering import Order, WrittenReply
 from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, YesNo
 from boxwright.model.place import Place
@@ -47,6 +48,7 @@ class Framing(Entry):
         None, description="such as {cross_members: 16, depth: 3, deck: ply 3/4}"
     )
     skin: str = Field("", description="the outer skin, such as aluminium 0.040")
+    order: Order | None = Field(None, description="what was asked of the trailer's builder, and the reply")
 
 
 class Layer(Entry):
@@ -131,6 +133,7 @@ class Opening(Entry):
     )
     cut: YesNo = Field(None, description="has the saw been there: yes or no")
     by: str = Field("", description="who made it, such as trailer builder")
+    reply: WrittenReply | None = Field(None, description="the builder's reply: yes, no, or such as {x: 17}")
     unit: Annotated[OpeningUnit, Alone("weight")] | None = Field(
         None, description="what goes into it, such as {weight: 11, U: 2.8 W/m2K}"
     )
