@@ -17,6 +17,8 @@ UNBRAKED_BELOW = "unbraked gross below"
 UNBRAKED_PLATE = "unbraked plate up to"
 UNBRAKED_ON_WHEELS = "unbraked on wheels up to"
 UNBRAKED_SHARE = "unbraked share of tow vehicle"
+UNBRAKED_SHARE_BY_PLATE = f"{UNBRAKED_SHARE} by plate"
+UNBRAKED_SHARE_ON_WHEELS = f"{UNBRAKED_SHARE} on wheels"
 ALL_WHEELS_ABOVE = "all wheels braked above"
 ALL_WHEELS_FROM = "all wheels braked from"
 SURGE_UP_TO = "surge brake gross up to"
@@ -24,6 +26,7 @@ BREAKAWAY_FROM = "breakaway from"
 BREAKAWAY_ABOVE = "breakaway above"
 BREAKAWAY_OF_BRAKED = "breakaway of braked"
 SECONDARY = "secondary link"
+SECONDARY_UNLESS_BREAKAWAY = "secondary link without breakaway"
 CHAIN_COUNT = "number of chains"
 CHAIN_COUNT_HEAVY = ("number of chains from 2000 kg", "number of chains from 2500 kg")
 CHAINS_TOGETHER = "chains together, share of gross"
@@ -49,7 +52,8 @@ class Placed:
 
 @dataclass(frozen=True, slots=True)
 class Law:
-    """Every rule of the route. ``unheard`` are countries without any rule here, ``bare`` places without one of theirs.
+    """Every rule of the route. ``unheard`` are countries without any rule here, ``bare`` places none of whose own rules
+    says when a trailer needs brakes.
 
     ``unnamed`` are countries whose States or provinces make the law, written without one.
     """
@@ -84,7 +88,7 @@ def law_of(countries: tuple[str, ...], judged_on: date) -> Law:
             unheard.append(code)
             continue
         own = [rule for rule in in_force if rule.country == country and rule.where == part]
-        if part and not own:
+        if part and not any(rule.asks.startswith("unbraked") for rule in own):
             bare.append(code)
         if not part and country in STATES_DECIDE:
             unnamed.append(code)

@@ -34,6 +34,8 @@ def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         wanted += [one for one in law_here.asking(asks, class_of(result)) if _heavy(result, asks, one, count)]
     if count == 0:
         wanted += law_here.asking(law.SECONDARY, class_of(result))
+    if count == 0 and not result.trailer.brakes.breakaway:
+        wanted += law_here.asking(law.SECONDARY_UNLESS_BREAKAWAY, class_of(result))
     if wanted:
         most = max(1, *(int(one.rule.limit or 1) for one in wanted))
         says = f"{leading(wanted).place} asks for {most} chain{'s' if most > 1 else ''} or the like; {count} fitted"

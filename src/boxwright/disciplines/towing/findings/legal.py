@@ -84,6 +84,8 @@ def _unbraked(result: Result, behind: Behind | None) -> list[Asking]:
     kerb = behind.vehicle.kerb if behind is not None else None
     if kerb is not None and kerb.known:
         askings.append(Asking(law.UNBRAKED_SHARE, result.gross, times=kerb.best))
+        askings.append(Asking(law.UNBRAKED_SHARE_BY_PLATE, _plate(result), times=kerb.best))
+        askings.append(Asking(law.UNBRAKED_SHARE_ON_WHEELS, result.on_wheels, times=kerb.best))
     return askings
 
 
@@ -151,6 +153,8 @@ def _unbraked_findings(result: Result, askings: list[Asking], shown_in: HeaderUn
 
 def _until(placed: Placed) -> str:
     rule = placed.rule
+    if rule.asks.startswith(law.UNBRAKED_SHARE_BY_PLATE):
+        return f"with {rule.limit_text} of the tow vehicle's own weight on its plate"
     if rule.asks.startswith(law.UNBRAKED_SHARE):
         return f"to {rule.limit_text} of the tow vehicle's own weight"
     if rule.asks.startswith(law.UNBRAKED_BELOW):

@@ -136,12 +136,13 @@ def no_rule_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for place in (*result.law.bare, *result.law.unnamed):
         country = place.partition("-")[0]
         if country in law.STATES_DECIDE:
-            own = "which State or province is not written" if place == country else "no rule of its own is known to us"
+            known = "no rule of its own on brakes is known to us"
+            own = "which State or province is not written" if place == country else known
             says = f"in {place} {own}; brakes, chains and size are its own law there, and only shared rules were used"
             act = f"Look up the trailer rules of {place}"
             yield missing(code, "countries", says, act, not is_well_fitted, "towing-practice")
         else:
-            says = f"no rule of {place} itself is known to us; those {country} shares were used"
+            says = f"no rule of {place} itself on brakes is known to us; those {country} shares were used"
             yield Finding(code, "countries", "advice", says, source="towing-practice", lever="countries",
                           act=f"Look up the trailer rules of {place}", uses=("tow",))  # fmt: skip
     if not (result.law.placed or result.law.unheard or result.law.bare or result.law.unnamed):
