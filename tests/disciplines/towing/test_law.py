@@ -200,7 +200,8 @@ def test_north_carolina_lets_a_trailer_be_fourteen_feet_high(height: str, stops:
     ("place", "width", "kinds"),
     [
         ("US-NC", "102.5 in", {"stop"}), ("US-NC", "102 in", set()), ("US-AK", "102.5 in", {"stop"}),
-        ("US-NE", "102.5 in", {"stop"}), ("EU-FR", "2.56 m", {"stop"}), ("EU-DE", "2.56 m", {"stop"}),
+        ("US-NE", "102.5 in", {"stop"}), ("US-TX", "102.5 in", {"stop"}), ("EU-FR", "2.56 m", {"stop"}),
+        ("EU-DE", "2.56 m", {"stop"}),
         ("EU-FR", "2.55 m", set()), ("AU-TAS", "2.51 m", {"stop"}), ("AU-TAS", "2.50 m", set()),
         ("NZ", "2.56 m", {"unknown"}), ("NZ", "2.55 m", set()),
     ],
