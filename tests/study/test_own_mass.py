@@ -9,6 +9,7 @@ from math import sqrt
 import pytest
 
 from boxwright.disciplines import frame, weight
+from boxwright.disciplines.weight.solve import pool_of
 from boxwright.exchange import Box, Mass, Measured
 from boxwright.model.part import Frame
 from boxwright.model.trailer import Empty
@@ -30,7 +31,7 @@ def sigma(best: float, half: float) -> Band:
 def carried(own: Frame) -> weight.Result:
     level = replace(BOX, coupler_height=exactly(0.46))
     masses = weight.offers((own,), ()).masses
-    return weight.solve(level, masses, exactly(0.46), False, None, None, (), ())
+    return weight.solve(level, pool_of(level, masses), exactly(0.46), False, None, None, (), ())
 
 
 def test_the_file_gives_it() -> None:

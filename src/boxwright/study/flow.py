@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from boxwright.disciplines import frame, towing, water, weight
 from boxwright.disciplines.weight.result import Output
+from boxwright.disciplines.weight.solve import pool_of
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.finding import Finding
 from boxwright.model.load import LoadState
@@ -84,7 +85,7 @@ def weighed_slot(
     balance = once(
         weight.solve,
         box,
-        masses,
+        once(pool_of, box, masses),
         ball_height,
         load.is_parked,
         load.is_coupled,

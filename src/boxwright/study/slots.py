@@ -11,7 +11,7 @@ from datetime import date
 
 from boxwright.disciplines import towing, weight
 from boxwright.disciplines.weight.result import Output
-from boxwright.disciplines.weight.solve import tongue_alone
+from boxwright.disciplines.weight.solve import pool_of, tongue_alone
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.finding import USES, Finding, Use, Verdict
 from boxwright.model.load import LoadState
@@ -288,7 +288,8 @@ def _tongues(given: Given, number: int, is_ticked: bool) -> Tongues | Failed:
     for state in given.rig.loads:
         if "tow" in state.uses:
             _, box, masses = _gathered(given, Asked(number, is_ticked, state, "tow"))
-            tongue = given.once(tongue_alone, box, masses, ball_height(given.rig, given.vehicle))
+            pool = given.once(pool_of, box, masses)
+            tongue = given.once(tongue_alone, box, pool, ball_height(given.rig, given.vehicle))
             if isinstance(tongue, Failed):
                 return tongue
             found.append((state.name, tongue))

@@ -8,7 +8,7 @@ from typing import Literal
 from hypothesis import strategies as st
 
 from boxwright.disciplines.weight.result import Result
-from boxwright.disciplines.weight.solve import solve
+from boxwright.disciplines.weight.solve import pool_of, solve
 from boxwright.exchange import Axle, Box, Mass, Measured
 from boxwright.units import Band, exactly
 
@@ -82,7 +82,8 @@ def solved(
     measured: tuple[Measured, ...] = (),
 ) -> Result:
     """Return where the weight of these parts goes."""
-    return solve(box or box_of(), masses, ball, parked, coupled, legs, boarding, measured)
+    box = box or box_of()
+    return solve(box, pool_of(box, masses), ball, parked, coupled, legs, boarding, measured)
 
 
 numbers = st.floats(min_value=1.0, max_value=200.0)

@@ -11,7 +11,7 @@ The order of the parts never matters: they are sorted, and every sum is rounded 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import fsum, inf, sqrt
 from typing import NamedTuple
 
@@ -53,7 +53,10 @@ class Reach(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Open:
-    """A mass that is between two ends, or whose place is: ``why`` is fill, perhaps or unknown."""
+    """A mass that is between two ends, or whose place is: ``why`` is fill, perhaps or unknown.
+
+    Where the place is not open, ``front``, ``back`` and ``place`` are one object.
+    """
 
     of: str
     what: str
@@ -67,6 +70,9 @@ class Open:
 
     def gives(self, coefficients: Coefficients) -> tuple[float, float]:
         """Return the least and the most that one kilogram of it gives to an answer, over its places."""
+        if self.front is self.back:
+            per = coefficients.at(self.place)
+            return per, per
         least = most = coefficients.per_kg
         for per, one, other in zip(coefficients[1:4], self.front, self.back, strict=True):
             ends = (per * one, per * other)
@@ -81,12 +87,15 @@ class Open:
 
 @dataclass(frozen=True, slots=True)
 class Pool:
-    """All parts of a slot, added up: mass and moments, the covariance of both, and what is open."""
+    """All parts of a slot, added up: mass and moments, the covariance of both, and what is open.
 
-    masses: tuple[Mass, ...]
+    Its hash is that of the sums: hashing every part again would cost more than adding them up.
+    """
+
+    masses: tuple[Mass, ...] = field(hash=False)
     sums: Four
     covariance: tuple[float, ...]
-    open: tuple[Open, ...]
+    open: tuple[Open, ...] = field(hash=False)
 
 
 class Share(NamedTuple):
@@ -162,12 +171,18 @@ def _opened(mass: Mass) -> Iterable[Open]:
         why, low, high = "unknown", mass.kg.best, mass.kg.best
     else:
         return
-    best = (mass.x.best, mass.y.best, mass.z.best)
-    is_wide = not mass.kg.known
+    best = front = back = (mass.x.best, mass.y.best, mass.z.best)
+    if not (mass.kg.known and is_placed):
+        front, back = _corners(places, not mass.kg.known)
+    yield Open(mass.of, mass.what, why, mass.kg.best, low, high, best, front, back)
+
+
+def _corners(places: tuple[Band, Band, Band], is_wide: bool) -> tuple[Vector, Vector]:
+    """Return both ends of an open place; ``is_wide`` counts the doubt of a known place too."""
     front, back = (
         tuple(getattr(p, end) if is_wide or not p.known else p.best for p in places) for end in ("low", "high")
     )
-    yield Open(mass.of, mass.what, why, mass.kg.best, low, high, best, (*front,), (*back,))  # type: ignore[arg-type]
+    return (*front,), (*back,)  # type: ignore[return-value]
 
 
 def value(pool: Pool, coefficients: Coefficients) -> float:
@@ -191,11 +206,20 @@ def reach_of_sum(pool: Pool, coefficients: Coefficients) -> Reach:
     """Return a sum with the extremes of all that is open added straight."""
     best = value(pool, coefficients)
     down, up, permitted_down, permitted_up = [best], [best], [best], [best]
+    per_kg, per_x, per_y, per_z, _ = coefficients
     for item in pool.open:
-        least, most = item.gives(coefficients)
-        here = coefficients.at(item.place) * item.best
-        down.append(min(_times(least, item.low), _times(least, item.high)) - here)
-        up.append(max(_times(most, item.low), _times(most, item.high)) - here)
+        if item.front is item.back:
+            # Most of what is open stands at one place and has an end: this is `gives`, without a call for each.
+            x, y, z = item.place
+            per = per_kg + per_x * x + per_y * y + per_z * z
+            less, more = per * (item.low - item.best), per * (item.high - item.best)
+            down.append(less if less < more else more)
+            up.append(more if less < more else less)
+        else:
+            least, most = item.gives(coefficients)
+            here = coefficients.at(item.place) * item.best
+            down.append(min(_times(least, item.low), _times(least, item.high)) - here)
+            up.append(max(_times(most, item.low), _times(most, item.high)) - here)
         if item.why == "fill":
             permitted_down.append(down[-1])
             permitted_up.append(up[-1])

@@ -22,6 +22,7 @@ __all__ = [
     "instrument_doubt",
     "offers",
     "plank_reading",
+    "pool_of",
     "scale_pads_reading",
     "solve",
     "tongue_alone",
@@ -47,9 +48,14 @@ def _mass(frame: Frame, what: What, kg: Band) -> Mass:
     return Mass(frame.of, what, frame.group, kg, place.x, place.y, place.z, place.size)
 
 
+def pool_of(box: Box, masses: tuple[Mass, ...]) -> Pool:
+    """Return all parts of a slot added up, each with a place somewhere in or ahead of the box."""
+    return pooled(_within_trailer(mass, box) for mass in masses)
+
+
 def solve(
     box: Box,
-    masses: tuple[Mass, ...],
+    pool: Pool,
     ball_height: Band,
     is_parked: bool,
     is_coupled: bool | None,
@@ -62,7 +68,6 @@ def solve(
     ``ball_height`` is the tow ball's, ``box.coupler_height`` the level trailer's, both over the ground. ``boarding``
     are the people who may get in while it is parked. ``measured`` are the readings taken in this stage and load.
     """
-    pool = pooled(_within_trailer(mass, box) for mass in masses)
     measures = measures_of(box, ball_height)
     try:
         slot, measures = _on_its_wheels(box, pool, measures)
@@ -72,9 +77,8 @@ def solve(
     return slot.result(parked, measured)
 
 
-def tongue_alone(box: Box, masses: tuple[Mass, ...], ball_height: Band) -> Output:
+def tongue_alone(box: Box, pool: Pool, ball_height: Band) -> Output:
     """Return only the load on the ball: what other load states are compared by, at a fraction of the cost."""
-    pool = pooled(_within_trailer(mass, box) for mass in masses)
     measures = measures_of(box, ball_height)
     try:
         slot, _ = _on_its_wheels(box, pool, measures)
