@@ -6,7 +6,7 @@ A slot is a stage (as planned, or today as ticked), a load state and a use.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from boxwright.disciplines import towing, weight
@@ -49,6 +49,7 @@ class Given:
     shown_in: HeaderUnits
     vehicle: str
     once: Once
+    stood: dict[tuple[int, bool, LoadState, Use], Standing] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -272,7 +273,8 @@ def _gathered(given: Given, asked: Asked) -> tuple[Standing, Box | Failed, tuple
     """Return what stands in a slot, the trailer, and every mass."""
     rig, once = given.rig, given.once
     once.enter((asked.number, asked.is_ticked, asked.load.name, asked.use, asked.is_for_ticket))
-    standing = cut(rig, asked.number, asked.is_ticked, asked.load, asked.use, once.remembered)
+    what = (asked.number, asked.is_ticked, asked.load, asked.use)
+    standing = given.stood.get(what) or given.stood.setdefault(what, cut(rig, *what, once.remembered))
     return standing, *gathered(rig, standing, given.giver, given.others, once)
 
 

@@ -251,13 +251,15 @@ def _highest(pool: Pool, coefficients: Coefficients, items: tuple[Open, ...]) ->
     """Return the highest quotient over the given open masses; the others stay at their best values."""
     if not items:
         return value(pool, coefficients) / pool.sums[0]
-    tops = [item.gives(coefficients)[1] for item in items]
-    above = fsum(
-        (
-            value(pool, coefficients),
-            *(t * i.low - coefficients.at(i.place) * i.best for t, i in zip(tops, items, strict=True)),
-        )
-    )
+    per_kg, per_x, per_y, per_z, _ = coefficients
+    tops, sums = [], [value(pool, coefficients)]
+    for item in items:
+        x, y, z = item.place
+        here = per_kg + per_x * x + per_y * y + per_z * z
+        top = here if item.front is item.back else item.gives(coefficients)[1]
+        tops.append(top)
+        sums.append(top * item.low - here * item.best)
+    above = fsum(sums)
     below = fsum((pool.sums[0], *(item.low - item.best for item in items)))
     if below <= 0.0:
         return max(tops)

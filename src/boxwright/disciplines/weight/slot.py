@@ -155,10 +155,9 @@ class Slot:
             return 0.0, 0.0, 0.0
         kilograms = tuple(mass.kg.best for mass in masses)
         moments = [moment / self.pool.sums[0] for moment in self.pool.sums[1:]]
-        x, y, z = (
-            tuple(getattr(mass, axis).best - middle for mass in masses)
-            for axis, middle in zip("xyz", moments, strict=True)
-        )
+        x = tuple([mass.x.best - moments[0] for mass in masses])
+        y = tuple([mass.y.best - moments[1] for mass in masses])
+        z = tuple([mass.z.best - moments[2] for mass in masses])
         long, wide, high = zip(*(mass.size for mass in masses), strict=True)
         pairs = ((y, z, wide, high), (x, z, long, high), (x, y, long, wide))
         roll, pitch, yaw = (rounded(method.moment_of_inertia(kilograms, *pair)) for pair in pairs)
