@@ -17,6 +17,8 @@ def test_a_source_and_the_formula_agree(check: Check) -> None:
     assert abs(returned - expected.value) <= expected.allowed
 
 
-def test_every_formula_has_a_published_case() -> None:
+def test_layers_and_sections_have_published_cases() -> None:
     published = {check.method for check in CHECKS if check.kind == "published"}
-    assert published == {"plate_mass", "mean_square", "uniform_length", "tyre_diameter"}
+    layers = {"plate_mass", "mean_square", "uniform_length", "tyre_diameter", "mass_per_length"}
+    sections = {f"{shape}_{what}" for shape in ("tube", "channel", "angle") for what in ("area", "second_moment")}
+    assert published == layers | sections

@@ -1,4 +1,4 @@
-"""Formulas of the frame: what a layer weighs, how a lined box is spread, how large a tyre is."""
+"""Formulas of layers and tyres: what a layer weighs, how a lined box is spread, how large a tyre is."""
 
 from __future__ import annotations
 
