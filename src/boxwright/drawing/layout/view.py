@@ -1,0 +1,188 @@
+"""One view on paper: what it takes at a scale, and then its drawing where it has come to lie."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from boxwright.drawing.layout.edges import clear_thin_lines, drawable, edges, extents, hatch, take
+from boxwright.drawing.layout.ink import Ink
+from boxwright.drawing.layout.placing import Placer, Wanted
+from boxwright.drawing.layout.rows import Room, Rows, rows_of
+from boxwright.drawing.layout.wrap import Block, around, block, cleaned, words_at, words_centred
+from boxwright.drawing.mark import Dimension, Leader, Mark, Point, Symbol, Text
+from boxwright.drawing.page import Box, PlacedView
+from boxwright.drawing.paper import NORMAL, SMALL, scale_words
+from boxwright.drawing.sheet import View
+
+PER_METRE = 1000.0
+RIM = 7.0
+"""Room for a text beside a view that has no row of dimensions on that side: mm."""
+UNDER_CAPTION = 3.0
+FRONT = "FRONT"
+
+
+@dataclass(frozen=True, slots=True)
+class Bounds:
+    """What a page has room for: mm; and where a large sheet is cut, from the view's own zero."""
+
+    wide: float
+    high: float
+    seams_across: tuple[float, ...] = ()
+    seams_up: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """A view at a scale, before it has a place: its box from its own zero, the caption above it included."""
+
+    view: View
+    scale: float
+    marks: tuple[Mark, ...]
+    lost: tuple[str, ...]
+    shape: Box
+    rows: Rows
+    bounds: Bounds
+    outer: Box
+    caption: tuple[Block, ...]
+    high_caption: float
+
+    @property
+    def wide(self) -> float:
+        """Return the width of the view with its dimensions and its caption."""
+        return max(self.outer.right - self.outer.left, *(one.wide for one in self.caption))
+
+    @property
+    def high(self) -> float:
+        """Return the height of the view with its dimensions and its caption."""
+        return self.outer.bottom - self.outer.top + self.high_caption
+
+
+def fitted(view: View, scale: float, bounds: Bounds, is_imperial: bool) -> Fitted:
+    """Return what a view takes at a scale."""
+    factor = scale * PER_METRE
+    marks, lost = drawable(view.marks)
+    shape = extents(marks, factor) or _points(marks, factor)
+    dimensions = [mark for mark in marks if isinstance(mark, Dimension)]
+    rows = rows_of(
+        dimensions,
+        shape,
+        factor,
+        Room(bounds.high * 0.25, bounds.seams_across),
+        Room(bounds.wide * 0.2, bounds.seams_up),
+    )
+    has_texts = any(isinstance(mark, Text | Leader) for mark in marks)
+    rim = RIM if has_texts else 1.5
+    outer = Box(
+        min(rows.outer.left, shape.left - rim),
+        min(rows.outer.top, shape.top - rim),
+        max(rows.outer.right, shape.right + rim),
+        max(rows.outer.bottom, shape.bottom + rim),
+    )
+    wide = max(outer.right - outer.left, min(bounds.wide, 120.0))
+    caption = _caption(view, scale, wide, is_imperial)
+    high = sum(one.high for one in caption) + 0.6 * len(caption) + UNDER_CAPTION if caption else 0.0
+    return Fitted(view, scale, tuple(marks), tuple(lost), shape, rows, bounds, outer, caption, high)
+
+
+def _points(marks: list[Mark], factor: float) -> Box:
+    """Return the box of the points of texts where a view draws nothing else."""
+    points: list[Point] = [(0.0, 0.0)] if not marks else []
+    for mark in marks:
+        if isinstance(mark, Text | Leader):
+            points.append((mark.at[0] * factor, -mark.at[1] * factor))
+        elif isinstance(mark, Dimension):
+            points += [(x * factor, -y * factor) for x, y in (mark.start, mark.end)]
+    return around(points)
+
+
+def _caption(view: View, scale: float, wide: float, is_imperial: bool) -> tuple[Block, ...]:
+    """Return the lines over a view: its name, then from where it is seen, its scale, and what measures start from."""
+    name = cleaned(view.name)
+    datum = f"measured from {cleaned(view.datum)}" if cleaned(view.datum) else ""
+    second = ", ".join(one for one in (cleaned(view.looks), scale_words(scale, is_imperial), datum) if one)
+    lines = [block(name, NORMAL, True, wide)] if name else []
+    return (*lines, block(second, SMALL, False, wide))
+
+
+def drawn(plan: Fitted, slot: Box, name: str, grow: bool = True) -> tuple[Ink, list[tuple[str, str]]]:
+    """Draw a view in the middle of a slot; return the drawing and the rows of its key.
+
+    Where it may not ``grow``, texts keep to the box that the view takes by itself.
+    """
+    wide, high = plan.outer.right - plan.outer.left, plan.outer.bottom - plan.outer.top
+    left = slot.left + (slot.right - slot.left - wide) / 2
+    top = slot.top + plan.high_caption + max(0.0, slot.bottom - slot.top - plan.high_caption - high) / 2
+    origin = left - plan.outer.left, top - plan.outer.top
+    factor = plan.scale * PER_METRE
+    ink = Ink()
+    edges(list(plan.marks), origin, factor, ink)
+    ink.add(plan.rows.ink.moved(*origin))
+    ink.views.append(PlacedView(name, origin, plan.scale))
+    caption = _draw_caption(plan, left, top, ink)
+    room = slot if grow else Box(left, caption.top, left + wide, top + high)
+    placer = Placer(room, ink)
+    take(ink, placer.edges, placer.thin)
+    for one in ink.words:
+        placer.texts.take_box(one.box)
+    placer.texts.take_box(Box(caption.left, caption.top, caption.right, caption.bottom + 1.0))
+    _take_seams(placer, plan, origin)
+    for mark in plan.marks:
+        if isinstance(mark, Symbol) and mark.kind == "front":
+            _front(placer, mark, (origin[0] + mark.at[0] * factor, origin[1] - mark.at[1] * factor))
+    keyed = placer.place(_wanted(plan, origin, factor))
+    clear_thin_lines(ink, placer.texts)
+    hatch(ink)
+    return ink, keyed + [("–", words) for words in plan.lost if cleaned(words)]
+
+
+def _draw_caption(plan: Fitted, left: float, top: float, ink: Ink) -> Box:
+    here = top - plan.high_caption
+    first = here
+    for one in plan.caption:
+        ink.words += words_at(one, left, here, "", "view")
+        here += one.high + 0.6
+    return Box(left, first, left + max(one.wide for one in plan.caption), here)
+
+
+def _wanted(plan: Fitted, origin: Point, factor: float) -> list[Wanted]:
+    """Return the texts of a view that look for a place, with the dimensions that found no row."""
+    found = []
+    for mark in plan.marks:
+        if isinstance(mark, Text | Leader) and cleaned(mark.words):
+            at = origin[0] + mark.at[0] * factor, origin[1] - mark.at[1] * factor
+            if isinstance(mark, Text):
+                found.append(Wanted(at, mark.words, mark.of, mark.size, mark.may_move, mark.is_turned, False))
+            else:
+                found.append(Wanted(at, mark.words, mark.of, "small", True, False, True))
+    for mark in plan.rows.overflow:
+        if cleaned(mark.words):
+            middle = (mark.start[0] + mark.end[0]) / 2, (mark.start[1] + mark.end[1]) / 2
+            at = origin[0] + middle[0] * factor, origin[1] - middle[1] * factor
+            found.append(Wanted(at, mark.words, mark.of, "small", True, False, True))
+    return found
+
+
+def _front(placer: Placer, mark: Symbol, at: Point) -> None:
+    """Write FRONT beside the arrow that points there, above it or as near as there is room."""
+    word = block(FRONT, NORMAL, True)
+    upright = mark.towards in ("left", "right")
+    for away in range(40):
+        for sign in (-1.0, 1.0):
+            x = at[0] if upright else at[0] + sign * (word.wide / 2 + 2.5 + away)
+            top = at[1] + sign * (word.high / 2 + 2.2 + away) - word.high / 2 if upright else at[1] - word.high / 2
+            box = Box(x - word.wide / 2, top, x + word.wide / 2, top + word.high)
+            if placer.edges.is_free(box) and placer.texts.is_free(box):
+                placer.ink.words += words_centred(word, x, top, mark.of, "view")
+                placer.texts.take_box(box)
+                return
+
+
+def _take_seams(placer: Placer, plan: Fitted, origin: Point) -> None:
+    """Let no text lie across a line at which a large sheet is cut."""
+    box = placer.slot
+    for raster in (placer.edges, placer.texts):
+        for across in plan.bounds.seams_across:
+            raster.take_line(origin[0] + across, box.top, origin[0] + across, box.bottom)
+        for down in plan.bounds.seams_up:
+            raster.take_line(box.left, origin[1] + down, box.right, origin[1] + down)
+
