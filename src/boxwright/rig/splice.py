@@ -11,6 +11,7 @@ from boxwright.rig.decode import UNREADABLE
 from boxwright.rig.document import NAMED, Document, Extent, Tree, parents
 from boxwright.rig.read import edited, edited_alone
 from boxwright.rig.walk import LONGEST, quoted, shortened
+from boxwright.rig.writing import is_blank, key_written, line_break, line_end, line_start
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ def splice(document: Document, path: str, value: str) -> Splice | Problem:
     if isinstance(before, (Mapping, tuple)):
         says = f'"{path}" is not one text but several; change one of them, such as {_first(path, before)}'
         return _problem(document, path, says)
-    start, end, lead = _value_stretch(document, extent, before)
+    start, end, lead = value_stretch(document, extent, before)
     return _proved(document, path, value, lambda text: Splice(start, end, lead + text))
 
 
@@ -52,13 +53,13 @@ def splice_new(document: Document, path: str, value: str) -> Splice | Problem:
         says = "is there already; change it" if key else "cannot be added: there is nothing yet that it belongs to"
         return _problem(document, path, f'"{path}" {says}')
     if group is None:
-        start, end, lead = _value_stretch(document, extent, None)
-        return _proved(document, path, value, lambda text: Splice(start, end, f"{lead}{{{_key(key)}: {text}}}"))
+        start, end, lead = value_stretch(document, extent, None)
+        return _proved(document, path, value, lambda text: Splice(start, end, f"{lead}{{{key_written(key)}: {text}}}"))
     if not isinstance(group, Mapping):
         says = f'"{parent}" has a value but no keys; write it as a group in braces to add {key} to it'
         return _problem(document, path, says)
-    into = _into_braces if document.text.startswith("{", extent.value) else _on_new_line
-    return _proved(document, path, value, lambda text: into(document, parent, extent, f"{_key(key)}: {text}"))
+    into = into_braces if document.text.startswith("{", extent.value) else on_new_line
+    return _proved(document, path, value, lambda text: into(document, parent, extent, f"{key_written(key)}: {text}"))
 
 
 def apply(document: Document, splices: Iterable[Splice]) -> Document:
@@ -119,13 +120,7 @@ def _first(path: str, tree: Mapping[str, Tree] | tuple[Tree, ...]) -> str:
     return f"{path}.{next(iter(tree), 'key')}"
 
 
-def _key(key: str) -> str:
-    """Return a key as it is written: bare if it is a plain word, else in quotes."""
-    is_plain = all(letter.isalnum() or letter in "_- " for letter in key) and key[:1].isalnum() and key == key.strip()
-    return key if is_plain else quoted(key)
-
-
-def _value_stretch(document: Document, extent: Extent, before: Tree) -> tuple[int, int, str]:
+def value_stretch(document: Document, extent: Extent, before: Tree) -> tuple[int, int, str]:
     """Return the offsets of a value and what must stand before it; a value not written follows its key's colon."""
     if before is not None:
         return extent.value, extent.end, ""
@@ -150,14 +145,14 @@ def _parent_and_key(document: Document, path: str) -> tuple[str, str]:
     return "", ""
 
 
-def _into_braces(document: Document, parent: str, extent: Extent, pair: str) -> Splice:
+def into_braces(document: Document, parent: str, extent: Extent, pair: str) -> Splice:
     """Return the splice that puts a pair last into braces, right after the last value there."""
     last = max(_extents_inside(document, parent), key=lambda one: one.end, default=None)
     if last is None:
         return Splice(extent.value + 1, extent.value + 1, pair)
     at = last.end
     if last.value == last.end:
-        at, _, _ = _value_stretch(document, last, None)
+        at, _, _ = value_stretch(document, last, None)
         at = at if ":" in document.text[last.end : at] else last.end
     return Splice(at, at, f", {pair}")
 
@@ -173,15 +168,14 @@ def _extents_inside(document: Document, parent: str) -> list[Extent]:
     return [Extent(extent.key + start, extent.value + start, extent.end + start) for extent in inside]
 
 
-def _on_new_line(document: Document, parent: str, extent: Extent, pair: str) -> Splice:
+def on_new_line(document: Document, parent: str, extent: Extent, pair: str) -> Splice:
     """Return the splice that adds a line with a pair under the last line of a group written line by line."""
     text, first = document.text, extent.value
-    line = max(text.rfind("\n", 0, first), text.rfind("\r", 0, first)) + 1
+    line = line_start(text, first)
     at = max(one.end for one in [extent, *_extents_inside(document, parent)])
-    while at < len(text) and text[at] not in "\r\n":
-        at += 1
-    line_end = "\r\n" if "\r\n" in text else "\n"
-    return Splice(at, at, line_end + " " * (first - line) + pair)
+    at = line_end(text, at)
+    before = text[line:first]
+    return Splice(at, at, line_break(text) + (before if is_blank(before) else " " * (first - line)) + pair)
 
 
 def _proved(document: Document, path: str, value: str, made: Callable[[str], Splice]) -> Splice | Problem:
@@ -190,6 +184,8 @@ def _proved(document: Document, path: str, value: str, made: Callable[[str], Spl
     found = document.find(path)
     is_sound = found is not None and document.pieces[found[0]].alone and not document.is_damaged
     for text in (wanted, quoted(wanted)):
+        if "\t" in text:  # within a bare text few other readers take it
+            continue
         one = made(text)
         if document.troubled and document.text[one.start : one.end] == text:
             # Written as it stands it would stay the guess that it is now; in quotes it is none.
