@@ -1,4 +1,4 @@
-"""An edit as it is typed: ``bunk.x+6in``, ``boat.weight=110``, ``parts[bunk].x=84``; and the text that it gives."""
+"""An edit as it is typed: ``bunk.x+6in``, ``boat.weight=110``, ``drop stool``; and the text that it gives."""
 
 from __future__ import annotations
 
@@ -6,56 +6,139 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from boxwright.cli.rig_file import NothingAsked, nearest
+from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import clean
+from boxwright.cli.worded import HOW, VERBS, Act, act_of, gathered, new_thing_of, path_of, place_of, thing_of
 from boxwright.finding import Problem
+from boxwright.rig.add import add_thing, add_value, copy_thing
+from boxwright.rig.change import Change
 from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import NAMED, Document
-from boxwright.rig.splice import apply, splice, splice_new, tree_at
+from boxwright.rig.references import references
+from boxwright.rig.remove import remove
+from boxwright.rig.rename import rename
+from boxwright.rig.splice import apply, splice, tree_at
 from boxwright.study.rewritten import rewritten, taken_apart
 from boxwright.units import CannotRead, HeaderUnits, read_exact
 
 _STEP = re.compile(r"^(.+?\.[A-Za-z_]+)\s*([+\u2212-])\s*(.+)$")
 PLACES = ("x", "side", "z")
-HOW = 'write it as "bunk.x+6in", "bunk.x=84" or "loads[departure].tanks.fresh=full"'
+MOST_NAMED = 4
 
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """One edit carried out: the path, the text before (None where there was none) and after."""
+    """One edit carried out: the path, the text before (None where there was none) and after.
+
+    ``is_new`` says that a thing of its own came with it, which need not be complete yet.
+    """
 
     path: str
     before: str | None
     after: str
+    is_new: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Edited:
-    """A rig text with edits made in memory, and what was written where."""
+    """A rig text with edits made in memory, what was written where, and what should be said of it.
+
+    ``dangling`` is one sentence for each place that names a thing which is no longer there.
+    """
 
     reading: Reading
     written: tuple[Written, ...]
+    says: tuple[str, ...] = ()
+    dangling: tuple[str, ...] = ()
 
 
 def edited(reading: Reading, typed: Sequence[str]) -> Edited:
     """Return a rig with every typed edit made, one after the other; says in one sentence which cannot be."""
     if not typed:
         raise NothingAsked(f"no edit was named; {HOW}")
-    document, written = reading.document, []
-    for text in typed:
-        path, value = _understood(document, text, reading.rig.header.units)
-        _refuse_where_damaged(document, path)
-        before = tree_at(document, path)
-        made = splice_new(document, path, value) if _is_new(document, path) else splice(document, path, value)
+    document, written, says = reading.document, list[Written](), list[str]()
+    dropped: list[tuple[str, str]] = []
+    for text in gathered(typed):
+        act = act_of(text)
+        if act is None:
+            document, one = _valued(document, text, reading.rig.header.units)
+            written.append(one)
+            continue
+        if act.verb == "drop":
+            path = place_of(document, act.what)
+            dropped += [thing for thing in document.numbers if path == f"{thing[0]}[{thing[1]}]"]
+        document, one, told = _acted(document, act)
+        written.append(one)
+        says += told
+    dangling = [sentence for thing in dropped if thing not in document.numbers for sentence in _naming(document, thing)]
+    return Edited(Composer().compose(document), tuple(written), tuple(says), tuple(dangling))
+
+
+def _naming(document: Document, thing: tuple[str, str]) -> list[str]:
+    """Return a sentence about what still names a thing that is gone, and the edits that would clear it."""
+    found = references(document, *thing)
+    if not found:
+        return []
+    ways = [f"drop {one.path.partition('.')[0] if one.path.startswith('straps') else one.path}" for one in found]
+    shown = ", ".join(dict.fromkeys(one.path for one in found[:MOST_NAMED]))
+    more = f" and {len(found) - MOST_NAMED} more" if len(found) > MOST_NAMED else ""
+    return [f"{thing[1]} is still named by {shown}{more}; in the same step, change that or take it out: {ways[0]}"]
+
+
+def _valued(document: Document, text: str, header: HeaderUnits) -> tuple[Document, Written]:
+    """Return the document with one value written, and what was written."""
+    path, value = _understood(document, text, header)
+    _refuse_where_damaged(document, path)
+    before = tree_at(document, path)
+    if document.extent(path, exact=True) is None:
+        after = _done(add_value(document, path, value)).document
+    else:
+        made = splice(document, path, value)
         if isinstance(made, Problem):
             raise NothingAsked(f"line {made.line}: {clean(made.says)}")
-        document = apply(document, [made])
-        written.append(Written(path, before if isinstance(before, str) else None, value))
-    return Edited(Composer().compose(document), tuple(written))
+        after = apply(document, [made])
+    return after, Written(path, before if isinstance(before, str) else None, value)
 
 
-def _is_new(document: Document, path: str) -> bool:
-    return document.extent(path, exact=True) is None
+def _acted(document: Document, act: Act) -> tuple[Document, Written, tuple[str, ...]]:
+    """Return the document with an edit in words carried out, what was done, and what should be said of it."""
+    if act.verb == "drop":
+        path = place_of(document, act.what)
+        _refuse_where_damaged(document, path)
+        before = tree_at(document, path)
+        done = _done(remove(document, path))
+        return done.document, Written(path, before if isinstance(before, str) else "there", "taken out"), ()
+    if act.verb == "add" and act.link == "to":
+        path = path_of(document, act.other)
+        if not isinstance(tree_at(document, path), tuple):
+            raise NothingAsked(f'"{clean(path)}" is no list in brackets to add to; {VERBS["add"]}')
+        _refuse_where_damaged(document, path)
+        return _done(add_value(document, f"{path}[new]", act.what)).document, Written(path, None, act.what), ()
+    if act.verb == "add":
+        section, name = new_thing_of(act.what)
+        if name == act.what and "." in name:
+            sections = ", ".join(sorted(NAMED))
+            raise NothingAsked(f'no section of "{clean(name)}" is known; those that hold things are {sections}')
+        after = thing_of(document, act.other)[1] if act.link else ""
+        done = _done(add_thing(document, section, name, {}, after))
+        return done.document, Written(f"{section}[{name}]", None, "a new thing", is_new=True), ()
+    section, name = thing_of(document, act.what)
+    new = new_thing_of(act.other)[1]
+    path = f"{section}[{name}]"
+    _refuse_where_damaged(document, path)
+    if act.verb == "copy":
+        done = _done(copy_thing(document, section, name, new))
+        return done.document, Written(f"{section}[{new}]", None, f"a copy of {name}", is_new=True), ()
+    count = len(references(document, section, name))
+    done = _done(rename(document, section, name, new))
+    places = f", and in {count} place{'s' if count > 1 else ''} that name it" if count else ""
+    return done.document, Written(path, name, f"{new}{places}"), done.says
+
+
+def _done(made: Change | Problem) -> Change:
+    if isinstance(made, Problem):
+        raise NothingAsked(f"line {made.line}: {clean(made.says)}")
+    return made
 
 
 def _understood(document: Document, text: str, header: HeaderUnits) -> tuple[str, str]:
@@ -64,35 +147,12 @@ def _understood(document: Document, text: str, header: HeaderUnits) -> tuple[str
     if equals:
         if not value.strip():
             raise NothingAsked(f'"{clean(text)}" says no new value; {HOW}')
-        return _path(document, name.strip()), value.strip()
+        return path_of(document, name.strip()), value.strip()
     step = _STEP.match(text.strip())
     if step is None:
         raise NothingAsked(f'cannot read the edit "{clean(text)}"; {HOW}')
-    path = _path(document, step[1].strip())
+    path = path_of(document, step[1].strip())
     return path, _stepped(document, path, step[2], step[3], header)
-
-
-def _path(document: Document, name: str) -> str:
-    """Return the rig path of a typed one: ``bunk.x`` is the part's, or that of the one thing with that name."""
-    first, dot, rest = name.partition(".")
-    if "[" in first or first in document.tree:
-        if document.extent(name) is None:
-            raise NothingAsked(f'there is no "{clean(name)}" in this file; {HOW}')
-        return name
-    homes = [section for section in NAMED if (section, first) in document.numbers]
-    if "parts" in homes:
-        homes = ["parts"]
-    if len(homes) > 1:
-        ways = " or ".join(f"{section}[{first}]{dot}{rest}" for section in homes)
-        raise NothingAsked(f'"{clean(first)}" is the name of several things; write {clean(ways)}')
-    if not homes:
-        names = [one for section, one in document.numbers if section]
-        guess = nearest(first, names)
-        meant = f'; did you mean "{clean(guess)}{dot}{clean(rest)}"?' if guess else f"; {HOW}"
-        raise NothingAsked(f'there is nothing named "{clean(first)}" in this file{meant}')
-    if not dot:
-        raise NothingAsked(f'which value of "{clean(first)}"? {HOW}')
-    return f"{homes[0]}[{first}]{dot}{rest}"
 
 
 def _stepped(document: Document, path: str, sign: str, amount: str, header: HeaderUnits) -> str:

@@ -26,7 +26,14 @@ def tried(question: Question, typed: Sequence[str], today: date, columns: int) -
     name = before.reading.rig.header.name or "this rig"
     title = f"{name}, if this were written (the file is as it was):"
     sweeps = _swept(before, today), _swept(after, today)
-    return changed_page(title, changed.written, before, after, sweeps, columns), after
+    page = changed_page(title, changed.written, before, after, sweeps, columns)
+    return [*page, *told_lines(changed, columns)], after
+
+
+def told_lines(changed: Edited, columns: int) -> list[Line]:
+    """Return what should be said of edits beside what they change: names left over, remarks that stay."""
+    says = (*changed.dangling, *changed.says)
+    return [(), *(line for one in says for line in hanging(plain("  "), clean(one), columns))] if says else []
 
 
 def written(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
@@ -39,22 +46,36 @@ def written(question: Question, typed: Sequence[str], today: date, columns: int)
     if document.text.encode("utf-8", "surrogatepass") != data:
         raise NothingAsked(f'"{clean(question.path)}" is not plain UTF-8 text; save it as UTF-8 first')
     changed = edited(before.reading, typed)
-    _refuse_new_problems(before, changed)
+    return _kept(question, before, changed, data, today, columns)
+
+
+def _kept(
+    question: Question, before: Answered, changed: Edited, data: bytes, today: date, columns: int
+) -> tuple[list[Line], Answered]:
+    """Save a changed text and return the page that shows its lines and what they change."""
+    document = before.reading.document
+    if changed.dangling:
+        raise NothingAsked(f"nothing was written: {clean(changed.dangling[0])}")
+    refuse_new_problems(before, changed)
     after = _answered_again(before, changed, today)
     kept = saved(question.path, data, changed.reading.document.text)
     lines = [plain(f"Written into {clean(question.path)}:", "head")]
     lines += line_changes(document.text, changed.reading.document.text, columns)
     lines += hanging(plain("  "), f"the text before is kept as {clean(kept.name)}", columns, "dim")
+    lines += told_lines(changed, columns)
     sweeps = _swept(before, today), _swept(after, today)
     page = changed_page("What it changes:", (), before, after, sweeps, columns)
     return [*lines, (), *page], after
 
 
-def _refuse_new_problems(before: Answered, changed: Edited) -> None:
-    """Refuse an edit that would put something unreadable into the file."""
+def refuse_new_problems(before: Answered, changed: Edited) -> None:
+    """Refuse an edit that would put something unreadable into the file; a new thing may still lack something."""
+    new = {one.path for one in changed.written if one.is_new}
     had = {(one.path, one.says) for one in before.reading.problems}
     for one in changed.reading.problems:
         if one.kind == "problem" and (one.path, one.says) not in had and _is_about(one.path, changed.written):
+            if one.path in new:
+                continue
             raise NothingAsked(f"nothing was written: {clean(one.says)}")
 
 
