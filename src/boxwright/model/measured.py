@@ -2,13 +2,26 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Any
 
-from pydantic import AliasChoices, BeforeValidator, Field
+from pydantic import AliasChoices, BeforeValidator, Field, ValidationInfo
 
 from boxwright.model.entry import Day, Entry, read_names, read_pairs
 from boxwright.model.trailer import EachKilogram, Masses
-from boxwright.units import KilogramBand, MetreBand, RatioBand
+from boxwright.units import Band, HeaderUnits, KilogramBand, MetreBand, RatioBand, read_band
+
+
+LENGTH_KEYS = ("studs", "bows", "cross_members", "opening", "body")
+"""The keys that say that lengths were read."""
+
+
+def read_within(given: Any, info: ValidationInfo) -> Any:
+    """Return how far a reading may be off: a length (m) where lengths were read, else a mass (kg)."""
+    if given is None or isinstance(given, Band):
+        return given
+    is_length = any(info.data.get(key) for key in LENGTH_KEYS)
+    header = (info.context or {}).get("header", HeaderUnits())
+    return read_band(str(given), "length" if is_length else "mass", header)
 
 
 class Plank(Entry):
@@ -33,7 +46,6 @@ class MeasuredWords(Entry):
     how: str = ""
     stage: str = Field("", description="the stage the rig was in")
     load: str = Field("", description="the load state it was in; left out: nothing aboard, tanks empty")
-    within: KilogramBand | None = Field(None, description="how far the scale may be off, +- at 95 %")
     axles: Masses | None = Field(
         None, validation_alias=AliasChoices("axles", "wheels"), description="what the axles carry: one sum, or each"
     )
@@ -47,9 +59,15 @@ class MeasuredWords(Entry):
     part: str = Field("", description="the part that was weighed")
     weight: EachKilogram | None = Field(None, description="what the part weighs")
     studs: str = Field("", description="the wall whose studs were measured")
-    bows: str = ""
+    bows: str = Field("", description="roof, where its bows were measured")
+    cross_members: str = Field("", description="floor, where its cross-members were measured")
+    opening: str = Field("", description="the opening whose edges were measured")
+    body: str = Field("", description="inside or outside, where the box itself was measured")
     values: Annotated[tuple[tuple[str, str], ...], BeforeValidator(read_pairs)] = Field(
-        (), description="stud number and place, such as {3: 48 1/8}"
+        (), description="stud number and place, such as {3: 48 1/8}; of an opening {front: 16 5/8, bottom: 0}"
+    )
+    within: Annotated[KilogramBand | MetreBand | None, BeforeValidator(read_within)] = Field(
+        None, description="how far scale or tape may be off, +- at 95 %, such as 1/8 in"
     )
     at: str = ""
     wood: RatioBand | None = Field(None, description="moisture of the wood, 19 %")
