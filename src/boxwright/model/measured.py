@@ -10,7 +10,6 @@ from boxwright.model.entry import Day, Entry, read_names, read_pairs
 from boxwright.model.trailer import EachKilogram, Masses
 from boxwright.units import Band, HeaderUnits, KilogramBand, MetreBand, RatioBand, read_band
 
-
 LENGTH_KEYS = ("studs", "bows", "cross_members", "opening", "body")
 """The keys that say that lengths were read."""
 
