@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from itertools import count as counting
 
+from boxwright.drawing.layout.edges import drawable
 from boxwright.drawing.layout.grid import Set, chopped, draw_set, set_grid, set_notes, split
 from boxwright.drawing.layout.ink import Ink
-from boxwright.drawing.layout.view import Bounds, Fitted, drawn, fitted
+from boxwright.drawing.layout.tiles import tiled
+from boxwright.drawing.layout.view import PER_METRE, Bounds, Fitted, Keyed, drawn, fitted
+from boxwright.drawing.layout.wrap import around
+from boxwright.drawing.mark import Line, Point, Shape
 from boxwright.drawing.page import Box
-from boxwright.drawing.paper import SCALES
+from boxwright.drawing.paper import SCALES, scale_words
 from boxwright.drawing.sheet import Grid, Sheet
 
 APART = 7.0
@@ -49,16 +52,79 @@ class Plan:
     free: tuple[Box, ...]
 
 
+class Desk:
+    """One sheet on one paper: what its views and tables take at each scale and width, worked out once."""
+
+    def __init__(self, sheet: Sheet, body: Box, is_imperial: bool) -> None:
+        self.sheet, self.body, self.is_imperial = sheet, body, is_imperial
+        self.room = Bounds(body.right - body.left, body.bottom - body.top)
+        self._views: dict[float, list[Fitted]] = {}
+        self._items: dict[tuple[float, bool], list[Set]] = {}
+        self._span = _span(sheet)
+
+    def views(self, scale: float) -> list[Fitted]:
+        """Return the views at a scale."""
+        if scale not in self._views:
+            self._views[scale] = [fitted(view, scale, self.room, self.is_imperial) for view in self.sheet.views]
+        return self._views[scale]
+
+    def fits(self, scale: float) -> bool:
+        """Return whether each view fits a page by itself."""
+        if self._span[0] * scale > self.room.wide or self._span[1] * scale > self.room.high:
+            return False
+        return all(view.wide <= self.room.wide and view.high <= self.room.high for view in self.views(scale))
+
+    def items(self, wide: float, scale: float) -> list[Set]:
+        """Return the tables and notes set to a width; a scale that was asked for and not kept is said."""
+        sheet, key = self.sheet, (wide, scale < self.sheet.scale)
+        if key not in self._items:
+            sets = [chopped(part, self.room.high) for grid in sheet.grids for part in set_grid(grid, wide)]
+            notes = sheet.notes
+            if scale < sheet.scale:
+                notes = (*notes, f"This paper has no room for the scale {scale_words(sheet.scale)}.")
+            if notes:
+                sets.append(chopped(set_notes(notes, wide), self.room.high))
+            self._items[key] = sets
+        return self._items[key]
+
+    @property
+    def scales(self) -> list[float]:
+        """Return the scales to try, the largest first."""
+        wanted = self.sheet.scale or (1.0 if self.sheet.is_tiled else 0.0)
+        small = [step * 10.0**-power for power in range(3, 9) for step in (0.5, 0.2, 0.1)]
+        usual = [*SCALES, *(one for one in small if one < SCALES[-1] * 0.99)]
+        return [wanted, *(one for one in usual if one < wanted)] if wanted > 0.0 else usual
+
+
+def _span(sheet: Sheet) -> tuple[float, float]:
+    """Return the least room that the views need at 1:1, in millimetres, by their lines and shapes alone."""
+    wide = high = 0.0
+    for view in sheet.views:
+        points: list[Point] = []
+        for mark in drawable(view.marks)[0]:
+            if isinstance(mark, Line):
+                points += [mark.start, mark.end]
+            elif isinstance(mark, Shape):
+                points += mark.points
+        if points:
+            box = around(points)
+            wide, high = max(wide, box.right - box.left), max(high, box.bottom - box.top)
+    return wide * PER_METRE, high * PER_METRE
+
+
 def bodies(sheet: Sheet, body: Box, is_imperial: bool) -> list[tuple[Ink, float]]:
     """Return the drawings of the pages of a sheet, each with its scale, 0 where it has no view."""
-    room = Bounds(body.right - body.left, body.bottom - body.top)
+    desk = Desk(sheet, body, is_imperial)
+    room = desk.room
     if not sheet.views:
-        return [(ink, 0.0) for ink in _flowed(_items(sheet, room.wide, room.high), body)]
-    plan = _whole(sheet, body, room, is_imperial)
+        return [(ink, 0.0) for ink in _flowed(desk.items(room.wide, sheet.scale), body)]
+    if sheet.is_tiled and not desk.fits(desk.scales[0]):
+        return _tiled(desk)
+    plan = _whole(desk)
     items: list[Set] = []
     if plan is None:
-        pages, scale = _views_alone(sheet, body, room, is_imperial)
-        items = _items(sheet, room.wide, room.high)
+        pages, scale = _views_alone(desk)
+        items = desk.items(room.wide, scale)
     else:
         pages, scale = [plan], plan.scale
     done: list[tuple[Ink, float]] = []
@@ -69,13 +135,29 @@ def bodies(sheet: Sheet, body: Box, is_imperial: bool) -> list[tuple[Ink, float]
         for placed in page.tables:
             draw_set(placed.table, placed.left, placed.top, ink)
         free = list(page.free)
-        items = [*keys_set(keys, room), *items]
+        items = [*_keys(keys, room), *items]
         done.append((ink, scale))
     items = _fill(items, free, done[-1][0]) if items else []
     return done + [(ink, 0.0) for ink in _flowed(items, body)]
 
 
-def keys_set(keys: list[tuple[str, list[tuple[str, str]]]], room: Bounds) -> list[Set]:
+def _tiled(desk: Desk) -> list[tuple[Ink, float]]:
+    """Return the pages of a sheet whose views are cut into pieces."""
+    views = desk.sheet.views
+    for scale in desk.scales:
+        cut = [pieces for view in views if (pieces := tiled(view, scale, desk.body, desk.is_imperial)) is not None]
+        if len(cut) == len(views):
+            break
+    done: list[tuple[Ink, float]] = []
+    keys: list[tuple[str, Keyed]] = []
+    for view, (pages, keyed) in zip(views, cut, strict=True):
+        done += [(ink, scale) for ink in pages]
+        keys += [(view.name, keyed)] if keyed else []
+    items = [*_keys(keys, desk.room), *desk.items(desk.room.wide, scale)]
+    return done + [(ink, 0.0) for ink in _flowed(items, desk.body)]
+
+
+def _keys(keys: list[tuple[str, Keyed]], room: Bounds) -> list[Set]:
     """Return the tables that say what the numbers in views mean."""
     sets: list[Set] = []
     for name, rows in keys:
@@ -84,57 +166,50 @@ def keys_set(keys: list[tuple[str, list[tuple[str, str]]]], room: Bounds) -> lis
     return sets
 
 
-def _items(sheet: Sheet, wide: float, high: float) -> list[Set]:
-    """Return the tables and notes of a sheet set to a width."""
-    items = [chopped(part, high) for grid in sheet.grids for part in set_grid(grid, wide)]
-    return [*items, chopped(set_notes(sheet.notes, wide), high)] if sheet.notes else items
-
-
-def _scales(sheet: Sheet) -> list[float]:
-    """Return the scales to try, the largest first."""
-    small = [step * 10.0**-power for power in range(3, 9) for step in (0.5, 0.2, 0.1)]
-    usual = [*SCALES, *(one for one in small if one < SCALES[-1] * 0.99)]
-    return [sheet.scale, *(one for one in usual if one < sheet.scale)] if sheet.scale > 0.0 else usual
-
-
-def _whole(sheet: Sheet, body: Box, room: Bounds, is_imperial: bool) -> Plan | None:
+def _whole(desk: Desk) -> Plan | None:
     """Return a plan with all of a sheet on one page, at the largest scale or not much smaller; None without one."""
     largest = 0.0
-    for scale in _scales(sheet):
-        views = [fitted(view, scale, room, is_imperial) for view in sheet.views]
-        if any(view.wide > room.wide or view.high > room.high for view in views):
+    for scale in desk.scales:
+        if not desk.fits(scale):
             continue
         largest = largest or scale
         if scale < LEAST_SHARE * largest:
             return None
-        for area in _areas(sheet, body):
-            shelves = _shelves(views, area.right - area.left)
-            high = sum(shelf.high for shelf in shelves) + APART * (len(shelves) - 1)
-            if high > area.bottom - area.top or any(shelf.wide > area.right - area.left for shelf in shelves):
-                continue
-            is_beside = area.right < body.right
-            rest = Box(area.right + APART, body.top, body.right, body.bottom) if is_beside else replace(
-                body, top=area.top + high + APART
-            )
-            tables, left, free = _flow(_items(sheet, rest.right - rest.left, room.high), [rest])
-            if left:
-                continue
-            if tables and not is_beside:
-                lowest = max(one.top + one.table.high for one in tables)
-                slack = body.bottom - lowest
-                tables = [replace(one, top=one.top + slack) for one in tables]
-                free = [replace(one, top=one.top + slack) for one in free if one.bottom > one.top + slack]
-                area = replace(area, bottom=min(one.top for one in tables) - APART)
-            return Plan(scale, tuple(shelves), area, tuple(tables), tuple(free if tables else ()))
+        for area in _areas(desk, scale):
+            plan = _planned(desk, scale, area)
+            if plan is not None:
+                return plan
     return None
 
 
-def _areas(sheet: Sheet, body: Box) -> list[Box]:
+def _planned(desk: Desk, scale: float, area: Box) -> Plan | None:
+    """Return a plan with the views in an area and the tables in the rest of the page; None where they do not fit."""
+    body = desk.body
+    shelves = _shelves(desk.views(scale), area.right - area.left)
+    high = sum(shelf.high for shelf in shelves) + APART * (len(shelves) - 1)
+    if high > area.bottom - area.top or any(shelf.wide > area.right - area.left for shelf in shelves):
+        return None
+    is_beside = area.right < body.right
+    rest = replace(body, left=area.right + APART) if is_beside else replace(body, top=area.top + high + APART)
+    tables, left, free = _flow(desk.items(rest.right - rest.left, scale), [rest])
+    if left:
+        return None
+    if tables and not is_beside:
+        # The tables go down to the foot of the page; what is over belongs to the views.
+        slack = body.bottom - max(one.top + one.table.high for one in tables)
+        tables = [replace(one, top=one.top + slack) for one in tables]
+        free = [replace(one, top=one.top + slack) for one in free if one.bottom > one.top + slack]
+        area = replace(area, bottom=min(one.top for one in tables) - APART)
+    return Plan(scale, tuple(shelves), area, tuple(tables), tuple(free if tables else ()))
+
+
+def _areas(desk: Desk, scale: float) -> list[Box]:
     """Return where views may stand: over the tables, or left of a column of them."""
-    if not sheet.grids and not sheet.notes:
+    body, wide = desk.body, desk.room.wide
+    items = desk.items(wide * 0.45, scale)
+    if not items:
         return [body]
-    wide = body.right - body.left
-    column = max(min(one.wide, wide * 0.45) for one in _items(sheet, wide * 0.45, body.bottom - body.top))
+    column = max(min(one.wide, wide * 0.45) for one in items)
     return [body, replace(body, right=body.right - column - APART)]
 
 
@@ -151,12 +226,11 @@ def _shelves(views: list[Fitted], wide: float) -> list[Shelf]:
     ]
 
 
-def _views_alone(sheet: Sheet, body: Box, room: Bounds, is_imperial: bool) -> tuple[list[Plan], float]:
+def _views_alone(desk: Desk) -> tuple[list[Plan], float]:
     """Return pages of views without tables, at the largest scale at which each view fits a page."""
-    for scale in _scales(sheet):
-        views = [fitted(view, scale, room, is_imperial) for view in sheet.views]
-        if all(view.wide <= room.wide and view.high <= room.high for view in views):
-            break
+    body, room = desk.body, desk.room
+    scale = next((one for one in desk.scales if desk.fits(one)), desk.scales[-1])
+    views = desk.views(scale)
     pages: list[list[Shelf]] = []
     for shelf in _shelves(views, room.wide):
         used = sum(one.high + APART for one in pages[-1]) if pages else room.high
@@ -167,7 +241,7 @@ def _views_alone(sheet: Sheet, body: Box, room: Bounds, is_imperial: bool) -> tu
     return [Plan(scale, tuple(page), body, (), ()) for page in pages], scale
 
 
-def _draw_views(plan: Plan, ink: Ink) -> list[tuple[str, list[tuple[str, str]]]]:
+def _draw_views(plan: Plan, ink: Ink) -> list[tuple[str, Keyed]]:
     """Draw the views of a page, the white shared out evenly; return the keys of those that need one."""
     keys = []
     area = plan.area
@@ -179,7 +253,7 @@ def _draw_views(plan: Plan, ink: Ink) -> list[tuple[str, list[tuple[str, str]]]]
         left = area.left
         for view in shelf.views:
             slot = Box(left, top, left + view.wide + aside, top + shelf.high + extra)
-            own, rows = drawn(view, slot, view.view.name)
+            own, rows = drawn(view, slot)
             ink.add(own)
             if rows:
                 keys.append((view.view.name, rows))
@@ -221,9 +295,7 @@ def _flowed(items: list[Set], body: Box) -> list[Ink]:
     """Return pages of tables and notes, in their order, long ones going on from page to page."""
     pages: list[Ink] = []
     waiting = list(items)
-    for _ in counting():
-        if not waiting:
-            return pages
+    while waiting:
         ink, free = Ink(), [body]
         while waiting:
             placed, left, after = _flow([waiting[0]], free)

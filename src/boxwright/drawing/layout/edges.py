@@ -41,6 +41,8 @@ HARD = frozenset({"visible", "hidden", "cut"})
 """The kinds of line that are edges: no text stands on them."""
 
 ARROW, HEAD, SHAFT = 14.0, 4.0, 1.3
+FRONT_WIDE, FRONT_HIGH = 17.0, 7.5
+"""Room for the arrow of the way forward with its word over it."""
 SCREW, FAULT, DATUM = 0.9, 2.6, 1.8
 
 
@@ -126,6 +128,10 @@ def extents(marks: list[Mark], factor: float) -> Box | None:
     ink = Ink()
     edges(marks, (0.0, 0.0), factor, ink)
     points = [point for stroke in ink.strokes for point in stroke.points]
+    for mark in marks:
+        if isinstance(mark, Symbol) and mark.kind == "front":
+            x, y = mark.at[0] * factor, -mark.at[1] * factor
+            points += [(x - FRONT_WIDE / 2, y - FRONT_HIGH), (x + FRONT_WIDE / 2, y + SHAFT)]
     for curve in ink.curves:
         points += on_circle(curve.centre, curve.radius, curve.start, curve.sweep)
     return around(points) if points else None
@@ -233,4 +239,3 @@ def _clear_curve(curve: Curve, texts: Raster, boxes: list[Box]) -> list[Curve]:
 
 def _meet(one: Box, other: Box) -> bool:
     return one.left < other.right and other.left < one.right and one.top < other.bottom and other.top < one.bottom
-

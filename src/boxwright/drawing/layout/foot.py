@@ -160,6 +160,4 @@ def _round_length(most: float) -> float:
 
 def body_of(frame: Box, foot: Foot) -> Box:
     """Return the part of a page that views and tables may use."""
-    return Box(
-        frame.left + INSIDE, frame.top + INSIDE, frame.right - INSIDE, frame.bottom - foot.high - INSIDE
-    )
+    return Box(frame.left + INSIDE, frame.top + INSIDE, frame.right - INSIDE, frame.bottom - foot.high - INSIDE)

@@ -53,13 +53,21 @@ class Ink:
             return point[0] + across, point[1] + down
 
         shifted = Ink()
-        shifted.strokes = [replace(one, points=tuple(at(point) for point in one.points)) for one in self.strokes]
+        shifted.strokes = [
+            Stroke(tuple([at(point) for point in one.points]), one.line, one.of, one.belongs, one.is_closed, one.fill)
+            for one in self.strokes
+        ]
         shifted.curves = [replace(one, centre=at(one.centre)) for one in self.curves]
         shifted.words = [
-            replace(
-                one,
-                at=at(one.at),
-                box=Box(one.box.left + across, one.box.top + down, one.box.right + across, one.box.bottom + down),
+            Words(
+                at(one.at),
+                one.text,
+                one.height,
+                one.of,
+                one.belongs,
+                Box(one.box.left + across, one.box.top + down, one.box.right + across, one.box.bottom + down),
+                one.is_turned,
+                one.is_bold,
             )
             for one in self.words
         ]

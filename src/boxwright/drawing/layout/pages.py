@@ -51,9 +51,7 @@ def _leaves(sheet: Sheet, paper: Paper, title: TitleBlock) -> list[tuple[_Leaf, 
     drawings = bodies(sheet, body, title.is_imperial) or [(Ink(), 0.0)]
     return [
         (
-            _Leaf(
-                sheet.name if place == 1 else f"{sheet.name}-{place}", sheet.title, wide, high, frame, foot, scale
-            ),
+            _Leaf(sheet.name if place == 1 else f"{sheet.name}-{place}", sheet.title, wide, high, frame, foot, scale),
             ink,
         )
         for place, (ink, scale) in enumerate(drawings, 1)

@@ -13,7 +13,17 @@ from math import cos, hypot, pi, sin
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.plane import inside_box, on_circle, spread
 from boxwright.drawing.layout.raster import CELL, Raster
-from boxwright.drawing.layout.wrap import Block, balanced, block, grown, words_at, words_centred, words_turned
+from boxwright.drawing.layout.wrap import (
+    Block,
+    balanced,
+    block,
+    cleaned,
+    evened,
+    grown,
+    words_at,
+    words_centred,
+    words_turned,
+)
 from boxwright.drawing.mark import Point, Size
 from boxwright.drawing.page import Box
 from boxwright.drawing.paper import HEIGHT_OF, SMALL
@@ -24,6 +34,7 @@ NEAR = 9.0
 DOT = 0.5
 RINGS = (5.0, 7.5, 10.0, 13.0, 17.0)
 WIDE_RINGS = (22.0, 28.0, 36.0, 46.0, 60.0)
+NOTE_RINGS = (7.0, 10.0, 14.0, 19.0, 25.0)
 COLUMN = 42.0
 NARROWEST = 14.0
 """The most and the least width of a column of led texts beside a view."""
@@ -94,11 +105,11 @@ class Placer:
 
     def _note(self, text: Wanted) -> bool:
         """Write a note where its line is short and crosses few edges."""
-        return self._led(text, (7.0, 10.0, 14.0, 19.0, 25.0), is_choosy=True) or self._led(text, RINGS)
+        return self._led(text, NOTE_RINGS, is_choosy=True)
 
     def _led(self, text: Wanted, rings: tuple[float, ...], is_choosy: bool = False) -> bool:
         """Write a text at some distance with a line to its point."""
-        shapes = [set_in for set_in, is_turned in _shapes(text) if not is_turned]
+        shapes = _led_shapes(text)
         key = (round(text.at[0]), round(text.at[1]) * 2 + (rings is WIDE_RINGS))
         smallest = self._hopeless.get(key)
         if smallest is not None and all(one.wide >= smallest[0] and one.high >= smallest[1] for one in shapes):
@@ -179,7 +190,7 @@ class Placer:
 
     def _column(self, texts: list[Wanted], wide: float, edge: float, is_left: bool) -> list[Wanted]:
         side = sorted(texts, key=lambda one: one.at[1])
-        blocks = [block(one.words, SMALL, False, wide) for one in side]
+        blocks = [evened(one.words, SMALL, wide) for one in side]
         room = self.slot.bottom - self.slot.top - 2.0
         left: list[Wanted] = []
         while blocks and sum(one.high + 1.5 for one in blocks) > room:
@@ -270,14 +281,23 @@ def _shapes(text: Wanted) -> list[tuple[Block, bool]]:
     if " " in one.lines[0] and one.wide > 3.0 * height:
         shapes += [(balanced(text.words, height, False, count), False) for count in (2, 3)]
     if one.wide > 55.0:
-        shapes.append((block(text.words, height, False, 50.0), False))
+        shapes.append((evened(text.words, height, 50.0), False))
     elif not text.is_note:
         shapes.insert(1, (one, True))
     if height > SMALL:
-        smaller = block(text.words, SMALL, False, 50.0)
+        smaller = evened(text.words, SMALL, 50.0)
         shapes.append((smaller, False))
         if len(smaller.lines) == 1 and not text.is_note:
             shapes.append((smaller, True))
+    return shapes
+
+
+def _led_shapes(text: Wanted) -> list[Block]:
+    """Return the ways a text may be set at the end of a line: small, in few lines."""
+    one = block(text.words, SMALL)
+    shapes = [one] if one.wide <= 45.0 else [evened(text.words, SMALL, 45.0)]
+    if " " in cleaned(text.words) and one.wide > 20.0:
+        shapes.append(evened(text.words, SMALL, 28.0))
     return shapes
 
 

@@ -51,7 +51,11 @@ def crossings(points: list[Point], level: float) -> list[float]:
 
 def outside_boxes(line: Segment, boxes: list[Box]) -> list[Segment]:
     """Return what of a line lies outside all of the boxes."""
-    return without(line, [within for box in boxes if (within := inside_box(line, box)) is not None])
+    x1, y1, x2, y2 = line
+    left, right = (x1, x2) if x1 < x2 else (x2, x1)
+    top, bottom = (y1, y2) if y1 < y2 else (y2, y1)
+    near = [one for one in boxes if one.left <= right and one.right >= left and one.top <= bottom and one.bottom >= top]
+    return without(line, [within for box in near if (within := inside_box(line, box)) is not None])
 
 
 def inside_box(line: Segment, box: Box) -> tuple[float, float] | None:

@@ -45,36 +45,49 @@ class Raster:
         if first < 0 or top < 0 or last > self._columns or bottom > len(rows):
             return False
         mask = ((1 << (last - first)) - 1) << first
-        return not any(rows[row] & mask for row in range(top, bottom))
+        for row in range(top, bottom):  # noqa: SIM110  a generator costs more than what it looks at
+            if rows[row] & mask:
+                return False
+        return True
 
     def take_line(self, x1: float, y1: float, x2: float, y2: float) -> None:
         """Mark every cell that a straight line touches."""
-        for row, first, last in self._runs(x1, y1, x2, y2):
-            self._rows[row] |= ((1 << (last - first + 1)) - 1) << first
+        rows = self._rows
+        for top, bottom, first, last in self._runs(x1, y1, x2, y2):
+            mask = ((1 << (last - first + 1)) - 1) << first
+            for row in range(top, bottom):
+                rows[row] |= mask
 
     def is_line_free(self, x1: float, y1: float, x2: float, y2: float) -> bool:
         """Return whether a straight line touches no taken cell; what lies outside the bounds is not looked at."""
         rows = self._rows
-        return not any(
-            rows[row] & (((1 << (last - first + 1)) - 1) << first) for row, first, last in self._runs(x1, y1, x2, y2)
-        )
+        for top, bottom, first, last in self._runs(x1, y1, x2, y2):
+            mask = ((1 << (last - first + 1)) - 1) << first
+            for row in range(top, bottom):
+                if rows[row] & mask:
+                    return False
+        return True
 
-    def _runs(self, x1: float, y1: float, x2: float, y2: float) -> list[tuple[int, int, int]]:
-        """Return the rows a line touches, each with its first and last column."""
+    def _runs(self, x1: float, y1: float, x2: float, y2: float) -> list[tuple[int, int, int, int]]:
+        """Return what a line touches as blocks of cells: rows from and before, columns from and to."""
         if y1 > y2:
             x1, y1, x2, y2 = x2, y2, x1, y1
         across, down = (x1 - self._left) / CELL, (y1 - self._top) / CELL
         to_across, to_down = (x2 - self._left) / CELL, (y2 - self._top) / CELL
+        most = self._columns - 1
         top, bottom = max(0, floor(down)), min(len(self._rows) - 1, floor(to_down))
-        slope = (to_across - across) / (to_down - down) if to_down > down else 0.0
+        first, last = (across, to_across) if across <= to_across else (to_across, across)
+        if last < 0.0 or first > most + 1 or top > bottom:
+            return []
+        if floor(first) == floor(last) or bottom == top:
+            return [(top, bottom + 1, max(0, floor(first)), min(most, floor(last)))]
+        slope = (to_across - across) / (to_down - down)
         runs = []
+        here = across + (top - down) * slope if top > down else across
         for row in range(top, bottom + 1):
-            if slope:
-                one = across + (max(row, down) - down) * slope
-                other = across + (min(row + 1, to_down) - down) * slope
-            else:
-                one, other = across, to_across
-            first, last = (one, other) if one <= other else (other, one)
-            if last >= 0 and first < self._columns:
-                runs.append((row, max(0, floor(first)), min(self._columns - 1, floor(last))))
+            there = across + (row + 1 - down) * slope if row + 1 < to_down else to_across
+            first, last = (here, there) if here <= there else (there, here)
+            if last >= 0.0 and first <= most:
+                runs.append((row, row + 1, int(first) if first > 0.0 else 0, int(last) if last < most else most))
+            here = there
         return runs

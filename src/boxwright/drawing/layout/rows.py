@@ -44,10 +44,11 @@ class Rows:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """How far rows may go out on each side; and the lines at which a large sheet is cut into pages."""
+    """How far rows may go out on each side; and where a large sheet is cut, across the rows and along them."""
 
     out: float
     seams: tuple[float, ...] = ()
+    seams_along: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +139,7 @@ def rows_of(dimensions: list[Dimension], view: Box, factor: float, across: Room,
     """Return the rows on all four sides; ``across`` is the room of rows above and below, ``up`` of those beside."""
     ink, overflow = Ink(), []
     outer = view
+    height = _chain_height(dimensions, factor)
     sides: tuple[tuple[Side, Room], ...] = (("above", across), ("below", across), ("left", up), ("right", up))
     for side, room in sides:
         marks = [mark for mark in dimensions if mark.side == side]
@@ -147,7 +149,7 @@ def rows_of(dimensions: list[Dimension], view: Box, factor: float, across: Room,
         # Rows beside the view begin outside of what rows above and below take, so no corner is used twice.
         beside = Box(min(view.left, outer.left), view.top, max(view.right, outer.right), view.bottom)
         edge = Edge(side, view if side in ("above", "below") else beside, room, own)
-        _side_rows(edge, marks, factor)
+        _side_rows(edge, marks, factor, height)
         overflow += edge.overflow
         outer = covered(own, outer)
         ink.add(own)
@@ -170,7 +172,7 @@ def covered(ink: Ink, start: Box) -> Box:
     )
 
 
-def _side_rows(edge: Edge, marks: list[Dimension], factor: float) -> None:
+def _side_rows(edge: Edge, marks: list[Dimension], factor: float, height: float) -> None:
     bands: dict[tuple[int, bool], list[Span]] = {}
     for mark in marks:
         if block(mark.words, SMALL).wide > LONGEST:
@@ -183,8 +185,35 @@ def _side_rows(edge: Edge, marks: list[Dimension], factor: float) -> None:
             if out > edge.room.out:
                 edge.overflow += [span.mark for span in band]
             else:
-                out = (_running if is_running else _chain)(edge, band, out) + BETWEEN
+                out = _band(edge, band, out, height if not is_running else 0.0) + BETWEEN
     edge.draw_extensions()
+
+
+def _band(edge: Edge, spans: list[Span], out: float, height: float) -> float:
+    """Draw one row, a running one if it has no letter height of its own; again further out if a cut runs through it."""
+    ink, before = edge.ink, len(edge.overflow)
+    for _ in range(len(edge.room.seams_along) + 1):
+        marks = len(ink.strokes), len(ink.curves), len(ink.words), len(ink.dimensions)
+        end = _chain(edge, spans, out, height) if height else _running(edge, spans, out)
+        seam = _seam_through(edge, out, end)
+        if seam is None:
+            return end
+        del ink.strokes[marks[0] :], ink.curves[marks[1] :], ink.words[marks[2] :], ink.dimensions[marks[3] :]
+        del edge.overflow[before:]
+        out = seam + 1.0
+    return _chain(edge, spans, out, height) if height else _running(edge, spans, out)
+
+
+def _seam_through(edge: Edge, low: float, high: float) -> float | None:
+    """Return how far out the cut is that runs through a row."""
+    view = edge.view
+    near = {"above": view.top, "below": -view.bottom, "left": view.left, "right": -view.right}[edge.side]
+    sign = -1.0 if edge.side in ("above", "left") else 1.0
+    for seam in edge.room.seams_along:
+        out = near + seam * sign
+        if low - 0.5 < out < high + 0.5:
+            return out
+    return None
 
 
 def _apart(spans: list[Span]) -> list[list[Span]]:
@@ -200,9 +229,18 @@ def _apart(spans: list[Span]) -> list[list[Span]]:
     return rows
 
 
-def _chain(edge: Edge, spans: list[Span], out: float) -> float:
+def _chain_height(dimensions: list[Dimension], factor: float) -> float:
+    """Return one letter height for all the chains of a view: the large one unless many would not fit their lines."""
+    chains = [mark for mark in dimensions if not mark.is_running]
+    tight = 0
+    for mark in chains:
+        across, up = abs(mark.end[0] - mark.start[0]) * factor, abs(mark.end[1] - mark.start[1]) * factor
+        tight += block(mark.words, NORMAL).wide > (across if mark.side in ("above", "below") else up) - 1.0
+    return SMALL if 3 * tight > len(chains) else NORMAL
+
+
+def _chain(edge: Edge, spans: list[Span], out: float, height: float) -> float:
     """Draw a row of dimensions between ticks; return how far out it goes."""
-    height = NORMAL if all(_fits(span, NORMAL) for span in spans) else SMALL
     band = block("0", height).high + ABOVE_LINE
     line = out + (band if edge.reads_inside else 0.0)
     first_tier = line + (BEYOND + 0.5 if edge.reads_inside else band + 0.8)

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from boxwright.drawing.layout.edges import clear_thin_lines, drawable, edges, extents, hatch, take
 from boxwright.drawing.layout.ink import Ink
-from boxwright.drawing.layout.placing import Placer, Wanted
-from boxwright.drawing.layout.rows import Room, Rows, rows_of
+from boxwright.drawing.layout.placing import NO_ROOM, Placer, Wanted
+from boxwright.drawing.layout.rows import Room, Rows, covered, rows_of
 from boxwright.drawing.layout.wrap import Block, around, block, cleaned, words_at, words_centred
 from boxwright.drawing.mark import Dimension, Leader, Mark, Point, Symbol, Text
 from boxwright.drawing.page import Box, PlacedView
@@ -18,6 +18,8 @@ PER_METRE = 1000.0
 RIM = 7.0
 """Room for a text beside a view that has no row of dimensions on that side: mm."""
 UNDER_CAPTION = 3.0
+CAPTION = 65.0
+"""A caption is set this wide even over a view that is narrower: mm."""
 FRONT = "FRONT"
 
 
@@ -67,8 +69,8 @@ def fitted(view: View, scale: float, bounds: Bounds, is_imperial: bool) -> Fitte
         dimensions,
         shape,
         factor,
-        Room(bounds.high * 0.25, bounds.seams_across),
-        Room(bounds.wide * 0.2, bounds.seams_up),
+        Room(bounds.high * 0.25, bounds.seams_across, bounds.seams_up),
+        Room(bounds.wide * 0.2, bounds.seams_up, bounds.seams_across),
     )
     has_texts = any(isinstance(mark, Text | Leader) for mark in marks)
     rim = RIM if has_texts else 1.5
@@ -78,7 +80,7 @@ def fitted(view: View, scale: float, bounds: Bounds, is_imperial: bool) -> Fitte
         max(rows.outer.right, shape.right + rim),
         max(rows.outer.bottom, shape.bottom + rim),
     )
-    wide = max(outer.right - outer.left, min(bounds.wide, 120.0))
+    wide = min(bounds.wide - 15.0, max(outer.right - outer.left, CAPTION))
     caption = _caption(view, scale, wide, is_imperial)
     high = sum(one.high for one in caption) + 0.6 * len(caption) + UNDER_CAPTION if caption else 0.0
     return Fitted(view, scale, tuple(marks), tuple(lost), shape, rows, bounds, outer, caption, high)
@@ -104,23 +106,41 @@ def _caption(view: View, scale: float, wide: float, is_imperial: bool) -> tuple[
     return (*lines, block(second, SMALL, False, wide))
 
 
-def drawn(plan: Fitted, slot: Box, name: str, grow: bool = True) -> tuple[Ink, list[tuple[str, str]]]:
+Keyed = list[tuple[str, str]]
+"""The numbers that stand in a view in place of words, with the words."""
+
+
+def drawn(plan: Fitted, slot: Box) -> tuple[Ink, Keyed]:
     """Draw a view in the middle of a slot; return the drawing and the rows of its key.
 
-    Where it may not ``grow``, texts keep to the box that the view takes by itself.
+    It is drawn at one side, so that a column for led texts is as wide as can be, and then brought to the middle with
+    what has been led.
     """
     wide, high = plan.outer.right - plan.outer.left, plan.outer.bottom - plan.outer.top
-    left = slot.left + (slot.right - slot.left - wide) / 2
-    top = slot.top + plan.high_caption + max(0.0, slot.bottom - slot.top - plan.high_caption - high) / 2
-    origin = left - plan.outer.left, top - plan.outer.top
+    above = max(0.0, slot.bottom - slot.top - plan.high_caption - high) / 2
+    down = slot.top + plan.high_caption + above - plan.outer.top
+    left = slot.left if _leads_right(plan) else slot.right - wide
+    ink, keyed = drawn_at(plan, slot, (left - plan.outer.left, down))
+    box = covered(ink, Box(left, slot.top, left + wide, slot.bottom))
+    return ink.moved((slot.left + slot.right - box.left - box.right) / 2, 0.0), keyed
+
+
+def _leads_right(plan: Fitted) -> bool:
+    """Return whether the points of most notes are nearer to the right edge."""
+    notes = [mark.at[0] for mark in plan.marks if isinstance(mark, Leader)]
+    middle = (plan.shape.left + plan.shape.right) / 2 / plan.scale / PER_METRE
+    return 2 * sum(one >= middle for one in notes) >= len(notes)
+
+
+def drawn_at(plan: Fitted, slot: Box, origin: Point) -> tuple[Ink, Keyed]:
+    """Draw a view with its zero at a place; return the drawing and the rows of its key."""
     factor = plan.scale * PER_METRE
     ink = Ink()
     edges(list(plan.marks), origin, factor, ink)
     ink.add(plan.rows.ink.moved(*origin))
-    ink.views.append(PlacedView(name, origin, plan.scale))
-    caption = _draw_caption(plan, left, top, ink)
-    room = slot if grow else Box(left, caption.top, left + wide, top + high)
-    placer = Placer(room, ink)
+    ink.views.append(PlacedView(plan.view.name, origin, plan.scale))
+    caption = _draw_caption(plan, origin, ink)
+    placer = Placer(slot, ink)
     take(ink, placer.edges, placer.thin)
     for one in ink.words:
         placer.texts.take_box(one.box)
@@ -132,12 +152,12 @@ def drawn(plan: Fitted, slot: Box, name: str, grow: bool = True) -> tuple[Ink, l
     keyed = placer.place(_wanted(plan, origin, factor))
     clear_thin_lines(ink, placer.texts)
     hatch(ink)
-    return ink, keyed + [("–", words) for words in plan.lost if cleaned(words)]
+    return ink, keyed + [(NO_ROOM, words) for words in plan.lost if cleaned(words)]
 
 
-def _draw_caption(plan: Fitted, left: float, top: float, ink: Ink) -> Box:
-    here = top - plan.high_caption
-    first = here
+def _draw_caption(plan: Fitted, origin: Point, ink: Ink) -> Box:
+    left = origin[0] + plan.outer.left
+    here = first = origin[1] + plan.outer.top - plan.high_caption
     for one in plan.caption:
         ink.words += words_at(one, left, here, "", "view")
         here += one.high + 0.6
@@ -185,4 +205,3 @@ def _take_seams(placer: Placer, plan: Fitted, origin: Point) -> None:
             raster.take_line(origin[0] + across, box.top, origin[0] + across, box.bottom)
         for down in plan.bounds.seams_up:
             raster.take_line(box.left, origin[1] + down, box.right, origin[1] + down)
-

@@ -93,6 +93,14 @@ def balanced(words: str, height: float, is_bold: bool, count: int) -> Block:
     return block(words, height, is_bold, limit)
 
 
+def evened(words: str, height: float, limit: float) -> Block:
+    """Return words in as few lines as a limit allows, the lines of like width."""
+    tight = block(words, height, False, limit)
+    count = len(tight.lines)
+    even = balanced(words, height, False, count) if count > 1 else tight
+    return even if len(even.lines) == count and even.wide <= limit else tight
+
+
 def words_at(text: Block, left: float, top: float, of: str, belongs: Belongs) -> list[Words]:
     """Return the lines of a block whose box has its left upper corner at a point."""
     set_lines = []
