@@ -28,6 +28,7 @@ COMMANDS = (
     "next",
     "try",
     "set",
+    "measured",
     "since",
     "new",
     "explain",
@@ -171,6 +172,40 @@ def set_values(
 
     screen = Screen()
     lines, answer = written(Question(rig, stage, load, use, units, on), edits, date.today(), screen.columns)
+    screen.show(lines)
+    raise typer.Exit(exit_code(answer))
+
+
+@app.command()
+def measured(
+    rig: Rig,
+    reading: Annotated[
+        list[str],
+        typer.Argument(metavar="READING...", help="what was read, then its values: studs left 7=112 3/8 8=128 1/16"),
+    ],
+    instrument: Annotated[str, typer.Option("--with", help="the instrument: tape, public scale, luggage scale")] = "",
+    within: Annotated[str, typer.Option(help="how far it may be off: 1/8 in, 2 lb")] = "",
+    stage: Annotated[str, typer.Option(help="the stage it was weighed at; left out: today's")] = "",
+    load: Annotated[str, typer.Option(help="the load state it was weighed in; left out: empty")] = "",
+    note: Annotated[str, typer.Option(help="anything else, in words")] = "",
+    photo: Annotated[str, typer.Option(help="the number or file of its photo")] = "",
+    is_try: Annotated[bool, typer.Option("--try", help="show what it would move; the file is not touched")] = False,
+    use: UseWord = "tow",
+    units: Units = "file",
+    on: Annotated[str, typer.Option("--date", help="the day it was read; left out: today")] = "",
+) -> None:
+    """Enter a reading of scale, tape or magnet and say what it moves; older readings stay as they are.
+
+    Kinds: ticket, weighbridge, scale, plank, part, studs, bows, cross-members, opening, body, moisture.
+    """
+    from boxwright.cli.asked import Question, exit_code
+    from boxwright.cli.measuring import Told
+    from boxwright.cli.measuring import measured as entered
+    from boxwright.cli.screen import Screen
+
+    screen = Screen()
+    question, told = Question(rig, "", "", use, units, on), Told(instrument, within, stage, load, note, photo)
+    lines, answer = entered(question, reading, told, is_try, date.today(), screen.columns)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
 

@@ -18,10 +18,28 @@ from boxwright.study.slots import Study, study
 
 def tried(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
     """Return the page of ``try`` and the answer after the edits; nothing is written."""
-    if question.path == "-":
-        raise NothingAsked("an edit is tried on a file, not on what comes through a pipe; name the rig file")
+    data_of(question, is_try=True)
     before = answered(question, today)
-    changed = edited(before.reading, typed)
+    return tried_page(before, edited(before.reading, typed), today, columns)
+
+
+def written(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
+    """Write edits into the file, and return the page of ``set`` and the answer after them."""
+    data = data_of(question, is_try=False)
+    before = answered(question, today)
+    return kept(question, before, edited(before.reading, typed), data, today, columns)
+
+
+def data_of(question: Question, is_try: bool) -> bytes:
+    """Return what stands in the file that is to be changed; a pipe cannot be."""
+    if question.path == "-":
+        way = "tried on a file, not on what comes through" if is_try else "written into a file, not into"
+        raise NothingAsked(f"an edit is {way} a pipe; name the rig file")
+    return read_bytes(question.path)
+
+
+def tried_page(before: Answered, changed: Edited, today: date, columns: int) -> tuple[list[Line], Answered]:
+    """Return the page that shows what a change would do, and the answer after it; nothing is written."""
     after = _answered_again(before, changed, today)
     name = before.reading.rig.header.name or "this rig"
     title = f"{name}, if this were written (the file is as it was):"
@@ -36,32 +54,21 @@ def told_lines(changed: Edited, columns: int) -> list[Line]:
     return [(), *(line for one in says for line in hanging(plain("  "), clean(one), columns))] if says else []
 
 
-def written(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
-    """Write edits into the file, and return the page of ``set`` and the answer after them."""
-    if question.path == "-":
-        raise NothingAsked("an edit is written into a file, not into a pipe; name the rig file")
-    data = read_bytes(question.path)
-    before = answered(question, today)
+def kept(
+    question: Question, before: Answered, changed: Edited, data: bytes, today: date, columns: int
+) -> tuple[list[Line], Answered]:
+    """Save a changed text and return the page that shows its lines and what they change, and the answer after it."""
     document = before.reading.document
     if document.text.encode("utf-8", "surrogatepass") != data:
         raise NothingAsked(f'"{clean(question.path)}" is not plain UTF-8 text; save it as UTF-8 first')
-    changed = edited(before.reading, typed)
-    return _kept(question, before, changed, data, today, columns)
-
-
-def _kept(
-    question: Question, before: Answered, changed: Edited, data: bytes, today: date, columns: int
-) -> tuple[list[Line], Answered]:
-    """Save a changed text and return the page that shows its lines and what they change."""
-    document = before.reading.document
     if changed.dangling:
         raise NothingAsked(f"nothing was written: {clean(changed.dangling[0])}")
     refuse_new_problems(before, changed)
     after = _answered_again(before, changed, today)
-    kept = saved(question.path, data, changed.reading.document.text)
+    old = saved(question.path, data, changed.reading.document.text)
     lines = [plain(f"Written into {clean(question.path)}:", "head")]
     lines += line_changes(document.text, changed.reading.document.text, columns)
-    lines += hanging(plain("  "), f"the text before is kept as {clean(kept.name)}", columns, "dim")
+    lines += hanging(plain("  "), f"the text before is kept as {clean(old.name)}", columns, "dim")
     lines += told_lines(changed, columns)
     sweeps = _swept(before, today), _swept(after, today)
     page = changed_page("What it changes:", (), before, after, sweeps, columns)

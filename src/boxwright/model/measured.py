@@ -63,7 +63,9 @@ class MeasuredWords(Entry):
     opening: str = Field("", description="the opening whose edges were measured")
     body: str = Field("", description="inside or outside, where the box itself was measured")
     values: Annotated[tuple[tuple[str, str], ...], BeforeValidator(read_pairs)] = Field(
-        (), description="stud number and place, such as {3: 48 1/8}; of an opening {front: 16 5/8, bottom: 0}"
+        (),
+        description="stud number and place; of an opening its edges, front and rear behind the front wall, left and"
+        " right from the left wall's stud face, bottom and top above the deck; such as {3: 48 1/8} or {front: 16 5/8}",
     )
     within: Annotated[KilogramBand | MetreBand | None, BeforeValidator(read_within)] = Field(
         None, description="how far scale or tape may be off, +- at 95 %, such as 1/8 in"
