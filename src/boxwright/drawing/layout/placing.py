@@ -19,6 +19,7 @@ from boxwright.drawing.layout.wrap import (
     block,
     cleaned,
     evened,
+    flush_right,
     grown,
     words_at,
     words_centred,
@@ -43,6 +44,7 @@ COVERED = GAP / 2 + 2 * CELL
 TOGETHER = 1.5
 """Texts whose points are nearer than this (mm) share one number of the key."""
 
+_SLIDES = (0.0, *(sign * step * 3.0 for step in range(1, 14) for sign in (1.0, -1.0)))
 _ANGLES = tuple(step * pi / 8 for step in (2, 6, 14, 10, 0, 8, 4, 12, 1, 7, 15, 9, 3, 5, 13, 11))
 
 
@@ -134,8 +136,15 @@ class Placer:
         if best is None:
             self._hopeless[key] = min(one.wide for one in shapes), min(one.high for one in shapes)
             return False
-        self._write(best[1], best[2], False, text.of)
-        self._lead(text.at, _foot(text.at, best[2], best[1]), text.of)
+        foot = _foot(text.at, best[2], best[1])
+        if best[2].left < foot[0] < best[2].right:
+            self._write(best[1], best[2], False, text.of)
+        else:
+            # Lines of words are flush with the line that leads to them.
+            flush = words_at(best[1], best[2].left, best[2].top, text.of, "view")
+            self.ink.words += flush if foot[0] <= best[2].left else flush_right(flush, best[2].right)
+            self.texts.take_box(grown(best[2], GAP / 2))
+        self._lead(text.at, foot, text.of)
         return True
 
     def _write(self, set_in: Block, box: Box, is_turned: bool, of: str) -> None:
@@ -205,17 +214,25 @@ class Placer:
         low, high = self.slot.top + tallest / 2, self.slot.bottom - tallest / 2
         places = spread([one.at[1] for one in side], tallest, low, high)
         for place, text, set_in in zip(places, side, blocks, strict=True):
-            start = edge - set_in.wide if is_left else edge
-            box = Box(start, place - set_in.high / 2, start + set_in.wide, place + set_in.high / 2)
+            if not self._beside(text, set_in, edge, place, is_left):
+                left.append(text)
+        return left
+
+    def _beside(self, text: Wanted, set_in: Block, edge: float, place: float, is_left: bool) -> bool:
+        """Write a text in a column at a height or as near to it as its line finds a way."""
+        start = edge - set_in.wide if is_left else edge
+        for slide in _SLIDES:
+            middle = place + slide
+            box = Box(start, middle - set_in.high / 2, start + set_in.wide, middle + set_in.high / 2)
+            if not all(one.is_free(grown(box, GAP / 2)) for one in (self.edges, self.texts, self.thin)):
+                continue
             foot = (edge + 0.8 if is_left else edge - 0.8, box.top + set_in.rise - set_in.height / 2)
-            is_free = all(one.is_free(grown(box, GAP / 2)) for one in (self.edges, self.texts, self.thin))
-            if is_free and self.texts.is_line_free(*self._start(text.at, foot), *foot):
+            if self.texts.is_line_free(*self._start(text.at, foot), *foot):
                 self.ink.words += words_at(set_in, box.left, box.top, text.of, "view")
                 self.texts.take_box(grown(box, GAP / 2))
                 self._lead(text.at, foot, text.of)
-            else:
-                left.append(text)
-        return left
+                return True
+        return False
 
     @property
     def inner(self) -> Box:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from boxwright.drawing.letters import DEPTH, RISE, printable, text_width
@@ -110,6 +110,18 @@ def words_at(text: Block, left: float, top: float, of: str, belongs: Belongs) ->
         box = Box(left, baseline - text.rise, left + wide, baseline + DEPTH * text.height)
         set_lines.append(Words((left, baseline), line, text.height, of, belongs, box, False, text.is_bold))
     return set_lines
+
+
+def flush_right(lines: list[Words], right: float) -> list[Words]:
+    """Return lines of words moved so that each ends at the same place."""
+    return [
+        replace(
+            one,
+            at=(right - one.box.right + one.box.left, one.at[1]),
+            box=replace(one.box, left=right - one.box.right + one.box.left, right=right),
+        )
+        for one in lines
+    ]
 
 
 def words_centred(text: Block, middle: float, top: float, of: str, belongs: Belongs) -> list[Words]:
