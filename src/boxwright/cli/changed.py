@@ -91,6 +91,17 @@ def finding_changes(before: Study, after: Study, answer: Answered, columns: int)
     return lines or [(), plain("No finding comes or goes.")]
 
 
+def reworded_lines(before: Study, after: Study, places: Iterable[str], columns: int) -> list[Line]:
+    """Return the findings about some places that stay and say something else, old sentence and new."""
+    old, new, about = _said(before), _said(after), tuple(places)
+    lines: list[Line] = []
+    for mark, finding in new.items():
+        if mark in old and old[mark].says != finding.says and finding.where.startswith(about) and about:
+            lines += hanging((Span(f"  {KIND_NAMES[finding.kind]}".ljust(LEAD), finding.kind),), finding.says, columns)
+            lines += hanging(plain(" " * LEAD), f"was: {old[mark].says}", columns, "dim")
+    return [(), plain("SAID OTHERWISE", "head"), *lines] if lines else []
+
+
 def _said(found: Study) -> dict[Mark, Finding]:
     """Return every finding by its rule, its place and its kind, the first slot's words for each."""
     said: dict[Mark, Finding] = {}

@@ -213,13 +213,13 @@ def measured(
 @app.command()
 def since(
     rig: Rig,
-    moment: Annotated[str, typer.Argument(metavar="WHEN", help="a weighing by its name, or a day: 2026-03-01")],
+    moment: Annotated[str, typer.Argument(metavar="WHEN", help="order, a weighing by its name, or a day: 2026-03-01")],
     load: Load = "",
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
 ) -> None:
-    """Say what has changed since a weighing or a day, and which answers moved."""
+    """Say what has changed since a weighing or a day; since the order: what the builder's reply would change."""
     from boxwright.cli.asked import Question, exit_code
     from boxwright.cli.screen import Screen
     from boxwright.cli.since import since as told_since

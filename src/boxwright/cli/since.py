@@ -10,6 +10,7 @@ from typing import TypeVar
 from boxwright.cli.asked import Answered, Question, answered, state_of, verdict_of
 from boxwright.cli.changed import finding_changes
 from boxwright.cli.numbers import USE_NAMES, mass, named, share
+from boxwright.cli.ordered import since_order
 from boxwright.cli.rig_file import NothingAsked, nearest
 from boxwright.cli.screen import Line, clean, hanging, plain, wrapped
 from boxwright.exchange import Measured
@@ -36,6 +37,8 @@ class Then:
 
 def since(question: Question, word: str, today: date, columns: int) -> tuple[list[Line], Answered]:
     """Return the page of ``since``, and the answer as of today."""
+    if word == "order":
+        return since_order(question, today, columns)
     now = answered(question, today)
     rig = now.reading.rig
     then = _then(rig, word, now.study.judged_on)

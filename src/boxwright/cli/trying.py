@@ -40,10 +40,10 @@ def data_of(question: Question, is_try: bool) -> bytes:
 
 def tried_page(before: Answered, changed: Edited, today: date, columns: int) -> tuple[list[Line], Answered]:
     """Return the page that shows what a change would do, and the answer after it; nothing is written."""
-    after = _answered_again(before, changed, today)
+    after = answered_again(before, changed, today)
     name = before.reading.rig.header.name or "this rig"
     title = f"{name}, if this were written (the file is as it was):"
-    sweeps = _swept(before, today), _swept(after, today)
+    sweeps = swept(before, today), swept(after, today)
     page = changed_page(title, changed.written, before, after, sweeps, columns)
     return [*page, *told_lines(changed, columns)], after
 
@@ -64,13 +64,13 @@ def kept(
     if changed.dangling:
         raise NothingAsked(f"nothing was written: {clean(changed.dangling[0])}")
     refuse_new_problems(before, changed)
-    after = _answered_again(before, changed, today)
+    after = answered_again(before, changed, today)
     old = saved(question.path, data, changed.reading.document.text)
     lines = [plain(f"Written into {clean(question.path)}:", "head")]
     lines += line_changes(document.text, changed.reading.document.text, columns)
     lines += hanging(plain("  "), f"the text before is kept as {clean(old.name)}", columns, "dim")
     lines += told_lines(changed, columns)
-    sweeps = _swept(before, today), _swept(after, today)
+    sweeps = swept(before, today), swept(after, today)
     page = changed_page("What it changes:", (), before, after, sweeps, columns)
     return [*lines, (), *page], after
 
@@ -90,7 +90,7 @@ def _is_about(path: str, written: Sequence[Written]) -> bool:
     return any(path.startswith(one.path) or one.path.startswith(path) for one in written)
 
 
-def _answered_again(before: Answered, changed: Edited, today: date) -> Answered:
+def answered_again(before: Answered, changed: Edited, today: date) -> Answered:
     """Return the same question answered with the changed text."""
     found = study(
         changed.reading.rig,
@@ -103,7 +103,7 @@ def _answered_again(before: Answered, changed: Edited, today: date) -> Answered:
     return replace(before, reading=changed.reading, study=found)
 
 
-def _swept(answer: Answered, today: date) -> Study:
+def swept(answer: Answered, today: date) -> Study:
     """Return the study of every slot from today on; of the stage asked for where that is earlier."""
     rig = answer.reading.rig
     if answer.study.number < rig.header.stage_today:

@@ -6,14 +6,16 @@ beside it and changes nothing; the owner goes on with it by changing the number 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, model_validator
 
 from boxwright.model.each import Alone
 from boxwright.model.entry import NO, YES, Day, Entry, read_pairs
-from boxwright.units import KilogramBand, MetreBand, MoneyBand, RatioBand
+from boxwright.units import Band, KilogramBand, MetreBand, MoneyBand, RatioBand
 
 Answer = Literal["yes", "no", "changed", ""]
 CHANGED = frozenset({"changed", "other", "otherwise"})
@@ -141,3 +143,104 @@ class Order(Entry):
         None, description="the reply to the whole, such as {date: 2025-10-27, price: 7550}"
     )
     note: str = Field("", description="anything else the builder should read")
+
+
+@dataclass(frozen=True, slots=True)
+class AskedOpening:
+    """An opening as it is asked for: its rig path, its name, who makes it, its edges and size (m), and the reply.
+
+    ``values`` are its own by the keys of `OPENING_KEYS`: lengths, or a text where a place is written as words.
+    """
+
+    of: str
+    name: str
+    by: str
+    values: tuple[tuple[str, Band | str], ...]
+    reply: Reply | None
+
+
+@dataclass(frozen=True, slots=True)
+class Replied:
+    """One value the builder gives, beside what the rig asks for and what had been asked before it was taken over.
+
+    ``key`` is one of `REPLIED_KEYS`. ``asked`` is None where the rig has no such value. ``was`` is the text asked for
+    before the owner went on with the builder's value; empty where the owner has not.
+    """
+
+    key: str
+    asked: Band | str | None
+    given: Band | str
+    was: str
+
+
+@dataclass(frozen=True, slots=True)
+class OrderLine:
+    """One line of the order sheet with its reply. ``answer`` is empty where none has come.
+
+    ``of`` is its rig path. Price, weight and weeks are those asked for. ``asks`` is the rig path an option asks the
+    value of.
+    """
+
+    of: str
+    name: str
+    kind: Literal["opening", "option"]
+    what: str
+    asks: str
+    price: Band | None
+    weight: Band | None
+    weeks: Band | None
+    answer: Answer
+    note: str
+    on: date | None
+    replied: tuple[Replied, ...]
+
+
+def is_ordered(opening: AskedOpening, order: Order | None) -> bool:
+    """Return whether an opening is a line of the order: the builder makes it, or has answered to it."""
+    by = opening.by.strip().lower()
+    return opening.reply is not None or "builder" in by or (order is not None and bool(by) and by == order.to.lower())
+
+
+def order_lines(
+    order: Order | None, openings: Iterable[AskedOpening], texts: tuple[tuple[str, str], ...] = ()
+) -> tuple[OrderLine, ...]:
+    """Return every line of the order sheet: the openings the builder makes, then the options.
+
+    ``texts`` gives what stands at a rig path, as written, for the options that ask for a value of the file.
+    """
+    found = [_opening_line(one) for one in openings if is_ordered(one, order)]
+    at = dict(texts)
+    for name, option in order.options if order is not None else ():
+        own: dict[str, Band | str | None] = {"price": option.price, "weight": option.weight, "weeks": option.weeks}
+        own["value"] = at.get(option.asks) if option.asks else None
+        reply = option.reply
+        found.append(
+            OrderLine(
+                f"frame.order.options.{name}", name, "option", option.what, option.asks,
+                option.price, option.weight, option.weeks,
+                reply.answer if reply else "", reply.note if reply else "", reply.on if reply else None,
+                _replied(reply, own),
+            )
+        )  # fmt: skip
+    return tuple(found)
+
+
+def _opening_line(one: AskedOpening) -> OrderLine:
+    reply = one.reply
+    return OrderLine(
+        one.of, one.name, "opening", "", "", None, None, None,
+        reply.answer if reply else "", reply.note if reply else "", reply.on if reply else None,
+        _replied(reply, dict(one.values)),
+    )  # fmt: skip
+
+
+def _replied(reply: Reply | None, own: Mapping[str, Band | str | None]) -> tuple[Replied, ...]:
+    """Return every value of a reply beside the rig's own."""
+    if reply is None:
+        return ()
+    was = dict(reply.was)
+    return tuple(
+        Replied(key, own.get(key), given, was.get(key, ""))
+        for key in REPLIED_KEYS
+        if (given := getattr(reply, key)) not in (None, "")
+    )
