@@ -11,9 +11,20 @@ import pytest
 
 from boxwright.study.lever import Lever, lever_of
 from boxwright.study.moves import Edit
-from boxwright.study.remedy import best_reachable, remedies, said_without
-from tests.study.demo import RIGS
-from tests.study.test_remedy import AXLE, LEVER, REAR_HEAVY, applied, asked, bench, chest, codes, rig_text, sought
+from boxwright.study.reach import best_reachable, said_without
+from tests.study.test_remedy import (
+    AXLE,
+    FILLED,
+    LEVER,
+    REAR_HEAVY,
+    WATER,
+    applied,
+    asked,
+    chest,
+    codes,
+    rig_text,
+    sought,
+)
 
 CAMPED = rig_text(
     ("owner: {weight: 170", "owner: {weight: 900"),
@@ -60,8 +71,8 @@ FULL = rig_text(
 def test_a_definite_no_says_the_best_that_all_moving_and_leaving_can_reach() -> None:
     _, found = sought(FULL.replace("weight: 900", "weight: 1500"), "weight/tongue-lifts")
     assert not found.fixes
-    # The chest at the front wall has its middle at x 15; nothing else moves. By moments, in pounds on the ball:
-    ball = 235.0 + 100.0 * 45.0 / LEVER + 2.0 * 29.5 / LEVER + 57.5 / LEVER
+    # The chest at the front wall has its middle at x 15, and the can is full; nothing else moves. By moments, in lb:
+    ball = 235.0 + 100.0 * 45.0 / LEVER + 2.0 * 29.5 / LEVER + 57.5 / LEVER + FILLED
     best = ball - 1500.0 * 50.0 / LEVER + 100.0 * (AXLE - 15.0) / LEVER
     assert f"the best that can be reached is {best:.0f} lb; 0 lb is needed" in found.without[0][1]
 
@@ -76,7 +87,9 @@ def test_a_share_that_cannot_be_reached_is_said_in_per_cent() -> None:
         235.0 + 100.0 * 45.0 / LEVER + 2.0 * 29.5 / LEVER + 57.5 / LEVER - 700.0 * 50.0 / LEVER + 100.0 * 85.0 / LEVER
     )
     gross = 1960.0 + 100.0 + 2.0 + 1.0 + 700.0 + 100.0
-    assert best_reachable(one, finding, lever, slot) == pytest.approx(ball / gross, rel=1e-5)
+    # Each pound of water puts 29.5/152 of itself on the ball, more than the share that is asked for.
+    best = (ball + FILLED) / (gross + WATER)
+    assert best_reachable(one, finding, lever, slot) == pytest.approx(best, rel=1e-5)
 
 
 def test_cargo_inside_something_may_be_taken_out_and_carried_to_the_front_wall() -> None:
@@ -87,7 +100,8 @@ def test_cargo_inside_something_may_be_taken_out_and_carried_to_the_front_wall()
     assert lever is not None
     # At the very most its middle stands at the wall itself.
     ball = 235.0 + (100.0 * 45.0 + 2.0 * 29.5 + 57.5 - 700.0 * 50.0 + 100.0 * AXLE) / LEVER
-    assert best_reachable(one, finding, lever, slot) == pytest.approx(ball / 2863.0, rel=1e-5)
+    best = (ball + FILLED) / (2863.0 + WATER)
+    assert best_reachable(one, finding, lever, slot) == pytest.approx(best, rel=1e-5)
 
 
 def test_what_is_emptied_comes_off_the_weight_a_share_is_taken_of() -> None:
@@ -119,8 +133,10 @@ def test_nothing_is_said_where_no_load_is_over_its_limit() -> None:
 
 
 def test_where_the_load_could_be_put_right_but_not_without_harm_it_is_no_definite_no() -> None:
-    one = bench((RIGS / "dunlin.yaml").read_text(encoding="utf-8"))
-    found = remedies(one, one.reading.rig.header.stage_today, True, use="tow", load="home-poor")
-    says = [words for said, words in found.without if (said.code, said.kind) == ("towing/unbraked-limit", "stop")]
-    # Of 744 kg the cargo aboard is far more than the 94 kg over 650, so leaving it would do for the load alone.
-    assert [words.partition(" is enough")[0] for words in says] == ["No move, leaving behind or emptying tried"]
+    # The chest at the front wall would put far more than a tenth on the ball, and the vehicle carries 20 lb.
+    text = REAR_HEAVY.replace("rating: 9000, tongue: 900", "rating: 9000, tongue: 20")
+    _, found = sought(text, "towing/tongue-share")
+    assert not found.fixes
+    assert [words.partition(" is enough")[0] for _, words in found.without] == [
+        "No move, leaving behind, emptying or filling tried"
+    ]

@@ -9,7 +9,8 @@ from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import must_be_one_of
 from boxwright.cli.screen import Line, hanging, plain
 from boxwright.cli.shown import Checked
-from boxwright.study.remedy import Bench, Fix, Remedies, remedies, with_remedies
+from boxwright.study.bench import Bench
+from boxwright.study.remedy import Fix, Remedies, remedies, with_remedies
 
 HOW_MANY = ("first", "all")
 MOST_WITHOUT = 4
@@ -46,13 +47,23 @@ def fix_lines(found: Remedies, path: str, columns: int) -> list[Line]:
         return []
     lines: list[Line] = [(), plain("SMALLEST CHANGES, each proved in every stage and load state", "head")]
     for count, fix in enumerate(found.fixes, start=1):
-        then = "" if fix.is_whole else "; then weigh, for its doubt still reaches the limit"
+        then = f"; {fix.then}" if fix.then else ""
         lines += hanging(plain(f"  {count} "), f"{fix.says}{then}", columns)
-        lines += hanging(plain("    "), f"clears {fix.code} (load {fix.load}): boxwright try {path} {typed(fix)}",
-                         columns, "dim")  # fmt: skip
+        lines += hanging(plain("    "), f"{does(fix)}: boxwright try {path} {typed(fix)}", columns, "dim")
     for code, says in list(plainly)[:MOST_WITHOUT]:
         lines += hanging(plain("  - "), f"{code}: {says}", columns)
     return lines
+
+
+def does(fix: Fix) -> str:
+    """Return what a change clears, rule by rule with the load states; or that it only makes a question of a breach."""
+    loads: dict[str, list[str]] = {}
+    for code, _, load in fix.clears:
+        loads.setdefault(code, []).append(load)
+    each = [f"{code} (load {', '.join(dict.fromkeys(names))})" for code, names in loads.items()]
+    clears = f"clears {', '.join(each)}" if each else ""
+    asks = "" if fix.is_whole else f"no cure yet of {fix.code} (load {fix.load})"
+    return ", ".join(part for part in (asks, clears) if part)
 
 
 def put_in(page: list[Line], found: list[Line]) -> list[Line]:

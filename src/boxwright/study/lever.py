@@ -62,12 +62,14 @@ class Pull(NamedTuple):
     """What one kilogram, and a kilogram metre along x and y, does to the load of a lever; and what is wanted of it.
 
     ``wanted`` is how much the load must change to clear the finding whatever the doubt, ``at_least`` how much so that
-    it is a question and no breach any more. Both count in the lever's direction.
+    it is a question and no breach any more. Both count in the lever's direction. ``is_open`` says that something nobody
+    has weighed reaches across the limit: no change of what is weighed clears the finding for certain.
     """
 
     per: Coefficients
     wanted: float
     at_least: float
+    is_open: bool = False
 
     def by_moving(self, axis: int, is_up: bool) -> float:
         """Return how much a kilogram metre along x (0) or y (1) moves the load in the wanted direction."""
@@ -88,10 +90,20 @@ def lever_of(finding: Finding, slot: Slot) -> Lever | None:
         return Lever(load, True)
     if finding.number is None or finding.limit is None:
         return None
-    # All ratings are limits from above; only a share has one at each end.
-    is_up = load == "share" and finding.number < finding.limit
+    is_up = load == "share" and is_least(finding)
     axle = finding.where.partition("gawr[")[2].partition("]")[0]
     return Lever(load, is_up, int(axle) if axle.isdigit() else 0)
+
+
+def is_least(finding: Finding) -> bool:
+    """Return whether the limit of a finding is a least; all ratings are limits from above, a share has one at each end.
+
+    What is within both limits but in doubt is told apart by the margin, which is positive on the safe side.
+    """
+    if finding.number is None or finding.limit is None:
+        return False
+    is_below = finding.number < finding.limit
+    return is_below if finding.margin is None else (finding.margin < 0.0) == is_below
 
 
 def pull_of(finding: Finding, lever: Lever, slot: Slot) -> Pull | None:
@@ -149,22 +161,25 @@ def _tip(slot: Slot) -> Output | None:
     return tip.margin
 
 
-def _short(bad_end: float, output: Output, limit: float, is_up: bool) -> tuple[float, float]:
+def _short(bad_end: float, output: Output, limit: float, is_up: bool) -> tuple[float, float, bool]:
     """Return how far the bad end of a band, and its best value at the permitted extremes, are outside a limit.
 
-    Where the bad end is endless, what is unknown is left out of it and the doubt of all else is kept.
+    The third says that what has no weight takes the bad end with it: there it is left out, and the doubt of all else
+    is kept.
     """
     sign = 1.0 if is_up else -1.0
     edge = output.permitted_low if is_up else output.permitted_high
     short = sign * (limit - edge)
     whole = sign * (limit - bad_end)
-    return (whole if isfinite(whole) else short + output.half_width), short
+    weighed = short + output.half_width
+    is_open = not isfinite(whole) or (not output.band.known and whole > weighed + MARGIN * abs(weighed))
+    return (weighed if is_open else whole), short, is_open
 
 
-def _pull(per: Coefficients, wanted: float, at_least: float) -> Pull | None:
+def _pull(per: Coefficients, wanted: float, at_least: float, is_open: bool = False) -> Pull | None:
     if wanted <= 0.0 and at_least <= 0.0:
         return None
-    return Pull(per, max(wanted, at_least) * (1.0 + MARGIN), max(at_least, 0.0) * (1.0 + MARGIN))
+    return Pull(per, max(wanted, at_least) * (1.0 + MARGIN), max(at_least, 0.0) * (1.0 + MARGIN), is_open)
 
 
 class BreakEven(NamedTuple):

@@ -1,8 +1,8 @@
-"""What could be moved, left behind or pumped out, and how far by closed form: candidates, none of them proved yet."""
+"""What could be moved, and how far by closed form: candidates, none of them proved yet."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import inf
 from typing import Literal, NamedTuple
@@ -12,17 +12,18 @@ from boxwright.finding import Finding
 from boxwright.model.part import Frame
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.lever import Lever, Pull
-from boxwright.study.remedy_words import emptied, kept_coupled, left, legs_lowered, moved, moving
+from boxwright.study.remedy_words import kept_coupled, legs_lowered, moved, moving
 from boxwright.study.rewritten import Offset, rewritten, rounded_shift, taken_apart
-from boxwright.study.room import Edges, Room, edges, is_inside, room_of, solids
-from boxwright.study.slots import Slot, Study
+from boxwright.study.room import TOUCH, Edges, Room, edges, is_inside, meets, room_of, shifted, solids
+from boxwright.study.slots import Slot
+from boxwright.study.standing import Standing
 from boxwright.units import HeaderUnits
 
 AXIS_KEYS = ("x", "side")
 PAIRED = 6
 """How many of the parts that can do most are tried in pairs."""
-MOST_LEFT = 4
-"""How many pieces of cargo may be left behind together; more is another journey, not a fix."""
+ACROSS = ("centre", "center", "middle", "mid")
+"""Anchors that are no wall."""
 
 
 class Edit(NamedTuple):
@@ -82,10 +83,10 @@ class Movable:
 class Rooms:
     """The room of each part in every slot it stands in, today, later, on the road and at night; each found once."""
 
-    def __init__(self, rig: Rig, study: Study) -> None:
-        self.families = _families(rig)
+    def __init__(self, rig: Rig, standings: Iterable[Standing]) -> None:
+        self.families = families_of(rig)
         self._surfaces = rig.surfaces
-        standings = {id(slot.standing): slot.standing for slot in study.slots}.values()
+        standings = list({standing.frames: standing for standing in standings}.values())
         boxed: dict[int, dict[tuple[str, Edges], None]] = {}
         for frame in (frame for standing in standings for frame in standing.frames):
             if id(frame) not in boxed:
@@ -107,18 +108,51 @@ class Rooms:
             self._found[of, axis] = room_of(own, others, axis, self._surfaces)
         return self._found[of, axis]
 
+    def between(self, of: str, other: str, axis: int) -> tuple[float, float]:
+        """Return how far a part may go beyond another along an axis, both ways, before they stand in each other."""
+        own: dict[Edges, None] = {}
+        others: dict[Edges, None] = {}
+        for paths, solid in self._solids:
+            if of in paths and other in paths:
+                own |= {box: None for path, box in solid if path in self.families[of]}
+                others |= {box: None for path, box in solid if path in self.families[other]}
+        blocked = room_of(own, others, axis, self._surfaces).blocked
+        least = max((high for _, high in blocked if high <= TOUCH), default=-inf)
+        return least, min((low for low, _ in blocked if low >= -TOUCH), default=inf)
+
+    def collision(self, shifts: Mapping[str, tuple[float, float]]) -> tuple[str, str] | None:
+        """Return two parts of which one, moved with all in and on it, would stand in the other; None where all is free.
+
+        ``shifts`` are how far parts go along x and to the side. What stands in another already is not counted.
+        """
+        gone = {member: (of, shift) for of, shift in shifts.items() for member in self.families[of]}
+        still = ("", (0.0, 0.0))
+        for _, solid in self._solids:
+            for path, box in solid:
+                if path not in gone:
+                    continue
+                mover, shift = gone[path]
+                for other, wall in solid:
+                    with_it, other_shift = gone.get(other, still)
+                    if with_it == mover or meets(box, wall):
+                        continue
+                    if meets(shifted(box, shift), shifted(wall, other_shift)):
+                        return mover, with_it
+        return None
+
 
 def movables(rig: Rig, rooms: Rooms, slot: Slot, axis: Literal[0, 1], header: HeaderUnits) -> tuple[Movable, ...]:
     """Return the parts of a slot that may be moved along x (0) or to the side (1), in file order.
 
-    Cargo may be, and what is planned and not built in yet; what hangs on hinges, or rides with another part, may not.
+    Cargo may be, and what is planned and not built in yet; what hangs on hinges, rides with another part, has its
+    exhaust through the floor, or is built against a wall it would be taken off, may not.
     """
     frames = {frame.of: frame for frame in slot.standing.frames}
     found = []
     for item in rig.parts:
         frame = frames.get(item.of)
         offset = taken_apart(getattr(item.words, AXIS_KEYS[axis]), header)
-        if frame is None or offset is None or not _is_loose(item) or not _is_exact(frame, axis):
+        if frame is None or offset is None or not _is_loose(item, offset) or not _is_exact(frame, axis):
             continue
         family = rooms.families[item.of]
         kg = _weight(family, slot.masses)
@@ -128,14 +162,20 @@ def movables(rig: Rig, rooms: Rooms, slot: Slot, axis: Literal[0, 1], header: He
     return tuple(found)
 
 
-def _is_loose(item: Item) -> bool:
+def _is_loose(item: Item, offset: Offset) -> bool:
     words = item.words
+    is_flush = offset.is_anchored and offset.figure == 0 and not offset.before.endswith(ACROSS)
+    if is_flush and words.kind != "cargo":
+        return False
     if words.inside or words.rides_on or words.at or words.folds or words.kind in {"spread", "backing"}:
         return False
     if any(key in {"x", "side"} for key, _ in words.as_built):
         return False
     built = item.facet("structure")
     if built is not None and getattr(built, "hinge", None) is not None:
+        return False
+    warm = item.facet("heat")
+    if warm is not None and getattr(warm, "heater", None) is not None:
         return False
     is_fixed = built is not None and getattr(built, "screws", None) is not None
     return words.done.tick == "no" or words.done.tick == "unmarked" or (words.kind == "cargo" and not is_fixed)
@@ -151,7 +191,7 @@ def _is_within(frame: Frame, rig: Rig) -> bool:
     return box is not None and is_inside(box, rig.surfaces)
 
 
-def _families(rig: Rig) -> dict[str, tuple[str, ...]]:
+def families_of(rig: Rig) -> dict[str, tuple[str, ...]]:
     """Return, for each part, its own path and those of all in or on it, at any depth."""
     parents = {item.name: item.words.inside or item.words.rides_on for item in rig.parts}
     found: dict[str, list[str]] = {item.of: [item.of] for item in rig.parts}
@@ -228,141 +268,3 @@ def other_standing(finding: Finding, slot: Slot) -> list[Candidate]:
     if parked.is_coupled is not True:
         made.append(Candidate(kept_coupled(), (Edit(f"loads[{slot.load}].coupled", "yes"),), 0.0, 1))
     return made
-
-
-class Range(NamedTuple):
-    """How much a load changes in the wanted direction at the very most, and what is then left behind or emptied (kg).
-
-    Of a share, the change is counted in shares of the weight as it was.
-    """
-
-    gain: float
-    away: float
-
-
-def whole_range(
-    rig: Rig, slot: Slot, lever: Lever, pull: Pull, limit: float, loose: Iterable[Movable], axes: Iterable[int]
-) -> Range:
-    """Return the most that moving, leaving and emptying can do together; nothing that may be done does more.
-
-    Every part that may be moved, and all cargo, stands at its end stop whatever else is in its way, or it is left
-    behind or emptied where that does more. Of a share, ``limit`` decides which: a mass whose own share is below it.
-    """
-    cargo = {id(mass) for piece in _cargo(rig, slot) for mass in piece.masses}
-    families, stops = _families(rig), dict[str, float]()
-    for one in loose:
-        per = pull.by_moving(one.axis, lever.is_up)
-        gain = max(per * one.room.most, per * one.room.least) if per else 0.0
-        stops |= dict.fromkeys(families[one.item.of], gain)
-    sign, gain, away = (1.0 if lever.is_up else -1.0), 0.0, 0.0
-    for mass in slot.masses:
-        moved_by = [stops.get(mass.of, 0.0)]
-        if id(mass) in cargo and mass.of not in stops:
-            moved_by += [_to_the_wall(rig, mass, axis, pull.by_moving(axis, lever.is_up)) for axis in axes]
-        best = mass.kg.best * max(moved_by)
-        own = pull.per.at((mass.x.best, mass.y.best, mass.z.best)) + _beyond(slot, lever, limit)
-        gone = -sign * mass.kg.best * own
-        if (id(mass) in cargo or mass.what == "fluid") and gone > best:
-            best, away = gone, away + mass.kg.best
-        gain += max(0.0, best)
-    return Range(gain, away)
-
-
-def _to_the_wall(rig: Rig, mass: Mass, axis: int, per: float) -> float:
-    """Return what a kilogram gives with its middle at one wall or the other."""
-    ends = ((rig.surfaces.front, rig.surfaces.rear), (rig.surfaces.left, rig.surfaces.right))[axis]
-    here = (mass.x, mass.y)[axis].best
-    return max(per * (end - here) for end in ends) if per else 0.0
-
-
-def _beyond(slot: Slot, lever: Lever, limit: float) -> float:
-    """Return how far a share is beyond its limit, for each kilogram of the whole; nothing for a load."""
-    if lever.load != "share" or slot.weight is None:
-        return 0.0
-    return (slot.weight.share.band.best - limit) / slot.weight.gross.band.best
-
-
-def left_behind(rig: Rig, slot: Slot, lever: Lever, pull: Pull, need: float, header: HeaderUnits) -> list[Candidate]:
-    """Return what cargo to leave behind, or which tank to empty, so that the load changes enough.
-
-    Each alone; and the fewest pieces of cargo together, with the one that does most in it or left out.
-    """
-    sign = 1.0 if lever.is_up else -1.0
-    whole = slot.weight.gross.band.best if lever.load == "share" and slot.weight is not None else inf
-    able = [(gain, piece) for piece in _cargo(rig, slot) if (gain := _gain(piece.masses, sign, pull, whole)) > 0.0]
-    able.sort(key=lambda pair: (-pair[0], pair[1].names))
-    made = [_left([piece], slot, rig, header) for gain, piece in able if gain >= need]
-    together = {tuple(_fewest(able[start:], need)) for start in range(len(able))} - {()}
-    made += [_left(pieces, slot, rig, header) for pieces in sorted(together) if len(pieces) > 1]
-    for item in rig.parts:
-        fluid = [mass for mass in slot.masses if mass.of == item.of and mass.what == "fluid" and mass.kg.best > 0.0]
-        if fluid and _gain(fluid, sign, pull, whole) >= need:
-            says = emptied(item.name, sum(mass.kg.best for mass in fluid), header)
-            edit = Edit(f"loads[{slot.load}].tanks.{item.name}", "empty")
-            made.append(Candidate(says, (edit,), _carried(fluid, rig), 1, True))
-    return made
-
-
-class Piece(NamedTuple):
-    """A piece of cargo with all that rides in or on it: their names and masses."""
-
-    names: tuple[str, ...]
-    masses: tuple[Mass, ...]
-
-
-def _cargo(rig: Rig, slot: Slot) -> Iterator[Piece]:
-    """Yield every piece of cargo aboard that can be left behind with all in and on it, its weight known."""
-    families = _families(rig)
-    items = {item.of: item for item in rig.parts}
-    for item in rig.parts:
-        members = families[item.of]
-        masses = tuple(mass for mass in slot.masses if mass.of in members)
-        if item.words.kind != "cargo" or not masses or not all(mass.kg.known for mass in masses):
-            continue
-        aboard = tuple(dict.fromkeys(items[of].name for of in members if any(mass.of == of for mass in masses)))
-        if all(items[of].words.kind == "cargo" for of in members):
-            yield Piece(aboard, masses)
-
-
-def _fewest(able: list[tuple[float, Piece]], need: float) -> list[Piece]:
-    """Return the pieces that together are enough, those that do most first; none where more than a few would be."""
-    taken: list[tuple[float, Piece]] = []
-    for gain, piece in able:
-        if any(set(piece.names) & set(other.names) for _, other in taken):
-            continue
-        taken.append((gain, piece))
-        short = need - sum(one for one, _ in taken)
-        if short <= 0.0:
-            spare = [pair for pair in taken if pair[0] <= -short]
-            if spare:
-                taken.remove(min(spare, key=lambda pair: pair[0]))
-            return [piece for _, piece in taken]
-        if len(taken) == MOST_LEFT:
-            break
-    return []
-
-
-def _left(pieces: Iterable[Piece], slot: Slot, rig: Rig, header: HeaderUnits) -> Candidate:
-    """Return the candidate that leaves some cargo behind."""
-    pieces = list(pieces)
-    names = [name for piece in pieces for name in piece.names]
-    masses = [mass for piece in pieces for mass in piece.masses]
-    edits = tuple(Edit(f"loads[{slot.load}].out", name) for name in names)
-    return Candidate(
-        left(names, sum(mass.kg.best for mass in masses), header), edits, _carried(masses, rig), len(pieces), True
-    )
-
-
-def _gain(masses: Iterable[Mass], sign: float, pull: Pull, whole: float) -> float:
-    """Return how much the load changes in the wanted direction when some masses are taken out.
-
-    Of a share, ``whole`` is the weight it is a share of, which shrinks with them; of a load it is endless.
-    """
-    masses = tuple(masses)
-    rest = 1.0 - sum(mass.kg.best for mass in masses) / whole
-    return -sign / rest * sum(mass.kg.best * pull.per.at((mass.x.best, mass.y.best, mass.z.best)) for mass in masses)
-
-
-def _carried(masses: Iterable[Mass], rig: Rig) -> float:
-    """Return the effort of carrying masses out at the rear end (kg m)."""
-    return sum(mass.kg.best * abs(rig.surfaces.rear - mass.x.best) for mass in masses if mass.x.known)

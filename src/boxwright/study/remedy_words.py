@@ -20,21 +20,56 @@ def moving(moves: Sequence[str]) -> str:
     return "Move " + ", and ".join(moves)
 
 
-def emptied(name: str, kg: float, header: HeaderUnits) -> str:
-    """Return that a tank is to be emptied."""
-    return f"Empty {name} before leaving ({show(kg, 'kg', header)} less)"
+def filled(name: str, level: str, was: str, kg: float, is_towed: bool, header: HeaderUnits) -> str:
+    """Return that a tank is to be carried at another level; ``was`` is empty where nobody has written its level."""
+    how = level if level in {"full", "empty"} else f"at {level}"
+    now = f"instead of {was}" if was else "where its level is not said now"
+    more = f", {show(abs(kg), 'kg', header)} {'more' if kg > 0.0 else 'less'}" if was else ""
+    return f"{'Carry' if is_towed else 'Keep'} {name} {how} {now} ({name}: {level}{more})"
+
+
+def pumped(name: str, other: str, volume: float, level: str, other_level: str, header: HeaderUnits) -> str:
+    """Return that water is to be taken from one tank to another, and how full both are then."""
+    return f"Pump {show(volume, 'volume', header)} from {name} into {other} ({name}: {level}, {other}: {other_level})"
+
+
+def emptied_too(names: Sequence[str], tanks: Sequence[str], kg: float, header: HeaderUnits) -> str:
+    """Return that tanks are to be emptied, and something is to stay behind."""
+    emptying = f"mpty {_listed(tanks)} before leaving"
+    if not names:
+        return f"E{emptying} ({show(kg, 'kg', header)} less)"
+    them = "it" if len(names) == 1 else "them"
+    leaving = f"Leave {_listed(names)} behind, or carry {them} in the tow vehicle"
+    return f"{leaving}, and e{emptying} ({show(kg, 'kg', header)})"
 
 
 def left(names: Sequence[str], kg: float, header: HeaderUnits) -> str:
     """Return that something is to stay behind."""
-    listed = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
     them = "it" if len(names) == 1 else "them"
-    return f"Leave {listed} behind, or carry {them} in the tow vehicle ({show(kg, 'kg', header)})"
+    return f"Leave {_listed(names)} behind, or carry {them} in the tow vehicle ({show(kg, 'kg', header)})"
+
+
+def _listed(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def weigh_first(name: str, kg: float, header: HeaderUnits) -> str:
     """Return what to weigh first, with the mass from which it alone decides."""
     return f"Weigh {name} first: by itself it crosses the limit from {show(kg, 'kg', header)} on"
+
+
+def then_weigh(name: str, kg: float, header: HeaderUnits) -> str:
+    """Return what to weigh after a change that leaves a question, with the mass from which the answer turns."""
+    return f"then weigh {name} first: by itself it crosses the limit from {show(kg, 'kg', header)} on"
+
+
+def then_weigh_all(limit: float, unit: str, is_least: bool, header: HeaderUnits) -> str:
+    """Return that the loaded trailer is to be weighed after a change whose doubt still reaches the limit."""
+    return f"then weigh it loaded first, axles and tongue: {show(limit, unit, header)} is {_asked(is_least)}"
+
+
+def _asked(is_least: bool) -> str:
+    return "needed" if is_least else "allowed"
 
 
 def legs_lowered() -> str:
@@ -51,14 +86,15 @@ def range_looked_over(finding: Finding, best: float, is_least: bool, header: Hea
     """Return the definite no: the best that can be reached beside what is needed."""
     reached, needed = (show(value, finding.unit, header) for value in (best, finding.limit or 0.0))
     return (
-        "Not by moving, leaving or emptying anything that may be moved: the best that can be reached is "
-        f"{reached}; {needed} is {'needed' if is_least else 'allowed'}"
+        "Not by moving, leaving, emptying or filling anything that may be: the best that can be reached is "
+        f"{reached}; {needed} is {_asked(is_least)}"
     )
 
 
 def nothing_found() -> str:
     """Return the plain no where a load alone could be put right, but no change tried did so without harm."""
-    return "No move, leaving behind or emptying tried is enough without a new stop, limit or question in some slot"
+    tried = "No move, leaving behind, emptying or filling tried"
+    return f"{tried} is enough without a new stop, limit or question in some slot"
 
 
 def with_weight(says: str, added: float | None, header: HeaderUnits) -> str:

@@ -90,10 +90,21 @@ def room_of(family: Iterable[Edges], others: Iterable[Edges], axis: int, surface
     for box in family:
         least, most = max(least, low - box[axis][0]), min(most, high - box[axis][1])
         for other in others:
-            if all(_meet(box[one], other[one]) for one in across) and not _meet(box[axis], other[axis]):
+            if all(_overlap(box[one], other[one]) for one in across) and not _overlap(box[axis], other[axis]):
                 blocked.append((other[axis][0] - box[axis][1], other[axis][1] - box[axis][0]))
     return Room(least, most, tuple(sorted(blocked)))
 
 
-def _meet(one: Span, other: Span) -> bool:
+def meets(one: Edges, other: Edges) -> bool:
+    """Return whether two boxes stand in each other."""
+    return all(_overlap(mine, theirs) for mine, theirs in zip(one, other, strict=True))
+
+
+def shifted(box: Edges, shift: tuple[float, float]) -> Edges:
+    """Return a box moved along x and to the side."""
+    (rear, right), (x, y, z) = shift, box
+    return (x[0] + rear, x[1] + rear), (y[0] + right, y[1] + right), z
+
+
+def _overlap(one: Span, other: Span) -> bool:
     return one[0] < other[1] - TOUCH and other[0] < one[1] - TOUCH

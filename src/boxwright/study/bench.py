@@ -1,0 +1,303 @@
+"""A rig on the bench: trials of a changed text, each proved by a study of every slot the change can reach."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from datetime import date
+from typing import Literal, NamedTuple
+
+from boxwright.finding import Finding, Kind
+from boxwright.rig.compose import Composer, Reading
+from boxwright.rig.document import Document
+from boxwright.rig.rig import Item
+from boxwright.rig.splice import Splice, apply, splice, splice_new, tree_at
+from boxwright.study.lever import Lever
+from boxwright.study.moves import Edit, Movable, Rooms, movables
+from boxwright.study.once import Once
+from boxwright.study.own_mass import giver_of
+from boxwright.study.slots import Slot, Study, slots_of, study, ticket_slots
+from boxwright.study.standing import Standing, cut, stands_in
+from boxwright.units import HeaderUnits
+
+CURED: tuple[Kind, ...] = ("stop", "fix", "limit")
+GRAVITY: dict[Kind, int] = {"stop": 3, "fix": 2, "limit": 2, "unknown": 1, "advice": 0}
+"""How grave a kind of finding is; a question is less than any breach, and no cure of one either."""
+AXES: dict[str, tuple[Literal[0, 1], ...]] = {
+    "tongue": (0,), "share": (0,), "nose": (0,), "wheels": (0,), "axle": (0,), "left": (1,), "gross": (),
+}  # fmt: skip
+"""The axes along which moving a part changes a load."""
+
+Key = tuple[int, bool, str, str, bool]
+Mark = tuple[str, str, str]
+"""A finding of a stage: its code, where, and its load state."""
+
+
+class Scope(NamedTuple):
+    """The slots a change can reach: of one load state, or of some stages; of all where neither is named."""
+
+    load: str | None = None
+    stages: tuple[int, ...] | None = None
+
+
+class Proof(NamedTuple):
+    """What a change did that harmed nothing: the findings of its stage it cleared, and the breaches it made questions.
+
+    A question stands with the slot it is asked in, as changed.
+    """
+
+    clears: tuple[Mark, ...]
+    questions: tuple[tuple[Finding, Slot], ...]
+
+
+class Bench:
+    """A rig on the bench: its text, its study, and the memos that make a trial of a changed text cheap.
+
+    ``proofs`` counts the studies of every slot made to prove a change.
+    """
+
+    def __init__(
+        self,
+        reading: Reading,
+        today: date,
+        shown_in: HeaderUnits | None = None,
+        judged_on: date | None = None,
+        once: Once | None = None,
+        vehicle: str = "",
+    ) -> None:
+        self.reading, self.today, self.vehicle = reading, today, vehicle
+        self.shown_in, self.judged_on = shown_in, judged_on
+        self.once = once if once is not None else Once()
+        self.composer = Composer()
+        self.proofs = 0
+        self._before_in: dict[Scope, tuple[Slot, ...]] = {}
+        self._rooms: Rooms | None = None
+        self._loose: dict[tuple[Key, int], tuple[Movable, ...]] = {}
+        self._looks_back = False
+
+    def look_at(self, number: int) -> None:
+        """Take the stages before today into every proof where the stage asked about is one of them."""
+        if number < self.reading.rig.header.stage_today and not self._looks_back:
+            self._looks_back, self._rooms = True, None
+            self._before_in.clear()
+            self._loose.clear()
+
+    @property
+    def units(self) -> HeaderUnits:
+        """Return the units everything is said in."""
+        return self.shown_in or self.reading.rig.header.units
+
+    @property
+    def before(self) -> tuple[Slot, ...]:
+        """Return every slot from today on, as the text stands."""
+        return self.slots_before(Scope())
+
+    @property
+    def rooms(self) -> Rooms:
+        """Return where parts are free to go in every slot from today on."""
+        if self._rooms is None:
+            self._rooms = Rooms(self.reading.rig, self._standings())
+        return self._rooms
+
+    def stage_before(self, number: int, is_ticked: bool) -> tuple[Slot, ...]:
+        """Return the slots of one stage, as planned or as ticked, as the text stands."""
+        slots = self.slots_before(Scope(stages=(number,)))
+        return tuple(one for one in slots if (one.number, one.is_ticked) == (number, is_ticked))
+
+    def loose(self, slot: Slot, axes: Iterable[Literal[0, 1]]) -> list[Movable]:
+        """Return the parts of a slot that may be moved along some axes."""
+        found: list[Movable] = []
+        for axis in axes:
+            key = (key_of(slot), axis)
+            if key not in self._loose:
+                self._loose[key] = movables(self.reading.rig, self.rooms, slot, axis, self.units)
+            found += self._loose[key]
+        return found
+
+    def loose_for(self, slot: Slot, lever: Lever) -> list[Movable]:
+        """Return the parts of a slot that may be moved along the axes that change a load."""
+        return self.loose(slot, AXES[lever.load])
+
+    def after(self, edits: Iterable[Edit]) -> Reading | None:
+        """Return the reading of the text with some edits, None where one cannot be written or is not understood."""
+        document = edited_by(self.reading.document, edits)
+        if document is None:
+            return None
+        reading = self.composer.compose(document)
+        return reading if len(reading.problems) <= len(self.reading.problems) else None
+
+    def slot_after(self, reading: Reading, slot: Slot) -> Slot | None:
+        """Return one slot of a changed text."""
+        found = self._study(reading, stage=slot.number, load=slot.load, use=slot.use)
+        return next((one for one in found.slots if key_of(one) == key_of(slot)), None)
+
+    def proof(self, reading: Reading, finding: Finding, slot: Slot, edits: tuple[Edit, ...]) -> Proof | None:
+        """Return what a changed text does; None where a finding stands as grave as before, or something is harmed.
+
+        Harmed is any slot with a stop, limit or unknown it had not. What goes wrong mostly does so in another load
+        state of the same stage, so that stage is looked at first.
+        """
+        scope = self.scope_of(edits)
+        if scope.load is None:
+            here = {key_of(one): one for one in self._slots(reading, Scope(stages=(slot.number,)))}
+            was = self.stage_before(slot.number, slot.is_ticked)
+            if any(key_of(one) in here and _adds(one, here[key_of(one)]) for one in was):
+                return None
+        self.proofs += 1
+        before = self.slots_before(scope)
+        after = {key_of(one): one for one in self._slots(reading, scope)}
+        if any(key_of(one) not in after or _adds(one, after[key_of(one)]) for one in before):
+            return None
+        if key_of(slot) not in after or stands(finding, after[key_of(slot)]):
+            return None
+        pairs = [(one, after[key_of(one)]) for one in before]
+        here_only = [pair for pair in pairs if (pair[0].number, pair[0].is_ticked) == (slot.number, slot.is_ticked)]
+        clears = (mark for old, new in here_only for mark in _cleared(old, new))
+        questions = (said for old, new in pairs for said in _softened(old, new))
+        return Proof(tuple(dict.fromkeys(clears)), tuple(questions))
+
+    def slots_before(self, scope: Scope) -> tuple[Slot, ...]:
+        """Return the slots a change can reach, as the text stands."""
+        if scope not in self._before_in:
+            self._before_in[scope] = self._slots(self.reading, scope)
+        return self._before_in[scope]
+
+    def scope_of(self, edits: Iterable[Edit]) -> Scope:
+        """Return the slots edits bear on: those of one load state, or of the stages a moved part stands at.
+
+        What one state puts on the ball bears on the swing over all states, and that is said in its own slots too. A
+        load state that stood on a scale, or a part that did, bears on the trailer's own weight, and so on everything.
+        """
+        edits = tuple(edits)
+        if all(edit.path.startswith("loads[") for edit in edits):
+            names = {state.name for state in self.reading.rig.loads for edit in edits
+                     if edit.path.startswith(f"loads[{state.name}].")}  # fmt: skip
+            is_weighed = any(one.load in names for one in self.reading.rig.measured)
+            return Scope(load=names.pop()) if len(names) == 1 and not is_weighed else Scope()
+        moved = [item for item in self.reading.rig.parts for edit in edits if edit.path.startswith(f"{item.of}.")]
+        if len(moved) < len(edits):
+            return Scope()
+        families = self.rooms.families
+        members = {of for item in moved for of in families[item.of]}
+        return self._stages_of([item for item in self.reading.rig.parts if item.of in members])
+
+    def _stages_of(self, items: Iterable[Item]) -> Scope:
+        """Return the stages any of some parts stands at, perhaps or for certain."""
+        rig = self.reading.rig
+        now, first = rig.header.stage_today, 0 if self._looks_back else rig.header.stage_today
+        numbers = range(len(rig.stages_in_order))
+        stood = {
+            number
+            for number in numbers
+            for item in items
+            if stands_in(item.marks, number, False) != "no"
+            or (number == now and stands_in(item.marks, number, True) != "no")
+        }
+        giver = giver_of(rig)
+        weighed = {asked.number for asked in ticket_slots(rig, giver)}
+        weighed |= {giver.stage} if giver is not None and giver.stage is not None else set()
+        if stood & weighed:
+            return Scope()
+        return Scope(stages=tuple(number for number in numbers if number in stood and number >= first))
+
+    def _standings(self) -> Iterator[Standing]:
+        """Yield what stands in each slot, without working any of them out."""
+        rig = self.reading.rig
+        for asked in slots_of(rig, None, None, None, self._looks_back):
+            yield cut(rig, asked.number, asked.is_ticked, asked.load, asked.use, self.once.remembered)
+
+    def _slots(self, reading: Reading, scope: Scope) -> tuple[Slot, ...]:
+        if scope.stages is None:
+            return self._study(reading, load=scope.load, all_stages=self._looks_back).slots
+        found = (self._study(reading, stage=number).slots for number in scope.stages)
+        return tuple({key_of(slot): slot for slots in found for slot in slots}.values())
+
+    def _study(self, reading: Reading, **asked: object) -> Study:
+        return study(reading.rig, self.today, once=self.once, shown_in=self.shown_in, judged_on=self.judged_on,
+                     vehicle=self.vehicle, **asked)  # type: ignore[arg-type]  # fmt: skip
+
+
+def key_of(slot: Slot) -> Key:
+    """Return what tells a slot from all others of its study."""
+    return slot.number, slot.is_ticked, slot.load, slot.use, slot.is_for_ticket
+
+
+def stands(finding: Finding, slot: Slot) -> bool:
+    """Return whether a finding is said in a slot, as a breach where it was one; a breach may have become a question."""
+    return any(
+        (one.code, one.where) == (finding.code, finding.where)
+        and (one.kind != "unknown" or GRAVITY[finding.kind] <= GRAVITY["unknown"])
+        for one in (*slot.findings, *slot.accepted)
+    )
+
+
+def adds_nothing(slot: Slot, after: Slot) -> bool:
+    """Return whether a changed slot has no stop, limit or unknown it had not, or had in a graver kind."""
+    return not _adds(slot, after)
+
+
+def _adds(slot: Slot, after: Slot) -> bool:
+    kinds = {(one.code, one.where, one.kind) for one in slot.findings}
+    had, has = _gravest(slot), _gravest(after)
+    return any(
+        one.kind != "advice"
+        and (one.code, one.where, one.kind) not in kinds
+        and has[one.code, one.where] >= had.get((one.code, one.where), 0)
+        for one in after.findings
+    )
+
+
+def leaves_question(slot: Slot, after: Slot) -> bool:
+    """Return whether a breach of a slot is only a question in it as changed."""
+    return any(True for _ in _softened(slot, after))
+
+
+def _gravest(slot: Slot) -> dict[tuple[str, str], int]:
+    """Return how grave the gravest finding of each rule at each place is."""
+    found: dict[tuple[str, str], int] = {}
+    for one in slot.findings:
+        found[one.code, one.where] = max(GRAVITY[one.kind], found.get((one.code, one.where), 0))
+    return found
+
+
+def _cleared(slot: Slot, after: Slot) -> Iterator[Mark]:
+    """Yield the breaches of a slot of which nothing but advice is left."""
+    left = {(one.code, one.where) for one in (*after.findings, *after.accepted) if one.kind != "advice"}
+    for one in slot.findings:
+        if one.kind in CURED and (one.code, one.where) not in left:
+            yield one.code, one.where, slot.load
+
+
+def _softened(slot: Slot, after: Slot) -> Iterator[tuple[Finding, Slot]]:
+    """Yield the questions of a changed slot that were breaches."""
+    breaches = {(one.code, one.where) for one in slot.findings if one.kind in CURED}
+    questions = {(one.code, one.where) for one in slot.findings if one.kind == "unknown"}
+    for one in after.findings:
+        if one.kind == "unknown" and (one.code, one.where) in breaches - questions:
+            yield one, after
+
+
+def edited_by(document: Document, edits: Iterable[Edit]) -> Document | None:
+    """Return the document with edits made, each by a proved splice; None where one is refused."""
+    for edit in edits:
+        one = spliced(document, edit)
+        if not isinstance(one, Splice):
+            return None
+        document = apply(document, [one])
+    return document
+
+
+def spliced(document: Document, edit: Edit) -> Splice | None:
+    """Return the splice of an edit: a value changed, a key added, or a name added to a list."""
+    before, extent = tree_at(document, edit.path), document.extent(edit.path, exact=True)
+    if isinstance(before, tuple) and extent is not None:
+        at = extent.end - 1 if document.text[extent.end - 1 : extent.end] == "]" else -1
+        if at < 0:
+            return None
+        one = Splice(at, at, f"{', ' if before else ''}{edit.value}")
+        return one if tree_at(apply(document, [one]), edit.path) == (*before, edit.value) else None
+    if edit.path.endswith(".out") and isinstance(before, str) and extent is not None:
+        one = Splice(extent.value, extent.end, f"[{document.text[extent.value : extent.end]}, {edit.value}]")
+        return one if tree_at(apply(document, [one]), edit.path) == (before, edit.value) else None
+    write = splice_new if extent is None else splice
+    made = write(document, edit.path, edit.value)
+    return made if isinstance(made, Splice) else None
