@@ -6,7 +6,7 @@ A slot is a stage (as planned, or today as ticked), a load state and a use.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from datetime import date
 
 from boxwright.disciplines import towing, weight
@@ -38,6 +38,21 @@ class Asked:
     is_for_ticket: bool = False
 
 
+class Stood:
+    """What stands in each slot of one study, cut once: the other load states ask for the same again."""
+
+    def __init__(self, rig: Rig, once: Once) -> None:
+        self._rig, self._once = rig, once
+        self._cut: dict[tuple[int, bool, LoadState, Use], Standing] = {}
+
+    def by(self, asked: Asked) -> Standing:
+        """Return what stands in a slot."""
+        what = (asked.number, asked.is_ticked, asked.load, asked.use)
+        if what not in self._cut:
+            self._cut[what] = cut(self._rig, *what, self._once.remembered)
+        return self._cut[what]
+
+
 @dataclass(frozen=True, slots=True)
 class Given:
     """What all slots of one study have in common."""
@@ -49,7 +64,7 @@ class Given:
     shown_in: HeaderUnits
     vehicle: str
     once: Once
-    stood: dict[tuple[int, bool, LoadState, Use], Standing] = field(default_factory=dict)
+    stood: Stood
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +178,8 @@ def study(
     day = judged_on or (header.date_today if header.is_demo and header.date_today else today)
     giver = giver_of(rig)
     file_findings = of_the_file(rig, today, day)
-    given = Given(rig, giver, _others(rig, giver, once), day, shown_in or header.units, vehicle, once)
+    others, stood = _others(rig, giver, once), Stood(rig, once)
+    given = Given(rig, giver, others, day, shown_in or header.units, vehicle, once, stood)
     for_tickets, for_answers = ticket_slots(rig, giver), slots_of(rig, stage, load, use, all_stages)
     times = dict.fromkeys((asked.number, asked.is_ticked) for asked in (*for_tickets, *for_answers))
     tongues = {time: _tongues(given, *time) for time in times}
@@ -273,8 +289,7 @@ def _gathered(given: Given, asked: Asked) -> tuple[Standing, Box | Failed, tuple
     """Return what stands in a slot, the trailer, and every mass."""
     rig, once = given.rig, given.once
     once.enter((asked.number, asked.is_ticked, asked.load.name, asked.use, asked.is_for_ticket))
-    what = (asked.number, asked.is_ticked, asked.load, asked.use)
-    standing = given.stood.get(what) or given.stood.setdefault(what, cut(rig, *what, once.remembered))
+    standing = given.stood.by(asked)
     return standing, *gathered(rig, standing, given.giver, given.others, once)
 
 
