@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, model_validator
 
@@ -21,7 +21,7 @@ Answer = Literal["yes", "no", "changed", ""]
 CHANGED = frozenset({"changed", "other", "otherwise"})
 
 
-def read_answer(given: Any) -> Any:
+def read_answer(given: object) -> object:
     """Return yes, no, changed or "" (no answer yet) for what a builder's reply says."""
     word = str(given).strip().lower()
     if word in YES or word in {"ok", "agreed"}:

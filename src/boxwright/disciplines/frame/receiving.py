@@ -75,8 +75,9 @@ class Expected:
 def expected(
     trailer: Trailer, result: Result, readings: tuple[Read, ...] = (), weighed: tuple[Measured, ...] = ()
 ) -> tuple[Expected, ...]:
-    """Return everything that is checked on delivery, in the order a person walks: box, frame, openings, running gear,
-    weights, then what is tried and looked at. What was read so far stands beside what was ordered.
+    """Return everything that is checked on delivery, beside what was read of it so far.
+
+    In the order a person walks: box, frame, openings, running gear, weights, then what is tried and looked at.
     """
     found = [*_box(trailer, readings), *_members(result, readings), *_openings(result, readings)]
     return (*found, *_running_gear(trailer), *_weights(trailer, weighed), *_stamps(trailer), *_looks())
