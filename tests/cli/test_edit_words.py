@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from boxwright.cli import main
 from boxwright.cli.edits import edited
 from boxwright.cli.rig_file import NothingAsked
+from boxwright.cli.worded import at_the_shell
 from boxwright.rig.compose import read_rig
 from boxwright.rig.splice import tree_at
 from tests.study.demo import CLEAN, RIGS
@@ -90,6 +92,12 @@ def test_a_renamed_thing_is_named_anew_everywhere_and_no_answer_moves(
     assert not err
     assert "parts[heater-fuel]: heater-fuel -> diesel-can, and in 6 places that" in out
     assert all(line.split()[-1] == "before" for line in out.splitlines() if line.startswith(("TOW", "SLEEP", "LEAVE")))
+
+
+@pytest.mark.parametrize("edit", ["a.x=1", "a.x=16 1/2", "a.x=5' 3\"", "a.note=$5 `x`", "loads[a].out=b", "a.x=it's"])
+def test_an_offered_edit_can_be_typed_at_a_shell(edit: str) -> None:
+    # Oracle: the standard library's own splitting of a shell's line.
+    assert shlex.split(at_the_shell(edit)) == [edit]
 
 
 @pytest.mark.parametrize(

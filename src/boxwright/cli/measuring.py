@@ -15,6 +15,7 @@ from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, clean, hanging, plain
 from boxwright.cli.trying import data_of, kept, tried_page
 from boxwright.cli.typed_reading import Typed, typed_readings, with_rest
+from boxwright.cli.worded import at_the_shell
 from boxwright.disciplines.frame.parts import Framing, Row
 from boxwright.finding import Problem
 from boxwright.rig.add import add_thing
@@ -239,13 +240,13 @@ def adoption(rig: Rig, one: Typed) -> str:
         item = next((item for item in rig.parts if item.name == one.subject), None)
         if item is None or (item.words.weight is None and item.words.each is None):
             return ""
-        return f'"{one.subject}.weight={differing[0][1]}" {one.subject}.how=weighed'
+        return f"{at_the_shell(f'{one.subject}.weight={differing[0][1]}')} {at_the_shell(f'{one.subject}.how=weighed')}"
     if one.kind == "opening":
-        edits = [f'"{one.subject}.as_built.{ADOPTED_EDGES[key]}={text}"' for key, text in differing
-                 if key in ADOPTED_EDGES]  # fmt: skip
-        return " ".join(edits)
+        return " ".join(at_the_shell(f"{one.subject}.as_built.{ADOPTED_EDGES[key]}={text}")
+                        for key, text in differing if key in ADOPTED_EDGES)  # fmt: skip
     if one.kind == "body" and one.subject == "inside":
-        return " ".join(f'"trailer.body.{key}={text}"' for key, text in differing if key in ADOPTED_MEASURES)
+        return " ".join(at_the_shell(f"trailer.body.{key}={text}") for key, text in differing
+                        if key in ADOPTED_MEASURES)  # fmt: skip
     return ""
 
 

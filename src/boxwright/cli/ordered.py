@@ -12,6 +12,7 @@ from boxwright.cli.numbers import mass
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, clean, hanging, plain, wrapped
 from boxwright.cli.trying import answered_again, swept
+from boxwright.cli.worded import at_the_shell
 from boxwright.disciplines.frame.ordering import OPENING_KEYS, AskedOpening, Order, OrderLine, Replied, order_lines
 from boxwright.disciplines.frame.parts import Opening
 from boxwright.model.place import ANYWHERE
@@ -234,7 +235,7 @@ def _going_on(now: Answered, found: tuple[OrderLine, ...], today: date, columns:
     old, new = swept(now, today), swept(after, today)
     lines += finding_changes(old, new, after, columns)
     lines += reworded_lines(old, new, {line.of for line in found}, columns)
-    typed = " ".join(f'"{edit}"' if " " in edit or "[" in edit else edit for edit in edits)
+    typed = " ".join(map(at_the_shell, edits))
     says = "Until then the rig stays with what was asked. To go on with the reply: "
     path = clean(now.question.path)
     return [*lines, (), *hanging((), f"{says}boxwright set {path} {clean(typed)}", columns)]

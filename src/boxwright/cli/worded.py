@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shlex
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -49,6 +50,13 @@ def gathered(typed: Sequence[str]) -> list[str]:
             word = " ".join(pieces)
         texts.append(word)
     return texts
+
+
+def at_the_shell(edit: str) -> str:
+    """Return an edit as it is typed at a shell: as it is, in double quotes, or quoted as its own quotes ask for."""
+    if re.fullmatch(r"[\w.=+-]+", edit):
+        return edit
+    return shlex.quote(edit) if re.search(r'["$`\\!]', edit) else f'"{edit}"'
 
 
 def act_of(text: str) -> Act | None:
