@@ -7,6 +7,7 @@ share is taken into account where they would meet. Nothing here is proved: the s
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from math import isfinite
 from typing import Literal, NamedTuple
@@ -31,8 +32,8 @@ from boxwright.units import Band
 
 A_LITTLE_MORE = 1.1
 """How much farther is gone where rounded moves fall a little short."""
-MOST_ROUNDS = 12
-"""How often two parts that would meet are told so before it is given up."""
+MOST_ROUNDS = 20
+"""How often parts that would meet are told so before it is given up."""
 SMALL_MOVE = 1e-6
 """A shorter way (m) than this is none."""
 SPARE = 1e-9
@@ -102,7 +103,11 @@ def _programme(
 ) -> Candidate | None:
     """Return the rounded answer of the linear programme, None where the needs cannot be met or two parts would meet."""
     gains = [[column.gives(row) for column in columns] for row in rows]
-    ways = [(column.one.inward(-1.0), column.one.inward(1.0)) for column in columns]
+    # Loose parts are no walls to each other: they may follow one another, and are kept apart where they would meet.
+    families = bench.rooms.families
+    loose = frozenset(member for column in columns for member in families[column.one.item.of])
+    rooms = [bench.rooms.room_without(column.one.item.of, column.one.axis, loose) for column in columns]
+    ways = [(one.within(room, -1.0), one.within(room, 1.0)) for (one, _, _), room in zip(columns, rooms, strict=True)]
     for more in (1.0, A_LITTLE_MORE):
         needs = [row.need * more if index < len(must) else row.need for index, row in enumerate(rows)]
         shifts = _without_meeting(bench, columns, ways, gains, needs)
@@ -120,19 +125,25 @@ def _without_meeting(
 ) -> list[float] | None:
     """Return rounded shifts that bring no two parts together: a pair that would meet is kept apart and tried again."""
     gains, needs = list(gains), list(needs)
+    of_member = {member: column.one.item.of for column in columns
+                 for member in bench.rooms.families[column.one.item.of]}  # fmt: skip
+    met: Counter[tuple[str, str]] = Counter()
     for _ in range(MOST_ROUNDS):
         found = least_effort([column.kg for column in columns], ways, gains, needs)
         if found is None:
             return None
         shifts = [_rounded(column, way, shift) for column, way, shift in zip(columns, ways, found, strict=True)]
-        meeting = bench.rooms.collision(_by_part(columns, shifts))
-        if meeting is None:
+        meeting = bench.rooms.collisions(_by_part(columns, shifts))
+        if not meeting:
             return shifts
-        apart = list(_kept_apart(bench, columns, *meeting))
-        if not apart:
-            return None
-        gains += [row for row, _ in apart]
-        needs += [need for _, need in apart]
+        for of, other in sorted({(of, of_member.get(other, "")) for of, other in meeting}):
+            first, second = sorted((of, other))
+            met[first, second] += 1
+            apart = list(_kept_apart(bench, columns, first, second, met[first, second] > 1)) if first else []
+            if not apart:
+                return None
+            gains += [row for row, _ in apart]
+            needs += [need for _, need in apart]
     return None
 
 
@@ -152,20 +163,24 @@ def _by_part(columns: Iterable[Column], shifts: Iterable[float]) -> dict[str, tu
     return found
 
 
-def _kept_apart(bench: Bench, columns: list[Column], of: str, other: str) -> Iterator[tuple[list[float], float]]:
-    """Yield the rows that keep two parts from taking the same room, along each axis they stand in each other's way."""
+def _kept_apart(
+    bench: Bench, columns: list[Column], of: str, other: str, is_strict: bool
+) -> Iterator[tuple[list[float], float]]:
+    """Yield the rows that keep two parts from taking the same room, along each axis they stand in each other's way.
+
+    ``is_strict`` leaves room for the rounding of both even where they touch now.
+    """
     for axis in (0, 1):
-        apart = bench.rooms.between(of, other, axis) if other else None
         pair = {column.one.item.of: index for index, column in enumerate(columns) if column.one.axis == axis}
-        if apart is None or of not in pair or other not in pair:
+        if of not in pair or other not in pair:
             continue
-        # Each of the two may be rounded by a step towards the other.
         steps = sum(_step(columns[pair[one]].one) for one in (of, other))
-        for end, sign in zip(apart, (1.0, -1.0), strict=True):
+        for end, sign in zip(bench.rooms.between(of, other, axis), (1.0, -1.0), strict=True):
             if isfinite(end):
                 row = [0.0] * len(columns)
                 row[pair[of]], row[pair[other]] = sign, -sign
-                yield row, min(0.0, sign * end + steps)
+                need = sign * end + steps
+                yield row, need if is_strict else min(0.0, need)
 
 
 def _step(one: Movable) -> float:

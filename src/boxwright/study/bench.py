@@ -23,7 +23,8 @@ CURED: tuple[Kind, ...] = ("stop", "fix", "limit")
 GRAVITY: dict[Kind, int] = {"stop": 3, "fix": 2, "limit": 2, "unknown": 1, "advice": 0}
 """How grave a kind of finding is; a question is less than any breach, and no cure of one either."""
 AXES: dict[str, tuple[Literal[0, 1], ...]] = {
-    "tongue": (0,), "share": (0,), "nose": (0,), "wheels": (0,), "axle": (0,), "left": (1,), "gross": (),
+    "tongue": (0,), "share": (0,), "nose": (0,), "wheels": (0,), "axle": (0,), "wheel": (1, 0), "left": (1,),
+    "gross": (),
 }  # fmt: skip
 """The axes along which moving a part changes a load."""
 
@@ -42,10 +43,11 @@ class Scope(NamedTuple):
 class Proof(NamedTuple):
     """What a change did that harmed nothing: the findings of its stage it cleared, and the breaches it made questions.
 
-    A question stands with the slot it is asked in, as changed.
+    ``kinds`` are those of what is cleared. A question stands with the slot it is asked in, as changed.
     """
 
     clears: tuple[Mark, ...]
+    kinds: tuple[Kind, ...]
     questions: tuple[tuple[Finding, Slot], ...]
 
 
@@ -151,9 +153,10 @@ class Bench:
             return None
         pairs = [(one, after[key_of(one)]) for one in before]
         here_only = [pair for pair in pairs if (pair[0].number, pair[0].is_ticked) == (slot.number, slot.is_ticked)]
-        clears = (mark for old, new in here_only for mark in _cleared(old, new))
+        cleared = [(old, one) for old, new in here_only for one in _cleared(old, new)]
+        clears = ((one.code, one.where, old.load) for old, one in cleared)
         questions = (said for old, new in pairs for said in _softened(old, new))
-        return Proof(tuple(dict.fromkeys(clears)), tuple(questions))
+        return Proof(tuple(dict.fromkeys(clears)), tuple(one.kind for _, one in cleared), tuple(questions))
 
     def slots_before(self, scope: Scope) -> tuple[Slot, ...]:
         """Return the slots a change can reach, as the text stands."""
@@ -222,10 +225,13 @@ def key_of(slot: Slot) -> Key:
 
 
 def stands(finding: Finding, slot: Slot) -> bool:
-    """Return whether a finding is said in a slot, as a breach where it was one; a breach may have become a question."""
+    """Return whether a finding is said in a slot, as a breach where it was one, else as grave as it was.
+
+    A breach may have become a question, or advice about what is left of a reserve.
+    """
     return any(
         (one.code, one.where) == (finding.code, finding.where)
-        and (one.kind != "unknown" or GRAVITY[finding.kind] <= GRAVITY["unknown"])
+        and (one.kind in CURED or GRAVITY[one.kind] >= GRAVITY[finding.kind])
         for one in (*slot.findings, *slot.accepted)
     )
 
@@ -259,12 +265,12 @@ def _gravest(slot: Slot) -> dict[tuple[str, str], int]:
     return found
 
 
-def _cleared(slot: Slot, after: Slot) -> Iterator[Mark]:
+def _cleared(slot: Slot, after: Slot) -> Iterator[Finding]:
     """Yield the breaches of a slot of which nothing but advice is left."""
     left = {(one.code, one.where) for one in (*after.findings, *after.accepted) if one.kind != "advice"}
     for one in slot.findings:
         if one.kind in CURED and (one.code, one.where) not in left:
-            yield one.code, one.where, slot.load
+            yield one
 
 
 def _softened(slot: Slot, after: Slot) -> Iterator[tuple[Finding, Slot]]:

@@ -108,5 +108,13 @@ def _gain(masses: Iterable[Mass], sign: float, pull: Pull, whole: float) -> floa
 
 
 def _carried(masses: Iterable[Mass], rig: Rig) -> float:
-    """Return the effort of carrying masses out at the rear end (kg m)."""
-    return sum(mass.kg.best * abs(rig.surfaces.rear - mass.x.best) for mass in masses if mass.x.known)
+    """Return the effort of carrying masses out at the rear end, and along the trailer to the tow vehicle (kg m).
+
+    What is let out of a tank only goes out.
+    """
+    along = rig.surfaces.rear - rig.surfaces.front
+    return sum(
+        mass.kg.best * (abs(rig.surfaces.rear - mass.x.best) + (along if mass.what != "fluid" else 0.0))
+        for mass in masses
+        if mass.x.known
+    )

@@ -17,7 +17,7 @@ from boxwright.disciplines.weight.result import Output
 from boxwright.finding import Finding
 from boxwright.study.slots import Slot
 
-Load = Literal["tongue", "share", "gross", "wheels", "axle", "left", "nose"]
+Load = Literal["tongue", "share", "gross", "wheels", "axle", "wheel", "left", "nose"]
 
 LOAD_OF: dict[str, Load] = {
     "weight/tongue-lifts": "tongue",
@@ -32,7 +32,7 @@ LOAD_OF: dict[str, Load] = {
     "towing/unbraked-limit": "gross",
     "towing/combination": "gross",
     "towing/wheels-over-axles": "wheels",
-    "towing/tyre-overloaded": "wheels",
+    "towing/tyre-overloaded": "wheel",
     "towing/axle-overloaded": "axle",
 }
 """The load a rule is about, for findings that name their lever in other words."""
@@ -46,11 +46,12 @@ MARGIN = 1e-6
 
 
 class Lever(NamedTuple):
-    """The load that must change, and whether it must rise."""
+    """The load that must change, and whether it must rise; of which axle, and of a wheel on which side."""
 
     load: Load
     is_up: bool
     axle: int = 0
+    side: str = ""
 
     @property
     def words(self) -> str:
@@ -63,13 +64,15 @@ class Pull(NamedTuple):
 
     ``wanted`` is how much the load must change to clear the finding whatever the doubt, ``at_least`` how much so that
     it is a question and no breach any more. Both count in the lever's direction. ``is_open`` says that something nobody
-    has weighed reaches across the limit: no change of what is weighed clears the finding for certain.
+    has weighed reaches across the limit: no change of what is weighed clears the finding for certain. ``times`` is how
+    many of the finding's number the load is: two where twin tyres share a wheel's.
     """
 
     per: Coefficients
     wanted: float
     at_least: float
     is_open: bool = False
+    times: float = 1.0
 
     def by_moving(self, axis: int, is_up: bool) -> float:
         """Return how much a kilogram metre along x (0) or y (1) moves the load in the wanted direction."""
@@ -84,6 +87,10 @@ def lever_of(finding: Finding, slot: Slot) -> Lever | None:
     load = LOAD_OF.get(finding.code)
     if load is None or slot.weight is None:
         return None
+    if load == "wheel":
+        wheels = slot.towing.wheels if slot.towing is not None else ()
+        worst = max(wheels, key=lambda wheel: (wheel.reading.best, wheel.reading.band.high), default=None)
+        return Lever("wheel", False, worst.axle - 1, worst.side) if worst is not None else None
     if load == "left":
         return Lever("left", slot.weight.left.band.best < slot.weight.right.band.best)
     if load == "nose" or finding.code == "weight/tongue-lifts":
@@ -130,6 +137,13 @@ def pull_of(finding: Finding, lever: Lever, slot: Slot) -> Pull | None:
             return None
         # The margin is weight times how far it is ahead of the pivot: each metre rearward takes a kilogram metre off.
         return _pull(Coefficients(0.0, -1.0), *_short(tip.band.low, tip, 0.0, True))
+    if lever.load == "wheel":
+        is_left, axle = lever.side == "left", lever.axle
+        wheel = (weight.axles_left if is_left else weight.axles_right)[axle]
+        times = max(1, round(wheel.band.best / finding.number)) if finding.number else 1
+        short = _short(wheel.band.high, wheel, limit * times, False)
+        found = _pull((loads.axles_left if is_left else loads.axles_right)[axle], *short)
+        return found._replace(times=float(times)) if found is not None else None
     output, per = {
         "tongue": (weight.tongue, loads.tongue),
         "share": (weight.share, _of_share(loads.tongue, weight.share.band.best, weight.gross.band.best)),

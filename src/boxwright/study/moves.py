@@ -70,7 +70,11 @@ class Movable:
 
     def inward(self, sign: float) -> float:
         """Return the farthest round shift one way that meets nothing (m, with its sign)."""
-        way = self.room.way(sign)
+        return self.within(self.room, sign)
+
+    def within(self, room: Room, sign: float) -> float:
+        """Return the farthest round shift one way that meets nothing in some room."""
+        way = room.way(sign)
         if way in (0.0, inf):
             return 0.0
         far = rounded_shift(self.offset, sign * way)
@@ -100,13 +104,20 @@ class Rooms:
     def room(self, of: str, axis: int) -> Room:
         """Return how far a part with all in and on it may go along x (0) or to the side (1)."""
         if (of, axis) not in self._found:
-            own: dict[Edges, None] = {}
-            others: dict[Edges, None] = {}
-            boxes = {box: None for paths, solid in self._solids if of in paths for box in solid}
-            for path, box in boxes:
-                (own if path in self.families[of] else others)[box] = None
-            self._found[of, axis] = room_of(own, others, axis, self._surfaces)
+            self._found[of, axis] = self.room_without(of, axis, frozenset())
         return self._found[of, axis]
+
+    def room_without(self, of: str, axis: int, loose: frozenset[str]) -> Room:
+        """Return how far a part may go where some others, by path, are out of its way."""
+        own: dict[Edges, None] = {}
+        others: dict[Edges, None] = {}
+        boxes = {box: None for paths, solid in self._solids if of in paths for box in solid}
+        for path, box in boxes:
+            if path in self.families[of]:
+                own[box] = None
+            elif path not in loose:
+                others[box] = None
+        return room_of(own, others, axis, self._surfaces)
 
     def between(self, of: str, other: str, axis: int) -> tuple[float, float]:
         """Return how far a part may go beyond another along an axis, both ways, before they stand in each other."""
@@ -120,11 +131,12 @@ class Rooms:
         least = max((high for _, high in blocked if high <= TOUCH), default=-inf)
         return least, min((low for low, _ in blocked if low >= -TOUCH), default=inf)
 
-    def collision(self, shifts: Mapping[str, tuple[float, float]]) -> tuple[str, str] | None:
-        """Return two parts of which one, moved with all in and on it, would stand in the other; None where all is free.
+    def collisions(self, shifts: Mapping[str, tuple[float, float]]) -> set[tuple[str, str]]:
+        """Return each part that, moved with all in and on it, would stand in something, with the path of that.
 
         ``shifts`` are how far parts go along x and to the side. What stands in another already is not counted.
         """
+        found: set[tuple[str, str]] = set()
         gone = {member: (of, shift) for of, shift in shifts.items() for member in self.families[of]}
         still = ("", (0.0, 0.0))
         for _, solid in self._solids:
@@ -137,8 +149,8 @@ class Rooms:
                     if with_it == mover or meets(box, wall):
                         continue
                     if meets(shifted(box, shift), shifted(wall, other_shift)):
-                        return mover, with_it
-        return None
+                        found.add((mover, with_it or other))
+        return found
 
 
 def movables(rig: Rig, rooms: Rooms, slot: Slot, axis: Literal[0, 1], header: HeaderUnits) -> tuple[Movable, ...]:

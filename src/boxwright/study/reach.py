@@ -80,7 +80,7 @@ def best_reachable(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> 
     if not short > 0.0:
         return None
     gross = slot.weight.gross.band.best
-    short *= gross / (gross - away) if lever.load == "share" else 1.0
+    short *= gross / (gross - away) if lever.load == "share" else 1.0 / pull.times
     return finding.limit - short if rises(lever) else finding.limit + short
 
 
@@ -121,8 +121,9 @@ def whole_range(
     families, stops = families_of(rig), dict[str, float]()
     for one in loose:
         per = pull.by_moving(one.axis, lever.is_up)
-        gain = max(per * one.room.most, per * one.room.least) if per else 0.0
-        stops |= dict.fromkeys(families[one.item.of], gain)
+        gain = max(0.0, per * one.room.most, per * one.room.least) if per else 0.0
+        for member in families[one.item.of]:
+            stops[member] = stops.get(member, 0.0) + gain
     sign, gain, away = (1.0 if lever.is_up else -1.0), 0.0, 0.0
     beyond = _beyond(slot, lever, limit)
 
@@ -136,10 +137,11 @@ def whole_range(
     for mass in slot.masses:
         if mass.what == "fluid" and mass.of in tanks:
             continue
-        moved_by = [stops.get(mass.of, 0.0)]
+        moved_by = stops.get(mass.of, 0.0)
         if id(mass) in cargo and mass.of not in stops:
-            moved_by += [_to_the_wall(rig, mass, axis, pull.by_moving(axis, lever.is_up)) for axis in axes]
-        best = mass.kg.best * max(moved_by)
+            walls = (_to_the_wall(rig, mass, axis, pull.by_moving(axis, lever.is_up)) for axis in axes)
+            moved_by = sum(max(0.0, gain) for gain in walls)
+        best = mass.kg.best * moved_by
         if (id(mass) in cargo or mass.what == "fluid") and -owed(mass) > best:
             best, away = -owed(mass), away + mass.kg.best
         gain += max(0.0, best)

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from boxwright.finding import Finding, Kind
 from boxwright.study.arranged import Row, arranged, axes_of, needed
-from boxwright.study.bench import CURED, Bench, Mark, Proof, adds_nothing, leaves_question, stands
+from boxwright.study.bench import CURED, GRAVITY, Bench, Mark, Proof, adds_nothing, leaves_question, stands
 from boxwright.study.fills import fills
 from boxwright.study.left import left_behind
 from boxwright.study.lever import Lever, Pull, lever_of, pull_of
@@ -36,11 +36,12 @@ class Fix:
     """A proved change: the finding it is for and where, what to do, the splices, and its effort (kg m).
 
     ``then`` says what to weigh after it where it leaves a question: it is no cure then. ``clears`` are the finding it
-    cures and all breaches of the stage that are gone with it, in whatever load state.
+    cures and all breaches of the stage that are gone with it, in whatever load state; ``kind`` is the gravest of them.
     """
 
     code: str
     where: str
+    kind: Kind
     stage: str
     load: str
     use: str
@@ -77,8 +78,9 @@ def remedies(
     per_finding: int = 1,
     found: Study | None = None,
 ) -> Remedies:
-    """Return what clears the findings of a stage, at most eight changes, the least effort first.
+    """Return what clears the findings of a stage, at most eight changes: of the gravest, and the least effort, first.
 
+    A finding that is gone with the change found for a graver one needs none of its own, where only one is asked for.
     ``everything`` looks at advice too, seeks more than one change for each finding, and asks the linear programme.
     ``found`` is a study of the stage that is there already: without anything to cure in it no other is made.
     """
@@ -90,7 +92,7 @@ def remedies(
     done: set[Mark] = set()
     for finding, slot in wanted:
         mark = (finding.code, finding.where, slot.load)
-        if mark in done:
+        if mark in done or (not everything and any(mark in fix.clears for fix in fixes)):
             continue
         done.add(mark)
         lever = lever_of(finding, slot)
@@ -115,8 +117,8 @@ def _chosen(fixes: Iterable[Fix]) -> tuple[Fix, ...]:
     return tuple(sorted(wanted[:MOST], key=_rank))
 
 
-def _rank(fix: Fix) -> tuple[bool, float, int, bool, str, str]:
-    return not fix.is_whole, round(fix.effort, 3), fix.moves, fix.leaves, fix.says, fix.code
+def _rank(fix: Fix) -> tuple[bool, int, float, int, bool, str]:
+    return not fix.is_whole, -GRAVITY[fix.kind], round(fix.effort, 3), fix.moves, fix.leaves, fix.says
 
 
 def _wanted(
@@ -176,10 +178,10 @@ def fixes_of(
         search.last = bench.proofs + (PROOFS_OF_ALL if everything else PROOFS)
         needs = (more * need for need in (pull.wanted, pull.at_least) for more in (1.0, A_LITTLE_MORE) if need > 0.0)
         for need in dict.fromkeys(needs):
-            if search.cures or search.is_over:
+            if search.is_over or (search.cures and not search.is_near):
                 break
             search.through(_changes(bench, slot, lever, pull, need, everything))
-    yield from search.cures
+    yield from sorted(search.cures, key=_rank)[:most]
     yield from search.questions[: max(0, most - len(search.cures))]
 
 
@@ -191,25 +193,33 @@ class _Search:
         self.cures: list[Fix] = []
         self.questions: list[Fix] = []
         self.is_open, self.last = False, bench.proofs + PROOFS
+        self._has_near_move = False
         self._tried: set[tuple[Edit, ...]] = set()
 
     @property
     def is_over(self) -> bool:
         """Return whether enough was found, or tried. What nobody has weighed leaves no hope of a cure."""
-        enough = len(self.cures) >= self.most or (self.is_open and len(self.questions) >= self.most)
-        return enough or self.bench.proofs >= self.last
+        enough = len(self.cures) >= self.most and not self.is_near
+        return enough or (self.is_open and len(self.questions) >= self.most) or self.bench.proofs >= self.last
+
+    @property
+    def is_near(self) -> bool:
+        """Return whether a move a little farther may spare leaving something behind: a shorter one all but did."""
+        return self._has_near_move and all(fix.leaves for fix in self.cures)
 
     def through(self, candidates: Iterable[Candidate]) -> None:
         """Try some changes, those of least effort first."""
         for candidate in sorted(candidates, key=lambda one: one.rank)[:TRIED]:
             if self.is_over:
                 return
-            if candidate.edits not in self._tried:
+            is_spared = candidate.leaves and len(self.cures) >= self.most
+            if candidate.edits not in self._tried and not is_spared:
                 self._tried.add(candidate.edits)
                 # One question is enough to go on with: only a cure is worth more proofs then.
                 fix = _proved(self.bench, self.finding, self.slot, candidate, len(self.questions) < self.most)
                 if fix is not None:
                     (self.cures if fix.is_whole else self.questions).append(fix)
+                    self._has_near_move |= not (fix.is_whole or fix.leaves or self.is_open)
 
 
 def _changes(
@@ -245,6 +255,7 @@ def _proved(
     return Fix(
         code=finding.code,
         where=finding.where,
+        kind=max((finding.kind, *proof.kinds), key=lambda kind: GRAVITY[kind]),
         stage=slot.stage,
         load=slot.load,
         use=slot.use,
