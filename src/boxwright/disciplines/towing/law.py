@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 
 from boxwright.disciplines.towing.sourced import PACKAGE
 from boxwright.source import Rule, load_rules
@@ -74,6 +75,7 @@ STATES_DECIDE = ("US", "CA")
 """Countries whose States or provinces make the rules of light trailers."""
 
 
+@lru_cache(maxsize=8)
 def law_of(countries: tuple[str, ...], judged_on: date) -> Law:
     """Return what binds on a route as of a day; a rule of the building of a trailer binds at home only."""
     in_force = tuple(rule for rule in load_rules(PACKAGE) if rule.is_in_force(judged_on))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
 from itertools import product
 from math import isfinite
 
@@ -81,10 +82,11 @@ def low_points(box: Box, frames: tuple[Frame, ...], pitch: Band | None, overhang
     if overhang is not None and overhang.known and box.coupler_x.known:
         tow_wheel = box.coupler_x.best - overhang.best
     hanging = [frame for frame in _placed(frames, 2) if _low(frame, 2) < 0.0 and frame.place.x.known]
-    return tuple(_low_point(frame, box.deck_height, places, turn, tow_wheel) for frame in hanging)
+    return tuple(_low_point(frame, box.deck_height, tuple(places), turn, tow_wheel) for frame in hanging)
 
 
-def _low_point(frame: Frame, deck: Band, axles: list[float], pitch: float, tow_wheel: float | None) -> LowPoint:
+@lru_cache(maxsize=1_000)
+def _low_point(frame: Frame, deck: Band, axles: tuple[float, ...], pitch: float, tow_wheel: float | None) -> LowPoint:
     front, rear = _low(frame, 0), _high(frame, 0)
     middle = sum(axles) / len(axles)
 
