@@ -121,6 +121,13 @@ def test_a_tank_whose_level_nobody_wrote_is_written_down() -> None:
     assert fix.says.startswith("Carry aft ") and "where its level is not said now" in fix.says
 
 
+def test_a_load_state_that_names_no_tank_gets_its_first() -> None:
+    text = with_tanks("{can: empty}", REAR % 700, tank("aft", 155.0, 20.0))
+    text = text.replace("road: {cargo: all, tanks: {can: empty}, for", "road: {cargo: all, for")
+    first, *_ = (fix for fix in tank_fixes(text, "weight/tongue-lifts") if fix.edits[0].path.endswith(".aft"))
+    assert f"road: {{cargo: all, for: [tow], tanks: {{aft: {first.edits[0].value}}}}}" in applied(text, first.edits)
+
+
 def test_fuel_nobody_wrote_the_level_of_is_only_emptied() -> None:
     text = with_tanks("{can: empty}", REAR % 700, tank("aft", 155.0, 20.0, "diesel"))
     edits = [fix.edits[0] for fix in tank_fixes(text, "weight/tongue-lifts")]

@@ -7,10 +7,12 @@ from datetime import date
 from typing import Literal, NamedTuple
 
 from boxwright.finding import Finding, Kind
+from boxwright.rig.add import add_value
+from boxwright.rig.change import Change
 from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import Document
 from boxwright.rig.rig import Item
-from boxwright.rig.splice import Splice, apply, splice, splice_new, tree_at
+from boxwright.rig.splice import Splice, apply, splice, tree_at
 from boxwright.study.lever import Lever
 from boxwright.study.moves import Edit, Movable, Rooms, movables
 from boxwright.study.once import Once
@@ -22,6 +24,8 @@ from boxwright.units import HeaderUnits
 CURED: tuple[Kind, ...] = ("stop", "fix", "limit")
 GRAVITY: dict[Kind, int] = {"stop": 3, "fix": 2, "limit": 2, "unknown": 1, "advice": 0}
 """How grave a kind of finding is; a question is less than any breach, and no cure of one either."""
+LISTING = frozenset({"weight/tank-unnamed", "weight/stands-perhaps"})
+"""Rules that ask once for several things, at the first of them: with one answered they stand at another."""
 AXES: dict[str, tuple[Literal[0, 1], ...]] = {
     "tongue": (0,), "share": (0,), "nose": (0,), "wheels": (0,), "axle": (0,), "wheel": (1, 0), "left": (1,),
     "gross": (),
@@ -74,12 +78,13 @@ class Bench:
         self._before_in: dict[Scope, tuple[Slot, ...]] = {}
         self._rooms: Rooms | None = None
         self._loose: dict[tuple[Key, int], tuple[Movable, ...]] = {}
-        self._looks_back = False
+        self._past: int | None = None
 
     def look_at(self, number: int) -> None:
-        """Take the stages before today into every proof where the stage asked about is one of them."""
-        if number < self.reading.rig.header.stage_today and not self._looks_back:
-            self._looks_back, self._rooms = True, None
+        """Take the stage asked about into every proof where it is before today; the others before today are gone."""
+        past = number if number < self.reading.rig.header.stage_today else None
+        if past != self._past:
+            self._past, self._rooms = past, None
             self._before_in.clear()
             self._loose.clear()
 
@@ -90,7 +95,7 @@ class Bench:
 
     @property
     def before(self) -> tuple[Slot, ...]:
-        """Return every slot from today on, as the text stands."""
+        """Return every slot from today on, and of the stage asked about, as the text stands."""
         return self.slots_before(Scope())
 
     @property
@@ -186,8 +191,9 @@ class Bench:
     def _stages_of(self, items: Iterable[Item]) -> Scope:
         """Return the stages any of some parts stands at, perhaps or for certain."""
         rig = self.reading.rig
-        now, first = rig.header.stage_today, 0 if self._looks_back else rig.header.stage_today
+        now = rig.header.stage_today
         numbers = range(len(rig.stages_in_order))
+        looked_at = {*numbers[now:], *(() if self._past is None else (self._past,))}
         stood = {
             number
             for number in numbers
@@ -200,18 +206,21 @@ class Bench:
         weighed |= {giver.stage} if giver is not None and giver.stage is not None else set()
         if stood & weighed:
             return Scope()
-        return Scope(stages=tuple(number for number in numbers if number in stood and number >= first))
+        return Scope(stages=tuple(sorted(stood & looked_at)))
 
     def _standings(self) -> Iterator[Standing]:
         """Yield what stands in each slot, without working any of them out."""
         rig = self.reading.rig
-        for asked in slots_of(rig, None, None, None, self._looks_back):
+        past = () if self._past is None else slots_of(rig, self._past, None, None, False)
+        for asked in (*past, *slots_of(rig, None, None, None, False)):
             yield cut(rig, asked.number, asked.is_ticked, asked.load, asked.use, self.once.remembered)
 
     def _slots(self, reading: Reading, scope: Scope) -> tuple[Slot, ...]:
         if scope.stages is None:
-            return self._study(reading, load=scope.load, all_stages=self._looks_back).slots
-        found = (self._study(reading, stage=number).slots for number in scope.stages)
+            past = () if self._past is None else (self._study(reading, stage=self._past, load=scope.load).slots,)
+            found = [*past, self._study(reading, load=scope.load).slots]
+        else:
+            found = [self._study(reading, stage=number).slots for number in scope.stages]
         return tuple({key_of(slot): slot for slots in found for slot in slots}.values())
 
     def _study(self, reading: Reading, **asked: object) -> Study:
@@ -244,10 +253,12 @@ def adds_nothing(slot: Slot, after: Slot) -> bool:
 def _adds(slot: Slot, after: Slot) -> bool:
     kinds = {(one.code, one.where, one.kind) for one in slot.findings}
     had, has = _gravest(slot), _gravest(after)
+    listed = {(one.code, path) for one in slot.findings if one.code in LISTING for path in one.because}
     return any(
         one.kind != "advice"
         and (one.code, one.where, one.kind) not in kinds
         and has[one.code, one.where] >= had.get((one.code, one.where), 0)
+        and not (one.code in LISTING and {(one.code, path) for path in one.because} <= listed)
         for one in after.findings
     )
 
@@ -285,25 +296,32 @@ def _softened(slot: Slot, after: Slot) -> Iterator[tuple[Finding, Slot]]:
 def edited_by(document: Document, edits: Iterable[Edit]) -> Document | None:
     """Return the document with edits made, each by a proved splice; None where one is refused."""
     for edit in edits:
-        one = spliced(document, edit)
-        if not isinstance(one, Splice):
+        after = _edited(document, edit)
+        if after is None:
             return None
-        document = apply(document, [one])
+        document = after
     return document
 
 
-def spliced(document: Document, edit: Edit) -> Splice | None:
-    """Return the splice of an edit: a value changed, a key added, or a name added to a list."""
+def _edited(document: Document, edit: Edit) -> Document | None:
+    """Return the document with a value changed, a key added with what it belongs to, or a name added to a list."""
     before, extent = tree_at(document, edit.path), document.extent(edit.path, exact=True)
-    if isinstance(before, tuple) and extent is not None:
+    if extent is None:
+        added = add_value(document, edit.path, edit.value)
+        return added.document if isinstance(added, Change) else None
+    if isinstance(before, tuple):
         at = extent.end - 1 if document.text[extent.end - 1 : extent.end] == "]" else -1
         if at < 0:
             return None
-        one = Splice(at, at, f"{', ' if before else ''}{edit.value}")
-        return one if tree_at(apply(document, [one]), edit.path) == (*before, edit.value) else None
-    if edit.path.endswith(".out") and isinstance(before, str) and extent is not None:
-        one = Splice(extent.value, extent.end, f"[{document.text[extent.value : extent.end]}, {edit.value}]")
-        return one if tree_at(apply(document, [one]), edit.path) == (before, edit.value) else None
-    write = splice_new if extent is None else splice
-    made = write(document, edit.path, edit.value)
-    return made if isinstance(made, Splice) else None
+        return _listed(document, Splice(at, at, f"{', ' if before else ''}{edit.value}"), edit, before)
+    if edit.path.endswith(".out") and isinstance(before, str):
+        written = f"[{document.text[extent.value : extent.end]}, {edit.value}]"
+        return _listed(document, Splice(extent.value, extent.end, written), edit, (before,))
+    made = splice(document, edit.path, edit.value)
+    return apply(document, [made]) if isinstance(made, Splice) else None
+
+
+def _listed(document: Document, made: Splice, edit: Edit, before: tuple[object, ...]) -> Document | None:
+    """Return the document with a name added to a list, where exactly that comes of it."""
+    after = apply(document, [made])
+    return after if tree_at(after, edit.path) == (*before, edit.value) else None

@@ -187,7 +187,9 @@ def _corners(places: tuple[Band, Band, Band], is_wide: bool) -> tuple[Vector, Ve
 
 def value(pool: Pool, coefficients: Coefficients) -> float:
     """Return the best value of a sum."""
-    return fsum((*(c * s for c, s in zip(coefficients[:4], pool.sums, strict=True)), coefficients.constant))
+    per_kg, per_x, per_y, per_z, constant = coefficients
+    kg, x, y, z = pool.sums
+    return per_kg * kg + per_x * x + per_y * y + per_z * z + constant
 
 
 def variance(pool: Pool, coefficients: Coefficients) -> float:
