@@ -32,16 +32,16 @@ AXES: dict[str, tuple[Literal[0, 1], ...]] = {
 }  # fmt: skip
 """The axes along which moving a part changes a load."""
 
-Key = tuple[int, bool, str, str, bool]
+Key = tuple[int, bool, str, str]
 Mark = tuple[str, str, str]
 """A finding of a stage: its code, where, and its load state."""
 
 
 class Scope(NamedTuple):
-    """The slots a change can reach: of one load state, or of some stages; of all where neither is named."""
+    """The slots a change can reach: of some stages, in one load state or, where none is named, in all of them."""
 
+    stages: tuple[int, ...]
     load: str | None = None
-    stages: tuple[int, ...] | None = None
 
 
 class Proof(NamedTuple):
@@ -75,7 +75,7 @@ class Bench:
         self.once = once if once is not None else Once()
         self.composer = Composer()
         self.proofs = 0
-        self._before_in: dict[Scope, tuple[Slot, ...]] = {}
+        self._before_at: dict[tuple[int, str | None], tuple[Slot, ...]] = {}
         self._rooms: Rooms | None = None
         self._loose: dict[tuple[Key, int], tuple[Movable, ...]] = {}
         self._past: int | None = None
@@ -85,7 +85,7 @@ class Bench:
         past = number if number < self.reading.rig.header.stage_today else None
         if past != self._past:
             self._past, self._rooms = past, None
-            self._before_in.clear()
+            self._before_at.clear()
             self._loose.clear()
 
     @property
@@ -96,7 +96,14 @@ class Bench:
     @property
     def before(self) -> tuple[Slot, ...]:
         """Return every slot from today on, and of the stage asked about, as the text stands."""
-        return self.slots_before(Scope())
+        return tuple(slot for number in self.stages for slot in self._at_stage(number))
+
+    @property
+    def stages(self) -> tuple[int, ...]:
+        """Return the stages every proof looks at: from today on, and the one asked about."""
+        header, count = self.reading.rig.header, max(len(self.reading.rig.stages_in_order), 1)
+        past = () if self._past is None else (self._past,)
+        return (*past, *range(header.stage_today, count))
 
     @property
     def rooms(self) -> Rooms:
@@ -107,8 +114,7 @@ class Bench:
 
     def stage_before(self, number: int, is_ticked: bool) -> tuple[Slot, ...]:
         """Return the slots of one stage, as planned or as ticked, as the text stands."""
-        slots = self.slots_before(Scope(stages=(number,)))
-        return tuple(one for one in slots if (one.number, one.is_ticked) == (number, is_ticked))
+        return tuple(one for one in self._at_stage(number) if one.is_ticked == is_ticked)
 
     def loose(self, slot: Slot, axes: Iterable[Literal[0, 1]]) -> list[Movable]:
         """Return the parts of a slot that may be moved along some axes."""
@@ -134,40 +140,31 @@ class Bench:
 
     def slot_after(self, reading: Reading, slot: Slot) -> Slot | None:
         """Return one slot of a changed text."""
-        found = self._study(reading, stage=slot.number, load=slot.load, use=slot.use)
-        return next((one for one in found.slots if key_of(one) == key_of(slot)), None)
+        found = self._study(reading, stage=slot.number, load=slot.load, use=slot.use).slots
+        return next((one for one in found if key_of(one) == key_of(slot) and not one.is_for_ticket), None)
 
     def proof(self, reading: Reading, finding: Finding, slot: Slot, edits: tuple[Edit, ...]) -> Proof | None:
         """Return what a changed text does; None where a finding stands as grave as before, or something is harmed.
 
         Harmed is any slot with a stop, limit or unknown it had not. What goes wrong mostly does so in another load
-        state of the same stage, so that stage is looked at first.
+        state of the same stage, so that stage is looked at first; with the first harm the rest is not looked at.
         """
-        scope = self.scope_of(edits)
-        if scope.load is None:
-            here = {key_of(one): one for one in self._slots(reading, Scope(stages=(slot.number,)))}
-            was = self.stage_before(slot.number, slot.is_ticked)
-            if any(key_of(one) in here and _adds(one, here[key_of(one)]) for one in was):
-                return None
         self.proofs += 1
-        before = self.slots_before(scope)
-        after = {key_of(one): one for one in self._slots(reading, scope)}
-        if any(key_of(one) not in after or _adds(one, after[key_of(one)]) for one in before):
+        scope, pairs = self.scope_of(edits), list[tuple[Slot, Slot]]()
+        for number in sorted(scope.stages, key=lambda one: one != slot.number):
+            after = {key_of(one): one for one in self._studied(reading, number, scope.load)}
+            for one in self._at_stage(number, scope.load):
+                if key_of(one) not in after or _adds(one, after[key_of(one)]):
+                    return None
+                pairs.append((one, after[key_of(one)]))
+        own = [new for old, new in pairs if key_of(old) == key_of(slot)]
+        if not own or stands(finding, own[0]):
             return None
-        if key_of(slot) not in after or stands(finding, after[key_of(slot)]):
-            return None
-        pairs = [(one, after[key_of(one)]) for one in before]
         here_only = [pair for pair in pairs if (pair[0].number, pair[0].is_ticked) == (slot.number, slot.is_ticked)]
         cleared = [(old, one) for old, new in here_only for one in _cleared(old, new)]
         clears = ((one.code, one.where, old.load) for old, one in cleared)
         questions = (said for old, new in pairs for said in _softened(old, new))
         return Proof(tuple(dict.fromkeys(clears)), tuple(one.kind for _, one in cleared), tuple(questions))
-
-    def slots_before(self, scope: Scope) -> tuple[Slot, ...]:
-        """Return the slots a change can reach, as the text stands."""
-        if scope not in self._before_in:
-            self._before_in[scope] = self._slots(self.reading, scope)
-        return self._before_in[scope]
 
     def scope_of(self, edits: Iterable[Edit]) -> Scope:
         """Return the slots edits bear on: those of one load state, or of the stages a moved part stands at.
@@ -180,23 +177,21 @@ class Bench:
             names = {state.name for state in self.reading.rig.loads for edit in edits
                      if edit.path.startswith(f"loads[{state.name}].")}  # fmt: skip
             is_weighed = any(one.load in names for one in self.reading.rig.measured)
-            return Scope(load=names.pop()) if len(names) == 1 and not is_weighed else Scope()
+            return Scope(self.stages, names.pop() if len(names) == 1 and not is_weighed else None)
         moved = [item for item in self.reading.rig.parts for edit in edits if edit.path.startswith(f"{item.of}.")]
         if len(moved) < len(edits):
-            return Scope()
+            return Scope(self.stages)
         families = self.rooms.families
         members = {of for item in moved for of in families[item.of]}
-        return self._stages_of([item for item in self.reading.rig.parts if item.of in members])
+        return Scope(self._stages_of([item for item in self.reading.rig.parts if item.of in members]))
 
-    def _stages_of(self, items: Iterable[Item]) -> Scope:
-        """Return the stages any of some parts stands at, perhaps or for certain."""
+    def _stages_of(self, items: Iterable[Item]) -> tuple[int, ...]:
+        """Return the stages any of some parts stands at, perhaps or for certain; all where it stood on a scale."""
         rig = self.reading.rig
         now = rig.header.stage_today
-        numbers = range(len(rig.stages_in_order))
-        looked_at = {*numbers[now:], *(() if self._past is None else (self._past,))}
         stood = {
             number
-            for number in numbers
+            for number in range(max(len(rig.stages_in_order), 1))
             for item in items
             if stands_in(item.marks, number, False) != "no"
             or (number == now and stands_in(item.marks, number, True) != "no")
@@ -204,9 +199,7 @@ class Bench:
         giver = giver_of(rig)
         weighed = {asked.number for asked in ticket_slots(rig, giver)}
         weighed |= {giver.stage} if giver is not None and giver.stage is not None else set()
-        if stood & weighed:
-            return Scope()
-        return Scope(stages=tuple(sorted(stood & looked_at)))
+        return self.stages if stood & weighed else tuple(number for number in self.stages if number in stood)
 
     def _standings(self) -> Iterator[Standing]:
         """Yield what stands in each slot, without working any of them out."""
@@ -215,13 +208,14 @@ class Bench:
         for asked in (*past, *slots_of(rig, None, None, None, False)):
             yield cut(rig, asked.number, asked.is_ticked, asked.load, asked.use, self.once.remembered)
 
-    def _slots(self, reading: Reading, scope: Scope) -> tuple[Slot, ...]:
-        if scope.stages is None:
-            past = () if self._past is None else (self._study(reading, stage=self._past, load=scope.load).slots,)
-            found = [*past, self._study(reading, load=scope.load).slots]
-        else:
-            found = [self._study(reading, stage=number).slots for number in scope.stages]
-        return tuple({key_of(slot): slot for slots in found for slot in slots}.values())
+    def _at_stage(self, number: int, load: str | None = None) -> tuple[Slot, ...]:
+        """Return the slots of a stage in one load state, or in all of them, as the text stands."""
+        if (number, load) not in self._before_at:
+            self._before_at[number, load] = self._studied(self.reading, number, load)
+        return self._before_at[number, load]
+
+    def _studied(self, reading: Reading, number: int, load: str | None) -> tuple[Slot, ...]:
+        return tuple(one for one in self._study(reading, stage=number, load=load).slots if not one.is_for_ticket)
 
     def _study(self, reading: Reading, **asked: object) -> Study:
         return study(reading.rig, self.today, once=self.once, shown_in=self.shown_in, judged_on=self.judged_on,
@@ -230,7 +224,7 @@ class Bench:
 
 def key_of(slot: Slot) -> Key:
     """Return what tells a slot from all others of its study."""
-    return slot.number, slot.is_ticked, slot.load, slot.use, slot.is_for_ticket
+    return slot.number, slot.is_ticked, slot.load, slot.use
 
 
 def stands(finding: Finding, slot: Slot) -> bool:
