@@ -20,16 +20,24 @@ from pathlib import Path
 from statistics import median
 from typing import NamedTuple
 
+from boxwright.finding import Use
 from boxwright.rig.compose import Composer
 from boxwright.rig.document import Document
 from boxwright.rig.read import edited, read_document
+from boxwright.study.arranged import Row as Limit
+from boxwright.study.arranged import arranged
+from boxwright.study.bench import Bench
 from boxwright.study.once import Once
+from boxwright.study.packing import least_effort
+from boxwright.study.remedy import remedies
 from boxwright.study.slots import study
 
 ROOT = Path(__file__).resolve().parents[1]
 WHIMBREL = ROOT / "rigs" / "whimbrel.yaml"
 TODAY = date(2026, 5, 2)
 COLD_RUNS = 9
+LOOSE, LIMITS, PARTS = 80, 60, 131
+"""Parts that may be moved, limits they are held by in all load states, and of how many parts so many may be."""
 
 
 class Row(NamedTuple):
@@ -63,6 +71,9 @@ def main() -> None:
     whimbrel = WHIMBREL.read_bytes()
     rows += of_rig("Whimbrel", whimbrel, "front-cabinet", repeats, ("0.3", "5", "120"))
     rows += of_rig("1,000 parts", generated(1_000), "cabinet-500", max(repeats // 3, 3), ("", "50", "250 (any edit)"))
+    rows += of_fixes(WHIMBREL.read_bytes(), max(repeats // 6, 3))
+    rows.append(row(f"least effort of {LOOSE} loose parts under {LIMITS} limits", programme(repeats), "20"))
+    rows.append(row(f"one arrangement of {LOOSE} loose parts, proofs left out", arrangement(repeats), ""))
     print(f"yardstick (100,000 square roots): {yardstick:.2f} ms CPU\n")
     print("| what | median ms | slowest of 20 ms | in yardsticks | target ms |\n|---|---|---|---|---|")
     for what, middle, slowest, target in rows:
@@ -116,6 +127,47 @@ class Working(Changing):
         super().change()
         self.reading = self.composer.compose(self.document)
         study(self.reading.rig, TODAY, once=self.once, **self.asked)  # type: ignore[arg-type]
+
+
+def of_fixes(data: bytes, repeats: int) -> list[Row]:
+    """Return the rows of the smallest changes, as `check` seeks them: the slowest stage from today on, and before."""
+    rig = Composer().compose(read_document(data)).rig
+    found: dict[bool, list[Row]] = {True: [], False: []}
+    uses: tuple[Use, ...] = ("tow", "sleep")
+    for number, stage in enumerate(rig.stages_in_order):
+        for use in uses:
+            times = [sought(data, number, use) for _ in range(repeats)]
+            what = f"Whimbrel: smallest changes, {use}, stage {stage.name}"
+            found[number >= rig.header.stage_today].append(row(what, times, "250"))
+    return [max(rows, key=lambda one: one.median) for rows in (found[True], found[False])]
+
+
+def sought(data: bytes, number: int, use: Use) -> float:
+    """Return how long the changes of one stage and use take (ms CPU), the stage itself being worked out already."""
+    reading = Composer().compose(read_document(data))
+    bench = Bench(reading, TODAY)
+    asked = study(reading.rig, TODAY, stage=number, use=use, once=bench.once)
+    started = time.thread_time()
+    remedies(bench, number, asked.is_ticked, use=use, found=asked)
+    return (time.thread_time() - started) * 1_000
+
+
+def programme(repeats: int) -> list[float]:
+    """Return how long the linear programme alone takes: even parts pull at the ball, odd ones at other limits too."""
+    weights = [1.0 + index % 37 for index in range(LOOSE)]
+    ways = [(-0.5 - index % 5 / 4.0, 0.5 + index % 7 / 4.0) for index in range(LOOSE)]
+    gains = [[kg * (1.0 + (index * number) % 3 / 9.0) for index, kg in enumerate(weights)] for number in range(LIMITS)]
+    needs = [0.4 * sum(weights), *(-0.1 * sum(weights) for _ in range(LIMITS - 1))]
+    return timed(lambda: least_effort(weights, ways, gains, needs), repeats)
+
+
+def arrangement(repeats: int) -> list[float]:
+    """Return how long it takes to arrange the loose parts of a generated rig so that the ball carries 5 kg more."""
+    bench = Bench(Composer().compose(read_document(generated(PARTS))), TODAY)
+    number = len(bench.reading.rig.stages_in_order) - 1
+    towed = [slot for slot in bench.stage_before(number, False) if slot.use == "tow"]
+    must = [Limit(towed[-1].load, (-0.3, 0.0), 5.0)]
+    return timed(lambda: arranged(bench, towed, must, (0,)), repeats)
 
 
 def weight_of(document: Document, part: str) -> Edit:
