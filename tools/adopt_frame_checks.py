@@ -182,7 +182,9 @@ def adopt(sheet: Entry, name: str) -> str:
     head = "# Adopted by tools/adopt_frame_checks.py from the project's sheet on structure; do not edit by hand."
     entries = {entry["id"]: entry for entry in sheet["check"]}
     blocks = [
-        block(entries[one], check, source, kind) for one, convert in converters.items() for check in convert(entries[one])
+        block(entries[one], check, source, kind)
+        for one, convert in converters.items()
+        for check in convert(entries[one])
     ]
     return "\n\n".join([head, *blocks]) + "\n"
 

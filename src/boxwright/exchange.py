@@ -120,3 +120,25 @@ class Context:
     judged_on: date
     shown_in: HeaderUnits
     vehicle: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Fixing:
+    """A hinge or the screws of a part, wherever they bite: lengths in m in the rig's datum.
+
+    ``wall`` is the wall or edge that is written, empty where none is. ``points`` are the places along the trailer, as
+    written. ``low`` and ``high`` are the corners of the part as it is used, infinite where nobody wrote its place.
+    ``into`` names what is to be bitten: studs, bows, or a backing.
+    """
+
+    of: str
+    part: str
+    what: Literal["hinge", "screws"]
+    wall: str
+    points: tuple[float, ...]
+    count: int | None
+    shank: Band | None
+    length: Band | None
+    into: str
+    low: Vector
+    high: Vector

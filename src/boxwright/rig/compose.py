@@ -22,7 +22,8 @@ from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTIO
 from boxwright.rig.read import Document, read_document
 from boxwright.rig.readings import read_measured
 from boxwright.rig.rig import Accepted, Item, Layer, Rig
-from boxwright.rig.sections import inside_of, sections_of
+from boxwright.rig.sections import inside_of, sections_of, shell_of
+from boxwright.rig.taped import lengths_read
 from boxwright.rig.validate import Mistake, nearest, spellings, validate
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_any
 
@@ -87,6 +88,9 @@ class Composer:
                  if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
         tow = _named(tree, "tow", TowVehicle, units, mistakes)
         accepted = _accepted(tree, units, mistakes)
+        readings = lengths_read(tree, units)
+        shell, unread = shell_of(framing, items, layers, readings, units, len(stages.stages))
+        mistakes += [Mistake(path, says) for path, says in unread]
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
@@ -107,7 +111,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(framing, named, items, stages.facets, places),
+            **sections_of(named, items, stages.facets, places, shell),
         )
         return Reading(rig, problems, document)
 

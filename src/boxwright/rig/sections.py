@@ -19,19 +19,26 @@ from boxwright.disciplines import (
     water,
     weight,
 )
-from boxwright.disciplines.frame.parts import Framing
+from boxwright.disciplines.frame.parts import Framing, Opening, PlannedBacking, StandingLayer, StandingOpening
 from boxwright.disciplines.frame.parts import Layer as LayerWords
+from boxwright.disciplines.frame.result import UNSAID, Tube
 from boxwright.disciplines.frame.solve import surfaces
+from boxwright.disciplines.frame.tapes import Read
+from boxwright.disciplines.frame.tube import read_tube
 from boxwright.disciplines.heat.parts import ClimateFacet
 from boxwright.disciplines.power.parts import Habit, Wire
 from boxwright.disciplines.stages.parts import StageFacet
-from boxwright.disciplines.structure.parts import Strap
+from boxwright.disciplines.structure.parts import Fastened, Strap
 from boxwright.disciplines.towing.parts import PlaceFacet
 from boxwright.disciplines.water.parts import Pipe
 from boxwright.model.entry import Entry
 from boxwright.model.place import Surfaces
+from boxwright.model.stage import Marks, stands
 from boxwright.model.trailer import Trailer
 from boxwright.rig.rig import Item, Layer
+from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
+
+WHOLE = exactly(1.0)
 
 E = TypeVar("E", bound=Entry)
 
@@ -70,11 +77,11 @@ def inside_of(trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ..
 
 
 def sections_of(
-    framing: Framing | None,
     named: dict[str, Named],
     items: dict[str, tuple[Item, ...]],
     facets: tuple[tuple[str, str, Entry], ...],
     places: tuple[tuple[str, Entry], ...],
+    shell: frame.Section,
 ) -> BySection:
     """Return the settings of every discipline by its folder: what is written, not what stands."""
 
@@ -85,9 +92,9 @@ def sections_of(
         return tuple((name, entry) for name, entry in named.get(section, ()) if isinstance(entry, model))
 
     return {
-        "frame": frame.Section(framing=framing),
+        "frame": shell,
         "layout": layout.Section(),
-        "structure": structure.Section(straps=owned("straps", Strap)),
+        "structure": structure.Section(straps=owned("straps", Strap), fastened=_fastened(items["parts"])),
         "weight": weight.Section(),
         "towing": towing.Section(
             fits=tuple((name, one.fits) for name, one in places if isinstance(one, PlaceFacet) and one.fits is not None)
@@ -102,3 +109,85 @@ def sections_of(
             stages=tuple((name, one) for name, folder, one in facets if isinstance(one, StageFacet))
         ),
     }
+
+
+def shell_of(
+    framing: Framing | None,
+    items: dict[str, tuple[Item, ...]],
+    layers: tuple[Layer, ...],
+    readings: tuple[Read, ...],
+    units: HeaderUnits,
+    last_stage: int,
+) -> tuple[frame.Section, tuple[tuple[str, str], ...]]:
+    """Return the frame of the whole plan, and what could not be read of its sections: path and why."""
+    troubles: list[tuple[str, str]] = []
+
+    def section(key: str, written: str, face: Band | None, depth: Band | None) -> Tube:
+        tube, trouble = read_tube(written, units, face, depth)
+        if trouble:
+            troubles.append((f"frame.{key}", f'{trouble}; read as "{written}", write it as 1 x 1 1/2 x 16 ga'))
+        return tube
+
+    studs, bows = (framing.studs, framing.bows) if framing is not None else (None, None)
+    skin = _skin(framing.skin, units) if framing is not None else None
+    found = frame.Section(
+        framing=framing,
+        stud_tube=section("studs.tube", studs.tube, studs.face, studs.depth) if studs is not None else UNSAID,
+        bow_tube=section("bows.tube", bows.tube, bows.face, bows.depth) if bows is not None else UNSAID,
+        cross_tube=UNSAID,
+        skin=skin,
+        readings=readings,
+        layers=tuple(
+            StandingLayer(one.of, one.wall, one.name, one.own, WHOLE)
+            for one in layers
+            if isinstance(one.own, LayerWords) and _ever_stands(one.marks, last_stage)
+        ),
+        openings=tuple(
+            StandingOpening(one.of, one.own, one.place, WHOLE, one.words.wall, _swing(one))
+            for one in items["openings"]
+            if isinstance(one.own, Opening) and _ever_stands(one.marks, last_stage)
+        ),
+        backings=tuple(
+            PlannedBacking(one.of, one.name, one.place, _backed(one))
+            for one in items["parts"]
+            if one.words.kind == "backing" and _ever_stands(one.marks, last_stage)
+        ),
+    )
+    return found, tuple(troubles)
+
+
+def _ever_stands(marks: Marks, last_stage: int) -> bool:
+    """Return whether a thing is there at any stage of the plan; one that is unplanned never is."""
+    return any(stands(marks, stage, False) != "no" for stage in range(last_stage + 1))
+
+
+def _swing(item: Item) -> tuple[str, str]:
+    facet = item.facet("layout")
+    swing = facet.swing if isinstance(facet, layout.Facet) else None
+    return (swing.hinge, swing.opens) if swing is not None else ("", "")
+
+
+def _backed(item: Item) -> str:
+    facet = item.facet("structure")
+    return facet.backs if isinstance(facet, structure.Facet) else ""
+
+
+def _fastened(parts: tuple[Item, ...]) -> tuple[Fastened, ...]:
+    found: list[Fastened] = []
+    for item in parts:
+        facet = item.facet("structure")
+        if isinstance(facet, structure.Facet) and (facet.hinge is not None or facet.screws is not None):
+            found.append(Fastened(item.of, item.name, item.place, item.words.wall, facet))
+    return tuple(found)
+
+
+def _skin(written: str, units: HeaderUnits) -> Band | None:
+    """Return the thickness in a text such as ``aluminium 0.040``: its last word or two, where they are a length."""
+    words = written.split()
+    for count in (1, 2):
+        if len(words) >= count:
+            try:
+                return read_band(" ".join(words[-count:]), "length", units)
+            except CannotRead:
+                continue
+    return None

@@ -6,39 +6,16 @@ after those it takes something from. ``once`` runs a step only where its argumen
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-from boxwright.disciplines import frame, towing, water, weight
-from boxwright.disciplines.weight.result import Output
+from boxwright.disciplines import frame, structure, towing, water, weight
 from boxwright.disciplines.weight.solve import pool_of
 from boxwright.exchange import Box, Context, Mass, Measured
-from boxwright.finding import Finding
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, own_frame
 from boxwright.study.standing import UNKNOWN_MASS, Standing
+from boxwright.study.worked import Tongues, Weighed, Worked, box_of, fixings_of, pooled, standing_of
 from boxwright.units import Band
-
-Tongues = tuple[tuple[str, Output], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Worked:
-    """What one slot came to beyond its weight, and all that is said. `Failed` where a calculation broke off."""
-
-    towing: towing.Result | Failed
-    said: tuple[tuple[Finding, ...] | Failed, ...]
-
-
-def pooled(*offered: frame.Offers | water.Offers | weight.Offers) -> tuple[Mass, ...]:
-    """Return the masses of all who offer some."""
-    return tuple(mass for offers in offered for mass in offers.masses)
-
-
-def box_of(offered: frame.Offers) -> Box:
-    """Return the trailer as a body on wheels."""
-    return offered.box
 
 
 def on_the_scale(rig: Rig, standing: Standing, once: Once) -> tuple[Mass, ...] | Failed:
@@ -47,15 +24,6 @@ def on_the_scale(rig: Rig, standing: Standing, once: Once) -> tuple[Mass, ...] |
     watered = once(water.offers, standing.tanks)
     weighed = once(weight.offers, standing.frames, standing.people)
     return once(pooled, framed, watered, weighed)
-
-
-@dataclass(frozen=True, slots=True)
-class Weighed:
-    """What one slot weighs and where its weight goes."""
-
-    box: Box | Failed
-    masses: tuple[Mass, ...] | Failed
-    weight: weight.Result | Failed
 
 
 def gathered(
@@ -100,6 +68,12 @@ def one_slot(
     rig: Rig, standing: Standing, weighed: Weighed, tongues: Tongues | Failed, context: Context, once: Once
 ) -> Worked:
     """Return what one slot comes to. ``tongues`` is what the ball carries in every load state that is towed."""
+    fixings = once(fixings_of, once(structure.offers, rig.structure.fastened))
+    bare = once(frame.shell, rig.frame, rig.trailer, fixings)
+    stood = standing_of(standing.frames, rig.frame.backings, rig.structure.fastened)
+    framed = once(frame.solve, bare, rig.frame, standing.layers, standing.openings, stood)
+    on_the_frame = once(frame.findings, framed, context.shown_in)
+
     heavy = once(weight.findings, weighed.weight, context.shown_in, context.judged_on)
 
     towed = once(
@@ -117,4 +91,4 @@ def one_slot(
         tuple(person.sleeps for _, person in rig.people if person.sleeps),
     )
     on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
-    return Worked(towed, (heavy, on_the_road))
+    return Worked(framed, towed, (on_the_frame, heavy, on_the_road))

@@ -9,19 +9,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 
-from boxwright.disciplines import towing, weight
+from boxwright.disciplines import frame, towing, weight
 from boxwright.disciplines.weight.result import Output
 from boxwright.disciplines.weight.solve import pool_of, tongue_alone
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.finding import USES, Finding, Use, Verdict
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Accepted, Rig
-from boxwright.study.flow import Tongues, Weighed, Worked, gathered, on_the_scale, one_slot, weighed_slot
+from boxwright.study.flow import gathered, on_the_scale, one_slot, weighed_slot
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, giver_of, readings_for, weighed_parts, weighed_slots
 from boxwright.study.rig_findings import accepted_of, broken_off, is_accepted, no_load_state, of_a_slot, of_the_file
 from boxwright.study.standing import Standing, cut, difference, weighed_empty
 from boxwright.study.verdict import touches, verdict, worst
+from boxwright.study.worked import Tongues, Weighed, Worked
 from boxwright.units import Band, HeaderUnits
 
 UNKNOWN_HEIGHT = Band(0.0, float("-inf"), float("inf"), known=False)
@@ -78,7 +79,7 @@ class Judged:
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """One slot worked out. ``box``, ``weight`` and ``towing`` are None where the calculation broke off.
+    """One slot worked out. ``box``, ``weight``, ``frame`` and ``towing`` are None where the calculation broke off.
 
     ``is_for_ticket`` marks a slot that nobody asked for: a scale ticket is compared in it.
     """
@@ -93,6 +94,7 @@ class Slot:
     box: Box | None
     masses: tuple[Mass, ...]
     weight: weight.Result | None
+    frame: frame.Result | None
     towing: towing.Result | None
     findings: tuple[Finding, ...]
     accepted: tuple[Finding, ...]
@@ -267,6 +269,7 @@ def _worked_slot(given: Given, asked: Asked, tongues: Tongues | Failed, everywhe
         box=weighed.box if not isinstance(weighed.box, Failed) else None,
         masses=weighed.masses if not isinstance(weighed.masses, Failed) else (),
         weight=weighed.weight if not isinstance(weighed.weight, Failed) else None,
+        frame=worked.frame if not isinstance(worked.frame, Failed) else None,
         towing=worked.towing if not isinstance(worked.towing, Failed) else None,
         findings=judged.findings,
         accepted=judged.accepted,
@@ -344,7 +347,7 @@ def _measured(rig: Rig, asked: Asked, giver: Giver | None) -> tuple[Measured, ..
 
 
 def _broken(weighed: Weighed, worked: Worked) -> tuple[Failed, ...]:
-    steps = (weighed.box, weighed.masses, weighed.weight, worked.towing, *worked.said)
+    steps = (weighed.box, weighed.masses, weighed.weight, worked.frame, worked.towing, *worked.said)
     failed = (one for one in steps if isinstance(one, Failed))
     return tuple(dict.fromkeys(failed))
 

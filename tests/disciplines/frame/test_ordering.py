@@ -9,7 +9,8 @@ from math import hypot
 import pytest
 
 from boxwright.disciplines.frame.ordering import AskedOpening, Order, Reply, order_lines
-from boxwright.disciplines.frame.receiving import Read, differing, expected
+from boxwright.disciplines.frame.receiving import differing, expected
+from boxwright.disciplines.frame.tapes import Read
 from boxwright.disciplines.frame.result import Member, Result, Roof
 from boxwright.rig.compose import read_rig
 from boxwright.rig.taped import lengths_read

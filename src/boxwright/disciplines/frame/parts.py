@@ -10,13 +10,35 @@ from typing import Annotated
 from pydantic import BeforeValidator, Field
 
 from boxwright.disciplines.frame.ordering import Order, WrittenReply
+from boxwright.disciplines.frame.result import UNSAID, Tube
+from boxwright.disciplines.frame.tapes import Read
 from boxwright.model.each import Alone
-from boxwright.model.entry import Day, Entry, YesNo
+from boxwright.model.entry import Day, Entry, YesNo, read_names
 from boxwright.model.place import Place
 from boxwright.units import Band, KilogramBand, MetreBand, MoneyBand, Unit
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
 Transmittance = Annotated[Band, Unit("W/m**2/K", "transmittance", bare="W/m2K", doubtful=True)]
+
+
+def read_numbers(given: object) -> object:
+    """Return the numbers of a list such as ``[2, 5]``, or of one alone."""
+    return tuple(int(str(one).strip()) for one in read_names(given))
+
+
+Numbers = Annotated[tuple[int, ...], BeforeValidator(read_numbers)]
+Places = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]
+
+
+class WallRow(Entry):
+    """Where one wall's studs differ from the row; ``left: 24`` alone is their spacing there."""
+
+    every: MetreBand | None = Field(None, description="spacing of this wall, centre to centre, such as 24")
+    first: MetreBand | None = Field(None, description="centre of its first stud, such as 8")
+    last: MetreBand | None = Field(None, description="centre of its closing stud, such as 167 1/4")
+    removed: Numbers = Field((), description="numbers of studs that are left out, counted from 0, such as [2]")
+    doubled: Numbers = Field((), description="numbers of studs that stand double, such as [5]")
+    extra: Places = Field((), description="centres of studs beyond the row, such as [41]")
 
 
 class Row(Entry):
@@ -27,14 +49,62 @@ class Row(Entry):
     depth: MetreBand | None = Field(None, description="depth from skin to that face, such as 1 1/2")
     every: MetreBand | None = Field(None, description="spacing, centre to centre, such as 16")
     first: MetreBand | None = Field(None, description="centre of the first behind the front stud face, such as 0")
+    left: Annotated[WallRow, Alone("every")] | None = Field(None, description="where the left wall differs")
+    right: Annotated[WallRow, Alone("every")] | None = Field(None, description="where the right wall differs")
+    front: Annotated[WallRow, Alone("every")] | None = Field(None, description="where the front wall differs")
+    rear: Annotated[WallRow, Alone("every")] | None = Field(None, description="where the rear wall differs")
+
+
+class Bows(Row):
+    """The roof bows: a row across the trailer, and the shape of the roof."""
+
+    shape: str = Field("", description="flat, arched, or rounded at the eaves")
+    rise: MetreBand | None = Field(None, description="how much higher the middle is than the eaves, such as 3")
+    radius: MetreBand | None = Field(None, description="radius of rounded eaves, such as 4")
+    removed: Numbers = Field((), description="numbers of bows that are left out, counted from 0, such as [4]")
+    extra: Places = Field((), description="centres of bows beyond the row, such as [72]")
+
+
+class Nose(Entry):
+    """A V-nose or a tapered front: the box goes on ahead of the front corners."""
+
+    length: MetreBand | None = Field(None, description="how far it stands ahead of the front corners, such as 24")
+    tip: MetreBand | None = Field(None, description="width of its blunt tip, 0 for a sharp one, such as 12")
+
+
+class Intrusion(Entry):
+    """A wheel box, a door surround or a spring housing: what of the shell takes room inside."""
+
+    what: str = Field("", description="wheel box, door surround, spring housing")
+    wall: str = Field("", description="the wall it stands against: left, right, front, rear")
+    x: MetreBand | None = Field(None, description="its front edge (or left edge at front and rear), such as 72")
+    z: MetreBand | None = Field(None, description="its underside above the deck; left out: on the deck")
+    length: MetreBand | None = Field(None, description="along the wall, such as 56")
+    height: MetreBand | None = Field(None, description="up the wall, such as 9")
+    depth: MetreBand | None = Field(None, description="into the room, such as 8")
 
 
 class FloorFrame(Entry):
     """The trailer's own floor."""
 
     cross_members: MetreBand | None = Field(None, description="their spacing, centre to centre, such as 16")
+    first: MetreBand | None = Field(None, description="centre of the first behind the front stud face, such as 0")
+    face: MetreBand | None = Field(None, description="width of their face under the deck, such as 2")
+    rails: MetreBand | None = Field(None, description="distance of the two main rails, centre to centre, such as 60")
     depth: MetreBand | None = Field(None, description="their depth, such as 3")
     deck: str = Field("", description="what the trailer's own deck is, such as ply 3/4")
+
+
+def read_named(given: object) -> object:
+    """Return the pairs of a map of named things, so that an entry stays hashable."""
+    if isinstance(given, Mapping):
+        return tuple(given.items())
+    if isinstance(given, str):
+        raise ValueError(f'cannot read "{given}"; write it by name, as wheel-box-left: {{wall: left, x: 72}}')
+    return given
+
+
+Intrusions = tuple[tuple[str, Intrusion], ...]
 
 
 class Framing(Entry):
@@ -43,11 +113,17 @@ class Framing(Entry):
     studs: Annotated[Row, Alone("every")] | None = Field(
         None, description="wall studs, such as {tube: 1 x 1 1/2 x 16 ga, face: 1, depth: 1 1/2, every: 16, first: 0}"
     )
-    bows: Annotated[Row, Alone("every")] | None = Field(None, description="roof bows, written as studs")
+    bows: Annotated[Bows, Alone("every")] | None = Field(
+        None, description="roof bows, written as studs, with shape, rise and radius of the roof"
+    )
     floor: Annotated[FloorFrame, Alone("deck")] | None = Field(
         None, description="such as {cross_members: 16, depth: 3, deck: ply 3/4}"
     )
     skin: str = Field("", description="the outer skin, such as aluminium 0.040")
+    nose: Annotated[Nose, Alone("length")] | None = Field(None, description="a V-nose, such as {length: 24, tip: 12}")
+    intrusions: Annotated[Intrusions, BeforeValidator(read_named)] = Field(
+        (), description="by name: wheel-box-left: {what: wheel box, wall: left, x: 72, length: 56, height: 9, depth: 8}"
+    )
     order: Order | None = Field(None, description="what was asked of the trailer's builder, and the reply")
 
 
@@ -128,6 +204,7 @@ class Opening(Entry):
     height: MetreBand | None = Field(None, description="up the wall, rough opening, such as 24")
     across: MetreBand | None = Field(None, description="across the trailer, of a hole in roof or floor, such as 14 1/4")
     depth: MetreBand | None = Field(None, description="room it takes inside the wall, such as 3")
+    flange: MetreBand | None = Field(None, description="how far its frame covers the skin around it, such as 1 1/2")
     sealant: Annotated[Sealant, Alone("of")] | None = Field(
         None, description="unknown, or what seals it, such as {of: butyl, on: 2026-03-14}"
     )
@@ -164,16 +241,43 @@ class StandingLayer:
 
 @dataclass(frozen=True, slots=True)
 class StandingOpening:
-    """An opening that stands, or stands perhaps, with its place; ``share`` as of a layer."""
+    """An opening that stands, or stands perhaps, with its place; ``share`` as of a layer.
+
+    ``wall`` is the wall it is written in; ``swing`` the edge it is hinged on and the way it opens, empty where it does
+    not.
+    """
 
     of: str
     opening: Opening
     place: Place
     share: Band
+    wall: str = ""
+    swing: tuple[str, str] = ("", "")
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedBacking:
+    """A strip or board behind the lining, as planned: its place and the part it holds screws for."""
+
+    of: str
+    name: str
+    place: Place
+    backs: str
 
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """The frame as ordered. What stands of walls and openings comes with each slot."""
+    """The frame as ordered and as taped, with every layer and opening of the plan; what stands comes with each slot.
+
+    ``skin`` is the outer skin's thickness where it is written.
+    """
 
     framing: Framing | None = None
+    stud_tube: Tube = UNSAID
+    bow_tube: Tube = UNSAID
+    cross_tube: Tube = UNSAID
+    skin: Band | None = None
+    readings: tuple[Read, ...] = ()
+    layers: tuple[StandingLayer, ...] = ()
+    openings: tuple[StandingOpening, ...] = ()
+    backings: tuple[PlannedBacking, ...] = ()

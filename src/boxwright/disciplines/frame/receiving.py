@@ -9,6 +9,7 @@ from math import hypot
 from typing import Literal
 
 from boxwright.disciplines.frame.result import Hole, Member, Result
+from boxwright.disciplines.frame.tapes import Read
 from boxwright.exchange import Measured
 from boxwright.model.trailer import Trailer
 from boxwright.source import Row, Table, load_sources, load_table
@@ -21,21 +22,6 @@ _LOOKS: Table = load_table(PACKAGE, "receiving_looks")
 _SOURCES = load_sources(PACKAGE)
 ROWS = {"stud": "studs", "bow": "bows", "cross-member": "cross-members"}
 EMPTY = "empty"
-
-
-@dataclass(frozen=True, slots=True)
-class Read:
-    """A length that was read: of what kind of thing, of which, under which word; its value (m) and its entry.
-
-    ``kind`` is "studs", "bows", "cross-members", "opening" or "body", as it is typed for ``boxwright measured``.
-    """
-
-    kind: str
-    subject: str
-    key: str
-    value: Band
-    on: date | None
-    of: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +81,7 @@ def _excess(one: Expected) -> float:
 
 def _newest(readings: tuple[Read, ...], kind: str, subject: str, key: str) -> Read | None:
     """Return the newest reading of a thing; of one day the last in the file."""
-    mine = [one for one in readings if (one.kind, one.subject, one.key) == (kind, subject, key)]
+    mine = [one for one in readings if (one.kind, one.subject, one.key) == (kind, subject, key) and one.value.known]
     return max(reversed(mine), key=lambda one: one.on or date.min, default=None)
 
 

@@ -1,19 +1,21 @@
-"""What the frame offers: the masses of its layers and of what fills its openings, and the trailer as a body on wheels.
-
-It judges nothing yet, so there is nothing to solve.
-"""
+"""What the frame offers and works out: masses of layers and units, the trailer on wheels, and the frame of one slot."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boxwright.disciplines.frame.box import box_of, inside_of
+from boxwright.disciplines.frame.fastening import reach_of, there_in
+from boxwright.disciplines.frame.holes import in_slot
+from boxwright.disciplines.frame.layering import buildups_of
 from boxwright.disciplines.frame.lining import UNKNOWN_MASS, layer_masses, surfaces, there
-from boxwright.disciplines.frame.parts import Framing, StandingLayer, StandingOpening
+from boxwright.disciplines.frame.parts import Framing, Section, StandingLayer, StandingOpening
+from boxwright.disciplines.frame.result import Buildup, Fastening, Result
+from boxwright.disciplines.frame.shell import Shell, shell
 from boxwright.exchange import Box, Mass
 from boxwright.model.trailer import Trailer
 
-__all__ = ["Offers", "Result", "offers", "solve", "surfaces"]
+__all__ = ["Offers", "Result", "offers", "shell", "solve", "surfaces"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,11 +24,6 @@ class Offers:
 
     masses: tuple[Mass, ...]
     box: Box
-
-
-@dataclass(frozen=True, slots=True)
-class Result:
-    """What the frame has worked out: nothing yet."""
 
 
 def offers(
@@ -48,6 +45,44 @@ def _unit_mass(standing: StandingOpening) -> Mass:
     return Mass(standing.of, "dry", "", there(kg, standing.share), place.x, place.y, place.z, place.size)
 
 
-def solve() -> Result:
-    """Return what the frame has worked out."""
-    return Result()
+def solve(
+    bare: Shell,
+    section: Section,
+    layers: tuple[StandingLayer, ...],
+    openings: tuple[StandingOpening, ...],
+    standing: tuple[tuple[str, str], ...],
+) -> Result:
+    """Return the frame as it is in one slot.
+
+    ``bare`` is the shell of ``section``; ``layers`` and ``openings`` are those that stand; ``standing`` pairs the path
+    of each backing and each screwed part that stands with "yes" or "perhaps".
+    """
+    buildups = buildups_of(section.layers, layers, bare.walls, bare.depths)
+    shares = {one.of: one.share for one in openings}
+    words = {one.of: one.opening for one in section.openings}
+    return Result(
+        of="frame",
+        walls=bare.walls,
+        members=bare.members,
+        bays=bare.bays,
+        roof=bare.roof,
+        nose=bare.nose,
+        intrusions=bare.intrusions,
+        buildups=buildups,
+        holes=tuple(
+            in_slot(one, words[one.of], shares.get(one.of), buildups, bare.bays) for one in bare.holes
+        ),
+        backings=tuple(replace(one, there=there_in(one.of, standing)) for one in bare.backings),
+        fastenings=tuple(_in_slot(one, bare, buildups, standing) for one in bare.fastenings),
+        faults=bare.faults,
+        sized=bare.sized,
+    )
+
+
+def _in_slot(
+    one: Fastening, bare: Shell, buildups: tuple[Buildup, ...], standing: tuple[tuple[str, str], ...]
+) -> Fastening:
+    wall = next(wall for wall in bare.walls if wall.name == one.wall)
+    depth = bare.depths[bare.walls.index(wall)]
+    written = next((length for of, what, length in bare.screws if (of, what) == (one.of, one.what)), None)
+    return replace(one, reach=reach_of(one, written, wall, buildups, depth), there=there_in(one.of, standing))

@@ -10,6 +10,7 @@ from pydantic import BeforeValidator, Field, ValidationInfo
 
 from boxwright.model.each import Each
 from boxwright.model.entry import Entry, read_names
+from boxwright.model.place import Place
 from boxwright.units import HeaderUnits, KilogramBand, Metre, MetreBand, read_size
 
 Places = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]
@@ -74,6 +75,7 @@ class Screws(Entry):
 
     count: int | None = Field(None, ge=0, le=10_000, description="how many, such as 8")
     size: ScrewSize | None = Field(None, description="thickness of the shank: 1/4 in, #10 or M6")
+    length: MetreBand | None = Field(None, description="length under the head, such as 1 1/2")
     into: str = Field("", description="what they bite into: studs, bows, or the name of a backing")
     at: Places = Field((), description="their places along the trailer, such as [128, 144]")
 
@@ -115,7 +117,19 @@ PLAIN: dict[str, type[Entry]] = {}
 
 
 @dataclass(frozen=True, slots=True)
+class Fastened:
+    """A part with a hinge or screws: where it is while it is used, and the wall it is written to hang on."""
+
+    of: str
+    name: str
+    place: Place
+    wall: str
+    facet: Facet
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
-    """The straps as written, by name."""
+    """The straps as written, by name, and every part of the plan that has a hinge or screws."""
 
     straps: tuple[tuple[str, Strap], ...] = ()
+    fastened: tuple[Fastened, ...] = ()

@@ -1,0 +1,317 @@
+"""Hinges and screws against the members and backings of their wall: what each point catches, and where it would."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import ceil, inf, isfinite
+from typing import Literal
+
+from boxwright.disciplines.frame import method
+from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, known, together
+from boxwright.disciplines.frame.holes import wall_name
+from boxwright.disciplines.frame.layering import buildup_at
+from boxwright.disciplines.frame.members import Planned, edges, standing
+from boxwright.disciplines.frame.parts import PlannedBacking
+from boxwright.disciplines.frame.result import (
+    Backing,
+    Buildup,
+    Fastening,
+    LayerPiece,
+    Member,
+    Point,
+    ScrewReach,
+    Slid,
+    There,
+    Wall,
+)
+from boxwright.disciplines.frame.sourced import ASSUMED, LIMITS, thread_pitch
+from boxwright.exchange import Fixing
+from boxwright.units import Band
+
+MEMBERS = {"stud": "stud", "bow": "bow", "frame": "", "cross-member": "cross-member", "crossmember": "cross-member"}
+"""Words for members after ``into``, in the singular, and the kind they mean; any kind where empty."""
+
+
+def backings_of(planned: tuple[PlannedBacking, ...], walls: tuple[Wall, ...]) -> tuple[Backing, ...]:
+    """Return every strip or board behind a lining on the wall it lies nearest to; one without a place is left out."""
+    found: list[Backing] = []
+    for one in planned:
+        corners = _corners(one)
+        if corners is None:
+            continue
+        low, high = corners
+        wall = _nearest_wall(low, high, walls, inf)
+        if wall is None:
+            continue
+        axis, up = _axes(wall)
+        across = min(range(3), key=lambda index: high[index] - low[index])
+        found.append(
+            Backing(
+                one.of, one.name, wall.name, low[axis], high[axis], low[up], high[up], high[across] - low[across],
+                one.backs, "later",
+            )
+        )
+    return tuple(found)
+
+
+def _corners(one: PlannedBacking) -> tuple[tuple[float, ...], tuple[float, ...]] | None:
+    bands = (one.place.x, one.place.y, one.place.z)
+    if not all(band.known and isfinite(band.low) for band in bands):
+        return None
+    sizes = one.place.size
+    low = tuple(band.best - size / 2.0 for band, size in zip(bands, sizes, strict=True))
+    return low, tuple(band.best + size / 2.0 for band, size in zip(bands, sizes, strict=True))
+
+
+def _axes(wall: Wall) -> tuple[int, int]:
+    """Return which of x, y, z runs along a wall and which up it."""
+    if wall.name in ("roof", "floor"):
+        return 0, 1
+    return (0, 2) if wall.name in ("left", "right") else (1, 2)
+
+
+def _nearest_wall(low: tuple[float, ...], high: tuple[float, ...], walls: tuple[Wall, ...], most: float) -> Wall | None:
+    """Return the wall a thing hangs on: the nearest upright one, within ``most``."""
+    away = [(_away(low, high, wall), wall) for wall in walls if wall.name in ("left", "right", "front", "rear")]
+    near = min(away, key=lambda pair: pair[0], default=None)
+    return near[1] if near is not None and near[0] <= most else None
+
+
+def _away(low: tuple[float, ...], high: tuple[float, ...], wall: Wall) -> float:
+    axis = 1 if wall.name in ("left", "right") else 0
+    plane = wall.start[1] if axis == 1 else wall.start[0]
+    if low[axis] <= plane <= high[axis]:
+        return 0.0
+    return min(abs(low[axis] - plane), abs(high[axis] - plane))
+
+
+def fastenings_of(
+    fixings: tuple[Fixing, ...],
+    walls: tuple[Wall, ...],
+    members: tuple[Member, ...],
+    backings: tuple[Backing, ...],
+    rows: tuple[Planned | None, ...],
+) -> tuple[Fastening, ...]:
+    """Return every hinge and every screwed part against its wall; its reach through the lining comes with the slot."""
+    found: list[Fastening] = []
+    for fixing in fixings:
+        wall = _wall_of(fixing, walls)
+        if wall is not None:
+            found.append(_fastening(fixing, wall, members, backings, rows[walls.index(wall)]))
+    return tuple(found)
+
+
+def _wall_of(fixing: Fixing, walls: tuple[Wall, ...]) -> Wall | None:
+    kind = _member_kind(fixing.into)
+    name = wall_name(fixing.wall) or {"bow": "roof", "cross-member": "floor"}.get(kind or "")
+    if name is not None:
+        return next((one for one in walls if one.name == name), None)
+    if not all(isfinite(one) for one in (*fixing.low, *fixing.high)):
+        return None
+    return _nearest_wall(fixing.low, fixing.high, walls, LIMITS["mounted"])
+
+
+def _member_kind(into: str) -> str | None:
+    """Return the kind of member a word means, an empty text for any, None where it is the name of a backing."""
+    word = into.strip().lower()
+    return "" if not word else MEMBERS.get(word.removesuffix("s"))
+
+
+def _fastening(
+    fixing: Fixing, wall: Wall, members: tuple[Member, ...], backings: tuple[Backing, ...], row: Planned | None
+) -> Fastening:
+    axis, up_axis = _axes(wall)
+    shank = known(fixing.shank) or ASSUMED["shank"]
+    ends = [method.edge_distance(one, LIMITS["edge_diameters"]) for one in (shank.best, shank.low, shank.high)]
+    distance = Band(ends[0], ends[1], ends[2], True, "interval", fixing.shank is None)
+    kind = _member_kind(fixing.into)
+    mine = [one for one in standing(members, wall.name) if kind is not None and kind in ("", one.kind, "stud")]
+    up = _up(fixing, wall, up_axis)
+    behind = [
+        one
+        for one in backings
+        if one.wall == wall.name and (one.name == fixing.into.strip() or (not fixing.into and one.backs == fixing.part))
+    ]
+    placed = fixing.points if wall.name not in ("front", "rear") else ()
+    points = tuple(_point(at, up, mine, behind, distance) for at in placed)
+    low, high = fixing.low[axis], fixing.high[axis]
+    span = high - low if isfinite(low) and isfinite(high) else 0.0
+    caught = sum(low + distance.best - SMALL <= one.at.best <= high - distance.best + SMALL for one in mine)
+    fewest, most = _at_any_phase(span, row, distance.best)
+    return Fastening(
+        of=fixing.of,
+        name=fixing.part,
+        part=fixing.part,
+        what=fixing.what,
+        wall=wall.name,
+        edge_distance=distance,
+        shank=known(fixing.shank),
+        points=points,
+        moved=tuple(_nearest_that_catches(one, points, mine, behind, distance, (low, high)) for one in points),
+        slides=_slides(points, mine, behind, distance, wall),
+        span=span,
+        caught=caught,
+        caught_low=fewest,
+        caught_high=most,
+        backing=next((one.name for one in behind), ""),
+        reach=None,
+        there="later",
+        asks="" if points else _asked(fixing, behind, (low, high)),
+    )
+
+
+def _up(fixing: Fixing, wall: Wall, axis: int) -> float | None:
+    """Return the height of a line of fasteners: the underside of a hinged leaf, the middle of what is screwed on."""
+    low, high = fixing.low[axis], fixing.high[axis]
+    if not (isfinite(low) and isfinite(high)):
+        return None
+    return low if fixing.what == "hinge" else (low + high) / 2.0
+
+
+def _asked(fixing: Fixing, behind: list[Backing], ends: tuple[float, float]) -> str:
+    """Return what must be written before anything can be said: empty where a backing lies behind the whole part."""
+    if behind and all(isfinite(one) for one in ends):
+        covers = any(one.low - SMALL <= ends[0] and ends[1] <= one.high + SMALL for one in behind)
+        return "" if covers else "backing too short"
+    return "at"
+
+
+def _point(at: float, up: float | None, members: Iterable[Member], backings: list[Backing], distance: Band) -> Point:
+    """Return what a fastener meets: a member within its edge distance, else a backing, else nothing."""
+    listed = list(members)
+    nearest = min(listed, key=lambda one: abs(one.at.best - at), default=None)
+    room, off, is_certain = -inf, inf, True
+    if nearest is not None:
+        off = at - nearest.at.best
+        first, last = edges(nearest)
+        room = min(at - first.best, last.best - at) - distance.best
+        doubt = max(nearest.at.high - nearest.at.best, nearest.at.best - nearest.at.low)
+        is_certain = abs(room) > doubt
+    catches = nearest.name if nearest is not None and room >= -SMALL else ""
+    if not catches:
+        for one in backings:
+            inside = min(at - one.low, one.high - at)
+            is_high = up is None or one.bottom - SMALL <= up <= one.top + SMALL
+            if inside >= distance.best - SMALL and is_high:
+                return Point(at, up, one.name, nearest.name if nearest is not None else "", off, inside, True)
+    return Point(at, up, catches, nearest.name if nearest is not None else "", off, room, is_certain)
+
+
+def _nearest_that_catches(
+    point: Point,
+    points: tuple[Point, ...],
+    members: list[Member],
+    backings: list[Backing],
+    distance: Band,
+    ends: tuple[float, float],
+) -> float:
+    """Return the nearest place of a fastener that catches; a member is met in its middle, where no other is yet.
+
+    Itself where it catches, and where nothing within the ends of its part is free.
+    """
+    if point.catches:
+        return point.at
+    taken = {one.catches for one in points}
+    free = [one.at.best for one in members if one.name not in taken]
+    places = [place for place in free if ends[0] - SMALL <= place <= ends[1] + SMALL]
+    places += [
+        min(max(point.at, one.low + distance.best), one.high - distance.best)
+        for one in backings
+        if one.high - one.low >= 2.0 * distance.best
+    ]
+    return min(places, key=lambda place: abs(place - point.at), default=point.at)
+
+
+def _slides(
+    points: tuple[Point, ...], members: list[Member], backings: list[Backing], distance: Band, wall: Wall
+) -> tuple[Slid, ...]:
+    """Return the smallest slides of the whole pattern, forward and rearward, with which most of it catches.
+
+    Counting changes only where a point enters or leaves a member, so the best slide is one that brings a point to an
+    edge of a member, or to its middle.
+    """
+    if not points or all(point.catches for point in points):
+        return ()
+    moves: set[float] = set()
+    for point in points:
+        for member in members:
+            first, last = edges(member)
+            moves |= {
+                first.best + distance.best - point.at,
+                last.best - distance.best - point.at,
+                member.at.best - point.at,
+            }
+    low, high = min(point.at for point in points), max(point.at for point in points)
+    moves = {by for by in moves if wall.low <= low + by and high + by <= wall.high}
+    counted = [Slid(by, _caught(points, by, members, backings, distance)) for by in sorted(moves, key=abs)]
+    now = sum(bool(point.catches) for point in points)
+    found: list[Slid] = []
+    for way in (-1.0, 1.0):
+        mine = [one for one in counted if one.by * way > SMALL and one.catches > now]
+        if mine:
+            best = max(one.catches for one in mine)
+            found.append(next(one for one in mine if one.catches == best))
+    return tuple(found)
+
+
+def _caught(
+    points: tuple[Point, ...], by: float, members: list[Member], backings: list[Backing], distance: Band
+) -> int:
+    return sum(bool(_point(one.at + by, one.up, members, backings, distance).catches) for one in points)
+
+
+def _at_any_phase(span: float, row: Planned | None, edge: float) -> tuple[int, int]:
+    """Return the fewest and the most members a span can catch wherever its row begins."""
+    if row is None or span <= 0.0:
+        return 0, 0
+    fewest = int(method.fewest_in_span(span, row.every, edge))
+    usable = max(span - 2.0 * edge, 0.0) / row.every
+    return fewest, max(fewest, ceil(usable + SMALL)) if usable > 0.0 else fewest
+
+
+def reach_of(
+    fastening: Fastening, written: Band | None, wall: Wall, buildups: tuple[Buildup, ...], depth: Band | None
+) -> ScrewReach | None:
+    """Return how long a screw must be to hold in a member's wall and may be to stay off the skin; None off a member."""
+    if fastening.shank is None and written is None:
+        return None
+    over = buildup_at(buildups, wall.name, "", True)
+    if over is None:
+        return None
+    lining = over.liner
+    gauge = known(wall.tube.gauge) or UNKNOWN
+    shank = fastening.shank or ASSUMED["shank"]
+    least = together((lining, gauge, _threads(shank)))
+    most = UNKNOWN
+    if depth is not None and lining.known:
+        clear = LIMITS["skin_clear"]
+        deep = together((lining, depth))
+        most = Band(deep.best - clear, deep.low - clear, deep.high - clear, deep.known, deep.spread, deep.assumed)
+    through: tuple[LayerPiece, ...] = tuple(one for one in over.layers if one.where != "bays")
+    return ScrewReach(least, most, known(written), through, _reaches(least, most, known(written)))
+
+
+def _threads(shank: Band) -> Band:
+    best, low, high = (LIMITS["threads"] * thread_pitch(one) for one in (shank.best, shank.low, shank.high))
+    return Band(best, low, high, True, "interval" if high > low else "exact", True)
+
+
+def _reaches(
+    least: Band, most: Band, written: Band | None
+) -> Literal["fits", "too short", "too long", "no length suits", "unknown"]:
+    if least.known and most.known and least.best > most.best:
+        return "no length suits"
+    if written is None:
+        return "unknown"
+    if least.known and written.best < least.best - SMALL:
+        return "too short"
+    if most.known and written.best > most.best + SMALL:
+        return "too long"
+    return "fits" if least.known and most.known else "unknown"
+
+
+def there_in(of: str, standing_paths: tuple[tuple[str, str], ...]) -> There:
+    """Return whether a part stands in a slot, by what was found standing there."""
+    stands = next((how for path, how in standing_paths if path == of), None)
+    return "later" if stands is None else "perhaps" if stands == "perhaps" else "yes"
+

@@ -1,0 +1,325 @@
+"""Openings against the members of their wall: what is cut, where nothing would be, what passes, what the depth says."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from itertools import pairwise
+from math import isfinite
+from typing import Literal, cast
+
+from boxwright.disciplines.frame import method
+from boxwright.disciplines.frame.bands import SMALL, known, less
+from boxwright.disciplines.frame.layering import buildup_at, there_of
+from boxwright.disciplines.frame.members import cut_out, edges, standing
+from boxwright.disciplines.frame.parts import Opening, StandingOpening
+from boxwright.disciplines.frame.passing import passing
+from boxwright.disciplines.frame.result import (
+    Bay,
+    Buildup,
+    CutMember,
+    DepthFit,
+    Gap,
+    HeaderNeed,
+    Hole,
+    Intrusion,
+    Member,
+    Passing,
+    Shift,
+    Wall,
+    WallName,
+)
+from boxwright.disciplines.frame.sourced import LIMITS, PASSING
+from boxwright.disciplines.frame.walls import against, spanned
+from boxwright.units import Band
+
+NAMES = ("left", "right", "front", "rear", "roof", "floor", "nose-left", "nose-right")
+
+
+def wall_name(written: str) -> WallName | None:
+    """Return the wall a word means; the ceiling is the roof seen from inside."""
+    word = written.strip().lower()
+    word = "roof" if word == "ceiling" else word
+    return cast(WallName, word) if word in NAMES else None
+
+
+def holes_of(
+    openings: tuple[StandingOpening, ...],
+    walls: tuple[Wall, ...],
+    members: tuple[Member, ...],
+    intrusions: tuple[Intrusion, ...],
+) -> tuple[Hole, ...]:
+    """Return every opening of the plan with what it meets; whether it stands, and its depth, come with the slot."""
+    bare = [_bare(one, walls) for one in openings]
+    return tuple(_met(hole, bare, walls, members, intrusions) for hole in bare if hole is not None)
+
+
+def _bare(standing_opening: StandingOpening, walls: tuple[Wall, ...]) -> Hole | None:
+    """Return an opening by its edges alone; None where no wall of the trailer is named."""
+    opening, place = standing_opening.opening, standing_opening.place
+    name = wall_name(standing_opening.wall)
+    wall = next((one for one in walls if one.name == name), None)
+    if wall is None or name is None:
+        return None
+    along_axis = 0 if name in ("left", "right", "roof", "floor") else 1
+    up_axis = 1 if name in ("roof", "floor") else 2
+    axes = (place.x, place.y, place.z)
+    along, up = axes[along_axis], axes[up_axis]
+    size = place.size
+    width, height = size[along_axis], size[up_axis]
+    is_placed = along.known and up.known and width > 0.0 and height > 0.0
+    is_placed = is_placed and all(isfinite(one) for one in (along.low, along.high, up.low, up.high))
+    unit = opening.unit
+    return Hole(
+        of=standing_opening.of,
+        name=standing_opening.of.partition("[")[2].removesuffix("]"),
+        wall=name,
+        low=along.best - width / 2.0,
+        high=along.best + width / 2.0,
+        bottom=up.best - height / 2.0,
+        top=up.best + height / 2.0,
+        is_placed=is_placed,
+        is_cut=opening.cut,
+        is_by_builder="builder" in opening.by.lower(),
+        there="later",
+        flange=opening.flange.best if opening.flange is not None and opening.flange.known else None,
+        swing=standing_opening.swing,
+        members_cut=(),
+        gap_low=None,
+        gap_high=None,
+        lower_place=None,
+        higher_place=None,
+        needs_frame=False,
+        header=None,
+        is_outside_wall=False,
+        overlaps=(),
+        passing=(),
+        depth=(),
+        seal=opening.sealant.of or "unknown" if opening.sealant is not None else "",
+        sealed_on=opening.sealant.on if opening.sealant is not None else None,
+        unit="unit" if unit is not None else "",
+        unit_weight=unit.weight if unit is not None else None,
+        cost=unit.cost if unit is not None else None,
+    )
+
+
+def _met(
+    hole: Hole,
+    others: Iterable[Hole | None],
+    walls: tuple[Wall, ...],
+    members: tuple[Member, ...],
+    intrusions: tuple[Intrusion, ...],
+) -> Hole:
+    """Return an opening with the members it runs through and everything that follows from that."""
+    wall = next(one for one in walls if one.name == hole.wall)
+    if not hole.is_placed:
+        return hole
+    mine = standing(members, hole.wall)
+    cut = tuple(found for one in mine if (found := _cut(one, hole)) is not None)
+    before = [one for one in mine if edges(one)[1].best <= hole.low + SMALL]
+    after = [one for one in mine if edges(one)[0].best >= hole.high - SMALL]
+    taken = _taken(hole, others, intrusions, wall)
+    lower, higher = _clear_places(hole, wall, mine, taken)
+    is_cut = any(one.overlap.best > SMALL for one in cut)
+    return replace(
+        hole,
+        members_cut=cut,
+        gap_low=Gap(before[-1].name, less(_exact(hole.low), edges(before[-1])[1])) if before else None,
+        gap_high=Gap(after[0].name, less(edges(after[0])[0], _exact(hole.high))) if after else None,
+        lower_place=lower if is_cut else None,
+        higher_place=higher if is_cut else None,
+        needs_frame=is_cut and lower is None and higher is None,
+        header=_header(cut, before, after) if is_cut else None,
+        is_outside_wall=not _is_inside(hole, wall),
+        overlaps=_overlaps(hole, others, intrusions, wall),
+        passing=_passing(hole),
+    )
+
+
+def _exact(value: float) -> Band:
+    return Band(value, value, value)
+
+
+def _is_inside(hole: Hole, wall: Wall) -> bool:
+    is_along = wall.low - SMALL <= hole.low and hole.high <= wall.high + SMALL
+    return is_along and wall.foot - SMALL <= hole.bottom and hole.top <= wall.top + SMALL
+
+
+def _cut(member: Member, hole: Hole) -> CutMember | None:
+    """Return how far an opening runs into a member; None where even the member's doubt leaves it whole."""
+    if hole.bottom >= member.high - SMALL or hole.top <= member.low + SMALL:
+        return None
+    first, last = edges(member)
+    best = min(hole.high, last.best) - max(hole.low, first.best)
+    most = max(
+        min(hole.high, last.best + by) - max(hole.low, first.best + by) for by in (*_doubt(member.at), 0.0)
+    )
+    least = min(
+        min(hole.high, last.best + by) - max(hole.low, first.best + by) for by in (*_doubt(member.at), 0.0)
+    )
+    if max(best, most) <= SMALL:
+        return None
+    overlap = Band(best, least, most, True, "interval", member.at.assumed)
+    return CutMember(member.of, member.name, member.at, overlap, least > SMALL)
+
+
+def _doubt(at: Band) -> tuple[float, float]:
+    return at.low - at.best, at.high - at.best
+
+
+def _taken(
+    hole: Hole, others: Iterable[Hole | None], intrusions: tuple[Intrusion, ...], wall: Wall
+) -> list[tuple[float, float]]:
+    """Return the stretches of a wall where something else is, at the height of an opening."""
+    found = [
+        (one.low, one.high)
+        for one in others
+        if one is not None and one.of != hole.of and one.wall == hole.wall and one.is_placed
+        and one.bottom < hole.top - SMALL and one.top > hole.bottom + SMALL
+    ]  # fmt: skip
+    for one in intrusions:
+        if against(one, wall):
+            low, high, foot, top = spanned(one, wall)
+            if foot < hole.top - SMALL and top > hole.bottom + SMALL:
+                found.append((low, high))
+    return found
+
+
+def _clear_places(
+    hole: Hole, wall: Wall, members: tuple[Member, ...], taken: list[tuple[float, float]]
+) -> tuple[Shift | None, Shift | None]:
+    """Return the nearest places to both sides where an opening cuts nothing, even at the doubt of the members."""
+    width = hole.high - hole.low
+    lower: Shift | None = None
+    higher: Shift | None = None
+    for first, second in pairwise(members):
+        start, end = max(edges(first)[1].high, wall.low), min(edges(second)[0].low, wall.high)
+        for low, high in _free(start, end, taken):
+            if high - low < width - SMALL:
+                continue
+            place = min(max(hole.low, low), high - width)
+            shift = Shift(place, place - hole.low, (first.name, second.name))
+            if shift.by <= 0.0 and (lower is None or shift.by > lower.by):
+                lower = shift
+            if shift.by >= 0.0 and (higher is None or shift.by < higher.by):
+                higher = shift
+    return lower, higher
+
+
+def _free(start: float, end: float, taken: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    """Return what is left of a stretch when others are taken out of it."""
+    left = [(start, end)]
+    for low, high in taken:
+        left = [
+            piece
+            for begin, stop in left
+            for piece in ((begin, min(stop, low)), (max(begin, high), stop))
+            if piece[1] - piece[0] > SMALL
+        ]
+    return left
+
+
+def _header(cut: tuple[CutMember, ...], before: list[Member], after: list[Member]) -> HeaderNeed | None:
+    if not before or not after:
+        return None
+    first, last = before[-1], after[0]
+    span = last.at.best - first.at.best
+    offsets = tuple(one.at.best - first.at.best for one in cut if one.overlap.best > SMALL)
+    if span <= 0.0 or not offsets:
+        return None
+    ones = (1.0,) * len(offsets)
+    share = method.first_bearing(span, ones, offsets)
+    return HeaderNeed(span, first.name, last.name, offsets, (share, len(offsets) - share))
+
+
+def _overlaps(
+    hole: Hole, others: Iterable[Hole | None], intrusions: tuple[Intrusion, ...], wall: Wall
+) -> tuple[str, ...]:
+    found = [
+        one.of
+        for one in others
+        if one is not None and one.of != hole.of and one.wall == hole.wall and one.is_placed
+        and _cross((one.low, one.high, one.bottom, one.top), hole)
+    ]  # fmt: skip
+    found += [one.of for one in intrusions if against(one, wall) and _cross(spanned(one, wall), hole)]
+    return tuple(found)
+
+
+def _cross(other: tuple[float, float, float, float], hole: Hole) -> bool:
+    low, high, bottom, top = other
+    is_along = low < hole.high - SMALL and high > hole.low + SMALL
+    return is_along and bottom < hole.top - SMALL and top > hole.bottom + SMALL
+
+
+def _passing(hole: Hole) -> tuple[Passing, ...]:
+    size = (hole.high - hole.low, hole.top - hole.bottom)
+    if min(size) < LIMITS["least_way_in"]:
+        return ()
+    return tuple(passing(hole.of, name, thing, size) for name, thing in PASSING)
+
+
+def in_slot(
+    hole: Hole, opening: Opening, share: Band | None, buildups: tuple[Buildup, ...], bays: tuple[Bay, ...]
+) -> Hole:
+    """Return an opening as it is in one slot: whether it stands, and what its unit's depth meets there."""
+    return replace(hole, there=there_of(share), depth=_depths(hole, opening, buildups, bays))
+
+
+def _depths(
+    hole: Hole, opening: Opening, buildups: tuple[Buildup, ...], bays: tuple[Bay, ...]
+) -> tuple[DepthFit, ...]:
+    middle = (hole.low + hole.high) / 2.0
+    bay = next((one.name for one in bays if one.wall == hole.wall and one.low.best <= middle <= one.high.best), "")
+    built = buildup_at(buildups, hole.wall, bay, False)
+    if built is None:
+        return ()
+    found: list[DepthFit] = []
+    clamps = opening.unit.clamps if opening.unit is not None else None
+    if clamps is not None and (clamps.lowest is not None or clamps.highest is not None):
+        found.append(_fit(hole.of, "clamps", known(clamps.lowest), known(clamps.highest), built))
+    depth = known(opening.depth)
+    if depth is not None:
+        found.append(_fit(hole.of, "depth", depth, None, built))
+    return tuple(found)
+
+
+def _fit(of: str, what: str, lowest: Band | None, highest: Band | None, built: Buildup) -> DepthFit:
+    filler = less(lowest, built.finished) if lowest is not None and lowest.best > built.finished.best else None
+    return DepthFit(
+        of=of,
+        what="clamps" if what == "clamps" else "depth",
+        lowest=lowest,
+        highest=highest,
+        finished=built.finished,
+        standing=built.standing,
+        filler=filler,
+        fits=_fits(lowest, highest, built.finished),
+        fits_standing=_fits(lowest, highest, built.standing),
+    )
+
+
+def _fits(lowest: Band | None, highest: Band | None, wall: Band) -> Literal["yes", "no", "unknown"]:
+    """Return whether a wall is as thick as a unit needs: the best value decides a no, the whole band a yes."""
+    if not wall.known:
+        return "unknown"
+    if (lowest is not None and wall.best < lowest.best - SMALL) or (
+        highest is not None and wall.best > highest.best + SMALL
+    ):
+        return "no"
+    is_doubtful = (lowest is not None and wall.low < lowest.high - SMALL) or (
+        highest is not None and wall.high > highest.low + SMALL
+    )
+    return "unknown" if is_doubtful else "yes"
+
+
+def cut_members(members: tuple[Member, ...], holes: tuple[Hole, ...]) -> tuple[Member, ...]:
+    """Return the members with what is left of those that openings run through."""
+    found: list[Member] = []
+    for member in members:
+        for hole in holes:
+            if hole.wall == member.wall and any(
+                one.name == member.name and one.overlap.best > SMALL for one in hole.members_cut
+            ):
+                member = cut_out(member, hole.of, hole.bottom, hole.top)
+        found.append(member)
+    return tuple(found)

@@ -1,0 +1,261 @@
+"""The members of the shell: each where it was planned, where it was taped, and what openings leave of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from boxwright.disciplines.frame.bands import SMALL, around, known, moved
+from boxwright.disciplines.frame.parts import Bows, Framing, Row, Section, WallRow
+from boxwright.disciplines.frame.result import Bay, Member, MemberKind, Tube, Wall
+from boxwright.disciplines.frame.sourced import ASSUMED, WITHIN
+from boxwright.disciplines.frame.tapes import REMOVED, as_band, newest_first, rows_of
+from boxwright.units import Band, exactly
+
+UPRIGHT = ("left", "right", "front", "rear", "nose-left", "nose-right")
+MOST = 400
+"""Members of one wall; a spacing of a hair must not fill the memory."""
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """A row as ordered: spacing, first and closing centre (m), and where it differs."""
+
+    every: float
+    first: float
+    last: float | None
+    removed: tuple[int, ...]
+    doubled: tuple[int, ...]
+    extra: tuple[float, ...]
+
+
+def members_of(section: Section, walls: tuple[Wall, ...]) -> tuple[Member, ...]:
+    """Return every member of every wall, in order along it, as if no opening cut one."""
+    found: list[Member] = []
+    for wall in walls:
+        row = _row(section.framing, wall)
+        mine = list(_row_members(section, wall, row)) if row is not None else []
+        if wall.name in UPRIGHT and row is not None:
+            mine += _posts(section, wall, mine)
+        found += sorted(mine, key=lambda one: (one.at.best, one.name))
+    return (*found, *_rails(section.framing, walls))
+
+
+def planned_row(section: Section, wall: Wall) -> Planned | None:
+    """Return the row of a wall as ordered; None where no spacing is written."""
+    return _row(section.framing, wall)
+
+
+def _row(framing: Framing | None, wall: Wall) -> Planned | None:
+    if framing is None:
+        return None
+    if wall.name == "floor":
+        floor = framing.floor
+        every = known(floor.cross_members) if floor is not None else None
+        if floor is None or every is None:
+            return None
+        first = known(floor.first)
+        return _usable(every.best, wall.low + (first.best if first is not None else 0.0), None, (), (), ())
+    if wall.name == "roof":
+        bows = framing.bows
+        return _of_row(bows, None, wall) if bows is not None else None
+    if framing.studs is None:
+        return None
+    own = getattr(framing.studs, wall.name, None) if wall.name in ("left", "right", "front", "rear") else None
+    return _of_row(framing.studs, own, wall)
+
+
+def _of_row(row: Row, own: WallRow | None, wall: Wall) -> Planned | None:
+    every = known(own.every) if own is not None else None
+    every = every or known(row.every)
+    if every is None:
+        return None
+    first = known(own.first) if own is not None else None
+    first = first or known(row.first)
+    last = known(own.last) if own is not None else None
+    start = wall.low + (first.best if first is not None else 0.0)
+    end = wall.low + last.best if last is not None else None
+    more: WallRow | Bows | None = own if own is not None else row if isinstance(row, Bows) else None
+    if more is None:
+        return _usable(every.best, start, end, (), (), ())
+    extra = tuple(wall.low + one.best for one in more.extra if one.known)
+    return _usable(every.best, start, end, more.removed, getattr(more, "doubled", ()), extra)
+
+
+def _usable(
+    every: float,
+    first: float,
+    last: float | None,
+    removed: tuple[int, ...],
+    doubled: tuple[int, ...],
+    extra: tuple[float, ...],
+) -> Planned | None:
+    return Planned(every, first, last, removed, doubled, extra) if every > SMALL else None
+
+
+def _centres(row: Planned, wall: Wall) -> list[float]:
+    """Return the planned centres of a row: evenly from the first on, the closing one, and those beyond the row."""
+    end = row.last if row.last is not None else wall.high
+    found: list[float] = []
+    while len(found) < MOST and row.first + len(found) * row.every <= end + SMALL:
+        found.append(row.first + len(found) * row.every)
+    if row.last is not None and (not found or row.last - found[-1] > SMALL):
+        found.append(row.last)
+    return [*found, *row.extra]
+
+
+def _row_members(section: Section, wall: Wall, row: Planned) -> Iterator[Member]:
+    """Yield the numbered members of a wall: planned ones, and those only a tape knows."""
+    centres = _centres(row, wall)
+    kind, subject, word = rows_of(wall.name)
+    taped = {one.key for one in section.readings if (one.kind, one.subject) == (kind, subject)}
+    beyond = [int(key) for key in taped if key.isdigit() and len(centres) <= int(key) < MOST]
+    for number in (*range(len(centres)), *sorted(beyond)):
+        planned = centres[number] if number < len(centres) else None
+        found = newest_first(section.readings, kind, subject, str(number))
+        newest = found[0] if found else None
+        is_removed = number in row.removed if newest is None else newest.word == REMOVED
+        built = as_band(newest) if newest is not None and newest.value.known else None
+        if built is not None and wall.name in ("front", "rear"):
+            built = moved(built, wall.low)
+        at = built or _as_planned(planned, word)
+        if at is None:
+            continue
+        yield Member(
+            of=f"frame.{'bows' if word == 'bow' else 'floor' if word == 'cross-member' else 'studs'}",
+            name=f"{wall.letter}{number}" if word == "stud" else f"{word} {number}",
+            kind=_kind(word),
+            wall=wall.name,
+            number=number,
+            planned=planned,
+            built=built,
+            at=at,
+            is_built=built is not None,
+            seen_in=newest.of if newest is not None else "",
+            seen_on=newest.on if newest is not None else None,
+            face=face_of(section, wall),
+            depth=depth_of(section, wall),
+            runs="up",
+            low=wall.foot,
+            high=wall.top,
+            pieces=((wall.foot, wall.top),),
+            is_removed=is_removed,
+            is_doubled=number in row.doubled,
+        )
+
+
+def _kind(word: str) -> MemberKind:
+    return "bow" if word == "bow" else "cross-member" if word == "cross-member" else "stud"
+
+
+def _as_planned(planned: float | None, word: str) -> Band | None:
+    return around(planned, WITHIN[word], assumed=True) if planned is not None else None
+
+
+def face_of(section: Section, wall: Wall) -> Band:
+    """Return the width of a wall's members in its own plane: as written, else as usual for their kind."""
+    tube, framing = wall.tube, section.framing
+    row = framing and (framing.bows if wall.name == "roof" else framing.studs if wall.name != "floor" else None)
+    floor = framing.floor if framing is not None and wall.name == "floor" else None
+    written = known(row.face) if row else known(floor.face) if floor is not None else None
+    word = "bow face" if wall.name == "roof" else "cross-member face" if wall.name == "floor" else "stud face"
+    return written or known(tube.face) or ASSUMED[word]
+
+
+def depth_of(section: Section, wall: Wall) -> Band | None:
+    """Return how deep a wall's members are from the skin to their inward face; None where nothing says it."""
+    framing = section.framing
+    row = framing and (framing.bows if wall.name == "roof" else framing.studs if wall.name != "floor" else None)
+    floor = framing.floor if framing is not None and wall.name == "floor" else None
+    written = known(row.depth) if row else known(floor.depth) if floor is not None else None
+    return written or known(_depth(wall.tube))
+
+
+def _depth(tube: Tube) -> Band | None:
+    return tube.depth
+
+
+def _posts(section: Section, wall: Wall, row: list[Member]) -> list[Member]:
+    """Return the corner posts of a wall; a stud that stands in the corner is that post."""
+    face = face_of(section, wall)
+    posts: list[Member] = []
+    for name, at in (("first", wall.low), ("last", wall.high)):
+        if any(abs(one.at.best - at) < face.best for one in row if not one.is_removed):
+            continue
+        band = around(at, WITHIN["shell"], assumed=True)
+        posts.append(
+            Member(
+                wall.of, f"{wall.letter} {name} corner", "corner post", wall.name, None, at, None, band, False, "",
+                None, face, depth_of(section, wall), "up", wall.foot, wall.top, ((wall.foot, wall.top),),
+            )
+        )
+    return posts
+
+
+def _rails(framing: Framing | None, walls: tuple[Wall, ...]) -> tuple[Member, ...]:
+    """Return the two main rails under the floor, where their distance is written."""
+    floor = framing.floor if framing is not None else None
+    apart = known(floor.rails) if floor is not None else None
+    under = next((one for one in walls if one.name == "floor"), None)
+    if apart is None or under is None:
+        return ()
+    face = ASSUMED["cross-member face"]
+    return tuple(
+        Member(
+            "frame.floor", f"main rail {word}", "main rail", "floor", None, at, None, exactly(at), False, "", None,
+            face, None, "along", under.low, under.high, ((under.low, under.high),),
+        )
+        for word, at in (("left", -apart.best / 2.0), ("right", apart.best / 2.0))
+    )
+
+
+def standing(members: tuple[Member, ...], wall: str) -> tuple[Member, ...]:
+    """Return the upright members of a wall that are there, in order along it."""
+    mine = (one for one in members if one.wall == wall and one.runs == "up" and not one.is_removed)
+    return tuple(sorted(mine, key=lambda one: one.at.best))
+
+
+def edges(member: Member) -> tuple[Band, Band]:
+    """Return the two edges of a member along its wall; a doubled one is twice as wide."""
+    half = member.face.best * (1.0 if member.is_doubled else 0.5)
+    return moved(member.at, -half), moved(member.at, half)
+
+
+def bays_of(members: tuple[Member, ...], walls: tuple[Wall, ...]) -> tuple[Bay, ...]:
+    """Return the clear spaces between neighbouring members of every wall; one of no width is no bay."""
+    found: list[Bay] = []
+    for wall in walls:
+        mine = standing(members, wall.name)
+        for first, second in pairwise(mine):
+            low, high = edges(first)[1], edges(second)[0]
+            clear = Band(
+                high.best - low.best, high.low - low.high, high.high - low.low, True, "interval",
+                low.assumed or high.assumed,
+            )  # fmt: skip
+            ends = f"{_end(first)}-{_end(second)}"
+            found.append(
+                Bay(
+                    f"walls[bay {wall.name} {ends}]", wall.name, f"{wall.name} {ends}", first.name, second.name,
+                    low, high, clear, first.is_built and second.is_built,
+                )
+            )
+    return tuple(found)
+
+
+def _end(member: Member) -> str:
+    return str(member.number) if member.number is not None else member.name.split(" ")[1]
+
+
+def cut_out(member: Member, by: str, low: float, high: float) -> Member:
+    """Return a member with what an opening takes out of it from ``low`` to ``high`` along its own length."""
+    pieces: list[tuple[float, float]] = []
+    for start, end in member.pieces:
+        if high <= start + SMALL or low >= end - SMALL:
+            pieces.append((start, end))
+            continue
+        if low > start + SMALL:
+            pieces.append((start, low))
+        if high < end - SMALL:
+            pieces.append((high, end))
+    return replace(member, pieces=tuple(pieces), cut_by=(*member.cut_by, by))

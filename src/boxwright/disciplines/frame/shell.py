@@ -1,0 +1,98 @@
+"""The shell as it is whatever stands in it: walls, members, openings, what is screwed where. Worked out once a rig."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from boxwright.disciplines.frame.bands import known
+from boxwright.disciplines.frame.box import inside_of
+from boxwright.disciplines.frame.fastening import backings_of, fastenings_of
+from boxwright.disciplines.frame.holes import cut_members, holes_of
+from boxwright.disciplines.frame.members import bays_of, depth_of, members_of, planned_row
+from boxwright.disciplines.frame.parts import Section
+from boxwright.disciplines.frame.result import (
+    Backing,
+    Bay,
+    Fastening,
+    Hole,
+    Intrusion,
+    Member,
+    Nose,
+    Roof,
+    Sized,
+    TapeFault,
+    Wall,
+)
+from boxwright.disciplines.frame.sourced import WITHIN
+from boxwright.disciplines.frame.tapes import as_band, faults_of
+from boxwright.disciplines.frame.walls import intrusions_of, nose_of, roof_of, walls_of
+from boxwright.exchange import Fixing
+from boxwright.model.trailer import Trailer
+from boxwright.units import Band
+
+
+@dataclass(frozen=True, slots=True)
+class Shell:
+    """Everything of the frame that no stage changes. ``depths`` are those of each wall's members, as ``walls``."""
+
+    walls: tuple[Wall, ...]
+    depths: tuple[Band | None, ...]
+    members: tuple[Member, ...]
+    bays: tuple[Bay, ...]
+    roof: Roof
+    nose: Nose | None
+    intrusions: tuple[Intrusion, ...]
+    holes: tuple[Hole, ...]
+    backings: tuple[Backing, ...]
+    fastenings: tuple[Fastening, ...]
+    screws: tuple[tuple[str, str, Band | None], ...]
+    faults: tuple[TapeFault, ...]
+    sized: tuple[Sized, ...]
+
+
+BARE = Shell((), (), (), (), Roof("flat", 0.0, 0.0, 0.0), None, (), (), (), (), (), (), ())
+"""The shell of a body whose measures nobody wrote."""
+
+
+def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Shell:
+    """Return the shell; empty where length, width or height of the body is not known."""
+    inside = inside_of(trailer)
+    if inside is None or min(inside) <= 0.0:
+        return BARE
+    walls = walls_of(section, inside)
+    members = members_of(section, walls)
+    intrusions = intrusions_of(section.framing, inside)
+    holes = holes_of(section.openings, walls, members, intrusions)
+    members = cut_members(members, holes)
+    backings = backings_of(section.backings, walls)
+    rows = tuple(planned_row(section, wall) for wall in walls)
+    return Shell(
+        walls=walls,
+        depths=tuple(depth_of(section, wall) for wall in walls),
+        members=members,
+        bays=bays_of(members, walls),
+        roof=roof_of(section.framing, inside[2]),
+        nose=nose_of(section.framing),
+        intrusions=intrusions,
+        holes=holes,
+        backings=backings,
+        fastenings=fastenings_of(fixings, walls, members, backings, rows),
+        screws=tuple((one.of, one.what, one.length) for one in fixings),
+        faults=tuple(faults_of(section.readings, walls, members)),
+        sized=tuple(_sized(section, trailer)),
+    )
+
+
+def _sized(section: Section, trailer: Trailer) -> Iterator[Sized]:
+    """Yield the measures of the box as ordered beside as taped."""
+    body = trailer.body
+    for what, planned in (("length", body.length), ("width", body.width), ("height", body.height)):
+        mine = [one for one in section.readings if one.kind == "body" and one.key.split("-")[0] == what]
+        for read in mine:
+            place = read.key.partition("-")[2]
+            yield Sized(f"trailer.body.{what}", what, place, known(planned), as_band(read), WITHIN["shell"])
+    crossed = {one.key: one for one in section.readings if one.kind == "body" and one.key.startswith("diagonal")}
+    first, second = crossed.get("diagonal-1"), crossed.get("diagonal-2")
+    if first is not None and second is not None:
+        yield Sized("trailer.body", "diagonals", "floor", as_band(first), as_band(second), WITHIN["shell"])

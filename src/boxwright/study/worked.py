@@ -1,0 +1,57 @@
+"""What a slot comes to, as records, and the small steps that pick what one discipline hands to another."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from boxwright.disciplines import frame, structure, towing, water, weight
+from boxwright.disciplines.frame.parts import PlannedBacking
+from boxwright.disciplines.structure.parts import Fastened
+from boxwright.disciplines.weight.result import Output
+from boxwright.exchange import Box, Fixing, Mass
+from boxwright.finding import Finding
+from boxwright.model.part import Frame
+from boxwright.study.once import Failed
+
+Tongues = tuple[tuple[str, Output], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """What one slot weighs and where its weight goes."""
+
+    box: Box | Failed
+    masses: tuple[Mass, ...] | Failed
+    weight: weight.Result | Failed
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """What one slot came to beyond its weight, and all that is said. `Failed` where a calculation broke off."""
+
+    frame: frame.Result | Failed
+    towing: towing.Result | Failed
+    said: tuple[tuple[Finding, ...] | Failed, ...]
+
+
+def pooled(*offered: frame.Offers | water.Offers | weight.Offers) -> tuple[Mass, ...]:
+    """Return the masses of all who offer some."""
+    return tuple(mass for offers in offered for mass in offers.masses)
+
+
+def box_of(offered: frame.Offers) -> Box:
+    """Return the trailer as a body on wheels."""
+    return offered.box
+
+
+def fixings_of(offered: structure.Offers) -> tuple[Fixing, ...]:
+    """Return where hinges and screws bite."""
+    return offered.fixings
+
+
+def standing_of(
+    frames: tuple[Frame, ...], backings: tuple[PlannedBacking, ...], fastened: tuple[Fastened, ...]
+) -> tuple[tuple[str, str], ...]:
+    """Return how each backing and each screwed part stands, so that no weight that changes makes the frame new."""
+    wanted = {one.of for one in backings} | {one.of for one in fastened}
+    return tuple((one.of, one.stands) for one in frames if one.of in wanted)
