@@ -138,7 +138,7 @@ def page(number: int = 1, count: int = 1) -> Page:
         ),
         words=(
             words((40.0, 25.0), "Left wall from outside", "", "border", 5.0, bold=True),
-            words((40.0, 40.0), POISON, "parts/<odd & \"name'>", height=3.5),
+            words((40.0, 60.0), POISON, "parts/<odd & \"name'>", height=3.5),
             words((40.0, 50.0), "Window: rough opening 500 × 500, sill ½ in over the line", "openings/window"),
             words((182.0, 34.0), "Stud  1  ☐  ⌀ 3,2", "frame/walls/left/studs/1", "grid"),
             words((40.0, 196.0), "100 mm", "", "border"),
