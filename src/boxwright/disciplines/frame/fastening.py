@@ -147,7 +147,7 @@ def _fastening(
         edge_distance=distance,
         shank=known(fixing.shank),
         points=points,
-        moved=tuple(_nearest_that_catches(one, points, mine, behind, distance, (low, high)) for one in points),
+        moved=_moved(points, mine, behind, distance, (low, high)),
         slides=_slides(points, mine, behind, distance, wall),
         span=span,
         caught=caught,
@@ -197,29 +197,35 @@ def _point(at: float, up: float | None, members: Iterable[Member], backings: lis
     return Point(at, up, catches, nearest.name if nearest is not None else "", off, room, is_certain)
 
 
-def _nearest_that_catches(
-    point: Point,
+def _moved(
     points: tuple[Point, ...],
     members: list[Member],
     backings: list[Backing],
     distance: Band,
     ends: tuple[float, float],
-) -> float:
-    """Return the nearest place of a fastener that catches; a member is met in its middle, where no other is yet.
+) -> tuple[float, ...]:
+    """Return, point by point, the nearest place of a fastener that catches; itself where it does, or none is free.
 
-    Itself where it catches, and where nothing within the ends of its part is free.
+    A member is met in its middle, by one fastener, within the ends of the part.
     """
-    if point.catches:
-        return point.at
     taken = {one.catches for one in points}
-    free = [one.at.best for one in members if one.name not in taken]
-    places = [place for place in free if ends[0] - SMALL <= place <= ends[1] + SMALL]
-    places += [
-        min(max(point.at, one.low + distance.best), one.high - distance.best)
-        for one in backings
-        if one.high - one.low >= 2.0 * distance.best
-    ]
-    return min(places, key=lambda place: abs(place - point.at), default=point.at)
+    found: list[float] = []
+    for point in points:
+        free = [
+            one for one in members
+            if one.name not in taken and ends[0] - SMALL <= one.at.best <= ends[1] + SMALL
+        ]  # fmt: skip
+        places = {one.at.best: one.name for one in free}
+        for one in backings:
+            if one.high - one.low >= 2.0 * distance.best:
+                places[min(max(point.at, one.low + distance.best), one.high - distance.best)] = ""
+        if point.catches or not places:
+            found.append(point.at)
+            continue
+        nearest = min(places, key=lambda place: abs(place - point.at))
+        taken.add(places[nearest] or point.catches)
+        found.append(nearest)
+    return tuple(found)
 
 
 def _slides(

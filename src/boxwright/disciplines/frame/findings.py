@@ -119,9 +119,9 @@ def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 limit = fit.highest if fit.highest is not None and fit.finished.best > fit.highest.best else fit.lowest
                 now = show_band(fit.standing, "m", shown_in, cuts=True)
                 says = f"{hole.name} {takes}, the wall will be {wall} there (it stands at {now} now)"
-                act = f"A filler of {_length(fit.filler.best, shown_in)}, or another unit" if fit.filler is not None else (
-                    f"Leave the lining out behind the frame of {hole.name}, or take a unit for a thicker wall"
-                )
+                act = f"Leave the lining out behind the frame of {hole.name}, or take a unit for a thicker wall"
+                if fit.filler is not None:
+                    act = f"A filler of {_length(fit.filler.best, shown_in)} at {hole.name}, or another unit"
                 bound = limit.best if limit is not None else 0.0
                 off = -abs(fit.finished.best - bound)
                 yield Finding(
@@ -179,8 +179,8 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = f"{_moved(one, misses, shown_in)}{_as_a_whole(one, shown_in)}"
             worst = min(point.room for point, _ in misses)
             yield Finding(
-                code, one.of, "fix", f"{says}: {_nearest(misses, shown_in)}", worst, 0.0, worst, "m", "fastener-practice",
-                f"{one.of}.{one.what}.at", act=act, uses=uses,
+                code, one.of, "fix", f"{says}: {_nearest(misses, shown_in)}", worst, 0.0, worst, "m",
+                "fastener-practice", f"{one.of}.{one.what}.at", act=act, uses=uses,
             )  # fmt: skip
         doubtful = [point for point in one.points if point.catches and not point.is_certain]
         if doubtful and not misses:
@@ -203,7 +203,7 @@ def fastener_unplaced(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
             continue
         says = f"nobody wrote where the {one.what} of {one.name} go on the {one.wall} wall"
         if one.asks == "backing too short":
-            says = f"{one.backing} does not reach behind the whole of {one.name}, and no places of its screws are written"
+            says = f"{one.backing} does not reach behind all of {one.name}, and no places of its screws are written"
         act = f"Write {one.what}: {{at: [..]}} of {one.name}, the places along the trailer"
         yield Finding(
             "frame/fastener-unplaced", one.of, "advice", says, source=PRACTICE, lever=f"{one.of}.{one.what}.at", act=act
@@ -310,7 +310,8 @@ def roof_lower_than_rise(result: Result, shown_in: HeaderUnits) -> Iterator[Find
             says = f"the roof's {key} of {_length(value, shown_in)} leaves no wall under {_length(limit, shown_in)}"
             yield Finding(
                 "frame/roof-lower-than-rise", f"frame.bows.{key}", "fix", says, value, limit, limit - value, "m",
-                GEOMETRY, f"frame.bows.{key}", act=f"Look at the {key} of the bows and the height of the body", uses=USES,
+                GEOMETRY, f"frame.bows.{key}", act=f"Look at the {key} of the bows and at the height of the body",
+                uses=USES,
             )  # fmt: skip
 
 
@@ -425,12 +426,16 @@ def _moved(one: Fastening, misses: list[tuple[Point, float]], shown_in: HeaderUn
     ways = ", ".join(
         f"{_length(point.at, shown_in)} to {_length(moved, shown_in)}" for point, moved in misses if moved != point.at
     )
-    return f"Move the {one.what} of {one.name} from {ways}" if ways else f"Put a backing strip behind {one.name}"
+    left = sum(moved == point.at for point, moved in misses)
+    if not ways:
+        return f"Put a backing strip behind {one.name}"
+    rest = f", and a backing strip behind the other{'s' if left > 1 else ''}" if left else ""
+    return f"Move the {one.what} of {one.name} from {ways}{rest}"
 
 
 def _as_a_whole(one: Fastening, shown_in: HeaderUnits) -> str:
     if not one.slides:
-        return ", or put a backing strip behind them"
+        return ""
     best = max(one.slides, key=lambda slid: (slid.catches, -abs(slid.by)))
     way = "forward" if best.by < 0.0 else "rearward"
     return f"; slid {_length(abs(best.by), shown_in)} {way} as a whole, {best.catches} of {len(one.points)} catch"

@@ -54,7 +54,8 @@ def as_band(read: Read) -> Band:
 def newest_first(readings: tuple[Read, ...], kind: str, subject: str, key: str) -> list[Read]:
     """Return every reading of one thing, the newest first; of one day the last in the file first."""
     mine = [one for one in readings if (one.kind, one.subject, one.key) == (kind, subject, key)]
-    return sorted(mine[::-1], key=lambda one: one.on or date.min, reverse=True)
+    mine.reverse()  # sorting keeps the order of equals, and of one day the last in the file is the newest
+    return sorted(mine, key=lambda one: one.on or date.min, reverse=True)
 
 
 def faults_of(readings: tuple[Read, ...], walls: tuple[Wall, ...], members: tuple[Member, ...]) -> Iterator[TapeFault]:
