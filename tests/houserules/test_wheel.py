@@ -12,7 +12,7 @@ import pytest
 
 from tests.houserules.tree import PACKAGE, ROOT
 
-TRAVELS = frozenset({".py", ".toml", ".md", ".json"})
+TRAVELS = frozenset({".py", ".toml", ".md", ".json", ".ttf", ".txt"})
 
 
 @pytest.fixture(scope="module")

@@ -76,12 +76,17 @@ def without_clock(text: str) -> str:
     return head + section + body + objects + re.sub(_STAMP, f"\n{APPLICATION}\n", last)
 
 
-def line_words(text: str) -> str:
-    """Return a text as it may stand in a line of text: no code of the format is read from it."""
+def carried_words(text: str) -> str:
+    """Return a text as it may stand anywhere in the file; a code for a character is taken apart by a thin space."""
     text = printable(text).replace("^", "^ ")
-    # A backslash that would begin a code for a character, and two percent signs, are taken apart by a thin space.
     for code in ("\\U+", "\\u+", "\\M+", "\\m+"):
         text = text.replace(code, f"\\\u2009{code[1:]}")
+    return text
+
+
+def line_words(text: str) -> str:
+    """Return a text as it may stand in a line of text: there also two percent signs begin a code."""
+    text = carried_words(text)
     while "%%" in text:
         text = text.replace("%%", "%\u2009%")
     return text
@@ -147,6 +152,8 @@ class Plot:
         """Say how large the page is, and show all of it when the file is opened."""
         low, high = self.real((0.0, self.page.height)), self.real((self.page.width, 0.0))
         self.space.dxf.extmin, self.space.dxf.extmax = (*low, 0.0), (*high, 0.0)
+        # The library leaves out an extent that begins at zero.
+        self.doc.header["$EXTMIN"], self.doc.header["$EXTMAX"] = self.space.dxf.extmin, self.space.dxf.extmax
         self.space.dxf.limmin, self.space.dxf.limmax = low, high
         middle = (low[0] + high[0]) / 2, (low[1] + high[1]) / 2
         self.doc.set_modelspace_vport(height=1.05 * (high[1] - low[1]), center=middle)
@@ -223,6 +230,8 @@ class Plot:
             if words:
                 drawn.set_location(self.real(_middle(words.box)))
         drawn.render()
+        if drawn.dimension.dxf.get("text_midpoint") is None:  # of one without words; readers ask for it all the same
+            drawn.dimension.dxf.text_midpoint = (*base, 0.0)
         _carry(drawn.dimension, placed.of)
 
     def _words_of(self, placed: PlacedDimension) -> Words | None:
@@ -271,7 +280,7 @@ def _line_type(line: LineKind) -> str:
 
 def _carry(entity: DXFGraphic, of: str) -> None:
     """Write the rig path an entity is about on it, in pieces where it is long."""
-    pieces = list(_pieces(printable(of).replace("^", "^ "))) or [""]
+    pieces = list(_pieces(carried_words(of))) or [""]
     entity.set_xdata(APPLICATION, [(_STRING, piece) for piece in pieces])
 
 
