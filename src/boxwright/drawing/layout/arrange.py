@@ -61,6 +61,10 @@ class Desk:
         self._views: dict[float, list[Fitted]] = {}
         self._items: dict[tuple[float, bool], list[Set]] = {}
         self._span = _span(sheet)
+        if not any(self.fits(scale) for scale in self.scales):
+            # Not even as a speck: the rows of dimensions alone fill the page, so their words go to the key.
+            self.room = replace(self.room, has_rows=False)
+            self._views.clear()
 
     def views(self, scale: float) -> list[Fitted]:
         """Return the views at a scale."""
@@ -78,12 +82,13 @@ class Desk:
         """Return the tables and notes set to a width; a scale that was asked for and not kept is said."""
         sheet, key = self.sheet, (wide, scale < self.sheet.scale)
         if key not in self._items:
-            sets = [chopped(part, self.room.high) for grid in sheet.grids for part in set_grid(grid, wide)]
+            parts = [part for grid in sheet.grids for part in set_grid(grid, wide)]
+            sets = [one for part in parts for one in chopped(part, self.room.high)]
             notes = sheet.notes
             if scale < sheet.scale:
                 notes = (*notes, f"This paper has no room for the scale {scale_words(sheet.scale)}.")
             if notes:
-                sets.append(chopped(set_notes(notes, wide), self.room.high))
+                sets += chopped(set_notes(notes, wide), self.room.high)
             self._items[key] = sets
         return self._items[key]
 
@@ -162,7 +167,7 @@ def _keys(keys: list[tuple[str, Keyed]], room: Bounds) -> list[Set]:
     sets: list[Set] = []
     for name, rows in keys:
         grid = Grid(f"Key to {name}", ("no.", "what"), tuple(rows), ("",) * len(rows))
-        sets += [chopped(one, room.high) for one in set_grid(grid, room.wide)]
+        sets += [one for part in set_grid(grid, room.wide) for one in chopped(part, room.high)]
     return sets
 
 
@@ -273,8 +278,8 @@ def _flow(items: list[Set], free: list[Box]) -> tuple[list[Placed], list[Set], l
                 right, below = box.left + item.wide + APART, box.top + item.high + APART
                 free = [
                     *free[:number],
-                    Box(right, box.top, box.right, box.bottom),
-                    Box(box.left, below, min(box.right, right - APART), box.bottom),
+                    Box(right, box.top, box.right, below - APART),
+                    Box(box.left, below, box.right, box.bottom),
                     *free[number + 1 :],
                 ]
                 break

@@ -12,14 +12,25 @@ from boxwright.drawing.paper import BINDING_EDGE, EDGE, NORMAL, SMALL, SMALLEST,
 PAD = 1.8
 INSIDE = 4.0
 """White between the frame and what is drawn in it."""
-CHECK = 100.0
 INCH = 25.4
 FEET = 304.8
-BAR_ROW = 11.0
+BARS = (("100 mm", 10.0, 10), ("4 in", INCH, 4))
+"""The bars that prove the printing: what is written at each, its step (mm), its count of steps."""
+BARS_WIDE, BARS_HIGH = 119.0, 10.2
+"""Room for the bars of 100 mm and 4 in with their words."""
+SCALE_BAR = 26.0
 MOST_LINES = 3
 """A title with more lines than this is printed in full among the notes."""
+MOST_CAUTIONS = 12
+"""Cautions of more lines than this are printed among the notes."""
 
-COLUMNS = (("rig", 0.29), ("sheet", 0.33), ("scale", 0.145), ("revision", 0.075), ("date", 0.095), ("page", 0.065))
+CELLS = ("rig", "sheet", "scale", "revision", "date", "page")
+FIXED = {"scale": 50.0, "revision": 14.5, "date": 24.5, "page": 20.5}
+"""Widths of the cells whose words are known beforehand: mm. The rig takes 45 parts of what is left, the sheet 55."""
+RIG_SHARE = 0.45
+CUT = "…"
+PROOF = "Lay a rule on the bars: if they are off, print again at 100 %."
+ELSEWHERE = "The cautions stand in the notes."
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,19 +55,27 @@ def frame_of(paper: Paper, stands_up: bool) -> tuple[float, float, Box]:
 def foot_of(frame: Box, title: TitleBlock, name: str) -> Foot:
     """Return the title block of a sheet: as high as its words need."""
     wide = frame.right - frame.left
-    cautions = block(" ".join(title.cautions), SMALLEST, False, wide - 2 * PAD)
-    cells = _cells(title, name, "1:0", "000 of 000", wide)
+    limit = wide - BARS_WIDE - 2 * PAD
+    cautions = block(" ".join((PROOF, *title.cautions)), SMALLEST, False, limit)
+    is_cut = len(cautions.lines) > MOST_CAUTIONS
+    if is_cut:
+        cautions = block(f"{PROOF} {ELSEWHERE}", SMALLEST, False, limit)
+    cells = _cells(title, name, "1:100", "00 of 00", wide)
     first_row = max(_high(cell) for cell in cells)
-    caution_row = cautions.high + 2 * 1.2 if any(cautions.lines) else 0.0
-    is_cut = any(line.endswith(CUT) for cell in cells for line in cell[-1].lines)
-    return Foot(wide, first_row + BAR_ROW + caution_row, first_row, cautions, title, name, is_cut)
+    is_cut = is_cut or any(line.endswith(CUT) for cell in cells for one in cell for line in one.lines)
+    high = first_row + max(BARS_HIGH, cautions.high + 2.0)
+    return Foot(wide, high, first_row, cautions, title, name, is_cut)
 
 
-CUT = "…"
+def _widths(wide: float) -> tuple[float, ...]:
+    """Return the widths of the cells of the title block."""
+    left = wide - sum(FIXED.values())
+    shares = {"rig": left * RIG_SHARE, "sheet": left * (1.0 - RIG_SHARE), **FIXED}
+    return tuple(shares[one] for one in CELLS)
 
 
 def _cells(title: TitleBlock, name: str, scale: str, page: str, wide: float) -> list[list[Block]]:
-    """Return the words of each cell of the title block, its label first."""
+    """Return the words of each cell of the title block, its label first; rig and sheet need none."""
     values: dict[str, list[tuple[str, tuple[float, ...], bool]]] = {
         "rig": [(title.rig, (NORMAL, SMALL), True), (title.subject, (SMALL,), False)],
         "sheet": [(name, (NORMAL, SMALL), True)],
@@ -66,10 +85,9 @@ def _cells(title: TitleBlock, name: str, scale: str, page: str, wide: float) -> 
         "page": [(page, (SMALL, SMALLEST), False)],
     }
     cells = []
-    for label, share in COLUMNS:
-        limit = wide * share - 2 * PAD
-        shown = [_shrunk(*value, limit) for value in values[label] if cleaned(value[0])]
-        cells.append([block(label, SMALLEST), *shown])
+    for label, width in zip(CELLS, _widths(wide), strict=True):
+        shown = [_shrunk(*value, width - 2 * PAD) for value in values[label] if cleaned(value[0])]
+        cells.append(([block(label, SMALLEST)] if label in FIXED else []) + shown)
     return cells
 
 
@@ -89,7 +107,7 @@ def _shrunk(words: str, heights: tuple[float, ...], is_bold: bool, limit: float)
 
 
 def _high(cell: list[Block]) -> float:
-    return 1.0 + sum(one.high + 0.8 for one in cell) + 0.4
+    return 1.0 + sum(one.high + 0.6 for one in cell) + 0.6
 
 
 def draw_foot(foot: Foot, frame: Box, scale: float, number: int, count: int, ink: Ink) -> None:
@@ -100,54 +118,47 @@ def draw_foot(foot: Foot, frame: Box, scale: float, number: int, count: int, ink
     words = scale_words(scale) if scale else "none"
     left = frame.left
     cells = _cells(foot.title, foot.name, words, f"{number} of {count}", foot.wide)
-    for cell, (_, share) in zip(cells, COLUMNS, strict=True):
+    for label, cell, width in zip(CELLS, cells, _widths(foot.wide), strict=True):
         if left > frame.left:
             ink.line((left, top), (left, top + foot.first_row), "dimension", "", "border")
         here = top + 1.0
         for one in cell:
             ink.words += words_at(one, left + PAD, here, "", "border")
-            here += one.high + 0.8
-        left += foot.wide * share
+            here += one.high + 0.6
+        left += width
+        if label == "scale" and scale:
+            _scale_bar(left - PAD, top + 4.6, scale, foot.title.is_imperial, ink)
     bars = top + foot.first_row
     ink.line((frame.left, bars), (frame.right, bars), "dimension", "", "border")
-    _check_bars(frame.left + PAD, bars + 3.4, ink)
-    if scale:
-        _scale_bar(frame.right - PAD, bars + 3.4, scale, foot.title.is_imperial, ink)
-    if any(foot.cautions.lines):
-        below = bars + BAR_ROW
-        ink.line((frame.left, below), (frame.right, below), "dimension", "", "border")
-        ink.words += words_at(foot.cautions, frame.left + PAD, below + 1.2, "", "border")
+    _check_bars(frame.left + PAD, bars + 3.2, ink)
+    ink.words += words_at(foot.cautions, frame.left + BARS_WIDE, bars + 1.0, "", "border")
 
 
 def _check_bars(left: float, line: float, ink: Ink) -> None:
     """Draw the bars of 100 mm and 4 in: whoever prints can lay a rule on them."""
-    for step, count, at, words in ((10.0, 10, line, "100 mm"), (INCH, 4, line + 5.2, "4 in")):
+    for place, (words, step, count) in enumerate(BARS):
+        at = line + 4.9 * place
         ink.line((left, at), (left + step * count, at), "visible", "", "border")
         for one in range(count + 1):
-            high = 1.6 if one % 5 == 0 or step > 10.0 else 1.0
+            high = 1.6 if one in (0, count) or 2 * one == count else 1.0
             ink.line((left + one * step, at - high), (left + one * step, at), "visible", "", "border")
         ink.words += words_at(block(words, SMALLEST), left + 104.0, at - 2.1, "", "border")
-    note = block("lay a rule on the bars: if they are off, print again at 100 %", SMALLEST, False, 42.0)
-    ink.words += words_at(note, left + 117.0, line - 2.1, "", "border")
 
 
-def _scale_bar(right: float, line: float, scale: float, is_imperial: bool, ink: Ink) -> None:
+def _scale_bar(right: float, top: float, scale: float, is_imperial: bool, ink: Ink) -> None:
     """Draw a bar of real length at the scale of the page: black and white pieces, its length written at both ends."""
     unit, name = (FEET, "ft") if is_imperial else (1000.0, "m")
-    if is_imperial and 12.0 * scale * INCH > 40.0:
-        unit, name = INCH, "in"
-    elif not is_imperial and scale * 1000.0 > 60.0:
-        unit, name = 1.0, "mm"
-    length = _round_length(34.0 / (scale * unit))
+    if SCALE_BAR / (scale * unit) < 1.0:
+        unit, name = (INCH, "in") if is_imperial else (1.0, "mm")
+    length = _round_length(SCALE_BAR / (scale * unit))
     wide = length * unit * scale
-    text = block(f"{length:g} {name}", SMALLEST)
-    start = right - wide - text.wide - 1.5
+    text, zero = block(f"{length:g} {name}", SMALLEST), block("0", SMALLEST)
+    start = right - text.wide - 1.2 - wide
     for piece in range(4):
-        box = Box(start + piece * wide / 4, line + 1.0, start + (piece + 1) * wide / 4, line + 2.8)
+        box = Box(start + piece * wide / 4, top + 0.4, start + (piece + 1) * wide / 4, top + 2.0)
         ink.rectangle(box, "dimension", "", "border", "none" if piece % 2 else "ink")
-    ink.words += words_at(text, start + wide + 1.5, line + 0.7, "", "border")
-    zero = block("0", SMALLEST)
-    ink.words += words_at(zero, start - zero.wide - 1.2, line + 0.7, "", "border")
+    ink.words += words_at(text, right - text.wide, top, "", "border")
+    ink.words += words_at(zero, start - zero.wide - 1.0, top, "", "border")
 
 
 def _round_length(most: float) -> float:

@@ -36,13 +36,15 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Set:
-    """A table or a paragraph of notes, set to a width."""
+    """A table or a paragraph of notes, set to a width; ``above`` is what stands over the first row on every page."""
 
     title: str
-    columns: tuple[str, ...]
     widths: tuple[float, ...]
     rows: tuple[Row, ...]
-    is_note: bool = False
+    heading: Block
+    head: Row | None
+    above: float
+    is_note: bool
 
     @property
     def wide(self) -> float:
@@ -50,28 +52,15 @@ class Set:
         return max(sum(self.widths), self.heading.wide)
 
     @property
-    def heading(self) -> Block:
-        """Return its title, broken where it is longer than the table is wide."""
-        return block(self.title, NORMAL, True, max(sum(self.widths), 60.0))
-
-    @property
-    def head(self) -> Row | None:
-        """Return the row of column names; none where no column has one."""
-        if self.is_note or not any(cleaned(one) for one in self.columns):
-            return None
-        return _row(self.columns, self.widths, "", True)
-
-    @property
-    def above(self) -> float:
-        """Return the height of what stands over the first row, on every page."""
-        head = self.head
-        title = self.heading.high + 1.0 if cleaned(self.title) else 0.0
-        return title + (head.high if head else 0.0)
-
-    @property
     def high(self) -> float:
         """Return its height."""
         return self.above + sum(row.high for row in self.rows)
+
+
+def _set(title: str, head: Row | None, widths: tuple[float, ...], rows: tuple[Row, ...], is_note: bool = False) -> Set:
+    heading = block(title, NORMAL, True, max(sum(widths), 60.0))
+    above = (heading.high + 1.0 if cleaned(title) else 0.0) + (head.high if head else 0.0)
+    return Set(title, widths, rows, heading, head, above, is_note)
 
 
 def set_grid(grid: Grid, limit: float) -> list[Set]:
@@ -84,7 +73,8 @@ def set_grid(grid: Grid, limit: float) -> list[Set]:
         cells = [row[first:last] for row in rows]
         widths = _widths(columns, cells, limit)
         set_rows = tuple(_row(row, widths, path, False) for row, path in zip(cells, of, strict=False))
-        parts.append(Set(grid.title, columns, widths, set_rows))
+        head = _row(columns, widths, "", True) if any(cleaned(one) for one in columns) else None
+        parts.append(_set(grid.title, head, widths, set_rows))
     return parts
 
 
@@ -93,7 +83,7 @@ def _parts(columns: int, most: int) -> list[tuple[int, int]]:
     return [(first, min(columns, first + most)) for first in range(0, columns, most)]
 
 
-def set_notes(notes: tuple[str, ...], limit: float) -> Set:
+def set_notes(notes: tuple[str, ...], limit: float, title: str = "Notes") -> Set:
     """Return notes as a list with dashes, no wider than a limit."""
     widths = (4.0, min(limit, READABLE) - 4.0)
     natural = max((width_of(cleaned(one), SMALL) for one in notes), default=0.0) + 2 * PAD
@@ -103,7 +93,7 @@ def set_notes(notes: tuple[str, ...], limit: float) -> Set:
         for one in notes
         for cells in [(("–",), block(one, SMALL, False, widths[1] - PAD).lines)]
     )
-    return Set("Notes", ("", ""), widths, rows, True)
+    return _set(title, None, widths, rows, True)
 
 
 def _widths(columns: tuple[str, ...], rows: list[tuple[str, ...]], limit: float) -> tuple[float, ...]:
@@ -159,14 +149,24 @@ def split(table: Set, room: float) -> tuple[Set | None, Set | None]:
     if taken == 0:
         return None, table
     title = table.title if table.title.endswith(GOES_ON) or not table.title else f"{table.title} {GOES_ON}"
-    return replace(table, rows=table.rows[:taken]), replace(table, title=title, rows=table.rows[taken:])
+    rest = _set(title, table.head, table.widths, table.rows[taken:], table.is_note)
+    return replace(table, rows=table.rows[:taken]), rest
 
 
 GOES_ON = "(continued)"
 
 
-def chopped(table: Set, room: float) -> Set:
-    """Return a table whose rows are no taller than a page has room for: taller ones go on in a second row."""
+def chopped(table: Set, room: float) -> list[Set]:
+    """Return a table of which every row fits a page: a taller one goes on in a second row.
+
+    A title or a head that would fill the page by itself is printed once, before the table.
+    """
+    before: list[Set] = []
+    if table.heading.high > room / 4:
+        before = chopped(set_notes((table.title,), max(table.wide, 60.0), ""), room)
+        table = _set("", table.head, table.widths, table.rows, table.is_note)
+    if table.head is not None and table.head.high > room / 3:
+        table = _set(table.title, None, table.widths, (table.head, *table.rows))
     most = max(1, int((room - table.above - 3.0) / (LEADING * SMALL)))
     rows: list[Row] = []
     for row in table.rows:
@@ -178,7 +178,7 @@ def chopped(table: Set, room: float) -> Set:
             cells = tuple(lines[first : first + most] for lines in row.cells)
             ticks = row.is_ticked if first == 0 else (False,) * len(cells)
             rows.append(Row(cells, row.of, _high(cells) + 1.2, ticks))
-    return replace(table, rows=tuple(rows))
+    return [*before, replace(table, rows=tuple(rows))]
 
 
 def draw_set(table: Set, left: float, top: float, ink: Ink) -> None:

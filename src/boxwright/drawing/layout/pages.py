@@ -45,7 +45,7 @@ def _leaves(sheet: Sheet, paper: Paper, title: TitleBlock) -> list[tuple[_Leaf, 
     wide, high, frame = frame_of(paper, sheet.stands_up)
     foot = foot_of(frame, title, sheet.title)
     if foot.is_cut:
-        whole = (sheet.title, title.rig, title.subject, title.revision, title.units, title.on)
+        whole = (sheet.title, title.rig, title.subject, title.revision, title.units, title.on, *title.cautions)
         sheet = replace(sheet, notes=(*sheet.notes, ". ".join(one for one in whole if one)))
     body = body_of(frame, foot)
     drawings = bodies(sheet, body, title.is_imperial) or [(Ink(), 0.0)]

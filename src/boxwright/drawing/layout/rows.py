@@ -235,7 +235,7 @@ def _chain_height(dimensions: list[Dimension], factor: float) -> float:
     tight = 0
     for mark in chains:
         across, up = abs(mark.end[0] - mark.start[0]) * factor, abs(mark.end[1] - mark.start[1]) * factor
-        tight += block(mark.words, NORMAL).wide > (across if mark.side in ("above", "below") else up) - 1.0
+        tight += block(mark.words, NORMAL).wide > (across if mark.side in ("above", "below") else up) - 2 * TICK - 0.5
     return SMALL if 3 * tight > len(chains) else NORMAL
 
 
@@ -273,7 +273,7 @@ def _chain(edge: Edge, spans: list[Span], out: float, height: float) -> float:
 
 
 def _fits(span: Span, height: float) -> bool:
-    return block(span.mark.words, height).wide <= span.high - span.low - 1.0
+    return block(span.mark.words, height).wide <= span.high - span.low - 2 * TICK - 0.5
 
 
 def _tier(taken: list[float], span: Span, text: Block, edge: Edge) -> tuple[int, float] | None:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from boxwright.drawing.layout.edges import clear_thin_lines, drawable, edges, extents, hatch, take
+from boxwright.drawing.layout.edges import ARROW, clear_thin_lines, drawable, edges, extents, hatch, take
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.placing import NO_ROOM, Placer, Wanted
 from boxwright.drawing.layout.rows import Room, Rows, covered, rows_of
-from boxwright.drawing.layout.wrap import Block, around, block, cleaned, words_at, words_centred
+from boxwright.drawing.layout.wrap import Block, around, block, cleaned, words_at
 from boxwright.drawing.mark import Dimension, Leader, Mark, Point, Symbol, Text
 from boxwright.drawing.page import Box, PlacedView
 from boxwright.drawing.paper import NORMAL, SMALL, scale_words
@@ -20,17 +20,21 @@ RIM = 7.0
 UNDER_CAPTION = 3.0
 CAPTION = 65.0
 """A caption is set this wide even over a view that is narrower: mm."""
+MOST_CAPTION = 0.25
+ROWS_UP, ROWS_ACROSS = 0.25, 0.2
+"""Shares of a page that a caption, and the rows of dimensions on one side, may take."""
 FRONT = "FRONT"
 
 
 @dataclass(frozen=True, slots=True)
 class Bounds:
-    """What a page has room for: mm; and where a large sheet is cut, from the view's own zero."""
+    """What a page has room for: mm; where a large sheet is cut, from the view's own zero; whether rows are drawn."""
 
     wide: float
     high: float
     seams_across: tuple[float, ...] = ()
     seams_up: tuple[float, ...] = ()
+    has_rows: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,38 +67,42 @@ def fitted(view: View, scale: float, bounds: Bounds, is_imperial: bool) -> Fitte
     """Return what a view takes at a scale."""
     factor = scale * PER_METRE
     marks, lost = drawable(view.marks)
-    shape = extents(marks, factor) or _points(marks, factor)
+    shape = extents(marks, factor) or around(_named(marks, factor) or [(0.0, 0.0)])
     dimensions = [mark for mark in marks if isinstance(mark, Dimension)]
     rows = rows_of(
         dimensions,
         shape,
         factor,
-        Room(bounds.high * 0.25, bounds.seams_across, bounds.seams_up),
-        Room(bounds.wide * 0.2, bounds.seams_up, bounds.seams_across),
+        Room(bounds.high * ROWS_UP if bounds.has_rows else 0.0, bounds.seams_across, bounds.seams_up),
+        Room(bounds.wide * ROWS_ACROSS if bounds.has_rows else 0.0, bounds.seams_up, bounds.seams_across),
     )
     has_texts = any(isinstance(mark, Text | Leader) for mark in marks)
     rim = RIM if has_texts else 1.5
+    named = around([*_named(marks, factor), (shape.left, shape.top), (shape.right, shape.bottom)])
     outer = Box(
-        min(rows.outer.left, shape.left - rim),
-        min(rows.outer.top, shape.top - rim),
-        max(rows.outer.right, shape.right + rim),
-        max(rows.outer.bottom, shape.bottom + rim),
+        min(rows.outer.left, shape.left - rim, named.left - 1.0),
+        min(rows.outer.top, shape.top - rim, named.top - 1.0),
+        max(rows.outer.right, shape.right + rim, named.right + 1.0),
+        max(rows.outer.bottom, shape.bottom + rim, named.bottom + 1.0),
     )
     wide = min(bounds.wide - 15.0, max(outer.right - outer.left, CAPTION))
     caption = _caption(view, scale, wide, is_imperial)
-    high = sum(one.high for one in caption) + 0.6 * len(caption) + UNDER_CAPTION if caption else 0.0
+    if sum(one.high for one in caption) > MOST_CAPTION * bounds.high:
+        lost += [view.name, view.looks, view.datum]
+        caption = (block(scale_words(scale, is_imperial), SMALL, False, wide),)
+    high = sum(one.high for one in caption) + 0.6 * len(caption) + UNDER_CAPTION
     return Fitted(view, scale, tuple(marks), tuple(lost), shape, rows, bounds, outer, caption, high)
 
 
-def _points(marks: list[Mark], factor: float) -> Box:
-    """Return the box of the points of texts where a view draws nothing else."""
-    points: list[Point] = [(0.0, 0.0)] if not marks else []
+def _named(marks: list[Mark], factor: float) -> list[Point]:
+    """Return the points that texts and dimensions are about."""
+    points: list[Point] = []
     for mark in marks:
         if isinstance(mark, Text | Leader):
             points.append((mark.at[0] * factor, -mark.at[1] * factor))
         elif isinstance(mark, Dimension):
             points += [(x * factor, -y * factor) for x, y in (mark.start, mark.end)]
-    return around(points)
+    return points
 
 
 def _caption(view: View, scale: float, wide: float, is_imperial: bool) -> tuple[Block, ...]:
@@ -183,16 +191,23 @@ def _wanted(plan: Fitted, origin: Point, factor: float) -> list[Wanted]:
 
 
 def _front(placer: Placer, mark: Symbol, at: Point) -> None:
-    """Write FRONT beside the arrow that points there, above it or as near as there is room."""
+    """Write FRONT beside the arrow that points there: over it, behind it, or as near as there is room."""
     word = block(FRONT, NORMAL, True)
-    upright = mark.towards in ("left", "right")
+    is_level = mark.towards in ("left", "right")
+    over = word.high / 2 + 2.2 if is_level else ARROW / 2 + word.high / 2 + 1.0
+    behind = ARROW / 2 + word.wide / 2 + 1.5 if is_level else word.wide / 2 + 2.5
+    tail = -1.0 if mark.towards == "right" else 1.0
     for away in range(40):
-        for sign in (-1.0, 1.0):
-            x = at[0] if upright else at[0] + sign * (word.wide / 2 + 2.5 + away)
-            top = at[1] + sign * (word.high / 2 + 2.2 + away) - word.high / 2 if upright else at[1] - word.high / 2
-            box = Box(x - word.wide / 2, top, x + word.wide / 2, top + word.high)
+        for dx, dy in (
+            (0.0, -over - away),
+            (tail * (behind + away), 0.0),
+            (0.0, over + away),
+            (-tail * (behind + away), 0.0),
+        ):
+            left, top = at[0] + dx - word.wide / 2, at[1] + dy - word.high / 2
+            box = Box(left, top, left + word.wide, top + word.high)
             if placer.edges.is_free(box) and placer.texts.is_free(box):
-                placer.ink.words += words_centred(word, x, top, mark.of, "view")
+                placer.ink.words += words_at(word, left, top, mark.of, "view")
                 placer.texts.take_box(box)
                 return
 
