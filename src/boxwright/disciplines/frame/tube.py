@@ -59,13 +59,14 @@ def _at(sizes: tuple[float, ...], index: int) -> Band | None:
 def _sizes(text: str, header: HeaderUnits) -> tuple[tuple[float, ...], str]:
     """Return the lengths of a text such as ``1 x 1 1/2 x 16 ga``, and what was wrong with it."""
     pieces = [piece.strip() for piece in _BETWEEN.split(text) if piece.strip()]
-    unit = next((found[0] for found in re.findall(r"((?:mm|cm|in)\b|\")\s*$", text) if found), "")
+    ending = re.search(r"(mm|cm|in\b|\")\s*$", text)
+    unit = ending[1] if ending else ""
     found: list[float] = []
     for piece in pieces:
         gauge = _GAUGED.match(piece)
         if gauge:
             if gauge[1] not in GAUGE:
-                return (), f'no gauge {gauge[1]} is known; write the wall as a length, such as 1.5 mm or 1/16 in'
+                return (), f"no gauge {gauge[1]} is known; write the wall as a length, such as 1.5 mm or 1/16 in"
             found.append(GAUGE[gauge[1]])
             continue
         bare = re.fullmatch(r"[\d\s./-]+", piece) and unit
