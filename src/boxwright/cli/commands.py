@@ -29,6 +29,8 @@ COMMANDS = (
     "try",
     "set",
     "measured",
+    "where",
+    "compare",
     "since",
     "new",
     "explain",
@@ -352,6 +354,43 @@ def trace(
     screen = Screen()
     answer = answered(Question(rig, stage, load, use, units, on), date.today(), clock=perf_counter)
     screen.show(page(answer, screen.columns))
+
+
+@app.command()
+def where(
+    rig: Rig,
+    wall: Annotated[str, typer.Argument(metavar="WALL", help="left, right, front, rear, roof or floor")],
+    place: Annotated[list[str], typer.Argument(metavar="PLACE...", help="x=72 z=30; side=left+20 z=30 at the ends")],
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+) -> None:
+    """Say what is behind a spot: metal or not, the nearest members, layers, backing, wires, and how sure that is."""
+    from boxwright.cli.asked import Question
+    from boxwright.cli.screen import Screen
+    from boxwright.cli.where import where as page_of
+
+    screen = Screen()
+    screen.show(page_of(Question(rig, stage, load, use, units), wall, place, date.today(), screen.columns)[0])
+
+
+@app.command()
+def compare(
+    rig: Rig,
+    first: Annotated[str, typer.Argument(metavar="A", help="an opening, or an edit of one: window-right.x=96")],
+    second: Annotated[str, typer.Argument(metavar="B", help="the other opening, width or place")],
+    stage: Stage = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+) -> None:
+    """Set two openings, widths or places side by side: wall left, bays lost, what passes, weight, price."""
+    from boxwright.cli.asked import Question
+    from boxwright.cli.screen import Screen
+    from boxwright.cli.side_by_side import compare as page_of
+
+    screen = Screen()
+    screen.show(page_of(Question(rig, stage, "", use, units), first, second, date.today(), screen.columns)[0])
 
 
 @app.command("check-methods")

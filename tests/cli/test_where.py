@@ -1,0 +1,102 @@
+"""``where`` and ``compare`` from a user's seat: what they say of spots and openings whose answer is plain in the file."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from boxwright.cli.asked import Question
+from boxwright.cli.rig_file import NothingAsked
+from boxwright.cli.screen import text_of
+from boxwright.cli.side_by_side import compare
+from boxwright.cli.where import where
+from boxwright.disciplines.power.routes import legs_of
+from boxwright.units import HeaderUnits
+
+RIGS = Path(__file__).parents[2] / "rigs"
+WHIMBREL = Question(str(RIGS / "whimbrel.yaml"))
+TODAY = date(2026, 5, 2)
+INCHES = HeaderUnits(length="in")
+INCH = 0.0254
+
+
+def said(wall: str, *place: str) -> str:
+    return " ".join(text_of(line) for line in where(WHIMBREL, wall, place, TODAY, 200)[0])
+
+
+def test_a_taped_stud_is_metal_and_says_that_it_was_taped() -> None:
+    words = said("left", "x=112 3/8", "z=20")
+    assert "Metal: L7 is behind it (as taped)" in words
+    assert "16 3/8 in away" in words  # stud 6 was taped at 96
+
+
+def test_a_stud_nobody_taped_is_said_to_be_as_ordered() -> None:
+    assert "Metal: R5 is behind it (as ordered, not taped)" in said("right", "x=80", "z=20")
+
+
+def test_the_edge_of_a_stud_is_no_metal_for_certain() -> None:
+    assert "Perhaps the edge of R5" in said("right", "x=80.5", "z=20")
+
+
+def test_a_removed_stud_is_no_metal() -> None:
+    assert "No metal: bay right 1-3" in said("right", "x=32", "z=74")
+
+
+def test_a_spot_of_a_window_is_the_window_and_a_bay_has_its_own_layers() -> None:
+    assert "There is an opening: window-left" in said("left", "x=100", "z=40")
+    assert "foam 1 in of XPS" in said("left", "x=72", "z=50")
+    assert "foam 1 1/2 in of XPS" in said("left", "x=88", "z=50")
+
+
+def test_a_wire_is_named_where_its_route_runs_and_nowhere_else() -> None:
+    assert "solar at 74 in" in said("right", "x=60", "z=74")
+    assert "solar at" not in said("right", "x=60", "z=40")
+    assert "No route is written of loom-trunk" in said("right", "x=60", "z=40")
+
+
+@pytest.mark.parametrize("place", [("q=3",), ("x=72",), ("x=seventy", "z=1"), ()])
+def test_a_spot_that_cannot_be_read_says_how_it_is_written(place: tuple[str, ...]) -> None:
+    with pytest.raises(NothingAsked):
+        where(WHIMBREL, "left", place, TODAY, 80)
+
+
+def test_a_wall_that_is_none_is_refused() -> None:
+    with pytest.raises(NothingAsked, match="no wall"):
+        where(WHIMBREL, "up", ("x=1", "z=1"), TODAY, 80)
+
+
+def test_a_route_gives_its_stretches() -> None:
+    heater = legs_of("front z24 > left z8 > x40", INCHES)
+    assert [(leg.wall, round(leg.up / INCH, 6) if leg.up else None) for leg in heater] == [("front", 24), ("left", 8)]
+    assert (heater[1].low, round(heater[1].high / INCH, 6)) == (0.0, 40.0)
+    shore = legs_of("left x150 z22 > front z40", INCHES)
+    assert (shore[0].low, round(shore[0].high / INCH, 6)) == (0.0, 150.0)
+    assert legs_of("inside front-cabinet", INCHES) == ()
+
+
+def test_a_stretch_whose_end_is_not_written_may_be_anywhere_on_its_wall() -> None:
+    leg = legs_of("roof x84 > gland > right z74 > floor x2", INCHES)[1]
+    assert leg.wall == "right"
+    assert leg.low == float("-inf") and leg.high == float("inf")
+
+
+def test_two_openings_stand_side_by_side_with_what_each_cuts() -> None:
+    words = "\n".join(text_of(line) for line in compare(WHIMBREL, "window-left", "window-right", TODAY, 200)[0])
+    row = next(line for line in words.splitlines() if "members cut" in line)
+    assert row.split()[-2:] == ["none", "R7"]
+    assert "left 6-7" in words and "right 6-7, right 7-8" in words
+
+
+def test_an_edit_of_an_opening_is_compared_and_the_file_is_not_touched() -> None:
+    before = (RIGS / "whimbrel.yaml").read_bytes()
+    page = compare(WHIMBREL, "window-right", "window-right.width=14", TODAY, 200)[0]
+    words = "\n".join(text_of(line) for line in page)
+    assert "24 in x 18 in" in words and "14 in x 18 in" in words
+    assert (RIGS / "whimbrel.yaml").read_bytes() == before
+
+
+def test_an_opening_nobody_wrote_is_refused_with_a_guess() -> None:
+    with pytest.raises(NothingAsked, match="window"):
+        compare(WHIMBREL, "window-lift", "window-right", TODAY, 80)
