@@ -58,7 +58,9 @@ def _at(sizes: tuple[float, ...], index: int) -> Band | None:
 
 def _sizes(text: str, header: HeaderUnits) -> tuple[tuple[float, ...], str]:
     """Return the lengths of a text such as ``1 x 1 1/2 x 16 ga``, and what was wrong with it."""
-    pieces = [piece.strip() for piece in _BETWEEN.split(text) if piece.strip()]
+    pieces = [piece.strip() for piece in _BETWEEN.split(text)] if text else []
+    if len(pieces) > 1 and "" in pieces:
+        return (), f'cannot read a size of the section "{text}"'
     ending = re.search(r"(mm|cm|in\b|\")\s*$", text)
     unit = ending[1] if ending else ""
     found: list[float] = []
