@@ -29,7 +29,7 @@ def said(wall: str, *place: str) -> str:
 def test_a_taped_stud_is_metal_and_says_that_it_was_taped() -> None:
     words = said("left", "x=112 3/8", "z=20")
     assert "Metal: L7 is behind it (as taped)" in words
-    assert "16 3/8 in away" in words  # stud 6 was taped at 96
+    assert "L8, its middle 15 5/8 in away" in words  # taped at 128
 
 
 def test_a_stud_nobody_taped_is_said_to_be_as_ordered() -> None:

@@ -59,7 +59,8 @@ def _bulky(answer: Answered) -> tuple[tuple[str, Vector], ...]:
         for item in answer.reading.rig.parts
         if item.marks.done.tick == "no" or (item.marks.done.tick == "unmarked" and item.words.kind != "cargo")
     ]
-    inside = [item for item in inside if min(item.place.size) > 0.0 and not item.words.inside and item.words.kind != "spread"]
+    inside = [item for item in inside if min(item.place.size) > 0.0 and not item.words.inside]
+    inside = [item for item in inside if item.words.kind != "spread"]
     by_waist = sorted(inside, key=lambda item: sorted(item.place.size)[1], reverse=True)
     return tuple((item.name, item.place.size) for item in by_waist[:MOST_BULKY])
 
