@@ -7,6 +7,7 @@ after those it takes something from. ``once`` runs a step only where its argumen
 from __future__ import annotations
 
 from boxwright.disciplines import frame, structure, towing, water, weight
+from boxwright.disciplines.frame.shell import shell
 from boxwright.disciplines.weight.solve import pool_of
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.model.load import LoadState
@@ -69,7 +70,7 @@ def one_slot(
 ) -> Worked:
     """Return what one slot comes to. ``tongues`` is what the ball carries in every load state that is towed."""
     fixings = once(fixings_of, once(structure.offers, rig.structure.fastened))
-    bare = once(frame.shell, rig.frame, rig.trailer, fixings)
+    bare = once(shell, rig.frame, rig.trailer, fixings)
     stood = standing_of(standing.frames, rig.frame.backings, rig.structure.fastened)
     framed = once(frame.solve, bare, rig.frame, standing.layers, standing.openings, stood)
     on_the_frame = once(frame.findings, framed, context.shown_in)
