@@ -31,6 +31,7 @@ COMMANDS = (
     "measured",
     "where",
     "compare",
+    "draw",
     "since",
     "new",
     "explain",
@@ -210,6 +211,30 @@ def measured(
     lines, answer = entered(question, reading, told, is_try, date.today(), screen.columns)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
+
+
+@app.command()
+def draw(
+    rig: Rig,
+    to: Annotated[str, typer.Option("--to", metavar="DIR", help="the folder the files go into; made if need be")],
+    sheets: Annotated[list[str] | None, typer.Option("--sheet", metavar="NAME", help="one sheet, or several")] = None,
+    formats: Annotated[list[str] | None, typer.Option("--format", help="svg, dxf, pdf, png, or several")] = None,
+    paper: Annotated[str, typer.Option("--paper", help="letter or a4; left out: what is sold at home")] = "",
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "tow",
+    units: Units = "file",
+    on: OnDate = "",
+    is_over: Annotated[bool, typer.Option("--over", help="write over files that this command did not write")] = False,
+) -> None:
+    """Draw the sheets: elevations, roof, floor, sections, hole pages, order, receiving, story sticks, bay cards."""
+    from boxwright.cli.asked import Question
+    from boxwright.cli.drawing_files import Wanted, drawn_files
+    from boxwright.cli.screen import Screen
+
+    wanted = Wanted(to, tuple(sheets or ()), tuple(formats or ()), paper, is_over)
+    screen = Screen()
+    screen.show(drawn_files(Question(rig, stage, load, use, units, on), wanted, date.today(), screen.columns))
 
 
 @app.command()

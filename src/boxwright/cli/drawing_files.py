@@ -1,0 +1,198 @@
+"""``boxwright draw``: the sheets of a rig as files, each written whole or not at all."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import re
+from collections.abc import Callable, Iterable, Sequence
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from boxwright.book.sheets import sheets_of, title_of
+from boxwright.cli.asked import Answered, Question, answered, checked, slot_of
+from boxwright.cli.ordered import lines_of
+from boxwright.cli.rig_file import NothingAsked, must_be_one_of
+from boxwright.cli.screen import Line, clean, hanging, plain, wrapped
+from boxwright.drawing import Sheet
+from boxwright.drawing.layout import pages_of
+from boxwright.drawing.page import Page
+from boxwright.drawing.paper import PAPERS, PaperName, TitleBlock
+
+FORMATS = ("svg", "dxf", "pdf", "png")
+LETTER_COUNTRIES = frozenset({"US", "CA"})
+LIST = "sheets.sha256"
+"""Names what this command has put into a folder, so that it never writes over anything else."""
+
+PER_INCH = 144.0
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What was typed besides the question: the folder, sheets, formats, paper; empty where nothing was."""
+
+    to: str
+    sheets: tuple[str, ...] = ()
+    formats: tuple[str, ...] = ()
+    paper: str = ""
+    is_over: bool = False
+
+
+def drawn_files(question: Question, wanted: Wanted, today: date, columns: int) -> list[Line]:
+    """Write the sheets that were asked for and return the lines that name them."""
+    formats = _formats(wanted.formats)
+    answer = answered(question, today)
+    sheets, title = all_sheets(answer)
+    chosen = _chosen(sheets, wanted.sheets)
+    paper = PAPERS[_paper(answer, wanted.paper)]
+    pages = pages_of(chosen, paper, title)
+    name = chosen[0].name if len(chosen) == 1 else f"{_plain_name(title.rig)}-sheets"
+    files = [one for form in formats for one in _written_as(form, pages, name, title)]
+    folder = Path(wanted.to)
+    _put(folder, files, wanted.is_over)
+    count = f"{len(chosen)} {'sheet' if len(chosen) == 1 else 'sheets'}, {len(pages)} "
+    head = f"{title.rig}, {title.subject}: {count}{'page' if len(pages) == 1 else 'pages'} on {paper.name} paper"
+    lines = [plain(piece, "head") for piece in wrapped(clean(head), columns)]
+    for form in formats:
+        names = _gathered([file for file, _ in files if file.endswith(f".{form}")], form)
+        lines += hanging(plain(f"  {form}  "), f"in {clean(str(folder))}: {', '.join(names)}", columns)
+    return lines
+
+
+def _gathered(names: list[str], form: str) -> list[str]:
+    """Return the names of files, those of one sheet together: ``order.svg to order-3.svg``."""
+    runs: dict[str, list[str]] = {}
+    for name in names:
+        stem = name.removesuffix(f".{form}")
+        owner = next((one for one in runs if re.fullmatch(rf"{re.escape(one)}-\d+", stem)), stem)
+        runs.setdefault(owner, []).append(name)
+    return [run[0] if len(run) == 1 else f"{run[0]} to {run[-1]}" for run in runs.values()]
+
+
+def all_sheets(answer: Answered) -> tuple[tuple[Sheet, ...], TitleBlock]:
+    """Return every sheet of a rig as it was asked for, and what stands at the foot of their pages."""
+    rig, shown = answer.reading.rig, checked(answer)
+    when = "today as ticked" if answer.study.is_ticked else "as planned"
+    words = f"{when}, stage {answer.study.stage}" if answer.study.stage else when
+    slot = slot_of(answer, answer.use)
+    lines = lines_of(rig, answer.reading.document)
+    sheets = sheets_of(rig, slot, shown.findings, lines, words, answer.units)
+    return sheets, title_of(rig, words, shown.date, answer.units)
+
+
+def _formats(asked: Sequence[str]) -> tuple[str, ...]:
+    words = [word.strip().lower() for one in asked for word in one.split(",") if word.strip()] or ["svg"]
+    for word in words:
+        must_be_one_of(word, list(FORMATS), "format")
+    return tuple(dict.fromkeys(words))
+
+
+def _chosen(sheets: tuple[Sheet, ...], asked: Sequence[str]) -> tuple[Sheet, ...]:
+    names = [sheet.name for sheet in sheets]
+    words = [word.strip() for one in asked for word in one.split(",") if word.strip()]
+    for word in words:
+        must_be_one_of(word, names, "sheet")
+    return tuple(sheet for sheet in sheets if not words or sheet.name in words)
+
+
+def _paper(answer: Answered, asked: str) -> PaperName:
+    """Return the paper asked for, else the one that is sold at home."""
+    if asked:
+        word = must_be_one_of(asked.strip().lower(), list(PAPERS), "paper")
+        return next(name for name in PAPERS if name == word)
+    home = next(iter(answer.reading.rig.header.countries), "US").partition("-")[0]
+    return "letter" if home in LETTER_COUNTRIES else "a4"
+
+
+def _plain_name(text: str) -> str:
+    """Return a name as a file may be called on any machine."""
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-") or "rig"
+
+
+def _written_as(form: str, pages: tuple[Page, ...], name: str, title: TitleBlock) -> list[tuple[str, bytes]]:
+    """Return names and contents: one file for each page, and one PDF for all of them."""
+    from boxwright.render.extra import MissingExtra
+
+    try:
+        if form == "pdf":
+            from boxwright.render.pdf import pdf_of
+
+            return [(f"{name}.pdf", pdf_of(pages, f"{title.rig}, {title.subject}"))]
+        writer = _writer(form)
+        return [(f"{_file_name(page.name)}.{form}", writer(page)) for page in pages]
+    except MissingExtra as missing:
+        says = (
+            f"{form} needs {missing.package}, which is not installed; type: pipx install 'boxwright[{missing.extra}]'"
+        )
+        raise NothingAsked(says) from None
+
+
+def _file_name(name: str) -> str:
+    """Return the name of a sheet as a file name: nothing of a rig file leads out of the folder."""
+    return re.sub(r"[^A-Za-z0-9._-]+", "-", name).lstrip(".") or "sheet"
+
+
+def _writer(form: str) -> Callable[[Page], bytes]:
+    if form == "dxf":
+        from boxwright.render.dxf import dxf_of
+
+        return dxf_of
+    if form == "png":
+        from boxwright.render.png import png_of
+
+        return lambda page: png_of(page, PER_INCH)
+    from boxwright.render.svg import svg_of
+
+    return lambda page: svg_of(page).encode("utf-8")
+
+
+def _put(folder: Path, files: list[tuple[str, bytes]], is_over: bool) -> None:
+    """Write files into a folder, all of them, unless one would go over a file that this command did not write."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        listed = _listed(folder)
+        foreign = [name for name, _ in files if not is_over and not _is_ours(folder / name, listed)]
+        if foreign:
+            more = f" and {len(foreign) - 1} more" if len(foreign) > 1 else ""
+            first = clean(str(folder / foreign[0]))
+            says = f'"{first}"{more} is there and was not written by this command, or was changed since; '
+            raise NothingAsked(f"{says}nothing was written: name another folder, or add --over")
+        for name, content in files:
+            _replace(folder / name, content)
+            listed[name] = hashlib.sha256(content).hexdigest()
+        text = "".join(f"{digest}  {name}\n" for name, digest in sorted(listed.items()))
+        _replace(folder / LIST, text.encode("utf-8"))
+    except OSError as reason:
+        words = (reason.strerror or str(reason)).lower()
+        raise NothingAsked(f'"{clean(str(folder))}" could not be written to: {clean(words)}') from None
+
+
+def _listed(folder: Path) -> dict[str, str]:
+    """Return what this command has written into a folder so far, by name."""
+    try:
+        text = (folder / LIST).read_text(encoding="utf-8", errors="replace")
+    except FileNotFoundError:
+        return {}
+    pairs: Iterable[tuple[str, str, str]] = (line.partition("  ") for line in text.splitlines())
+    return {name: digest for digest, _, name in pairs if name}
+
+
+def _is_ours(path: Path, listed: dict[str, str]) -> bool:
+    """Return whether a name is free, or holds exactly what this command wrote there."""
+    if not path.exists() and not path.is_symlink():
+        return True
+    return path.is_file() and listed.get(path.name) == hashlib.sha256(path.read_bytes()).hexdigest()
+
+
+def _replace(path: Path, content: bytes) -> None:
+    """Put a whole file in place at once; a crash leaves the old one or the new one, never half of one."""
+    beside = path.with_name(f"{path.name}.part")
+    try:
+        beside.write_bytes(content)
+        os.replace(beside, path)
+    except OSError:
+        with suppress(OSError):
+            beside.unlink()
+        raise

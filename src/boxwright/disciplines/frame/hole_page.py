@@ -1,0 +1,182 @@
+"""A page for each hole through the skin: its template or offsets, what is behind, what seals it, when to look again."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, said
+from boxwright.disciplines.frame.elevation import beside, hole_marks, member_marks, rectangle
+from boxwright.disciplines.frame.faults import Fault, fault_notes
+from boxwright.disciplines.frame.result import DepthFit, Hole, Wall
+from boxwright.drawing import TO_TICK, Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, View
+
+LARGEST = 0.15
+"""An opening up to this wide and high (m) is drawn full size, as a template for one page of either paper."""
+AROUND = 0.12
+"""How much of the wall is shown around an opening that is drawn smaller (m), beyond the members beside it."""
+ROOM = 0.12, 0.125
+"""The width and height that the offsets of an opening may take on paper (m): a page, its tables on the back."""
+SCALES = (1 / 2, 1 / 5, 1 / 10, 1 / 15, 1 / 20, 1 / 25, 1 / 30, 1 / 40, 1 / 50, 1 / 75, 1 / 100)
+FITS = {"yes": "fits", "no": "DOES NOT FIT", "unknown": "not known"}
+CAUTIONS = (
+    "Look behind before you drill: take the lining off or look in from the next bay. Brake and lamp wires run in walls "
+    "and under the floor.",
+    "Disconnect shore power, the battery and the tow vehicle. Wear eye protection; catch the chips, paint the edge.",
+    "Measure twice from the 0, once from the other side. Drill the corners, look where they came out.",
+)
+AGAIN = "after the first rain or a hose test; then every spring and autumn (common practice, no source)"
+
+
+def hole_page(drawn: Drawn, hole: Hole, faults: tuple[Fault, ...]) -> Sheet:
+    """Return the page of one opening; one without a place says what is missing."""
+    mine = tuple(one for one in faults if one.finding.where.startswith(hole.of))
+    notes = (*fault_notes(mine, hole.wall), *CAUTIONS)
+    grids = (_facts(drawn, hole), _behind(drawn, hole), _ticks(hole))
+    name, title = f"hole-{hole.name}", f"Hole: {hole.name}"
+    wall = drawn.frame.wall(hole.wall)
+    if wall is None or not hole.is_placed:
+        return Sheet(name, title, (), notes, grids, stands_up=True)
+    eye = Eye(wall, False)
+    is_template = 0.0 < hole.high - hole.low <= LARGEST and 0.0 < hole.top - hole.bottom <= LARGEST
+    scale = (
+        1.0 if is_template else scale_for(hole.high - hole.low + 2.0 * AROUND, hole.top - hole.bottom + 2.0 * AROUND)
+    )
+    marks = _template(drawn, hole, eye) if is_template else _offsets(drawn, hole, eye)
+    what = "Template, full size" if is_template else "Offsets from the scribed 0"
+    view = View(what, eye.looks if wall.name not in ("roof", "floor") else "seen from above", tuple(marks), eye.datum)
+    return Sheet(name, title, (view,), notes, grids, scale, stands_up=True)
+
+
+def scale_for(wide: float, high: float, room: tuple[float, float] = ROOM) -> float:
+    """Return the largest usual scale at which a width and a height (m) take no more than a room on paper (m)."""
+    return next((one for one in SCALES if wide * one <= room[0] and high * one <= room[1]), SCALES[-1])
+
+
+def _template(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
+    """Return an opening by itself with its middles and size."""
+    along, up = (hole.low + hole.high) / 2.0, (hole.bottom + hole.top) / 2.0
+    half_long, half_high = (hole.high - hole.low) * 0.65, (hole.top - hole.bottom) * 0.65
+    marks: Marks = [
+        Shape(rectangle(eye, hole.low, hole.high, hole.bottom, hole.top), "cut", hole.of),
+        Line(eye.at(along - half_long, up), eye.at(along + half_long, up), "centre", hole.of),
+        Line(eye.at(along, up - half_high), eye.at(along, up + half_high), "centre", hole.of),
+    ]
+    if hole.flange is not None and hole.flange > 0.0:
+        rim = hole.flange
+        corners = rectangle(eye, hole.low - rim, hole.high + rim, hole.bottom - rim, hole.top + rim)
+        marks.append(Shape(corners, "phantom", hole.of))
+    return [*marks, *_sizes(drawn, hole, eye), *_corners(drawn, hole, eye)]
+
+
+def _offsets(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
+    """Return an opening among the members beside it, with what is clear to each."""
+    ruler, wall = drawn.ruler, eye.wall
+    gaps = [(hole.gap_low, hole.low, -1.0), (hole.gap_high, hole.high, 1.0)]
+    reach = [abs(gap.clear.best) for gap, _, _ in gaps if gap is not None and gap.clear.known]
+    beyond = max([*reach, 0.0]) + AROUND
+    low, high = max(wall.low, hole.low - beyond), min(wall.high, hole.high + beyond)
+    bottom, top = max(wall.foot, hole.bottom - AROUND), min(wall.top, hole.top + AROUND)
+    marks: Marks = []
+    for member in drawn.frame.members_of(wall.name):
+        if member.runs == "up" and low < member.at.best < high:
+            pieces = tuple((max(foot, bottom), min(head, top)) for foot, head in member.pieces)
+            shown = replace(member, low=bottom, high=top, pieces=tuple(one for one in pieces if one[0] < one[1]))
+            marks += member_marks(shown, eye, "metal")
+            at, words = eye.at(member.at.best, top), f"{member.name} = {ruler.mark(member.at.best - eye.zero)}"
+            marks.append(Dimension(at, at, words, member.of, "above", 0, True))
+    marks += hole_marks(drawn, hole, eye)
+    for gap, edge, way in gaps:
+        if gap is not None and gap.clear.known:
+            ends = eye.at(edge, hole.bottom), eye.at(edge + way * gap.clear.best, hole.bottom)
+            marks.append(Dimension(*ends, ruler.mark(gap.clear.best), hole.of, "below", 0))
+    wide = ruler.mark(hole.high - hole.low)
+    marks.append(Dimension(eye.at(hole.low, hole.bottom), eye.at(hole.high, hole.bottom), wide, hole.of, "below", 0))
+    side = max(eye.at(hole.low, 0.0)[0], eye.at(hole.high, 0.0)[0])
+    marks.append(
+        Dimension((side, hole.bottom), (side, hole.top), ruler.mark(hole.top - hole.bottom), hole.of, "right", 0)
+    )
+    return [*marks, *_corners(drawn, hole, eye)]
+
+
+def _sizes(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
+    ruler = drawn.ruler
+    wide, high = ruler.full(hole.high - hole.low), ruler.full(hole.top - hole.bottom)
+    left = min(eye.at(hole.low, 0.0)[0], eye.at(hole.high, 0.0)[0])
+    return [
+        Dimension(eye.at(hole.low, hole.top), eye.at(hole.high, hole.top), wide, hole.of, "above", 0),
+        Dimension((left, hole.bottom), (left, hole.top), high, hole.of, "left", 0),
+    ]
+
+
+def _corners(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
+    """Return where the two corners are that fix the opening, and which way the front lies."""
+    ruler = drawn.ruler
+    foot = eye.wall.foot if eye.wall.name in ("roof", "floor") else 0.0
+    marks: Marks = []
+    for along, up in ((hole.low, hole.bottom), (hole.high, hole.top)):
+        words = f"{ruler.full(along - eye.zero)} from the 0, {ruler.full(up - foot)} {across(eye.wall)}"
+        marks.append(Leader(eye.at(along, up), words, hole.of))
+    if eye.front is not None:
+        ends = sorted((eye.at(hole.low, 0.0)[0], eye.at(hole.high, 0.0)[0]))
+        away = 0.6 * max(hole.high - hole.low, 0.04)
+        at = ends[0] - away if eye.front == "left" else ends[1] + away
+        marks.append(Symbol((at, hole.bottom), "front", hole.of, eye.front))
+    return marks
+
+
+def across(wall: Wall) -> str:
+    """Return what the second measure of a place on a wall is, in words."""
+    return "from the left wall" if wall.name in ("roof", "floor") else "above the deck"
+
+
+def _facts(drawn: Drawn, hole: Hole) -> Grid:
+    ruler, wall = drawn.ruler, drawn.frame.wall(hole.wall)
+    place = UNSAID
+    if wall is not None and hole.is_placed:
+        eye = Eye(wall, False)
+        foot = wall.foot if wall.name in ("roof", "floor") else 0.0
+        place = f"{ruler.both(hole.low - eye.zero)} from the 0; {ruler.both(hole.bottom - foot)} {across(wall)}"
+    sealed = hole.seal or "nobody wrote it"
+    missing = "" if hole.is_placed else "Missing: its place or its size. Write x (or side), z, width and height."
+    pairs = (
+        ("Not to be drawn yet", missing),
+        ("Wall", hole.wall),
+        (
+            "Rough opening",
+            f"{ruler.both(hole.high - hole.low)} x {ruler.both(hole.top - hole.bottom)}" if not missing else "",
+        ),
+        ("Lower front corner", place),
+        ("Members beside", beside(drawn, hole)),
+        ("Cuts", ", ".join(one.name for one in hole.members_cut) or "none"),
+        ("Header", "needed" if hole.needs_frame else "none needed"),
+        ("Made by", "trailer builder" if hole.is_by_builder else "owner"),
+        ("Goes in", " ".join(one for one in (hole.unit, ruler.mass(hole.unit_weight)) if one)),
+        *((f"Depth, {one.what}", _depth(drawn, one)) for one in hole.depth),
+        ("Sealant", f"{sealed} {said(hole.sealed_on)}".strip()),
+        ("Look again", AGAIN),
+    )
+    rows = tuple(pair for pair in pairs if pair[1])
+    return Grid("What is known", ("", ""), rows, tuple(hole.of for _ in rows))
+
+
+def _depth(drawn: Drawn, one: DepthFit) -> str:
+    ruler = drawn.ruler
+    least, most = ruler.thickness(one.lowest), ruler.thickness(one.highest)
+    needs = f"{least} to {most}" if one.what == "clamps" else least
+    finished, now = ruler.thickness(one.finished), ruler.thickness(one.standing)
+    return f"needs {needs}; finished {finished}: {FITS[one.fits]}; now {now}: {FITS[one.fits_standing]}"
+
+
+def _behind(drawn: Drawn, hole: Hole) -> Grid:
+    bay = drawn.buildup(hole.wall, "bay")
+    pieces = bay.layers if bay is not None else ()
+    rows = tuple((one.name, one.material, drawn.ruler.thickness(one.thick), THERE[one.there]) for one in pieces)
+    unseen = ("wires, pipes", "not looked at by this sheet", UNSAID, "look")
+    columns = ("Behind the skin", "Of", "Thick", "Today")
+    return Grid("", columns, (*rows, unseen), (*(one.of for one in pieces), hole.of))
+
+
+def _ticks(hole: Hole) -> Grid:
+    done = ("looked behind", "marked and measured twice", "cut", "edge painted", "sealed", "hose test")
+    rows = tuple((TO_TICK, one, "", "", "") for one in done)
+    return Grid("", ("", "Done", "By", "Date", "Photo"), rows, tuple(hole.of for _ in rows))
