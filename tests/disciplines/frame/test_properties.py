@@ -89,7 +89,7 @@ def cuts_nothing(result: Result, low: float, width: float) -> bool:
     """Return whether an opening from a place on would meet no stud, even at the doubt of each (m)."""
     studs = [one for one in result.members if one.wall == "left" and not one.is_removed]
     half = {one.name: one.face.best / 2 for one in studs}
-    inside = 0.0 <= low and low + width <= LENGTH * INCH + 1e-9
+    inside = low >= 0.0 and low + width <= LENGTH * INCH + 1e-9
     return inside and all(
         low + width <= one.at.low - half[one.name] + 1e-9 or low >= one.at.high + half[one.name] - 1e-9
         for one in studs
