@@ -20,7 +20,11 @@ MOST = 400
 
 @dataclass(frozen=True, slots=True)
 class Planned:
-    """A row as ordered: spacing, first and closing centre (m), and where it differs."""
+    """A row as ordered: spacing, first and closing centre (m), and where it differs.
+
+    ``is_stated`` is False on a front or rear wall of which nothing of its own is written: there the spacing holds, but
+    nobody has said where it begins.
+    """
 
     every: float
     first: float
@@ -28,6 +32,7 @@ class Planned:
     removed: tuple[int, ...]
     doubled: tuple[int, ...]
     extra: tuple[float, ...]
+    is_stated: bool = True
 
 
 def members_of(section: Section, walls: tuple[Wall, ...]) -> tuple[Member, ...]:
@@ -35,8 +40,8 @@ def members_of(section: Section, walls: tuple[Wall, ...]) -> tuple[Member, ...]:
     found: list[Member] = []
     for wall in walls:
         row = _row(section.framing, wall)
-        mine = list(_row_members(section, wall, row)) if row is not None else []
-        if wall.name in UPRIGHT and row is not None:
+        mine = list(_row_members(section, wall, row))
+        if wall.name in UPRIGHT and (row is not None or mine):
             mine += _posts(section, wall, mine)
         found += sorted(mine, key=lambda one: (one.at.best, one.name))
     return (*found, *_rails(section.framing, walls))
@@ -63,7 +68,9 @@ def _row(framing: Framing | None, wall: Wall) -> Planned | None:
     if framing.studs is None:
         return None
     own = getattr(framing.studs, wall.name, None) if wall.name in ("left", "right", "front", "rear") else None
-    return _of_row(framing.studs, own, wall)
+    found = _of_row(framing.studs, own, wall)
+    is_stated = wall.name in ("left", "right") or own is not None
+    return found if found is None or is_stated else replace(found, is_stated=False)
 
 
 def _of_row(row: Row, own: WallRow | None, wall: Wall) -> Planned | None:
@@ -105,9 +112,10 @@ def _centres(row: Planned, wall: Wall) -> list[float]:
     return [*found, *row.extra]
 
 
-def _row_members(section: Section, wall: Wall, row: Planned) -> Iterator[Member]:
+def _row_members(section: Section, wall: Wall, row: Planned | None) -> Iterator[Member]:
     """Yield the numbered members of a wall: planned ones, and those only a tape knows."""
-    centres = _centres(row, wall)
+    centres = _centres(row, wall) if row is not None else []
+    removed, doubled = (row.removed, row.doubled) if row is not None else ((), ())
     kind, subject, word = rows_of(wall.name)
     taped = {one.key for one in section.readings if (one.kind, one.subject) == (kind, subject)}
     beyond = [int(key) for key in taped if key.isdigit() and len(centres) <= int(key) < MOST]
@@ -115,11 +123,11 @@ def _row_members(section: Section, wall: Wall, row: Planned) -> Iterator[Member]
         planned = centres[number] if number < len(centres) else None
         found = newest_first(section.readings, kind, subject, str(number))
         newest = found[0] if found else None
-        is_removed = number in row.removed if newest is None else newest.word == REMOVED
+        is_removed = number in removed if newest is None else newest.word == REMOVED
         built = as_band(newest) if newest is not None and newest.value.known else None
         if built is not None and wall.name in ("front", "rear"):
             built = moved(built, wall.low)
-        at = built or _as_planned(planned, word)
+        at = built or _as_planned(planned, word, row)
         if at is None:
             continue
         yield Member(
@@ -128,7 +136,7 @@ def _row_members(section: Section, wall: Wall, row: Planned) -> Iterator[Member]
             kind=_kind(word),
             wall=wall.name,
             number=number,
-            planned=planned,
+            planned=planned if row is not None and row.is_stated else None,
             built=built,
             at=at,
             is_built=built is not None,
@@ -141,7 +149,7 @@ def _row_members(section: Section, wall: Wall, row: Planned) -> Iterator[Member]
             high=wall.top,
             pieces=((wall.foot, wall.top),),
             is_removed=is_removed,
-            is_doubled=number in row.doubled,
+            is_doubled=number in doubled,
         )
 
 
@@ -149,8 +157,11 @@ def _kind(word: str) -> MemberKind:
     return "bow" if word == "bow" else "cross-member" if word == "cross-member" else "stud"
 
 
-def _as_planned(planned: float | None, word: str) -> Band | None:
-    return around(planned, WITHIN[word], assumed=True) if planned is not None else None
+def _as_planned(planned: float | None, word: str, row: Planned | None) -> Band | None:
+    """Return where a member stands that nobody taped: as ordered, or anywhere in its bay where no order says it."""
+    if planned is None or row is None:
+        return None
+    return around(planned, WITHIN[word] if row.is_stated else row.every / 2.0, assumed=True)
 
 
 def face_of(section: Section, wall: Wall) -> Band:
