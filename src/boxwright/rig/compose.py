@@ -111,7 +111,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(named, items, stages.facets, places, shell),
+            **sections_of(named, items, stages.facets, places, shell, units.words),
         )
         return Reading(rig, problems, document)
 

@@ -32,7 +32,7 @@ from boxwright.disciplines.structure.parts import Fastened, Strap
 from boxwright.disciplines.towing.parts import PlaceFacet
 from boxwright.disciplines.water.parts import Pipe
 from boxwright.model.entry import Entry
-from boxwright.model.place import Surfaces
+from boxwright.model.place import Surfaces, side_word
 from boxwright.model.stage import Marks, stands
 from boxwright.model.trailer import Trailer
 from boxwright.rig.rig import Item, Layer
@@ -82,6 +82,7 @@ def sections_of(
     facets: tuple[tuple[str, str, Entry], ...],
     places: tuple[tuple[str, Entry], ...],
     shell: frame.Section,
+    words: str,
 ) -> BySection:
     """Return the settings of every discipline by its folder: what is written, not what stands."""
 
@@ -94,7 +95,7 @@ def sections_of(
     return {
         "frame": shell,
         "layout": layout.Section(),
-        "structure": structure.Section(straps=owned("straps", Strap), fastened=_fastened(items["parts"])),
+        "structure": structure.Section(straps=owned("straps", Strap), fastened=_fastened(items["parts"], words)),
         "weight": weight.Section(),
         "towing": towing.Section(
             fits=tuple((name, one.fits) for name, one in places if isinstance(one, PlaceFacet) and one.fits is not None)
@@ -143,7 +144,7 @@ def shell_of(
             if isinstance(one.own, LayerWords) and _ever_stands(one.marks, last_stage)
         ),
         openings=tuple(
-            StandingOpening(one.of, one.own, one.place, WHOLE, one.words.wall, _swing(one))
+            StandingOpening(one.of, one.own, one.place, WHOLE, _side(one.words.wall, units.words), _swing(one))
             for one in items["openings"]
             if isinstance(one.own, Opening) and _ever_stands(one.marks, last_stage)
         ),
@@ -161,6 +162,11 @@ def _ever_stands(marks: Marks, last_stage: int) -> bool:
     return any(stands(marks, stage, False) != "no" for stage in range(last_stage + 1))
 
 
+def _side(wall: str, words: str) -> str:
+    """Return the wall a word of the trade means to the home country; curb side and nearside are left or right."""
+    return side_word(wall.strip(), words) if wall.strip() else ""
+
+
 def _swing(item: Item) -> tuple[str, str]:
     facet = item.facet("layout")
     swing = facet.swing if isinstance(facet, layout.Facet) else None
@@ -172,12 +178,15 @@ def _backed(item: Item) -> str:
     return facet.backs if isinstance(facet, structure.Facet) else ""
 
 
-def _fastened(parts: tuple[Item, ...]) -> tuple[Fastened, ...]:
+def _fastened(parts: tuple[Item, ...], words: str) -> tuple[Fastened, ...]:
     found: list[Fastened] = []
     for item in parts:
         facet = item.facet("structure")
         if isinstance(facet, structure.Facet) and (facet.hinge is not None or facet.screws is not None):
-            found.append(Fastened(item.of, item.name, item.place, item.words.wall, facet))
+            if facet.hinge is not None and facet.hinge.edge:
+                hinge = facet.hinge.model_copy(update={"edge": _side(facet.hinge.edge, words)})
+                facet = facet.model_copy(update={"hinge": hinge})
+            found.append(Fastened(item.of, item.name, item.place, _side(item.words.wall, words), facet))
     return tuple(found)
 
 
