@@ -269,16 +269,7 @@ def built_beside_plan(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     code = "frame/built-beside-plan"
     for fault in result.faults:
         if fault.what == "beyond":
-            beside = show(abs(fault.value - fault.against), "m", shown_in, cuts=True)
-            says = (
-                f"{fault.name} stands at {_length(fault.value, shown_in)}, {beside} from where it was ordered; "
-                "everything here goes by the tape"
-            )
-            yield Finding(
-                code, fault.of, "advice", says, abs(fault.value - fault.against), fault.allowed,
-                fault.allowed - abs(fault.value - fault.against), "m", PRACTICE, fault.of,
-                act=f"Look again at what was marked out beside {fault.name}",
-            )  # fmt: skip
+            yield _beside(fault, code, shown_in)
     for one in result.sized:
         if one.planned is None or one.built is None or abs(one.planned.best - one.built.best) <= one.allowed:
             continue
@@ -364,6 +355,25 @@ def members_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                     code, "frame", "advice", says, source=PRACTICE, lever="measured",
                     act=f"Tape the members of the {wall.name} before the saw starts", minutes=MINUTES_TO_TAPE,
                 )  # fmt: skip
+
+
+def _beside(fault: TapeFault, code: str, shown_in: HeaderUnits) -> Finding:
+    """Return what is said of a stud or an edge beside its plan; a fix where something decided comes out otherwise."""
+    apart = abs(fault.value - fault.against)
+    stands, beside = _length(fault.value, shown_in), show(apart, "m", shown_in, cuts=True)
+    says = f"{fault.name} stands at {stands}, {beside} from where it was ordered; everything here goes by the tape"
+    act, lever = f"Look again at what was marked out beside {fault.name}", fault.of
+    if fault.other.startswith("openings["):
+        says = f"{fault.name} was taped at {stands}, {beside} from where the file has it; the file counts until adopted"
+        act, lever = f"Write as_built: with the taped place at {_name(fault.other)}", f"{fault.other}.as_built"
+    elif fault.moves:
+        moved = ", ".join(fault.moves)
+        says += f", and {moved} {'comes' if len(fault.moves) == 1 else 'come'} out otherwise than planned"
+        act = f"Look again at {moved}"
+    return Finding(
+        code, fault.of, "fix" if fault.moves else "advice", says, apart, fault.allowed, fault.allowed - apart, "m",
+        PRACTICE, lever, act=act, minutes=MINUTES_TO_LOOK, uses=USES if fault.moves else (),
+    )  # fmt: skip
 
 
 def _kind_of(result: Result, name: str, wall: str) -> str:

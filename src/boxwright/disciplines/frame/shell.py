@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from boxwright.disciplines.frame.bands import known
+from boxwright.disciplines.frame.beside import taped_edges, with_what_it_moves
 from boxwright.disciplines.frame.box import inside_of
 from boxwright.disciplines.frame.fastening import backings_of, fastenings_of
 from boxwright.disciplines.frame.holes import cut_members, holes_of
@@ -67,6 +68,8 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
     members = cut_members(members, holes)
     backings = backings_of(section.backings, walls)
     rows = tuple(planned_row(section, wall) for wall in walls)
+    fastenings = fastenings_of(fixings, walls, members, backings, rows)
+    faults = faults_of(section.readings, walls, members)
     return Shell(
         walls=walls,
         depths=tuple(depth_of(section, wall) for wall in walls),
@@ -77,9 +80,12 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
         intrusions=intrusions,
         holes=holes,
         backings=backings,
-        fastenings=fastenings_of(fixings, walls, members, backings, rows),
+        fastenings=fastenings,
         screws=tuple((one.of, one.what, one.length) for one in fixings),
-        faults=tuple(faults_of(section.readings, walls, members)),
+        faults=(
+            *(with_what_it_moves(one, members, holes, fastenings) for one in faults),
+            *taped_edges(section.readings, holes, walls),
+        ),
         sized=tuple(_sized(section, trailer)),
     )
 
