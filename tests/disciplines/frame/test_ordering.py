@@ -10,8 +10,8 @@ import pytest
 
 from boxwright.disciplines.frame.ordering import AskedOpening, Order, Reply, order_lines
 from boxwright.disciplines.frame.receiving import differing, expected
-from boxwright.disciplines.frame.tapes import Read
 from boxwright.disciplines.frame.result import Member, Result, Roof
+from boxwright.disciplines.frame.tapes import Read
 from boxwright.rig.compose import read_rig
 from boxwright.rig.taped import lengths_read
 from boxwright.units import Band, HeaderUnits, exactly
@@ -164,6 +164,7 @@ def test_lengths_are_read_from_every_kind_of_entry() -> None:
     found = lengths_read(document.tree, INCHES)
     assert [(one.kind, one.subject, one.key, one.on) for one in found] == [
         ("studs", "left", "7", date(2026, 1, 19)),
+        ("studs", "left", "8", date(2026, 1, 19)),
         ("opening", "door", "front", None),
         ("body", "inside", "length", None),
     ]  # fmt: skip
