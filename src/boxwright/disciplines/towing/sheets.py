@@ -6,17 +6,16 @@ from boxwright.disciplines.towing.findings.walk_round import WalkLine, walk_roun
 from boxwright.drawing import TO_TICK, Grid, Sheet
 from boxwright.finding import Finding
 
-LONGEST = 150
+LONGEST = 66
 """Characters of a sentence on the walk; ``check`` has it whole. Fifteen lines must stay on one page."""
 
 LEADS = {"ticked": "", "by hand": "", "crossed": "NO: ", "open": "Not known: "}
 
 SAFETY = (
-    "Tick by hand what you have seen or heard yourself. A line with NO is not driven away from; one that is not known "
-    "is found out first.",
-    "Boxwright computes from what it was told. Local law, the trailer's own plate and a scale come first. "
-    "Nobody rides in the trailer.",
+    "Look at; tick what you saw or heard yourself. Nobody rides in the trailer.",
+    "Against it. NO: do not drive away. Not known: find out first.",
 )
+"""Heads of the two columns: the words that must be read stand where the hand is."""
 
 
 def sheets(findings: tuple[Finding, ...], slot: str) -> tuple[Sheet, ...]:
@@ -26,10 +25,10 @@ def sheets(findings: tuple[Finding, ...], slot: str) -> tuple[Sheet, ...]:
 
 def walk_sheet(lines: tuple[WalkLine, ...], slot: str) -> Sheet:
     """Return the walk round in walking order, a box to tick before each line, what the rules have against it behind."""
-    rows = tuple((TO_TICK, line.name, line.says, against(line)) for line in lines)
-    walk = Grid(slot, ("", "", "Look at", "What is against it"), rows, tuple("" for _ in rows))
-    signed = Grid("", ("Walked by", "Date", "Odometer"), (("", "", ""),), ("",))
-    return Sheet("walk-round", "Walk round before the road", notes=SAFETY, grids=(walk, signed), stands_up=True)
+    rows = [(f"{TO_TICK} {line.name}: {line.says}", against(line)) for line in lines]
+    rows.append(("Walked by ______________  date __________", "Odometer __________"))
+    walk = Grid(slot, SAFETY, tuple(rows), ("",) * len(rows))
+    return Sheet("walk-round", "Walk round before the road", grids=(walk,), stands_up=True)
 
 
 def against(line: WalkLine) -> str:
