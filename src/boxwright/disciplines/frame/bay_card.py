@@ -8,8 +8,8 @@ from boxwright.drawing import TO_TICK, Grid, Sheet
 
 WALLS = ("left", "right", "front", "rear", "nose-left", "nose-right")
 NOTES = (
-    "A bay may be closed when every box is ticked. Photograph it bare, wired and foamed, with the tape in the picture, "
-    "hooked at the scribed 0.",
+    "A bay may be closed when every box is ticked. Where a wire or a pipe runs, no screw goes deeper than the lining.",
+    "Photograph it bare, wired and foamed, with the tape in the picture, hooked at the scribed 0.",
 )
 Row = tuple[str, str, str]
 
@@ -27,10 +27,12 @@ def bay_cards(drawn: Drawn) -> Sheet:
 def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
     ruler, zero = drawn.ruler, Eye(wall, True).zero
     low, high = bay.low.best, bay.high.best
-    title = f"Bay {bay.name}: {bay.first} to {bay.last}, clear {ruler.mark(low - zero)} to {ruler.mark(high - zero)}"
-    taped = "as taped" if bay.is_built else "as ordered"
-    size = f"clear {ruler.thickness(bay.clear)} {taped}; height {ruler.full(wall.top - wall.foot)}"
-    rows: list[tuple[Row, str]] = [((TO_TICK, "Size", f"{size}; as found ______"), bay.of)]
+    title = f"Bay {bay.name}: {ruler.mark(low - zero)} to {ruler.mark(high - zero)}"
+    taped = "taped" if bay.is_built else "ordered"
+    rows: list[tuple[Row, str]] = [
+        ((TO_TICK, "Clear", f"{ruler.thickness(bay.clear)} {taped}; found ______"), bay.of),
+        ((TO_TICK, "Height", f"{ruler.full(wall.top - wall.foot)}; found ______"), wall.of),
+    ]
     for hole in drawn.holes_of(wall.name):
         if hole.low < high and hole.high > low:
             where = (
@@ -39,9 +41,8 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
             rows.append(((TO_TICK, "Opening", f"{hole.name}  {where}; sealant {hole.seal or '______'}"), hole.of))
     for one in drawn.frame.backings:
         if one.wall == wall.name and one.low < high and one.high > low:
-            what = f"{one.name}, {ruler.full(one.thick)} thick, z {ruler.mark(one.bottom)} to {ruler.mark(one.top)}"
-            backs = f", for {one.backs}" if one.backs else ""
-            rows.append(((TO_TICK, "Backing", what + backs), one.of))
+            what = f"{one.name} {ruler.full(one.thick)}, z {ruler.mark(one.bottom)} to {ruler.mark(one.top)}"
+            rows.append(((TO_TICK, "Backing", what), one.of))
     rows += [((TO_TICK, one.kind, one.words), one.of) for one in drawn.cards if one.bay == bay.name]
     for name in (f"bay {bay.name}", bay.name):
         built = drawn.buildup(wall.name, "bay", name)
@@ -58,7 +59,7 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
             )
             what = f"{piece.name} {piece.material} {ruler.thickness(piece.thick)}, {cut}"
             rows.append(((TO_TICK if piece.there != "yes" else "in", "Layer", what), piece.of))
-    rows.append((("", "Keep out", "no screw deeper than the lining where a wire or pipe runs: z ______"), bay.of))
-    rows.append((("", "Photo", "bare ______   wired ______   foamed ______"), bay.of))
-    rows.append(((TO_TICK, "May close", "signed ____________   date ____________"), bay.of))
+    rows.append((("", "Keep out", "wire or pipe at z ______"), bay.of))
+    rows.append((("", "Photo", "bare ____ wired ____ foamed ____"), bay.of))
+    rows.append(((TO_TICK, "May close", "signed ________ date ________"), bay.of))
     return Grid(title, ("", "What", ""), tuple(row for row, _ in rows), tuple(of for _, of in rows))

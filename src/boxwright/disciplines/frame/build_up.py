@@ -34,10 +34,15 @@ def _view(drawn: Drawn, wall: Wall) -> View:
     ruler = drawn.ruler
     half_face = wall.tube.face.best / 2.0 if wall.tube.face is not None and wall.tube.face.known else 0.0125
     depth = wall.tube.depth.best if wall.tube.depth is not None and wall.tube.depth.known else _inner(bay)
-    skin = _thick(bay.layers[0]) if bay.layers and bay.layers[0].name == "skin" else 0.0
+    skin = wall.skin.best if wall.skin is not None and wall.skin.known and wall.skin.best > 0.0 else SHOWN
     marks: Marks = []
-    here, top = 0.0, skin + depth
-    liner_from = max(top, skin + sum(_thick(one) for one in bay.layers[1:] if one.where == "bays"))
+    here, top = skin, skin + depth
+    plate = ((-HALF, 0.0), (HALF, 0.0), (HALF, skin), (-HALF, skin))
+    marks += [
+        Shape(plate, "cut", wall.of, "skin"),
+        Leader((HALF * 0.6, skin / 2.0), f"skin {ruler.thickness(wall.skin)}", wall.of),
+    ]
+    liner_from = max(top, skin + sum(_thick(one) for one in bay.layers if one.where == "bays"))
     over_top = liner_from
     for one in over.layers if over is not None else ():
         if one.where == "members":
@@ -54,11 +59,9 @@ def _view(drawn: Drawn, wall: Wall) -> View:
     inside = over_top
     for one in bay.layers:
         thick = _thick(one)
-        if one.name == "skin":
-            marks.append(_layer(one, -HALF, HALF, 0.0, thick))
-            at = here
-            here += thick
-        elif one.where == "bays":
+        if one.where == "members":
+            continue
+        if one.where == "bays":
             at = here
             marks += [_layer(one, -HALF, -half_face, at, thick), _layer(one, half_face, HALF, at, thick)]
             here += thick

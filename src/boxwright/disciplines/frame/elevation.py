@@ -52,7 +52,8 @@ def wall_marks(drawn: Drawn, eye: Eye, faults: tuple[Fault, ...]) -> Marks:
             line: LineKind = "phantom" if backing.there == "later" else "visible" if eye.is_inside else "hidden"
             marks.append(Shape(corners, line, backing.of, "backing" if eye.is_inside else "none"))
             middle = (backing.low + backing.high) / 2.0, (backing.bottom + backing.top) / 2.0
-            marks.append(Text(eye.at(*middle), backing.name, backing.of, "small"))
+            if eye.is_inside:
+                marks.append(Text(eye.at(*middle), backing.name, backing.of, "small"))
     for hole in drawn.holes_of(wall.name):
         marks += hole_marks(drawn, hole, eye)
     if eye.is_inside:
@@ -199,17 +200,28 @@ def dimensions(drawn: Drawn, eye: Eye) -> Marks:
 def stud_row(drawn: Drawn, eye: Eye) -> Marks:
     """Return the running row of the studs' centres, each with its number."""
     ruler, wall, zero = drawn.ruler, eye.wall, eye.zero
+    reached = wall.low
     marks: Marks = []
     for member in drawn.frame.members_of(wall.name):
         if member.runs != "up" or member.kind in ("jamb", "plate"):
             continue
         at = member.at.best
         more = " out" if member.is_removed else " double" if member.is_doubled else ""
-        words = f"{member.name} = {ruler.mark(at - zero)}{more}"
+        words = f"{_short(member)} = {ruler.mark(at - zero)}{more}"
         start, end = eye.at(zero, wall.top), eye.at(at, wall.top)
         marks.append(Dimension(start, end, words, member.of, "above", 0, True))
+        reached = max(reached, at)
+    if wall.high - reached < SAME:
+        return marks
     start, end = eye.at(zero, wall.top), eye.at(wall.high, wall.top)
     return [*marks, Dimension(start, end, f"end = {ruler.mark(wall.high - zero)}", wall.of, "above", 0, True)]
+
+
+def _short(member: Member) -> str:
+    """Return what a member is called where there is little room."""
+    if member.kind == "cross-member" and member.number is not None:
+        return f"no. {member.number}"
+    return "corner" if member.kind == "corner post" else member.name
 
 
 def _edges(drawn: Drawn, eye: Eye) -> Marks:
@@ -317,7 +329,8 @@ def layers(drawn: Drawn, wall: Wall) -> list[Grid]:
             for piece in one.layers
         )
         total = ("all", "", ruler.thickness(one.finished), "", f"now {ruler.thickness(one.standing)}")
-        of = (*(piece.of for piece in one.layers), one.of)
+        skin = ("skin", "-", ruler.thickness(wall.skin), "all", THERE["yes"])
+        of = (wall.of, *(piece.of for piece in one.layers), one.of)
         title = f"Bay {one.bay.removeprefix('bay ')}" if one.bay else "From the skin inwards"
-        grids.append(Grid(title, ("Layer", "Of", "Thick", "Where", "Today"), (*rows, total), of))
+        grids.append(Grid(title, ("Layer", "Of", "Thick", "Where", "Today"), (skin, *rows, total), of))
     return grids

@@ -44,14 +44,14 @@ def _place(drawn: Drawn, finding: Finding) -> tuple[str, float, float] | None:
         if is_about(where, hole.of) and hole.is_placed:
             return _at_hole(hole)
     for one in drawn.frame.fastenings:
-        if (is_about(where, one.of) or is_about(where, f"parts.{one.part}")) and one.points:
+        if is_about(where, one.of) and one.points:
             return _at_fastening(drawn, one)
     for fault in drawn.frame.faults:
         if where in (fault.of, fault.other):
             wall = drawn.frame.wall(fault.wall)
             return fault.wall, fault.value, _middle(wall.foot, wall.top) if wall is not None else 0.0
     for member in drawn.frame.members:
-        if (is_about(where, member.of) and member.of.count(".") > 1) or where == member.seen_in != "":
+        if where == member.seen_in != "" and _is_off(member):
             return _at_member(member)
     for inside in drawn.frame.intrusions:
         if is_about(where, inside.of):
@@ -79,6 +79,11 @@ def _at_fastening(drawn: Drawn, one: Fastening) -> tuple[str, float, float]:
     return one.wall, point.at, up
 
 
+def _is_off(member: Member) -> bool:
+    """Return whether a member was found elsewhere than ordered: what a finding about a whole tape is most about."""
+    return member.planned is not None and member.built is not None and member.built.best != member.planned
+
+
 def _at_member(member: Member) -> tuple[str, float, float]:
     middle = _middle(member.low, member.high)
     return (member.wall, member.at.best, middle) if member.runs == "up" else (member.wall, middle, member.at.best)
@@ -86,12 +91,15 @@ def _at_member(member: Member) -> tuple[str, float, float]:
 
 def fault_marks(faults: tuple[Fault, ...], eye: Eye) -> list[Mark]:
     """Return the signs of the faults of a wall, each with its number."""
-    marks: list[Mark] = []
+    together: dict[tuple[float, float], list[Fault]] = {}
     for one in faults:
         if one.wall == eye.wall.name:
-            at = eye.at(one.along, one.up)
-            marks.append(Symbol(at, "fault", one.finding.where))
-            marks.append(Text(at, f"fault {one.number}", one.finding.where, "small"))
+            together.setdefault((one.along, one.up), []).append(one)
+    marks: list[Mark] = []
+    for (along, up), here in together.items():
+        at, where = eye.at(along, up), here[0].finding.where
+        numbers = " ".join(str(one.number) for one in here)
+        marks += [Symbol(at, "fault", where), Text(at, f"fault {numbers}", where, "small")]
     return marks
 
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, said
 from boxwright.disciplines.frame.elevation import beside, hole_marks, member_marks, rectangle
-from boxwright.disciplines.frame.faults import Fault, fault_notes
+from boxwright.disciplines.frame.faults import Fault, fault_notes, is_about
 from boxwright.disciplines.frame.result import DepthFit, Hole, Wall
 from boxwright.drawing import TO_TICK, Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, View
 
@@ -14,22 +14,21 @@ LARGEST = 0.15
 """An opening up to this wide and high (m) is drawn full size, as a template for one page of either paper."""
 AROUND = 0.12
 """How much of the wall is shown around an opening that is drawn smaller (m), beyond the members beside it."""
-ROOM = 0.12, 0.125
+ROOM = 0.1, 0.12
 """The width and height that the offsets of an opening may take on paper (m): a page, its tables on the back."""
 SCALES = (1 / 2, 1 / 5, 1 / 10, 1 / 15, 1 / 20, 1 / 25, 1 / 30, 1 / 40, 1 / 50, 1 / 75, 1 / 100)
 FITS = {"yes": "fits", "no": "DOES NOT FIT", "unknown": "not known"}
 CAUTIONS = (
-    "Look behind before you drill: take the lining off or look in from the next bay. Brake and lamp wires run in walls "
-    "and under the floor.",
-    "Disconnect shore power, the battery and the tow vehicle. Wear eye protection; catch the chips, paint the edge.",
-    "Measure twice from the 0, once from the other side. Drill the corners, look where they came out.",
+    "Look behind before you drill: lining off, or in from the next bay. Brake and lamp wires run in walls and floor.",
+    "Disconnect shore power, battery and tow vehicle. Wear eye protection.",
+    "Measure twice from the 0; drill the corners and look where they came out. Paint the cut edge.",
 )
 AGAIN = "after the first rain or a hose test; then every spring and autumn (common practice, no source)"
 
 
 def hole_page(drawn: Drawn, hole: Hole, faults: tuple[Fault, ...]) -> Sheet:
     """Return the page of one opening; one without a place says what is missing."""
-    mine = tuple(one for one in faults if one.finding.where.startswith(hole.of))
+    mine = tuple(one for one in faults if is_about(one.finding.where, hole.of))
     notes = (*fault_notes(mine, hole.wall), *CAUTIONS)
     grids = (_facts(drawn, hole), _behind(drawn, hole), _ticks(hole))
     name, title = f"hole-{hole.name}", f"Hole: {hole.name}"
@@ -170,10 +169,12 @@ def _depth(drawn: Drawn, one: DepthFit) -> str:
 def _behind(drawn: Drawn, hole: Hole) -> Grid:
     bay = drawn.buildup(hole.wall, "bay")
     pieces = bay.layers if bay is not None else ()
+    wall = drawn.frame.wall(hole.wall)
+    skin = ("skin", "-", drawn.ruler.thickness(wall.skin if wall is not None else None), "in")
     rows = tuple((one.name, one.material, drawn.ruler.thickness(one.thick), THERE[one.there]) for one in pieces)
     unseen = ("wires, pipes", "not looked at by this sheet", UNSAID, "look")
-    columns = ("Behind the skin", "Of", "Thick", "Today")
-    return Grid("", columns, (*rows, unseen), (*(one.of for one in pieces), hole.of))
+    columns = ("From outside in", "Of", "Thick", "Today")
+    return Grid("", columns, (skin, *rows, unseen), (hole.of, *(one.of for one in pieces), hole.of))
 
 
 def _ticks(hole: Hole) -> Grid:

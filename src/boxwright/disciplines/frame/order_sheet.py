@@ -14,6 +14,7 @@ ROOM = 0.1, 0.1
 """What the longest wall may take on paper (m): two walls stand side by side."""
 AHEAD = 0.6
 """How far before a wall the sign of the way forward stands (m)."""
+SIDES = ("left", "right")
 REPLY = ("yes", "no", "changed to")
 RULES = (
     "Measures run from the front stud face, and across the trailer from the left wall's stud face; looking forward, "
@@ -28,7 +29,7 @@ def order_sheet(drawn: Drawn) -> Sheet:
     """Return the order as it is sent: walls, openings, options, delivery."""
     order = drawn.order
     revision = f"revision {order.revision}" if order is not None and order.revision else "no revision letter yet"
-    views = tuple(_view(drawn, wall) for wall in drawn.frame.walls if wall.name != "floor" and _asked(drawn, wall.name))
+    views = tuple(_view(drawn, wall) for wall in drawn.frame.walls if wall.name in SIDES or _asked(drawn, wall.name))
     grids = (_head(drawn), *_openings(drawn), _frame(drawn), *_options(drawn), _signed())
     longest = max((wall.high - wall.low for wall in drawn.frame.walls), default=0.0)
     return Sheet("order", f"Order sheet, {revision}", views, RULES, grids, scale_for(longest, 0.0, ROOM))

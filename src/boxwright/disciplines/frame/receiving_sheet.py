@@ -9,6 +9,8 @@ from boxwright.disciplines.frame.receiving import Expected, differing
 from boxwright.drawing import TO_TICK, Grid, Sheet
 from boxwright.units import show
 
+MEMBERS = ("studs", "bows", "cross-members")
+ABREAST = 4
 NOTES = (
     "Before it is signed for: tape, scale, camera, torch. Scribe a 0 at the front stud face on both side walls "
     "and a level line. Hook the tape at the 0 for every stud; photograph it with the tape in the picture.",
@@ -18,7 +20,10 @@ NOTES = (
 
 def receiving_sheet(drawn: Drawn) -> Sheet:
     """Return the sheet for the day the trailer is handed over; what is already read stands on it."""
-    grids = tuple(_grid(drawn, group, tuple(lines)) for group, lines in groupby(drawn.expected, lambda one: one.group))
+    groups = [(group, tuple(lines)) for group, lines in groupby(drawn.expected, lambda one: one.group)]
+    rows_of_members = [one for one in groups if one[0].partition(" ")[0] in MEMBERS]
+    others = [_grid(drawn, *one) for one in groups if one not in rows_of_members]
+    grids = (*others[:1], *_members(drawn, rows_of_members), *others[1:])
     differ = differing(drawn.expected)
     if differ:
         rows = tuple(
@@ -30,15 +35,38 @@ def receiving_sheet(drawn: Drawn) -> Sheet:
     return Sheet("receiving", "Receiving sheet", (), NOTES, (*grids, signed))
 
 
+def _members(drawn: Drawn, groups: list[tuple[str, tuple[Expected, ...]]]) -> tuple[Grid, ...]:
+    """Return the places of studs, bows and cross-members, number by number, a few walls side by side."""
+    grids = []
+    for first in range(0, len(groups), ABREAST):
+        some = groups[first : first + ABREAST]
+        count = max(len(lines) for _, lines in some)
+        rows = []
+        for number in range(count):
+            cells = [_pair(drawn, lines[number]) if number < len(lines) else ("-", "-") for _, lines in some]
+            rows.append((str(number), *(text for cell in cells for text in cell)))
+        longest = next(lines for _, lines in some if len(lines) == count)
+        columns = ("No.", *(text for group, _ in some for text in (group, "measured")))
+        title = f"Middles, may be off by {_within(drawn, longest[0]).removeprefix('+- ')}"
+        grids.append(Grid(title, columns, tuple(rows), tuple(one.of for one in longest)))
+    return tuple(grids)
+
+
+def _pair(drawn: Drawn, one: Expected) -> tuple[str, str]:
+    """Return what was ordered and what was found, with a no where that is too far off."""
+    read = _read(drawn, one)
+    return _written(drawn, one), f"{read}  NO" if one.passes is False else read
+
+
 def _grid(drawn: Drawn, group: str, lines: tuple[Expected, ...]) -> Grid:
     of = tuple(one.of for one in lines)
     if all(one.quantity == "look" for one in lines):
-        looks = tuple((TO_TICK, one.what, one.how, "", "") for one in lines)
-        return Grid(group.capitalize(), ("", "Look at", "How", "By", "Photo"), looks, of)
+        looks = tuple((TO_TICK, one.what, one.how, "") for one in lines)
+        return Grid(group.capitalize(), ("", "Look at", "How", "Photo"), looks, of)
     rows = tuple(
-        (one.what, _written(drawn, one), _within(drawn, one), _read(drawn, one), _passes(one), "", "") for one in lines
+        (one.what, _written(drawn, one), _within(drawn, one), _read(drawn, one), _passes(one), "") for one in lines
     )
-    return Grid(group.capitalize(), ("What", "Ordered", "May be off by", "Measured", "Pass", "By", "Photo"), rows, of)
+    return Grid(group.capitalize(), ("What", "Ordered", "May be off by", "Measured", "Pass", "Photo"), rows, of)
 
 
 def _quantity(one: Expected) -> str:

@@ -17,6 +17,8 @@ TICK = 3.2
 NARROWEST = 9.0
 WIDEST = 70.0
 """No column asks for more than this before its words are broken into lines."""
+HAIR = 0.2
+"""A column is so much wider than its longest word, so that no rounding breaks the word."""
 READABLE = 110.0
 """Notes are set no wider: longer lines are hard to read."""
 SET = 3.0
@@ -98,18 +100,22 @@ def set_notes(notes: tuple[str, ...], limit: float, title: str = "Notes") -> Set
 
 def _widths(columns: tuple[str, ...], rows: list[tuple[str, ...]], limit: float) -> tuple[float, ...]:
     """Return the widths of columns: what their words ask for; where that is too much, each gives up its share."""
-    wanted, least = [], []
+    wanted, least, whole = [], [], []
     for number, name in enumerate(columns):
         cells = [row[number] for row in rows if cleaned(row[number])]
         texts = [(cleaned(name), True), *((cleaned(cell), False) for cell in cells)]
-        natural = max(width_of(text, SMALL, is_bold) for text, is_bold in texts) + 2 * PAD
+        natural = max(width_of(text, SMALL, is_bold) for text, is_bold in texts) + 2 * PAD + HAIR
         longest = max(width_of(one, SMALL, is_bold) for text, is_bold in texts for one in text.split() or [""])
         if not cells and rows:
             natural = max(natural, PENCIL)
         wanted.append(min(max(natural, NARROWEST), max(WIDEST, longest + 2 * PAD)))
-        least.append(min(max(longest + 2 * PAD + 0.2, NARROWEST), wanted[-1]))
+        least.append(min(max(longest + 2 * PAD + HAIR, NARROWEST), wanted[-1]))
+        whole.append(max(wanted[-1], min(natural, READABLE)))
     if sum(wanted) <= limit:
-        return tuple(wanted)
+        # Room that is over goes to the columns whose words are broken into lines.
+        lacking = sum(whole) - sum(wanted)
+        share = min(1.0, (limit - sum(wanted)) / lacking) if lacking > 0.0 else 0.0
+        return tuple(low + share * (high - low) for low, high in zip(wanted, whole, strict=True))
     if sum(least) <= limit:
         share = (limit - sum(least)) / (sum(wanted) - sum(least))
         return tuple(low + share * (high - low) for low, high in zip(least, wanted, strict=True))

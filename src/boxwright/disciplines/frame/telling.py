@@ -1,0 +1,117 @@
+"""How the rules of the frame tell it: places, ways out and acts in words, in the user's units."""
+
+from __future__ import annotations
+
+from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, Shift, TapeFault
+from boxwright.finding import USES, Finding, Use
+from boxwright.units import HeaderUnits, show
+
+GEOMETRY = "own-arithmetic"
+PRACTICE = "builder-practice"
+MINUTES_TO_TAPE = 10
+MINUTES_TO_LOOK = 5
+
+
+def kind_of(result: Result, name: str, wall: str) -> str:
+    return next((one.kind for one in result.members_of(wall) if one.name == name), "member")
+
+
+def asking(code: str, where: str, says: str, act: str, lever: str, uses: tuple[Use, ...] = ()) -> Finding:
+    """Return a question that could change what is cut or screwed, and stops nobody."""
+    return Finding(
+        code, where, "unknown", says, source=PRACTICE, lever=lever, act=act, minutes=MINUTES_TO_LOOK, could_stop=False,
+        uses=uses, because=(where,),
+    )  # fmt: skip
+
+
+def length(value: float, shown_in: HeaderUnits) -> str:
+    return show(value, "m", shown_in, cuts=True)
+
+
+def name_of(path: str) -> str:
+    return path.partition("[")[2].removesuffix("]") or path
+
+
+def way_out(hole: Hole, shown_in: HeaderUnits) -> str:
+    """Return where an opening would cut nothing, or that there is no such place, and what a header must carry."""
+    places = [one for one in (hole.lower_place, hole.higher_place) if one is not None]
+    header = hole.header
+    if not places:
+        between = f" between {header.from_member} and {header.to_member}" if header is not None else ""
+        return f"no place in any bay: a framed opening with a header{between}, from the builder"
+    ways = " or ".join(
+        f"at {length(one.low, shown_in)} ({shifted_by(one, shown_in)}, between {one.between[0]} and {one.between[1]})"
+        for one in places
+    )
+    return f"it would cut none {ways}"
+
+
+def shifted_by(shift: Shift, shown_in: HeaderUnits) -> str:
+    way = "forward" if shift.by < 0.0 else "rearward"
+    return f"{length(abs(shift.by), shown_in)} {way}"
+
+
+def sliding(hole: Hole, shown_in: HeaderUnits) -> str:
+    places = [one for one in (hole.lower_place, hole.higher_place) if one is not None]
+    if not places:
+        return f"Have {hole.name} framed with a header by the builder"
+    nearest = min(places, key=lambda one: abs(one.by))
+    return f"Slide {hole.name} {shifted_by(nearest, shown_in)}"
+
+
+def nearest_metal(misses: list[tuple[Point, float]], shown_in: HeaderUnits) -> str:
+    return ", ".join(
+        f"{point.nearest} is {length(abs(point.off), shown_in)} {'ahead of' if point.off > 0.0 else 'behind'} "
+        f"{length(point.at, shown_in)}"
+        for point, _ in misses
+        if point.nearest
+    )
+
+
+def moving(one: Fastening, misses: list[tuple[Point, float]], shown_in: HeaderUnits) -> str:
+    ways = ", ".join(
+        f"{length(point.at, shown_in)} to {length(moved, shown_in)}" for point, moved in misses if moved != point.at
+    )
+    left = sum(moved == point.at for point, moved in misses)
+    if not ways:
+        return f"Put a backing strip behind {one.name}"
+    rest = f", and a backing strip behind the other{'s' if left > 1 else ''}" if left else ""
+    return f"Move the {one.what} of {one.name} from {ways}{rest}"
+
+
+def as_a_whole(one: Fastening, shown_in: HeaderUnits) -> str:
+    if not one.slides:
+        return ""
+    best = max(one.slides, key=lambda slid: (slid.catches, -abs(slid.by)))
+    way = "forward" if best.by < 0.0 else "rearward"
+    return f"; slid {length(abs(best.by), shown_in)} {way} as a whole, {best.catches} of {len(one.points)} catch"
+
+
+def of_a_tape(fault: TapeFault, shown_in: HeaderUnits) -> str:
+    value, against = length(fault.value, shown_in), length(fault.against, shown_in)
+    if fault.what == "contradicts":
+        return f"{fault.name} was read as {value} and as {against} ({name_of(fault.other)}); the newest counts"
+    if fault.what == "outside":
+        return f"{fault.name} was read as {value}, and its wall ends at {against}"
+    if fault.what == "order":
+        return f"{fault.name}: the second was read at {value} and the first at {against}; they are in the wrong order"
+    return f"{fault.name} stand in one place: {against} and {value}"
+
+
+def beside_plan(fault: TapeFault, code: str, shown_in: HeaderUnits) -> Finding:
+    """Return what is said of a stud or an edge beside its plan; a fix where something decided comes out otherwise."""
+    apart = abs(fault.value - fault.against)
+    stands, beside = length(fault.value, shown_in), show(apart, "m", shown_in, cuts=True)
+    says = f"{fault.name} stands at {stands}, {beside} from where it was ordered; everything here goes by the tape"
+    act, lever = f"Look again at what was marked out beside {fault.name}", fault.of
+    if fault.other.startswith("openings["):
+        says = f"{fault.name} was taped at {stands}, {beside} from where the file has it; the file counts until adopted"
+        act, lever = f"Write as_built: with the taped place at {name_of(fault.other)}", f"{fault.other}.as_built"
+    elif fault.moves:
+        moved = ", ".join(fault.moves)
+        says += f", and {moved} {'comes' if len(fault.moves) == 1 else 'come'} out otherwise than planned"
+        act = f"Look again at {moved}"
+    return Finding(
+        code, fault.of, "fix" if fault.moves else "advice", says, apart, fault.allowed, fault.allowed - apart, "m",
+        PRACTICE, lever, act=act, minutes=MINUTES_TO_LOOK, uses=USES if fault.moves else (),
+    )  # fmt: skip
