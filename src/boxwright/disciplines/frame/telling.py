@@ -13,6 +13,7 @@ MINUTES_TO_LOOK = 5
 
 
 def kind_of(result: Result, name: str, wall: str) -> str:
+    """Return what kind of member a name is on a wall: stud, bow, cross-member."""
     return next((one.kind for one in result.members_of(wall) if one.name == name), "member")
 
 
@@ -25,10 +26,12 @@ def asking(code: str, where: str, says: str, act: str, lever: str, uses: tuple[U
 
 
 def length(value: float, shown_in: HeaderUnits) -> str:
+    """Return a length as it is cut or taped."""
     return show(value, "m", shown_in, cuts=True)
 
 
 def name_of(path: str) -> str:
+    """Return the name in a rig path such as ``openings[window]``."""
     return path.partition("[")[2].removesuffix("]") or path
 
 
@@ -47,11 +50,13 @@ def way_out(hole: Hole, shown_in: HeaderUnits) -> str:
 
 
 def shifted_by(shift: Shift, shown_in: HeaderUnits) -> str:
+    """Return how far and which way a thing moves along its wall."""
     way = "forward" if shift.by < 0.0 else "rearward"
     return f"{length(abs(shift.by), shown_in)} {way}"
 
 
 def sliding(hole: Hole, shown_in: HeaderUnits) -> str:
+    """Return what to do about a cut member: slide the opening, or have it framed."""
     places = [one for one in (hole.lower_place, hole.higher_place) if one is not None]
     if not places:
         return f"Have {hole.name} framed with a header by the builder"
@@ -60,6 +65,7 @@ def sliding(hole: Hole, shown_in: HeaderUnits) -> str:
 
 
 def nearest_metal(misses: list[tuple[Point, float]], shown_in: HeaderUnits) -> str:
+    """Return where the nearest metal is from each fastener that misses."""
     return ", ".join(
         f"{point.nearest} is {length(abs(point.off), shown_in)} {'ahead of' if point.off > 0.0 else 'behind'} "
         f"{length(point.at, shown_in)}"
@@ -69,6 +75,7 @@ def nearest_metal(misses: list[tuple[Point, float]], shown_in: HeaderUnits) -> s
 
 
 def moving(one: Fastening, misses: list[tuple[Point, float]], shown_in: HeaderUnits) -> str:
+    """Return where each fastener that misses would catch, and what to do about the rest."""
     ways = ", ".join(
         f"{length(point.at, shown_in)} to {length(moved, shown_in)}" for point, moved in misses if moved != point.at
     )
@@ -80,6 +87,7 @@ def moving(one: Fastening, misses: list[tuple[Point, float]], shown_in: HeaderUn
 
 
 def as_a_whole(one: Fastening, shown_in: HeaderUnits) -> str:
+    """Return what sliding the whole pattern would catch, where that is more than now."""
     if not one.slides:
         return ""
     best = max(one.slides, key=lambda slid: (slid.catches, -abs(slid.by)))
@@ -88,6 +96,7 @@ def as_a_whole(one: Fastening, shown_in: HeaderUnits) -> str:
 
 
 def of_a_tape(fault: TapeFault, shown_in: HeaderUnits) -> str:
+    """Return what two readings, or a reading and the shell, contradict each other in."""
     value, against = length(fault.value, shown_in), length(fault.against, shown_in)
     if fault.what == "contradicts":
         return f"{fault.name} was read as {value} and as {against} ({name_of(fault.other)}); the newest counts"

@@ -1,0 +1,91 @@
+"""Rules of fasteners: what each catches, where it would, how long a screw must be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.frame.result import Result
+from boxwright.disciplines.frame.telling import PRACTICE, as_a_whole, asking, length, moving, nearest_metal
+from boxwright.finding import USES, Finding, Use
+from boxwright.units import HeaderUnits, show_band
+
+
+def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a screw of a hinge or of a part misses the metal or the backing it is meant for.
+
+    Asks: does every fastener stand within the edge distance of a member's face, or on a backing
+    Limit: 1.5 shanks from the edge of the metal
+    Source: fastener-practice
+    Lever: slide it to the member beside it, slide the whole pattern, or a backing strip
+    Methods: edge_distance members_in_span fewest_in_span
+    """
+    code = "frame/fastener-misses"
+    for one in result.fastenings:
+        misses = [(point, moved) for point, moved in zip(one.points, one.moved, strict=True) if not point.catches]
+        uses: tuple[Use, ...] = USES if one.what == "screws" else ("sleep",)
+        if misses:
+            at = " and ".join(length(point.at, shown_in) for point, _ in misses)
+            subject = "the hinge" if one.what == "hinge" else "the screws"
+            says = f"{subject} of {one.name} miss{'es' if one.what == 'hinge' else ''} the metal of the {one.wall} "
+            says += f"wall at {at}"
+            act = f"{moving(one, misses, shown_in)}{as_a_whole(one, shown_in)}"
+            worst = min(point.room for point, _ in misses)
+            yield Finding(
+                code, one.of, "fix", f"{says}: {nearest_metal(misses, shown_in)}", worst, 0.0, worst, "m",
+                "fastener-practice", f"{one.of}.{one.what}.at", act=act, uses=uses,
+            )  # fmt: skip
+        doubtful = [point for point in one.points if point.catches and not point.is_certain]
+        if doubtful and not misses:
+            names = ", ".join(dict.fromkeys(point.catches for point in doubtful))
+            says = f"whether {one.name} catches {names} hangs on where it really stands; nobody taped it close enough"
+            act = f"Find the edges of {names} with a magnet"
+            yield asking(code, one.of, says, act, f"{one.of}.{one.what}.at", uses)
+
+
+def fastener_unplaced(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when nobody wrote where the screws of a part go, or its backing is too short for them.
+
+    Asks: are the places of the fasteners written
+    Limit: a place for each, or a backing behind the whole part
+    Source: builder-practice
+    Lever: screws: {at: [..]}
+    Methods: none
+    """
+    for one in result.fastenings:
+        if not one.asks:
+            continue
+        says = f"nobody wrote where the {one.what} of {one.name} go on the {one.wall} wall"
+        if one.asks == "backing too short":
+            says = f"{one.backing} does not reach behind all of {one.name}, and no places of its screws are written"
+        act = f"Write {one.what}: {{at: [..]}} of {one.name}, the places along the trailer"
+        yield Finding(
+            "frame/fastener-unplaced", one.of, "advice", says, source=PRACTICE, lever=f"{one.of}.{one.what}.at", act=act
+        )
+
+
+def screw_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a screw does not reach the metal, or comes too near to the outer skin.
+
+    Asks: how long is it beside lining, tube wall and three threads, and beside the depth to the skin
+    Limit: three threads behind the tube's wall; 1/4 in left to the skin
+    Source: fastener-practice
+    Lever: another length
+    Methods: screw_length
+    """
+    code = "frame/screw-length"
+    for one in result.fastenings:
+        reach = one.reach
+        if reach is None or reach.verdict in ("fits", "unknown"):
+            continue
+        least, most = (show_band(end, "m", shown_in, cuts=True) for end in (reach.least, reach.most))
+        if reach.verdict == "no length suits":
+            says = f"no screw suits {one.name}: it must be {least} long to hold and {most} at most to stay off the skin"
+        else:
+            now = show_band(reach.written, "m", shown_in, cuts=True) if reach.written is not None else "unknown"
+            says = f"the screws of {one.name} are {now} long, {reach.verdict}: {least} at least, {most} at most"
+        limit = reach.least if reach.verdict == "too short" else reach.most
+        number = reach.written.best if reach.written is not None else reach.least.best
+        yield Finding(
+            code, one.of, "fix", says, number, limit.best, -abs(number - limit.best), "m", "fastener-practice",
+            f"{one.of}.screws.length", act=f"Screws of {least} to {most} for {one.name}", uses=USES,
+        )  # fmt: skip

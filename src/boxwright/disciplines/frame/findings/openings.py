@@ -1,0 +1,150 @@
+"""Rules of openings: what they cut, whether they fit their wall, what a unit's depth meets, what seals them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.frame.result import Result
+from boxwright.disciplines.frame.telling import GEOMETRY, PRACTICE, asking, kind_of, length, name_of, sliding, way_out
+from boxwright.finding import USES, Finding
+from boxwright.units import HeaderUnits, show_band
+
+
+def opening_cuts_member(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when an opening runs through a stud, a bow or a cross-member that nobody has framed around.
+
+    Asks: does the rough opening leave every member whole
+    Limit: no overlap; what the trailer builder framed is left to the builder
+    Source: own-arithmetic overlap of intervals
+    Lever: slide the opening to the nearest place between two members
+    Methods: first_bearing
+    """
+    code = "frame/opening-cuts-member"
+    for hole in result.holes:
+        if hole.is_by_builder:
+            continue
+        cut = [one for one in hole.members_cut if one.overlap.best > 0.0]
+        if cut:
+            at = ", ".join(f"{one.name} at {length(one.at.best, shown_in)}" for one in cut)
+            many = kind_of(result, cut[0].name, hole.wall) + ("s" if len(cut) > 1 else "")
+            says = f"{hole.name} from {length(hole.low, shown_in)} to {length(hole.high, shown_in)} cuts the {many} "
+            says += at
+            overlap = max(one.overlap.best for one in cut)
+            yield Finding(
+                code, hole.of, "fix", f"{says}; {way_out(hole, shown_in)}", overlap, 0.0, -overlap, "m", GEOMETRY,
+                f"{hole.of}.x", act=sliding(hole, shown_in), uses=USES,
+            )  # fmt: skip
+            continue
+        doubtful = [one for one in hole.members_cut if not hole.is_cut]
+        if doubtful:
+            names = ", ".join(one.name for one in doubtful)
+            says = f"{hole.name} may cut {names}, which stands where it was planned or a little beside; nobody taped it"
+            yield asking(code, hole.of, says, f"Tape where {names} stands on the {hole.wall} wall", f"{hole.of}.x")
+
+
+def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when an opening reaches beyond the wall it is in.
+
+    Asks: does the wall hold the whole rough opening
+    Limit: from end to end and from foot to top of the wall
+    Source: own-arithmetic
+    Lever: move or shrink the opening
+    Methods: none
+    """
+    for hole in result.holes:
+        wall = result.wall(hole.wall)
+        if not hole.is_outside_wall or wall is None:
+            continue
+        along = f"{length(hole.low, shown_in)} to {length(hole.high, shown_in)}"
+        up = f"{length(hole.bottom, shown_in)} to {length(hole.top, shown_in)}"
+        says = (
+            f"{hole.name} reaches beyond its wall: it runs {along} along and {up} up, and the {hole.wall} wall from "
+            f"{length(wall.low, shown_in)} to {length(wall.high, shown_in)} and {length(wall.foot, shown_in)} to "
+            f"{length(wall.top, shown_in)}"
+        )
+        beyond = max(wall.low - hole.low, hole.high - wall.high, wall.foot - hole.bottom, hole.top - wall.top)
+        act = f"Look at the place and the size of {hole.name}"
+        yield Finding(
+            "frame/opening-outside-wall", hole.of, "fix", says, beyond, 0.0, -beyond, "m", GEOMETRY, f"{hole.of}.width",
+            act=act, uses=USES,
+        )  # fmt: skip
+
+
+def opening_overlaps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when an opening runs into another opening, a wheel box or a spring housing.
+
+    Asks: is the wall free where the opening is
+    Limit: no overlap
+    Source: own-arithmetic overlap of rectangles
+    Lever: move the opening
+    Methods: none
+    """
+    for hole in result.holes:
+        for other in hole.overlaps:
+            says = f"{hole.name} runs into {name_of(other)}: both are in the {hole.wall} wall at the same place"
+            yield Finding(
+                "frame/opening-overlaps", hole.of, "fix", says, source=GEOMETRY, lever=f"{hole.of}.x",
+                act=f"Move {hole.name} or {name_of(other)}", uses=USES,
+            )  # fmt: skip
+
+
+def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a window, a fan or a socket does not suit the thickness of the wall it goes into.
+
+    Asks: is the finished wall as thick as the unit clamps, and deep enough for what goes into it
+    Limit: the unit's own range
+    Source: own-unit
+    Lever: a filler frame, a thinner lining there, another unit
+    Methods: none
+    """
+    code = "frame/unit-depth"
+    for hole in result.holes:
+        for fit in hole.depth:
+            wall = show_band(fit.finished, "m", shown_in, cuts=True)
+            wanted = " to ".join(length(end.best, shown_in) for end in (fit.lowest, fit.highest) if end is not None)
+            takes = f"clamps {wanted}" if fit.what == "clamps" else f"wants {wanted} of depth"
+            if fit.fits == "unknown":
+                says = f"{hole.name} {takes}, and nobody can say how thick the {hole.wall} wall will be there: {wall}"
+                act = f"Write the skin, the studs' depth and the layers of the {hole.wall} wall"
+                yield asking(code, hole.of, says, act, f"walls[{hole.wall}]")
+            elif fit.fits == "no":
+                limit = fit.highest if fit.highest is not None and fit.finished.best > fit.highest.best else fit.lowest
+                now = show_band(fit.standing, "m", shown_in, cuts=True)
+                says = f"{hole.name} {takes}, the wall will be {wall} there (it stands at {now} now)"
+                act = f"Leave the lining out behind the frame of {hole.name}, or take a unit for a thicker wall"
+                if fit.filler is not None:
+                    act = f"A filler of {length(fit.filler.best, shown_in)} at {hole.name}, or another unit"
+                bound = limit.best if limit is not None else 0.0
+                off = -abs(fit.finished.best - bound)
+                yield Finding(
+                    code, hole.of, "fix", says, fit.finished.best, bound, off, "m", "own-unit", hole.of, act=act,
+                    uses=USES,
+                )  # fmt: skip
+
+
+def seal_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when nobody knows what keeps the water out of a hole that has been cut.
+
+    Asks: what seals the hole, and since when
+    Limit: every cut hole has a sealant written
+    Source: builder-practice
+    Lever: look, or seal it again and write it
+    Methods: none
+    """
+    code = "frame/seal-unknown"
+    unasked = []
+    for hole in result.holes:
+        if hole.is_by_builder or not (hole.is_cut or hole.there == "yes"):
+            continue
+        if hole.seal.strip().lower() in ("unknown", "?"):
+            says = f"nobody wrote what seals {hole.name}"
+            act = f"Look at {hole.name} from outside, or bed it again, and write sealant: {{of: .., on: ..}}"
+            yield asking(code, hole.of, says, act, f"{hole.of}.sealant", ("leave",))
+        elif not hole.seal:
+            unasked.append(hole.name)
+    if unasked:
+        says = f"no sealant is written of {', '.join(unasked)}; every hole through the skin has one and a day"
+        yield Finding(
+            code, "openings", "advice", says, source=PRACTICE, lever="openings",
+            act=f"Write sealant: {{of: butyl, on: 2026-03-14}} at {unasked[0]}", uses=("leave",),
+        )  # fmt: skip

@@ -1,0 +1,137 @@
+"""Rules of the shell: what tapes say, what stands beside its plan, a roof or a bay that cannot be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.frame.result import Result
+from boxwright.disciplines.frame.telling import (
+    GEOMETRY,
+    MINUTES_TO_TAPE,
+    PRACTICE,
+    asking,
+    beside_plan,
+    length,
+    of_a_tape,
+)
+from boxwright.finding import USES, Finding
+from boxwright.units import HeaderUnits, show
+
+
+def tape_disagrees(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when two tapes contradict each other, or a reading cannot be.
+
+    Asks: do the newest and the older reading agree, in order, inside the wall
+    Limit: what both tapes may be off
+    Source: builder-practice
+    Lever: tape it again
+    Methods: none
+    """
+    for fault in result.faults:
+        if fault.what == "beyond":
+            continue
+        act = f"Tape {fault.name} on the {fault.wall} wall again"
+        yield Finding(
+            "frame/tape-disagrees", fault.of, "fix", of_a_tape(fault, shown_in), fault.value, fault.against,
+            -abs(fault.value - fault.against), "m", PRACTICE, fault.of, act=act, minutes=MINUTES_TO_TAPE, uses=USES,
+        )  # fmt: skip
+
+
+def built_beside_plan(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a member or a measure of the box is not where it was ordered.
+
+    Asks: how far is it off
+    Limit: the tolerance of ordering
+    Source: builder-practice
+    Lever: look again at what was decided on the plan
+    Methods: none
+    """
+    code = "frame/built-beside-plan"
+    for fault in result.faults:
+        if fault.what == "beyond":
+            yield beside_plan(fault, code, shown_in)
+    for one in result.sized:
+        if one.planned is None or one.built is None or abs(one.planned.best - one.built.best) <= one.allowed:
+            continue
+        off = abs(one.planned.best - one.built.best)
+        place = f" {one.place}" if one.place else ""
+        said = "the two diagonals are" if one.what == "diagonals" else f"the {one.what}{place} is"
+        says = f"{said} {show(off, 'm', shown_in, cuts=True)} off: {length(one.planned.best, shown_in)} and "
+        says += f"{length(one.built.best, shown_in)}"
+        yield Finding(
+            code, one.of, "advice", says, off, one.allowed, one.allowed - off, "m", PRACTICE, one.of,
+            act="Measure again, then cut sheets to the tape and not to the plan",
+        )  # fmt: skip
+
+
+def roof_lower_than_rise(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when an arched roof rises more than it is high, or rounded eaves are larger than the roof is.
+
+    Asks: is there wall left under the arch
+    Limit: the height of the body
+    Source: own-arithmetic
+    Lever: the rise or the height
+    Methods: none
+    """
+    roof = result.roof
+    width = result.wall("rear")
+    half = (width.high - width.low) / 2.0 if width is not None else roof.height
+    for key, value, limit in (("rise", roof.rise, roof.height), ("radius", roof.radius, min(roof.height, half))):
+        if value > 0.0 and value >= limit:
+            says = f"the roof's {key} of {length(value, shown_in)} leaves no wall under {length(limit, shown_in)}"
+            yield Finding(
+                "frame/roof-lower-than-rise", f"frame.bows.{key}", "fix", says, value, limit, limit - value, "m",
+                GEOMETRY, f"frame.bows.{key}", act=f"Look at the {key} of the bows and at the height of the body",
+                uses=USES,
+            )  # fmt: skip
+
+
+def bay_without_width(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when two members stand so close, by plan, that there is no bay between them.
+
+    Asks: is there room between two neighbours
+    Limit: more than nothing
+    Source: own-arithmetic
+    Lever: spacing, first and extra members of the row
+    Methods: none
+    """
+    for bay in result.bays:
+        if bay.clear.best > 0.0 or bay.is_built:
+            continue
+        says = f"{bay.first} and {bay.last} of the {bay.wall} wall overlap by {length(-bay.clear.best, shown_in)}"
+        where = "frame.bows" if bay.wall == "roof" else "frame.floor" if bay.wall == "floor" else "frame.studs"
+        yield Finding(
+            "frame/bay-without-width", where, "fix", says, bay.clear.best, 0.0, bay.clear.best, "m", GEOMETRY, where,
+            act="Look at the spacing, the first and the extra members of that row", uses=USES,
+        )  # fmt: skip
+
+
+def members_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when something hangs on a wall whose members nobody wrote or taped.
+
+    Asks: where do the members of the wall stand
+    Limit: a spacing, or a tape
+    Source: builder-practice
+    Lever: frame: {studs: 16}, or a tape
+    Methods: none
+    """
+    code = "frame/members-unknown"
+    for wall in result.walls:
+        holes = [one.name for one in result.holes if one.wall == wall.name and not one.is_by_builder]
+        hung = [one.name for one in result.fastenings if one.wall == wall.name and one.points]
+        if not (holes or hung):
+            continue
+        names = ", ".join(dict.fromkeys((*holes, *hung)))
+        if not result.members_of(wall.name):
+            says = f"nobody wrote where the members of the {wall.name} stand, and {names} hangs on it"
+            key = "bows" if wall.name == "roof" else "floor" if wall.name == "floor" else "studs"
+            act = f"Find them with a magnet and write frame: {{{key}: {{every: .., first: ..}}}}"
+            yield asking(code, f"frame.{key}", says, act, f"frame.{key}")
+        elif not any(one.is_built for one in result.members_of(wall.name)) and wall.name != "floor":
+            waiting = [one.name for one in result.holes if one.wall == wall.name and one.is_cut is False]
+            if waiting or hung:
+                says = f"the members of the {wall.name} stand as ordered, not as taped, and {names} goes by them"
+                yield Finding(
+                    code, "frame", "advice", says, source=PRACTICE, lever="measured",
+                    act=f"Tape the members of the {wall.name} before the saw starts", minutes=MINUTES_TO_TAPE,
+                )  # fmt: skip
