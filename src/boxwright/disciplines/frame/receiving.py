@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from math import hypot
 from typing import Literal
 
@@ -12,16 +13,33 @@ from boxwright.disciplines.frame.result import Hole, Member, Result
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.exchange import Measured
 from boxwright.model.trailer import Trailer
-from boxwright.source import Row, Table, load_sources, load_table
+from boxwright.source import Row, Source, Table, load_sources, load_table
 from boxwright.units import Band
 
 PACKAGE = "boxwright.disciplines.frame"
-_LENGTHS: Table = load_table(PACKAGE, "receiving_lengths")
-_WEIGHTS: Table = load_table(PACKAGE, "receiving_weights")
-_LOOKS: Table = load_table(PACKAGE, "receiving_looks")
-_SOURCES = load_sources(PACKAGE)
 ROWS = {"stud": "studs", "bow": "bows", "cross-member": "cross-members"}
 EMPTY = "empty"
+
+
+@cache
+def _lengths() -> Table:
+    return load_table(PACKAGE, "receiving_lengths")
+
+
+@cache
+def _weights() -> Table:
+    return load_table(PACKAGE, "receiving_weights")
+
+
+@cache
+def _looks() -> Table:
+    return load_table(PACKAGE, "receiving_looks")
+
+
+@cache
+def _sources() -> dict[str, Source]:
+    """Return the sources of the tables; read only by who prints a receiving sheet."""
+    return load_sources(PACKAGE, with_checks=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,9 +107,9 @@ def _length(
     name: str, of: str, group: str, what: str, value: Band | None, typed: str, read: Read | None = None
 ) -> Expected:
     """Return a line for a length, with the tolerance of its kind."""
-    row = _row(_LENGTHS, name)
+    row = _row(_lengths(), name)
     return Expected(
-        of, group, what, "length", value, within=_LENGTHS.number(row, "within"), mark=_seen(row),
+        of, group, what, "length", value, within=_lengths().number(row, "within"), mark=_seen(row),
         typed=typed, read=read.value if read else None, entry=read.of if read else "", on=read.on if read else None,
     )  # fmt: skip
 
@@ -102,7 +120,7 @@ def _row(table: Table, name: str) -> Row:
 
 def _seen(row: Row) -> str:
     """Return how sure a tolerance is."""
-    return _SOURCES[row.source].seen
+    return _sources()[row.source].seen
 
 
 def _box(trailer: Trailer, readings: tuple[Read, ...]) -> Iterator[Expected]:
@@ -191,8 +209,8 @@ def _weights(trailer: Trailer, weighed: tuple[Measured, ...]) -> Iterator[Expect
         ("empty", "total", "empty weight, unhitched", empty.weight),
         ("tongue", "tongue", "on the ball, empty and level", empty.tongue),
     ):
-        row = _row(_WEIGHTS, name)
-        share = _WEIGHTS.number(row, "share")
+        row = _row(_weights(), name)
+        share = _weights().number(row, "share")
         within = share * value.best if share is not None and value is not None and value.known else None
         mine = [one for one in weighed if one.what == key and one.load in ("", EMPTY)]
         read = min(mine, key=lambda one: one.on or date.max, default=None)
@@ -226,6 +244,6 @@ def _stamps(trailer: Trailer) -> Iterator[Expected]:
 
 
 def _looks() -> Iterator[Expected]:
-    for row in _LOOKS.rows:
+    for row in _looks().rows:
         name, group, how = (str(cell) for cell in row.cells)
         yield Expected("trailer", group, name, "look", how=how, mark=_seen(row))

@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
-from boxwright.disciplines.frame.bay_card import bay_cards
-from boxwright.disciplines.frame.build_up import sections
-from boxwright.disciplines.frame.drawn import Drawn
-from boxwright.disciplines.frame.elevation import elevation
-from boxwright.disciplines.frame.faults import fault_grid, placed_faults
-from boxwright.disciplines.frame.hole_page import hole_page
-from boxwright.disciplines.frame.order_sheet import order_sheet
-from boxwright.disciplines.frame.plans import floor, roof, tape_plan
-from boxwright.disciplines.frame.receiving_sheet import receiving_sheet
-from boxwright.disciplines.frame.story_stick import story_stick
+from typing import TYPE_CHECKING
+
 from boxwright.drawing import Sheet
+
+if TYPE_CHECKING:
+    from boxwright.disciplines.frame.drawn import Drawn
 
 NO_BODY = (
     "Nothing of the frame can be drawn yet. Missing under trailer, body: length, width and height, from stud face to "
@@ -22,6 +17,17 @@ NO_BODY = (
 
 def sheets(drawn: Drawn) -> tuple[Sheet, ...]:
     """Return every sheet of the frame; for a body without sizes, one that says what is missing."""
+    # What draws is loaded when something is drawn: `check` answers without it.
+    from boxwright.disciplines.frame.bay_card import bay_cards
+    from boxwright.disciplines.frame.build_up import sections
+    from boxwright.disciplines.frame.elevation import elevation
+    from boxwright.disciplines.frame.faults import fault_grid, placed_faults
+    from boxwright.disciplines.frame.hole_page import hole_page
+    from boxwright.disciplines.frame.order_sheet import order_sheet
+    from boxwright.disciplines.frame.plans import floor, roof, tape_plan
+    from boxwright.disciplines.frame.receiving_sheet import receiving_sheet
+    from boxwright.disciplines.frame.story_stick import story_stick
+
     frame, faults = drawn.frame, placed_faults(drawn)
     listed = Sheet("to-mend", "What is wrong or open in the frame", (), (), (fault_grid(drawn),))
     found: tuple[Sheet, ...] = (listed,) if drawn.faults() else ()
