@@ -19,6 +19,7 @@ from boxwright.disciplines import (
     water,
     weight,
 )
+from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.parts import Framing, Opening, PlannedBacking, StandingLayer, StandingOpening
 from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.result import UNSAID, Tube
@@ -39,6 +40,8 @@ from boxwright.rig.rig import Item, Layer
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 WHOLE = exactly(1.0)
+ROOFS = ("flat", "arched", "rounded")
+"""The shapes of a roof that are known."""
 
 E = TypeVar("E", bound=Entry)
 
@@ -129,7 +132,11 @@ def shell_of(
             troubles.append((f"frame.{key}", f'{trouble}; read as "{written}", write it as 1 x 1 1/2 x 16 ga'))
         return tube
 
+    troubles += _unknown_walls(items["openings"], units.words)
     studs, bows = (framing.studs, framing.bows) if framing is not None else (None, None)
+    if bows is not None and bows.shape.strip().lower() not in ("", *ROOFS):
+        says = f'no roof "{bows.shape}" is known; write it as shape: {", ".join(ROOFS)}'
+        troubles.append(("frame.bows.shape", says))
     skin = _skin(framing.skin, units) if framing is not None else None
     found = frame.Section(
         framing=framing,
@@ -160,6 +167,17 @@ def shell_of(
 def _ever_stands(marks: Marks, last_stage: int) -> bool:
     """Return whether a thing is there at any stage of the plan; one that is unplanned never is."""
     return any(stands(marks, stage, False) != "no" for stage in range(last_stage + 1))
+
+
+def _unknown_walls(openings: tuple[Item, ...], words: str) -> list[tuple[str, str]]:
+    """Return the openings that are in no wall: path and why."""
+    found: list[tuple[str, str]] = []
+    for one in openings:
+        if wall_name(_side(one.words.wall, words)) is None:
+            read = f'no wall "{one.words.wall}" is known' if one.words.wall else "it is not said in which wall it is"
+            path = f"{one.of}.wall" if one.words.wall else one.of
+            found.append((path, f"{read}; write it as wall: left, right, front, rear, roof or floor"))
+    return found
 
 
 def _side(wall: str, words: str) -> str:

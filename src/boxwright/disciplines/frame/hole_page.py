@@ -10,13 +10,15 @@ from boxwright.disciplines.frame.faults import Fault, fault_notes, is_about
 from boxwright.disciplines.frame.result import DepthFit, Hole, Wall
 from boxwright.drawing import TO_TICK, Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, View
 
-LARGEST = 0.15
+LARGEST = 0.13
 """An opening up to this wide and high (m) is drawn full size, as a template for one page of either paper."""
 AROUND = 0.12
 """How much of the wall is shown around an opening that is drawn smaller (m), beyond the members beside it."""
 ROOM = 0.1, 0.12
 """The width and height that the offsets of an opening may take on paper (m): a page, its tables on the back."""
 SCALES = (1 / 2, 1 / 5, 1 / 10, 1 / 15, 1 / 20, 1 / 25, 1 / 30, 1 / 40, 1 / 50, 1 / 75, 1 / 100)
+BELOW = 0.025
+"""How far under a template the sign of the way forward stands (m)."""
 FITS = {"yes": "fits", "no": "DOES NOT FIT", "unknown": "not known"}
 CAUTIONS = (
     "Look behind before you drill: lining off, or in from the next bay. Brake and lamp wires run in walls and floor.",
@@ -36,14 +38,19 @@ def hole_page(drawn: Drawn, hole: Hole, faults: tuple[Fault, ...]) -> Sheet:
     if wall is None or not hole.is_placed:
         return Sheet(name, title, (), notes, grids, stands_up=True)
     eye = Eye(wall, False)
-    is_template = 0.0 < hole.high - hole.low <= LARGEST and 0.0 < hole.top - hole.bottom <= LARGEST
+    is_full_size = is_template(hole)
     scale = (
-        1.0 if is_template else scale_for(hole.high - hole.low + 2.0 * AROUND, hole.top - hole.bottom + 2.0 * AROUND)
+        1.0 if is_full_size else scale_for(hole.high - hole.low + 2.0 * AROUND, hole.top - hole.bottom + 2.0 * AROUND)
     )
-    marks = _template(drawn, hole, eye) if is_template else _offsets(drawn, hole, eye)
-    what = "Template, full size" if is_template else "Offsets from the scribed 0"
+    marks = _template(drawn, hole, eye) if is_full_size else _offsets(drawn, hole, eye)
+    what = "Template, full size" if is_full_size else "Offsets from the scribed 0"
     view = View(what, eye.looks if wall.name not in ("roof", "floor") else "seen from above", tuple(marks), eye.datum)
     return Sheet(name, title, (view,), notes, grids, scale, stands_up=True)
+
+
+def is_template(hole: Hole) -> bool:
+    """Return whether an opening is small enough to be drawn full size on one page."""
+    return 0.0 < hole.high - hole.low <= LARGEST and 0.0 < hole.top - hole.bottom <= LARGEST
 
 
 def scale_for(wide: float, high: float, room: tuple[float, float] = ROOM) -> float:
@@ -117,9 +124,12 @@ def _corners(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
         marks.append(Leader(eye.at(along, up), words, hole.of))
     if eye.front is not None:
         ends = sorted((eye.at(hole.low, 0.0)[0], eye.at(hole.high, 0.0)[0]))
-        away = 0.6 * max(hole.high - hole.low, 0.04)
-        at = ends[0] - away if eye.front == "left" else ends[1] + away
-        marks.append(Symbol((at, hole.bottom), "front", hole.of, eye.front))
+        if is_template(hole):
+            at = (ends[0] + ends[1]) / 2.0, hole.bottom - BELOW
+        else:
+            away = 0.6 * (hole.high - hole.low)
+            at = (ends[0] - away if eye.front == "left" else ends[1] + away), hole.bottom
+        marks.append(Symbol(at, "front", hole.of, eye.front))
     return marks
 
 

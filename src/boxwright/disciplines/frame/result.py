@@ -415,7 +415,10 @@ class Sized:
 
 @dataclass(frozen=True, slots=True)
 class Result:
-    """The whole frame in one slot. Members and bays are in order along their walls; ``faults`` are the tapes' own."""
+    """The whole frame in one slot. Members and bays are in order along their walls; ``faults`` are the tapes' own.
+
+    ``unplaced`` are the rig paths of the measures and of what takes room inside that nobody has written enough of.
+    """
 
     of: str
     walls: tuple[Wall, ...]
@@ -430,6 +433,7 @@ class Result:
     fastenings: tuple[Fastening, ...]
     faults: tuple[TapeFault, ...]
     sized: tuple[Sized, ...]
+    unplaced: tuple[str, ...] = ()
 
     def wall(self, name: str) -> Wall | None:
         """Return a wall by its name, or None."""

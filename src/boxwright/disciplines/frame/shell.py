@@ -50,9 +50,10 @@ class Shell:
     screws: tuple[tuple[str, str, Band | None], ...]
     faults: tuple[TapeFault, ...]
     sized: tuple[Sized, ...]
+    unplaced: tuple[str, ...] = ()
 
 
-BARE = Shell((), (), (), (), Roof("flat", 0.0, 0.0, 0.0), None, (), (), (), (), (), (), ())
+BARE = Shell((), (), (), (), Roof("flat", 0.0, 0.0, 0.0), None, (), (), (), (), (), (), (), ("trailer.body",))
 """The shell of a body whose measures nobody wrote."""
 
 
@@ -87,7 +88,15 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
             *taped_edges(section.readings, holes, walls),
         ),
         sized=tuple(_sized(section, trailer)),
+        unplaced=_unplaced(section, intrusions),
     )
+
+
+def _unplaced(section: Section, intrusions: tuple[Intrusion, ...]) -> tuple[str, ...]:
+    """Return what takes room inside without anybody having written where, and how much."""
+    found = {one.of for one in intrusions}
+    named = section.framing.intrusions if section.framing is not None else ()
+    return tuple(path for name, _ in named if (path := f"frame.intrusions[{name}]") not in found)
 
 
 def _sized(section: Section, trailer: Trailer) -> Iterator[Sized]:

@@ -76,6 +76,7 @@ def solve(
         fastenings=tuple(_in_slot(one, bare, buildups, standing) for one in bare.fastenings),
         faults=bare.faults,
         sized=bare.sized,
+        unplaced=bare.unplaced,
     )
 
 

@@ -21,6 +21,8 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     code = "frame/fastener-misses"
     for one in result.fastenings:
+        if not any(point.nearest or point.catches for point in one.points):
+            continue  # a wall whose members nobody knows: that is asked once, of the wall
         misses = [(point, moved) for point, moved in zip(one.points, one.moved, strict=True) if not point.catches]
         uses: tuple[Use, ...] = USES if one.what == "screws" else ("sleep",)
         if misses:

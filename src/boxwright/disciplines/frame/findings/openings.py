@@ -51,8 +51,13 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
     Lever: move or shrink the opening
     Methods: none
     """
+    code = "frame/opening-outside-wall"
     for hole in result.holes:
         wall = result.wall(hole.wall)
+        if not hole.is_placed:
+            says = f"nobody can say where {hole.name} goes: a place or a size of it in the {hole.wall} is not written"
+            act = f"Write x, z, width and height of {hole.name}, or side and across of a hole in roof or floor"
+            yield asking(code, hole.of, says, act, f"{hole.of}.x")
         if not hole.is_outside_wall or wall is None:
             continue
         along = f"{length(hole.low, shown_in)} to {length(hole.high, shown_in)}"
@@ -65,7 +70,7 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
         beyond = max(wall.low - hole.low, hole.high - wall.high, wall.foot - hole.bottom, hole.top - wall.top)
         act = f"Look at the place and the size of {hole.name}"
         yield Finding(
-            "frame/opening-outside-wall", hole.of, "fix", says, beyond, 0.0, -beyond, "m", GEOMETRY, f"{hole.of}.width",
+            code, hole.of, "fix", says, beyond, 0.0, -beyond, "m", GEOMETRY, f"{hole.of}.width",
             act=act, uses=USES,
         )  # fmt: skip
 
@@ -79,11 +84,17 @@ def opening_overlaps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
     Lever: move the opening
     Methods: none
     """
+    code = "frame/opening-overlaps"
+    for of in result.unplaced:
+        if of.startswith("frame.intrusions"):
+            says = f"nobody can say where {name_of(of)} stands, so nobody can say whether an opening runs into it"
+            act = f"Write wall (left, right, front or rear), x, length, height and depth of {name_of(of)}"
+            yield asking(code, of, says, act, f"{of}.x")
     for hole in result.holes:
         for other in hole.overlaps:
             says = f"{hole.name} runs into {name_of(other)}: both are in the {hole.wall} wall at the same place"
             yield Finding(
-                "frame/opening-overlaps", hole.of, "fix", says, source=GEOMETRY, lever=f"{hole.of}.x",
+                code, hole.of, "fix", says, source=GEOMETRY, lever=f"{hole.of}.x",
                 act=f"Move {hole.name} or {name_of(other)}", uses=USES,
             )  # fmt: skip
 

@@ -76,6 +76,11 @@ def roof_lower_than_rise(result: Result, shown_in: HeaderUnits) -> Iterator[Find
     roof = result.roof
     width = result.wall("rear")
     half = (width.high - width.low) / 2.0 if width is not None else roof.height
+    for shape, key, value in (("arched", "rise", roof.rise), ("rounded", "radius", roof.radius)):
+        if roof.shape == shape and value <= 0.0:
+            says = f"the roof is {shape}, and nobody wrote how far: its {key} is taken as nothing"
+            act = f"Hold a straight edge across a bow and write frame: {{bows: {{{key}: ..}}}}"
+            yield asking("frame/roof-lower-than-rise", f"frame.bows.{key}", says, act, f"frame.bows.{key}")
     for key, value, limit in (("rise", roof.rise, roof.height), ("radius", roof.radius, min(roof.height, half))):
         if value > 0.0 and value >= limit:
             says = f"the roof's {key} of {length(value, shown_in)} leaves no wall under {length(limit, shown_in)}"
@@ -116,21 +121,27 @@ def members_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Methods: none
     """
     code = "frame/members-unknown"
+    if "trailer.body" in result.unplaced:
+        says = "the body's length, width or height is not written, so nobody can say what any opening or hinge meets"
+        act = "Measure stud face to stud face and deck to bows, and write trailer: {body: {length: .., width: .., ..}}"
+        yield asking(code, "trailer.body", says, act, "trailer.body")
     for wall in result.walls:
         holes = [one.name for one in result.holes if one.wall == wall.name and not one.is_by_builder]
         hung = [one.name for one in result.fastenings if one.wall == wall.name and one.points]
         if not (holes or hung):
             continue
-        names = ", ".join(dict.fromkeys((*holes, *hung)))
+        listed = list(dict.fromkeys((*holes, *hung)))
+        names = ", ".join(listed)
+        hang, go = ("hang", "go") if len(listed) > 1 else ("hangs", "goes")
         if not result.members_of(wall.name):
-            says = f"nobody wrote where the members of the {wall.name} stand, and {names} hangs on it"
+            says = f"nobody wrote where the members of the {wall.name} stand, and {names} {hang} on it"
             key = "bows" if wall.name == "roof" else "floor" if wall.name == "floor" else "studs"
             act = f"Find them with a magnet and write frame: {{{key}: {{every: .., first: ..}}}}"
             yield asking(code, f"frame.{key}", says, act, f"frame.{key}")
         elif not any(one.is_built for one in result.members_of(wall.name)) and wall.name != "floor":
             waiting = [one.name for one in result.holes if one.wall == wall.name and one.is_cut is False]
             if waiting or hung:
-                says = f"the members of the {wall.name} stand as ordered, not as taped, and {names} goes by them"
+                says = f"the members of the {wall.name} stand as ordered, not as taped, and {names} {go} by them"
                 yield Finding(
                     code, "frame", "advice", says, source=PRACTICE, lever="measured",
                     act=f"Tape the members of the {wall.name} before the saw starts", minutes=MINUTES_TO_TAPE,
