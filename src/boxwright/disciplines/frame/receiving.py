@@ -27,12 +27,12 @@ def _lengths() -> Table:
 
 
 @cache
-def _weights() -> Table:
+def _weight_rows() -> Table:
     return load_table(PACKAGE, "receiving_weights")
 
 
 @cache
-def _looks() -> Table:
+def _look_rows() -> Table:
     return load_table(PACKAGE, "receiving_looks")
 
 
@@ -209,8 +209,8 @@ def _weights(trailer: Trailer, weighed: tuple[Measured, ...]) -> Iterator[Expect
         ("empty", "total", "empty weight, unhitched", empty.weight),
         ("tongue", "tongue", "on the ball, empty and level", empty.tongue),
     ):
-        row = _row(_weights(), name)
-        share = _weights().number(row, "share")
+        row = _row(_weight_rows(), name)
+        share = _weight_rows().number(row, "share")
         within = share * value.best if share is not None and value is not None and value.known else None
         mine = [one for one in weighed if one.what == key and one.load in ("", EMPTY)]
         read = min(mine, key=lambda one: one.on or date.max, default=None)
@@ -244,6 +244,6 @@ def _stamps(trailer: Trailer) -> Iterator[Expected]:
 
 
 def _looks() -> Iterator[Expected]:
-    for row in _looks().rows:
+    for row in _look_rows().rows:
         name, group, how = (str(cell) for cell in row.cells)
         yield Expected("trailer", group, name, "look", how=how, mark=_seen(row))
