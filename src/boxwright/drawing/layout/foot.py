@@ -19,6 +19,8 @@ BARS = (("100 mm", 10.0, 10), ("4 in", INCH, 4))
 BARS_WIDE, BARS_HIGH = 119.0, 10.2
 """Room for the bars of 100 mm and 4 in with their words."""
 SCALE_BAR = 26.0
+BAR_WORDS = 16.0
+"""What the words at both ends of the scale bar take, and the white around them."""
 MOST_LINES = 3
 """A title with more lines than this is printed in full among the notes."""
 MOST_CAUTIONS = 12
@@ -127,7 +129,9 @@ def draw_foot(foot: Foot, frame: Box, scale: float, number: int, count: int, ink
             here += one.high + 0.6
         left += width
         if label == "scale" and scale:
-            _scale_bar(left - PAD, top + 4.6, scale, foot.title.is_imperial, ink)
+            # The bar stands behind the scale itself, with its length at both ends.
+            longest = min(SCALE_BAR, width - 2 * PAD - cell[1].wide - BAR_WORDS)
+            _scale_bar(left - PAD, top + 4.6, scale, foot.title.is_imperial, longest, ink)
     bars = top + foot.first_row
     ink.line((frame.left, bars), (frame.right, bars), "dimension", "", "border")
     _check_bars(frame.left + PAD, bars + 3.2, ink)
@@ -145,12 +149,12 @@ def _check_bars(left: float, line: float, ink: Ink) -> None:
         ink.words += words_at(block(words, SMALLEST), left + 104.0, at - 2.1, "", "border")
 
 
-def _scale_bar(right: float, top: float, scale: float, is_imperial: bool, ink: Ink) -> None:
+def _scale_bar(right: float, top: float, scale: float, is_imperial: bool, longest: float, ink: Ink) -> None:
     """Draw a bar of real length at the scale of the page: black and white pieces, its length written at both ends."""
     unit, name = (FEET, "ft") if is_imperial else (1000.0, "m")
-    if SCALE_BAR / (scale * unit) < 1.0:
+    if longest / (scale * unit) < 1.0:
         unit, name = (INCH, "in") if is_imperial else (1.0, "mm")
-    length = _round_length(SCALE_BAR / (scale * unit))
+    length = _round_length(longest / (scale * unit))
     wide = length * unit * scale
     text, zero = block(f"{length:g} {name}", SMALLEST), block("0", SMALLEST)
     start = right - text.wide - 1.2 - wide
