@@ -26,7 +26,7 @@ from boxwright.disciplines.frame.result import (
 )
 from boxwright.disciplines.frame.sourced import ASSUMED, LIMITS, thread_pitch
 from boxwright.exchange import Fixing
-from boxwright.units import Band
+from boxwright.units import Band, exactly
 
 MEMBERS = {"stud": "stud", "bow": "bow", "frame": "", "cross-member": "cross-member", "crossmember": "cross-member"}
 """Words for members after ``into``, in the singular, and the kind they mean; any kind where empty."""
@@ -97,8 +97,13 @@ def fastenings_of(
     for fixing in fixings:
         wall = _wall_of(fixing, walls)
         if wall is not None:
-            found.append(_fastening(fixing, wall, members, backings, rows[walls.index(wall)]))
+            found.append(_fastening(fixing, walls, wall, members, backings, rows[walls.index(wall)]))
     return tuple(found)
+
+
+def unwalled(fixings: tuple[Fixing, ...], walls: tuple[Wall, ...]) -> tuple[str, ...]:
+    """Return the hinges and screws of which nobody can say on which wall they are."""
+    return tuple(f"{one.of}.{one.what}" for one in fixings if _wall_of(one, walls) is None)
 
 
 def _wall_of(fixing: Fixing, walls: tuple[Wall, ...]) -> Wall | None:
@@ -118,8 +123,14 @@ def _member_kind(into: str) -> str | None:
 
 
 def _fastening(
-    fixing: Fixing, wall: Wall, members: tuple[Member, ...], backings: tuple[Backing, ...], row: Planned | None
+    fixing: Fixing,
+    walls: tuple[Wall, ...],
+    wall: Wall,
+    members: tuple[Member, ...],
+    backings: tuple[Backing, ...],
+    row: Planned | None,
 ) -> Fastening:
+    """Return a hinge or a set of screws against the members and the backings of its wall."""
     axis, up_axis = _axes(wall)
     shank = known(fixing.shank) or ASSUMED["shank"]
     ends = [method.edge_distance(one, LIMITS["edge_diameters"]) for one in (shank.best, shank.low, shank.high)]
@@ -136,6 +147,12 @@ def _fastening(
     points = tuple(_point(at, up, mine, behind, distance) for at in placed)
     low, high = fixing.low[axis], fixing.high[axis]
     span = high - low if isfinite(low) and isfinite(high) else 0.0
+    bare = [point for point in points if not point.catches]
+    spare = next(
+        (one for one in backings if one.wall == wall.name and one.backs == fixing.part and bare
+         and all(_is_backed(one, point.at, up, distance) for point in bare)),
+        None,
+    )  # fmt: skip
     caught = sum(low + distance.best - SMALL <= one.at.best <= high - distance.best + SMALL for one in mine)
     fewest, most = _at_any_phase(span, row, distance.best)
     return Fastening(
@@ -153,11 +170,23 @@ def _fastening(
         caught=caught,
         caught_low=fewest,
         caught_high=most,
-        backing=next((one.name for one in behind), ""),
+        backing=next((one.name for one in behind), spare.name if spare is not None else ""),
         reach=None,
         there="later",
-        asks="" if points else _asked(fixing, behind, (low, high)),
+        asks=_asked(fixing, behind, (low, high), kind is not None, bool(points)),
+        holds_in=next((one.thick for one in behind), None),
+        is_outside=_is_outside(fixing, wall, walls),
     )
+
+
+def _is_outside(fixing: Fixing, wall: Wall, walls: tuple[Wall, ...]) -> bool:
+    """Return whether a part hangs on the outside of its wall: its middle lies beyond the stud face."""
+    middle = [(low + high) / 2.0 for low, high in zip(fixing.low, fixing.high, strict=True)]
+    if wall.name == "roof":
+        return middle[2] > max(one.top for one in walls if one.name not in ("roof", "floor"))
+    if wall.name == "floor":
+        return middle[2] < 0.0
+    return (middle[0] - wall.start[0]) * wall.inward[0] + (middle[1] - wall.start[1]) * wall.inward[1] < -SMALL
 
 
 def _up(fixing: Fixing, wall: Wall, axis: int) -> float | None:
@@ -168,8 +197,12 @@ def _up(fixing: Fixing, wall: Wall, axis: int) -> float | None:
     return low if fixing.what == "hinge" else (low + high) / 2.0
 
 
-def _asked(fixing: Fixing, behind: list[Backing], ends: tuple[float, float]) -> str:
+def _asked(fixing: Fixing, behind: list[Backing], ends: tuple[float, float], knows_into: bool, is_placed: bool) -> str:
     """Return what must be written before anything can be said: empty where a backing lies behind the whole part."""
+    if not knows_into and not behind:
+        return "into"
+    if is_placed:
+        return ""
     if behind and all(isfinite(one) for one in ends):
         covers = any(one.low - SMALL <= ends[0] and ends[1] <= one.high + SMALL for one in behind)
         return "" if covers else "backing too short"
@@ -190,11 +223,16 @@ def _point(at: float, up: float | None, members: Iterable[Member], backings: lis
     catches = nearest.name if nearest is not None and room >= -SMALL else ""
     if not catches:
         for one in backings:
-            inside = min(at - one.low, one.high - at)
-            is_high = up is None or one.bottom - SMALL <= up <= one.top + SMALL
-            if inside >= distance.best - SMALL and is_high:
-                return Point(at, up, one.name, nearest.name if nearest is not None else "", off, inside, True)
+            if _is_backed(one, at, up, distance):
+                room = min(at - one.low, one.high - at) - distance.best
+                return Point(at, up, one.name, nearest.name if nearest is not None else "", off, room, True)
     return Point(at, up, catches, nearest.name if nearest is not None else "", off, room, is_certain)
+
+
+def _is_backed(backing: Backing, at: float, up: float | None, distance: Band) -> bool:
+    """Return whether a backing lies behind a place, its edge distance in from its ends."""
+    is_high = up is None or backing.bottom - SMALL <= up <= backing.top + SMALL
+    return is_high and min(at - backing.low, backing.high - at) >= distance.best - SMALL
 
 
 def _moved(
@@ -278,23 +316,26 @@ def _at_any_phase(span: float, row: Planned | None, edge: float) -> tuple[int, i
 def reach_of(
     fastening: Fastening, written: Band | None, wall: Wall, buildups: tuple[Buildup, ...], depth: Band | None
 ) -> ScrewReach | None:
-    """Return how long a screw must be to hold in a member's wall and may be to stay off the skin; None off a member."""
-    if fastening.shank is None and written is None:
-        return None
+    """Return how long a screw must be to hold and may be at most; None where nothing is written of its screws.
+
+    Through the lining it must hold in the tube's wall, or go through the backing it is meant for, and stay off the
+    skin. From outside it goes through the skin, and stays behind the finished face.
+    """
     over = buildup_at(buildups, wall.name, "", True)
-    if over is None:
+    if over is None or (fastening.shank is None and written is None):
         return None
-    lining = over.liner
-    gauge = known(wall.tube.gauge) or UNKNOWN
-    shank = fastening.shank or ASSUMED["shank"]
-    least = together((lining, gauge, _threads(shank)))
-    most = UNKNOWN
-    if depth is not None and lining.known:
-        clear = LIMITS["skin_clear"]
-        deep = together((lining, depth))
-        most = Band(deep.best - clear, deep.low - clear, deep.high - clear, deep.known, deep.spread, deep.assumed)
     through: tuple[LayerPiece, ...] = tuple(one for one in over.layers if one.where != "bays")
-    return ScrewReach(least, most, known(written), through, _reaches(least, most, known(written)))
+    gauge = known(wall.tube.gauge) or UNKNOWN
+    threads = _threads(fastening.shank or ASSUMED["shank"])
+    if fastening.is_outside:
+        least, most, through = together((wall.skin or UNKNOWN, gauge, threads)), over.finished, ()
+    else:
+        grip = (exactly(fastening.holds_in),) if fastening.holds_in is not None else (gauge, threads)
+        least = together((over.liner, *grip))
+        clear = LIMITS["skin_clear"]
+        deep = together((over.liner, depth if depth is not None else UNKNOWN))
+        most = Band(deep.best - clear, deep.low - clear, deep.high - clear, deep.known, deep.spread, deep.assumed)
+    return ScrewReach(least, most, written, through, _reaches(least, most, known(written)))
 
 
 def _threads(shank: Band) -> Band:

@@ -359,7 +359,9 @@ class Fastening:
 
     ``moved`` is, point by point, the nearest place that catches. ``slides`` are the smallest slides of the whole
     pattern, both ways, that catch most. ``caught_low`` and ``caught_high`` are the fewest and most members that a span
-    of this length can catch at any phase, and ``caught`` what it catches here.
+    of this length can catch at any phase, and ``caught`` what it catches here. ``backing`` names a backing behind all
+    that catches no member; ``holds_in`` is its thickness where the screws are meant for it. ``is_outside`` says that
+    the part hangs on the skin from outside.
     """
 
     of: str
@@ -380,6 +382,8 @@ class Fastening:
     reach: ScrewReach | None
     there: There
     asks: str
+    holds_in: float | None = None
+    is_outside: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from boxwright.disciplines.frame.bands import known
 from boxwright.disciplines.frame.beside import taped_edges, with_what_it_moves
 from boxwright.disciplines.frame.box import inside_of
-from boxwright.disciplines.frame.fastening import backings_of, fastenings_of
+from boxwright.disciplines.frame.fastening import backings_of, fastenings_of, unwalled
 from boxwright.disciplines.frame.holes import cut_members, holes_of
 from boxwright.disciplines.frame.members import bays_of, depth_of, members_of, planned_row
 from boxwright.disciplines.frame.parts import Section
@@ -88,7 +88,7 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
             *taped_edges(section.readings, holes, walls),
         ),
         sized=tuple(_sized(section, trailer)),
-        unplaced=_unplaced(section, intrusions),
+        unplaced=(*_unplaced(section, intrusions), *unwalled(fixings, walls)),
     )
 
 

@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, Shift, TapeFault
+from collections.abc import Iterator
+from math import ceil, floor
+
+from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, Shift, TapeFault
 from boxwright.finding import USES, Finding, Use
-from boxwright.units import HeaderUnits, show
+from boxwright.units import HeaderUnits, show, shown_unit
 
 GEOMETRY = "own-arithmetic"
 PRACTICE = "builder-practice"
 MINUTES_TO_TAPE = 10
 MINUTES_TO_LOOK = 5
+INCH, MILLIMETRE, CUT = 0.0254, 0.001, 16
+"""Metres; lengths are cut and sold to a sixteenth of an inch or to a millimetre."""
+ROUNDING = 1e-6
+"""Steps by which a length may miss a whole one and still be it."""
 
 
 def kind_of(result: Result, name: str, wall: str) -> str:
@@ -80,9 +87,13 @@ def moving(one: Fastening, misses: list[tuple[Point, float]], shown_in: HeaderUn
         f"{length(point.at, shown_in)} to {length(moved, shown_in)}" for point, moved in misses if moved != point.at
     )
     left = sum(moved == point.at for point, moved in misses)
+    strip = f"screw into {one.backing} behind it" if one.backing else f"put a backing strip behind {one.name}"
     if not ways:
-        return f"Put a backing strip behind {one.name}"
-    rest = f", and a backing strip behind the other{'s' if left > 1 else ''}" if left else ""
+        return f"{strip[0].upper()}{strip[1:]}"
+    rest = ""
+    if left:
+        other = "the others" if left > 1 else "the other"
+        rest = f", and {other} into {one.backing}" if one.backing else f", and a backing strip behind {other}"
     return f"Move the {one.what} of {one.name} from {ways}{rest}"
 
 
@@ -124,3 +135,29 @@ def beside_plan(fault: TapeFault, code: str, shown_in: HeaderUnits) -> Finding:
         code, fault.of, "fix" if fault.moves else "advice", says, apart, fault.allowed, fault.allowed - apart, "m",
         PRACTICE, lever, act=act, minutes=MINUTES_TO_LOOK, uses=USES if fault.moves else (),
     )  # fmt: skip
+
+
+def screw_ends(reach: ScrewReach, shown_in: HeaderUnits) -> tuple[str, str]:
+    """Return the least and the most length of a screw, each rounded to its safe side as screws are sold."""
+    step = INCH / CUT if shown_unit("m", shown_in)[0] in ("in", "ft") else MILLIMETRE
+    least, most = reach.least, reach.most
+    up = show(ceil(least.best / step - ROUNDING) * step, "m", shown_in, cuts=True) if least.known else "unknown"
+    down = show(floor(most.best / step + ROUNDING) * step, "m", shown_in, cuts=True) if most.known else "unknown"
+    return up, down
+
+
+def of_unknown_length(one: Fastening, reach: ScrewReach, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield what screws suit a part whose length nobody wrote, or what is missing to say it."""
+    code, lever = "frame/screw-length", f"{one.of}.screws.length"
+    least, most = screw_ends(reach, shown_in)
+    suits = f"from {least} to {most} suits" if reach.least.known and reach.most.known else ""
+    if reach.written is not None and not (reach.written.known and suits):
+        says = f"nobody wrote how long the screws of {one.name} are"
+        if reach.written.known:
+            says = f"nobody can say whether the screws of {one.name} are of the right length"
+        says += f"; {suits}" if suits else "; the studs' section, the skin or a layer's thickness is not written"
+        yield asking(code, one.of, says, f"Measure the screws of {one.name} and write their length", lever)
+    elif suits and one.there != "yes":
+        says = f"no length is written of the screws of {one.name}; {suits}"
+        act = f"Buy screws of {least} to {most} for {one.name}"
+        yield Finding(code, one.of, "advice", says, source="fastener-practice", lever=lever, act=act)

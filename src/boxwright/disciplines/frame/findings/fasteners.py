@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.frame.result import Result
-from boxwright.disciplines.frame.telling import PRACTICE, as_a_whole, asking, length, moving, nearest_metal
+from boxwright.disciplines.frame.telling import (
+    PRACTICE,
+    as_a_whole,
+    asking,
+    length,
+    moving,
+    name_of,
+    nearest_metal,
+    of_unknown_length,
+    screw_ends,
+)
 from boxwright.finding import USES, Finding, Use
 from boxwright.units import HeaderUnits, show_band
 
@@ -53,16 +63,25 @@ def fastener_unplaced(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     Lever: screws: {at: [..]}
     Methods: none
     """
+    code = "frame/fastener-unplaced"
     for one in result.fastenings:
         if not one.asks:
             continue
         says = f"nobody wrote where the {one.what} of {one.name} go on the {one.wall} wall"
+        if one.asks == "into":
+            says = f"nobody can say what the {one.what} of {one.name} bite into on the {one.wall} wall"
         if one.asks == "backing too short":
             says = f"{one.backing} does not reach behind all of {one.name}, and no places of its screws are written"
         act = f"Write {one.what}: {{at: [..]}} of {one.name}, the places along the trailer"
-        yield Finding(
-            "frame/fastener-unplaced", one.of, "advice", says, source=PRACTICE, lever=f"{one.of}.{one.what}.at", act=act
-        )
+        if one.asks == "into":
+            act = f"Write screws: {{into: ..}} of {one.name}: studs, bows, or the name of a backing on that wall"
+        yield Finding(code, one.of, "advice", says, source=PRACTICE, lever=f"{one.of}.{one.what}.at", act=act)
+    for path in result.unplaced:
+        if path.endswith((".hinge", ".screws")):
+            of, _, what = path.rpartition(".")
+            says = f"nobody can say on which wall the {what} of {name_of(of)} are"
+            act = f"Write wall: of {name_of(of)}, or edge: of its hinge: left, right, front or rear"
+            yield Finding(code, of, "advice", says, source=PRACTICE, lever=f"{of}.wall", act=act)
 
 
 def screw_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -77,9 +96,12 @@ def screw_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code = "frame/screw-length"
     for one in result.fastenings:
         reach = one.reach
-        if reach is None or reach.verdict in ("fits", "unknown"):
+        if reach is None or reach.verdict == "fits":
             continue
-        least, most = (show_band(end, "m", shown_in, cuts=True) for end in (reach.least, reach.most))
+        if reach.verdict == "unknown":
+            yield from of_unknown_length(one, reach, shown_in)
+            continue
+        least, most = screw_ends(reach, shown_in)
         if reach.verdict == "no length suits":
             says = f"no screw suits {one.name}: it must be {least} long to hold and {most} at most to stay off the skin"
         else:
