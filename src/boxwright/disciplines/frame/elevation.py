@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from itertools import pairwise
 from math import asin, cos, pi, sin
 
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, half_face, line_of
@@ -43,7 +45,7 @@ def wall_marks(drawn: Drawn, eye: Eye, faults: tuple[Fault, ...]) -> Marks:
     if not eye.is_inside:
         marks += _wheels(drawn, eye)
     for member in drawn.frame.members_of(wall.name):
-        marks += member_marks(member, eye)
+        marks += member_marks(under_roof(drawn, member, wall), eye)
     for inside in drawn.frame.intrusions:
         marks += _intrusion(inside, eye)
     for backing in drawn.frame.backings:
@@ -91,6 +93,21 @@ def _eaves(drawn: Drawn, wall: Wall) -> list[Point]:
     right = [(wall.high - radius + radius * cos(one), wall.top - radius + radius * sin(one)) for one in turns]
     left = [(wall.low + radius - radius * sin(one), wall.top - radius + radius * cos(one)) for one in turns]
     return right + left
+
+
+def under_roof(drawn: Drawn, member: Member, wall: Wall) -> Member:
+    """Return a stud of an end wall no higher than the bow over it."""
+    roof = drawn.frame.roof
+    if wall.name not in ("front", "rear") or roof.shape != "arched" or member.runs != "up":
+        return member
+    edge = sorted(_eaves(drawn, wall))
+    at = min(max(member.at.best, wall.low), wall.high)
+    top = next(
+        (y1 + (y2 - y1) * (at - x1) / (x2 - x1) for (x1, y1), (x2, y2) in pairwise(edge) if x1 <= at <= x2 and x1 < x2),
+        wall.top,
+    )
+    pieces = tuple((low, min(high, top)) for low, high in member.pieces if low < top)
+    return replace(member, high=min(member.high, top), pieces=pieces)
 
 
 def _wheels(drawn: Drawn, eye: Eye) -> Marks:
@@ -296,7 +313,7 @@ def _openings(drawn: Drawn, wall: Wall) -> Grid:
                 f"{ruler.mark(one.low - eye.zero)} to {ruler.mark(one.high - eye.zero)}",
                 f"{ruler.mark(one.bottom)} to {ruler.mark(one.top)}",
                 beside(drawn, one),
-                ", ".join(cut.name for cut in one.members_cut) or "none",
+                cuts(one),
                 _swing_words(one),
                 "cut" if one.is_cut else "not cut",
             )
@@ -310,6 +327,13 @@ def beside(drawn: Drawn, hole: Hole) -> str:
     ruler = drawn.ruler
     said = [f"{gap.to} {ruler.thickness(gap.clear)}" for gap in (hole.gap_low, hole.gap_high) if gap is not None]
     return "; ".join(said) or UNSAID
+
+
+def cuts(hole: Hole) -> str:
+    """Return the members an opening cuts; those within the doubt of their place only perhaps."""
+    if not hole.is_placed:
+        return UNSAID
+    return ", ".join(one.name if one.is_certain else f"perhaps {one.name}" for one in hole.members_cut) or "none"
 
 
 def _swing_words(hole: Hole) -> str:

@@ -98,7 +98,7 @@ def fault_marks(faults: tuple[Fault, ...], eye: Eye) -> list[Mark]:
     marks: list[Mark] = []
     for (along, up), here in together.items():
         at, where = eye.at(along, up), here[0].finding.where
-        numbers = " ".join(str(one.number) for one in here)
+        numbers = ", ".join(str(one.number) for one in here)
         marks += [Symbol(at, "fault", where), Text(at, f"fault {numbers}", where, "small")]
     return marks
 

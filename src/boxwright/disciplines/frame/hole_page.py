@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, said
-from boxwright.disciplines.frame.elevation import beside, hole_marks, member_marks, rectangle
+from boxwright.disciplines.frame.elevation import beside, cuts, hole_marks, member_marks, rectangle
 from boxwright.disciplines.frame.faults import Fault, fault_notes, is_about
 from boxwright.disciplines.frame.result import DepthFit, Hole, Wall
 from boxwright.drawing import TO_TICK, Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, View
@@ -156,8 +156,8 @@ def _facts(drawn: Drawn, hole: Hole) -> Grid:
         ),
         ("Lower front corner", place),
         ("Members beside", beside(drawn, hole)),
-        ("Cuts", ", ".join(one.name for one in hole.members_cut) or "none"),
-        ("Header", "needed" if hole.needs_frame else "none needed"),
+        ("Cuts", cuts(hole)),
+        ("Header", UNSAID if missing else "needed" if hole.needs_frame else "none needed"),
         ("Made by", "trailer builder" if hole.is_by_builder else "owner"),
         ("Goes in", " ".join(one for one in (hole.unit, ruler.mass(hole.unit_weight)) if one)),
         *((f"Depth, {one.what}", _depth(drawn, one)) for one in hole.depth),

@@ -8,6 +8,7 @@ from boxwright.disciplines.frame.drawn import Drawn, Eye, Marks
 from boxwright.disciplines.frame.elevation import (
     AHEAD,
     beside,
+    cuts,
     hole_marks,
     layers,
     member_marks,
@@ -91,7 +92,7 @@ def _openings(drawn: Drawn, wall: Wall) -> tuple[Grid, ...]:
             f"{ruler.mark(one.low)} to {ruler.mark(one.high)}",
             f"{ruler.mark(one.bottom - wall.foot)} to {ruler.mark(one.top - wall.foot)}",
             beside(drawn, one),
-            ", ".join(cut.name for cut in one.members_cut) or "none",
+            cuts(one),
         )
         for one in holes
     )
