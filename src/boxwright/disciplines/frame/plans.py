@@ -172,7 +172,8 @@ def _points(drawn: Drawn, wall: Wall) -> tuple[tuple[str, str, Point, str], ...]
     nose = drawn.frame.nose
     if nose is not None:
         found += [
-            ("tip of the nose", (wall.low - nose.length, half), nose.of) for half in {-nose.tip / 2, nose.tip / 2}
+            ("tip of the nose", (wall.low - nose.length, half), nose.of)
+            for half in dict.fromkeys((-nose.tip / 2, nose.tip / 2))
         ]
     for hole in drawn.frame.holes:
         if not hole.is_placed or hole.bottom > wall.high * 0.01 or hole.wall in ("roof", "floor"):
