@@ -33,7 +33,7 @@ def sheets_of(
     units: HeaderUnits,
 ) -> tuple[Sheet, ...]:
     """Return every sheet; ``findings`` are those of all chapters, ``words`` say which stage and load they are of."""
-    walk = towing.sheets(findings, words)
+    walk = towing.sheets(findings, f"{words}, load {slot.load}" if slot is not None else words)
     if slot is None or slot.frame is None or slot.box is None:
         return (NOTHING, *walk)
     framing = rig.frame.framing

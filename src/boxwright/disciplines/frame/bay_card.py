@@ -62,4 +62,4 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
     rows.append((("", "Keep out", "wire or pipe at z ______"), bay.of))
     rows.append((("", "Photo", "bare ____ wired ____ foamed ____"), bay.of))
     rows.append(((TO_TICK, "May close", "signed ________ date ________"), bay.of))
-    return Grid(title, ("", "What", ""), tuple(row for row, _ in rows), tuple(of for _, of in rows))
+    return Grid(title, ("", "", ""), tuple(row for row, _ in rows), tuple(of for _, of in rows))

@@ -224,7 +224,7 @@ def stud_row(drawn: Drawn, eye: Eye) -> Marks:
             continue
         at = member.at.best
         more = " out" if member.is_removed else " double" if member.is_doubled else ""
-        words = f"{_short(member)} = {ruler.mark(at - zero)}{more}"
+        words = f"{short_name(member)} = {ruler.mark(at - zero)}{more}"
         start, end = eye.at(zero, wall.top), eye.at(at, wall.top)
         marks.append(Dimension(start, end, words, member.of, "above", 0, True))
         reached = max(reached, at)
@@ -234,7 +234,7 @@ def stud_row(drawn: Drawn, eye: Eye) -> Marks:
     return [*marks, Dimension(start, end, f"end = {ruler.mark(wall.high - zero)}", wall.of, "above", 0, True)]
 
 
-def _short(member: Member) -> str:
+def short_name(member: Member) -> str:
     """Return what a member is called where there is little room."""
     if member.kind == "cross-member" and member.number is not None:
         return f"no. {member.number}"
@@ -318,7 +318,7 @@ def _openings(drawn: Drawn, wall: Wall) -> Grid:
                 "cut" if one.is_cut else "not cut",
             )
         )
-    columns = ("Opening", "Rough", "From the zero", "Above the deck", "Studs beside", "Cuts", "Swings", "Saw")
+    columns = ("Opening", "Rough", "Along", "Up", "Beside", "Cuts", "Swings", "Saw")
     return Grid("Openings", columns, tuple(rows), tuple(one.of for one in holes))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from boxwright.disciplines.frame.drawn import Drawn, Eye, Marks, half_face
+from boxwright.disciplines.frame.elevation import short_name
 from boxwright.disciplines.frame.result import Wall
 from boxwright.drawing import Line, Shape, Sheet, Text, View
 
@@ -54,7 +55,7 @@ def _strip(drawn: Drawn, eye: Eye, ends: list[float], number: int, count: int) -
         if shows(at):
             marks.append(Line((at, 0.0), (at, HIGH * 0.7), "centre", member.of))
             sure = "" if member.is_built else " not taped"
-            words = f"S {member.name} {ruler.mark(member.at.best - eye.zero)}{sure}"
+            words = f"S {short_name(member)} {ruler.mark(member.at.best - eye.zero)}{sure}"
             marks.append(Text((at, HIGH * 0.85), words, member.of, "small"))
     for hole in drawn.holes_of(wall.name):
         for along, edge_words in ((hole.low, "begins"), (hole.high, "ends")):

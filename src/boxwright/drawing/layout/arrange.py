@@ -19,6 +19,8 @@ APART = 7.0
 """White between views, and between tables."""
 LEAST_SHARE = 0.66
 """A view is drawn so much smaller than need be if all of its sheet then stands on one page."""
+WHOLE_SHARE = 0.5
+"""A table that takes no more of a page than this is never divided between two."""
 LEAST_ROWS = 3
 """A table is begun at the foot of a page only if so many of its rows stand there."""
 
@@ -309,7 +311,10 @@ def _flowed(items: list[Set], body: Box) -> list[Ink]:
                 draw_set(placed[0].table, placed[0].left, placed[0].top, ink)
                 waiting.pop(0)
                 continue
-            part, rest = _begun(waiting[0], free, is_first=free == [body])
+            is_first = free == [body]
+            if not is_first and waiting[0].high <= WHOLE_SHARE * (body.bottom - body.top):
+                break
+            part, rest = _begun(waiting[0], free, is_first)
             if part is None:
                 break
             draw_set(part.table, part.left, part.top, ink)
