@@ -131,6 +131,30 @@ def name_of(path: str) -> str:
     return path[path.rindex("[") + 1 :].split("]")[0] if "[" in path else path
 
 
+def in_words(path: str, name: str = "") -> str:
+    """Return what a rig path holds as a sentence says it; ``name`` is the tow vehicle's, where it is about one."""
+    words = IN_WORDS.get(path.partition("].")[2] or path)
+    return path if words is None else f"{words} of {name}" if name and "]." in path else words
+
+
+IN_WORDS = {
+    "trailer.axles.track": "the track of the axles",
+    "trailer.deck_height": "the height of the deck",
+    "trailer.coupler_height": "the height of the coupler",
+    "trailer.coupler_x": "the place of the coupler",
+    "trailer.outside.over_fenders": "the width over the fenders",
+    "trailer.outside.height": "the height over all",
+    "trailer.outside.length": "the length of the body",
+    "trailer.outside.length_overall": "the length over all",
+    "parts": "how high the weight sits",
+    "ball_height": "the height of the ball",
+    "bars.restores": "what the bars restore",
+    "wheelbase": "the wheelbase",
+    "overhang": "how far the ball is behind the rear axle",
+}
+"""What the sentences of towing call the measures they ask for."""
+
+
 def listed(names: list[str]) -> str:
     """Return names as a list in words."""
     if len(names) < 2:
@@ -172,9 +196,10 @@ def broken(
     """
     first = leading(broken_rules)
     kind = legal_kind(first)
-    others = [f"{one.place} {one.rule.limit_text}" for one in broken_rules if one is not first]
-    also = f"; also {listed(others)}" if others else ""
-    unread = "" if first.rule.was_read else "; its text was not read here, so read it before you rely on either answer"
+    said = f"{first.place} {first.rule.limit_text}"
+    others = dict.fromkeys(f"{one.place} {one.rule.limit_text}" for one in broken_rules)
+    also = f"; also {listed([one for one in others if one != said])}" if others.keys() - {said} else ""
+    unread = "" if first.rule.was_read else "; that is too little to stop by, so read the rule before you rely on it"
     return Finding(
         code,
         where,

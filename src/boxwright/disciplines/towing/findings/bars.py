@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from boxwright.disciplines.towing.findings.legal import SURGE_WORDS
 from boxwright.disciplines.towing.findings.plates import rated_on_wheels
 from boxwright.disciplines.towing.result import Behind, Result, Shifted
-from boxwright.disciplines.towing.telling import OWN_PLATE, Question, is_open, judged, missing
+from boxwright.disciplines.towing.telling import OWN_PLATE, Question, in_words, is_open, judged, missing
 from boxwright.finding import Finding
 from boxwright.model.trailer import Bars
 from boxwright.units import HeaderUnits, show_band
@@ -59,8 +59,9 @@ def _lacking(result: Result, behind: Behind, fitted: Bars) -> Finding:
     )
     unwritten = [(path, act) for path, band, act in needed if band is None or not band.known]
     where, act = unwritten[0] if unwritten else ("trailer.coupler", "Weigh the load on the ball")
-    lacks = f"{where} is not known" if unwritten else "the load on the ball or the axles' place is not known"
-    return missing(CODE, where, f"nobody can say what the bars at {behind.name} move: {lacks}", act, False, DERIVED)
+    lacks = in_words(where, behind.name) if unwritten else "the load on the ball or the axles' place"
+    says = f"nobody can say what the bars at {behind.name} move: {lacks} is not known"
+    return missing(CODE, where, says, act, False, DERIVED)
 
 
 def _moved(behind: Behind, shifted: Shifted, fitted: Bars, shown_in: HeaderUnits) -> Finding:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from boxwright.disciplines.towing import law
-from boxwright.disciplines.towing.findings.legal import class_of
+from boxwright.disciplines.towing.findings.legal import class_of, least_and_most
 from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.result import Extent, Result
 from boxwright.disciplines.towing.sourced import LAMPS
-from boxwright.disciplines.towing.telling import broken, leading, listed, missing, shown
+from boxwright.disciplines.towing.telling import broken, in_words, leading, listed, missing, shown
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, read_any, show, show_band
 
@@ -30,8 +30,8 @@ def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     count = 0 if fitted.fitted is False else fitted.count if fitted.count is not None else 1
     law_here = result.law
     wanted = [one for one in law_here.asking(law.CHAIN_COUNT, class_of(result)) if (one.rule.limit or 0.0) > count]
-    for asks in law.CHAIN_COUNT_HEAVY:
-        wanted += [one for one in law_here.asking(asks, class_of(result)) if _heavy(result, asks, one, count)]
+    sure, most_gross = least_and_most(result)
+    wanted += _too_few(result, count, sure)
     if count == 0:
         wanted += law_here.asking(law.SECONDARY, class_of(result))
     if count == 0 and not result.trailer.brakes.breakaway:
@@ -40,17 +40,28 @@ def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         most = max(1, *(int(one.rule.limit or 1) for one in wanted))
         says = f"{leading(wanted).place} asks for {most} chain{'s' if most > 1 else ''} or the like; {count} fitted"
         yield broken(code, where, says, wanted, "Fit safety chains of the trailer's weight, crossed")
+    elif _too_few(result, count, most_gross):
+        yield _if_heavier(result, where, f"{count} fitted", _too_few(result, count, most_gross), shown_in)
     if count:
         yield from _chain_strength(result, count, shown_in)
 
 
-def _heavy(result: Result, asks: str, placed: Placed, count: int) -> bool:
-    """Return whether a rule that begins at a mass is reached, and asks for more chains than there are."""
-    return (
-        result.gross.best > begins_at(asks)
-        and (placed.rule.limit or 0.0) > count
-        and not result.trailer.brakes.breakaway
-    )
+def _too_few(result: Result, count: int, gross: float) -> list[Placed]:
+    """Return the rules that begin at a mass and ask for more chains than there are, for a trailer of a weight (kg)."""
+    if result.trailer.brakes.breakaway:
+        return []
+    reached = [asks for asks in law.CHAIN_COUNT_HEAVY if gross > begins_at(asks)]
+    rules = [one for asks in reached for one in result.law.asking(asks, class_of(result))]
+    return [one for one in rules if (one.rule.limit or 0.0) > count]
+
+
+def _if_heavier(result: Result, where: str, has: str, rules: list[Placed], shown_in: HeaderUnits) -> Finding:
+    """Return the question where only the doubt of the weight reaches what a rule of chains asks."""
+    first = leading(rules)
+    says = f"{has}, and {first.place} asks for more than that if the trailer is as heavy as it may be: "
+    could_stop = any(one.rule.kind == "stop" for one in rules)
+    return missing("towing/chains", where, f"{says}{shown(result.gross, 'kg', shown_in)}; weigh it",
+                   "Weigh the loaded trailer", could_stop, first.rule.source)  # fmt: skip
 
 
 def begins_at(asks: str) -> float:
@@ -63,11 +74,8 @@ def _chain_strength(result: Result, count: int, shown_in: HeaderUnits) -> Iterat
     code, where = "towing/chains", "trailer.chains"
     fitted = result.trailer.chains
     rating = fitted.rating if fitted is not None else None
-    heavy = result.gross.best > begins_at(law.EACH_CHAIN_HEAVY) and not result.trailer.brakes.breakaway
-    each = [*result.law.asking(law.EACH_CHAIN, class_of(result))]
-    each += result.law.asking(law.EACH_CHAIN_HEAVY, class_of(result)) if heavy else ()
-    together = result.law.asking(law.CHAINS_TOGETHER, class_of(result))
-    rules = [*each, *together]
+    sure, most = least_and_most(result)
+    rules = _too_weak(result, count, 0.0, most)
     if not rules:
         return
     if rating is None or not rating.known:
@@ -75,13 +83,25 @@ def _chain_strength(result: Result, count: int, shown_in: HeaderUnits) -> Iterat
         could_stop = any(one.rule.kind == "stop" for one in rules)
         yield missing(code, "trailer.chains.rating", says, "Read the stamp on the chains", could_stop, "sae-j684")
         return
-    gross = max(result.gross.band.low, result.gross.best, result.gross.permitted_high)
-    weak = [one for one in each if rating.best < (one.rule.limit or 0.0) * gross]
-    weak += [one for one in together if count * rating.best < (one.rule.limit or 0.0) * gross]
+    weak, perhaps = (_too_weak(result, count, rating.best, gross) for gross in (sure, most))
+    has = f"{count} chain{'s' if count > 1 else ''} of {show_band(rating, 'kg', shown_in)} each"
     if weak:
-        says = f"{count} chain{'s' if count > 1 else ''} of {show_band(rating, 'kg', shown_in)} each are too weak for "
-        says += f"{shown(result.gross, 'kg', shown_in)} by the rule of {leading(weak).place}"
+        now = f"{show(sure, 'kg', shown_in)} at a permitted fill"
+        now = now if sure > result.gross.band.high else shown(result.gross, "kg", shown_in)
+        says = f"{has} are too weak for {now} by the rule of {leading(weak).place}"
         yield broken(code, where, says, weak, "Fit chains rated for the trailer's weight")
+    elif perhaps:
+        yield _if_heavier(result, where, has, perhaps, shown_in)
+
+
+def _too_weak(result: Result, count: int, rating: float, gross: float) -> list[Placed]:
+    """Return the rules by which chains of a rating each are too weak for a trailer of a weight (kg)."""
+    heavy = gross > begins_at(law.EACH_CHAIN_HEAVY) and not result.trailer.brakes.breakaway
+    each = [*result.law.asking(law.EACH_CHAIN, class_of(result))]
+    each += result.law.asking(law.EACH_CHAIN_HEAVY, class_of(result)) if heavy else ()
+    weak = [one for one in each if rating < (one.rule.limit or 0.0) * gross]
+    together = result.law.asking(law.CHAINS_TOGETHER, class_of(result))
+    return weak + [one for one in together if count * rating < (one.rule.limit or 0.0) * gross]
 
 
 def lamps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -106,10 +126,17 @@ def lamps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         reach = f" at {show(result.width.band.best, 'm', shown_in)} wide" if "width" in rules[0].rule.asks else ""
         says = f"{leading(rules).place} asks for {listed(list(names))} lamps{reach}; they are not among those fitted"
         yield broken(code, where, says, rules, f"Fit {listed(list(names))} lamps, or write that they are there")
+    for placed in result.law.placed:
+        names = _lacking(result, placed, with_doubt=True)
+        if names and names not in wanted:
+            wanted[names] = [placed]
+            says = f"{placed.place} asks for {listed(list(names))} lamps if the trailer is as large as it may be"
+            yield missing(code, where, says, "Measure width and length again", placed.rule.kind == "stop",
+                          placed.rule.source)  # fmt: skip
     yield from _size_for_lamps(result)
 
 
-def _lacking(result: Result, placed: Placed) -> tuple[str, ...]:
+def _lacking(result: Result, placed: Placed, with_doubt: bool = False) -> tuple[str, ...]:
     """Return the lamps one rule asks for that are not fitted; none where the rule does not reach the trailer."""
     for begins, called, extent, counts in LAMP_RULES:
         if placed.rule.asks != begins:
@@ -117,7 +144,8 @@ def _lacking(result: Result, placed: Placed) -> tuple[str, ...]:
         limit = placed.rule.limit
         if limit is not None and extent is not None:
             band = extent(result).band
-            if not band.known or band.best < limit or (band.best == limit and not counts):
+            size = band.high if with_doubt else band.best
+            if not band.known or size < limit or (size == limit and not counts):
                 return ()
         fitted = [one.lower() for one in result.trailer.lamps]
         asked = LAMPS.get(f"{called} {placed.country}", ())
@@ -143,7 +171,7 @@ def _size_for_lamps(result: Result) -> Iterator[Finding]:
     for asks, _, extent, _ in LAMP_RULES:
         if extent is not None and asks in asked and not extent(result).band.known:
             what = "over_fenders" if "width" in asks else "length_overall"
-            says = f"which lamps are asked for depends on trailer.outside.{what}, which is not written"
+            says = f"which lamps are asked for depends on {in_words(f'trailer.outside.{what}')}, which is not written"
             act = "Measure the greatest width, over the fenders" if "width" in asks else "Measure the whole length"
             yield missing("towing/lamps", f"trailer.outside.{what}", says, act, False, "nhtsa-lamps-letter")
             return

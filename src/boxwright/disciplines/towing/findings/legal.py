@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import isfinite
 from typing import NamedTuple
 
 from boxwright.disciplines.towing import law
@@ -11,7 +12,7 @@ from boxwright.disciplines.towing.result import Behind, Reading, Result
 from boxwright.disciplines.towing.sourced import AGES
 from boxwright.disciplines.towing.telling import advice, broken, leading, listed, missing, name_of, shown
 from boxwright.finding import Finding
-from boxwright.units import HeaderUnits
+from boxwright.units import HeaderUnits, show
 
 DAY = 86400.0
 """Seconds of a day."""
@@ -22,20 +23,45 @@ SURGE_WORDS = ("surge", "overrun", "inertia", "override")
 class Asking(NamedTuple):
     """One asking of the law: the number it is compared with, and whether the limit itself already counts.
 
-    ``times`` turns the limit into a mass where the rule gives a share of something.
+    ``times`` turns the limit into a mass where the rule gives a share of something. ``words`` lead the number in a
+    sentence.
     """
 
     asks: str
     reading: Reading
     counts: bool = False
     times: float = 1.0
+    words: str = "it weighs"
 
 
 class Reached(NamedTuple):
-    """A rule whose limit is reached, and that limit as a mass (kg); None for a rule without a number."""
+    """A rule whose limit is reached, and that limit as a mass (kg); None for a rule without a number.
+
+    ``number`` is what reaches it: the best value, or that of a permitted fill where only that does.
+    """
 
     placed: Placed
     limit: float | None
+    asking: Asking
+    number: float
+
+    def told(self, shown_in: HeaderUnits) -> str:
+        """Return the number that reaches the limit, in words."""
+        reading = self.asking.reading
+        is_fill = reading.band.known and self.number > reading.band.high
+        now = f"{show(self.number, 'kg', shown_in)} at a permitted fill" if is_fill else shown(reading, "kg", shown_in)
+        return f"{self.asking.words} {now}"
+
+
+def least_and_most(result: Result) -> tuple[float, float]:
+    """Return what the trailer weighs for sure, a permitted fill counted, and what it may weigh with all its doubt.
+
+    Doubt beyond the plate counts for nothing here: there it is the plate that asks.
+    """
+    gross, plate = result.gross, result.trailer.gvwr
+    sure = max(gross.band.low, gross.best, gross.permitted_high)
+    may = min(gross.band.high, plate.best) if plate is not None and plate.known else gross.band.high
+    return sure, max(sure, may)
 
 
 def class_of(result: Result) -> str:
@@ -46,13 +72,14 @@ def class_of(result: Result) -> str:
 def reached(result: Result, askings: list[Asking], sure: bool) -> list[Reached]:
     """Return the rules whose limit a number reaches for sure, or (``sure`` False) may reach, the strictest first."""
     found = []
-    for asks, reading, counts, times in askings:
-        for placed in result.law.asking(asks, class_of(result)):
+    for asking in askings:
+        reading, times = asking.reading, asking.times
+        for placed in result.law.asking(asking.asks, class_of(result)):
             limit = placed.rule.limit * times if placed.rule.limit is not None else None
             low = max(reading.best, reading.permitted_high) if reading.band.known else reading.band.low
             number = low if sure else reading.band.high
-            if limit is None or number > limit or (counts and number == limit):
-                found.append(Reached(placed, limit))
+            if limit is None or number > limit or (asking.counts and number == limit):
+                found.append(Reached(placed, limit, asking, number if isfinite(number) else reading.best))
     return sorted(found, key=lambda one: (one.limit or 0.0, one.placed.place))
 
 
@@ -61,16 +88,26 @@ def rules_of(found: list[Reached]) -> list[Placed]:
     return [one.placed for one in found]
 
 
-def limit_of(found: list[Reached]) -> float | None:
-    """Return the limit of the leading rule."""
+def first_of(found: list[Reached]) -> Reached:
+    """Return the one whose rule decides."""
     first = leading(rules_of(found))
-    return next(one.limit for one in found if one.placed is first)
+    return next(one for one in found if one.placed is first)
 
 
-def _plate(result: Result) -> Reading:
-    """Return the plate's greatest mass, or the gross weight where nobody wrote it."""
+def in_doubt(code: str, where: str, asks: str, perhaps: list[Reached], shown_in: HeaderUnits) -> Finding:
+    """Return the question where only the bad end of a number reaches a rule; ``asks`` are the words for the rule."""
+    first = first_of(perhaps)
+    says = f"{first.placed.place} {asks} {first.placed.rule.limit_text}, and {first.told(shown_in)}; weigh it"
+    could_stop = any(one.placed.rule.kind == "stop" for one in perhaps)
+    return missing(code, where, says, "Weigh the loaded trailer", could_stop, first.placed.rule.source)
+
+
+def _on_plate(result: Result, asks: str, times: float = 1.0) -> Asking:
+    """Return an asking for the plate's greatest mass, or the gross weight where nobody wrote it."""
     plate = result.trailer.gvwr
-    return Reading(plate, plate.best, plate.best) if plate is not None and plate.known else result.gross
+    if plate is None or not plate.known:
+        return Asking(asks, result.gross, times=times)
+    return Asking(asks, Reading(plate, plate.best, plate.best), times=times, words="its plate says")
 
 
 def _unbraked(result: Result, behind: Behind | None) -> list[Asking]:
@@ -78,15 +115,18 @@ def _unbraked(result: Result, behind: Behind | None) -> list[Asking]:
     askings = [
         Asking(law.UNBRAKED_UP_TO, result.gross),
         Asking(law.UNBRAKED_BELOW, result.gross, counts=True),
-        Asking(law.UNBRAKED_PLATE, _plate(result)),
-        Asking(law.UNBRAKED_ON_WHEELS, result.on_wheels),
+        _on_plate(result, law.UNBRAKED_PLATE),
+        Asking(law.UNBRAKED_ON_WHEELS, result.on_wheels, words=ON_WHEELS),
     ]
     kerb = behind.vehicle.kerb if behind is not None else None
     if kerb is not None and kerb.known:
         askings.append(Asking(law.UNBRAKED_SHARE, result.gross, times=kerb.best))
-        askings.append(Asking(law.UNBRAKED_SHARE_BY_PLATE, _plate(result), times=kerb.best))
-        askings.append(Asking(law.UNBRAKED_SHARE_ON_WHEELS, result.on_wheels, times=kerb.best))
+        askings.append(_on_plate(result, law.UNBRAKED_SHARE_BY_PLATE, kerb.best))
+        askings.append(Asking(law.UNBRAKED_SHARE_ON_WHEELS, result.on_wheels, times=kerb.best, words=ON_WHEELS))
     return askings
+
+
+ON_WHEELS = "its wheels carry"
 
 
 def brakes_required(result: Result, behind: Behind | None, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -105,50 +145,57 @@ def brakes_required(result: Result, behind: Behind | None, shown_in: HeaderUnits
     if result.braked_axles == 0:
         yield from _unbraked_findings(result, _unbraked(result, behind), shown_in)
     else:
-        yield from _every_axle(result)
+        yield from _every_axle(result, shown_in)
     if any(word in result.trailer.brakes.kind.lower() for word in SURGE_WORDS):
-        surge = reached(result, [Asking(law.SURGE_UP_TO, result.gross)], sure=True)
+        askings = [Asking(law.SURGE_UP_TO, result.gross)]
+        surge, perhaps = (reached(result, askings, sure) for sure in (True, False))
         if surge:
-            first = leading(rules_of(surge))
-            says = f"{first.place} allows surge (overrun) brakes to {first.rule.limit_text}; the gross weight is "
-            yield broken(code, BRAKES, says + shown(result.gross, "kg", shown_in), rules_of(surge),
-                         "Fit brakes the driver works", result.gross.best, limit_of(surge), "kg")  # fmt: skip
+            first = first_of(surge)
+            place, rule = first.placed.place, first.placed.rule
+            says = f"{place} allows surge (overrun) brakes to {rule.limit_text}; {first.told(shown_in)}"
+            act = "Fit brakes the driver works"
+            yield broken(code, BRAKES, says, rules_of(surge), act, first.number, first.limit, "kg")
+        elif perhaps:
+            yield in_doubt(code, BRAKES, "allows surge (overrun) brakes to", perhaps, shown_in)
 
 
-def _every_axle(result: Result) -> Iterator[Finding]:
+def _every_axle(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Yield what the rules say to a trailer with brakes on some axles only, or on nobody wrote how many."""
     code = "towing/brakes-required"
     everywhere = [Asking(law.ALL_WHEELS_ABOVE, result.gross), Asking(law.ALL_WHEELS_FROM, result.gross, counts=True)]
-    wanted = reached(result, everywhere, sure=True)
-    if not wanted or (result.braked_axles is not None and result.braked_axles >= len(result.axles)):
+    wanted, perhaps = (reached(result, everywhere, sure) for sure in (True, False))
+    if not perhaps or (result.braked_axles is not None and result.braked_axles >= len(result.axles)):
         return
-    first = leading(rules_of(wanted))
-    says = f"{first.place} asks for brakes on every axle of a trailer over {first.rule.limit_text}"
+    first = first_of(wanted or perhaps)
+    place, rule = first.placed.place, first.placed.rule
+    asks = f"asks for brakes on every axle of a trailer {'from' if first.asking.counts else 'over'}"
     if result.braked_axles is None:
-        written = f"{says}; nobody wrote on how many they are"
-        yield missing(code, "trailer.brakes.axles", written, "Count the axles with brakes", True, first.rule.source)
-        return
-    found = f"{says}; here {result.braked_axles} of {len(result.axles)} has them"
-    act = "Fit brakes on every axle"
-    yield broken(code, BRAKES, found, rules_of(wanted), act, result.gross.best, limit_of(wanted), "kg")
+        written = f"{place} {asks} {rule.limit_text}; nobody wrote on how many they are"
+        yield missing(code, "trailer.brakes.axles", written, "Count the axles with brakes", True, rule.source)
+    elif wanted:
+        has = f"here {result.braked_axles} of {len(result.axles)} has them, and {first.told(shown_in)}"
+        says, act = f"{place} {asks} {rule.limit_text}; {has}", "Fit brakes on every axle"
+        yield broken(code, BRAKES, says, rules_of(wanted), act, first.number, first.limit, "kg")
+    else:
+        yield in_doubt(code, BRAKES, asks, perhaps, shown_in)
 
 
 def _unbraked_findings(result: Result, askings: list[Asking], shown_in: HeaderUnits) -> Iterator[Finding]:
     """Yield what the rules say to a trailer without brakes."""
     code = "towing/brakes-required"
     sure = reached(result, askings, sure=True)
-    gross = shown(result.gross, "kg", shown_in)
     if sure:
-        first = leading(rules_of(sure))
-        says = f"without brakes {first.place} allows a {class_of(result)} trailer {_until(first)}; it weighs {gross}"
-        act = "Fit brakes, or carry less"
-        yield broken(code, BRAKES, says, rules_of(sure), act, result.gross.best, limit_of(sure), "kg")
+        first = first_of(sure)
+        allows = f"without brakes {first.placed.place} allows a {class_of(result)} trailer {_until(first.placed)}"
+        says, act = f"{allows}; {first.told(shown_in)}", "Fit brakes, or carry less"
+        yield broken(code, BRAKES, says, rules_of(sure), act, first.number, first.limit, "kg")
         return
     perhaps = reached(result, askings, sure=False)
     if perhaps:
-        first = leading(rules_of(perhaps))
-        says = f"without brakes {first.place} allows it {_until(first)}, and it weighs {gross}; weigh it"
-        yield missing(code, BRAKES, says, "Weigh the loaded trailer", True, first.rule.source)
+        first = first_of(perhaps)
+        place, until, now = first.placed.place, _until(first.placed), first.told(shown_in)
+        says = f"without brakes {place} allows it {until}, and {now}; weigh it"
+        yield missing(code, BRAKES, says, "Weigh the loaded trailer", True, first.placed.rule.source)
 
 
 def _until(placed: Placed) -> str:
@@ -220,13 +267,17 @@ def breakaway(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         Asking(law.BREAKAWAY_OF_BRAKED, result.gross),
     ]
     wanted = rules_of(reached(result, askings, sure=True))
+    perhaps = reached(result, askings, sure=False)
     if brakes.breakaway is None:
-        could_stop = any(one.rule.kind == "stop" for one in rules_of(reached(result, askings, sure=False)))
+        could_stop = any(one.rule.kind == "stop" for one in rules_of(perhaps))
         says = "nobody wrote whether a breakaway switch is fitted; write breakaway: yes or no"
         yield missing(code, where, says, "Look for the switch and its cable on the tongue", could_stop, "cfr-393-43")
     elif brakes.breakaway is False and wanted:
         says = f"{leading(wanted).place} asks for a breakaway switch on a trailer like this, and none is fitted"
         yield broken(code, where, says, wanted, "Fit a breakaway switch")
+    elif brakes.breakaway is False and perhaps:
+        asks = f"asks for a breakaway switch {'from' if first_of(perhaps).asking.counts else 'over'}"
+        yield in_doubt(code, where, asks, perhaps, shown_in)
     elif brakes.breakaway is False:
         says = "no breakaway switch is fitted; a trailer that comes off rolls on"
         yield Finding(code, where, "advice", says, source="cfr-393-43", lever=where, act="Fit a breakaway switch",

@@ -9,7 +9,7 @@ from math import atan
 from boxwright.disciplines.towing.method import STANDARD_GRAVITY, mean_deceleration
 from boxwright.disciplines.towing.result import Behind, LowPoint, Result
 from boxwright.disciplines.towing.sourced import LENGTHS, SHARES, WINDS, YARDSTICK_DISTANCE, YARDSTICK_SPEED
-from boxwright.disciplines.towing.telling import advice, missing, name_of
+from boxwright.disciplines.towing.telling import advice, in_words, missing, name_of
 from boxwright.finding import Finding, Use
 from boxwright.units import HeaderUnits, show, show_band
 
@@ -33,7 +33,8 @@ def coupler_level(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iter
     vehicle = behind.vehicle
     if behind.pitch is None:
         where = "trailer.coupler_height" if result.trailer.coupler_height is None else f"{behind.of}.ball_height"
-        says = f"nobody can say whether the trailer stands level behind {behind.name}: {where} is not known"
+        words = in_words(where, behind.name)
+        says = f"nobody can say whether the trailer stands level behind {behind.name}: {words} is not known"
         yield missing(code, where, says, "Measure ground to ball centre, the trailer level", False, GEOMETRY)
         return
     pitch, limit = behind.pitch.best, SHARES["level"]
@@ -174,9 +175,9 @@ def _measure_track(code: str, result: Result, what: str, uses: tuple[Use, ...]) 
     }
     unwritten = [path for path, band in needed.items() if band is None or not band.known]
     where = unwritten[0] if unwritten else "parts"
-    says = f"nobody can say {what}: {where} is not known"
-    found = missing(code, where, says, f"Measure {where}, tyre middle to tyre middle" if where.endswith("track")
-                    else f"Measure {where}", False, GEOMETRY)  # fmt: skip
+    words = in_words(where)
+    how = f"Measure {words}, tyre middle to tyre middle" if where.endswith("track") else f"Measure {words}"
+    found = missing(code, where, f"nobody can say {what}: {words} is not known", how, False, GEOMETRY)
     return replace(found, uses=uses)
 
 

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from boxwright.disciplines.towing import law
-from boxwright.disciplines.towing.findings.legal import class_of
+from boxwright.disciplines.towing.findings.legal import class_of, least_and_most
 from boxwright.disciplines.towing.result import Extent, Result
-from boxwright.disciplines.towing.telling import advice, broken, leading, missing, name_of, read_how
+from boxwright.disciplines.towing.telling import advice, broken, in_words, leading, missing, name_of, read_how
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, show, show_band
 
@@ -33,17 +33,25 @@ def size_on_route(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         rules = list(result.law.asking(asks, class_of(result)))
         where = extent.of or f"trailer.outside.{key}"
         if rules and not extent.band.known:
-            says = f"{rules[0].place} limits the {asks}, and trailer.outside.{key} is not written"
+            says = f"{rules[0].place} limits the {asks}, and {in_words(f'trailer.outside.{key}')} is not written"
             yield missing(code, f"trailer.outside.{key}", says, f"Measure the {asks}", True, rules[0].rule.source)
             continue
-        over = [one for one in rules if extent.band.best > (one.rule.limit or 0.0)]
+        over, perhaps = (
+            [one for one in rules if end > (one.rule.limit or 0.0)] for end in (extent.band.best, extent.band.high)
+        )
         if over:
             reach = f" by {name_of(extent.of)}" if extent.of else ""
-            number = show(extent.band.best, "m", shown_in)
             first = leading(over)
-            says = f"the {asks} is {number}{reach}, over the {first.rule.limit_text} of {first.place}"
+            number = show(extent.band.best, "m", shown_in, cuts=True)
+            far = show(extent.band.best - (first.rule.limit or 0.0), "m", shown_in)
+            says = f"the {asks} is {number}{reach}, {far} over the {first.rule.limit_text} of {first.place}"
             act = f"Move or take off {name_of(extent.of)}" if extent.of else "Ask for a permit, or take another way"
             yield broken(code, where, says, over, act, extent.band.best, first.rule.limit, "m")
+        elif perhaps:
+            first = leading(perhaps)
+            now, could_stop = show_band(extent.band, "m", shown_in), any(one.rule.kind == "stop" for one in perhaps)
+            says = f"the {asks} is {now}, and {first.place} allows {first.rule.limit_text}; the doubt reaches across"
+            yield missing(code, where, says, f"Measure the {asks} again", could_stop, first.rule.source)
 
 
 def owner_limit(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -76,7 +84,7 @@ def _fitted(
         says = f"which {measure} fits {name} is not known"
         yield missing(code, where, says, f"Measure the {measure} that fits {name}", False, OWN_MEASURE)
     elif not band.known:
-        says = f"{name} fits a {measure} of {most}, and {outside} is not known"
+        says = f"{name} fits a {measure} of {most}, and {in_words(outside)} is not known"
         found = missing(code, where, says, f"Measure the {measure} of the trailer", False, OWN_MEASURE)
         yield replace(found, lever=outside, because=(outside,))
     elif band.best > limit.best:
@@ -127,7 +135,8 @@ def no_rule_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code, trailer = "towing/no-rule-known", result.trailer
     rating = trailer.chains.rating if trailer.chains is not None else None
     count = (trailer.chains.count or 0) if trailer.chains is not None else 0
-    has_chains = rating is not None and count > 1 and rating.best >= result.gross.best
+    _, heaviest = least_and_most(result)
+    has_chains = rating is not None and rating.known and count > 1 and rating.best >= heaviest
     has_brakes = bool(result.braked_axles) and result.braked_axles == len(result.axles)
     is_well_fitted = has_brakes and trailer.brakes.breakaway is True and has_chains
     for place in result.law.unheard:
