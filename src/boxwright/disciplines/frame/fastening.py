@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterable
 from math import ceil, inf, isfinite
 from typing import Literal
@@ -276,18 +277,16 @@ def _slides(
     """
     if not points or all(point.catches for point in points):
         return ()
-    moves: set[float] = set()
-    for point in points:
-        for member in members:
-            first, last = edges(member)
-            moves |= {
-                first.best + distance.best - point.at,
-                last.best - distance.best - point.at,
-                member.at.best - point.at,
-            }
-    low, high = min(point.at for point in points), max(point.at for point in points)
-    moves = {by for by in moves if wall.low <= low + by and high + by <= wall.high}
-    counted = [Slid(by, _caught(points, by, members, backings, distance)) for by in sorted(moves, key=abs)]
+    metal = _metal(members, distance)
+    places = [place for low, high in metal for place in (low, high, (low + high) / 2.0)]
+    ends = min(point.at for point in points), max(point.at for point in points)
+    moves = {place - point.at for point in points for place in places}
+    moves = {by for by in moves if wall.low <= ends[0] + by and ends[1] + by <= wall.high}
+    starts = [low for low, _ in metal]
+    counted = [
+        Slid(by, sum(_is_caught(point, point.at + by, metal, starts, backings, distance) for point in points))
+        for by in sorted(moves, key=abs)
+    ]
     now = sum(bool(point.catches) for point in points)
     found: list[Slid] = []
     for way in (-1.0, 1.0):
@@ -298,10 +297,30 @@ def _slides(
     return tuple(found)
 
 
-def _caught(
-    points: tuple[Point, ...], by: float, members: list[Member], backings: list[Backing], distance: Band
-) -> int:
-    return sum(bool(_point(one.at + by, one.up, members, backings, distance).catches) for one in points)
+def _metal(members: list[Member], distance: Band) -> list[tuple[float, float]]:
+    """Return where along a wall a fastener's middle is far enough from both edges of a member, in order."""
+    found = []
+    for member in members:
+        first, last = edges(member)
+        low, high = first.best + distance.best, last.best - distance.best
+        if low <= high + SMALL:
+            found.append((low, high))
+    return sorted(found)
+
+
+def _is_caught(
+    point: Point,
+    at: float,
+    metal: list[tuple[float, float]],
+    starts: list[float],
+    backings: list[Backing],
+    distance: Band,
+) -> bool:
+    """Return whether a point would catch at another place of its wall."""
+    index = bisect_right(starts, at + SMALL) - 1
+    if index >= 0 and at <= metal[index][1] + SMALL:
+        return True
+    return any(_is_backed(one, at, point.up, distance) for one in backings)
 
 
 def _at_any_phase(span: float, row: Planned | None, edge: float) -> tuple[int, int]:

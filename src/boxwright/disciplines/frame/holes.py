@@ -118,16 +118,16 @@ def _met(
     cut = tuple(found for one in mine if (found := _cut(one, hole)) is not None)
     before = [one for one in mine if edges(one)[1].best <= hole.low + SMALL]
     after = [one for one in mine if edges(one)[0].best >= hole.high - SMALL]
-    taken = _taken(hole, others, intrusions, wall)
-    lower, higher = _clear_places(hole, wall, mine, taken)
     is_cut = any(one.overlap.best > SMALL for one in cut)
+    taken = _taken(hole, others, intrusions, wall) if is_cut else []
+    lower, higher = _clear_places(hole, wall, mine, taken) if is_cut else (None, None)
     return replace(
         hole,
         members_cut=cut,
         gap_low=Gap(before[-1].name, less(_exact(hole.low), edges(before[-1])[1])) if before else None,
         gap_high=Gap(after[0].name, less(edges(after[0])[0], _exact(hole.high))) if after else None,
-        lower_place=lower if is_cut else None,
-        higher_place=higher if is_cut else None,
+        lower_place=lower,
+        higher_place=higher,
         needs_frame=is_cut and lower is None and higher is None,
         header=_header(cut, before, after) if is_cut else None,
         is_outside_wall=not _is_inside(hole, wall),
@@ -149,6 +149,8 @@ def _cut(member: Member, hole: Hole) -> CutMember | None:
     """Return how far an opening runs into a member; None where even the member's doubt leaves it whole."""
     if hole.bottom >= member.high - SMALL or hole.top <= member.low + SMALL:
         return None
+    if member.at.low - member.face.best > hole.high or member.at.high + member.face.best < hole.low:
+        return None  # far away, as most are
     first, last = edges(member)
     best = min(hole.high, last.best) - max(hole.low, first.best)
     most = max(
