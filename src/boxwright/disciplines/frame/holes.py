@@ -119,8 +119,7 @@ def _met(
     before = [one for one in mine if edges(one)[1].best <= hole.low + SMALL]
     after = [one for one in mine if edges(one)[0].best >= hole.high - SMALL]
     is_cut = any(one.overlap.best > SMALL for one in cut)
-    taken = _taken(hole, others, intrusions, wall) if is_cut else []
-    lower, higher = _clear_places(hole, wall, mine, taken) if is_cut else (None, None)
+    lower, higher = clear_places(hole, others, wall, members, intrusions) if is_cut else (None, None)
     return replace(
         hole,
         members_cut=cut,
@@ -187,14 +186,19 @@ def _taken(
     return found
 
 
-def _clear_places(
-    hole: Hole, wall: Wall, members: tuple[Member, ...], taken: list[tuple[float, float]]
+def clear_places(
+    hole: Hole,
+    others: Iterable[Hole | None],
+    wall: Wall,
+    members: tuple[Member, ...],
+    intrusions: tuple[Intrusion, ...],
 ) -> tuple[Shift | None, Shift | None]:
     """Return the nearest places to both sides where an opening cuts nothing, even at the doubt of the members."""
     width = hole.high - hole.low
+    taken = _taken(hole, others, intrusions, wall)
     lower: Shift | None = None
     higher: Shift | None = None
-    for first, second in pairwise(members):
+    for first, second in pairwise(standing(members, hole.wall)):
         start, end = max(edges(first)[1].high, wall.low), min(edges(second)[0].low, wall.high)
         for low, high in _free(start, end, taken):
             if high - low < width - SMALL:
