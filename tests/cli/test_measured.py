@@ -20,9 +20,10 @@ TODAY = "2026-05-02"
 
 
 @pytest.fixture
-def rig(tmp_path: Path) -> Path:
+def rig(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Return a copy of a demo rig for one test; its own date is 2026-05-02."""
-    path = tmp_path / "whimbrel.yaml"
+    monkeypatch.chdir(tmp_path)  # a long path is wrapped at 80 columns, and a command is looked for in one piece
+    path = Path("whimbrel.yaml")
     path.write_bytes((RIGS / "whimbrel.yaml").read_bytes())
     return path
 
