@@ -101,7 +101,14 @@ def edited(base: dict[str, Any], edits: dict[str, Any]) -> dict[str, Any]:
 
 
 def given(text: str) -> Given:
-    """Return an answer from text: ``4000 lb``, ``4000 +-50 lb``, ``unknown``; ``at least 4000 lb`` has no upper end."""
+    """Return an answer from text: ``4000 lb``, ``4000 +-50 lb``, ``unknown``; ``at least 4000 lb`` has no upper end.
+
+    ``4000 lb filled 3900 lb to 4300 lb`` is one with permitted fills.
+    """
+    if " filled " in text:
+        weighed, _, fills = text.partition(" filled ")
+        least, _, most = fills.partition(" to ")
+        return Given(given(weighed).band, read_exact(least, "mass", INCHES), read_exact(most, "mass", INCHES))
     if text == "unknown":
         return Given(UNKNOWN, 0.0, 0.0, ("trailer.axles.x",))
     if text.startswith("at least "):

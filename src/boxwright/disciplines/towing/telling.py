@@ -174,6 +174,11 @@ def legal_kind(placed: Placed) -> Kind:
     return placed.rule.kind
 
 
+def worth_asking(rules: list[Placed]) -> list[Placed]:
+    """Return the rules for which a doubt is asked about: where a breach only advises, a doubt is not even that."""
+    return [one for one in rules if one.rule.kind != "advice"]
+
+
 def leading(broken_rules: list[Placed]) -> Placed:
     """Return the rule that decides of several broken ones: one that stops before one that asks, then the strictest."""
     order: list[Kind] = ["stop", "unknown", "limit", "advice"]

@@ -9,7 +9,7 @@ from boxwright.disciplines.towing.findings.legal import class_of, least_and_most
 from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.result import Extent, Result
 from boxwright.disciplines.towing.sourced import LAMPS
-from boxwright.disciplines.towing.telling import broken, in_words, leading, listed, missing, shown
+from boxwright.disciplines.towing.telling import broken, in_words, leading, listed, missing, shown, worth_asking
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, read_any, show, show_band
 
@@ -40,8 +40,8 @@ def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         most = max(1, *(int(one.rule.limit or 1) for one in wanted))
         says = f"{leading(wanted).place} asks for {most} chain{'s' if most > 1 else ''} or the like; {count} fitted"
         yield broken(code, where, says, wanted, "Fit safety chains of the trailer's weight, crossed")
-    elif _too_few(result, count, most_gross):
-        yield _if_heavier(result, where, f"{count} fitted", _too_few(result, count, most_gross), shown_in)
+    else:
+        yield from _if_heavier(result, where, f"{count} fitted", _too_few(result, count, most_gross), shown_in)
     if count:
         yield from _chain_strength(result, count, shown_in)
 
@@ -55,13 +55,18 @@ def _too_few(result: Result, count: int, gross: float) -> list[Placed]:
     return [one for one in rules if (one.rule.limit or 0.0) > count]
 
 
-def _if_heavier(result: Result, where: str, has: str, rules: list[Placed], shown_in: HeaderUnits) -> Finding:
-    """Return the question where only the doubt of the weight reaches what a rule of chains asks."""
+def _if_heavier(
+    result: Result, where: str, has: str, reached: list[Placed], shown_in: HeaderUnits
+) -> Iterator[Finding]:
+    """Yield the question where only the doubt of the weight reaches what a rule of chains asks."""
+    rules = worth_asking(reached)
+    if not rules:
+        return
     first = leading(rules)
     says = f"{has}, and {first.place} asks for more than that if the trailer is as heavy as it may be: "
     could_stop = any(one.rule.kind == "stop" for one in rules)
-    return missing("towing/chains", where, f"{says}{shown(result.gross, 'kg', shown_in)}; weigh it",
-                   "Weigh the loaded trailer", could_stop, first.rule.source)  # fmt: skip
+    yield missing("towing/chains", where, f"{says}{shown(result.gross, 'kg', shown_in)}; weigh it",
+                  "Weigh the loaded trailer", could_stop, first.rule.source)  # fmt: skip
 
 
 def begins_at(asks: str) -> float:
@@ -90,8 +95,8 @@ def _chain_strength(result: Result, count: int, shown_in: HeaderUnits) -> Iterat
         now = now if sure > result.gross.band.high else shown(result.gross, "kg", shown_in)
         says = f"{has} are too weak for {now} by the rule of {leading(weak).place}"
         yield broken(code, where, says, weak, "Fit chains rated for the trailer's weight")
-    elif perhaps:
-        yield _if_heavier(result, where, has, perhaps, shown_in)
+    else:
+        yield from _if_heavier(result, where, has, perhaps, shown_in)
 
 
 def _too_weak(result: Result, count: int, rating: float, gross: float) -> list[Placed]:
@@ -126,7 +131,7 @@ def lamps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         reach = f" at {show(result.width.band.best, 'm', shown_in)} wide" if "width" in rules[0].rule.asks else ""
         says = f"{leading(rules).place} asks for {listed(list(names))} lamps{reach}; they are not among those fitted"
         yield broken(code, where, says, rules, f"Fit {listed(list(names))} lamps, or write that they are there")
-    for placed in result.law.placed:
+    for placed in worth_asking(list(result.law.placed)):
         names = _lacking(result, placed, with_doubt=True)
         if names and names not in wanted:
             wanted[names] = [placed]

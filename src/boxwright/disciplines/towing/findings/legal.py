@@ -10,7 +10,7 @@ from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.law import CLASSES, STRICTER_CLASS, Placed
 from boxwright.disciplines.towing.result import Behind, Reading, Result
 from boxwright.disciplines.towing.sourced import AGES
-from boxwright.disciplines.towing.telling import advice, broken, leading, listed, missing, name_of, shown
+from boxwright.disciplines.towing.telling import advice, broken, leading, listed, missing, name_of, shown, worth_asking
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
 
@@ -70,11 +70,15 @@ def class_of(result: Result) -> str:
 
 
 def reached(result: Result, askings: list[Asking], sure: bool) -> list[Reached]:
-    """Return the rules whose limit a number reaches for sure, or (``sure`` False) may reach, the strictest first."""
+    """Return the rules whose limit a number reaches for sure, or (``sure`` False) may reach, the strictest first.
+
+    What may be reached is a question, and nobody is asked about a rule whose breach is only advice.
+    """
     found = []
     for asking in askings:
         reading, times = asking.reading, asking.times
-        for placed in result.law.asking(asking.asks, class_of(result)):
+        rules = list(result.law.asking(asking.asks, class_of(result)))
+        for placed in rules if sure else worth_asking(rules):
             limit = placed.rule.limit * times if placed.rule.limit is not None else None
             low = max(reading.best, reading.permitted_high) if reading.band.known else reading.band.low
             number = low if sure else reading.band.high
@@ -164,7 +168,7 @@ def _every_axle(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code = "towing/brakes-required"
     everywhere = [Asking(law.ALL_WHEELS_ABOVE, result.gross), Asking(law.ALL_WHEELS_FROM, result.gross, counts=True)]
     wanted, perhaps = (reached(result, everywhere, sure) for sure in (True, False))
-    if not perhaps or (result.braked_axles is not None and result.braked_axles >= len(result.axles)):
+    if not (wanted or perhaps) or (result.braked_axles is not None and result.braked_axles >= len(result.axles)):
         return
     first = first_of(wanted or perhaps)
     place, rule = first.placed.place, first.placed.rule

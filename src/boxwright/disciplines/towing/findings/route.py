@@ -8,7 +8,16 @@ from dataclasses import replace
 from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.findings.legal import class_of, least_and_most
 from boxwright.disciplines.towing.result import Extent, Result
-from boxwright.disciplines.towing.telling import advice, broken, in_words, leading, missing, name_of, read_how
+from boxwright.disciplines.towing.telling import (
+    advice,
+    broken,
+    in_words,
+    leading,
+    missing,
+    name_of,
+    read_how,
+    worth_asking,
+)
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, show, show_band
 
@@ -36,9 +45,8 @@ def size_on_route(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"{rules[0].place} limits the {asks}, and {in_words(f'trailer.outside.{key}')} is not written"
             yield missing(code, f"trailer.outside.{key}", says, f"Measure the {asks}", True, rules[0].rule.source)
             continue
-        over, perhaps = (
-            [one for one in rules if end > (one.rule.limit or 0.0)] for end in (extent.band.best, extent.band.high)
-        )
+        over = [one for one in rules if extent.band.best > (one.rule.limit or 0.0)]
+        perhaps = worth_asking([one for one in rules if extent.band.high > (one.rule.limit or 0.0)])
         if over:
             reach = f" by {name_of(extent.of)}" if extent.of else ""
             first = leading(over)
