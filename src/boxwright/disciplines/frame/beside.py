@@ -14,18 +14,23 @@ from boxwright.disciplines.frame.tapes import Read, doubt_of, newest_first
 def with_what_it_moves(
     fault: TapeFault, members: tuple[Member, ...], holes: tuple[Hole, ...], fastenings: tuple[Fastening, ...]
 ) -> TapeFault:
-    """Return a stud beside its plan with the names of what was decided on the plan and comes out otherwise."""
+    """Return a stud beside its plan with the names of what was decided on the plan and comes out worse.
+
+    What misses the plan and suits the stud where it stands was decided by the tape.
+    """
     member = next((one for one in members if one.name == fault.name and one.wall == fault.wall), None)
     if fault.what != "beyond" or member is None or member.planned is None:
         return fault
     by = member.planned - member.at.best
     names = [
-        one.name for one in holes if one.wall == member.wall and _is_cut(one, member, 0.0) != _is_cut(one, member, by)
+        one.name
+        for one in holes
+        if one.wall == member.wall and _is_cut(one, member, 0.0) and not _is_cut(one, member, by)
     ]
     names += [
         one.name
         for one in fastenings
-        if one.wall == member.wall and _caught(one, member, 0.0) != _caught(one, member, by)
+        if one.wall == member.wall and _loses(_caught(one, member, by), _caught(one, member, 0.0))
     ]
     return replace(fault, moves=tuple(dict.fromkeys(names)))
 
@@ -46,6 +51,11 @@ def _caught(fastening: Fastening, member: Member, by: float) -> tuple[bool, ...]
     first, last = _edges(member, by)
     distance = fastening.edge_distance.best
     return tuple(min(one.at - first, last - one.at) >= distance - SMALL for one in fastening.points)
+
+
+def _loses(planned: tuple[bool, ...], built: tuple[bool, ...]) -> bool:
+    """Return whether a fastener that was to catch a member does not catch it where it stands."""
+    return any(was and not is_now for was, is_now in zip(planned, built, strict=True))
 
 
 def taped_edges(readings: tuple[Read, ...], holes: tuple[Hole, ...], walls: tuple[Wall, ...]) -> Iterator[TapeFault]:
