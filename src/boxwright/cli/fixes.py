@@ -10,6 +10,7 @@ from boxwright.cli.rig_file import must_be_one_of
 from boxwright.cli.screen import Line, hanging, plain
 from boxwright.cli.shown import Checked
 from boxwright.study.bench import Bench
+from boxwright.study.clear_place import PLACED
 from boxwright.study.remedy import Fix, Remedies, remedies, with_remedies
 
 HOW_MANY = ("first", "all")
@@ -60,9 +61,11 @@ def does(fix: Fix) -> str:
     loads: dict[str, list[str]] = {}
     for code, _, load in fix.clears:
         loads.setdefault(code, []).append(load)
-    each = [f"{code} (load {', '.join(dict.fromkeys(names))})" for code, names in loads.items()]
+    each = [
+        code if code in PLACED else f"{code} (load {', '.join(dict.fromkeys(names))})" for code, names in loads.items()
+    ]
     clears = f"clears {', '.join(each)}" if each else ""
-    asks = "" if fix.is_whole else f"no cure yet of {fix.code} (load {fix.load})"
+    asks = "" if fix.is_whole else f"no cure yet of {fix.code}{'' if fix.code in PLACED else f' (load {fix.load})'}"
     return ", ".join(part for part in (asks, clears) if part)
 
 

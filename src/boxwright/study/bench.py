@@ -122,7 +122,7 @@ class Bench:
         for axis in axes:
             key = (key_of(slot), axis)
             if key not in self._loose:
-                self._loose[key] = movables(self.reading.rig, self.rooms, slot, axis, self.units)
+                self._loose[key] = movables(self.reading.rig, self.rooms, slot, axis, self.reading.rig.header.units)
             found += self._loose[key]
         return found
 
@@ -171,6 +171,7 @@ class Bench:
 
         What one state puts on the ball bears on the swing over all states, and that is said in its own slots too. A
         load state that stood on a scale, or a part that did, bears on the trailer's own weight, and so on everything.
+        What is screwed to the frame is judged at every stage, before it stands and after.
         """
         edits = tuple(edits)
         if all(edit.path.startswith("loads[") for edit in edits):
@@ -183,7 +184,14 @@ class Bench:
             return Scope(self.stages)
         families = self.rooms.families
         members = {of for item in moved for of in families[item.of]}
+        if members & self._on_the_frame():
+            return Scope(self.stages)
         return Scope(self._stages_of([item for item in self.reading.rig.parts if item.of in members]))
+
+    def _on_the_frame(self) -> set[str]:
+        """Return the parts the frame judges as planned: those with a hinge or screws, and the backings."""
+        rig = self.reading.rig
+        return {*(one.of for one in rig.structure.fastened), *(one.of for one in rig.frame.backings)}
 
     def _stages_of(self, items: Iterable[Item]) -> tuple[int, ...]:
         """Return the stages any of some parts stands at, perhaps or for certain; all where it stood on a scale."""

@@ -14,11 +14,13 @@ from dataclasses import dataclass, replace
 from boxwright.finding import Finding, Kind
 from boxwright.study.arranged import Row, arranged, axes_of, needed
 from boxwright.study.bench import CURED, GRAVITY, Bench, Mark, Proof, adds_nothing, leaves_question, stands
+from boxwright.study.clear_place import PLACED, clear_place_moves, nothing_clear
 from boxwright.study.fills import fills
 from boxwright.study.left import left_behind
 from boxwright.study.lever import Lever, Pull, lever_of, pull_of
 from boxwright.study.moves import Candidate, Edit, other_standing, pairs, single_moves
 from boxwright.study.reach import said_without, what_decides
+from boxwright.study.remedy_words import then_done
 from boxwright.study.slots import Slot, Study
 
 MOST, CURES = 8, 4
@@ -91,19 +93,25 @@ def remedies(
     without: list[tuple[Finding, str]] = []
     done: set[Mark] = set()
     for finding, slot in wanted:
-        mark = (finding.code, finding.where, slot.load)
+        # The frame says the same in every load state: once is enough.
+        mark = (finding.code, finding.where, "" if finding.code in PLACED else slot.load)
         if mark in done or (not everything and any(mark in fix.clears for fix in fixes)):
             continue
         done.add(mark)
         lever = lever_of(finding, slot)
-        if lever is None:
+        if lever is None and finding.code not in PLACED:
             continue
         cures = list(fixes_of(bench, finding, slot, lever, everything, CURES if everything else per_finding))
         fixes += cures
-        says = said_without(bench, finding, lever, slot) if not cures else ""
+        says = _said_without(bench, finding, lever, slot) if not cures else ""
         if says:
             without.append((finding, says))
     return Remedies(_chosen(fixes), tuple(without))
+
+
+def _said_without(bench: Bench, finding: Finding, lever: Lever | None, slot: Slot) -> str:
+    """Return what is said of a finding without a proved change."""
+    return nothing_clear(bench, finding, slot) if lever is None else said_without(bench, finding, lever, slot)
 
 
 def _chosen(fixes: Iterable[Fix]) -> tuple[Fix, ...]:
@@ -164,16 +172,16 @@ def _arranged(bench: Bench, slot: Slot, must: list[Row], levers: list[Lever]) ->
 
 
 def fixes_of(
-    bench: Bench, finding: Finding, slot: Slot, lever: Lever, everything: bool = False, most: int = 1
+    bench: Bench, finding: Finding, slot: Slot, lever: Lever | None, everything: bool = False, most: int = 1
 ) -> Iterator[Fix]:
     """Yield the proved changes that clear one finding in its slot, the least effort first.
 
     Behind them comes what leaves a question, where there are not enough cures.
     """
     search = _Search(bench, finding, slot, most)
-    search.through(other_standing(finding, slot))
-    pull = pull_of(finding, lever, slot)
-    if pull is not None and finding.kind != "unknown":
+    search.through((*other_standing(finding, slot), *clear_place_moves(bench, finding, slot)))
+    pull = pull_of(finding, lever, slot) if lever is not None else None
+    if lever is not None and pull is not None and finding.kind != "unknown":
         search.is_open = pull.is_open
         search.last = bench.proofs + (PROOFS_OF_ALL if everything else PROOFS)
         needs = (more * need for need in (pull.wanted, pull.at_least) for more in (1.0, A_LITTLE_MORE) if need > 0.0)
@@ -271,7 +279,10 @@ def _proved(
 
 def _then(bench: Bench, proof: Proof) -> str | None:
     """Return what to weigh after a change that leaves questions, empty without any; None where nobody knows what."""
-    says = [what_decides(finding, slot, bench.units) for finding, slot in proof.questions]
+    says = [
+        then_done(finding.act) if finding.code in PLACED else what_decides(finding, slot, bench.units)
+        for finding, slot in proof.questions
+    ]
     if not all(says):
         return None
     return says[0] if says else ""

@@ -8,6 +8,7 @@ from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
 
 DIRECTIONS = (("forward", "rearward"), ("to the left", "to the right"))
+OPENING_WAYS = {"x": DIRECTIONS[0], "side": DIRECTIONS[1], "z": ("down", "up")}
 
 
 def moved(name: str, shift: float, axis: int, key: str, text: str, header: HeaderUnits) -> str:
@@ -102,3 +103,58 @@ def with_weight(says: str, added: float | None, header: HeaderUnits) -> str:
     if added is None:
         return says
     return f"{says}; {show(added, 'kg', header)} more at the front wall would be, if all ratings still hold"
+
+
+def opening_moved(name: str, ways: Sequence[tuple[str, str, float]], where: str, header: HeaderUnits) -> str:
+    """Return where an opening goes: how far and which way along each axis, how its place is written, and where that is.
+
+    A way is its key, the new text and the shift (m).
+    """
+    said = " and ".join(
+        f"{show(abs(shift), 'm', header, cuts=True)} {OPENING_WAYS[key][shift > 0.0]}, to "
+        f"{'z ' if key == 'z' else ''}{text}"
+        for key, text, shift in ways
+    )
+    return f"Move {name} {said}: {where}"
+
+
+def between(members: tuple[str, str]) -> str:
+    """Return the bay a clear place is in, by the members on both sides."""
+    return f"between {members[0]} and {members[1]}"
+
+
+def inside_wall(wall: str) -> str:
+    """Return that a place is within its wall."""
+    return f"inside the {wall} wall"
+
+
+def fasteners_moved(what: str, name: str, moves: Sequence[tuple[float, float]], header: HeaderUnits) -> str:
+    """Return which fasteners of a part go where, each onto metal of its own."""
+    said = ", ".join(
+        f"{show(old, 'm', header, cuts=True)} to {show(new, 'm', header, cuts=True)}" for old, new in moves
+    )
+    return f"Move the {what} of {name} from {said}"
+
+
+def pattern_slid(what: str, name: str, shift: float, header: HeaderUnits) -> str:
+    """Return how far and which way all fasteners of a part go as one."""
+    return f"Slide the {what} of {name} {show(abs(shift), 'm', header, cuts=True)} {DIRECTIONS[0][shift > 0.0]} as one"
+
+
+def part_slid(what: str, name: str, shift: float, text: str, header: HeaderUnits) -> str:
+    """Return how far and which way a part goes together with its fasteners, and how its new place is written."""
+    far = f"{show(abs(shift), 'm', header, cuts=True)} {DIRECTIONS[0][shift > 0.0]}"
+    return f"Slide {name} with its {what} {far} as one (x: {text})"
+
+
+def backing_needed(name: str, backing: str, places: Sequence[float], header: HeaderUnits) -> str:
+    """Return what holds fasteners that no metal is free for: the backing behind the part, or one to be put there."""
+    at = " and ".join(show(place, "m", header, cuts=True) for place in places)
+    strip = f"screw into {backing} there" if backing else "put a backing strip there"
+    its = "its fasteners" if len(places) > 1 else "its fastener"
+    return f"No metal within the ends of {name} is free for {its} at {at}: {strip}"
+
+
+def then_done(act: str) -> str:
+    """Return what to do after a change that leaves a question: what the question itself asks to be done."""
+    return f"then {act[:1].lower()}{act[1:]}" if act else ""
