@@ -35,10 +35,8 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
     ]
     for hole in drawn.holes_of(wall.name):
         if hole.low < high and hole.high > low:
-            where = (
-                f"{ruler.mark(hole.low - zero)} to {ruler.mark(hole.high - zero)}, from {ruler.mark(hole.bottom)} up"
-            )
-            rows.append(((TO_TICK, "Opening", f"{hole.name}  {where}; sealant {hole.seal or '______'}"), hole.of))
+            where = f"{ruler.mark(hole.low - zero)} to {ruler.mark(hole.high - zero)}"
+            rows.append(((TO_TICK, "Opening", f"{hole.name} {where}; seal {hole.seal or '______'}"), hole.of))
     for one in drawn.frame.backings:
         if one.wall == wall.name and one.low < high and one.high > low:
             what = f"{one.name} {ruler.full(one.thick)}, z {ruler.mark(one.bottom)} to {ruler.mark(one.top)}"

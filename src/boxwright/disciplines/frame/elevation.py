@@ -301,8 +301,7 @@ def _signs(drawn: Drawn, eye: Eye) -> list[str]:
 
 
 def _openings(drawn: Drawn, wall: Wall) -> Grid:
-    """Return the openings of a wall with their edges, their neighbours and what they cut."""
-    ruler, eye = drawn.ruler, Eye(wall, False)
+    """Return the openings of a wall with their neighbours and what they cut; where they are the drawing says."""
     rows = []
     holes = drawn.holes_of(wall.name)
     for one in holes:
@@ -310,15 +309,13 @@ def _openings(drawn: Drawn, wall: Wall) -> Grid:
             (
                 one.name,
                 rough(drawn, one),
-                f"{ruler.mark(one.low - eye.zero)} to {ruler.mark(one.high - eye.zero)}",
-                f"{ruler.mark(one.bottom)} to {ruler.mark(one.top)}",
                 beside(drawn, one),
                 cuts(one),
                 _swing_words(one),
                 "cut" if one.is_cut else "not cut",
             )
         )
-    columns = ("Opening", "Rough", "Along", "Up", "Beside", "Cuts", "Swings", "Saw")
+    columns = ("Opening", "Rough", "Beside", "Cuts", "Swings", "Saw")
     return Grid("Openings", columns, tuple(rows), tuple(one.of for one in holes))
 
 

@@ -100,11 +100,11 @@ def _openings(drawn: Drawn) -> tuple[Grid, ...]:
 
 def _opening(drawn: Drawn, hole: Hole) -> tuple[str, ...]:
     ruler, wall = drawn.ruler, drawn.frame.wall(hole.wall)
-    header = "yes" if hole.needs_frame or hole.members_cut else "no"
+    header = "yes" if hole.needs_frame or any(one.is_certain for one in hole.members_cut) else "no"
     if wall is None or not hole.is_placed:
         return hole.name, hole.wall, UNSAID, UNSAID, UNSAID, UNSAID, header
     foot = wall.foot if wall.name in ("roof", "floor") else 0.0
-    cut = ", ".join(one.name for one in hole.members_cut)
+    cut = ", ".join(one.name for one in hole.members_cut if one.is_certain)
     gaps = [f"{gap.to} {ruler.both(gap.clear.best)}" for gap in (hole.gap_low, hole.gap_high) if gap is not None]
     return (
         hole.name,

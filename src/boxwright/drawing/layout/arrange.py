@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from math import inf
 
 from boxwright.drawing.layout.edges import drawable
 from boxwright.drawing.layout.grid import Set, chopped, draw_set, set_grid, set_notes, split
@@ -269,8 +270,11 @@ def _draw_views(plan: Plan, ink: Ink) -> list[tuple[str, Keyed]]:
     return keys
 
 
-def _flow(items: list[Set], free: list[Box]) -> tuple[list[Placed], list[Set], list[Box]]:
-    """Return where whole tables find room, those that find none, and the room that is left."""
+def _flow(items: list[Set], free: list[Box], widest: float = inf) -> tuple[list[Placed], list[Set], list[Box]]:
+    """Return where whole tables find room, those that find none, and the room that is left.
+
+    Where no table is wider than half a page, as ``widest`` says, they stand in columns; else in rows.
+    """
     placed: list[Placed] = []
     left: list[Set] = []
     for item in items:
@@ -278,12 +282,17 @@ def _flow(items: list[Set], free: list[Box]) -> tuple[list[Placed], list[Set], l
             if item.wide <= box.right - box.left + 1e-6 and item.high <= box.bottom - box.top + 1e-6:
                 placed.append(Placed(item, box.left, box.top))
                 right, below = box.left + item.wide + APART, box.top + item.high + APART
-                free = [
-                    *free[:number],
+                beside = [
                     Box(right, box.top, box.right, below - APART),
                     Box(box.left, below, box.right, box.bottom),
-                    *free[number + 1 :],
                 ]
+                if 2 * widest + APART <= box.right - box.left:
+                    right = box.left + widest + APART
+                    beside = [
+                        Box(box.left, below, right - APART, box.bottom),
+                        Box(right, box.top, box.right, box.bottom),
+                    ]
+                free = [*free[:number], *beside, *free[number + 1 :]]
                 break
         else:
             left.append(item)
@@ -302,10 +311,11 @@ def _flowed(items: list[Set], body: Box) -> list[Ink]:
     """Return pages of tables and notes, in their order, long ones going on from page to page."""
     pages: list[Ink] = []
     waiting = list(items)
+    widest = max((one.wide for one in items if one.rows), default=inf)
     while waiting:
         ink, free = Ink(), [body]
         while waiting:
-            placed, left, after = _flow([waiting[0]], free)
+            placed, left, after = _flow([waiting[0]], free, widest)
             if not left:
                 free = after
                 draw_set(placed[0].table, placed[0].left, placed[0].top, ink)
