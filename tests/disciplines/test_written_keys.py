@@ -76,7 +76,7 @@ def test_the_owners_are_those_of_the_architecture() -> None:
         "water": "tank",
         "heat": "heater",
         "air": "free_area fan",
-        "frame": "",
+        "frame": "recess",
         "towing": "",
         "stages": "",
     }

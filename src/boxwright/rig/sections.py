@@ -20,7 +20,14 @@ from boxwright.disciplines import (
     weight,
 )
 from boxwright.disciplines.frame.holes import wall_name
-from boxwright.disciplines.frame.parts import Framing, Opening, PlannedBacking, StandingLayer, StandingOpening
+from boxwright.disciplines.frame.parts import (
+    Framing,
+    Opening,
+    PlannedBacking,
+    PlannedRecess,
+    StandingLayer,
+    StandingOpening,
+)
 from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.result import UNSAID, Tube
 from boxwright.disciplines.frame.solve import surfaces
@@ -37,7 +44,7 @@ from boxwright.model.place import Surfaces, side_word
 from boxwright.model.stage import Marks, stands
 from boxwright.model.trailer import Trailer
 from boxwright.rig.rig import Item, Layer
-from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
+from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band, read_exact
 
 WHOLE = exactly(1.0)
 ROOFS = ("flat", "arched", "rounded")
@@ -160,6 +167,11 @@ def shell_of(
             for one in items["parts"]
             if one.words.kind == "backing" and _ever_stands(one.marks, last_stage)
         ),
+        recesses=tuple(
+            PlannedRecess(one.of, one.name, one.place, _side(one.words.wall, units.words), _middles(one, units), depth)
+            for one in items["parts"]
+            if (depth := _recess(one)) is not None and _ever_stands(one.marks, last_stage)
+        ),
     )
     return found, tuple(troubles)
 
@@ -194,6 +206,22 @@ def _swing(item: Item) -> tuple[str, str]:
 def _backed(item: Item) -> str:
     facet = item.facet("structure")
     return facet.backs if isinstance(facet, structure.Facet) else ""
+
+
+def _recess(item: Item) -> Band | None:
+    facet = item.facet("frame")
+    return facet.recess if isinstance(facet, frame.Facet) else None
+
+
+def _middles(item: Item, units: HeaderUnits) -> tuple[float, ...]:
+    """Return the places of a counted part along the trailer; one that cannot be read was told where it was read."""
+    found: list[float] = []
+    for text in item.words.at:
+        try:
+            found.append(read_exact(text, "length", units))
+        except CannotRead:
+            continue
+    return tuple(found)
 
 
 def _fastened(parts: tuple[Item, ...], words: str) -> tuple[Fastened, ...]:

@@ -71,7 +71,7 @@ def one_slot(
     """Return what one slot comes to. ``tongues`` is what the ball carries in every load state that is towed."""
     fixings = once(fixings_of, once(structure.offers, rig.structure.fastened))
     bare = once(shell, rig.frame, rig.trailer, fixings)
-    stood = standing_of(standing.frames, rig.frame.backings, rig.structure.fastened)
+    stood = standing_of(standing.frames, rig.frame.backings, rig.structure.fastened, rig.frame.recesses)
     framed = once(frame.solve, bare, rig.frame, standing.layers, standing.openings, stood)
     on_the_frame = once(frame.findings, framed, context.shown_in)
 

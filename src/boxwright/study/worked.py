@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from boxwright.disciplines import frame, structure, towing, water, weight
-from boxwright.disciplines.frame.parts import PlannedBacking
+from boxwright.disciplines.frame.parts import PlannedBacking, PlannedRecess
 from boxwright.disciplines.structure.parts import Fastened
 from boxwright.disciplines.weight.result import Output
 from boxwright.exchange import Box, Fixing, Mass
@@ -50,8 +50,11 @@ def fixings_of(offered: structure.Offers) -> tuple[Fixing, ...]:
 
 
 def standing_of(
-    frames: tuple[Frame, ...], backings: tuple[PlannedBacking, ...], fastened: tuple[Fastened, ...]
+    frames: tuple[Frame, ...],
+    backings: tuple[PlannedBacking, ...],
+    fastened: tuple[Fastened, ...],
+    recesses: tuple[PlannedRecess, ...],
 ) -> tuple[tuple[str, str], ...]:
-    """Return how each backing and each screwed part stands, so that no weight that changes makes the frame new."""
-    wanted = {one.of for one in backings} | {one.of for one in fastened}
+    """Return how all that hangs on the frame or behind it stands, so that no new weight makes the frame new."""
+    wanted = {one.of for one in backings} | {one.of for one in fastened} | {one.of for one in recesses}
     return tuple((one.of, one.stands) for one in frames if one.of in wanted)

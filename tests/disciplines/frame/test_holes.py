@@ -80,3 +80,13 @@ def test_studs_of_the_front_wall_are_only_as_sure_as_what_is_written_of_them() -
         assert front
         for one in front:
             assert (one.at.high - one.at.low) / 2 == pytest.approx(doubt * INCH)
+
+
+@pytest.mark.parametrize(
+    ("places", "hits"), [("[24, 40]", ()), ("[24, 47]", (("L3", 47.0),)), ("[13, 33]", (("L2", 33.0),))]
+)
+def test_a_socket_let_into_a_stud_is_told_at_its_place(places: str, hits: tuple[tuple[str, float], ...]) -> None:
+    """By hand: boxes 4 in wide on studs 1 in wide at 16 in: 13 ends at 15, short of 15 1/2."""
+    line = f"sockets: {{wall: left, z: 20, size: 4 x 1 x 3, at: {places}, weight: 1, stage: shell, recess: 1}}"
+    (found,) = framed(rig_text(parts=(line,))).recesses
+    assert [(name, pytest.approx(place)) for name, place in found.hits] == [(name, at * INCH) for name, at in hits]

@@ -217,7 +217,11 @@ class Opening(Entry):
 
 
 class Facet(Entry):
-    """What frame reads of a part: nothing."""
+    """What frame reads of a part."""
+
+    recess: MetreBand | None = Field(
+        None, description="how deep a socket or a switch goes into its wall, behind the finished face, such as 2"
+    )
 
 
 NAMED: dict[str, type[Entry]] = {"openings": Opening, "walls": Wall}
@@ -266,6 +270,18 @@ class PlannedBacking:
 
 
 @dataclass(frozen=True, slots=True)
+class PlannedRecess:
+    """A part that goes into its wall behind the finished face: a socket, a switch. ``at`` are its middles along x."""
+
+    of: str
+    name: str
+    place: Place
+    wall: str
+    at: tuple[float, ...]
+    depth: Band
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """The frame as ordered and as taped, with every layer and opening of the plan; what stands comes with each slot.
 
@@ -281,3 +297,4 @@ class Section:
     layers: tuple[StandingLayer, ...] = ()
     openings: tuple[StandingOpening, ...] = ()
     backings: tuple[PlannedBacking, ...] = ()
+    recesses: tuple[PlannedRecess, ...] = ()

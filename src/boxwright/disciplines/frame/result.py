@@ -387,6 +387,24 @@ class Fastening:
 
 
 @dataclass(frozen=True, slots=True)
+class Recess:
+    """A socket, a switch or a lamp let into its wall: how deep it goes, how deep the wall is behind its finished face.
+
+    ``at`` are its places along the wall, ``hits`` the members it would have to be let into, with the place of each.
+    """
+
+    of: str
+    name: str
+    wall: WallName
+    at: tuple[float, ...]
+    depth: Band
+    room: Band
+    hits: tuple[tuple[str, float], ...]
+    fits: Literal["yes", "no", "unknown"]
+    there: There
+
+
+@dataclass(frozen=True, slots=True)
 class TapeFault:
     """Two readings of one place that differ by more than both tapes may be off, or a reading that cannot be.
 
@@ -438,6 +456,7 @@ class Result:
     faults: tuple[TapeFault, ...]
     sized: tuple[Sized, ...]
     unplaced: tuple[str, ...] = ()
+    recesses: tuple[Recess, ...] = ()
 
     def wall(self, name: str) -> Wall | None:
         """Return a wall by its name, or None."""

@@ -12,6 +12,7 @@ from boxwright.disciplines.frame.fastening import backings_of, fastenings_of, un
 from boxwright.disciplines.frame.holes import cut_members, holes_of
 from boxwright.disciplines.frame.members import bays_of, depth_of, members_of, planned_row
 from boxwright.disciplines.frame.parts import Section
+from boxwright.disciplines.frame.recessed import recesses_of, without_wall
 from boxwright.disciplines.frame.result import (
     Backing,
     Bay,
@@ -20,6 +21,7 @@ from boxwright.disciplines.frame.result import (
     Intrusion,
     Member,
     Nose,
+    Recess,
     Roof,
     Sized,
     TapeFault,
@@ -51,6 +53,7 @@ class Shell:
     faults: tuple[TapeFault, ...]
     sized: tuple[Sized, ...]
     unplaced: tuple[str, ...] = ()
+    recesses: tuple[Recess, ...] = ()
 
 
 BARE = Shell((), (), (), (), Roof("flat", 0.0, 0.0, 0.0), None, (), (), (), (), (), (), (), ("trailer.body",))
@@ -88,7 +91,8 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
             *taped_edges(section.readings, holes, walls),
         ),
         sized=tuple(_sized(section, trailer)),
-        unplaced=(*_unplaced(section, intrusions), *unwalled(fixings, walls)),
+        recesses=recesses_of(section.recesses, walls, members),
+        unplaced=(*_unplaced(section, intrusions), *unwalled(fixings, walls), *without_wall(section.recesses, walls)),
     )
 
 

@@ -10,7 +10,8 @@ from boxwright.disciplines.frame.holes import in_slot
 from boxwright.disciplines.frame.layering import buildups_of
 from boxwright.disciplines.frame.lining import UNKNOWN_MASS, layer_masses, surfaces, there
 from boxwright.disciplines.frame.parts import Framing, Section, StandingLayer, StandingOpening
-from boxwright.disciplines.frame.result import Buildup, Fastening, Result
+from boxwright.disciplines.frame.recessed import in_slot as recessed_in
+from boxwright.disciplines.frame.result import Buildup, Fastening, Result, Wall
 from boxwright.disciplines.frame.shell import Shell, shell
 from boxwright.exchange import Box, Mass
 from boxwright.model.trailer import Trailer
@@ -77,13 +78,21 @@ def solve(
         faults=bare.faults,
         sized=bare.sized,
         unplaced=bare.unplaced,
+        recesses=tuple(
+            recessed_in(one, _wall(bare, one.wall), buildups, bare.bays, there_in(one.of, standing))
+            for one in bare.recesses
+        ),
     )
+
+
+def _wall(bare: Shell, name: str) -> Wall:
+    return next(wall for wall in bare.walls if wall.name == name)
 
 
 def _in_slot(
     one: Fastening, bare: Shell, buildups: tuple[Buildup, ...], standing: tuple[tuple[str, str], ...]
 ) -> Fastening:
-    wall = next(wall for wall in bare.walls if wall.name == one.wall)
+    wall = _wall(bare, one.wall)
     depth = bare.depths[bare.walls.index(wall)]
     written = next((length for of, what, length in bare.screws if (of, what) == (one.of, one.what)), None)
     return replace(one, reach=reach_of(one, written, wall, buildups, depth), there=there_in(one.of, standing))

@@ -13,6 +13,7 @@ from boxwright.disciplines.frame.findings.openings import (
     opening_cuts_member,
     opening_outside_wall,
     opening_overlaps,
+    recess_depth,
     seal_unknown,
     unit_depth,
 )
@@ -31,6 +32,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     opening_cuts_member,
     opening_outside_wall,
     opening_overlaps,
+    recess_depth,
     unit_depth,
     seal_unknown,
     fastener_misses,

@@ -133,6 +133,43 @@ def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
+def recess_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a socket, a switch or a lamp let into a wall finds a member there, or too little depth.
+
+    Asks: is the finished wall as deep to its skin as the recess, and is there a bay behind it
+    Limit: its own depth
+    Source: own-unit
+    Lever: move it into a bay, or a box that stands out
+    Methods: none
+    """
+    code = "frame/recess-depth"
+    for path in result.unplaced:
+        if path.endswith(".recess"):
+            of = path.removesuffix(".recess")
+            says = f"nobody can say into which wall {name_of(of)} goes"
+            yield asking(code, of, says, f"Write wall: left, right, front, rear or roof of {name_of(of)}", f"{of}.wall")
+    for one in result.recesses:
+        wants = show_band(one.depth, "m", shown_in, cuts=True)
+        room = show_band(one.room, "m", shown_in, cuts=True)
+        if one.hits:
+            at = ", ".join(f"{name} at {length(place, shown_in)}" for name, place in one.hits)
+            says = f"{one.name} goes into the {one.wall} wall where a member stands: {at}"
+            act = f"Move {one.name} into a bay there"
+            yield Finding(code, one.of, "fix", says, source=GEOMETRY, lever=f"{one.of}.at", act=act, uses=USES)
+        elif one.fits == "no":
+            short = one.depth.best - one.room.best
+            says = f"{one.name} goes {wants} into the {one.wall} wall, and to the skin it is {room} deep there"
+            act = f"A frame of {length(short, shown_in)} under {one.name}, or a shallower one"
+            yield Finding(
+                code, one.of, "fix", says, one.depth.best, one.room.best, -short, "m", "own-unit", f"{one.of}.recess",
+                act=act, uses=USES,
+            )  # fmt: skip
+        elif one.fits == "unknown":
+            says = f"{one.name} goes {wants} into the {one.wall} wall, and nobody can say how deep it is there: {room}"
+            act = f"Write recess and place of {one.name}, and skin, studs and layers of the {one.wall} wall"
+            yield asking(code, one.of, says, act, f"{one.of}.recess")
+
+
 def seal_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when nobody knows what keeps the water out of a hole that has been cut.
 
