@@ -33,7 +33,8 @@ class Finding:
     """One judgement of one rule. ``number``, ``limit`` and ``margin`` are SI, in ``unit``; ``None`` where none applies.
 
     ``margin`` is positive on the safe side. ``could_stop`` says, of an unknown, that the missing value could turn the
-    answer into a stop; an unknown that can only limit leaves ``limits`` open. ``protects`` says that the rule guards
+    answer into a stop; an unknown that can only limit leaves ``limits`` open; one that can come out as no more than
+    something to put right has ``could_limit`` False and keeps no answer back. ``protects`` says that the rule guards
     combustion, an alarm or a way out, where an unknown is already a no. ``because`` holds the rig paths the doubt
     comes from, the one that flips most first.
     """
@@ -52,6 +53,7 @@ class Finding:
     act: str = ""
     minutes: int | None = None
     could_stop: bool = True
+    could_limit: bool = True
     protects: bool = False
     uses: tuple[Use, ...] = ()
     because: tuple[str, ...] = ()

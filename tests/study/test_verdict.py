@@ -60,6 +60,12 @@ def test_an_unknown_that_can_only_limit_limits() -> None:
     assert one.questions == ()
 
 
+def test_an_unknown_that_can_only_be_something_to_put_right_keeps_nothing_back() -> None:
+    assert answer(replace(UNKNOWN, could_stop=False, could_limit=False)) == "go"
+    assert answer(replace(UNKNOWN, could_limit=False)) == "ask"
+    assert answer(replace(UNKNOWN, code="safety/x", could_limit=False, protects=True), use="sleep") == "no"
+
+
 def test_a_limit_limits_and_says_its_number() -> None:
     limit = Finding("towing/speed", "trailer.tyres", "limit", "no more than 65 mph")
     one = verdict("tow", "departure", "liners", (limit,), ALL)

@@ -73,7 +73,8 @@ def verdict(use: Use, load: str, stage: str, findings: Iterable[Finding], judged
     barred = [finding for finding in unknown if finding.protects]
     asking = [finding for finding in unknown if finding.could_stop and not finding.protects]
     limiting = [finding for finding in bearing if finding.kind == "limit"]
-    until_measured = [finding for finding in unknown if not finding.could_stop and not finding.protects]
+    limited = [finding for finding in unknown if not finding.could_stop and not finding.protects]
+    until_measured = [finding for finding in limited if finding.could_limit]
 
     answer: Answer = "go"
     if stops or barred or missing:
