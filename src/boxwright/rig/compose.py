@@ -17,6 +17,7 @@ from boxwright.model.entry import Day, Entry
 from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
+from boxwright.rig.impossible import impossible, unread_lengths
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
 from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTION, facet_models
 from boxwright.rig.read import Document, read_document
@@ -91,6 +92,7 @@ class Composer:
         readings = lengths_read(tree, units)
         shell, unread = shell_of(framing, items, layers, readings, units, len(stages.stages))
         mistakes += [Mistake(path, says) for path, says in unread]
+        mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled

@@ -36,18 +36,18 @@ def _of_one(
     except ValueError:
         day = None
     how = "seen" if str(entry.get("what", "")).strip().lower() == "seen" else str(entry.get("with", "") or "tape")
-    within = _length(entry.get("within"), units)
+    within = length_read(entry.get("within"), units)
     found: list[Read] = []
     for key, text in values.items():
         word = str(text).strip().lower()
-        band = UNKNOWN if word == REMOVED else _length(text, units)
+        band = UNKNOWN if word == REMOVED else length_read(text, units)
         if band is not None and (band.known or word == REMOVED):
             doubt = within.best if within is not None and within.known else None
             found.append(Read(kind, subject, key, band, day, path, how, doubt, word if word == REMOVED else ""))
     return found
 
 
-def _length(text: Tree, units: HeaderUnits) -> Band | None:
+def length_read(text: Tree, units: HeaderUnits) -> Band | None:
     """Return a length, or None where the text is none."""
     try:
         return read_band(str(text), "length", units) if text is not None else None

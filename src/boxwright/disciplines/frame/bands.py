@@ -47,6 +47,11 @@ def _joined(one: Band, best: float, low: float, high: float, other: Band) -> Ban
     )
 
 
+def above_nothing(band: Band | None) -> Band | None:
+    """Return a size where somebody gave it and it is one; nothing, or less, is none."""
+    return band if band is not None and band.known and min(band.best, band.low) > 0.0 else None
+
+
 def known(band: Band | None) -> Band | None:
     """Return a length where somebody gave it, else None."""
     return band if band is not None and band.known else None

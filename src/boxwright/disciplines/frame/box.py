@@ -34,9 +34,14 @@ def read_tyre(marking: str) -> Tyre | None:
 
 
 def inside_of(trailer: Trailer) -> Vector | None:
-    """Return length, width and height from stud face to stud face and deck to bows; None unless all are known."""
+    """Return length, width and height from stud face to stud face and deck to bows; None unless all are known.
+
+    A measure of nothing or less is none.
+    """
     length, width, height = (_best(one) for one in (trailer.body.length, trailer.body.width, trailer.body.height))
-    return None if length is None or width is None or height is None else (length, width, height)
+    if length is None or width is None or height is None or min(length, width, height) <= 0.0:
+        return None
+    return length, width, height
 
 
 def box_of(trailer: Trailer) -> Box:

@@ -8,7 +8,7 @@ from math import ceil, inf, isfinite
 from typing import Literal
 
 from boxwright.disciplines.frame import method
-from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, known, together
+from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, above_nothing, known, together
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.layering import buildup_at
 from boxwright.disciplines.frame.members import Planned, edges, standing
@@ -133,9 +133,9 @@ def _fastening(
 ) -> Fastening:
     """Return a hinge or a set of screws against the members and the backings of its wall."""
     axis, up_axis = _axes(wall)
-    shank = known(fixing.shank) or ASSUMED["shank"]
+    shank = above_nothing(fixing.shank) or ASSUMED["shank"]
     ends = [method.edge_distance(one, LIMITS["edge_diameters"]) for one in (shank.best, shank.low, shank.high)]
-    distance = Band(ends[0], ends[1], ends[2], True, "interval", fixing.shank is None)
+    distance = Band(ends[0], ends[1], ends[2], True, "interval", above_nothing(fixing.shank) is None)
     kind = _member_kind(fixing.into)
     mine = [one for one in standing(members, wall.name) if kind is not None and kind in ("", one.kind, "stud")]
     up = _up(fixing, wall, up_axis)
@@ -163,7 +163,7 @@ def _fastening(
         what=fixing.what,
         wall=wall.name,
         edge_distance=distance,
-        shank=known(fixing.shank),
+        shank=above_nothing(fixing.shank),
         points=points,
         moved=_moved(points, mine, behind, distance, (low, high)),
         slides=_slides(points, mine, behind, distance, wall),

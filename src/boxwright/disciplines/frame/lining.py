@@ -147,8 +147,10 @@ def _share_of_area(layer: Layer, framing: Framing | None) -> float | None:
     if not where:
         return 1.0
     row = framing and (framing.bows if where == "bows" else framing.studs)
-    if not row or row.face is None or row.every is None or not row.face.known or not row.every.best > 0.0:
+    if not row or row.face is None or row.every is None or not row.face.known or not row.every.known:
         return None if layer.over else 1.0
+    if not 0.0 < row.face.best < row.every.best:
+        return None  # studs as wide as their spacing leave no bay: what is written there is wrong
     faces = row.face.best / row.every.best
     return faces if layer.over else 1.0 - faces
 

@@ -6,14 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from boxwright.disciplines.frame.bands import SMALL, around, known, moved
+from boxwright.disciplines.frame.bands import SMALL, above_nothing, around, known, moved
 from boxwright.disciplines.frame.parts import Bows, Framing, Row, Section, WallRow
-from boxwright.disciplines.frame.result import Bay, Member, MemberKind, Tube, Wall
+from boxwright.disciplines.frame.result import Bay, Member, MemberKind, Wall
 from boxwright.disciplines.frame.sourced import ASSUMED, WITHIN
 from boxwright.disciplines.frame.tapes import REMOVED, as_band, newest_first, rows_of
 from boxwright.units import Band, exactly
 
 UPRIGHT = ("left", "right", "front", "rear", "nose-left", "nose-right")
+SIDES = ("left", "right", "front", "rear")
 MOST = 400
 """Members of one wall; a spacing of a hair must not fill the memory."""
 
@@ -39,7 +40,7 @@ def members_of(section: Section, walls: tuple[Wall, ...]) -> tuple[Member, ...]:
     """Return every member of every wall, in order along it, as if no opening cut one."""
     found: list[Member] = []
     for wall in walls:
-        row = _row(section.framing, wall)
+        row = planned_row(section, wall)
         mine = list(_row_members(section, wall, row))
         if wall.name in UPRIGHT and (row is not None or mine):
             mine += _posts(section, wall, mine)
@@ -48,11 +49,59 @@ def members_of(section: Section, walls: tuple[Wall, ...]) -> tuple[Member, ...]:
 
 
 def planned_row(section: Section, wall: Wall) -> Planned | None:
-    """Return the row of a wall as ordered; None where no spacing is written."""
-    return _row(section.framing, wall)
+    """Return the row of a wall as ordered; None where no spacing is written, or none that can be."""
+    row = _ordered(section.framing, wall)
+    if row is None:
+        return None
+    amiss = _amiss(row, wall, face_of(section, wall))
+    if {"every", "first", "last"} & set(amiss):
+        return None
+    return replace(row, extra=tuple(one for one in row.extra if _is_along(one, wall)))
 
 
-def _row(framing: Framing | None, wall: Wall) -> Planned | None:
+def amiss_of(section: Section, wall: Wall) -> tuple[str, ...]:
+    """Return the rig paths of what is written of a row and cannot be: no spacing, or a place or a number not there."""
+    framing = section.framing
+    row = _ordered(framing, wall)
+    if row is None or framing is None:
+        return ()
+    keys = _amiss(row, wall, face_of(section, wall))
+    if wall.name == "floor":
+        return tuple(f"frame.floor.{'cross_members' if key == 'every' else key}" for key in keys)
+    if wall.name == "roof":
+        return tuple(f"frame.bows.{key}" for key in keys)
+    own = getattr(framing.studs, wall.name, None) if wall.name in SIDES else None
+    return tuple(f"frame.studs.{wall.name}.{key}" if getattr(own, key, None) else f"frame.studs.{key}" for key in keys)
+
+
+def _amiss(row: Planned, wall: Wall, face: Band) -> tuple[str, ...]:
+    """Return the keys of a row that cannot be.
+
+    A spacing is wider than one member, and on the long walls not more than all of the wall; a place lies on the wall.
+    """
+    is_long = wall.name in ("left", "right", "roof", "floor")
+    found = []
+    if row.every <= face.best or (is_long and row.every > wall.high - wall.low + SMALL):
+        found.append("every")
+    if not _is_along(row.first, wall):
+        found.append("first")
+    if row.last is not None and not (_is_along(row.last, wall) and row.last >= row.first):
+        found.append("last")
+    if not all(_is_along(one, wall) for one in row.extra):
+        found.append("extra")
+    if not found:
+        count = len(_centres(row, wall))
+        numbered = (("removed", row.removed), ("doubled", row.doubled))
+        found = [key for key, numbers in numbered if any(not 0 <= one < count for one in numbers)]
+    return tuple(found)
+
+
+def _is_along(place: float, wall: Wall) -> bool:
+    """Return whether a centre lies on its wall, or no farther off its ends than a stud may be."""
+    return wall.low - WITHIN["stud"] - SMALL <= place <= wall.high + WITHIN["stud"] + SMALL
+
+
+def _ordered(framing: Framing | None, wall: Wall) -> Planned | None:
     if framing is None:
         return None
     if wall.name == "floor":
@@ -61,13 +110,13 @@ def _row(framing: Framing | None, wall: Wall) -> Planned | None:
         if floor is None or every is None:
             return None
         first = known(floor.first)
-        return _usable(every.best, wall.low + (first.best if first is not None else 0.0), None, (), (), ())
+        return Planned(every.best, wall.low + (first.best if first is not None else 0.0), None, (), (), ())
     if wall.name == "roof":
         bows = framing.bows
         return _of_row(bows, None, wall) if bows is not None else None
     if framing.studs is None:
         return None
-    own = getattr(framing.studs, wall.name, None) if wall.name in ("left", "right", "front", "rear") else None
+    own = getattr(framing.studs, wall.name, None) if wall.name in SIDES else None
     found = _of_row(framing.studs, own, wall)
     is_stated = wall.name in ("left", "right") or own is not None
     return found if found is None or is_stated else replace(found, is_stated=False)
@@ -85,20 +134,9 @@ def _of_row(row: Row, own: WallRow | None, wall: Wall) -> Planned | None:
     end = wall.low + last.best if last is not None else None
     more: WallRow | Bows | None = own if own is not None else row if isinstance(row, Bows) else None
     if more is None:
-        return _usable(every.best, start, end, (), (), ())
+        return Planned(every.best, start, end, (), (), ())
     extra = tuple(wall.low + one.best for one in more.extra if one.known)
-    return _usable(every.best, start, end, more.removed, getattr(more, "doubled", ()), extra)
-
-
-def _usable(
-    every: float,
-    first: float,
-    last: float | None,
-    removed: tuple[int, ...],
-    doubled: tuple[int, ...],
-    extra: tuple[float, ...],
-) -> Planned | None:
-    return Planned(every, first, last, removed, doubled, extra) if every > SMALL else None
+    return Planned(every.best, start, end, more.removed, getattr(more, "doubled", ()), extra)
 
 
 def _centres(row: Planned, wall: Wall) -> list[float]:
@@ -169,9 +207,9 @@ def face_of(section: Section, wall: Wall) -> Band:
     tube, framing = wall.tube, section.framing
     row = framing and (framing.bows if wall.name == "roof" else framing.studs if wall.name != "floor" else None)
     floor = framing.floor if framing is not None and wall.name == "floor" else None
-    written = known(row.face) if row else known(floor.face) if floor is not None else None
+    written = above_nothing(row.face) if row else above_nothing(floor.face) if floor is not None else None
     word = "bow face" if wall.name == "roof" else "cross-member face" if wall.name == "floor" else "stud face"
-    return written or known(tube.face) or ASSUMED[word]
+    return written or above_nothing(tube.face) or ASSUMED[word]
 
 
 def depth_of(section: Section, wall: Wall) -> Band | None:
@@ -179,12 +217,8 @@ def depth_of(section: Section, wall: Wall) -> Band | None:
     framing = section.framing
     row = framing and (framing.bows if wall.name == "roof" else framing.studs if wall.name != "floor" else None)
     floor = framing.floor if framing is not None and wall.name == "floor" else None
-    written = known(row.depth) if row else known(floor.depth) if floor is not None else None
-    return written or known(_depth(wall.tube))
-
-
-def _depth(tube: Tube) -> Band | None:
-    return tube.depth
+    written = above_nothing(row.depth) if row else above_nothing(floor.depth) if floor is not None else None
+    return written or above_nothing(wall.tube.depth)
 
 
 def _posts(section: Section, wall: Wall, row: list[Member]) -> list[Member]:

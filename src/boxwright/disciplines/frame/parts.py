@@ -23,7 +23,11 @@ Transmittance = Annotated[Band, Unit("W/m**2/K", "transmittance", bare="W/m2K", 
 
 def read_numbers(given: object) -> object:
     """Return the numbers of a list such as ``[2, 5]``, or of one alone."""
-    return tuple(int(str(one).strip()) for one in read_names(given))
+    words = [str(one).strip() for one in read_names(given)]
+    for word in words:
+        if not word.isdecimal():
+            raise ValueError(f'"{word}" is no number of a member; they are counted from 0, write it as [2, 5]')
+    return tuple(int(word) for word in words)
 
 
 Numbers = Annotated[tuple[int, ...], BeforeValidator(read_numbers)]

@@ -103,10 +103,22 @@ def _against_the_plan(member: Member, wall: Wall) -> Iterator[TapeFault]:
         )
 
 
+def _by_plan(member: Member) -> float:
+    return member.planned if member.planned is not None else member.at.best
+
+
+def _by_number(member: Member) -> int:
+    return member.number if member.number is not None else 0
+
+
 def _against_the_neighbour(members: list[Member]) -> Iterator[TapeFault]:
-    """Yield studs that are taped behind the next one, or in its place."""
-    in_number = sorted(members, key=lambda one: one.number if one.number is not None else 0)
-    for first, second in pairwise(in_number):
+    """Yield studs that are taped behind the next one, or in its place.
+
+    They are meant to stand in the order of their plan, a stud beyond the row between its neighbours; one that only a
+    tape knows is put where it was read. Where no plan says it they follow their numbers.
+    """
+    is_planned = any(one.planned is not None for one in members)
+    for first, second in pairwise(sorted(members, key=_by_plan if is_planned else _by_number)):
         if not (first.is_built or second.is_built):
             continue
         apart = second.at.best - first.at.best

@@ -114,7 +114,7 @@ def of_a_tape(fault: TapeFault, shown_in: HeaderUnits) -> str:
     if fault.what == "outside":
         return f"{fault.name} was read as {value}, and its wall ends at {against}"
     if fault.what == "order":
-        return f"{fault.name}: the second was read at {value} and the first at {against}; they are in the wrong order"
+        return f"{fault.name} are in the wrong order: the first stands at {against}, the second at {value}"
     return f"{fault.name} stand in one place: {against} and {value}"
 
 

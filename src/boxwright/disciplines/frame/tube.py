@@ -26,8 +26,9 @@ _METALS: tuple[tuple[str, str], ...] = (
     (r"alumini?um|\balu?\b|6061|6063", "aluminium"),
     (r"timber|wood|spruce|pine", "softwood"),
 )
-_GAUGED = re.compile(r"^(\d{1,2})\s*(?:ga|gage|gauge|swg)\b\.?$", re.IGNORECASE)
-_WORDS = re.compile(r"(?i)\b(?!ga\b|gage\b|gauge\b|swg\b|in\b|mm\b|cm\b|ft\b|x\b)[a-z][a-z-]*\b")
+_GAUGED = re.compile(r"^(\d{1,2})\s*(?:ga|gages?|gauges?|swg)\b\.?$", re.IGNORECASE)
+_WORDS = re.compile(r"(?i)\b(?!ga\b|gages?\b|gauges?\b|swg\b|in\b|mm\b|cm\b|ft\b|x\b)[a-z][a-z-]*\b")
+MOST_SIZES = 3
 _BETWEEN = re.compile(r"\s*[xX*\u00d7]\s*")
 
 
@@ -61,12 +62,16 @@ def _sizes(text: str, header: HeaderUnits) -> tuple[tuple[float, ...], str]:
     pieces = [piece.strip() for piece in _BETWEEN.split(text)] if text else []
     if len(pieces) > 1 and "" in pieces:
         return (), f'cannot read a size of the section "{text}"'
+    if len(pieces) > MOST_SIZES:
+        return (), f'the section "{text}" has {len(pieces)} sizes; write face x depth x wall'
     ending = re.search(r"(mm|cm|in\b|\")\s*$", text)
     unit = ending[1] if ending else ""
     found: list[float] = []
     for piece in pieces:
         gauge = _GAUGED.match(piece)
         if gauge:
+            if not found:
+                return (), f'the section "{text}" begins with its gauge; write face x depth x gauge'
             if gauge[1] not in GAUGE:
                 return (), f"no gauge {gauge[1]} is known; write the wall as a length, such as 1.5 mm or 1/16 in"
             found.append(GAUGE[gauge[1]])
@@ -76,6 +81,8 @@ def _sizes(text: str, header: HeaderUnits) -> tuple[tuple[float, ...], str]:
             found.append(read_exact(f"{piece} {unit}" if bare else piece, "length", header))
         except CannotRead as problem:
             return (), str(problem)
+        if found[-1] <= 0.0:
+            return (), f'a size of the section "{text}" is nothing or less'
     return tuple(found), ""
 
 

@@ -126,7 +126,7 @@ def nose_of(framing: Framing | None) -> Nose | None:
     if written is None or length is None or length.best <= 0.0:
         return None
     tip = known(written.tip)
-    return Nose("frame.nose", length.best, tip.best if tip is not None else 0.0)
+    return Nose("frame.nose", length.best, max(tip.best, 0.0) if tip is not None else 0.0)
 
 
 def intrusions_of(framing: Framing | None, inside: Vector) -> tuple[Intrusion, ...]:
