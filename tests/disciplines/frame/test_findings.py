@@ -88,3 +88,9 @@ def test_the_frame_stops_nobody(name: str, case: str) -> None:
     for slot in study(read.rig, JUDGED_ON).slots:
         assert slot.broken == ()
         assert not any(one.kind in ("stop", "limit") for one in slot.findings if one.code.startswith("frame/"))
+
+
+@pytest.mark.parametrize(("name", "case"), CASES)
+def test_a_question_of_the_frame_keeps_no_answer_back(name: str, case: str) -> None:
+    for one in said(TRIOS[name][case]):
+        assert not (one.could_stop or one.could_limit or one.protects) or one.kind != "unknown"

@@ -28,7 +28,7 @@ def asking(code: str, where: str, says: str, act: str, lever: str, uses: tuple[U
     """Return a question that could change what is cut or screwed, and stops nobody."""
     return Finding(
         code, where, "unknown", says, source=PRACTICE, lever=lever, act=act, minutes=MINUTES_TO_LOOK, could_stop=False,
-        uses=uses, because=(where,),
+        could_limit=False, uses=uses, because=(where,),
     )  # fmt: skip
 
 
