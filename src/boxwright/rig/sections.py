@@ -144,12 +144,13 @@ def shell_of(
     if bows is not None and bows.shape.strip().lower() not in ("", *ROOFS):
         says = f'no roof "{bows.shape}" is known; write it as shape: {", ".join(ROOFS)}'
         troubles.append(("frame.bows.shape", says))
+    floor = framing.floor if framing is not None else None
     skin = _skin(framing.skin, units) if framing is not None else None
     found = frame.Section(
         framing=framing,
         stud_tube=section("studs.tube", studs.tube, studs.face, studs.depth) if studs is not None else UNSAID,
         bow_tube=section("bows.tube", bows.tube, bows.face, bows.depth) if bows is not None else UNSAID,
-        cross_tube=UNSAID,
+        cross_tube=section("floor.tube", floor.tube, floor.face, floor.depth) if floor is not None else UNSAID,
         skin=skin,
         readings=readings,
         layers=tuple(
@@ -228,7 +229,9 @@ def _fastened(parts: tuple[Item, ...], words: str) -> tuple[Fastened, ...]:
     found: list[Fastened] = []
     for item in parts:
         facet = item.facet("structure")
-        if isinstance(facet, structure.Facet) and (facet.hinge is not None or facet.screws is not None):
+        if not item.marks.is_planned or not isinstance(facet, structure.Facet):
+            continue
+        if facet.hinge is not None or facet.screws is not None:
             if facet.hinge is not None and facet.hinge.edge:
                 hinge = facet.hinge.model_copy(update={"edge": _side(facet.hinge.edge, words)})
                 facet = facet.model_copy(update={"hinge": hinge})

@@ -93,6 +93,7 @@ class FloorFrame(Entry):
 
     cross_members: MetreBand | None = Field(None, description="their spacing, centre to centre, such as 16")
     first: MetreBand | None = Field(None, description="centre of the first behind the front stud face, such as 0")
+    tube: str = Field("", description="the section of the cross-members, such as channel 1 1/2 x 3 x 11 ga")
     face: MetreBand | None = Field(None, description="width of their face under the deck, such as 2")
     rails: MetreBand | None = Field(None, description="distance of the two main rails, centre to centre, such as 60")
     depth: MetreBand | None = Field(None, description="their depth, such as 3")
