@@ -14,8 +14,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from boxwright.cli.asked import Question
-from boxwright.cli.fixes import does, typed
+from boxwright.cli.asked import Question, answered
+from boxwright.cli.fixes import chapter_with_fixes, does, typed
 from boxwright.cli.trying import written
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
@@ -255,6 +255,18 @@ def test_a_stud_nobody_taped_leaves_a_question_and_says_what_to_do_about_it() ->
     assert not fix.is_whole
     assert fix.then.startswith("then find the edges of ")
     assert does(fix) == f"no cure yet of {MISSES}"
+
+
+def test_the_page_of_the_frame_shows_the_change_to_type_and_only_its_own(tmp_path: Path) -> None:
+    copy = tmp_path / "rig.yaml"
+    copy.write_text(rig_text(WINDOW, parts=[leaf("[16, 39, 64]")]), encoding="utf-8")
+    shown, lines = chapter_with_fixes(answered(Question(str(copy), use="sleep"), TODAY), "frame", 200, TODAY)
+    page = "\n".join("".join(span.text for span in line) for line in lines)
+    assert f'boxwright try {copy} "openings[window].x=96 9/16"' in page
+    assert f'boxwright try {copy} "flap.hinge.at[1]=32"' in page
+    assert "weight/" not in page
+    remedy = next(one.remedy for one in shown.findings if one.code == CUTS)
+    assert remedy == "Move window 6 9/16 in rearward, to 96 9/16: between L6 and L7"
 
 
 WHIMBREL = (RIGS / "whimbrel.yaml").read_text(encoding="utf-8")

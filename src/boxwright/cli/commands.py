@@ -480,15 +480,15 @@ def _add_chapter(word: str) -> None:
             screen.show(plain(piece) for piece in wrapped(not_built(word), screen.columns))
             raise typer.Exit(NO_ANSWER)
         from boxwright.cli import answers
-        from boxwright.cli.asked import Question, answered, checked, exit_code, of_chapter
-        from boxwright.cli.check import chapter_page
+        from boxwright.cli.asked import Question, answered, exit_code
+        from boxwright.cli.fixes import chapter_with_fixes
 
         answer = answered(Question(rig, stage, load, use, units, on), date.today())
-        shown = of_chapter(checked(answer), word)
+        shown, lines = chapter_with_fixes(answer, word, screen.columns, date.today())
         if as_json:
             screen.show_raw(answers.as_text(answers.check(shown)))
         else:
-            screen.show(chapter_page(shown, word, screen.columns))
+            screen.show(lines)
         raise typer.Exit(exit_code(answer))
 
     app.command(word, help=f"Show what the chapter {word} found.", hidden=True)(chapter)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
-from boxwright.cli.asked import Answered, slot_of
+from boxwright.cli.asked import Answered, checked, of_chapter, slot_of
+from boxwright.cli.check import chapter_page
 from boxwright.cli.rig_file import must_be_one_of
 from boxwright.cli.screen import Line, hanging, plain
 from boxwright.cli.shown import Checked
@@ -17,8 +18,11 @@ HOW_MANY = ("first", "all")
 MOST_WITHOUT = 4
 
 
-def sought(answer: Answered, word: str, today: date) -> Remedies:
-    """Return the smallest changes: for the answer's own load state, or with ``all`` for every one and advice too."""
+def sought(answer: Answered, word: str, today: date, chapter: str = "") -> Remedies:
+    """Return the smallest changes: for the answer's own load state, or with ``all`` for every one and advice too.
+
+    ``chapter`` asks for those of one discipline only.
+    """
     must_be_one_of(word, list(HOW_MANY), "choice of fixes")
     asked = slot_of(answer, answer.use)
     load = answer.question.load if word == "all" else (asked.load if asked else answer.question.load)
@@ -31,7 +35,15 @@ def sought(answer: Answered, word: str, today: date) -> Remedies:
         load=load,
         everything=word == "all",
         found=answer.study,
+        chapter=chapter,
     )
+
+
+def chapter_with_fixes(answer: Answered, word: str, columns: int, today: date) -> tuple[Checked, list[Line]]:
+    """Return what a chapter found, each with the change that clears it as its remedy, and its page."""
+    found, shown = sought(answer, "first", today, word), of_chapter(checked(answer), word)
+    lines = fix_lines(found, answer.question.path, columns)
+    return with_fixes(shown, found), put_in(chapter_page(shown, word, columns), lines)
 
 
 def with_fixes(shown: Checked, found: Remedies) -> Checked:

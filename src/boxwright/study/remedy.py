@@ -79,16 +79,19 @@ def remedies(
     everything: bool = False,
     per_finding: int = 1,
     found: Study | None = None,
+    chapter: str = "",
 ) -> Remedies:
     """Return what clears the findings of a stage, at most eight changes: of the gravest, and the least effort, first.
 
     A finding that is gone with the change found for a graver one needs none of its own, where only one is asked for.
     ``everything`` looks at advice too, seeks more than one change for each finding, and asks the linear programme.
     ``found`` is a study of the stage that is there already: without anything to cure in it no other is made.
+    ``chapter`` looks at the findings of one discipline only.
     """
     bench.look_at(number)
     slots = found.slots if found is not None else bench.stage_before(number, is_ticked)
-    wanted = list(_wanted(slots, number, is_ticked, use, load, everything))
+    asked = _wanted(slots, number, is_ticked, use, load, everything)
+    wanted = [pair for pair in asked if not chapter or pair[0].code.startswith(f"{chapter}/")]
     fixes: list[Fix] = list(_for_all(bench, wanted)) if everything else []
     without: list[tuple[Finding, str]] = []
     done: set[Mark] = set()
