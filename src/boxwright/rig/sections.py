@@ -229,7 +229,7 @@ def _fastened(parts: tuple[Item, ...], words: str) -> tuple[Fastened, ...]:
     found: list[Fastened] = []
     for item in parts:
         facet = item.facet("structure")
-        if not item.marks.is_planned or not isinstance(facet, structure.Facet):
+        if not item.marks.planned or not isinstance(facet, structure.Facet):
             continue
         if facet.hinge is not None or facet.screws is not None:
             if facet.hinge is not None and facet.hinge.edge:
