@@ -18,6 +18,10 @@ from boxwright.units import Band, CannotRead, HeaderUnits, read_exact
 
 FORMAT = 1
 COUNTRIES = ("US", "CA", "UK", "EU", "AU", "NZ")
+EUROPEAN = frozenset(
+    "AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK".split()
+)
+"""Members of the European Union by their two letters (from memory): written alone, they are read as EU-DE."""
 UNIT_TRIALS = {"length": "length", "weight": "mass", "temperature": "temperature", "volume": "volume", "wire": "wire"}
 
 
@@ -113,6 +117,14 @@ def _countries(tree: Mapping[str, Any], mistakes: list[Mistake]) -> tuple[str, .
         if word.split("-")[0] in COUNTRIES:
             found.append(word)
             continue
+        if word == "GB" or word.startswith("GB-"):
+            found.append(f"UK{word[2:]}")
+            continue
+        if word in EUROPEAN:
+            found.append(f"EU-{word}")
+            continue
+        # Kept, so that it is judged as a place without rules and never by those of another country.
+        found.append(word)
         says = f'no country "{country}" is known here; write {", ".join(COUNTRIES)}, or with its state, US-NC'
         mistakes.append(Mistake(f"countries[{index}]", says))
     return tuple(found)

@@ -20,7 +20,7 @@ from boxwright.units import Band
 
 __all__ = ["Answer", "Offers", "Result", "Weighed", "offers", "solve"]
 
-NO_BRAKES = frozenset({"none", "no", "unbraked"})
+NO_BRAKES = frozenset({"none", "no", "unbraked", "no brakes", "without", "without brakes", "not braked"})
 
 
 def offers() -> Offers:

@@ -13,6 +13,10 @@ from boxwright.disciplines.towing.telling import broken, in_words, leading, list
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, read_any, show, show_band
 
+NO_LINKS = frozenset({"none", "no", "nothing"})
+UNKNOWN_LINKS = frozenset({"unknown", "?"})
+COUNTS = frozenset({law.CHAIN_COUNT, *law.CHAIN_COUNT_HEAVY})
+
 
 def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when chains or the secondary cable are missing, too few or too weak.
@@ -27,7 +31,13 @@ def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says = "nobody wrote which safety chains or secondary cable the trailer has; write chains: or secondary:"
         yield missing(code, where, says, "Look at the chains, and read their stamp", True, "cfr-393-70")
         return
-    count = 0 if fitted.fitted is False else fitted.count if fitted.count is not None else 1
+    kind = fitted.kind.strip().lower()
+    if kind in UNKNOWN_LINKS:
+        says = "nobody knows which safety chains or secondary cable the trailer has; write chains: or secondary:"
+        yield missing(code, where, says, "Look at the chains, and read their stamp", True, "cfr-393-70")
+        return
+    has_none = fitted.fitted is False or kind in NO_LINKS
+    count = 0 if has_none else fitted.count if fitted.count is not None else 1
     law_here = result.law
     wanted = [one for one in law_here.asking(law.CHAIN_COUNT, class_of(result)) if (one.rule.limit or 0.0) > count]
     sure, most_gross = least_and_most(result)
@@ -36,8 +46,10 @@ def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         wanted += law_here.asking(law.SECONDARY, class_of(result))
     if count == 0 and not result.trailer.brakes.breakaway:
         wanted += law_here.asking(law.SECONDARY_UNLESS_BREAKAWAY, class_of(result))
+    if count == 0:  # a rule of their strength is broken by none at all
+        wanted += _too_weak(result, 0, 0.0, sure)
     if wanted:
-        most = max(1, *(int(one.rule.limit or 1) for one in wanted))
+        most = max([1, *(int(one.rule.limit or 1) for one in wanted if one.rule.asks in COUNTS)])
         says = f"{leading(wanted).place} asks for {most} chain{'s' if most > 1 else ''} or the like; {count} fitted"
         yield broken(code, where, says, wanted, "Fit safety chains of the trailer's weight, crossed")
     else:

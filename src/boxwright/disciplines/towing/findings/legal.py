@@ -17,7 +17,9 @@ from boxwright.units import HeaderUnits, show
 DAY = 86400.0
 """Seconds of a day."""
 BRAKES = "trailer.brakes"
-SURGE_WORDS = ("surge", "overrun", "inertia", "override")
+SURGE_WORDS = ("surge", "overrun", "over-run", "inertia", "override")
+KNOWN_BRAKES = (*SURGE_WORDS, "electric", "hydraulic", "air", "vacuum", "mechanical", "disc", "drum")
+"""Words by which the kind of the brakes is known; any other text leaves open whether there are any."""
 
 
 class Asking(NamedTuple):
@@ -146,11 +148,16 @@ def brakes_required(result: Result, behind: Behind | None, shown_in: HeaderUnits
         says = "nobody wrote whether the trailer has brakes; write brakes: none, or its kind and on how many axles"
         yield missing(code, BRAKES, says, "Look for brakes at each wheel", True, "towing-practice")
         return
+    kind = result.trailer.brakes.kind.lower()
+    if result.braked_axles != 0 and not any(word in kind for word in KNOWN_BRAKES):
+        says = f'brakes of the kind "{result.trailer.brakes.kind}" are not known here; write none, electric, '
+        says += "hydraulic, surge (overrun) or air, and on how many axles"
+        yield missing(code, BRAKES, says, "Look for brakes at each wheel, and what works them", True, "towing-practice")
     if result.braked_axles == 0:
         yield from _unbraked_findings(result, _unbraked(result, behind), shown_in)
     else:
         yield from _every_axle(result, shown_in)
-    if any(word in result.trailer.brakes.kind.lower() for word in SURGE_WORDS):
+    if any(word in kind for word in SURGE_WORDS):
         askings = [Asking(law.SURGE_UP_TO, result.gross)]
         surge, perhaps = (reached(result, askings, sure) for sure in (True, False))
         if surge:

@@ -1,0 +1,57 @@
+"""What may not be passed over in silence: brakes nobody can name, no link at all, a country nobody knows."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.rig.compose import read_rig
+from tests.findings.towing.held import said_of
+
+
+def kinds(edits: dict[str, object], code: str) -> set[str]:
+    return {one.kind for one in said_of(edits) if one.code == code}
+
+
+@pytest.mark.parametrize("kind", ["unknown", "elektric", "some"])
+def test_brakes_of_a_kind_nobody_knows_are_asked_about(kind: str) -> None:
+    asked = [one for one in said_of({"trailer.brakes.kind": kind}) if one.code == "towing/brakes-required"]
+    assert any(one.kind == "unknown" and one.could_stop for one in asked)
+
+
+@pytest.mark.parametrize("kind", ["no brakes", "without brakes", "unbraked"])
+def test_words_for_no_brakes_are_no_brakes(kind: str) -> None:
+    said = [(one.code, one.kind, one.where) for one in said_of({"trailer.brakes": {"kind": kind}})]
+    assert said == [(one.code, one.kind, one.where) for one in said_of({"trailer.brakes": {"kind": "none"}})]
+    assert said
+
+
+def test_surge_brakes_are_known_however_they_are_spelt() -> None:
+    for kind in ("surge", "over-run", "overrun", "inertia"):
+        assert not any("not known here" in one.says for one in said_of({"trailer.brakes.kind": kind}))
+
+
+@pytest.mark.parametrize("chains", [{"fitted": "no"}, {"kind": "none"}])
+def test_no_link_at_all_breaks_a_rule_of_the_strength_of_chains(chains: dict[str, str]) -> None:
+    found = [one for one in said_of({"trailer.chains": chains, "countries": ["US-NC"]}) if one.code == "towing/chains"]
+    assert found and all(one.kind in {"stop", "unknown"} and one.could_stop for one in found)
+
+
+def test_a_link_of_unknown_kind_is_asked_about() -> None:
+    found = [one for one in said_of({"trailer.chains": {"kind": "unknown"}}) if one.code == "towing/chains"]
+    assert [(one.kind, one.could_stop) for one in found] == [("unknown", True)]
+
+
+@pytest.mark.parametrize(
+    ("written", "read"),
+    [
+        ("GB", ("UK",)),
+        ("DE", ("EU-DE",)),
+        ("[FR, UK]", ("EU-FR", "UK")),
+        ("Atlantis", ("ATLANTIS",)),
+        ("US-NC", ("US-NC",)),
+    ],
+)
+def test_a_country_is_never_replaced_by_another(written: str, read: tuple[str, ...]) -> None:
+    rig = read_rig(f"boxwright: 1\ncountries: {written}\n").rig
+    assert rig.header.countries == read
+    assert not rig.header.is_country_assumed
