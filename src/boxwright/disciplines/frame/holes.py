@@ -9,7 +9,7 @@ from math import isfinite
 from typing import Literal, cast
 
 from boxwright.disciplines.frame import method
-from boxwright.disciplines.frame.bands import SMALL, known, less
+from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, known, less
 from boxwright.disciplines.frame.layering import buildup_at, there_of
 from boxwright.disciplines.frame.members import cut_out, edges, standing
 from boxwright.disciplines.frame.parts import Opening, StandingOpening
@@ -279,6 +279,8 @@ def _depths(
     built = buildup_at(buildups, hole.wall, bay, False)
     if built is None:
         return ()
+    if hole.wall == "floor":  # the deck is written in words: how thick it is under the layers nobody can say
+        built = replace(built, finished=UNKNOWN, standing=UNKNOWN)
     found: list[DepthFit] = []
     clamps = opening.unit.clamps if opening.unit is not None else None
     if clamps is not None and (clamps.lowest is not None or clamps.highest is not None):
