@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from boxwright.cli.fixes import does
-from boxwright.study.bench import adds_nothing
+from boxwright.study.bench import GRAVITY, adds_nothing
 from boxwright.study.lever import lever_of
 from boxwright.study.moves import Edit
 from boxwright.study.reach import rises
