@@ -160,3 +160,33 @@ def test_bays_and_studs_fill_the_wall(x: float, width: float) -> None:
     assert between + faces == pytest.approx(LENGTH * INCH)
     for first, second in pairwise(bays):
         assert first.last == second.first
+
+
+@given(number=st.integers(1, STUDS - 2), width=st.integers(17, 30))
+@settings(max_examples=20, deadline=None)
+def test_a_stud_that_was_seen_taken_out_frees_its_place(number: int, width: int) -> None:
+    """Two bays become one; an opening as wide as both and the stud is clear there, and cut before."""
+    x = number * PITCH - width / 2
+    line = opening(x, width)
+    gone = f"gone: {{date: 2026-02-01, what: seen, studs: left, values: {{{number}: removed}}}}"
+    before, after = framed(rig_text((line,))), framed(rig_text((line,), measured=(gone,)))
+    assert cut(window(before)) == [pytest.approx(number * PITCH)]
+    assert cut(window(after)) == []
+    bays = [[one for one in result.bays if one.wall == "left"] for result in (before, after)]
+    assert len(bays[0]) - len(bays[1]) == 1
+    assert f"left {number - 1}-{number + 1}" in {one.name for one in bays[1]}
+    leaf = bed([number * PITCH])
+    assert hung(framed(rig_text(parts=(leaf,)))).points[0].catches
+    assert not hung(framed(rig_text(parts=(leaf,), measured=(gone,)))).points[0].catches
+
+
+@given(at=st.lists(SIXTEENTHS, min_size=1, max_size=5, unique=True))
+@settings(max_examples=40, deadline=None)
+def test_a_bed_turned_end_for_end_catches_the_same_turned(at: list[float]) -> None:
+    here = hung(framed(rig_text(parts=(bed(sorted(at)),))))
+    there = hung(framed(rig_text(parts=(bed(sorted(LENGTH - place for place in at)),))))
+    assert [bool(one.catches) for one in here.points] == [bool(one.catches) for one in reversed(there.points)]
+    assert [one.room for one in here.points] == pytest.approx([one.room for one in reversed(there.points)])
+    turned = sorted((-one.by, one.catches) for one in there.slides)
+    assert [one[1] for one in turned] == [one[1] for one in sorted((one.by, one.catches) for one in here.slides)]
+    assert [one[0] for one in turned] == pytest.approx(sorted(one.by for one in here.slides))
