@@ -57,8 +57,8 @@ def test_cures_come_before_what_leaves_a_question(everything: bool) -> None:
     assert whole == sorted(whole, reverse=True)
     assert True in whole and False in whole
     for some in (True, False):
-        efforts = [round(fix.effort, 3) for fix in fixes if fix.is_whole is some]
-        assert efforts == sorted(efforts)
+        graves = [(-GRAVITY[fix.kind], round(fix.effort, 3)) for fix in fixes if fix.is_whole is some]
+        assert graves == sorted(graves)
 
 
 def test_a_cure_is_sought_past_the_first_question() -> None:
