@@ -55,3 +55,14 @@ def test_a_country_is_never_replaced_by_another(written: str, read: tuple[str, .
     rig = read_rig(f"boxwright: 1\ncountries: {written}\n").rig
     assert rig.header.countries == read
     assert not rig.header.is_country_assumed
+
+
+def test_a_breakaway_battery_is_not_believed_tested_on_a_day_to_come() -> None:
+    found = said_of({"trailer.brakes.breakaway_battery": "2027-03-20"})
+    assert {one.kind for one in found if one.code == "towing/breakaway"} == {"unknown"}
+
+
+def test_taut_bars_with_surge_brakes_are_a_question_that_can_stop() -> None:
+    found = said_of({"trailer.brakes.kind": "surge", "tow.pickup.bars": {"restores": "50 %"}})
+    asked = [one for one in found if one.code == "towing/bars" and one.kind == "unknown"]
+    assert asked and asked[0].could_stop

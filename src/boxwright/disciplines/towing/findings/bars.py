@@ -40,8 +40,9 @@ def bars(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Find
             f"bars at {behind.name} with surge (overrun) brakes: taut bars can hold back the coupler's slide,"
             " by which those brakes work; use them only where the maker of the coupler allows it"
         )
-        yield Finding(CODE, where, "fix", says, source="towing-practice", lever=where, uses=("tow",),
-                      act="Take the bars off, or read that the coupler's maker allows them")  # fmt: skip
+        # Brakes that may not work are no matter of taste: nobody is told to go until somebody has read it.
+        act = "Take the bars off, or read that the coupler's maker allows them"
+        yield missing(CODE, where, says, act, True, "towing-practice")
     if behind.shifted is None:
         yield _lacking(result, behind, fitted)
         return

@@ -304,6 +304,10 @@ def _battery(result: Result) -> Iterator[Finding]:
         says = "nobody wrote when the breakaway battery was tested; pull the switch, hear the brakes, write the day"
         yield missing(code, where, says, "Pull the breakaway switch and listen at each wheel", False, "towing-practice")
         return
+    if tested > result.judged_on:
+        says = f"the breakaway battery cannot have been tested on {tested.isoformat()}, a day that is still to come"
+        yield missing(code, where, says, "Pull the breakaway switch and listen at each wheel", False, "towing-practice")
+        return
     age = (result.judged_on - tested).days * DAY
     if age > AGES["breakaway_battery"]:
         says = f"the breakaway battery was last tested on {tested.isoformat()}, more than half a year ago"
