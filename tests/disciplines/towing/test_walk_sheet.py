@@ -15,7 +15,8 @@ CAUTION = (
     "Computed from what was typed. Check every measure on the trailer before you cut. Local law, the plate and a scale "
     "come first."
 )
-TITLE = TitleBlock("Whimbrel", "as planned, stage liners", "C", "2026-05-02", "inches, to a sixteenth", (CAUTION,), True)
+UNITS = "inches, to a sixteenth"
+TITLE = TitleBlock("Whimbrel", "as planned, stage liners", "C", "2026-05-02", UNITS, (CAUTION,), True)
 LONG = "the load on the left tyre of the second axle is at least 1,663 lb and its rating 1,820 lb; nobody can say " * 3
 
 
