@@ -1,4 +1,4 @@
-"""``where`` and ``compare`` from a user's seat: what they say of spots and openings whose answer is plain in the file."""
+"""``where`` and ``compare`` from a user's seat: spots and openings whose answer is plain in the file."""
 
 from __future__ import annotations
 
