@@ -100,8 +100,15 @@ def wanted(sheet: Sheet) -> list[str]:
 
 
 def lost(sheet: Sheet, pages: tuple[Page, ...]) -> list[str]:
-    """Return the texts of a sheet that can be read on none of its pages: all their characters in their order."""
-    read = "\n".join(run(page.words) for page in pages)
+    """Return the texts of a sheet that can be read on none of its pages: all their characters in their order.
+
+    A cell taller than a page goes on in the same column of the next one.
+    """
+    columns: dict[int, list[Words]] = {}
+    for one in (one for page in pages for one in page.words if one.belongs == "grid"):
+        if not one.is_bold:
+            columns.setdefault(round(one.at[0]), []).append(one)
+    read = "\n".join([*(run(page.words) for page in pages), *(run(tuple(column)) for column in columns.values())])
     return [text for text in wanted(sheet) if "".join(cleaned(text).removeprefix("☐").split()) not in read]
 
 

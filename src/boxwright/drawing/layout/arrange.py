@@ -286,8 +286,9 @@ def _flow(items: list[Set], free: list[Box], widest: float = inf) -> tuple[list[
                     Box(right, box.top, box.right, below - APART),
                     Box(box.left, below, box.right, box.bottom),
                 ]
-                if 2 * widest + APART <= box.right - box.left:
-                    right = box.left + widest + APART
+                column = max(widest, item.wide)
+                if 2 * column + APART <= box.right - box.left:
+                    right = box.left + column + APART
                     beside = [
                         Box(box.left, below, right - APART, box.bottom),
                         Box(right, box.top, box.right, box.bottom),

@@ -178,7 +178,7 @@ class Placer:
 
     def _covering(self, at: Point) -> list[Box]:
         """Return the boxes of texts that cover a point, with the cells they touch."""
-        if self.texts.is_line_free(*at, *at):
+        if self.texts.is_free(Box(at[0] - DOT, at[1] - DOT, at[0] + DOT, at[1] + DOT)):
             return []
         boxes = [grown(one.box, COVERED) for one in self.ink.words]
         return [one for one in boxes if one.left < at[0] < one.right and one.top < at[1] < one.bottom]
