@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import random
+import re
 from datetime import date
 from pathlib import Path
 
@@ -192,3 +194,20 @@ def test_what_a_hole_in_the_floor_clamps_is_asked_and_not_taken_from_a_floor_of_
     drain += "unit: {weight: 3, clamps: {lowest: 1, highest: 2}}}"
     line = RIG[RIG.index("hatch: {") :].split("\n")[0]
     assert ("frame/unit-depth", "unknown", "openings[hatch]") in told(study(reading(line, drain).rig, JUDGED_ON))
+
+
+NUMBERS = [found.span() for found in re.finditer(r"(?<=[: \[])\d+(?: \d/\d+|\.\d+)?(?=[,}\] ])", RIG)]
+SLIPS = ("0", "-1", "1e9", "-1e9", "nan", "unknown", "about 5", "3..900", "1/64", "[1]", "{}", "x", "79.9", "5 ft", "")
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_whatever_slips_into_a_number_nothing_breaks_off(seed: int) -> None:
+    chance = random.Random(seed)
+    text = RIG
+    for start, end in sorted(chance.sample(NUMBERS, 3), reverse=True):
+        text = text[:start] + chance.choice(SLIPS) + text[end:]
+    rig = read_rig(text).rig
+    found = study(rig, JUDGED_ON)
+    for slot in found.slots:
+        assert slot.broken == ()
+        assert sheets_of(rig, slot, found.findings(), (), "lined", rig.header.units)
