@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from math import inf
 
-from boxwright.drawing.layout.edges import drawable
+from boxwright.drawing.layout.edges import Sound, sound
 from boxwright.drawing.layout.grid import Set, chopped, draw_set, set_grid, set_notes, split
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.tiles import tiled
@@ -61,9 +61,10 @@ class Desk:
     def __init__(self, sheet: Sheet, body: Box, is_imperial: bool) -> None:
         self.sheet, self.body, self.is_imperial = sheet, body, is_imperial
         self.room = Bounds(body.right - body.left, body.bottom - body.top)
+        self.sound = [sound(view) for view in sheet.views]
         self._views: dict[float, list[Fitted]] = {}
         self._items: dict[tuple[float, bool], list[Set]] = {}
-        self._span = _span(sheet)
+        self._span = _span(self.sound)
         if not any(self.fits(scale) for scale in self.scales):
             # Not even as a speck: the rows of dimensions alone fill the page, so their words go to the key.
             self.room = replace(self.room, has_rows=False)
@@ -72,7 +73,7 @@ class Desk:
     def views(self, scale: float) -> list[Fitted]:
         """Return the views at a scale."""
         if scale not in self._views:
-            self._views[scale] = [fitted(view, scale, self.room, self.is_imperial) for view in self.sheet.views]
+            self._views[scale] = [fitted(view, scale, self.room, self.is_imperial) for view in self.sound]
         return self._views[scale]
 
     def fits(self, scale: float) -> bool:
@@ -104,12 +105,12 @@ class Desk:
         return [wanted, *(one for one in usual if one < wanted)] if wanted > 0.0 else usual
 
 
-def _span(sheet: Sheet) -> tuple[float, float]:
+def _span(views: list[Sound]) -> tuple[float, float]:
     """Return the least room that the views need at 1:1, in millimetres, by their lines and shapes alone."""
     wide = high = 0.0
-    for view in sheet.views:
+    for view in views:
         points: list[Point] = []
-        for mark in drawable(view.marks)[0]:
+        for mark in view.marks:
             if isinstance(mark, Line):
                 points += [mark.start, mark.end]
             elif isinstance(mark, Shape):
@@ -153,7 +154,7 @@ def _tiled(desk: Desk) -> list[tuple[Ink, float]]:
     """Return the pages of a sheet whose views are cut into pieces."""
     views = desk.sheet.views
     for scale in desk.scales:
-        cut = [pieces for view in views if (pieces := tiled(view, scale, desk.body, desk.is_imperial)) is not None]
+        cut = [pieces for view in desk.sound if (pieces := tiled(view, scale, desk.body, desk.is_imperial)) is not None]
         if len(cut) == len(views):
             break
     done: list[tuple[Ink, float]] = []

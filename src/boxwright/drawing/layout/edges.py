@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, isfinite, pi, sin
 
@@ -19,6 +20,7 @@ from boxwright.drawing.layout.raster import Raster
 from boxwright.drawing.layout.wrap import around, grown
 from boxwright.drawing.mark import Arc, Dimension, Fill, Leader, Line, Mark, Point, Shape, Symbol, Text
 from boxwright.drawing.page import Box, Curve, Stroke
+from boxwright.drawing.sheet import View
 
 FURTHEST = 1e5
 """A place further from the zero than this (m) is on no trailer and is not drawn; its words are still printed."""
@@ -46,17 +48,26 @@ FRONT_WIDE, FRONT_HIGH = 17.0, 7.5
 SCREW, FAULT, DATUM = 0.9, 2.6, 1.8
 
 
-def drawable(marks: tuple[Mark, ...]) -> tuple[list[Mark], list[str]]:
-    """Return the marks that have a place on paper, and the words of those that have none."""
+@dataclass(frozen=True, slots=True)
+class Sound:
+    """A view with the marks that have a place on paper, and the words of those that have none."""
+
+    view: View
+    marks: tuple[Mark, ...]
+    lost: tuple[str, ...]
+
+
+def sound(view: View) -> Sound:
+    """Return a view without the marks that have no place on paper."""
     found: list[Mark] = []
     lost: list[str] = []
-    for mark in marks:
+    for mark in view.marks:
         if all(isfinite(one) and abs(one) <= FURTHEST for one in _numbers(mark)):
             if not isinstance(mark, Shape) or len(mark.points) > 1:
                 found.append(mark)
         elif isinstance(mark, Text | Leader | Dimension):
             lost.append(mark.words)
-    return found, lost
+    return Sound(view, tuple(found), tuple(lost))
 
 
 def _numbers(mark: Mark) -> tuple[float, ...]:

@@ -117,7 +117,7 @@ def draw_foot(foot: Foot, frame: Box, scale: float, number: int, count: int, ink
     ink.rectangle(frame, "cut", "", "border")
     top = frame.bottom - foot.high
     ink.line((frame.left, top), (frame.right, top), "visible", "", "border")
-    words = scale_words(scale) if scale else "none"
+    words = scale_words(scale) if scale else ""
     left = frame.left
     cells = _cells(foot.title, foot.name, words, f"{number} of {count}", foot.wide)
     for label, cell, width in zip(CELLS, cells, _widths(foot.wide), strict=True):

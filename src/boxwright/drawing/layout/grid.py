@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from boxwright.drawing.layout.ink import Ink
-from boxwright.drawing.layout.wrap import LEADING, Block, block, cleaned, set_in, width_of, words_at
+from boxwright.drawing.layout.wrap import LEADING, PLAIN_RISE, Block, block, cleaned, set_in, width_of, words_at
 from boxwright.drawing.page import Box
 from boxwright.drawing.paper import NORMAL, SMALL
 from boxwright.drawing.sheet import TO_TICK, Grid
@@ -219,6 +219,8 @@ def _draw_row(table: Set, row: Row, left: float, top: float, is_head: bool, ink:
             ink.rectangle(box, "dimension", row.of, "grid")
             start += TICK + 1.5
         if any(lines):
-            ink.words += words_at(set_in(lines, SMALL, is_head), start, middle, row.of, "grid")
+            # One baseline for the whole row, whether or not a cell has an accent that rises above it.
+            cell = set_in(lines, SMALL, is_head)
+            ink.words += words_at(cell, start, middle + PLAIN_RISE * SMALL - cell.rise, row.of, "grid")
         across += wide
     return top + row.high

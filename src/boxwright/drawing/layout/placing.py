@@ -12,7 +12,7 @@ from math import cos, hypot, pi, sin
 
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.plane import inside_box, on_circle, spread
-from boxwright.drawing.layout.raster import CELL, Raster
+from boxwright.drawing.layout.raster import CELL, Raster, are_free
 from boxwright.drawing.layout.wrap import (
     Block,
     balanced,
@@ -50,7 +50,10 @@ _ANGLES = tuple(step * pi / 8 for step in (2, 6, 14, 10, 0, 8, 4, 12, 1, 7, 15, 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """A text that looks for a place: its point on paper and what it says."""
+    """A text that looks for a place: its point on paper and what it says.
+
+    A label stands at an edge of the view, in a row with others, and moves along the edge only.
+    """
 
     at: Point
     words: str
@@ -59,6 +62,7 @@ class Wanted:
     may_move: bool
     is_turned: bool
     is_note: bool
+    is_label: bool = False
 
 
 class Placer:
@@ -86,8 +90,8 @@ class Placer:
         for rasters in ((self.edges, self.texts, self.thin), (self.edges, self.texts)):
             for set_in, is_turned in shapes:
                 wide, high = (set_in.high, set_in.wide) if is_turned else (set_in.wide, set_in.high)
-                for box in _about(text.at, wide, high, text.may_move):
-                    if all(one.is_free(grown(box, GAP / 2)) for one in rasters) and self._is_near(text.at, box):
+                for box in _about(text.at, wide, high, text):
+                    if are_free(rasters, box, GAP / 2) and self._is_near(text.at, box):
                         self._write(set_in, box, is_turned, text.of)
                         return True
         return text.may_move and self._led(text, RINGS)
@@ -122,7 +126,7 @@ class Placer:
             for cost, box in _ringed(text.at, set_in, rings):
                 if best is not None and cost >= best[0]:
                     continue
-                if not all(one.is_free(grown(box, GAP / 2)) for one in rasters):
+                if not are_free(rasters, box, GAP / 2):
                     continue
                 foot = _foot(text.at, box, set_in)
                 if self.texts.is_line_free(*self._start(text.at, foot), *foot):
@@ -224,7 +228,7 @@ class Placer:
         for slide in _SLIDES:
             middle = place + slide
             box = Box(start, middle - set_in.high / 2, start + set_in.wide, middle + set_in.high / 2)
-            if not all(one.is_free(grown(box, GAP / 2)) for one in (self.edges, self.texts, self.thin)):
+            if not are_free((self.edges, self.texts, self.thin), box, GAP / 2):
                 continue
             foot = (edge + 0.8 if is_left else edge - 0.8, box.top + set_in.rise - set_in.height / 2)
             if self.texts.is_line_free(*self._start(text.at, foot), *foot):
@@ -318,7 +322,7 @@ def _led_shapes(text: Wanted) -> list[Block]:
     return shapes
 
 
-def _about(at: Point, wide: float, high: float, may_move: bool) -> Iterator[Box]:
+def _about(at: Point, wide: float, high: float, text: Wanted) -> Iterator[Box]:
     """Yield boxes for a text at a point: centred, then close around it."""
     x, y = at
 
@@ -326,14 +330,18 @@ def _about(at: Point, wide: float, high: float, may_move: bool) -> Iterator[Box]
         return Box(x + dx - wide / 2, y + dy - high / 2, x + dx + wide / 2, y + dy + high / 2)
 
     yield centred(0.0, 0.0)
-    steps = (0.5, 1.0) if not may_move else (high * 0.6, high * 1.1, high * 1.7)
-    for step in steps:
+    if text.is_label:
+        for aside in range(1, int(wide / 2 + 2.5)):
+            yield centred(aside, 0.0)
+            yield centred(-aside, 0.0)
+    for step in (high * 0.6, high * 1.1, high * 1.7) if text.may_move else (0.5, 1.0):
         yield centred(0.0, -step)
         yield centred(0.0, step)
-    if may_move:
-        aside = wide / 2 + 1.5
-        for dx, dy in ((aside, 0.0), (-aside, 0.0), (aside, -high), (-aside, -high), (aside, high), (-aside, high)):
-            yield centred(dx, dy)
+    if text.may_move:
+        beside = wide / 2 + 1.5
+        for dy in (0.0, -high, high):
+            yield centred(beside, dy)
+            yield centred(-beside, dy)
 
 
 def _ringed(at: Point, set_in: Block, rings: tuple[float, ...]) -> Iterator[tuple[float, Box]]:

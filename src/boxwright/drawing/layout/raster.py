@@ -37,18 +37,7 @@ class Raster:
 
     def is_free(self, box: Box) -> bool:
         """Return whether a box lies inside the bounds and touches no taken cell."""
-        first = floor((box.left - self._left) / CELL)
-        last = ceil((box.right - self._left) / CELL)
-        top = floor((box.top - self._top) / CELL)
-        bottom = ceil((box.bottom - self._top) / CELL)
-        rows = self._rows
-        if first < 0 or top < 0 or last > self._columns or bottom > len(rows):
-            return False
-        mask = ((1 << (last - first)) - 1) << first
-        for row in range(top, bottom):  # noqa: SIM110  a generator costs more than what it looks at
-            if rows[row] & mask:
-                return False
-        return True
+        return are_free((self,), box, 0.0)
 
     def take_line(self, x1: float, y1: float, x2: float, y2: float) -> None:
         """Mark every cell that a straight line touches."""
@@ -91,3 +80,20 @@ class Raster:
                 runs.append((row, row + 1, int(first) if first > 0.0 else 0, int(last) if last < most else most))
             here = there
         return runs
+
+
+def are_free(rasters: tuple[Raster, ...], box: Box, rim: float) -> bool:
+    """Return whether a box with a rim around it is free on all rasters, which have the same bounds."""
+    one = rasters[0]
+    first = floor((box.left - rim - one._left) / CELL)
+    last = ceil((box.right + rim - one._left) / CELL)
+    top = floor((box.top - rim - one._top) / CELL)
+    bottom = ceil((box.bottom + rim - one._top) / CELL)
+    if first < 0 or top < 0 or last > one._columns or bottom > len(one._rows):
+        return False
+    mask = ((1 << (last - first)) - 1) << first
+    for raster in rasters:
+        for row in raster._rows[top:bottom]:
+            if row & mask:
+                return False
+    return True

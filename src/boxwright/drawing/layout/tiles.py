@@ -10,6 +10,7 @@ from dataclasses import replace
 from itertools import pairwise
 from math import ceil
 
+from boxwright.drawing.layout.edges import Sound
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.placing import NO_ROOM
 from boxwright.drawing.layout.plane import Segment, hatched, inside_box, on_circle
@@ -18,7 +19,6 @@ from boxwright.drawing.layout.wrap import block, words_at
 from boxwright.drawing.mark import Point
 from boxwright.drawing.page import Box, Curve, Stroke
 from boxwright.drawing.paper import NORMAL, SMALL
-from boxwright.drawing.sheet import View
 
 GLUE = 10.0
 BAND, SIDE = 10.0, 6.0
@@ -29,7 +29,7 @@ MOST_PAGES = 150
 TRIES = 4
 
 
-def tiled(view: View, scale: float, body: Box, is_imperial: bool) -> tuple[list[Ink], Keyed] | None:
+def tiled(view: Sound, scale: float, body: Box, is_imperial: bool) -> tuple[list[Ink], Keyed] | None:
     """Return the pages of a view cut into pieces, and its key; None where it would take too many."""
     window = Bounds(body.right - body.left - 2 * SIDE, body.bottom - body.top - BAND - SIDE)
     plan = fitted(view, scale, window, is_imperial)

@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from boxwright.drawing.layout.edges import ARROW, clear_thin_lines, drawable, edges, extents, hatch, take
+from boxwright.drawing.layout.edges import ARROW, Sound, clear_thin_lines, edges, extents, hatch, take
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.placing import NO_ROOM, Placer, Wanted
 from boxwright.drawing.layout.rows import Room, Rows, covered, rows_of
 from boxwright.drawing.layout.wrap import Block, around, block, cleaned, words_at
 from boxwright.drawing.mark import Dimension, Leader, Mark, Point, Symbol, Text
 from boxwright.drawing.page import Box, PlacedView
-from boxwright.drawing.paper import NORMAL, SMALL, scale_words
+from boxwright.drawing.paper import HEIGHT_OF, NORMAL, SMALL, scale_words
 from boxwright.drawing.sheet import View
 
 PER_METRE = 1000.0
 RIM = 7.0
 """Room for a text beside a view that has no row of dimensions on that side: mm."""
+LABEL = 12.0
+"""A text whose point is no further outside of a view than this (mm) is a label at its edge."""
 UNDER_CAPTION = 3.0
 CAPTION = 65.0
 """A caption is set this wide even over a view that is narrower: mm."""
@@ -63,15 +65,15 @@ class Fitted:
         return self.outer.bottom - self.outer.top + self.high_caption
 
 
-def fitted(view: View, scale: float, bounds: Bounds, is_imperial: bool) -> Fitted:
+def fitted(sound: Sound, scale: float, bounds: Bounds, is_imperial: bool) -> Fitted:
     """Return what a view takes at a scale."""
     factor = scale * PER_METRE
-    marks, lost = drawable(view.marks)
+    view, marks, lost = sound.view, list(sound.marks), list(sound.lost)
     shape = extents(marks, factor) or around(_named(marks, factor) or [(0.0, 0.0)])
     dimensions = [mark for mark in marks if isinstance(mark, Dimension)]
     rows = rows_of(
         dimensions,
-        shape,
+        _with_labels(shape, marks, factor),
         factor,
         Room(bounds.high * ROWS_UP if bounds.has_rows else 0.0, bounds.seams_across, bounds.seams_up),
         Room(bounds.wide * ROWS_ACROSS if bounds.has_rows else 0.0, bounds.seams_up, bounds.seams_across),
@@ -92,6 +94,24 @@ def fitted(view: View, scale: float, bounds: Bounds, is_imperial: bool) -> Fitte
         caption = (block(scale_words(scale, is_imperial), SMALL, False, wide),)
     high = sum(one.high for one in caption) + 0.6 * len(caption) + UNDER_CAPTION
     return Fitted(view, scale, tuple(marks), tuple(lost), shape, rows, bounds, outer, caption, high)
+
+
+def _with_labels(shape: Box, marks: list[Mark], factor: float) -> Box:
+    """Return the box of a view with the texts that stand just outside of it: rows of dimensions begin beyond them."""
+    boxes = [shape]
+    for mark in marks:
+        if isinstance(mark, Text) and cleaned(mark.words):
+            x, y = mark.at[0] * factor, -mark.at[1] * factor
+            away = max(shape.left - x, x - shape.right, shape.top - y, y - shape.bottom)
+            if 0.0 < away < LABEL:
+                high = block("0", HEIGHT_OF[mark.size]).high / 2
+                boxes.append(Box(x, y - high, x, y + high))
+    return Box(
+        min(one.left for one in boxes),
+        min(one.top for one in boxes),
+        max(one.right for one in boxes),
+        max(one.bottom for one in boxes),
+    )
 
 
 def _named(marks: list[Mark], factor: float) -> list[Point]:
@@ -134,10 +154,14 @@ def drawn(plan: Fitted, slot: Box) -> tuple[Ink, Keyed]:
 
 
 def _leads_right(plan: Fitted) -> bool:
-    """Return whether the points of most notes are nearer to the right edge."""
-    notes = [mark.at[0] for mark in plan.marks if isinstance(mark, Leader)]
-    middle = (plan.shape.left + plan.shape.right) / 2 / plan.scale / PER_METRE
-    return 2 * sum(one >= middle for one in notes) >= len(notes)
+    """Return whether notes have the shorter way to the right: past the view and the dimensions on that side."""
+    factor = plan.scale * PER_METRE
+    notes = [mark.at[0] * factor for mark in plan.marks if isinstance(mark, Leader)]
+    if not notes:
+        return True
+    middle = sum(notes) / len(notes)
+    left, right = plan.shape.left - plan.rows.outer.left, plan.rows.outer.right - plan.shape.right
+    return plan.shape.right - middle + 2.0 * right <= middle - plan.shape.left + 2.0 * left
 
 
 def drawn_at(plan: Fitted, slot: Box, origin: Point) -> tuple[Ink, Keyed]:
@@ -179,7 +203,8 @@ def _wanted(plan: Fitted, origin: Point, factor: float) -> list[Wanted]:
         if isinstance(mark, Text | Leader) and cleaned(mark.words):
             at = origin[0] + mark.at[0] * factor, origin[1] - mark.at[1] * factor
             if isinstance(mark, Text):
-                found.append(Wanted(at, mark.words, mark.of, mark.size, mark.may_move, mark.is_turned, False))
+                is_label = not plan.shape.top <= -mark.at[1] * factor <= plan.shape.bottom
+                found.append(Wanted(at, mark.words, mark.of, mark.size, mark.may_move, mark.is_turned, False, is_label))
             else:
                 found.append(Wanted(at, mark.words, mark.of, "small", True, False, True))
     for mark in plan.rows.overflow:

@@ -40,11 +40,13 @@ class Block:
     rise: float
 
 
+@lru_cache(maxsize=20_000)
 def block(words: str, height: float, is_bold: bool = False, limit: float = float("inf")) -> Block:
     """Return words set in lines no wider than a limit."""
     return set_in(wrapped(words, height, is_bold, limit), height, is_bold)
 
 
+@lru_cache(maxsize=20_000)
 def set_in(lines: tuple[str, ...], height: float, is_bold: bool = False) -> Block:
     """Return given lines set under each other."""
     rise = (PLAIN_RISE if all(line.isascii() for line in lines) else RISE) * height
