@@ -8,6 +8,7 @@ from math import inf
 from boxwright.drawing.layout.edges import Sound, sound
 from boxwright.drawing.layout.grid import Set, chopped, draw_set, set_grid, set_notes, split
 from boxwright.drawing.layout.ink import Ink
+from boxwright.drawing.layout.rows import covered
 from boxwright.drawing.layout.tiles import tiled
 from boxwright.drawing.layout.view import PER_METRE, Bounds, Fitted, Keyed, drawn, fitted
 from boxwright.drawing.layout.wrap import around
@@ -19,7 +20,8 @@ from boxwright.drawing.sheet import Grid, Sheet
 APART = 7.0
 """White between views, and between tables."""
 LEAST_SHARE = 0.66
-"""A view is drawn so much smaller than need be if all of its sheet then stands on one page."""
+"""A view is drawn so much smaller than need be if all of its sheet then stands on one page; several share a page by
+area, so that four may be half as large as that."""
 WHOLE_SHARE = 0.5
 """A table that takes no more of a page than this is never divided between two."""
 LEAST_ROWS = 3
@@ -130,24 +132,39 @@ def bodies(sheet: Sheet, body: Box, is_imperial: bool) -> list[tuple[Ink, float]
     if sheet.is_tiled and not desk.fits(desk.scales[0]):
         return _tiled(desk)
     plan = _whole(desk)
-    items: list[Set] = []
     if plan is None:
         pages, scale = _views_alone(desk)
         items = desk.items(room.wide, scale)
     else:
-        pages, scale = [plan], plan.scale
+        pages, scale, items = [plan], plan.scale, []
     done: list[tuple[Ink, float]] = []
-    free: list[Box] = []
+    waiting: list[Set] = []
     for page in pages:
         ink = Ink()
-        keys = _draw_views(page, ink)
+        keys = _keys(_draw_views(page, ink), room)
         for placed in page.tables:
             draw_set(placed.table, placed.left, placed.top, ink)
-        free = list(page.free)
-        items = [*_keys(keys, room), *items]
+        ink, left = (_fill(keys, page.free, ink) if page.tables else _with_keys(keys, body, ink)) if keys else (ink, [])
+        waiting += left
         done.append((ink, scale))
-    items = _fill(items, free, done[-1][0]) if items else []
-    return done + [(ink, 0.0) for ink in _flowed(items, body)]
+    return done + [(ink, 0.0) for ink in _flowed([*waiting, *items], body)]
+
+
+def _with_keys(keys: list[Set], body: Box, ink: Ink) -> tuple[Ink, list[Set]]:
+    """Return a page of views with its keys below or beside them, the views moved to make room; or the keys left."""
+    box = covered(ink, ink.words[0].box)
+    up, back = body.top - box.top, body.left - box.left
+    below = replace(body, top=box.bottom + up + APART)
+    beside = replace(body, left=box.right + back + APART)
+    for rest, across, down in ((below, 0.0, up), (beside, back, 0.0)):
+        tables, left, _ = _flow(keys, [rest])
+        if not left:
+            moved = ink.moved(across, down)
+            slack = 0.0 if across else body.bottom - max(one.top + one.table.high for one in tables)
+            for one in tables:
+                draw_set(one.table, one.left, one.top + slack, moved)
+            return moved, []
+    return ink, keys
 
 
 def _tiled(desk: Desk) -> list[tuple[Ink, float]]:
@@ -182,7 +199,7 @@ def _whole(desk: Desk) -> Plan | None:
         if not desk.fits(scale):
             continue
         largest = largest or scale
-        if scale < LEAST_SHARE * largest:
+        if scale < LEAST_SHARE / len(desk.sheet.views) ** 0.5 * largest:
             return None
         for area in _areas(desk, scale):
             plan = _planned(desk, scale, area)
@@ -301,12 +318,12 @@ def _flow(items: list[Set], free: list[Box], widest: float = inf) -> tuple[list[
     return placed, left, free
 
 
-def _fill(items: list[Set], free: list[Box], ink: Ink) -> list[Set]:
-    """Draw the tables that find room in what is left of a page; return the others."""
-    placed, left, _ = _flow(items, free)
+def _fill(items: list[Set], free: tuple[Box, ...], ink: Ink) -> tuple[Ink, list[Set]]:
+    """Draw the tables that find room in what is left of a page; return the page and the others."""
+    placed, left, _ = _flow(items, list(free))
     for one in placed:
         draw_set(one.table, one.left, one.top, ink)
-    return left
+    return ink, left
 
 
 def _flowed(items: list[Set], body: Box) -> list[Ink]:

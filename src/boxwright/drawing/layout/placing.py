@@ -296,20 +296,20 @@ def _shapes(text: Wanted) -> list[tuple[Block, bool]]:
     if text.is_turned:
         turned = one if one.wide <= 90.0 else block(text.words, height, False, 90.0)
         return [(turned, True), (turned, False)] if text.may_move else [(turned, True)]
-    shapes: list[tuple[Block, bool]] = []
-    if one.wide <= 55.0:
-        shapes.append((one, False))
+    shapes = _settings(text, height)
+    return [*shapes, *_settings(text, SMALL)] if height > SMALL else shapes
+
+
+def _settings(text: Wanted, height: float) -> list[tuple[Block, bool]]:
+    """Return the ways a text may be set in letters of a height."""
+    one = block(text.words, height)
+    if one.wide > 55.0:
+        return [(evened(text.words, height, 50.0), False)]
+    shapes = [(one, False)] if text.is_note else [(one, False), (one, True)]
     if " " in one.lines[0] and one.wide > 3.0 * height:
         shapes += [(balanced(text.words, height, False, count), False) for count in (2, 3)]
-    if one.wide > 55.0:
-        shapes.append((evened(text.words, height, 50.0), False))
-    elif not text.is_note:
-        shapes.insert(1, (one, True))
-    if height > SMALL:
-        smaller = evened(text.words, SMALL, 50.0)
-        shapes.append((smaller, False))
-        if len(smaller.lines) == 1 and not text.is_note:
-            shapes.append((smaller, True))
+        if not text.is_note:
+            shapes.append((balanced(text.words, height, False, 2), True))
     return shapes
 
 
@@ -317,8 +317,8 @@ def _led_shapes(text: Wanted) -> list[Block]:
     """Return the ways a text may be set at the end of a line: small, in few lines."""
     one = block(text.words, SMALL)
     shapes = [one] if one.wide <= 45.0 else [evened(text.words, SMALL, 45.0)]
-    if " " in cleaned(text.words) and one.wide > 20.0:
-        shapes.append(evened(text.words, SMALL, 28.0))
+    if " " in cleaned(text.words) and one.wide > 10.0:
+        shapes.append(balanced(text.words, SMALL, False, 2) if one.wide <= 45.0 else evened(text.words, SMALL, 28.0))
     return shapes
 
 
