@@ -9,6 +9,7 @@ from boxwright.disciplines.frame.bands import above_nothing
 from boxwright.disciplines.frame.box import inside_of
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.members import MOST, amiss_of
+from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.tapes import REMOVED
 from boxwright.disciplines.frame.walls import walls_of
 from boxwright.model.trailer import Trailer
@@ -59,11 +60,14 @@ def impossible(section: frame.Section, trailer: Trailer) -> tuple[Mistake, ...]:
 
 
 def _no_measure(trailer: Trailer) -> Iterator[Mistake]:
-    """Yield the measures of the body that are written, and are nothing or less."""
+    """Yield the measures of the body that are written, and are nothing or less, or beyond any trailer."""
     for key in ("length", "width", "height"):
         written = getattr(trailer.body, key)
-        if written is not None and written.known and above_nothing(written) is None:
-            says = f"a body has a {key} of more than nothing; write it as body: {{length: 168, width: 80, height: 78}}"
+        if written is None or not written.known:
+            continue
+        if above_nothing(written) is None or written.best > LIMITS["longest_body"]:
+            says = f"a body has a {key} of more than nothing, and none has more than 30 m; "
+            says += "write it as body: {length: 168, width: 80, height: 78}"
             yield Mistake(f"trailer.body.{key}", says)
 
 

@@ -113,7 +113,7 @@ READ = [
     *((SKIN, f"{SKIN}  nose: {{length: 24, tip: {word}}}\n", "the tip of a nose") for word in ("-4", "90")),
     *(("1 x 1 1/2 x 16 ga, every: 16, first: 0}\n  bows", f"{word}, every: 16, first: 0}}\n  bows", "section")
       for word in ("1 x x 16 ga", "16 ga", "x", "1 x 1 x 1 x 1", "0 x 0 x 0", "-1 x 1 x 16 ga", "nan x 1 x 1")),
-    *((BODY, BODY.replace("160", word), "a body has a length") for word in ("0", "-160")),
+    *((BODY, BODY.replace("160", word), "a body has a length") for word in ("0", "-160", "1e9", "40 m")),
     (MEASURED, taped("{x: 16}"), '"x" is no number'),
     (MEASURED, taped("{400: 16}"), '"400" is no number'),
     (MEASURED, taped("{3: gone}"), 'cannot read the length "gone"'),

@@ -7,7 +7,7 @@ from math import inf
 from typing import Literal, NamedTuple
 
 from boxwright.disciplines.frame import method
-from boxwright.disciplines.frame.sourced import ASSUMED
+from boxwright.disciplines.frame.sourced import ASSUMED, LIMITS
 from boxwright.exchange import Axle, Box, Vector
 from boxwright.model.trailer import Trailer
 from boxwright.units import Band
@@ -36,10 +36,12 @@ def read_tyre(marking: str) -> Tyre | None:
 def inside_of(trailer: Trailer) -> Vector | None:
     """Return length, width and height from stud face to stud face and deck to bows; None unless all are known.
 
-    A measure of nothing or less is none.
+    A measure of nothing or less is none, nor is one beyond any trailer: it was typed in another unit.
     """
     length, width, height = (_best(one) for one in (trailer.body.length, trailer.body.width, trailer.body.height))
-    if length is None or width is None or height is None or min(length, width, height) <= 0.0:
+    if length is None or width is None or height is None:
+        return None
+    if min(length, width, height) <= 0.0 or max(length, width, height) > LIMITS["longest_body"]:
         return None
     return length, width, height
 
