@@ -110,7 +110,8 @@ def test_a_scale_that_does_not_fit_is_given_up_and_said() -> None:
 
 
 def test_views_of_one_sheet_have_one_scale_and_do_not_touch() -> None:
-    views = tuple(View(f"view {one}", "", (rectangle(0, 0, 20, 7 + one / 2, "visible", f"w{one}"),)) for one in range(4))
+    boxes = [rectangle(0, 0, 20, 7 + one / 2, "visible", f"w{one}") for one in range(4)]
+    views = tuple(View(f"view {one}", "", (box,)) for one, box in enumerate(boxes))
     (page,) = laid_out(Sheet("four", "four", views), LETTER, TITLE)
     assert len({one.scale for one in page.views}) == 1
     boxes = []
