@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from boxwright.drawing.layout.ink import Ink
-from boxwright.drawing.layout.plane import spread
+from boxwright.drawing.layout.plane import on_circle, spread
 from boxwright.drawing.layout.wrap import Block, block, words_at, words_turned
 from boxwright.drawing.mark import Dimension, Point, Side
 from boxwright.drawing.page import Box, PlacedDimension
@@ -162,8 +162,9 @@ def covered(ink: Ink, start: Box) -> Box:
     xs = [point[0] for one in ink.strokes for point in one.points]
     ys = [point[1] for one in ink.strokes for point in one.points]
     for one in ink.curves:
-        xs += [one.centre[0] - one.radius, one.centre[0] + one.radius]
-        ys += [one.centre[1] - one.radius, one.centre[1] + one.radius]
+        rim = on_circle(one.centre, one.radius, one.start, one.sweep)
+        xs += [point[0] for point in rim]
+        ys += [point[1] for point in rim]
     return Box(
         min([*xs, *(box.left for box in boxes)]),
         min([*ys, *(box.top for box in boxes)]),

@@ -144,7 +144,7 @@ def drawn(plan: Fitted, slot: Box) -> tuple[Ink, Keyed]:
     It is drawn at one side, so that a column for led texts is as wide as can be, and then brought to the middle with
     what has been led.
     """
-    wide, high = plan.outer.right - plan.outer.left, plan.outer.bottom - plan.outer.top
+    wide, high = plan.wide, plan.outer.bottom - plan.outer.top
     above = max(0.0, slot.bottom - slot.top - plan.high_caption - high) / 2
     down = slot.top + plan.high_caption + above - plan.outer.top
     left = slot.left if _leads_right(plan) else slot.right - wide
