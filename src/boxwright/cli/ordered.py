@@ -19,7 +19,7 @@ from boxwright.model.place import ANYWHERE
 from boxwright.rig.document import Document
 from boxwright.rig.rig import Item, Rig
 from boxwright.rig.splice import tree_at
-from boxwright.units import Band, HeaderUnits, show
+from boxwright.units import Band, CannotRead, HeaderUnits, read_band, show
 
 AXIS = {"x": 0, "z": 2}
 SAME = 1e-6
@@ -157,7 +157,7 @@ def _by(one: Replied, units: HeaderUnits) -> str:
 
 def _whole(order: Order, units: HeaderUnits) -> Iterator[str]:
     """Yield what the order and the reply say as a whole: price, lead time, delivery."""
-    asked, told = _sum(order, "price", is_reply=False), _sum(order, "price", is_reply=True)
+    asked, told = (_sum(order, "price", is_reply, units) for is_reply in (False, True))
     if asked is not None and told is not None:
         same = ", as asked" if abs(told - asked) < SAME else f": {show(abs(told - asked), 'money', units)} " + (
             "more" if told > asked else "less")  # fmt: skip
@@ -181,7 +181,7 @@ def _is_taken(reply: object) -> bool:
     return getattr(reply, "answer", "") != "no"
 
 
-def _sum(order: Order, key: str, is_reply: bool) -> float | None:
+def _sum(order: Order, key: str, is_reply: bool, units: HeaderUnits) -> float | None:
     """Return the price of trailer and options, as asked or as replied; None where the trailer's own is not written."""
     whole = order.reply if is_reply and order.reply is not None and order.reply.price is not None else order
     if whole.price is None or not whole.price.known:
@@ -192,6 +192,12 @@ def _sum(order: Order, key: str, is_reply: bool) -> float | None:
         if is_reply and not _is_taken(reply):
             continue
         given = reply.price if is_reply and reply is not None and reply.price is not None else option.price
+        was = dict(reply.was).get(key) if reply is not None and not is_reply else None
+        if was is not None:  # the option holds the builder's price by now; this is what had been asked
+            try:
+                given = read_band(was, "money", units)
+            except CannotRead:
+                given = None
         if given is not None and given.known:
             total += given.best
     return total

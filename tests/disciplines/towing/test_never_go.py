@@ -57,6 +57,12 @@ def test_a_country_is_never_replaced_by_another(written: str, read: tuple[str, .
     assert not rig.header.is_country_assumed
 
 
+def test_the_width_of_the_box_is_only_the_least_where_fenders_are_not_measured() -> None:
+    found = said_of({"trailer.outside.over_fenders": ""})
+    asked = [one for one in found if one.code == "towing/size-on-route"]
+    assert [(one.kind, one.could_stop) for one in asked] == [("unknown", True)]
+
+
 def test_a_breakaway_battery_is_not_believed_tested_on_a_day_to_come() -> None:
     found = said_of({"trailer.brakes.breakaway_battery": "2027-03-20"})
     assert {one.kind for one in found if one.code == "towing/breakaway"} == {"unknown"}

@@ -9,7 +9,7 @@ from math import isfinite
 from typing import Literal, cast
 
 from boxwright.disciplines.frame import method
-from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, known, less
+from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, around, known, less
 from boxwright.disciplines.frame.layering import buildup_at, there_of
 from boxwright.disciplines.frame.members import cut_out, edges, standing
 from boxwright.disciplines.frame.parts import Opening, StandingOpening
@@ -31,7 +31,7 @@ from boxwright.disciplines.frame.result import (
 )
 from boxwright.disciplines.frame.sourced import LIMITS, PASSING
 from boxwright.disciplines.frame.walls import against, spanned
-from boxwright.units import Band
+from boxwright.units import Band, exactly
 
 NAMES = ("left", "right", "front", "rear", "roof", "floor", "nose-left", "nose-right")
 
@@ -100,6 +100,7 @@ def _bare(standing_opening: StandingOpening, walls: tuple[Wall, ...]) -> Hole | 
         unit="unit" if unit is not None else "",
         unit_weight=unit.weight if unit is not None else None,
         cost=unit.cost if unit is not None else None,
+        doubt=max(along.high - along.best, along.best - along.low) if is_placed else 0.0,
     )
 
 
@@ -118,16 +119,17 @@ def _met(
     cut = tuple(found for one in mine if (found := _cut(one, hole)) is not None)
     before = [one for one in mine if edges(one)[1].best <= hole.low + SMALL]
     after = [one for one in mine if edges(one)[0].best >= hole.high - SMALL]
+    rails = tuple(found for one in members if (found := _cut_along(one, hole)) is not None)
     is_cut = any(one.overlap.best > SMALL for one in cut)
-    lower, higher = clear_places(hole, others, wall, members, intrusions) if is_cut else (None, None)
+    lower, higher = clear_places(hole, others, wall, members, intrusions) if is_cut and not rails else (None, None)
     return replace(
         hole,
-        members_cut=cut,
-        gap_low=Gap(before[-1].name, less(_exact(hole.low), edges(before[-1])[1])) if before else None,
-        gap_high=Gap(after[0].name, less(edges(after[0])[0], _exact(hole.high))) if after else None,
+        members_cut=(*cut, *rails),
+        gap_low=Gap(before[-1].name, less(around(hole.low, hole.doubt), edges(before[-1])[1])) if before else None,
+        gap_high=Gap(after[0].name, less(edges(after[0])[0], around(hole.high, hole.doubt))) if after else None,
         lower_place=lower,
         higher_place=higher,
-        needs_frame=is_cut and lower is None and higher is None,
+        needs_frame=is_cut and not rails and not _has_room(hole, others, wall, members, intrusions),
         header=_header(cut, before, after) if is_cut else None,
         is_outside_wall=not _is_inside(hole, wall),
         overlaps=_overlaps(hole, others, intrusions, wall),
@@ -135,8 +137,30 @@ def _met(
     )
 
 
-def _exact(value: float) -> Band:
-    return Band(value, value, value)
+def _has_room(
+    hole: Hole,
+    others: Iterable[Hole | None],
+    wall: Wall,
+    members: tuple[Member, ...],
+    intrusions: tuple[Intrusion, ...],
+) -> bool:
+    """Return whether an opening would find a place if every member stood where it is held to be.
+
+    Where it finds one so and none with the members' doubt, a tape decides and no builder has to frame it.
+    """
+    firm = tuple(replace(one, at=exactly(one.at.best)) for one in standing(members, hole.wall))
+    return clear_places(hole, others, wall, firm, intrusions) != (None, None)
+
+
+def _cut_along(member: Member, hole: Hole) -> CutMember | None:
+    """Return how far a hole in the floor runs into a rail that lies along the trailer; None where it does not."""
+    if member.wall != hole.wall or member.runs != "along":
+        return None
+    if hole.low >= member.high - SMALL or hole.high <= member.low + SMALL:
+        return None
+    half = member.face.best / 2.0
+    overlap = min(hole.top, member.at.best + half) - max(hole.bottom, member.at.best - half)
+    return CutMember(member.of, member.name, member.at, exactly(overlap), True) if overlap > SMALL else None
 
 
 def _is_inside(hole: Hole, wall: Wall) -> bool:
@@ -148,24 +172,23 @@ def _cut(member: Member, hole: Hole) -> CutMember | None:
     """Return how far an opening runs into a member; None where even the member's doubt leaves it whole."""
     if hole.bottom >= member.high - SMALL or hole.top <= member.low + SMALL:
         return None
-    if member.at.low - member.face.best > hole.high or member.at.high + member.face.best < hole.low:
+    if member.at.low - member.face.best > hole.high + hole.doubt:
         return None  # far away, as most are
+    if member.at.high + member.face.best < hole.low - hole.doubt:
+        return None
     first, last = edges(member)
     best = min(hole.high, last.best) - max(hole.low, first.best)
-    most = max(
-        min(hole.high, last.best + by) - max(hole.low, first.best + by) for by in (*_doubt(member.at), 0.0)
-    )
-    least = min(
-        min(hole.high, last.best + by) - max(hole.low, first.best + by) for by in (*_doubt(member.at), 0.0)
-    )
+    # How far they overlap grows and shrinks with one hump as the one slides past the other, so that the least is at an
+    # end of the doubt, and the most at an end or where their middles meet.
+    low, high = member.at.low - member.at.best - hole.doubt, member.at.high - member.at.best + hole.doubt
+    meet = (hole.low + hole.high) / 2.0 - member.at.best
+    moves = (low, high, 0.0, min(max(meet, low), high))
+    found = [min(hole.high, last.best + by) - max(hole.low, first.best + by) for by in moves]
+    most, least = max(found), min(found)
     if max(best, most) <= SMALL:
         return None
     overlap = Band(best, least, most, True, "interval", member.at.assumed)
     return CutMember(member.of, member.name, member.at, overlap, least > SMALL)
-
-
-def _doubt(at: Band) -> tuple[float, float]:
-    return at.low - at.best, at.high - at.best
 
 
 def _taken(

@@ -23,8 +23,9 @@ MOST = 400
 class Planned:
     """A row as ordered: spacing, first and closing centre (m), and where it differs.
 
-    ``is_stated`` is False on a front or rear wall of which nothing of its own is written: there the spacing holds, but
-    nobody has said where it begins.
+    ``is_stated`` is False where the spacing holds but nobody has said where it begins: on a front or rear wall of which
+    nothing of its own is written, or with a first that is unknown. ``doubt_first`` and ``doubt_every`` are how far the
+    first and each spacing may be off (m) as they are written, beyond what ordering leaves open.
     """
 
     every: float
@@ -34,6 +35,12 @@ class Planned:
     doubled: tuple[int, ...]
     extra: tuple[float, ...]
     is_stated: bool = True
+    doubt_first: float = 0.0
+    doubt_every: float = 0.0
+
+    def doubt_at(self, number: int) -> float:
+        """Return how far a member of the row may be off by what is written; from half a spacing on it is anywhere."""
+        return min(self.doubt_first + number * self.doubt_every, self.every / 2.0)
 
 
 def members_of(section: Section, walls: tuple[Wall, ...]) -> tuple[Member, ...]:
@@ -109,8 +116,8 @@ def _ordered(framing: Framing | None, wall: Wall) -> Planned | None:
         every = known(floor.cross_members) if floor is not None else None
         if floor is None or every is None:
             return None
-        first = known(floor.first)
-        return Planned(every.best, wall.low + (first.best if first is not None else 0.0), None, (), (), ())
+        row = Planned(every.best, wall.low, None, (), (), ())
+        return _begun(row, every, floor.first)
     if wall.name == "roof":
         bows = framing.bows
         return _of_row(bows, None, wall) if bows is not None else None
@@ -123,20 +130,30 @@ def _ordered(framing: Framing | None, wall: Wall) -> Planned | None:
 
 
 def _of_row(row: Row, own: WallRow | None, wall: Wall) -> Planned | None:
-    every = known(own.every) if own is not None else None
-    every = every or known(row.every)
+    # What a wall says of its own wins, an "unknown" too: the row's own spacing would be a guess there.
+    every = known(own.every if own is not None and own.every is not None else row.every)
     if every is None:
         return None
-    first = known(own.first) if own is not None else None
-    first = first or known(row.first)
+    first = own.first if own is not None and own.first is not None else row.first
     last = known(own.last) if own is not None else None
-    start = wall.low + (first.best if first is not None else 0.0)
     end = wall.low + last.best if last is not None else None
     more: WallRow | Bows | None = own if own is not None else row if isinstance(row, Bows) else None
     if more is None:
-        return Planned(every.best, start, end, (), (), ())
+        return _begun(Planned(every.best, wall.low, end, (), (), ()), every, first)
     extra = tuple(wall.low + one.best for one in more.extra if one.known)
-    return Planned(every.best, start, end, more.removed, getattr(more, "doubled", ()), extra)
+    found = Planned(every.best, wall.low, end, more.removed, getattr(more, "doubled", ()), extra)
+    return _begun(found, every, first)
+
+
+def _begun(row: Planned, every: Band, first: Band | None) -> Planned:
+    """Return a row with where it begins, and the doubt of its spacing and of its first as they are written."""
+    doubt_every = max(every.high - every.best, every.best - every.low)
+    if first is not None and not first.known:
+        return replace(row, is_stated=False, doubt_every=doubt_every)
+    if first is None:
+        return replace(row, doubt_every=doubt_every)
+    doubt = max(first.high - first.best, first.best - first.low)
+    return replace(row, first=row.first + first.best, doubt_first=doubt, doubt_every=doubt_every)
 
 
 def _centres(row: Planned, wall: Wall) -> list[float]:
@@ -165,7 +182,7 @@ def _row_members(section: Section, wall: Wall, row: Planned | None) -> Iterator[
         built = as_band(newest) if newest is not None and newest.value.known else None
         if built is not None and wall.name in ("front", "rear"):
             built = moved(built, wall.low)
-        at = built or _as_planned(planned, word, row)
+        at = built or _as_planned(planned, number, word, row)
         if at is None:
             continue
         yield Member(
@@ -195,11 +212,12 @@ def _kind(word: str) -> MemberKind:
     return "bow" if word == "bow" else "cross-member" if word == "cross-member" else "stud"
 
 
-def _as_planned(planned: float | None, word: str, row: Planned | None) -> Band | None:
+def _as_planned(planned: float | None, number: int, word: str, row: Planned | None) -> Band | None:
     """Return where a member stands that nobody taped: as ordered, or anywhere in its bay where no order says it."""
     if planned is None or row is None:
         return None
-    return around(planned, WITHIN[word] if row.is_stated else row.every / 2.0, assumed=True)
+    within = WITHIN[word] + row.doubt_at(number) if row.is_stated else row.every / 2.0
+    return around(planned, within, assumed=True)
 
 
 def face_of(section: Section, wall: Wall) -> Band:

@@ -264,6 +264,7 @@ class DepthFit:
 class Hole:
     """One opening through the skin as rough opening: its edges along and up its wall, and all that hangs on them.
 
+    ``doubt`` is how far its place along the wall may be off (m), as it is written.
     ``is_placed`` is False where an edge is not known; then nothing about members is said. ``flange`` is how far the
     unit's frame covers the skin around it. ``overlaps`` are rig paths of openings and intrusions it runs into.
     ``seal``: what keeps the water out: the word, "unknown", or empty where nobody has been asked yet.
@@ -298,6 +299,7 @@ class Hole:
     unit: str
     unit_weight: Band | None
     cost: Band | None
+    doubt: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,7 +44,7 @@ def spot(
     what, name, of = "bay", bay.name if bay is not None else "", bay.of if bay is not None else wall.of
     if is_outside:
         what, name, of = "outside", "", wall.of
-    elif hole is not None and hole.there != "later":
+    elif hole is not None and hole.there != "later" and hole.is_cut is not False:
         what, name, of = "opening", hole.name, hole.of
     elif metal is not None:
         what, name, of = "member", metal.name, metal.of

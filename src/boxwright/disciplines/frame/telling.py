@@ -46,6 +46,10 @@ def way_out(hole: Hole, shown_in: HeaderUnits) -> str:
     """Return where an opening would cut nothing, or that there is no such place, and what a header must carry."""
     places = [one for one in (hole.lower_place, hole.higher_place) if one is not None]
     header = hole.header
+    if not places and any(one.name.startswith("main rail") for one in hole.members_cut):
+        return "a main rail stays whole: move it across the trailer"
+    if not places and not hole.needs_frame:
+        return "a place may be found beside it once the members are taped"
     if not places:
         between = f" between {header.from_member} and {header.to_member}" if header is not None else ""
         return f"no place in any bay: a framed opening with a header{between}, from the builder"
@@ -65,6 +69,10 @@ def shifted_by(shift: Shift, shown_in: HeaderUnits) -> str:
 def sliding(hole: Hole, shown_in: HeaderUnits) -> str:
     """Return what to do about a cut member: slide the opening, or have it framed."""
     places = [one for one in (hole.lower_place, hole.higher_place) if one is not None]
+    if not places and any(one.name.startswith("main rail") for one in hole.members_cut):
+        return f"Move {hole.name} across the trailer, clear of the main rail"
+    if not places and not hole.needs_frame:
+        return f"Tape the members beside {hole.name} before it is cut"
     if not places:
         return f"Have {hole.name} framed with a header by the builder"
     nearest = min(places, key=lambda one: abs(one.by))

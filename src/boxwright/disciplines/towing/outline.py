@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import lru_cache
 from itertools import product
-from math import isfinite
+from math import inf, isfinite
 
 from boxwright.disciplines.towing import method
 from boxwright.disciplines.towing.result import Extent, LowPoint
@@ -34,11 +35,16 @@ def spanned(formula: Callable[..., float], *bands: Band | None) -> Band | None:
 
 
 def width_of(trailer: Trailer, frames: tuple[Frame, ...]) -> Extent:
-    """Return the greatest width, over fenders or over whatever sticks out on either side."""
+    """Return the greatest width, over fenders or over whatever sticks out on either side.
+
+    Wheels stand beside many a box: where nobody wrote the width over the fenders, that of the box is only the least.
+    """
     given = [band for band in (trailer.outside.over_fenders, trailer.outside.width) if band is not None and band.known]
     if not given:
         return Extent(UNKNOWN, "")
     widest = max(given, key=lambda band: band.best)
+    if trailer.outside.over_fenders not in given:
+        widest = replace(widest, high=inf, spread="interval", assumed=True)
     sticking = _placed(frames, 1)
     left = min((_low(frame, 1), frame.of) for frame in sticking) if sticking else (0.0, "")
     right = max((_high(frame, 1), frame.of) for frame in sticking) if sticking else (0.0, "")

@@ -16,7 +16,7 @@ from boxwright.disciplines.frame.telling import (
     of_unknown_length,
     screw_ends,
 )
-from boxwright.finding import USES, Finding, Use
+from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits, show_band
 
 
@@ -34,8 +34,8 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if not any(point.nearest or point.catches for point in one.points):
             continue  # a wall whose members nobody knows: that is asked once, of the wall
         misses = [(point, moved) for point, moved in zip(one.points, one.moved, strict=True) if not point.catches]
-        uses: tuple[Use, ...] = USES if one.what == "screws" else ("sleep",)
-        if misses:
+        # A leaf that tears out is no matter of sleeping alone: whoever only works at a hinged bench is told as well.
+        if any(point.is_certain for point, _ in misses):
             at = " and ".join(length(point.at, shown_in) for point, _ in misses)
             subject = "the hinge" if one.what == "hinge" else "the screws"
             says = f"{subject} of {one.name} miss{'es' if one.what == 'hinge' else ''} the metal of the {one.wall} "
@@ -44,14 +44,15 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             worst = min(point.room for point, _ in misses)
             yield Finding(
                 code, one.of, "fix", f"{says}: {nearest_metal(misses, shown_in)}", worst, 0.0, worst, "m",
-                "fastener-practice", f"{one.of}.{one.what}.at", act=act, uses=uses,
+                "fastener-practice", f"{one.of}.{one.what}.at", act=act, uses=USES,
             )  # fmt: skip
-        doubtful = [point for point in one.points if point.catches and not point.is_certain]
-        if doubtful and not misses:
-            names = ", ".join(dict.fromkeys(point.catches for point in doubtful))
+            continue
+        doubtful = [point for point in one.points if not point.is_certain]
+        if doubtful:
+            names = ", ".join(dict.fromkeys(point.catches or point.nearest for point in doubtful))
             says = f"whether {one.name} catches {names} hangs on where it really stands; nobody taped it close enough"
             act = f"Find the edges of {names} with a magnet"
-            yield asking(code, one.of, says, act, f"{one.of}.{one.what}.at", uses)
+            yield asking(code, one.of, says, act, f"{one.of}.{one.what}.at", USES)
 
 
 def fastener_unplaced(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -24,10 +24,11 @@ def opening_cuts_member(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
         if hole.is_by_builder:
             continue
         cut = [one for one in hole.members_cut if one.overlap.best > 0.0]
-        if cut:
+        if any(one.is_certain for one in cut):
             at = ", ".join(f"{one.name} at {length(one.at.best, shown_in)}" for one in cut)
             many = kind_of(result, cut[0].name, hole.wall) + ("s" if len(cut) > 1 else "")
-            says = f"{hole.name} from {length(hole.low, shown_in)} to {length(hole.high, shown_in)} cuts the {many} "
+            many = "" if cut[0].name.startswith(many) else f"{many} "  # "bow 4" says its kind itself
+            says = f"{hole.name} from {length(hole.low, shown_in)} to {length(hole.high, shown_in)} cuts the {many}"
             says += at
             overlap = max(one.overlap.best for one in cut)
             yield Finding(
@@ -38,7 +39,7 @@ def opening_cuts_member(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
         doubtful = [one for one in hole.members_cut if not hole.is_cut]
         if doubtful:
             names = ", ".join(one.name for one in doubtful)
-            says = f"{hole.name} may cut {names}, which stands where it was planned or a little beside; nobody taped it"
+            says = f"{hole.name} may cut {names}, by what is known of their places and its own; nobody taped it"
             yield asking(code, hole.of, says, f"Tape where {names} stands on the {hole.wall} wall", f"{hole.of}.x")
 
 
