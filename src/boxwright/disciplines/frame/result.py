@@ -185,13 +185,17 @@ class Buildup:
 
 @dataclass(frozen=True, slots=True)
 class CutMember:
-    """A member that an opening runs through: how far they overlap (m), and whether that is certain."""
+    """A member that an opening runs through: how far they overlap (m), and whether that is certain.
+
+    ``is_held`` is False where nothing says where the member stands, so that its best place is no value at all.
+    """
 
     of: str
     name: str
     at: Band
     overlap: Band
     is_certain: bool
+    is_held: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,7 @@ def opening_cuts_member(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
         if hole.is_by_builder:
             continue
         cut = [one for one in hole.members_cut if one.overlap.best > 0.0]
-        if any(one.is_certain for one in cut):
+        if any(one.is_held or one.is_certain for one in cut):
             at = ", ".join(f"{one.name} at {length(one.at.best, shown_in)}" for one in cut)
             many = kind_of(result, cut[0].name, hole.wall) + ("s" if len(cut) > 1 else "")
             many = "" if cut[0].name.startswith(many) else f"{many} "  # "bow 4" says its kind itself
