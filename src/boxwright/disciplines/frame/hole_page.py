@@ -71,7 +71,7 @@ def _template(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
         rim = hole.flange
         corners = rectangle(eye, hole.low - rim, hole.high + rim, hole.bottom - rim, hole.top + rim)
         marks.append(Shape(corners, "phantom", hole.of))
-    return [*marks, *_sizes(drawn, hole, eye), *_corners(drawn, hole, eye)]
+    return [*marks, *_sizes(drawn, hole, eye), *_corners(drawn, hole, eye, marks)]
 
 
 def _offsets(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
@@ -101,7 +101,7 @@ def _offsets(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
     marks.append(
         Dimension((side, hole.bottom), (side, hole.top), ruler.mark(hole.top - hole.bottom), hole.of, "right", 0)
     )
-    return [*marks, *_corners(drawn, hole, eye)]
+    return [*marks, *_corners(drawn, hole, eye, marks)]
 
 
 def _sizes(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
@@ -114,8 +114,8 @@ def _sizes(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
     ]
 
 
-def _corners(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
-    """Return where the two corners are that fix the opening, and which way the front lies."""
+def _corners(drawn: Drawn, hole: Hole, eye: Eye, beside: Marks) -> Marks:
+    """Return where the two corners are that fix the opening, and which way the front lies; ``beside`` is drawn."""
     ruler = drawn.ruler
     foot = eye.wall.foot if eye.wall.name in ("roof", "floor") else 0.0
     marks: Marks = []
@@ -127,8 +127,11 @@ def _corners(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
         if is_template(hole):
             at = (ends[0] + ends[1]) / 2.0, hole.bottom - BELOW
         else:
-            away = 0.6 * (hole.high - hole.low)
-            at = (ends[0] - away if eye.front == "left" else ends[1] + away), hole.bottom
+            # Beyond all that is drawn and at half height, where neither a member nor a dimension's line runs.
+            drawn_to = [*ends, *(point[0] for mark in beside if isinstance(mark, Shape) for point in mark.points)]
+            away = max(0.3 * (hole.high - hole.low), AROUND / 2.0)
+            middle = (hole.bottom + hole.top) / 2.0
+            at = (min(drawn_to) - away if eye.front == "left" else max(drawn_to) + away), middle
         marks.append(Symbol(at, "front", hole.of, eye.front))
     return marks
 
