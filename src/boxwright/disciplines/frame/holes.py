@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from itertools import pairwise
-from math import isfinite
+from math import inf, isfinite
 from typing import Literal, cast
 
 from boxwright.disciplines.frame import method
@@ -30,7 +30,7 @@ from boxwright.disciplines.frame.result import (
     WallName,
 )
 from boxwright.disciplines.frame.sourced import LIMITS, PASSING
-from boxwright.disciplines.frame.walls import against, spanned
+from boxwright.disciplines.frame.walls import against, curved_in, reach_at, spanned
 from boxwright.units import Band, exactly
 
 NAMES = ("left", "right", "front", "rear", "roof", "floor", "nose-left", "nose-right")
@@ -121,6 +121,7 @@ def _met(
     after = [one for one in mine if edges(one)[0].best >= hole.high - SMALL]
     rails = tuple(found for one in members if (found := _cut_along(one, hole)) is not None)
     is_cut = any(one.overlap.best > SMALL for one in cut)
+    across = next((one.high - one.low for one in walls if one.name == "rear"), 0.0)
     lower, higher = clear_places(hole, others, wall, members, intrusions) if is_cut and not rails else (None, None)
     return replace(
         hole,
@@ -134,6 +135,7 @@ def _met(
         is_outside_wall=not _is_inside(hole, wall),
         overlaps=_overlaps(hole, others, intrusions, wall),
         passing=_passing(hole),
+        curved=curved_in(wall, (hole.low, hole.high), (hole.bottom, hole.top), across, hole.flange or 0.0),
     )
 
 
@@ -222,8 +224,11 @@ def clear_places(
     taken = _taken(hole, others, intrusions, wall)
     lower: Shift | None = None
     higher: Shift | None = None
+    far = inf
+    if wall.name in ("front", "rear") and wall.roof.shape != "flat" and hole.top <= wall.top:
+        far = reach_at(wall.roof, (wall.high - wall.low) / 2.0, hole.top)
     for first, second in pairwise(standing(members, hole.wall)):
-        start, end = max(edges(first)[1].high, wall.low), min(edges(second)[0].low, wall.high)
+        start, end = max(edges(first)[1].high, wall.low, -far), min(edges(second)[0].low, wall.high, far)
         for low, high in _free(start, end, taken):
             if high - low < width - SMALL:
                 continue

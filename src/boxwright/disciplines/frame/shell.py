@@ -14,6 +14,7 @@ from boxwright.disciplines.frame.members import bays_of, depth_of, members_of, p
 from boxwright.disciplines.frame.parts import Section
 from boxwright.disciplines.frame.recessed import recesses_of, without_wall
 from boxwright.disciplines.frame.result import (
+    FLAT,
     Backing,
     Bay,
     Fastening,
@@ -56,7 +57,7 @@ class Shell:
     recesses: tuple[Recess, ...] = ()
 
 
-BARE = Shell((), (), (), (), Roof("flat", 0.0, 0.0, 0.0), None, (), (), (), (), (), (), (), ("trailer.body",))
+BARE = Shell((), (), (), (), FLAT, None, (), (), (), (), (), (), (), ("trailer.body",))
 """The shell of a body whose measures nobody wrote."""
 
 

@@ -47,7 +47,7 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
     """Say when an opening reaches beyond the wall it is in.
 
     Asks: does the wall hold the whole rough opening
-    Limit: from end to end and from foot to top of the wall
+    Limit: from end to end and from foot to top of the wall, short of a rounded eave, under the bow of an end wall
     Source: own-arithmetic
     Lever: move or shrink the opening
     Methods: none
@@ -59,6 +59,17 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
             says = f"nobody can say where {hole.name} goes: a place or a size of it in the {hole.wall} is not written"
             act = f"Write x, z, width and height of {hole.name}, or side and across of a hole in roof or floor"
             yield asking(code, hole.of, says, act, f"{hole.of}.x")
+        if hole.curved > 0.0 and not hole.is_outside_wall:
+            by = length(hole.curved, shown_in)
+            says = f"{hole.name} reaches {by} into the rounded eave{', with its flange' if hole.flange else ''}"
+            if hole.wall in ("front", "rear"):
+                says = f"{hole.name} reaches {by} above the bow at its upper corner: the {hole.wall} wall ends there"
+            way = "toward the middle" if hole.wall == "roof" else "down"
+            act = f"Move {hole.name} {way} by {by}, or make it smaller"
+            yield Finding(
+                code, hole.of, "fix", says, hole.curved, 0.0, -hole.curved, "m", GEOMETRY,
+                f"{hole.of}.{'side' if hole.wall == 'roof' else 'z'}", act=act, uses=USES,
+            )  # fmt: skip
         if not hole.is_outside_wall or wall is None:
             continue
         along = f"{length(hole.low, shown_in)} to {length(hole.high, shown_in)}"
