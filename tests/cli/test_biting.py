@@ -39,12 +39,12 @@ def test_a_change_is_typed_by_the_parts_name_and_says_what_it_clears() -> None:
     _, found = sought(REAR_HEAVY, "weight/tongue-lifts")
     (fix,) = found.fixes
     assert typed(fix) == '"chest.x=129 1/2"'
-    assert typed(replace(fix, edits=(Edit("loads[road].out", "chest"),))) == '"loads[road].out=chest"'
+    assert typed(replace(fix, edits=(Edit("loads[road].out", "chest"),))) == '"add chest to loads[road].out"'
     assert does(fix).startswith("clears weight/tongue-lifts (load road")
     open_end = replace(fix, then="weigh it", clears=())
     assert does(open_end) == "no cure yet of weight/tongue-lifts (load road)"
-    assert "; weigh it" in text_of(fix_lines(replace(found, fixes=(open_end,)), "r.yaml", 200))
-    assert "no cure yet" not in text_of(fix_lines(found, "r.yaml", 200))
+    assert "; weigh it" in text_of(fix_lines(replace(found, fixes=(open_end,)), Question("r.yaml"), 200))
+    assert "no cure yet" not in text_of(fix_lines(found, Question("r.yaml"), 200))
 
 
 def test_of_load_states_with_equal_answers_the_heaviest_speaks(path: str) -> None:

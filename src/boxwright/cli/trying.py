@@ -92,6 +92,9 @@ def _is_about(path: str, written: Sequence[Written]) -> bool:
 
 def answered_again(before: Answered, changed: Edited, today: date) -> Answered:
     """Return the same question answered with the changed text."""
+    vehicle = before.question.vehicle
+    if vehicle and vehicle not in dict(changed.reading.rig.tow):
+        raise NothingAsked(f'with this edit there is no tow vehicle "{clean(vehicle)}" any more; leave --vehicle out')
     found = study(
         changed.reading.rig,
         today,
@@ -99,6 +102,7 @@ def answered_again(before: Answered, changed: Edited, today: date) -> Answered:
         once=before.once,
         shown_in=before.units,
         judged_on=before.study.judged_on,
+        vehicle=vehicle,
     )
     return replace(before, reading=changed.reading, study=found)
 
@@ -108,7 +112,10 @@ def swept(answer: Answered, today: date) -> Study:
     rig = answer.reading.rig
     if answer.study.number < rig.header.stage_today:
         return answer.study
-    return study(rig, today, once=answer.once, shown_in=answer.units, judged_on=answer.study.judged_on)
+    vehicle = answer.question.vehicle
+    return study(
+        rig, today, once=answer.once, shown_in=answer.units, judged_on=answer.study.judged_on, vehicle=vehicle
+    )
 
 
 def line_changes(before: str, after: str, columns: int) -> list[Line]:
