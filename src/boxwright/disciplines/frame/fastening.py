@@ -252,7 +252,7 @@ def _moved(
     for point in points:
         free = [
             one for one in members
-            if one.name not in taken and ends[0] - SMALL <= one.at.best <= ends[1] + SMALL
+            if one.name not in taken and not one.is_contested and ends[0] - SMALL <= one.at.best <= ends[1] + SMALL
         ]  # fmt: skip
         places = {one.at.best: one.name for one in free}
         for one in backings:
@@ -298,9 +298,14 @@ def _slides(
 
 
 def _metal(members: list[Member], distance: Band) -> list[tuple[float, float]]:
-    """Return where along a wall a fastener's middle is far enough from both edges of a member, in order."""
+    """Return where along a wall a fastener's middle is far enough from both edges of a member, in order.
+
+    A member that two tapes put in two places is no metal to slide to.
+    """
     found = []
     for member in members:
+        if member.is_contested:
+            continue
         first, last = edges(member)
         low, high = first.best + distance.best, last.best - distance.best
         if low <= high + SMALL:

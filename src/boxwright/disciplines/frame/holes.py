@@ -190,8 +190,7 @@ def _cut(member: Member, hole: Hole) -> CutMember | None:
     if max(best, most) <= SMALL:
         return None
     overlap = Band(best, least, most, True, "interval", member.at.assumed)
-    is_held = member.planned is not None or member.is_built
-    return CutMember(member.of, member.name, member.at, overlap, least > SMALL, is_held)
+    return CutMember(member.of, member.name, member.at, overlap, least > SMALL, member.is_held)
 
 
 def _taken(

@@ -96,6 +96,7 @@ class Member:
     ``runs`` is "up" for a stud (``at`` is along, ``low`` and ``high`` are up) and "along" for a header or a rail (the
     other way round). ``pieces`` is what of it is left between ``low`` and ``high`` where openings cut it. ``of`` is the
     rig path it comes from; ``seen_in`` that of the newest tape entry. ``face`` is its width in the wall's plane.
+    ``is_contested`` says that two tapes contradict each other: ``at`` then covers both, and its best is no value.
     """
 
     of: str
@@ -118,6 +119,12 @@ class Member:
     is_removed: bool = False
     is_doubled: bool = False
     cut_by: tuple[str, ...] = ()
+    is_contested: bool = False
+
+    @property
+    def is_held(self) -> bool:
+        """Whether its best place is one to go by: ordered or taped, and no other tape against it."""
+        return (self.planned is not None or self.is_built) and not self.is_contested
 
 
 @dataclass(frozen=True, slots=True)

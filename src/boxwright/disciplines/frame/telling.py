@@ -118,7 +118,8 @@ def of_a_tape(fault: TapeFault, shown_in: HeaderUnits) -> str:
     """Return what two readings, or a reading and the shell, contradict each other in."""
     value, against = length(fault.value, shown_in), length(fault.against, shown_in)
     if fault.what == "contradicts":
-        return f"{fault.name} was read as {value} and as {against} ({name_of(fault.other)}); the newest counts"
+        says = f"{fault.name} was read as {value} and as {against} ({name_of(fault.other)})"
+        return f"{says}; until a third reading bears one out, it may stand at either"
     if fault.what == "outside":
         return f"{fault.name} was read as {value}, and its wall ends at {against}"
     if fault.what == "order":

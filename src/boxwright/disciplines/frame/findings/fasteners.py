@@ -35,7 +35,7 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             continue  # a wall whose members nobody knows: that is asked once, of the wall
         misses = [(point, moved) for point, moved in zip(one.points, one.moved, strict=True) if not point.catches]
         # A leaf that tears out is no matter of sleeping alone: whoever only works at a hinged bench is told as well.
-        held = {member.name for member in result.members_of(one.wall) if member.planned is not None or member.is_built}
+        held = {member.name for member in result.members_of(one.wall) if member.is_held}
         if any(point.is_certain or point.nearest in held for point, _ in misses):
             at = " and ".join(length(point.at, shown_in) for point, _ in misses)
             subject = "the hinge" if one.what == "hinge" else "the screws"
