@@ -257,6 +257,42 @@ class Recess:
 
 
 @dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch of a wire or a pipe in one wall, by its written route: from where to where along it, how high (m).
+
+    ``low`` and ``high`` are infinite where the route does not say how far it runs; ``up`` is None where it says no
+    height, and on roof and floor.
+    """
+
+    of: str
+    name: str
+    what: Literal["wire", "pipe"]
+    wall: WallName
+    low: float
+    high: float
+    up: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """A fastener that a wire or a pipe may run behind: how far from it, with the doubt of the route (m).
+
+    ``at`` is its place along the wall; None where no places of the fasteners are written, and ``away`` is then from
+    the whole part. ``run_of``, ``run`` and ``run_what`` are the path, the name and the kind of what runs there.
+    """
+
+    of: str
+    name: str
+    what: Literal["hinge", "screws"]
+    wall: WallName
+    at: float | None
+    run_of: str
+    run: str
+    run_what: Literal["wire", "pipe"]
+    away: Band
+
+
+@dataclass(frozen=True, slots=True)
 class TapeFault:
     """Two readings of one place that differ by more than both tapes may be off, or a reading that cannot be.
 
@@ -292,6 +328,7 @@ class Result:
     """The whole frame in one slot. Members and bays are in order along their walls; ``faults`` are the tapes' own.
 
     ``unplaced`` are the rig paths of the measures and of what takes room inside that nobody has written enough of.
+    ``runs`` are wires and pipes by their routes, ``unrouted`` the names of those without one.
     """
 
     of: str
@@ -309,6 +346,9 @@ class Result:
     sized: tuple[Sized, ...]
     unplaced: tuple[str, ...] = ()
     recesses: tuple[Recess, ...] = ()
+    runs: tuple[Run, ...] = ()
+    unrouted: tuple[str, ...] = ()
+    crossings: tuple[Crossing, ...] = ()
 
     def wall(self, name: str) -> Wall | None:
         """Return a wall by its name, or None."""

@@ -17,6 +17,7 @@ from boxwright.disciplines.frame.result import (
     FLAT,
     Backing,
     Bay,
+    Crossing,
     Fastening,
     Hole,
     Intrusion,
@@ -28,6 +29,7 @@ from boxwright.disciplines.frame.result import (
     TapeFault,
     Wall,
 )
+from boxwright.disciplines.frame.running import crossings_of
 from boxwright.disciplines.frame.sourced import WITHIN
 from boxwright.disciplines.frame.tapes import as_band, faults_of
 from boxwright.disciplines.frame.walls import intrusions_of, nose_of, roof_of, walls_of
@@ -55,6 +57,7 @@ class Shell:
     sized: tuple[Sized, ...]
     unplaced: tuple[str, ...] = ()
     recesses: tuple[Recess, ...] = ()
+    crossings: tuple[Crossing, ...] = ()
 
 
 BARE = Shell((), (), (), (), FLAT, None, (), (), (), (), (), (), (), ("trailer.body",))
@@ -93,6 +96,7 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
         ),
         sized=tuple(_sized(section, trailer)),
         recesses=recesses_of(section.recesses, walls, members),
+        crossings=crossings_of(fastenings, fixings, backings, section.runs),
         unplaced=(*_unplaced(section, intrusions), *unwalled(fixings, walls), *without_wall(section.recesses, walls)),
     )
 

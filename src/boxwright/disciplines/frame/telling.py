@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from math import ceil, floor
 
 from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, Shift, TapeFault
@@ -11,6 +11,8 @@ from boxwright.units import HeaderUnits, show, shown_unit
 
 GEOMETRY = "own-arithmetic"
 PRACTICE = "builder-practice"
+MOST_NAMES = 3
+"""Names that a sentence lists before it counts the rest."""
 MINUTES_TO_TAPE = 10
 MINUTES_TO_LOOK = 5
 INCH, MILLIMETRE, CUT = 0.0254, 0.001, 16
@@ -35,6 +37,14 @@ def asking(code: str, where: str, says: str, act: str, lever: str, uses: tuple[U
 def length(value: float, shown_in: HeaderUnits) -> str:
     """Return a length as it is cut or taped."""
     return show(value, "m", shown_in, cuts=True)
+
+
+def several(names: Iterable[str]) -> str:
+    """Return names as a sentence lists them; of many the first ones, and how many more."""
+    listed = list(names)
+    if len(listed) > MOST_NAMES:
+        return f"{', '.join(listed[:MOST_NAMES])} and {len(listed) - MOST_NAMES} more"
+    return " and ".join(part for part in (", ".join(listed[:-1]), listed[-1] if listed else "") if part)
 
 
 def name_of(path: str) -> str:

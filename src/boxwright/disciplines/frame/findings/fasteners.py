@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.frame.result import Result
+from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.telling import (
     PRACTICE,
     as_a_whole,
@@ -15,6 +16,7 @@ from boxwright.disciplines.frame.telling import (
     nearest_metal,
     of_unknown_length,
     screw_ends,
+    several,
 )
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits, show_band
@@ -115,3 +117,45 @@ def screw_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             code, one.of, "fix", says, number, limit.best, -abs(number - limit.best), "m", "fastener-practice",
             f"{one.of}.screws.length", act=f"Screws of {least} to {most} for {one.name}", uses=USES,
         )  # fmt: skip
+
+
+def fastener_near_wire(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a wire or a pipe runs where a screw goes in, by its written route and the doubt of it.
+
+    Asks: does every fastener keep clear of what runs in its wall
+    Limit: 1 in from the middle of a wire or a pipe
+    Source: builder-practice
+    Lever: look behind, move the wire or the screw
+    Methods: none
+    """
+    code = "frame/fastener-near-wire"
+    for one in result.fastenings:
+        mine = [found for found in result.crossings if (found.of, found.what) == (one.of, one.what)]
+        if not mine:
+            continue
+        near = [found for found in mine if found.at is not None and found.away.best <= LIMITS["run_clear"]]
+        near = [found for found in near if found.away.known]
+        subject = f"the {one.what} of {one.name}"
+        names = several(dict.fromkeys(found.run for found in near or mine))
+        act = f"Look behind the {one.wall} wall where {names} {'run' if ' and ' in names else 'runs'} before a drill"
+        if near:
+            closest = min(near, key=lambda found: found.away.best)
+            places = several(dict.fromkeys(length(found.at, shown_in) for found in near if found.at is not None))
+            says = f"{subject} {'goes' if one.what == 'hinge' else 'go'} in at {places} on the {one.wall} wall within "
+            says += f"{length(LIMITS['run_clear'], shown_in)} of where {names} {'run' if ' and ' in names else 'runs'}"
+            yield Finding(
+                code, one.of, "fix", says, closest.away.best, LIMITS["run_clear"],
+                closest.away.best - LIMITS["run_clear"], "m", PRACTICE, closest.run_of, act=act, uses=USES,
+            )  # fmt: skip
+            continue
+        meets = "meets" if one.what == "hinge" else "meet"
+        says = f"whether {subject} {meets} {names} in the {one.wall} wall hangs on "
+        is_routed = any(found.away.known for found in mine)
+        says += "where it really runs" if is_routed else "how high or how far along it runs, which no route says"
+        yield asking(code, one.of, says, act, mine[0].run_of)
+    held = several(dict.fromkeys(one.name for one in result.fastenings if one.points))
+    if held and result.unrouted:
+        names = several(result.unrouted)
+        says = f"no route is written of {names}, so nobody can say whether a screw of {held} meets one"
+        act = f"Look where {names} run, and write route: such as left z30 > x52"
+        yield asking(code, "wires", says, act, "wires")
