@@ -22,6 +22,8 @@ from boxwright.study.standing import Standing, cut, stands_in
 from boxwright.units import HeaderUnits
 
 CURED: tuple[Kind, ...] = ("stop", "fix", "limit")
+SOUGHT = frozenset({"weight/sides-differ"})
+"""Advice a cure is sought for unasked: uneven sides overload tyres and pull, and one move mostly evens them."""
 GRAVITY: dict[Kind, int] = {"stop": 3, "fix": 2, "limit": 2, "unknown": 1, "advice": 0}
 """How grave a kind of finding is; a question is less than any breach, and no cure of one either."""
 LISTING = frozenset({"weight/tank-unnamed", "weight/stands-perhaps"})
@@ -279,10 +281,11 @@ def _gravest(slot: Slot) -> dict[tuple[str, str], int]:
 
 
 def _cleared(slot: Slot, after: Slot) -> Iterator[Finding]:
-    """Yield the breaches of a slot of which nothing but advice is left."""
-    left = {(one.code, one.where) for one in (*after.findings, *after.accepted) if one.kind != "advice"}
+    """Yield the breaches of a slot of which nothing but advice is left, and the advice worth a cure that is gone."""
+    every = (*after.findings, *after.accepted)
+    left = {(one.code, one.where) for one in every if one.kind != "advice" or one.code in SOUGHT}
     for one in slot.findings:
-        if one.kind in CURED and (one.code, one.where) not in left:
+        if (one.kind in CURED or one.code in SOUGHT) and (one.code, one.where) not in left:
             yield one
 
 
