@@ -152,10 +152,10 @@ def fastener_near_wire(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         says = f"whether {subject} {meets} {names} in the {one.wall} wall hangs on "
         is_routed = any(found.away.known for found in mine)
         says += "where it really runs" if is_routed else "how high or how far along it runs, which no route says"
-        yield asking(code, one.of, says, act, mine[0].run_of, ("work",))
+        yield asking(code, one.of, says, act, mine[0].run_of, ("leave", "work"))
     held = several(dict.fromkeys(one.name for one in result.fastenings if one.points))
     if held and result.unrouted:
         names = several(result.unrouted)
         says = f"no route is written of {names}, so nobody can say whether a screw of {held} meets one"
         act = f"Look where {names} run, and write route: such as left z30 > x52"
-        yield asking(code, "wires", says, act, "wires", ("work",))
+        yield asking(code, "wires", says, act, "wires", ("leave", "work"))
