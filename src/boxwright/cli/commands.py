@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from boxwright.cli.options import AsJson, Edits, Load, OnDate, Rig, Stage, Typed, Units, UseWord, Vehicle
+from boxwright.cli.options import Anyway, AsJson, Edits, Load, OnDate, Rig, Stage, Typed, Units, UseWord, Vehicle
 
 CHAPTERS = (
     "frame",
@@ -43,7 +43,6 @@ COMMANDS = (
     "check-methods",
 )
 """The commands that are no chapter; `README.md` beside this file says what each gives."""
-
 WORDS = (*COMMANDS, *CHAPTERS)
 
 NO_ANSWER = 2
@@ -135,6 +134,7 @@ def try_edits(
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    is_anyway: Anyway = False,
     vehicle: Vehicle = "",
 ) -> None:
     """Show what an edit changes, breaks and clears; the file is not touched."""
@@ -143,7 +143,8 @@ def try_edits(
     from boxwright.cli.trying import tried
 
     screen = Screen()
-    lines, answer = tried(Question(rig, stage, load, use, units, on, vehicle), edits, date.today(), screen.columns)
+    asked = Question(rig, stage, load, use, units, on, vehicle)
+    lines, answer = tried(asked, edits, date.today(), screen.columns, is_anyway)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
 
@@ -157,6 +158,7 @@ def set_values(
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    is_anyway: Anyway = False,
     vehicle: Vehicle = "",
 ) -> None:
     """Write an edit into the file, nothing else in it changed; the text before is kept beside it."""
@@ -165,7 +167,8 @@ def set_values(
     from boxwright.cli.trying import written
 
     screen = Screen()
-    lines, answer = written(Question(rig, stage, load, use, units, on, vehicle), edits, date.today(), screen.columns)
+    asked = Question(rig, stage, load, use, units, on, vehicle)
+    lines, answer = written(asked, edits, date.today(), screen.columns, is_anyway)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
 

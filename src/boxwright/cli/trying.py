@@ -10,24 +10,36 @@ from difflib import SequenceMatcher
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.changed import changed_page
 from boxwright.cli.edits import Edited, Written, edited
+from boxwright.cli.meaning import must_be_meant
 from boxwright.cli.rig_file import NothingAsked, read_bytes
 from boxwright.cli.saving import saved
 from boxwright.cli.screen import Line, clean, hanging, plain
 from boxwright.study.slots import Study, study
 
 
-def tried(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
+def tried(
+    question: Question, typed: Sequence[str], today: date, columns: int, is_anyway: bool = False
+) -> tuple[list[Line], Answered]:
     """Return the page of ``try`` and the answer after the edits; nothing is written."""
     data_of(question, is_try=True)
     before = answered(question, today)
-    return tried_page(before, edited(before.reading, typed), today, columns)
+    return tried_page(before, _meant(before, typed, is_anyway), today, columns)
 
 
-def written(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
+def written(
+    question: Question, typed: Sequence[str], today: date, columns: int, is_anyway: bool = False
+) -> tuple[list[Line], Answered]:
     """Write edits into the file, and return the page of ``set`` and the answer after them."""
     data = data_of(question, is_try=False)
     before = answered(question, today)
-    return kept(question, before, edited(before.reading, typed), data, today, columns)
+    return kept(question, before, _meant(before, typed, is_anyway), data, today, columns)
+
+
+def _meant(before: Answered, typed: Sequence[str], is_anyway: bool) -> Edited:
+    """Return the edits carried out, with what is said of numbers that mean something else with them."""
+    changed = edited(before.reading, typed)
+    says = must_be_meant(before.reading, changed.reading, is_anyway)
+    return replace(changed, says=(*says, *changed.says))
 
 
 def data_of(question: Question, is_try: bool) -> bytes:
