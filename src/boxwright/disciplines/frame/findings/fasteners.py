@@ -15,8 +15,10 @@ from boxwright.disciplines.frame.telling import (
     name_of,
     nearest_metal,
     of_unknown_length,
+    plane_of,
     screw_ends,
     several,
+    taped,
 )
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits, show_band
@@ -39,14 +41,14 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         # A leaf that tears out is no matter of sleeping alone: whoever only works at a hinged bench is told as well.
         held = {member.name for member in result.members_of(one.wall) if member.is_held}
         if any(point.is_certain or point.nearest in held for point, _ in misses):
-            at = " and ".join(length(point.at, shown_in) for point, _ in misses)
+            at = " and ".join(taped(point.at, one.wall, result, shown_in) for point, _ in misses)
             subject = "the hinge" if one.what == "hinge" else "the screws"
-            says = f"{subject} of {one.name} miss{'es' if one.what == 'hinge' else ''} the metal of the {one.wall} "
-            says += f"wall at {at}"
-            act = f"{moving(one, misses, shown_in)}{as_a_whole(one, shown_in)}"
+            says = f"{subject} of {one.name} miss{'es' if one.what == 'hinge' else ''} the metal of the "
+            says += f"{plane_of(one.wall)} at {at}"
+            act = f"{moving(one, misses, result, shown_in)}{as_a_whole(one, shown_in)}"
             worst = min(point.room for point, _ in misses)
             yield Finding(
-                code, one.of, "fix", f"{says}: {nearest_metal(misses, shown_in)}", worst, 0.0, worst, "m",
+                code, one.of, "fix", f"{says}: {nearest_metal(one, misses, result, shown_in)}", worst, 0.0, worst, "m",
                 "fastener-practice", f"{one.of}.{one.what}.at", act=act, uses=USES,
             )  # fmt: skip
             continue
@@ -71,9 +73,9 @@ def fastener_unplaced(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     for one in result.fastenings:
         if not one.asks:
             continue
-        says = f"nobody wrote where the {one.what} of {one.name} go on the {one.wall} wall"
+        says = f"nobody wrote where the {one.what} of {one.name} go on the {plane_of(one.wall)}"
         if one.asks == "into":
-            says = f"nobody can say what the {one.what} of {one.name} bite into on the {one.wall} wall"
+            says = f"nobody can say what the {one.what} of {one.name} bite into on the {plane_of(one.wall)}"
         if one.asks == "backing too short":
             says = f"{one.backing} does not reach behind all of {one.name}, and no places of its screws are written"
         act = f"Write {one.what}: {{at: [..]}} of {one.name}, the places along the trailer"
@@ -137,19 +139,22 @@ def fastener_near_wire(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         near = [found for found in near if found.away.known]
         subject = f"the {one.what} of {one.name}"
         names = several(dict.fromkeys(found.run for found in near or mine))
-        act = f"Look behind the {one.wall} wall where {names} {'run' if ' and ' in names else 'runs'} before a drill"
+        plane, runs = plane_of(one.wall), f"{names} {'run' if ' and ' in names else 'runs'}"
+        act = f"Look behind the {plane} where {runs} before a drill"
         if near:
             closest = min(near, key=lambda found: found.away.best)
-            places = several(dict.fromkeys(length(found.at, shown_in) for found in near if found.at is not None))
-            says = f"{subject} {'goes' if one.what == 'hinge' else 'go'} in at {places} on the {one.wall} wall within "
-            says += f"{length(LIMITS['run_clear'], shown_in)} of where {names} {'run' if ' and ' in names else 'runs'}"
+            places = several(
+                dict.fromkeys(taped(found.at, found.wall, result, shown_in) for found in near if found.at is not None)
+            )
+            says = f"{subject} {'goes' if one.what == 'hinge' else 'go'} in at {places} on the {plane} within "
+            says += f"{length(LIMITS['run_clear'], shown_in)} of where {runs}"
             yield Finding(
                 code, one.of, "fix", says, closest.away.best, LIMITS["run_clear"],
                 closest.away.best - LIMITS["run_clear"], "m", PRACTICE, closest.run_of, act=act, uses=USES,
             )  # fmt: skip
             continue
         meets = "meets" if one.what == "hinge" else "meet"
-        says = f"whether {subject} {meets} {names} in the {one.wall} wall hangs on "
+        says = f"whether {subject} {meets} {names} in the {plane} hangs on "
         is_routed = any(found.away.known for found in mine)
         says += "where it really runs" if is_routed else "how high or how far along it runs, which no route says"
         yield asking(code, one.of, says, act, mine[0].run_of, ("leave", "work"))
