@@ -10,12 +10,11 @@ from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.numbers import named
 from boxwright.cli.screen import Line, hanging, plain, wrapped
 from boxwright.finding import Answer, Finding
-from boxwright.model.stage import Marks, Stage
+from boxwright.model.stage import Marks, Stage, stands
 from boxwright.rig.rig import Rig
 from boxwright.study.lever import BreakEven, break_even, lever_of
 from boxwright.study.remedy_words import weigh_first
 from boxwright.study.slots import Slot
-from boxwright.study.standing import stands_in
 from boxwright.study.verdict import CHAPTERS, verdict
 from boxwright.units import Band, HeaderUnits, show_band
 
@@ -169,7 +168,7 @@ def is_done(rig: Rig, stage: Stage) -> bool:
     if stage.done.tick in {"no", "part"}:
         return False
     marks = [marks for marks in _marks(rig) if marks.planned and marks.stage == stage.index and not marks.follows_load]
-    return bool(marks) and all(stands_in(one, stage.index, True) == "yes" for one in marks)
+    return bool(marks) and all(stands(one, stage.index, True) == "yes" for one in marks)
 
 
 def _marks(rig: Rig) -> Iterable[Marks]:

@@ -7,6 +7,7 @@ from datetime import date
 from typing import Literal, NamedTuple
 
 from boxwright.finding import Finding, Kind
+from boxwright.model.stage import stands as stands_by
 from boxwright.rig.add import add_value
 from boxwright.rig.change import Change
 from boxwright.rig.compose import Composer, Reading
@@ -18,7 +19,7 @@ from boxwright.study.moves import Edit, Movable, Rooms, movables
 from boxwright.study.once import Once
 from boxwright.study.own_mass import giver_of
 from boxwright.study.slots import Slot, Study, slots_of, study, ticket_slots
-from boxwright.study.standing import Standing, cut, stands_in
+from boxwright.study.standing import Standing, cut
 from boxwright.units import HeaderUnits
 
 CURED: tuple[Kind, ...] = ("stop", "fix", "limit")
@@ -203,8 +204,8 @@ class Bench:
             number
             for number in range(max(len(rig.stages_in_order), 1))
             for item in items
-            if stands_in(item.marks, number, False) != "no"
-            or (number == now and stands_in(item.marks, number, True) != "no")
+            if stands_by(item.marks, number, False) != "no"
+            or (number == now and stands_by(item.marks, number, True) != "no")
         }
         giver = giver_of(rig)
         weighed = {asked.number for asked in ticket_slots(rig, giver)}
