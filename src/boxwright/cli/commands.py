@@ -49,8 +49,7 @@ NO_ANSWER = 2
 """Exit code of a chapter that is not built: nothing is judged, and that is a no."""
 
 app = typer.Typer(
-    add_completion=False,
-    rich_markup_mode=None,
+    add_completion=False, rich_markup_mode=None,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
     help="One rig file in; weights, balance and an honest answer out.",
@@ -90,7 +89,7 @@ def check(
     from boxwright.cli import answers
     from boxwright.cli.asked import Question, answered, checked, exit_code
     from boxwright.cli.check import page
-    from boxwright.cli.fixes import fix_lines, put_in, sought, with_fixes
+    from boxwright.cli.fixes import fix_lines, put_in, sought, weigh_first_lines, with_fixes
     from boxwright.cli.screen import Screen
 
     answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
@@ -100,7 +99,8 @@ def check(
     if as_json:
         screen.show_raw(answers.as_text(answers.check(with_fixes(shown, found))))
     else:
-        screen.show(put_in(page(shown, screen.columns, is_all), fix_lines(found, answer.question, screen.columns)))
+        lines = [*fix_lines(found, answer.question, screen.columns), *weigh_first_lines(answer, screen.columns)]
+        screen.show(put_in(page(shown, screen.columns, is_all), lines))
     raise typer.Exit(exit_code(answer))
 
 

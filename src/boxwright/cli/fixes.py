@@ -8,16 +8,19 @@ from shlex import quote
 
 from boxwright.cli.asked import Answered, Question, checked, of_chapter, slot_of
 from boxwright.cli.check import chapter_page
+from boxwright.cli.numbers import named
 from boxwright.cli.rig_file import must_be_one_of
 from boxwright.cli.screen import Line, hanging, plain
 from boxwright.cli.shown import Checked
 from boxwright.study.bench import Bench
 from boxwright.study.clear_place import PLACED
 from boxwright.study.moves import Edit
+from boxwright.study.reach import crossings
 from boxwright.study.remedy import Fix, Remedies, remedies, with_remedies
+from boxwright.study.remedy_words import weigh_first
 
 HOW_MANY = ("first", "all")
-MOST_WITHOUT = 4
+MOST_WITHOUT, MOST_CROSSINGS = 4, 3
 
 
 def sought(answer: Answered, word: str, today: date, chapter: str = "") -> Remedies:
@@ -44,7 +47,7 @@ def sought(answer: Answered, word: str, today: date, chapter: str = "") -> Remed
 def chapter_with_fixes(answer: Answered, word: str, columns: int, today: date) -> tuple[Checked, list[Line]]:
     """Return what a chapter found, each with the change that clears it as its remedy, and its page."""
     found, shown = sought(answer, "first", today, word), of_chapter(checked(answer), word)
-    lines = fix_lines(found, answer.question, columns)
+    lines = [*fix_lines(found, answer.question, columns), *weigh_first_lines(answer, columns, word)]
     return with_fixes(shown, found), put_in(chapter_page(shown, word, columns), lines)
 
 
@@ -67,6 +70,17 @@ def fix_lines(found: Remedies, question: Question, columns: int) -> list[Line]:
         lines += hanging(plain("    "), f"{does(fix)}: {tried_as(fix, question)}", columns, "dim")
     for code, says in list(plainly)[:MOST_WITHOUT]:
         lines += hanging(plain("  - "), f"{code}: {says}", columns)
+    return lines
+
+
+def weigh_first_lines(answer: Answered, columns: int, chapter: str = "") -> list[Line]:
+    """Return what to weigh first where a rule is undecided in the load state of the answer, and where it crosses."""
+    asked = slot_of(answer, answer.use)
+    found = [one for one in crossings((asked,) if asked is not None else ()) if one.code.startswith(chapter)]
+    lines: list[Line] = [(), plain("UNDECIDED UNTIL WEIGHED", "head")] if found else []
+    for one in found[:MOST_CROSSINGS]:
+        says = weigh_first(named(one.of), one.kg, answer.units)
+        lines += hanging(plain("  - "), f"{says} ({one.code})", columns)
     return lines
 
 

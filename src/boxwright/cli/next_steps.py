@@ -12,7 +12,7 @@ from boxwright.cli.screen import Line, hanging, plain, wrapped
 from boxwright.finding import Answer, Finding
 from boxwright.model.stage import Marks, Stage, stands
 from boxwright.rig.rig import Rig
-from boxwright.study.lever import BreakEven, break_even, lever_of
+from boxwright.study.reach import crossings
 from boxwright.study.remedy_words import weigh_first
 from boxwright.study.slots import Slot
 from boxwright.study.verdict import CHAPTERS, verdict
@@ -104,16 +104,9 @@ def _measures(answer: Answered, columns: int) -> list[Line]:
 
 def _crossings(answer: Answered, columns: int) -> list[Line]:
     """Return, for each thing nobody has weighed, from which weight on it alone crosses the nearest limit."""
-    nearest: dict[str, BreakEven] = {}
-    for slot in answer.study.asked_slots("tow", answer.question.load):
-        for finding in slot.findings:
-            lever = lever_of(finding, slot) if finding.kind == "unknown" else None
-            for one in break_even(finding, lever, slot) if lever is not None else ():
-                if one.of not in nearest or one.kg < nearest[one.of].kg:
-                    nearest[one.of] = one
     lines: list[Line] = []
-    for one in sorted(nearest.values(), key=lambda one: one.kg)[:MOST_CROSSINGS]:
-        lines += hanging(plain("  - "), weigh_first(named(one.of), one.kg, answer.units), columns)
+    for one in crossings(answer.study.asked_slots("tow", answer.question.load))[:MOST_CROSSINGS]:
+        lines += hanging(plain("  - "), f"{weigh_first(named(one.of), one.kg, answer.units)} ({one.code})", columns)
     return lines
 
 

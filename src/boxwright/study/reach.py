@@ -44,6 +44,27 @@ def said_without(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> st
     return with_weight(says, to_add(finding, lever, slot), bench.units)
 
 
+class Crossing(NamedTuple):
+    """A part nobody has weighed, the mass at which it alone crosses the nearest limit (kg), and the rule of that limit.
+    """
+
+    of: str
+    kg: float
+    code: str
+
+
+def crossings(slots: Iterable[Slot]) -> tuple[Crossing, ...]:
+    """Return, for each part nobody has weighed that leaves a rule undecided, where it first crosses a limit."""
+    nearest: dict[str, Crossing] = {}
+    for slot in slots:
+        for finding in slot.findings:
+            lever = lever_of(finding, slot) if finding.kind == "unknown" else None
+            for one in break_even(finding, lever, slot) if lever is not None else ():
+                if one.of not in nearest or one.kg < nearest[one.of].kg:
+                    nearest[one.of] = Crossing(one.of, one.kg, finding.code)
+    return tuple(sorted(nearest.values(), key=lambda one: (one.kg, one.of)))
+
+
 def what_decides(finding: Finding, slot: Slot, header: HeaderUnits) -> str:
     """Return what to weigh where a change has left a question, with the number at which its answer turns.
 
