@@ -8,7 +8,6 @@ from itertools import pairwise
 from math import inf, isfinite
 from typing import Literal, cast
 
-from boxwright.disciplines.frame import method
 from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, around, known, less
 from boxwright.disciplines.frame.layering import buildup_at, there_of
 from boxwright.disciplines.frame.members import cut_out, edges, standing
@@ -43,15 +42,24 @@ def wall_name(written: str) -> WallName | None:
     return cast(WallName, word) if word in NAMES else None
 
 
+def bare_holes(openings: tuple[StandingOpening, ...], walls: tuple[Wall, ...]) -> tuple[Hole, ...]:
+    """Return every opening of the plan by its edges alone."""
+    return tuple(hole for one in openings if (hole := _bare(one, walls)) is not None)
+
+
 def holes_of(
-    openings: tuple[StandingOpening, ...],
+    bare: tuple[Hole, ...],
     walls: tuple[Wall, ...],
     members: tuple[Member, ...],
     intrusions: tuple[Intrusion, ...],
 ) -> tuple[Hole, ...]:
-    """Return every opening of the plan with what it meets; whether it stands, and its depth, come with the slot."""
-    bare = [_bare(one, walls) for one in openings]
-    return tuple(_met(hole, bare, walls, members, intrusions) for hole in bare if hole is not None)
+    """Return every opening with what it meets; whether it stands, and its depth, come with the slot.
+
+    The jambs, header and sill of an opening itself are not in its way.
+    """
+    return tuple(
+        _met(hole, bare, walls, tuple(one for one in members if one.of != hole.of), intrusions) for hole in bare
+    )
 
 
 def _bare(standing_opening: StandingOpening, walls: tuple[Wall, ...]) -> Hole | None:
@@ -254,16 +262,11 @@ def _free(start: float, end: float, taken: list[tuple[float, float]]) -> list[tu
 
 
 def _header(cut: tuple[CutMember, ...], before: list[Member], after: list[Member]) -> HeaderNeed | None:
-    if not before or not after:
+    """Return between which members a header is needed; what it bears is worked out once every jamb is known."""
+    if not before or not after or not any(one.overlap.best > SMALL for one in cut):
         return None
     first, last = before[-1], after[0]
-    span = last.at.best - first.at.best
-    offsets = tuple(one.at.best - first.at.best for one in cut if one.overlap.best > SMALL)
-    if span <= 0.0 or not offsets:
-        return None
-    ones = (1.0,) * len(offsets)
-    share = method.first_bearing(span, ones, offsets)
-    return HeaderNeed(span, first.name, last.name, offsets, (share, len(offsets) - share))
+    return HeaderNeed(last.at.best - first.at.best, first.name, last.name, (), (0.0, 0.0))
 
 
 def _overlaps(

@@ -275,6 +275,12 @@ def _rails(framing: Framing | None, walls: tuple[Wall, ...]) -> tuple[Member, ..
     )
 
 
+def in_order(members: tuple[Member, ...], walls: tuple[Wall, ...]) -> tuple[Member, ...]:
+    """Return members wall by wall, the upright ones along it first, then what lies along."""
+    places = {wall.name: place for place, wall in enumerate(walls)}
+    return tuple(sorted(members, key=lambda one: (places[one.wall], one.runs == "along", one.at.best, one.name)))
+
+
 def standing(members: tuple[Member, ...], wall: str) -> tuple[Member, ...]:
     """Return the upright members of a wall that are there, in order along it."""
     mine = (one for one in members if one.wall == wall and one.runs == "up" and not one.is_removed)
