@@ -24,6 +24,7 @@ from boxwright.study.remedy_words import (
     with_weight,
 )
 from boxwright.study.slots import Slot
+from boxwright.study.spoken import named
 from boxwright.units import HeaderUnits
 
 
@@ -36,7 +37,7 @@ def said_without(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> st
     """
     if finding.kind == "unknown":
         even = break_even(finding, lever, slot)
-        return weigh_first(_name(even[0].of), even[0].kg, bench.units) if even else ""
+        return weigh_first(named(even[0].of), even[0].kg, bench.units) if even else ""
     if pull_of(finding, lever, slot) is None:
         return ""
     best = best_reachable(bench, finding, lever, slot)
@@ -77,12 +78,7 @@ def what_decides(finding: Finding, slot: Slot, header: HeaderUnits) -> str:
     if all(mass.kg.known for mass in slot.masses):
         return then_weigh_all(finding.limit, finding.unit, rises(lever), header)
     even = break_even(finding, lever, slot)
-    return then_weigh(_name(even[0].of), even[0].kg, header) if even else ""
-
-
-def _name(of: str) -> str:
-    """Return the builder's word for a part's path."""
-    return of[of.rindex("[") + 1 : -1] if "[" in of else of
+    return then_weigh(named(even[0].of), even[0].kg, header) if even else ""
 
 
 def best_reachable(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> float | None:
