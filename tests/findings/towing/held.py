@@ -35,7 +35,7 @@ BASE: dict[str, Any] = {
         "axles": {"kind": "leaf with equaliser", "x": ["83 in", "117 in"], "gawr": ["3500 lb", "3500 lb"],
                   "track": "82 in"},
         "gvwr": "7000 lb",
-        "tyres": {"size": "ST205/75R15", "load": "1820 lb", "at": "50 psi", "date": "1325", "count": "4"},
+        "tyres": {"size": "ST205/75R15", "load": "1820 lb", "at": "50 psi", "pressure": "50 psi", "date": "1325", "count": "4"},
         "brakes": {"kind": "electric", "axles": "2", "breakaway": "yes", "breakaway_battery": "2026-03-20"},
         "coupler": {"ball": "2 5/16 in", "rating": "7000 lb"},
         "jack": {"rating": "2000 lb"},

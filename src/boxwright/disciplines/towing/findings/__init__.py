@@ -12,11 +12,11 @@ from dataclasses import replace
 from boxwright.disciplines.towing.findings.bars import bars
 from boxwright.disciplines.towing.findings.fitted import chains, lamps
 from boxwright.disciplines.towing.findings.legal import brakes_required, breakaway, class_change
+from boxwright.disciplines.towing.findings.misread import papers_implausible, rating_implausible
 from boxwright.disciplines.towing.findings.plates import (
     axle_overloaded,
     coupler_over_rating,
     gross_over_plate,
-    rating_implausible,
     wheels_over_axles,
 )
 from boxwright.disciplines.towing.findings.road import (
@@ -30,7 +30,7 @@ from boxwright.disciplines.towing.findings.road import (
 )
 from boxwright.disciplines.towing.findings.route import no_rule_known, owner_limit, size_on_route, speed_limit
 from boxwright.disciplines.towing.findings.tongue import tongue_over_rating, tongue_share, tongue_swing
-from boxwright.disciplines.towing.findings.tyres import tyre_code, tyre_old, tyre_overloaded
+from boxwright.disciplines.towing.findings.tyres import tyre_code, tyre_old, tyre_overloaded, tyre_pressure
 from boxwright.disciplines.towing.findings.vehicle import (
     combination,
     d_value,
@@ -65,6 +65,7 @@ __all__ = [
     "no_rule_known",
     "no_vehicle",
     "owner_limit",
+    "papers_implausible",
     "payload",
     "rating_implausible",
     "rear_axle",
@@ -79,6 +80,7 @@ __all__ = [
     "tyre_code",
     "tyre_old",
     "tyre_overloaded",
+    "tyre_pressure",
     "unbraked_limit",
     "walk_round",
     "wheels_over_axles",
@@ -93,6 +95,7 @@ OF_THE_TRAILER: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] =
     coupler_over_rating,
     rating_implausible,
     tyre_overloaded,
+    tyre_pressure,
     tyre_old,
     tyre_code,
     tongue_share,
@@ -116,6 +119,7 @@ OF_A_VEHICLE: tuple[Callable[[Result, Behind, HeaderUnits], Iterator[Finding]], 
     payload,
     combination,
     rear_axle,
+    papers_implausible,
     d_value,
     bars,
     brakes_required,
