@@ -200,6 +200,8 @@ def test_a_part_does_not_go_where_another_stands() -> None:
     assert free.fixes[0].edits[0].value == "129 1/2"
     chests = [float(fix.edits[0].value.split()[0]) for fix in found.fixes if fix.edits[0].path == "parts[chest].x"]
     assert chests == [91.0]  # the chest is 30 in long and must be ahead of the stove's front edge at 121
+    assert "Move chest 44 in forward, lifted past what stands between (x: 91)" in [fix.says for fix in found.fixes]
+    assert free.fixes[0].says == "Move chest 5 1/2 in forward (x: 129 1/2)"
 
 
 def test_what_is_ticked_as_built_in_is_not_moved() -> None:
@@ -497,3 +499,20 @@ def test_a_load_state_that_stood_on_a_scale_is_proved_everywhere() -> None:
         for slot, old in zip(after, one.before, strict=True):
             had = {said.code for said in old.findings}
             assert not [said for said in slot.findings if said.kind in {"stop", "limit"} and said.code not in had]
+
+
+def test_a_change_that_harms_where_another_did_is_turned_down_there_and_nothing_else_comes_of_it(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def found() -> tuple[Remedies, int]:
+        one = Bench(read_rig((RIGS / "whimbrel.yaml").read_bytes()), TODAY, vehicle="borrowed")
+        stage = one.reading.rig.stage_number("wire")
+        assert stage is not None
+        return remedies(one, stage, False, use="tow"), one.once.ran.count("weight.solve")
+
+    quick, balances = found()
+    monkeypatch.setattr(Bench, "_harms_again", lambda *_: False)
+    slow, more = found()
+    assert quick == slow
+    # The plan has seven stages to be looked at, with five load states each; eight changes are turned down.
+    assert balances <= 90 < 130 <= more

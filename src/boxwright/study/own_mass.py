@@ -145,8 +145,10 @@ def readings_for(rig: Rig, giver: Giver | None, stage: int, load: str) -> tuple[
 
 def weighed_parts(rig: Rig) -> tuple[Measured, ...]:
     """Return the readings of single parts, which hold in every slot, without those that gave the part its weight."""
-    written = {item.name for item in rig.parts if _is_written(item)}
-    return tuple(reading for reading in rig.measured if reading.what == "part" and reading.part in written)
+    readings = tuple(reading for reading in rig.measured if reading.what == "part")
+    names = {reading.part for reading in readings}
+    written = {item.name for item in rig.parts if item.name in names and _is_written(item)}
+    return tuple(reading for reading in readings if reading.part in written)
 
 
 def _is_written(item: Item) -> bool:
