@@ -35,8 +35,8 @@ WRONG: list[dict[str, Any]] = [
     {"tow.pickup.payload": "16000 lb"},
 ]  # fmt: skip
 
-# Ordinary: a strong coupler and chains on a light trailer, axles plated down, a heavy pickup, figures typed in kilograms
-# by who converted them, a light metric trailer behind a car.
+# Ordinary: a strong coupler on a light trailer, axles plated down, a heavy pickup, figures typed in kilograms by who
+# converted them, a metric coupler at home in a metric country.
 ORDINARY: list[dict[str, Any]] = [
     {},
     {"trailer.coupler.rating": "14000 lb", "trailer.gvwr": "7000 lb"},

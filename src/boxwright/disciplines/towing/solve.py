@@ -20,6 +20,8 @@ from boxwright.units import Band
 
 __all__ = ["Answer", "Offers", "Result", "Weighed", "offers", "solve"]
 
+CHOCK = "chock"
+"""What a part is called that holds a wheel."""
 NO_BRAKES = frozenset({"none", "no", "unbraked", "no brakes", "without", "without brakes", "not braked"})
 
 
@@ -58,6 +60,7 @@ def solve(
         trailer=trailer,
         trailer_class=trailer_class if trailer_class in CLASSES else "",
         beds=tuple(frame.of for frame in frames if frame.name in beds),
+        has_chocks=any(CHOCK in frame.name.lower() for frame in frames),
         judged_on=judged_on,
         law=law_of(countries, judged_on),
         home=countries[0].partition("-")[0].upper() if countries else "",

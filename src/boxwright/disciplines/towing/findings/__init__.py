@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from boxwright.disciplines.towing.findings.bars import bars
-from boxwright.disciplines.towing.findings.fitted import chains, lamps
+from boxwright.disciplines.towing.findings.fitted import chains, lamps, single_chain, wheel_chocks
 from boxwright.disciplines.towing.findings.legal import brakes_required, breakaway, class_change
 from boxwright.disciplines.towing.findings.misread import papers_implausible, rating_implausible
 from boxwright.disciplines.towing.findings.plates import (
@@ -29,7 +29,12 @@ from boxwright.disciplines.towing.findings.road import (
     wind_towing,
 )
 from boxwright.disciplines.towing.findings.route import no_rule_known, owner_limit, size_on_route, speed_limit
-from boxwright.disciplines.towing.findings.tongue import tongue_over_rating, tongue_share, tongue_swing
+from boxwright.disciplines.towing.findings.tongue import (
+    ball_load_too_small,
+    tongue_over_rating,
+    tongue_share,
+    tongue_swing,
+)
 from boxwright.disciplines.towing.findings.tyres import tyre_code, tyre_old, tyre_overloaded, tyre_pressure
 from boxwright.disciplines.towing.findings.vehicle import (
     combination,
@@ -48,6 +53,7 @@ from boxwright.units import HeaderUnits
 __all__ = [
     "WalkLine",
     "axle_overloaded",
+    "ball_load_too_small",
     "bars",
     "brakes_required",
     "breakaway",
@@ -70,6 +76,7 @@ __all__ = [
     "rating_implausible",
     "rear_axle",
     "rollover",
+    "single_chain",
     "size_on_route",
     "speed_limit",
     "stopping",
@@ -83,6 +90,7 @@ __all__ = [
     "tyre_pressure",
     "unbraked_limit",
     "walk_round",
+    "wheel_chocks",
     "wheels_over_axles",
     "wind_parked",
     "wind_towing",
@@ -100,9 +108,12 @@ OF_THE_TRAILER: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] =
     tyre_code,
     tongue_share,
     tongue_swing,
+    ball_load_too_small,
     class_change,
     breakaway,
     chains,
+    single_chain,
+    wheel_chocks,
     lamps,
     size_on_route,
     owner_limit,

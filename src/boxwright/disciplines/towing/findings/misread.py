@@ -83,7 +83,8 @@ def papers_implausible(result: Result, behind: Behind, shown_in: HeaderUnits) ->
          (f"{of}.rating", towed, vehicle.rating)),
         ("rear axle of gvwr", (f"{of}.rear_axle", f"rear axle rating of {name}", vehicle.rear_axle),
          (f"{of}.gvwr", most, vehicle.gvwr)),
-        ("payload of kerb", (f"{of}.payload", f"payload of {name}", vehicle.payload), (f"{of}.kerb", own, vehicle.kerb)),
+        ("payload of kerb", (f"{of}.payload", f"payload of {name}", vehicle.payload),
+         (f"{of}.kerb", own, vehicle.kerb)),
     )  # fmt: skip
     loads = {one.path: one.load for one in _papers(result, behind)}
     for pair, (path, words, rating), (_, other_words, other) in pairs:
@@ -107,8 +108,8 @@ def _stamps(result: Result) -> tuple[Stamp, ...]:
         for index, rating in enumerate(trailer.axles.gawr[: len(result.axles)])
     ]
     if trailer.coupler.nose_max is not None:
-        load = _most(result.tongue)
-        stamps.append(Stamp("trailer.coupler.tongue_max", "the tongue load stamped on it", trailer.coupler.nose_max, load))
+        on_ball, stamp = _most(result.tongue), trailer.coupler.nose_max
+        stamps.append(Stamp("trailer.coupler.tongue_max", "the tongue load stamped on it", stamp, on_ball))
     chains = trailer.chains
     if chains is not None and chains.rating is not None:
         rules = (*result.law.asking(law.EACH_CHAIN, class_of(result)),
@@ -196,7 +197,8 @@ def _apart(
     turns = load is not None and number * POUND < load
     if least <= share <= strange or (strange < share <= most and not turns):
         return None
-    said = f"the {words} is written as {show(number, 'kg', shown_in)} beside {show(against, 'kg', shown_in)} of {other[0]}"
+    now, beside = show(number, "kg", shown_in), show(against, "kg", shown_in)
+    said = f"the {words} is written as {now} beside {beside} of {other[0]}"
     how = "one of the two was misread" if share < least or not turns else "pounds read as kilograms, perhaps"
     return missing(code, path, f"{said}: {how}", f"Read the {words} again, with its unit", True, source)
 
