@@ -127,8 +127,9 @@ class Fixing:
     """A hinge or the screws of a part, wherever they bite: lengths in m in the rig's datum.
 
     ``wall`` is the wall or edge that is written, empty where none is. ``points`` are the places along the trailer, as
-    written. ``low`` and ``high`` are the corners of the part as it is used, infinite where nobody wrote its place.
-    ``into`` names what is to be bitten: studs, bows, or a backing.
+    written; on the front and rear walls those from the left stud face. ``low`` and ``high`` are the corners of the part as it is used, infinite where nobody wrote its place.
+    ``into`` names what is to be bitten: studs, bows, or a backing. ``doubts`` are how far each point may be off as it is
+    written, in the order of ``points``; empty where none is in doubt.
     """
 
     of: str
@@ -142,3 +143,4 @@ class Fixing:
     into: str
     low: Vector
     high: Vector
+    doubts: tuple[float, ...] = ()

@@ -16,7 +16,7 @@ from boxwright.finding import USES, Finding, Use
 from boxwright.study.lever import break_even, lever_of
 from boxwright.study.moves import Edit
 from boxwright.study.slots import Slot
-from tests.study.demo import CLEAN, POUND, TODAY
+from tests.study.demo import CLEAN, POUND, RIGS, TODAY
 from tests.study.test_remedy import CHEST, REAR_HEAVY, sought
 
 UNWEIGHED = CLEAN.replace(CHEST, CHEST.replace("weight: 50", "weight: unknown"))
@@ -39,12 +39,12 @@ def test_a_change_is_typed_by_the_parts_name_and_says_what_it_clears() -> None:
     _, found = sought(REAR_HEAVY, "weight/tongue-lifts")
     (fix,) = found.fixes
     assert typed(fix) == '"chest.x=129 1/2"'
-    assert typed(replace(fix, edits=(Edit("loads[road].out", "chest"),))) == '"loads[road].out=chest"'
+    assert typed(replace(fix, edits=(Edit("loads[road].out", "chest"),))) == '"add chest to loads[road].out"'
     assert does(fix).startswith("clears weight/tongue-lifts (load road")
     open_end = replace(fix, then="weigh it", clears=())
     assert does(open_end) == "no cure yet of weight/tongue-lifts (load road)"
-    assert "; weigh it" in text_of(fix_lines(replace(found, fixes=(open_end,)), "r.yaml", 200))
-    assert "no cure yet" not in text_of(fix_lines(found, "r.yaml", 200))
+    assert "; weigh it" in text_of(fix_lines(replace(found, fixes=(open_end,)), Question("r.yaml"), 200))
+    assert "no cure yet" not in text_of(fix_lines(found, Question("r.yaml"), 200))
 
 
 def test_of_load_states_with_equal_answers_the_heaviest_speaks(path: str) -> None:
@@ -68,7 +68,7 @@ def test_what_nobody_has_weighed_is_told_by_the_nearest_limit_it_crosses(path: s
         for one in break_even(finding, lever, slot)
     ]
     assert len(set(crossings)) > 1
-    (told,) = re.findall(r"Weigh chest first: by itself it crosses the limit from ([\d,]+) lb on", text_of(page))
+    (told,) = re.findall(r"by itself it crosses the limit from ([\d,]+) lb on", text_of(page))
     assert float(told.replace(",", "")) == pytest.approx(min(crossings), abs=0.5)
 
 
@@ -92,3 +92,30 @@ def test_what_betters_most_answers_comes_first_then_what_holds_most_back(path: s
     ]  # fmt: skip
     alarmed = replace(slots[0], findings=(*slots[0].findings, unknown("alarm", protects=True)))
     assert [one.act for one in steps((*slots[1:], alarmed))][:2] == ["alarm", "bolt"]
+
+
+def test_what_nobody_has_ticked_is_one_walk_and_each_thing_is_named_once(path: str) -> None:
+    text = UNWEIGHED.replace("weight: 1, stage: shell, done: yes, alarm: CO", "weight: 1, stage: shell, alarm: CO")
+    Path(path).write_text(text.replace("weight: 100, stage: shell, done: yes", "weight: 100, stage: shell"))
+    answer = answered(Question(path), TODAY)
+    found = steps(answer.study.asked_slots())
+    (walk,) = [one for one in found if "tick" in one.act]
+    assert walk.act == "Look whether bed and alarm are in, and tick each: done: yes or no"
+    assert walk.minutes == 2 and walk.protects
+    # The weighing that alone decides comes next to what protects, before all that only holds answers back.
+    (chest,) = [one for one in found if one.crossing is not None]
+    assert chest.where == "parts[chest]"
+    behind = found[found.index(chest) + 1 :]
+    assert all(one.betters <= chest.betters for one in behind)
+    page = text_of(next_page(Question(path), TODAY, 200)[0])
+    assert "openings[" not in page.partition("NOT TICKED")[0].replace("line", "")
+
+
+@pytest.mark.parametrize("name", ["whimbrel", "dunlin", "gannet"])
+def test_an_act_and_a_sentence_of_the_file_name_things_as_a_person_does(name: str) -> None:
+    rig = RIGS / f"{name}.yaml"
+    for slot in answered(Question(str(rig)), TODAY).study.slots:
+        for one in slot.findings:
+            if one.code.endswith(("stands-perhaps", "tick-is-ahead", "tank-not-named")):
+                assert not re.search(r"\w+\[", f"{one.says} {one.act}"), one
+                assert any(word in one.act for word in one.says.split() if len(word) > 3)

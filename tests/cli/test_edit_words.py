@@ -49,6 +49,12 @@ def test_a_thing_without_a_section_is_a_part() -> None:
     assert tree_at(read_rig(text_after("add stool")).document, "parts[stool]") == {}
 
 
+def test_what_stays_behind_joins_those_that_do_whether_or_not_there_is_a_list_yet() -> None:
+    adding = [f"add {name} to loads[road].out" for name in ("chest", "bed", "can")]
+    assert tree_at(read_rig(text_after(*adding)).document, "loads[road].out") == ("chest", "bed", "can")
+    assert read_rig(text_after(adding[0])).rig.loads[0].out == ("chest",)
+
+
 def test_what_lies_between_is_added_too() -> None:
     text = text_after("chest.hinge.edge=left", "frame.order.revision=B")
     document = read_rig(text).document

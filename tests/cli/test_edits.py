@@ -11,6 +11,7 @@ import pytest
 
 from boxwright.cli import main
 from boxwright.cli.edits import edited
+from boxwright.cli.meaning import bare_numbers
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.saving import saved
 from boxwright.rig.compose import read_rig
@@ -235,3 +236,43 @@ def test_a_remedy_is_in_the_answer_for_machines(rig: Path, capsys: pytest.Captur
     main(["check", str(rig), "--json"])
     found = json.loads(capsys.readouterr().out)["findings"]
     assert any("chest" in one["remedy"] for one in found if one["kind"] in {"stop", "limit"}), found
+
+
+def test_another_unit_in_the_header_is_refused_unless_it_is_meant(
+    rig: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = rig.read_bytes()
+    for word in ("try", "set"):
+        code, _, err = run(capsys, word, str(rig), "units.length=mm")
+        says = " ".join(err.split())
+        assert code == REFUSED and rig.read_bytes() == before
+        assert "trailer.body.length is 168 in now, and would be 168 mm" in says and "--anyway" in says
+        count = re.search(r"none of the (\d+) bare numbers", says)
+        assert count is not None
+        assert int(count[1]) == len(bare_numbers(read_rig(CLEAN), "length"))
+    code, out, _ = run(capsys, "set", str(rig), "units.length=mm", "--anyway")
+    assert code != REFUSED and "would be 168 mm" in " ".join(out.split())
+    assert b"length: mm" in rig.read_bytes()
+
+
+def test_bare_numbers_are_those_that_take_their_unit_from_the_header() -> None:
+    assert bare_numbers(read_rig(CLEAN), "volume") == ["parts[can].tank.volume"]
+    with_unit = read_rig(CLEAN.replace("volume: 5}", "volume: 5 gal}"))
+    assert bare_numbers(with_unit, "volume") == []
+    one_more = read_rig(CLEAN.replace("  can: {x: 66", "  box: {x: 66, side: left, z: 10 mm}\n  can: {x: 66"))
+    assert len(bare_numbers(one_more, "length")) == len(bare_numbers(read_rig(CLEAN), "length")) + 1
+    weights = bare_numbers(read_rig(CLEAN), "weight")
+    assert {"people[owner].weight", "trailer.gvwr", "parts[bed].weight"} <= set(weights)
+    assert "trailer.tyres.date" not in weights and "tow[pickup].overhang" not in weights
+
+
+@pytest.mark.parametrize("typed", ["units.length=in", "units.weight=lb", "trailer.gvwr=6900", "units.temperature=F"])
+def test_what_changes_no_meaning_needs_no_word(typed: str, rig: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(capsys, "try", str(rig), typed)[0] != REFUSED
+
+
+def test_another_home_makes_another_gallon(rig: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    code, _, err = run(capsys, "try", str(rig), "countries=[UK]")
+    assert code == REFUSED
+    code, _, err = run(capsys, "set", str(rig), "countries[0]=UK")
+    assert code == REFUSED and "parts[can].tank.volume" in " ".join(err.split())

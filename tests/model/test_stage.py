@@ -18,7 +18,7 @@ TODAY = 5
         (6, None, "unmarked", False, "no", "no"),
         (6, None, "yes", False, "no", "yes"),
         (6, None, "part", False, "no", "perhaps"),
-        (None, None, "unmarked", False, "yes", "perhaps"),
+        (None, None, "unmarked", False, "yes", "yes"),
         (1, 4, "yes", False, "no", "no"),
         (1, 5, "yes", False, "yes", "yes"),
         (1, None, "unmarked", True, "yes", "yes"),
@@ -42,3 +42,10 @@ def test_ticks_are_read_in_the_builders_words():
     assert read_done("part").tick == "part" and read_done("no").tick == "no"
     with pytest.raises(ValueError, match="yes 2026-04-18"):
         read_done("nearly")
+
+
+def test_what_belongs_to_no_stage_and_has_no_tick_is_there_without_doubt() -> None:
+    assert stands(Marks(None, None, Done()), TODAY, ticked=True) == "yes"
+    assert stands(Marks(None, TODAY - 1, Done()), TODAY, ticked=True) == "no"
+    assert stands(Marks(None, None, Done("part")), TODAY, ticked=True) == "perhaps"
+    assert stands(Marks(None, None, Done(), planned=False), TODAY, ticked=True) == "no"

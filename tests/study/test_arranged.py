@@ -54,13 +54,14 @@ def test_one_arrangement_cures_what_each_load_state_needs_of_another_part() -> N
     text = two_states(105, 400, 130, 250, stove=400)
     assert breaches(text) == {("towing/tongue-share", load, "limit") for load in ("road", "home")}
     (first, *_) = for_all(text)
-    # A tenth of the weight is wanted on the ball. Without the crate the chest alone would do, with it even the chest at
-    # the front wall does not: by moments the crate gives the rest, in whole half inches.
+    # A tenth of the weight is wanted on the ball, and a tenth of a per cent more as the margin. Without the crate the
+    # chest alone would do, with it even the chest at the front wall does not: by moments the crate gives the rest, in
+    # whole half inches.
     bare = 235.0 + (100.0 * 45.0 + 2.0 * 29.5 + 57.5 - 400.0 * 50.0) / LEVER
     road = bare + (400.0 * (AXLE - 10.0) + 250.0 * (AXLE - 140.0)) / LEVER
-    rest = (0.1 * (1960.0 + 100.0 + 3.0 + 400.0 + 400.0 + 250.0) - road) * LEVER / 250.0
+    rest = (0.101 * (1960.0 + 100.0 + 3.0 + 400.0 + 400.0 + 250.0) - road) * LEVER / 250.0
     far = ceil(rest * 2.0) / 2.0
-    assert far == 4.0
+    assert far == 6.0
     assert bare + 400.0 * (AXLE - 10.0) / LEVER > 0.1 * (1960.0 + 100.0 + 3.0 + 400.0 + 400.0)
     assert set(first.edits) == {Edit("parts[chest].x", "0"), Edit("parts[crate].x", f"{130.0 - far:g}")}
     assert first.is_whole

@@ -13,11 +13,12 @@ from boxwright.disciplines.weight.solve import pool_of
 from boxwright.exchange import Box, Mass, Measured
 from boxwright.model.part import Frame
 from boxwright.model.trailer import Empty
+from boxwright.rig.compose import read_rig
 from boxwright.rig.rig import Rig
-from boxwright.study.own_mass import Giver, giver_of, own_frame, readings_for, weighed_slots
+from boxwright.study.own_mass import Giver, giver_of, own_frame, readings_for, weighed_parts, weighed_slots
 from boxwright.study.slots import study
 from boxwright.units import COVERAGE, Band, exactly
-from tests.study.demo import INCH, POUND, TODAY, clean, demo, near, slot_of, studied
+from tests.study.demo import CLEAN, INCH, POUND, TODAY, clean, demo, near, slot_of, studied
 
 BOX: Box = frame.offers((), (), clean().trailer, None).box
 LEVER = (100 + 52) * INCH
@@ -208,3 +209,25 @@ def test_what_is_taken_off_moves_both_ends_of_the_reading_down_with_its_middle()
     tools = Mass("parts[tools]", "dry", "", exactly(60.0), exactly(0.5), exactly(0.0), exactly(0.2), (0, 0, 0))
     own = own_frame(Empty(), Giver("measured[t]", sigma(900.0, 9.0), None), BOX, (tools,))
     assert (own.dry.low, own.dry.best, own.dry.high) == pytest.approx((831.0, 840.0, 849.0))
+
+
+SCALE = "measured:\n  shelf-scale: {date: 2026-04-02, what: scale, part: shelf, weight: 15}\n"
+
+
+@pytest.mark.parametrize(
+    ("written", "pounds", "is_compared"),
+    [
+        ("weight: 12", 12.0, True),
+        ("weight: unknown", 15.0, False),
+        ("weight: unknown, as_built: {weight: 14}", 14.0, True),
+        ("weight: 12, as_built: {weight: unknown}", 12.0, True),
+        ("as_built: {weight: unknown}", 15.0, False),
+    ],
+)
+def test_a_weighing_is_better_than_unknown_and_is_compared_with_what_is_known(
+    written: str, pounds: float, is_compared: bool
+) -> None:
+    rig = read_rig(CLEAN.replace("40 x 10 x 2, weight: 12", f"40 x 10 x 2, {written}") + SCALE).rig
+    (shelf,) = (item for item in rig.parts if item.name == "shelf")
+    assert shelf.mass.known and shelf.mass.best == pytest.approx(pounds * POUND)
+    assert bool(weighed_parts(rig)) is is_compared

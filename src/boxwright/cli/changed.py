@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from boxwright.cli.asked import Answered, slot_of, state_of, verdict_of
 from boxwright.cli.check import ANSWER_STYLES, LEAD, finding_lines, weight_rows
@@ -10,10 +10,13 @@ from boxwright.cli.edits import Written
 from boxwright.cli.numbers import KIND_NAMES, USE_NAMES
 from boxwright.cli.screen import Line, Span, aligned, clean, hanging, plain, wrapped
 from boxwright.finding import USES, Finding
+from boxwright.study.bench import CURED
 from boxwright.study.slots import Slot, Study
 
 MOST_FINDINGS = 7
 Mark = tuple[str, str, str]
+Key = tuple[int, bool, str, str]
+NOWHERE: Key = (0, False, "", "")
 
 
 def answer_lines(before: Answered, after: Answered, columns: int) -> list[Line]:
@@ -70,25 +73,55 @@ def later_number_lines(sweeps: tuple[Study, Study], before: Answered, after: Ans
     return [(), head, *lines[2:]]
 
 
-def finding_changes(before: Study, after: Study, answer: Answered, columns: int) -> list[Line]:
-    """Return the findings that are gone and those that are new, in any slot, each once."""
-    old, new = _said(before), _said(after)
-    gone = [finding for mark, finding in old.items() if mark not in new]
-    came = [finding for mark, finding in new.items() if mark not in old]
+def finding_changes(
+    before: Study, after: Study, answer: Answered, columns: int, is_by_slot: bool = True
+) -> list[Line]:
+    """Return the findings that are gone from some slot and those that are new in one, each once, the asked stage first.
+
+    Two studies of different stages have no slots in common: without ``is_by_slot`` all of each are one.
+    """
+    old, new = (_places(found, answer, is_by_slot) for found in (before, after))
+    gone, came = _lost(old, new), _lost(new, old)
     lines: list[Line] = []
     if gone:
         lines += [(), plain("GONE", "head")]
-        for finding in gone[:MOST_FINDINGS]:
+        for finding, slots in gone[: _most(gone)]:
             lead = Span(f"  {KIND_NAMES[finding.kind]}".ljust(LEAD), finding.kind)
-            lines += hanging((lead,), f"{finding.says}{_slot_words(finding)}", columns)
+            lines += hanging((lead,), f"{finding.says} ({_slot_words(finding, slots)})", columns)
         lines += _more(gone)
     if came:
         lines += [(), plain("NEW", "head")]
-        for finding in came[:MOST_FINDINGS]:
+        for finding, slots in came[: _most(came)]:
             lines += finding_lines(finding, columns, lambda path: answer.reading.document.spot(path).line)
-            lines += hanging(plain(" " * LEAD), f"at stage {finding.stage}, load {finding.load}", columns, "dim")
+            lines += hanging(plain(" " * LEAD), f"at {_slot_words(finding, slots)}", columns, "dim")
         lines += _more(came)
     return lines or [(), plain("No finding comes or goes.")]
+
+
+def _places(found: Study, answer: Answered, is_by_slot: bool) -> dict[Mark, dict[Key, Finding]]:
+    """Return every finding by rule, place and kind, with the slots it is said in, those of the asked stage first."""
+    said: dict[Mark, dict[Key, Finding]] = {}
+    here = slot_of(answer, answer.use)
+    asked = (answer.study.number, answer.study.is_ticked, here.load if here is not None else "")
+    for slot in sorted(
+        found.slots, key=lambda one: ((one.number, one.is_ticked) != asked[:2], one.load != asked[2])
+    ):
+        for finding in slot.findings:
+            key = (slot.number, slot.is_ticked, slot.load, slot.use) if is_by_slot else NOWHERE
+            said.setdefault((finding.code, finding.where, finding.kind), {}).setdefault(key, finding)
+    return said
+
+
+def _lost(old: dict[Mark, dict[Key, Finding]], new: dict[Mark, dict[Key, Finding]]) -> list[tuple[Finding, int]]:
+    """Return each finding said in slots of one study and not there in the other, in how many; breaches first."""
+    lost = [(mark, [key for key in slots if key not in new.get(mark, {})]) for mark, slots in old.items()]
+    found = [(old[mark][keys[0]], len(keys)) for mark, keys in lost if keys]
+    return sorted(found, key=lambda one: one[0].kind not in CURED)
+
+
+def _most(found: Sequence[tuple[Finding, int]]) -> int:
+    """Return how many are shown: a few, and every breach among them, which stand first."""
+    return max(MOST_FINDINGS, sum(one.kind in CURED for one, _ in found))
 
 
 def reworded_lines(before: Study, after: Study, places: Iterable[str], columns: int) -> list[Line]:
@@ -111,12 +144,13 @@ def _said(found: Study) -> dict[Mark, Finding]:
     return said
 
 
-def _slot_words(finding: Finding) -> str:
-    return f" (stage {finding.stage}, load {finding.load})"
+def _slot_words(finding: Finding, slots: int) -> str:
+    more = f", and {slots - 1} more {'state' if slots == 2 else 'states'}" if slots > 1 else ""
+    return f"stage {finding.stage}, load {finding.load}{more}"
 
 
-def _more(findings: Iterable[Finding]) -> list[Line]:
-    hidden = len(list(findings)) - MOST_FINDINGS
+def _more(findings: Sequence[tuple[Finding, int]]) -> list[Line]:
+    hidden = len(findings) - _most(findings)
     return [plain(f"  and {hidden} more", "dim")] if hidden > 0 else []
 
 

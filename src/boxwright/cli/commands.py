@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from boxwright.cli.options import Anyway, AsJson, Edits, Load, OnDate, Rig, Stage, Typed, Units, UseWord, Vehicle
+
 CHAPTERS = (
     "frame",
     "layout",
@@ -41,33 +43,17 @@ COMMANDS = (
     "check-methods",
 )
 """The commands that are no chapter; `README.md` beside this file says what each gives."""
-
 WORDS = (*COMMANDS, *CHAPTERS)
 
 NO_ANSWER = 2
 """Exit code of a chapter that is not built: nothing is judged, and that is a no."""
 
 app = typer.Typer(
-    add_completion=False,
-    rich_markup_mode=None,
+    add_completion=False, rich_markup_mode=None,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
     help="One rig file in; weights, balance and an honest answer out.",
 )
-
-Rig = Annotated[str, typer.Argument(metavar="RIG", help="the rig file, or - for what comes through a pipe")]
-Stage = Annotated[str, typer.Option("--stage", help="the plan of a stage, by name or number; left out: today")]
-Load = Annotated[str, typer.Option("--load", help="a load state of the file")]
-UseWord = Annotated[str, typer.Option("--use", help="tow, sleep, leave or work: the answer behind the exit code")]
-Units = Annotated[str, typer.Option("--units", help="us, metric or file (as the rig file has them)")]
-AsJson = Annotated[bool, typer.Option("--json", help="the same for programs, numbers in SI")]
-EDIT_HELP = """bunk.x+6in, boat.weight=110; or in words: add parts.stool [after bench], add outboard to night.out,
-copy bench to bench-2, rename bunk to wall-bed, drop stool, drop bench.note. Several make one step."""
-Edits = Annotated[list[str], typer.Argument(metavar="EDIT...", help=EDIT_HELP)]
-Typed = Annotated[str, typer.Option(help="inside, as the box stands; left out: unknown")]
-Vehicle = Annotated[str, typer.Option(help="the tow vehicle, by its name in the file; left out: the first")]
-OnDate = Annotated[str, typer.Option("--date", help="judge as of this day, such as 2026-05-02; left out: today")]
-
 
 @app.callback(invoke_without_command=True)
 def start(
@@ -103,7 +89,7 @@ def check(
     from boxwright.cli import answers
     from boxwright.cli.asked import Question, answered, checked, exit_code
     from boxwright.cli.check import page
-    from boxwright.cli.fixes import fix_lines, put_in, sought, with_fixes
+    from boxwright.cli.fixes import fix_lines, put_in, sought, weigh_first_lines, with_fixes
     from boxwright.cli.screen import Screen
 
     answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
@@ -113,7 +99,8 @@ def check(
     if as_json:
         screen.show_raw(answers.as_text(answers.check(with_fixes(shown, found))))
     else:
-        screen.show(put_in(page(shown, screen.columns, is_all), fix_lines(found, rig, screen.columns)))
+        lines = [*fix_lines(found, answer.question, screen.columns), *weigh_first_lines(answer, screen.columns)]
+        screen.show(put_in(page(shown, screen.columns, is_all), lines))
     raise typer.Exit(exit_code(answer))
 
 
@@ -125,6 +112,7 @@ def next_step(
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    vehicle: Vehicle = "",
 ) -> None:
     """Say what to weigh or measure first, what is not ticked yet, and which stages can be begun."""
     from boxwright.cli.asked import Question, exit_code
@@ -132,7 +120,7 @@ def next_step(
     from boxwright.cli.screen import Screen
 
     screen = Screen()
-    lines, answer = next_page(Question(rig, stage, load, use, units, on), date.today(), screen.columns)
+    lines, answer = next_page(Question(rig, stage, load, use, units, on, vehicle), date.today(), screen.columns)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
 
@@ -146,6 +134,8 @@ def try_edits(
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    is_anyway: Anyway = False,
+    vehicle: Vehicle = "",
 ) -> None:
     """Show what an edit changes, breaks and clears; the file is not touched."""
     from boxwright.cli.asked import Question, exit_code
@@ -153,7 +143,8 @@ def try_edits(
     from boxwright.cli.trying import tried
 
     screen = Screen()
-    lines, answer = tried(Question(rig, stage, load, use, units, on), edits, date.today(), screen.columns)
+    asked = Question(rig, stage, load, use, units, on, vehicle)
+    lines, answer = tried(asked, edits, date.today(), screen.columns, is_anyway)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
 
@@ -167,6 +158,8 @@ def set_values(
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    is_anyway: Anyway = False,
+    vehicle: Vehicle = "",
 ) -> None:
     """Write an edit into the file, nothing else in it changed; the text before is kept beside it."""
     from boxwright.cli.asked import Question, exit_code
@@ -174,7 +167,8 @@ def set_values(
     from boxwright.cli.trying import written
 
     screen = Screen()
-    lines, answer = written(Question(rig, stage, load, use, units, on), edits, date.today(), screen.columns)
+    asked = Question(rig, stage, load, use, units, on, vehicle)
+    lines, answer = written(asked, edits, date.today(), screen.columns, is_anyway)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
 
@@ -196,6 +190,7 @@ def measured(
     use: UseWord = "tow",
     units: Units = "file",
     on: Annotated[str, typer.Option("--date", help="the day it was read; left out: today")] = "",
+    vehicle: Vehicle = "",
 ) -> None:
     """Enter a reading of scale, tape or magnet and say what it moves; older readings stay as they are.
 
@@ -207,7 +202,7 @@ def measured(
     from boxwright.cli.screen import Screen
 
     screen = Screen()
-    question, told = Question(rig, "", "", use, units, on), Told(instrument, within, stage, load, note, photo)
+    question, told = Question(rig, "", "", use, units, on, vehicle), Told(instrument, within, stage, load, note, photo)
     lines, answer = entered(question, reading, told, is_try, date.today(), screen.columns)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
@@ -245,6 +240,7 @@ def since(
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    vehicle: Vehicle = "",
 ) -> None:
     """Say what has changed since a weighing or a day; since the order: what the builder's reply would change."""
     from boxwright.cli.asked import Question, exit_code
@@ -252,7 +248,7 @@ def since(
     from boxwright.cli.since import since as told_since
 
     screen = Screen()
-    lines, answer = told_since(Question(rig, "", load, use, units, on), moment, date.today(), screen.columns)
+    lines, answer = told_since(Question(rig, "", load, use, units, on, vehicle), moment, date.today(), screen.columns)
     screen.show(lines)
     raise typer.Exit(exit_code(answer))
 
@@ -294,6 +290,7 @@ def weight(
     units: Units = "file",
     as_json: AsJson = False,
     on: OnDate = "",
+    vehicle: Vehicle = "",
 ) -> None:
     """Show what it weighs and where, at every stage in every load state; what to weigh next; tip-up parked."""
     from boxwright.cli import answers
@@ -301,7 +298,7 @@ def weight(
     from boxwright.cli.screen import Screen
     from boxwright.cli.weight import page
 
-    answer = answered(Question(rig, stage, load, use, units, on), date.today(), is_every_stage=True)
+    answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today(), is_every_stage=True)
     screen = Screen()
     shown = weighed(answer)
     if as_json:
@@ -332,6 +329,7 @@ def working(
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    vehicle: Vehicle = "",
 ) -> None:
     """Show how one number came about: the formula, the numbers put in, the result, the source."""
     from boxwright.cli.asked import Question, answered
@@ -339,7 +337,8 @@ def working(
     from boxwright.cli.working import page
 
     screen = Screen()
-    screen.show(page(answered(Question(rig, stage, load, use, units, on), date.today()), number, screen.columns))
+    answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
+    screen.show(page(answer, number, screen.columns))
 
 
 @app.command()
@@ -368,6 +367,7 @@ def trace(
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    vehicle: Vehicle = "",
 ) -> None:
     """Show which steps ran for an answer, and for how long."""
     from time import perf_counter
@@ -377,7 +377,7 @@ def trace(
     from boxwright.cli.trace import page
 
     screen = Screen()
-    answer = answered(Question(rig, stage, load, use, units, on), date.today(), clock=perf_counter)
+    answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today(), clock=perf_counter)
     screen.show(page(answer, screen.columns))
 
 
@@ -471,6 +471,7 @@ def _add_chapter(word: str) -> None:
         units: Units = "file",
         as_json: AsJson = False,
         on: OnDate = "",
+        vehicle: Vehicle = "",
     ) -> None:
         from boxwright.cli.screen import Screen, plain, wrapped
         from boxwright.cli.start import is_built, not_built
@@ -483,7 +484,7 @@ def _add_chapter(word: str) -> None:
         from boxwright.cli.asked import Question, answered, exit_code
         from boxwright.cli.fixes import chapter_with_fixes
 
-        answer = answered(Question(rig, stage, load, use, units, on), date.today())
+        answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
         shown, lines = chapter_with_fixes(answer, word, screen.columns, date.today())
         if as_json:
             screen.show_raw(answers.as_text(answers.check(shown)))

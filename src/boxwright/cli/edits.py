@@ -18,6 +18,8 @@ from boxwright.rig.references import references
 from boxwright.rig.remove import remove
 from boxwright.rig.rename import rename
 from boxwright.rig.splice import apply, splice, tree_at
+from boxwright.study.bench import edited_by
+from boxwright.study.moves import Edit
 from boxwright.study.rewritten import rewritten, taken_apart
 from boxwright.units import CannotRead, HeaderUnits, read_exact
 
@@ -87,7 +89,11 @@ def _naming(document: Document, thing: tuple[str, str]) -> list[str]:
 
 def _valued(document: Document, text: str, header: HeaderUnits) -> tuple[Document, Written]:
     """Return the document with one value written, and what was written."""
-    path, value = _understood(document, text, header)
+    return _replaced(document, *_understood(document, text, header))
+
+
+def _replaced(document: Document, path: str, value: str) -> tuple[Document, Written]:
+    """Return the document with a value put in place of another or of none, and what was written."""
     _refuse_where_damaged(document, path)
     before = tree_at(document, path)
     if document.extent(path, exact=True) is None:
@@ -110,7 +116,14 @@ def _acted(document: Document, act: Act) -> tuple[Document, Written, tuple[str, 
         return done.document, Written(path, before if isinstance(before, str) else "there", "taken out"), ()
     if act.verb == "add" and act.link == "to":
         path = path_of(document, act.other)
-        if not isinstance(tree_at(document, path), tuple):
+        there = tree_at(document, path)
+        if path.endswith(".out") and not isinstance(there, tuple):
+            _refuse_where_damaged(document, path)
+            joined = edited_by(document, [Edit(path, act.what)])
+            if joined is None:
+                raise NothingAsked(f'"{clean(act.what)}" cannot be added to "{clean(path)}"; {VERBS["add"]}')
+            return joined, Written(path, there if isinstance(there, str) else None, act.what), ()
+        if not isinstance(there, tuple):
             raise NothingAsked(f'"{clean(path)}" is no list in brackets to add to; {VERBS["add"]}')
         _refuse_where_damaged(document, path)
         return _done(add_value(document, f"{path}[new]", act.what)).document, Written(path, None, act.what), ()

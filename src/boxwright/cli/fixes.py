@@ -4,18 +4,23 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
+from shlex import quote
 
-from boxwright.cli.asked import Answered, checked, of_chapter, slot_of
+from boxwright.cli.asked import Answered, Question, checked, of_chapter, slot_of
 from boxwright.cli.check import chapter_page
+from boxwright.cli.numbers import named
 from boxwright.cli.rig_file import must_be_one_of
 from boxwright.cli.screen import Line, hanging, plain
 from boxwright.cli.shown import Checked
 from boxwright.study.bench import Bench
 from boxwright.study.clear_place import PLACED
+from boxwright.study.moves import Edit
+from boxwright.study.reach import crossings
 from boxwright.study.remedy import Fix, Remedies, remedies, with_remedies
+from boxwright.study.remedy_words import weigh_first
 
 HOW_MANY = ("first", "all")
-MOST_WITHOUT = 4
+MOST_WITHOUT, MOST_CROSSINGS = 4, 3
 
 
 def sought(answer: Answered, word: str, today: date, chapter: str = "") -> Remedies:
@@ -42,7 +47,7 @@ def sought(answer: Answered, word: str, today: date, chapter: str = "") -> Remed
 def chapter_with_fixes(answer: Answered, word: str, columns: int, today: date) -> tuple[Checked, list[Line]]:
     """Return what a chapter found, each with the change that clears it as its remedy, and its page."""
     found, shown = sought(answer, "first", today, word), of_chapter(checked(answer), word)
-    lines = fix_lines(found, answer.question.path, columns)
+    lines = [*fix_lines(found, answer.question, columns), *weigh_first_lines(answer, columns, word)]
     return with_fixes(shown, found), put_in(chapter_page(shown, word, columns), lines)
 
 
@@ -51,7 +56,7 @@ def with_fixes(shown: Checked, found: Remedies) -> Checked:
     return replace(shown, findings=with_remedies(shown.findings, found))
 
 
-def fix_lines(found: Remedies, path: str, columns: int) -> list[Line]:
+def fix_lines(found: Remedies, question: Question, columns: int) -> list[Line]:
     """Return the changes, the least effort first, and what is said where there is none."""
     plainly = dict.fromkeys(
         (finding.code, says) for finding, says in found.without if finding.kind in {"stop", "fix", "limit"}
@@ -62,9 +67,20 @@ def fix_lines(found: Remedies, path: str, columns: int) -> list[Line]:
     for count, fix in enumerate(found.fixes, start=1):
         then = f"; {fix.then}" if fix.then else ""
         lines += hanging(plain(f"  {count} "), f"{fix.says}{then}", columns)
-        lines += hanging(plain("    "), f"{does(fix)}: boxwright try {path} {typed(fix)}", columns, "dim")
+        lines += hanging(plain("    "), f"{does(fix)}: {tried_as(fix, question)}", columns, "dim")
     for code, says in list(plainly)[:MOST_WITHOUT]:
         lines += hanging(plain("  - "), f"{code}: {says}", columns)
+    return lines
+
+
+def weigh_first_lines(answer: Answered, columns: int, chapter: str = "") -> list[Line]:
+    """Return what to weigh first where a rule is undecided in the load state of the answer, and where it crosses."""
+    asked = slot_of(answer, answer.use)
+    found = [one for one in crossings((asked,) if asked is not None else ()) if one.code.startswith(chapter)]
+    lines: list[Line] = [(), plain("UNDECIDED UNTIL WEIGHED", "head")] if found else []
+    for one in found[:MOST_CROSSINGS]:
+        says = weigh_first(named(one.of), one.kg, answer.units)
+        lines += hanging(plain("  - "), f"{says} ({one.code})", columns)
     return lines
 
 
@@ -89,7 +105,22 @@ def put_in(page: list[Line], found: list[Line]) -> list[Line]:
 
 def typed(fix: Fix) -> str:
     """Return the edits of a change as they are typed behind ``try`` or ``set``."""
-    return " ".join(f'"{_short(edit.path)}={edit.value}"' for edit in fix.edits)
+    return " ".join(f'"{_typed(edit)}"' for edit in fix.edits)
+
+
+def _typed(edit: Edit) -> str:
+    """Return one edit as it is typed. What stays behind joins those that do already: a value would take their place."""
+    if edit.path.endswith(".out"):
+        return f"add {edit.value} to {edit.path}"
+    return f"{_short(edit.path)}={edit.value}"
+
+
+def tried_as(fix: Fix, question: Question) -> str:
+    """Return the command that shows what a change does, asked the way the question was: its page tells the same."""
+    asked = (("stage", question.stage, ""), ("use", question.use, "tow"), ("units", question.units, "file"),
+             ("date", question.on, ""), ("vehicle", question.vehicle, ""))  # fmt: skip
+    options = [f" --{name} {quote(word)}" for name, word, usual in asked if word not in {"", usual}]
+    return f"boxwright try {quote(question.path)} {typed(fix)}{''.join(options)}"
 
 
 def _short(path: str) -> str:

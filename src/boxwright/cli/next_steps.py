@@ -5,28 +5,33 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
+from math import inf
 
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.numbers import named
 from boxwright.cli.screen import Line, hanging, plain, wrapped
 from boxwright.finding import Answer, Finding
-from boxwright.model.stage import Marks, Stage
+from boxwright.model.stage import Marks, Stage, stands
 from boxwright.rig.rig import Rig
-from boxwright.study.lever import BreakEven, break_even, lever_of
-from boxwright.study.remedy_words import weigh_first
+from boxwright.study.reach import Crossing, crossings
 from boxwright.study.slots import Slot
-from boxwright.study.standing import stands_in
+from boxwright.study.spoken import look_and_tick
 from boxwright.study.verdict import CHAPTERS, verdict
-from boxwright.units import Band, HeaderUnits, show_band
+from boxwright.units import Band, HeaderUnits, show, show_band
 
-MOST_STEPS, MOST_TICKS, MOST_CROSSINGS = 7, 12, 3
+MOST_STEPS, MOST_TICKS = 7, 12
+TICKING = "tick"
+"""Stands for looking at all that nobody has ticked."""
 BETTER: tuple[Answer, ...] = ("no", "ask", "limits", "go")
 ALL = frozenset(chapter.word for chapter in CHAPTERS)
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One thing to look at or measure: how many answers it alone would better, how many it holds back, its minutes."""
+    """One thing to look at or measure: how many answers it alone would better, how many it holds back, its minutes.
+
+    ``crossing`` says of a part nobody has weighed from which weight on it alone decides.
+    """
 
     act: str
     minutes: int | None
@@ -34,6 +39,7 @@ class Step:
     holds_back: tuple[str, ...]
     protects: bool
     where: str
+    crossing: Crossing | None = None
 
 
 def next_page(question: Question, today: date, columns: int) -> tuple[list[Line], Answered]:
@@ -59,30 +65,41 @@ def steps(slots: Iterable[Slot]) -> tuple[Step, ...]:
     for slot in slots:
         for finding in slot.findings:
             if finding.kind == "unknown" and finding.act:
-                acts.setdefault(finding.act, []).append((slot, finding))
+                acts.setdefault(_settled_by(finding), []).append((slot, finding))
+    deciding = {one.of: one for one in crossings(slots)}
     found = []
     for act, said in acts.items():
         held = {id(slot): slot for slot, _ in said}.values()
         minutes = [finding.minutes for _, finding in said if finding.minutes is not None]
+        ticked = tuple(dict.fromkeys(path for _, finding in said for path in finding.because or (finding.where,)))
         found.append(
             Step(
-                act,
-                min(minutes, default=None),
+                look_and_tick(ticked) if act == TICKING else act,
+                min(minutes, default=None) if act != TICKING else len(ticked),
                 sum(_betters(slot, act) for slot in held),
                 tuple(dict.fromkeys(slot.use for slot in held)),
                 any(finding.protects for _, finding in said),
                 said[0][1].where,
+                deciding.get(said[0][1].where) if act != TICKING else None,
             )
         )
-    return tuple(
-        sorted(found, key=lambda one: (not one.protects, -one.betters, -len(one.holds_back), one.minutes or 0))
-    )
+    return tuple(sorted(found, key=_first))
+
+
+def _first(step: Step) -> tuple[object, ...]:
+    crossing = step.crossing.kg if step.crossing is not None else inf
+    return not step.protects, -step.betters, crossing, -len(step.holds_back), step.minutes or 0
+
+
+def _settled_by(finding: Finding) -> str:
+    """Return the act that settles a question: all things nobody has ticked are looked at in one walk."""
+    return TICKING if finding.code.endswith("/stands-perhaps") else finding.act
 
 
 def _betters(slot: Slot, act: str) -> bool:
     """Return whether an answer would be better were one thing known and fine."""
     every = (*slot.findings, *slot.accepted)
-    rest = [one for one in every if one.kind != "unknown" or one.act != act]
+    rest = [one for one in every if one.kind != "unknown" or _settled_by(one) != act]
     now = verdict(slot.use, slot.load, slot.stage, every, ALL).answer
     return BETTER.index(verdict(slot.use, slot.load, slot.stage, rest, ALL).answer) > BETTER.index(now)
 
@@ -96,25 +113,14 @@ def _measures(answer: Answered, columns: int) -> list[Line]:
         minutes = f" ({one.minutes} min)" if one.minutes is not None else ""
         betters = f"; alone it betters {one.betters} answer{'s' if one.betters > 1 else ''}" if one.betters else ""
         lines += hanging(plain(f"  {count} "), f"{one.act}{minutes}: for {', '.join(one.holds_back)}{betters}", columns)
+        if one.crossing is not None:
+            kg = show(one.crossing.kg, "kg", answer.units)
+            says = f"by itself it crosses the limit from {kg} on ({one.crossing.code})"
+            lines += hanging(plain("    "), says, columns)
         line = answer.reading.document.spot(one.where).line
         lines += hanging(plain("    "), f"line {line}, {one.where}", columns, "dim")
     if len(found) > MOST_STEPS:
         lines.append(plain(f"  and {len(found) - MOST_STEPS} more", "dim"))
-    return lines + _crossings(answer, columns)
-
-
-def _crossings(answer: Answered, columns: int) -> list[Line]:
-    """Return, for each thing nobody has weighed, from which weight on it alone crosses the nearest limit."""
-    nearest: dict[str, BreakEven] = {}
-    for slot in answer.study.asked_slots("tow", answer.question.load):
-        for finding in slot.findings:
-            lever = lever_of(finding, slot) if finding.kind == "unknown" else None
-            for one in break_even(finding, lever, slot) if lever is not None else ():
-                if one.of not in nearest or one.kg < nearest[one.of].kg:
-                    nearest[one.of] = one
-    lines: list[Line] = []
-    for one in sorted(nearest.values(), key=lambda one: one.kg)[:MOST_CROSSINGS]:
-        lines += hanging(plain("  - "), weigh_first(named(one.of), one.kg, answer.units), columns)
     return lines
 
 
@@ -169,7 +175,7 @@ def is_done(rig: Rig, stage: Stage) -> bool:
     if stage.done.tick in {"no", "part"}:
         return False
     marks = [marks for marks in _marks(rig) if marks.planned and marks.stage == stage.index and not marks.follows_load]
-    return bool(marks) and all(stands_in(one, stage.index, True) == "yes" for one in marks)
+    return bool(marks) and all(stands(one, stage.index, True) == "yes" for one in marks)
 
 
 def _marks(rig: Rig) -> Iterable[Marks]:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable
 
 from boxwright.finding import Kind, Use
+from boxwright.study.spoken import named as named
 from boxwright.units import Band, HeaderUnits, show, shown_unit
 
 US = HeaderUnits(length="in", weight="lb", temperature="F", volume="gal", wire="AWG", words="US")
@@ -113,18 +113,3 @@ def _at(band: Band, sides: tuple[str, str, str], units: HeaderUnits) -> str:
     else:
         ends = f"{far(nearest)} to {far(farthest)}"
     return f"{far(band.best)} {unit}{'' if band.known else ' + ?'} {side} {sides[2]} ({ends})"
-
-
-NAMELESS = ("parts", "measured", "people", "loads", "tow")
-ONE_OF = {"openings": "opening", "wires": "wire", "straps": "strap"}
-
-
-def named(path: str) -> str:
-    """Return a rig path as a person says it: a part by its name, a layer by its wall, another thing by its kind."""
-    layer = re.fullmatch(r"walls\[(.+?)\]\.layers\[(.+)\]", path)
-    if layer:
-        return f"{layer[1]} {layer[2]}"
-    thing = re.fullmatch(r"(\w+)\[(.+)\]", path)
-    if thing and thing[1] in NAMELESS:
-        return thing[2]
-    return f"{ONE_OF[thing[1]]} {thing[2]}" if thing and thing[1] in ONE_OF else path

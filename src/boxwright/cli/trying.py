@@ -10,24 +10,36 @@ from difflib import SequenceMatcher
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.changed import changed_page
 from boxwright.cli.edits import Edited, Written, edited
+from boxwright.cli.meaning import must_be_meant
 from boxwright.cli.rig_file import NothingAsked, read_bytes
 from boxwright.cli.saving import saved
 from boxwright.cli.screen import Line, clean, hanging, plain
 from boxwright.study.slots import Study, study
 
 
-def tried(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
+def tried(
+    question: Question, typed: Sequence[str], today: date, columns: int, is_anyway: bool = False
+) -> tuple[list[Line], Answered]:
     """Return the page of ``try`` and the answer after the edits; nothing is written."""
     data_of(question, is_try=True)
     before = answered(question, today)
-    return tried_page(before, edited(before.reading, typed), today, columns)
+    return tried_page(before, _meant(before, typed, is_anyway), today, columns)
 
 
-def written(question: Question, typed: Sequence[str], today: date, columns: int) -> tuple[list[Line], Answered]:
+def written(
+    question: Question, typed: Sequence[str], today: date, columns: int, is_anyway: bool = False
+) -> tuple[list[Line], Answered]:
     """Write edits into the file, and return the page of ``set`` and the answer after them."""
     data = data_of(question, is_try=False)
     before = answered(question, today)
-    return kept(question, before, edited(before.reading, typed), data, today, columns)
+    return kept(question, before, _meant(before, typed, is_anyway), data, today, columns)
+
+
+def _meant(before: Answered, typed: Sequence[str], is_anyway: bool) -> Edited:
+    """Return the edits carried out, with what is said of numbers that mean something else with them."""
+    changed = edited(before.reading, typed)
+    says = must_be_meant(before.reading, changed.reading, is_anyway)
+    return replace(changed, says=(*says, *changed.says))
 
 
 def data_of(question: Question, is_try: bool) -> bytes:
@@ -92,6 +104,9 @@ def _is_about(path: str, written: Sequence[Written]) -> bool:
 
 def answered_again(before: Answered, changed: Edited, today: date) -> Answered:
     """Return the same question answered with the changed text."""
+    vehicle = before.question.vehicle
+    if vehicle and vehicle not in dict(changed.reading.rig.tow):
+        raise NothingAsked(f'with this edit there is no tow vehicle "{clean(vehicle)}" any more; leave --vehicle out')
     found = study(
         changed.reading.rig,
         today,
@@ -99,6 +114,7 @@ def answered_again(before: Answered, changed: Edited, today: date) -> Answered:
         once=before.once,
         shown_in=before.units,
         judged_on=before.study.judged_on,
+        vehicle=vehicle,
     )
     return replace(before, reading=changed.reading, study=found)
 
@@ -108,7 +124,10 @@ def swept(answer: Answered, today: date) -> Study:
     rig = answer.reading.rig
     if answer.study.number < rig.header.stage_today:
         return answer.study
-    return study(rig, today, once=answer.once, shown_in=answer.units, judged_on=answer.study.judged_on)
+    vehicle = answer.question.vehicle
+    return study(
+        rig, today, once=answer.once, shown_in=answer.units, judged_on=answer.study.judged_on, vehicle=vehicle
+    )
 
 
 def line_changes(before: str, after: str, columns: int) -> list[Line]:

@@ -76,10 +76,11 @@ def stands(marks: Marks, stage: int, ticked: bool) -> Stands:
     """Return whether a thing is there at a stage.
 
     ``ticked`` asks for today as it is: a tick is a fact, half a tick or none on a past or present stage is doubt.
-    Without it the answer is the plan: there from its stage to the end of its last.
+    Without it the answer is the plan: there from its stage to the end of its last. What belongs to no stage and has no
+    tick is there from the start, with no doubt.
     """
     by_plan = marks.planned and (marks.stage or 0) <= stage and (marks.until is None or stage <= marks.until)
-    if not ticked:
+    if not ticked or (marks.stage is None and marks.done.tick == "unmarked"):
         return "yes" if by_plan else "no"
     is_gone = marks.until is not None and stage > marks.until
     if marks.done.tick == "no" or is_gone:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from difflib import get_close_matches
 from typing import Any
 
 from boxwright.finding import USES
@@ -22,6 +23,17 @@ EUROPEAN = frozenset(
     "AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK".split()
 )
 """Members of the European Union by their two letters (from memory): written alone, they are read as EU-DE."""
+PARTS_OF: dict[str, frozenset[str]] = {
+    "US": frozenset(
+        "AL AK AZ AR CA CO CT DE DC FL GA HI ID IL IN IA KS KY LA ME MD MA MI MN MS MO MT NE NV NH NJ NM NY NC ND OH "
+        "OK OR PA RI SC SD TN TX UT VT VA WA WV WI WY AS GU MP PR VI".split()
+    ),
+    "CA": frozenset("AB BC MB NB NL NS NT NU ON PE QC SK YT".split()),
+    "AU": frozenset("ACT NSW NT QLD SA TAS VIC WA".split()),
+    "EU": EUROPEAN,
+}
+"""States, provinces and territories by the codes of ISO 3166-2 (from memory), of the countries whose rules may differ
+between them; of the European Union its members."""
 UNIT_TRIALS = {"length": "length", "weight": "mass", "temperature": "temperature", "volume": "volume", "wire": "wire"}
 
 
@@ -114,8 +126,11 @@ def _countries(tree: Mapping[str, Any], mistakes: list[Mistake]) -> tuple[str, .
     found: list[str] = []
     for index, country in enumerate(read_names(given) if given else ()):
         word = str(country).strip().upper()
-        if word.split("-")[0] in COUNTRIES:
+        start, _, part = word.partition("-")
+        if start in COUNTRIES:
             found.append(word)
+            if part and start in PARTS_OF and part not in PARTS_OF[start]:
+                mistakes.append(Mistake(f"countries[{index}]", _no_part(str(country), start, part)))
             continue
         if word == "GB" or word.startswith("GB-"):
             found.append(f"UK{word[2:]}")
@@ -128,6 +143,14 @@ def _countries(tree: Mapping[str, Any], mistakes: list[Mistake]) -> tuple[str, .
         says = f'no country "{country}" is known here; write {", ".join(COUNTRIES)}, or with its state, US-NC'
         mistakes.append(Mistake(f"countries[{index}]", says))
     return tuple(found)
+
+
+def _no_part(written: str, country: str, part: str) -> str:
+    """Return the sentence on a State or province that there is none of; it is judged as one without rules."""
+    near = get_close_matches(part, sorted(PARTS_OF[country]), 1)
+    such_as = near[0] if near else "NC" if country == "US" else sorted(PARTS_OF[country])[0]
+    how = f"write its code behind the country, such as {country}-{such_as}"
+    return f'"{written}" names no part of {country} known here; {how}'
 
 
 def _format(tree: Mapping[str, Any], mistakes: list[Mistake]) -> int:

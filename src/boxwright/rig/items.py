@@ -173,12 +173,12 @@ def mass_of(words: PartWords, path: str, weighed: Band | None, header: HeaderUni
         mistakes.append(Mistake(f"{path}.each", "each says again what weight already says; weight wins"))
     built, wrong = _as_built(words, path, header)
     mistakes += wrong
-    weight = built.weight if built.weight is not None else words.weight
-    if weight is not None:
-        return (times(weight.value, count) if weight.is_each else weight.value), mistakes
-    if words.each is not None:
-        return times(words.each, count), mistakes
-    return weighed or UNKNOWN_MASS, mistakes
+    weights = [one for one in (built.weight, words.weight) if one is not None]
+    said = [times(one.value, count) if one.is_each else one.value for one in weights]
+    said += [times(words.each, count)] if words.each is not None else []
+    # An unknown is no answer: a weighing, or the plan's weight behind an unknown as built, is a better one.
+    known = [one for one in (*said, *([weighed] if weighed is not None else [])) if one.known]
+    return (known or said or [UNKNOWN_MASS])[0], mistakes
 
 
 def _as_built(words: PartWords, path: str, header: HeaderUnits) -> tuple[PartWords, list[Mistake]]:

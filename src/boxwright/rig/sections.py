@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from math import inf
 from typing import TypedDict, TypeVar
 
@@ -29,12 +30,13 @@ from boxwright.disciplines.frame.parts import (
     StandingOpening,
 )
 from boxwright.disciplines.frame.parts import Layer as LayerWords
-from boxwright.disciplines.frame.result import UNSAID, Tube
+from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.solve import surfaces
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.disciplines.frame.tube import read_tube
 from boxwright.disciplines.heat.parts import ClimateFacet
 from boxwright.disciplines.power.parts import Habit, Wire
+from boxwright.disciplines.power.routes import legs_of
 from boxwright.disciplines.stages.parts import StageFacet
 from boxwright.disciplines.structure.parts import Fastened, Strap
 from boxwright.disciplines.towing.parts import PlaceFacet
@@ -173,8 +175,28 @@ def shell_of(
             for one in items["parts"]
             if (depth := _recess(one)) is not None and _ever_stands(one.marks, last_stage)
         ),
+        runs=tuple(run for one in _routed(items) for run in _runs(one, units)),
+        unrouted=tuple(one.name for one in _routed(items) if not _route(one)),
     )
     return found, tuple(troubles)
+
+
+def _routed(items: dict[str, tuple[Item, ...]]) -> tuple[Item, ...]:
+    """Return the wires and pipes of the plan."""
+    return (*items.get("wires", ()), *items.get("pipes", ()))
+
+
+def _route(item: Item) -> str:
+    return item.own.route.strip() if isinstance(item.own, (Wire, Pipe)) else ""
+
+
+def _runs(item: Item, units: HeaderUnits) -> Iterator[Run]:
+    """Yield the stretches of a wire or a pipe, wall by wall; across roof and floor no route says where."""
+    for leg in legs_of(_route(item), units):
+        name = wall_name(leg.wall)
+        if name is not None:
+            up = None if name in ("roof", "floor") else leg.up
+            yield Run(item.of, item.name, "wire" if item.section == "wires" else "pipe", name, leg.low, leg.high, up)
 
 
 def _ever_stands(marks: Marks, last_stage: int) -> bool:

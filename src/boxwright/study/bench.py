@@ -7,6 +7,7 @@ from datetime import date
 from typing import Literal, NamedTuple
 
 from boxwright.finding import Finding, Kind
+from boxwright.model.stage import stands as stands_by
 from boxwright.rig.add import add_value
 from boxwright.rig.change import Change
 from boxwright.rig.compose import Composer, Reading
@@ -18,12 +19,16 @@ from boxwright.study.moves import Edit, Movable, Rooms, movables
 from boxwright.study.once import Once
 from boxwright.study.own_mass import giver_of
 from boxwright.study.slots import Slot, Study, slots_of, study, ticket_slots
-from boxwright.study.standing import Standing, cut, stands_in
+from boxwright.study.standing import Standing, cut
 from boxwright.units import HeaderUnits
 
 CURED: tuple[Kind, ...] = ("stop", "fix", "limit")
+SOUGHT = frozenset({"weight/sides-differ"})
+"""Advice a cure is sought for unasked: uneven sides overload tyres and pull, and one move mostly evens them."""
 GRAVITY: dict[Kind, int] = {"stop": 3, "fix": 2, "limit": 2, "unknown": 1, "advice": 0}
 """How grave a kind of finding is; a question is less than any breach, and no cure of one either."""
+MOST_HARMED = 4
+"""How many slots are looked at first because another change harmed them."""
 LISTING = frozenset({"weight/tank-unnamed", "weight/stands-perhaps"})
 """Rules that ask once for several things, at the first of them: with one answered they stand at another."""
 AXES: dict[str, tuple[Literal[0, 1], ...]] = {
@@ -79,6 +84,7 @@ class Bench:
         self._rooms: Rooms | None = None
         self._loose: dict[tuple[Key, int], tuple[Movable, ...]] = {}
         self._past: int | None = None
+        self._harmed: list[Slot] = []
 
     def look_at(self, number: int) -> None:
         """Take the stage asked about into every proof where it is before today; the others before today are gone."""
@@ -86,6 +92,7 @@ class Bench:
         if past != self._past:
             self._past, self._rooms = past, None
             self._before_at.clear()
+            self._harmed.clear()
             self._loose.clear()
 
     @property
@@ -151,10 +158,13 @@ class Bench:
         """
         self.proofs += 1
         scope, pairs = self.scope_of(edits), list[tuple[Slot, Slot]]()
+        if self._harms_again(reading, scope):
+            return None
         for number in sorted(scope.stages, key=lambda one: one != slot.number):
             after = {key_of(one): one for one in self._studied(reading, number, scope.load)}
             for one in self._at_stage(number, scope.load):
                 if key_of(one) not in after or _adds(one, after[key_of(one)]):
+                    self._harmed = [one, *(old for old in self._harmed if old is not one)][:MOST_HARMED]
                     return None
                 pairs.append((one, after[key_of(one)]))
         own = [new for old, new in pairs if key_of(old) == key_of(slot)]
@@ -165,6 +175,18 @@ class Bench:
         clears = ((one.code, one.where, old.load) for old, one in cleared)
         questions = (said for old, new in pairs for said in _softened(old, new))
         return Proof(tuple(dict.fromkeys(clears)), tuple(one.kind for _, one in cleared), tuple(questions))
+
+    def _harms_again(self, reading: Reading, scope: Scope) -> bool:
+        """Return whether a changed text harms a slot that an earlier one harmed: mostly the next does so there too.
+
+        A slot comes out the same alone as beside others, so this answers nothing that the whole proof would not.
+        """
+        for old in self._harmed:
+            if old.number in scope.stages and scope.load in {None, old.load}:
+                new = self.slot_after(reading, old)
+                if new is None or _adds(old, new):
+                    return True
+        return False
 
     def scope_of(self, edits: Iterable[Edit]) -> Scope:
         """Return the slots edits bear on: those of one load state, or of the stages a moved part stands at.
@@ -201,8 +223,8 @@ class Bench:
             number
             for number in range(max(len(rig.stages_in_order), 1))
             for item in items
-            if stands_in(item.marks, number, False) != "no"
-            or (number == now and stands_in(item.marks, number, True) != "no")
+            if stands_by(item.marks, number, False) != "no"
+            or (number == now and stands_by(item.marks, number, True) != "no")
         }
         giver = giver_of(rig)
         weighed = {asked.number for asked in ticket_slots(rig, giver)}
@@ -279,10 +301,11 @@ def _gravest(slot: Slot) -> dict[tuple[str, str], int]:
 
 
 def _cleared(slot: Slot, after: Slot) -> Iterator[Finding]:
-    """Yield the breaches of a slot of which nothing but advice is left."""
-    left = {(one.code, one.where) for one in (*after.findings, *after.accepted) if one.kind != "advice"}
+    """Yield the breaches of a slot of which nothing but advice is left, and the advice worth a cure that is gone."""
+    every = (*after.findings, *after.accepted)
+    left = {(one.code, one.where) for one in every if one.kind != "advice" or one.code in SOUGHT}
     for one in slot.findings:
-        if one.kind in CURED and (one.code, one.where) not in left:
+        if (one.kind in CURED or one.code in SOUGHT) and (one.code, one.where) not in left:
             yield one
 
 

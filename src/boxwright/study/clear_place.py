@@ -15,6 +15,7 @@ from boxwright.disciplines.frame.holes import clear_places
 from boxwright.disciplines.frame.members import edges, standing
 from boxwright.disciplines.frame.result import Fastening, Hole, Member, Result, Wall
 from boxwright.finding import Finding
+from boxwright.model.stage import stands
 from boxwright.rig.rig import Item, Rig
 from boxwright.rig.splice import tree_at
 from boxwright.study.bench import Bench
@@ -30,7 +31,6 @@ from boxwright.study.remedy_words import (
 )
 from boxwright.study.rewritten import Offset, rewritten, taken_apart
 from boxwright.study.slots import Slot
-from boxwright.study.standing import stands_in
 from boxwright.units import HeaderUnits
 
 OPENINGS = frozenset({"frame/opening-cuts-member", "frame/opening-overlaps", "frame/opening-outside-wall"})
@@ -100,7 +100,7 @@ def _item(items: Iterable[Item], of: str) -> Item | None:
 
 def _is_to_be_made(item: Item, rig: Rig) -> bool:
     """Return whether it is certain that a thing is not there today."""
-    return stands_in(item.marks, rig.header.stage_today, True) == "no" and not item.words.as_built
+    return stands(item.marks, rig.header.stage_today, True) == "no" and not item.words.as_built
 
 
 def _is_uncut(hole: Hole, item: Item, rig: Rig) -> bool:

@@ -16,6 +16,7 @@ from boxwright.disciplines.weight.linear import GROSS, Coefficients
 from boxwright.disciplines.weight.result import Output
 from boxwright.finding import Finding
 from boxwright.study.slots import Slot
+from boxwright.units import HeaderUnits, read_exact, shown_unit
 
 Load = Literal["tongue", "share", "gross", "wheels", "axle", "wheel", "left", "nose"]
 
@@ -43,6 +44,9 @@ WORDS: dict[str, Load] = {
 
 MARGIN = 1e-6
 """How far beyond a limit a change aims, of the change itself: a value on the limit is not inside it."""
+
+SHARE_STEP = 0.001
+"""One step of a share as it is shown: a tenth of a per cent."""
 
 
 class Lever(NamedTuple):
@@ -188,6 +192,17 @@ def _short(bad_end: float, output: Output, limit: float, is_up: bool) -> tuple[f
     weighed = short + output.half_width
     is_open = not isfinite(whole) or (not output.band.known and whole > weighed + MARGIN * abs(weighed))
     return (weighed if is_open else whole), short, is_open
+
+
+def aims(pull: Pull, lever: Lever, header: HeaderUnits) -> tuple[float, ...]:
+    """Return how much a change of a load aims at, inside the limit by a margin, what clears it for certain first.
+
+    The margin is one step of the number as it is shown: what is moved to stand on the limit itself is not inside it.
+    """
+    step = SHARE_STEP
+    if lever.load != "share":
+        step = read_exact(f"1 {shown_unit('mass', header)[0]}", "mass", header) * pull.times
+    return tuple(dict.fromkeys(end + step for end in (pull.wanted, pull.at_least) if end > 0.0))
 
 
 def _pull(per: Coefficients, wanted: float, at_least: float, is_open: bool = False) -> Pull | None:

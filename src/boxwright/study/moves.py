@@ -66,7 +66,8 @@ class Movable:
         """Return the move in words, and as the text of its new place."""
         text = rewritten(self.offset, shift)
         key = AXIS_KEYS[self.axis]
-        return moved(self.item.name, shift, self.axis, key, text, header), Edit(f"{self.item.of}.{key}", text)
+        says = moved(self.item.name, shift, self.axis, key, text, header, self.room.is_lifted(shift))
+        return says, Edit(f"{self.item.of}.{key}", text)
 
     def inward(self, sign: float) -> float:
         """Return the farthest round shift one way that meets nothing (m, with its sign)."""

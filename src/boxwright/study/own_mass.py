@@ -14,7 +14,7 @@ from boxwright.exchange import Box, Mass, Measured
 from boxwright.model.part import Frame
 from boxwright.model.place import Place
 from boxwright.model.trailer import Empty
-from boxwright.rig.rig import Rig
+from boxwright.rig.rig import Item, Rig
 from boxwright.units import COVERAGE, Band, exactly
 
 OF = "trailer.empty"
@@ -145,8 +145,17 @@ def readings_for(rig: Rig, giver: Giver | None, stage: int, load: str) -> tuple[
 
 def weighed_parts(rig: Rig) -> tuple[Measured, ...]:
     """Return the readings of single parts, which hold in every slot, without those that gave the part its weight."""
-    written = {item.name for item in rig.parts if item.words.weight is not None or item.words.each is not None}
-    return tuple(reading for reading in rig.measured if reading.what == "part" and reading.part in written)
+    readings = tuple(reading for reading in rig.measured if reading.what == "part")
+    names = {reading.part for reading in readings}
+    written = {item.name for item in rig.parts if item.name in names and _is_written(item)}
+    return tuple(reading for reading in readings if reading.part in written)
+
+
+def _is_written(item: Item) -> bool:
+    """Return whether a part's own line says what it weighs, as planned or as built; an unknown says nothing."""
+    words, built = item.words, dict(item.words.as_built).get("weight", "")
+    is_known = (words.weight is not None and words.weight.value.known) or (words.each is not None and words.each.known)
+    return is_known or str(built).strip() not in {"", "unknown"}
 
 
 def weighed_slots(rig: Rig, giver: Giver | None) -> tuple[tuple[int, str], ...]:

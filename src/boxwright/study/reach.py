@@ -24,6 +24,7 @@ from boxwright.study.remedy_words import (
     with_weight,
 )
 from boxwright.study.slots import Slot
+from boxwright.study.spoken import named
 from boxwright.units import HeaderUnits
 
 
@@ -36,12 +37,33 @@ def said_without(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> st
     """
     if finding.kind == "unknown":
         even = break_even(finding, lever, slot)
-        return weigh_first(_name(even[0].of), even[0].kg, bench.units) if even else ""
+        return weigh_first(named(even[0].of), even[0].kg, bench.units) if even else ""
     if pull_of(finding, lever, slot) is None:
         return ""
     best = best_reachable(bench, finding, lever, slot)
     says = nothing_found() if best is None else range_looked_over(finding, best, rises(lever), bench.units)
     return with_weight(says, to_add(finding, lever, slot), bench.units)
+
+
+class Crossing(NamedTuple):
+    """A part nobody has weighed, the mass at which it alone crosses the nearest limit (kg), and the rule of that limit.
+    """
+
+    of: str
+    kg: float
+    code: str
+
+
+def crossings(slots: Iterable[Slot]) -> tuple[Crossing, ...]:
+    """Return, for each part nobody has weighed that leaves a rule undecided, where it first crosses a limit."""
+    nearest: dict[str, Crossing] = {}
+    for slot in slots:
+        for finding in slot.findings:
+            lever = lever_of(finding, slot) if finding.kind == "unknown" else None
+            for one in break_even(finding, lever, slot) if lever is not None else ():
+                if one.of not in nearest or one.kg < nearest[one.of].kg:
+                    nearest[one.of] = Crossing(one.of, one.kg, finding.code)
+    return tuple(sorted(nearest.values(), key=lambda one: (one.kg, one.of)))
 
 
 def what_decides(finding: Finding, slot: Slot, header: HeaderUnits) -> str:
@@ -56,12 +78,7 @@ def what_decides(finding: Finding, slot: Slot, header: HeaderUnits) -> str:
     if all(mass.kg.known for mass in slot.masses):
         return then_weigh_all(finding.limit, finding.unit, rises(lever), header)
     even = break_even(finding, lever, slot)
-    return then_weigh(_name(even[0].of), even[0].kg, header) if even else ""
-
-
-def _name(of: str) -> str:
-    """Return the builder's word for a part's path."""
-    return of[of.rindex("[") + 1 : -1] if "[" in of else of
+    return then_weigh(named(even[0].of), even[0].kg, header) if even else ""
 
 
 def best_reachable(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> float | None:

@@ -13,11 +13,11 @@ from dataclasses import dataclass, replace
 
 from boxwright.finding import Finding, Kind
 from boxwright.study.arranged import Row, arranged, axes_of, needed
-from boxwright.study.bench import CURED, GRAVITY, Bench, Mark, Proof, adds_nothing, leaves_question, stands
+from boxwright.study.bench import CURED, GRAVITY, SOUGHT, Bench, Mark, Proof, adds_nothing, leaves_question, stands
 from boxwright.study.clear_place import PLACED, clear_place_moves, nothing_clear
 from boxwright.study.fills import fills
 from boxwright.study.left import left_behind
-from boxwright.study.lever import Lever, Pull, lever_of, pull_of
+from boxwright.study.lever import Lever, Pull, aims, lever_of, pull_of
 from boxwright.study.moves import Candidate, Edit, other_standing, pairs, single_moves
 from boxwright.study.reach import said_without, what_decides
 from boxwright.study.remedy_words import then_done
@@ -29,6 +29,8 @@ TRIED = 12
 """How many changes are tried for one finding; each trial is a study of one slot."""
 PROOFS, PROOFS_OF_ALL = 4, 8
 """How many are proved in every slot for one finding, at first sight and where all changes are asked for."""
+HARDLY_MORE = 1.25
+"""How many times the effort of a change is hardly more, where the greater one clears more."""
 A_LITTLE_MORE = 1.1
 """How much farther is gone where a move is a little too short: a share's doubt moves with the share."""
 
@@ -109,7 +111,7 @@ def remedies(
         says = _said_without(bench, finding, lever, slot) if not cures else ""
         if says:
             without.append((finding, says))
-    return Remedies(_chosen(fixes), tuple(without))
+    return Remedies(chosen(fixes), tuple(without))
 
 
 def _said_without(bench: Bench, finding: Finding, lever: Lever | None, slot: Slot) -> str:
@@ -117,15 +119,22 @@ def _said_without(bench: Bench, finding: Finding, lever: Lever | None, slot: Slo
     return nothing_clear(bench, finding, slot) if lever is None else said_without(bench, finding, lever, slot)
 
 
-def _chosen(fixes: Iterable[Fix]) -> tuple[Fix, ...]:
+def chosen(fixes: Iterable[Fix]) -> tuple[Fix, ...]:
     """Return the changes to be offered, in order: the best for each finding, then what else is little work."""
     # What is found for several findings is said of the gravest, which is looked at first.
     ranked = sorted({one.edits: one for one in reversed(tuple(fixes))}.values(), key=_rank)
+    ranked = [fix for fix in ranked if not any(_spares(other, fix) for other in ranked)]
     first: dict[Mark, Fix] = {}
     for fix in ranked:
         first.setdefault((fix.code, fix.where, fix.load), fix)
     wanted = [*first.values(), *(fix for fix in ranked if fix not in first.values())]
     return tuple(sorted(wanted[:MOST], key=_rank))
+
+
+def _spares(other: Fix, fix: Fix) -> bool:
+    """Return whether a change is not worth offering beside another that clears more at hardly more effort."""
+    is_little = other.effort <= HARDLY_MORE * fix.effort
+    return is_little and other.is_whole and fix.is_whole and set(fix.clears) < set(other.clears)
 
 
 def _rank(fix: Fix) -> tuple[bool, int, float, int, bool, str]:
@@ -136,16 +145,17 @@ def _wanted(
     slots: Iterable[Slot], number: int, is_ticked: bool, use: str, load: str, everything: bool
 ) -> Iterator[tuple[Finding, Slot]]:
     """Yield the findings to be cured, each with its slot, the gravest first."""
-    kinds: tuple[Kind, ...] = (*CURED, "unknown", "advice") if everything else (*CURED, "unknown")
     asked = [
         slot
         for slot in slots
         if (slot.number, slot.is_ticked) == (number, is_ticked) and not slot.is_for_ticket
         and use in {"", slot.use} and load in {"", slot.load}
     ]  # fmt: skip
-    for kind in kinds:
+    for kind in (*CURED, "unknown", "advice"):
         for slot in asked:
-            yield from ((one, slot) for one in slot.findings if one.kind == kind)
+            for one in slot.findings:
+                if one.kind == kind and (everything or kind != "advice" or one.code in SOUGHT):
+                    yield one, slot
 
 
 def _for_all(bench: Bench, wanted: Iterable[tuple[Finding, Slot]]) -> Iterator[Fix]:
@@ -158,7 +168,9 @@ def _for_all(bench: Bench, wanted: Iterable[tuple[Finding, Slot]]) -> Iterator[F
             moved.append((finding, slot, lever, pull))
     graver = [one for one in moved if one[0].kind in CURED]
     for some, whole in ((moved, True), (graver, True), (graver, False)):
-        needs = [needed(at, lever, pull, pull.wanted if whole else pull.at_least) for _, at, lever, pull in some]
+        units, end_of = bench.reading.rig.header.units, 0 if whole else -1
+        ends = [(aims(pull, lever, units) or (0.0,))[end_of] for _, _, lever, pull in some]
+        needs = [needed(at, lever, pull, end) for (_, at, lever, pull), end in zip(some, ends, strict=True)]
         must = [row for row in needs if row.need > 0.0]
         for candidate in _arranged(bench, some[0][1], must, [lever for _, _, lever, _ in some]) if must else ():
             fix = _proved(bench, *some[0][:2], candidate)
@@ -187,13 +199,17 @@ def fixes_of(
     if lever is not None and pull is not None and finding.kind != "unknown":
         search.is_open = pull.is_open
         search.last = bench.proofs + (PROOFS_OF_ALL if everything else PROOFS)
-        needs = (more * need for need in (pull.wanted, pull.at_least) for more in (1.0, A_LITTLE_MORE) if need > 0.0)
+        # The margin is a step of the file's own units: what is moved is the same in whatever units it is shown.
+        wanted = aims(pull, lever, bench.reading.rig.header.units)
+        needs = (more * need for need in wanted for more in (1.0, A_LITTLE_MORE))
         for need in dict.fromkeys(needs):
             if search.is_over or (search.cures and not search.is_near):
                 break
             search.through(_changes(bench, slot, lever, pull, need, everything))
     yield from sorted(search.cures, key=_rank)[:most]
-    yield from search.questions[: max(0, most - len(search.cures))]
+    # Advice is not worth a question that was none before.
+    if finding.kind != "advice":
+        yield from search.questions[: max(0, most - len(search.cures))]
 
 
 class _Search:

@@ -13,6 +13,7 @@ from boxwright.rig.head import FORMAT
 from boxwright.rig.keys import OWNER_OF_KEY
 from boxwright.rig.rig import Accepted, Rig
 from boxwright.study.once import Failed
+from boxwright.study.spoken import listed, look_and_tick
 from boxwright.study.standing import PROTECTING, Standing
 
 
@@ -86,8 +87,8 @@ def _not_read(rig: Rig) -> Iterable[Finding]:
     if not rig.troubled:
         return
     places = [path or "the whole file" for path in rig.troubled]
-    listed = ", ".join(places[:3]) + (f" and {len(places) - 3} more" if len(places) > 3 else "")
-    says = f"the text of {listed} could not be read as it stands"
+    some = ", ".join(places[:3]) + (f" and {len(places) - 3} more" if len(places) > 3 else "")
+    says = f"the text of {some} could not be read as it stands"
     act = "Put right what is marked as a problem in the file."
     yield _finding("rig/not-read", rig.troubled[0], "unknown", says, act, 2 * len(places), because=rig.troubled)
 
@@ -114,9 +115,9 @@ def _ahead(rig: Rig, judged_on: date) -> Iterable[Finding]:
     ticks = [(one.of, one.marks.done.on) for one in items] + [(one.of, one.marks.done.on) for one in rig.layers]
     ahead = tuple(of for of, on in ticks if on is not None and on > judged_on)
     if ahead:
-        listed = ", ".join(ahead[:3]) + (f" and {len(ahead) - 3} more" if len(ahead) > 3 else "")
-        says = f"{listed} {'is' if len(ahead) == 1 else 'are'} ticked for a day after {judged_on}"
-        yield _finding("rig/tick-is-ahead", ahead[0], "unknown", says, "Put the day right.", 1, because=ahead)
+        says = f"{listed(ahead)} {'is' if len(ahead) == 1 else 'are'} ticked for a day after {judged_on}"
+        act = f"Put the day of {listed(ahead)} right."
+        yield _finding("rig/tick-is-ahead", ahead[0], "unknown", says, act, 1, because=ahead)
 
 
 def _country(rig: Rig) -> Iterable[Finding]:
@@ -145,8 +146,8 @@ def of_a_slot(rig: Rig, standing: Standing, use: Use, said: tuple[Finding, ...])
         doubtful = tuple(path for path in rig.troubled if may_protect(path) or path.split("]")[0] + "]" in guarded)
         if doubtful:
             named = [path or "the whole file" for path in doubtful]
-            listed = ", ".join(named[:3]) + (f" and {len(named) - 3} more" if len(named) > 3 else "")
-            says = f"the text of {listed} could not be read, and it may be about fire, an alarm or a way out"
+            some = ", ".join(named[:3]) + (f" and {len(named) - 3} more" if len(named) > 3 else "")
+            says = f"the text of {some} could not be read, and it may be about fire, an alarm or a way out"
             act = "Put right what is marked as a problem there."
             found.append(
                 _finding("rig/not-read", doubtful[0], "unknown", says, act, 2, because=doubtful, protects=True)
@@ -161,21 +162,19 @@ def _protecting_items(rig: Rig) -> frozenset[str]:
 
 
 def _perhaps(standing: Standing, use: Use, said: tuple[Finding, ...]) -> Iterable[Finding]:
-    named = {path for finding in said if finding.code.endswith("/stands-perhaps") for path in finding.because}
+    told = {path for finding in said if finding.code.endswith("/stands-perhaps") for path in finding.because}
     if use == "sleep" and standing.protecting:
-        listed = ", ".join(standing.protecting[:3])
-        says = f"{listed} may be there or not, and it is about fire, an alarm or a way out"
-        act = "Look, and write done: yes or done: no."
+        says = f"{listed(standing.protecting)} may be there or not, and it is about fire, an alarm or a way out"
+        act = look_and_tick(standing.protecting)
         yield _finding(
             "rig/stands-perhaps", standing.protecting[0], "unknown", says, act, 1,
             because=standing.protecting, protects=True,
         )  # fmt: skip
-        named |= set(standing.protecting)
-    rest = tuple(path for path in standing.perhaps if path not in named)
+        told |= set(standing.protecting)
+    rest = tuple(path for path in standing.perhaps if path not in told)
     if rest:
-        listed = ", ".join(rest[:3]) + (f" and {len(rest) - 3} more" if len(rest) > 3 else "")
-        says = f"nobody has ticked whether {listed} {'is' if len(rest) == 1 else 'are'} there"
-        act = "Look, and write done: yes or done: no at each."
+        says = f"nobody has ticked whether {listed(rest)} {'is' if len(rest) == 1 else 'are'} there"
+        act = look_and_tick(rest)
         yield _finding("rig/stands-perhaps", rest[0], "unknown", says, act, len(rest), because=rest)
 
 
@@ -183,8 +182,8 @@ def _tanks(standing: Standing, said: tuple[Finding, ...]) -> Iterable[Finding]:
     named = {path for finding in said for path in (finding.where, *finding.because) if "tank" in finding.code}
     rest = tuple(path for path in standing.unnamed_tanks if path not in named)
     if rest:
-        says = f"the load state does not say how full {', '.join(rest)} {'is' if len(rest) == 1 else 'are'}"
-        act = "Look, and write it under tanks: of the load state, such as {fresh: full}."
+        says = f"the load state does not say how full {listed(rest)} {'is' if len(rest) == 1 else 'are'}"
+        act = f"Look how full {listed(rest)} is, and write it under tanks: of the load state, such as {{fresh: full}}."
         yield _finding("rig/tank-not-named", rest[0], "unknown", says, act, len(rest), because=rest)
 
 

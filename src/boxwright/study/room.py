@@ -35,6 +35,11 @@ class Room:
         """Return whether the part may stand there."""
         return self.least - TOUCH <= shift <= self.most + TOUCH and self._stands_in(shift) is None
 
+    def is_lifted(self, shift: float) -> bool:
+        """Return whether something stands in the way to a place: the part is lifted past it, it cannot be slid."""
+        low, high = min(0.0, shift), max(0.0, shift)
+        return any(low - TOUCH <= span[0] + TOUCH < span[1] - TOUCH <= high + TOUCH for span in self.blocked)
+
     def landing(self, shift: float, rounded: Callable[[float], float]) -> float | None:
         """Return the nearest free shift at least as far as one, rounded outwards; None where there is none."""
         sign = 1.0 if shift > 0.0 else -1.0

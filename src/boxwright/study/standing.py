@@ -67,7 +67,7 @@ def cut(
     missing: list[str] = []
 
     def there(of: str, marks: Marks) -> Stands:
-        answer = stands_in(marks, stage, ticked)
+        answer = stands(marks, stage, ticked)
         if answer == "perhaps":
             perhaps.append(of)
         elif answer == "no" and ticked and stands(marks, stage, False) == "yes":
@@ -115,13 +115,6 @@ def cut(
         tuple(tank.of for tank in tanks if tank.fill == UNNAMED),
         tuple(missing),
     )
-
-
-def stands_in(marks: Marks, stage: int, ticked: bool) -> Stands:
-    """Return whether a thing is there; one that belongs to no stage and has no tick is there from the start."""
-    if marks.stage is None and marks.done.tick == "unmarked":
-        ticked = False
-    return stands(marks, stage, ticked)
 
 
 def part_there(weight: Band, answer: Stands) -> Band:

@@ -97,3 +97,40 @@ def test_a_hole_through_a_main_rail_is_said_and_moved_across() -> None:
 def test_a_screw_that_may_or_may_not_miss_is_asked_about(row: str, at: str, kind: str) -> None:
     text = with_studs(row, part=SHELF.replace("AT", at))
     assert [one.kind for one in said(text, "frame/fastener-misses")] == [kind]
+
+
+TWICE = ("old: {date: 2026-01-01, what: tape, studs: left, values: {3: 44}}",)
+AGAIN = (*TWICE, "new: {date: 2026-02-01, what: tape, studs: left, values: {3: 48}}")
+BORNE_OUT = (*AGAIN, "third: {date: 2026-03-01, what: tape, studs: left, values: {3: 48}}")
+
+
+def test_a_stud_that_two_tapes_put_in_two_places_covers_both_and_nothing_is_cut_for_certain() -> None:
+    text = rig_text((CUTS.replace("x: 58", "x: 46"),), (), AGAIN)
+    stud = next(one for one in framed(text).members if one.name == "L3")
+    assert stud.is_contested and not stud.is_held
+    assert stud.at.low < 44.0 * INCH and stud.at.high > 48.0 * INCH
+    assert [one.kind for one in said(text)] == ["unknown"]
+    (tape,) = said(text, "frame/tape-disagrees")
+    assert tape.kind == "fix"
+
+
+def test_a_third_reading_that_bears_one_out_settles_it() -> None:
+    text = rig_text((CUTS.replace("x: 58", "x: 46"),), (), BORNE_OUT)
+    assert [one.kind for one in said(text)] == ["fix"]
+    assert said(text, "frame/tape-disagrees") == []
+
+
+def test_no_slide_and_no_clear_place_goes_by_a_contested_stud() -> None:
+    part = SHELF.replace("AT", "[40]").replace("x: 20", "x: 36")
+    found = framed(rig_text((), (part,), AGAIN)).fastenings[0]
+    assert all(abs(40.0 * INCH + slid.by - 48.0 * INCH) > 0.5 * INCH for slid in found.slides)
+    assert found.moved == (found.points[0].at,) or abs(found.moved[0] - 48.0 * INCH) > 0.5 * INCH
+    settled = framed(rig_text((), (part,), BORNE_OUT)).fastenings[0]
+    assert any(abs(40.0 * INCH + slid.by - 48.0 * INCH) < 0.5 * INCH for slid in settled.slides)
+
+
+def test_a_floor_that_nobody_taped_is_told_as_a_wall_is() -> None:
+    floor = "  floor: {cross_members: 16}\n  skin"
+    hole = "drain: {wall: floor, x: 37, width: 4, side: centre, across: 4, cut: no}"
+    (found,) = said(rig_text((hole,)).replace("  skin", floor), "frame/members-unknown")
+    assert found.kind == "advice" and "of the floor stand as ordered, not as taped" in found.says

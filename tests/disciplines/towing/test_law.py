@@ -11,6 +11,7 @@ from datetime import date
 import pytest
 
 from boxwright.disciplines.towing import law
+from boxwright.disciplines.towing.findings.fitted import LAMP_RULES
 from boxwright.disciplines.towing.law import law_of
 from boxwright.disciplines.towing.sourced import PACKAGE
 from boxwright.finding import Finding
@@ -284,3 +285,31 @@ def test_a_place_whose_law_of_brakes_nobody_read_asks_though_its_law_of_chains_w
     for place in ("US-NH", "CA-QC"):
         (found,) = said("no-rule-known", {"countries": [place], "trailer.brakes.axles": "1"})
         assert found.kind == "unknown" and found.could_stop and f"in {place} no rule of its own on brakes" in found.says
+
+
+def test_every_entry_of_the_tables_is_judged_or_said_to_be_told_only() -> None:
+    """An entry that no finding compares is a rule that looks kept and is not."""
+    judged = {asks for asks in vars(law).values() if isinstance(asks, str)} | set(law.CHAIN_COUNT_HEAVY)
+    judged |= {asks for asks, *_ in LAMP_RULES}
+    of_a_class = {f"{asks}, {one}" for asks in judged | law.TOLD_ONLY for one in (*law.CLASSES, "commercial")}
+    entries = {rule.asks for rule in load_rules(PACKAGE)}
+    assert entries - judged - law.TOLD_ONLY - of_a_class == set()
+    assert {asks for asks in law.TOLD_ONLY if not any(one.startswith(asks) for one in entries)} == set()
+
+
+def test_a_class_in_capitals_is_the_class() -> None:
+    edits = {"class": " Cargo", "countries": ["US-NC"], "trailer.brakes": {"kind": "none"}, "gross": "3000 lb"}
+    assert not said("class-change", {**edits, "beds": []})
+    assert not [one for one in said("brakes-required", edits) if one.kind == "stop"]
+
+
+def test_chocks_on_board_are_enough() -> None:
+    chock = {"front": "10 in", "left": "0 in", "under": "0 in", "size": "8 in x 5 in x 5 in"}
+    assert said("wheel-chocks", {"countries": ["EU-DE"]})
+    assert not said("wheel-chocks", {"countries": ["EU-DE"], "parts": {"wheel-chocks": chock}})
+
+
+def test_a_heavy_trailer_needs_no_more_than_the_load_that_is_enough() -> None:
+    heavy = {"countries": ["EU-DE"], "gross": "3000 kg"}
+    assert not said("ball-load-too-small", {**heavy, "tongue": "26 kg"})
+    assert said("ball-load-too-small", {**heavy, "tongue": "24 kg"})

@@ -109,7 +109,7 @@ def unwalled(fixings: tuple[Fixing, ...], walls: tuple[Wall, ...]) -> tuple[str,
 
 def _wall_of(fixing: Fixing, walls: tuple[Wall, ...]) -> Wall | None:
     kind = _member_kind(fixing.into)
-    name = wall_name(fixing.wall) or {"bow": "roof", "cross-member": "floor"}.get(kind or "")
+    name = wall_name(fixing.wall) or {"bow": "roof", "cross-member": "floor"}.get(kind or "") or wall_name(fixing.into)
     if name is not None:
         return next((one for one in walls if one.name == name), None)
     if not all(isfinite(one) for one in (*fixing.low, *fixing.high)):
@@ -120,7 +120,7 @@ def _wall_of(fixing: Fixing, walls: tuple[Wall, ...]) -> Wall | None:
 def _member_kind(into: str) -> str | None:
     """Return the kind of member a word means, an empty text for any, None where it is the name of a backing."""
     word = into.strip().lower()
-    return "" if not word else MEMBERS.get(word.removesuffix("s"))
+    return "" if not word or wall_name(word) is not None else MEMBERS.get(word.removesuffix("s"))
 
 
 def _fastening(
@@ -144,9 +144,13 @@ def _fastening(
         for one in backings
         if one.wall == wall.name and (one.name == fixing.into.strip() or (not fixing.into and one.backs == fixing.part))
     ]
-    placed = fixing.points if wall.name not in ("front", "rear") else ()
-    points = tuple(_point(at, up, mine, behind, distance) for at in placed)
-    low, high = fixing.low[axis], fixing.high[axis]
+    zero = wall.low if wall.name in ("front", "rear") else 0.0
+    doubts = fixing.doubts or (0.0,) * len(fixing.points)
+    points = tuple(
+        _point(zero + at, up, mine, behind, distance, within)
+        for at, within in zip(fixing.points, doubts, strict=True)
+    )
+    low, high = (-inf, inf) if wall.name.startswith("nose") else (fixing.low[axis], fixing.high[axis])
     span = high - low if isfinite(low) and isfinite(high) else 0.0
     bare = [point for point in points if not point.catches]
     spare = next(
@@ -210,8 +214,18 @@ def _asked(fixing: Fixing, behind: list[Backing], ends: tuple[float, float], kno
     return "at"
 
 
-def _point(at: float, up: float | None, members: Iterable[Member], backings: list[Backing], distance: Band) -> Point:
-    """Return what a fastener meets: a member within its edge distance, else a backing, else nothing."""
+def _point(
+    at: float,
+    up: float | None,
+    members: Iterable[Member],
+    backings: list[Backing],
+    distance: Band,
+    within: float,
+) -> Point:
+    """Return what a fastener meets: a member within its edge distance, else a backing, else nothing.
+
+    ``within`` is how far its place may be off as it is written.
+    """
     listed = list(members)
     nearest = min(listed, key=lambda one: abs(one.at.best - at), default=None)
     room, off, is_certain = -inf, inf, True
@@ -220,13 +234,13 @@ def _point(at: float, up: float | None, members: Iterable[Member], backings: lis
         first, last = edges(nearest)
         room = min(at - first.best, last.best - at) - distance.best
         doubt = max(nearest.at.high - nearest.at.best, nearest.at.best - nearest.at.low)
-        is_certain = abs(room) > doubt
+        is_certain = abs(room) > doubt + within
     catches = nearest.name if nearest is not None and room >= -SMALL else ""
     if not catches:
         for one in backings:
             if _is_backed(one, at, up, distance):
                 room = min(at - one.low, one.high - at) - distance.best
-                return Point(at, up, one.name, nearest.name if nearest is not None else "", off, room, True)
+                return Point(at, up, one.name, nearest.name if nearest is not None else "", off, room, room >= within)
     return Point(at, up, catches, nearest.name if nearest is not None else "", off, room, is_certain)
 
 
@@ -252,7 +266,7 @@ def _moved(
     for point in points:
         free = [
             one for one in members
-            if one.name not in taken and ends[0] - SMALL <= one.at.best <= ends[1] + SMALL
+            if one.name not in taken and not one.is_contested and ends[0] - SMALL <= one.at.best <= ends[1] + SMALL
         ]  # fmt: skip
         places = {one.at.best: one.name for one in free}
         for one in backings:
@@ -298,9 +312,14 @@ def _slides(
 
 
 def _metal(members: list[Member], distance: Band) -> list[tuple[float, float]]:
-    """Return where along a wall a fastener's middle is far enough from both edges of a member, in order."""
+    """Return where along a wall a fastener's middle is far enough from both edges of a member, in order.
+
+    A member that two tapes put in two places is no metal to slide to.
+    """
     found = []
     for member in members:
+        if member.is_contested:
+            continue
         first, last = edges(member)
         low, high = first.best + distance.best, last.best - distance.best
         if low <= high + SMALL:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from itertools import pairwise
-from math import isfinite
+from math import inf, isfinite
 from typing import Literal, cast
 
-from boxwright.disciplines.frame import method
 from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, around, known, less
 from boxwright.disciplines.frame.layering import buildup_at, there_of
 from boxwright.disciplines.frame.members import cut_out, edges, standing
@@ -30,7 +29,7 @@ from boxwright.disciplines.frame.result import (
     WallName,
 )
 from boxwright.disciplines.frame.sourced import LIMITS, PASSING
-from boxwright.disciplines.frame.walls import against, spanned
+from boxwright.disciplines.frame.walls import against, curved_in, reach_at, spanned
 from boxwright.units import Band, exactly
 
 NAMES = ("left", "right", "front", "rear", "roof", "floor", "nose-left", "nose-right")
@@ -43,15 +42,24 @@ def wall_name(written: str) -> WallName | None:
     return cast(WallName, word) if word in NAMES else None
 
 
+def bare_holes(openings: tuple[StandingOpening, ...], walls: tuple[Wall, ...]) -> tuple[Hole, ...]:
+    """Return every opening of the plan by its edges alone."""
+    return tuple(hole for one in openings if (hole := _bare(one, walls)) is not None)
+
+
 def holes_of(
-    openings: tuple[StandingOpening, ...],
+    bare: tuple[Hole, ...],
     walls: tuple[Wall, ...],
     members: tuple[Member, ...],
     intrusions: tuple[Intrusion, ...],
 ) -> tuple[Hole, ...]:
-    """Return every opening of the plan with what it meets; whether it stands, and its depth, come with the slot."""
-    bare = [_bare(one, walls) for one in openings]
-    return tuple(_met(hole, bare, walls, members, intrusions) for hole in bare if hole is not None)
+    """Return every opening with what it meets; whether it stands, and its depth, come with the slot.
+
+    The jambs, header and sill of an opening itself are not in its way.
+    """
+    return tuple(
+        _met(hole, bare, walls, tuple(one for one in members if one.of != hole.of), intrusions) for hole in bare
+    )
 
 
 def _bare(standing_opening: StandingOpening, walls: tuple[Wall, ...]) -> Hole | None:
@@ -121,6 +129,7 @@ def _met(
     after = [one for one in mine if edges(one)[0].best >= hole.high - SMALL]
     rails = tuple(found for one in members if (found := _cut_along(one, hole)) is not None)
     is_cut = any(one.overlap.best > SMALL for one in cut)
+    across = next((one.high - one.low for one in walls if one.name == "rear"), 0.0)
     lower, higher = clear_places(hole, others, wall, members, intrusions) if is_cut and not rails else (None, None)
     return replace(
         hole,
@@ -134,6 +143,7 @@ def _met(
         is_outside_wall=not _is_inside(hole, wall),
         overlaps=_overlaps(hole, others, intrusions, wall),
         passing=_passing(hole),
+        curved=curved_in(wall, (hole.low, hole.high), (hole.bottom, hole.top), across, hole.flange or 0.0),
     )
 
 
@@ -188,8 +198,7 @@ def _cut(member: Member, hole: Hole) -> CutMember | None:
     if max(best, most) <= SMALL:
         return None
     overlap = Band(best, least, most, True, "interval", member.at.assumed)
-    is_held = member.planned is not None or member.is_built
-    return CutMember(member.of, member.name, member.at, overlap, least > SMALL, is_held)
+    return CutMember(member.of, member.name, member.at, overlap, least > SMALL, member.is_held)
 
 
 def _taken(
@@ -222,8 +231,11 @@ def clear_places(
     taken = _taken(hole, others, intrusions, wall)
     lower: Shift | None = None
     higher: Shift | None = None
+    far = inf
+    if wall.name in ("front", "rear") and wall.roof.shape != "flat" and hole.top <= wall.top:
+        far = reach_at(wall.roof, (wall.high - wall.low) / 2.0, hole.top)
     for first, second in pairwise(standing(members, hole.wall)):
-        start, end = max(edges(first)[1].high, wall.low), min(edges(second)[0].low, wall.high)
+        start, end = max(edges(first)[1].high, wall.low, -far), min(edges(second)[0].low, wall.high, far)
         for low, high in _free(start, end, taken):
             if high - low < width - SMALL:
                 continue
@@ -250,16 +262,11 @@ def _free(start: float, end: float, taken: list[tuple[float, float]]) -> list[tu
 
 
 def _header(cut: tuple[CutMember, ...], before: list[Member], after: list[Member]) -> HeaderNeed | None:
-    if not before or not after:
+    """Return between which members a header is needed; what it bears is worked out once every jamb is known."""
+    if not before or not after or not any(one.overlap.best > SMALL for one in cut):
         return None
     first, last = before[-1], after[0]
-    span = last.at.best - first.at.best
-    offsets = tuple(one.at.best - first.at.best for one in cut if one.overlap.best > SMALL)
-    if span <= 0.0 or not offsets:
-        return None
-    ones = (1.0,) * len(offsets)
-    share = method.first_bearing(span, ones, offsets)
-    return HeaderNeed(span, first.name, last.name, offsets, (share, len(offsets) - share))
+    return HeaderNeed(last.at.best - first.at.best, first.name, last.name, (), (0.0, 0.0))
 
 
 def _overlaps(

@@ -10,7 +10,7 @@ from boxwright.disciplines.frame.bands import SMALL, above_nothing, around, know
 from boxwright.disciplines.frame.parts import Bows, Framing, Row, Section, WallRow
 from boxwright.disciplines.frame.result import Bay, Member, MemberKind, Wall
 from boxwright.disciplines.frame.sourced import ASSUMED, WITHIN
-from boxwright.disciplines.frame.tapes import REMOVED, as_band, newest_first, rows_of
+from boxwright.disciplines.frame.tapes import REMOVED, as_band, contested, newest_first, rows_of
 from boxwright.units import Band, exactly
 
 UPRIGHT = ("left", "right", "front", "rear", "nose-left", "nose-right")
@@ -179,7 +179,8 @@ def _row_members(section: Section, wall: Wall, row: Planned | None) -> Iterator[
         found = newest_first(section.readings, kind, subject, str(number))
         newest = found[0] if found else None
         is_removed = number in removed if newest is None else newest.word == REMOVED
-        built = as_band(newest) if newest is not None and newest.value.known else None
+        apart = contested(found) if newest is not None and newest.value.known else None
+        built = apart or (as_band(newest) if newest is not None and newest.value.known else None)
         if built is not None and wall.name in ("front", "rear"):
             built = moved(built, wall.low)
         at = built or _as_planned(planned, number, word, row)
@@ -205,6 +206,7 @@ def _row_members(section: Section, wall: Wall, row: Planned | None) -> Iterator[
             pieces=((wall.foot, wall.top),),
             is_removed=is_removed,
             is_doubled=number in doubled,
+            is_contested=apart is not None,
         )
 
 
@@ -271,6 +273,12 @@ def _rails(framing: Framing | None, walls: tuple[Wall, ...]) -> tuple[Member, ..
         )
         for word, at in (("left", -apart.best / 2.0), ("right", apart.best / 2.0))
     )
+
+
+def in_order(members: tuple[Member, ...], walls: tuple[Wall, ...]) -> tuple[Member, ...]:
+    """Return members wall by wall, the upright ones along it first, then what lies along."""
+    places = {wall.name: place for place, wall in enumerate(walls)}
+    return tuple(sorted(members, key=lambda one: (places[one.wall], one.runs == "along", one.at.best, one.name)))
 
 
 def standing(members: tuple[Member, ...], wall: str) -> tuple[Member, ...]:

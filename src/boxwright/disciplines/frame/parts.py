@@ -10,7 +10,7 @@ from typing import Annotated
 from pydantic import BeforeValidator, Field
 
 from boxwright.disciplines.frame.ordering import Order, WrittenReply
-from boxwright.disciplines.frame.result import UNSAID, Tube
+from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, YesNo, read_names
@@ -290,7 +290,8 @@ class PlannedRecess:
 class Section:
     """The frame as ordered and as taped, with every layer and opening of the plan; what stands comes with each slot.
 
-    ``skin`` is the outer skin's thickness where it is written.
+    ``skin`` is the outer skin's thickness where it is written. ``runs`` are wires and pipes wall by wall, ``unrouted``
+    the names of those whose route nobody wrote.
     """
 
     framing: Framing | None = None
@@ -303,3 +304,5 @@ class Section:
     openings: tuple[StandingOpening, ...] = ()
     backings: tuple[PlannedBacking, ...] = ()
     recesses: tuple[PlannedRecess, ...] = ()
+    runs: tuple[Run, ...] = ()
+    unrouted: tuple[str, ...] = ()

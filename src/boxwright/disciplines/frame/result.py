@@ -1,9 +1,6 @@
-"""The records the frame gives: members, walls, bays, layers, openings, fasteners, and what is at one spot.
+"""The records the frame gives beside the bare shell of `planes`: openings, fasteners, what tapes say, and the whole.
 
-Each wall has two coordinates of its own, in m. ``along`` is x (rearward of the front stud face) on the left and right
-walls, on roof and floor; y (right of the centreline, looking forward) on the front and rear walls; and the distance
-from the corner of the body on the slanted walls of a nose. ``up`` is z above the deck on a wall, and y on roof and
-floor.
+``along`` and ``up`` are as each wall counts them.
 """
 
 from __future__ import annotations
@@ -12,175 +9,22 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
+from boxwright.disciplines.frame.planes import FLAT as FLAT
+from boxwright.disciplines.frame.planes import UNSAID as UNSAID
+from boxwright.disciplines.frame.planes import Bay as Bay
+from boxwright.disciplines.frame.planes import Buildup as Buildup
+from boxwright.disciplines.frame.planes import Intrusion as Intrusion
+from boxwright.disciplines.frame.planes import LayerPiece as LayerPiece
+from boxwright.disciplines.frame.planes import Member as Member
+from boxwright.disciplines.frame.planes import MemberKind as MemberKind
+from boxwright.disciplines.frame.planes import Nose as Nose
+from boxwright.disciplines.frame.planes import Roof as Roof
+from boxwright.disciplines.frame.planes import There as There
+from boxwright.disciplines.frame.planes import Tube as Tube
+from boxwright.disciplines.frame.planes import Wall as Wall
+from boxwright.disciplines.frame.planes import WallName as WallName
 from boxwright.exchange import Vector
 from boxwright.units import Band
-
-WallName = Literal["left", "right", "front", "rear", "roof", "floor", "nose-left", "nose-right"]
-MemberKind = Literal[
-    "stud", "corner post", "jamb", "header", "sill", "bow", "cross-member", "main rail", "tongue rail", "plate"
-]
-There = Literal["yes", "perhaps", "later"]
-"""Whether a thing stands in this slot: yes, perhaps (nobody ticked it), or only at a later stage of the plan."""
-
-
-@dataclass(frozen=True, slots=True)
-class Tube:
-    """The section of a member as written, read: inward face, depth from the skin inwards, wall thickness (m).
-
-    ``area`` in m2, ``inertia_deep`` about the axis along the wall (bending in and out), ``inertia_wide`` about the
-    other, in m4, ``kg_per_metre``; None where the text does not say enough.
-    """
-
-    written: str
-    shape: Literal["tube", "channel", "angle", "hat", "zed", "solid", "unknown"]
-    material: str
-    face: Band | None
-    depth: Band | None
-    gauge: Band | None
-    area: Band | None
-    inertia_deep: Band | None
-    inertia_wide: Band | None
-    kg_per_metre: Band | None
-
-
-UNSAID = Tube("", "unknown", "", None, None, None, None, None, None, None)
-"""The section of members of which nothing is written."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wall:
-    """One wall, the roof or the floor: its ends along itself, its foot and top, where its stud face stands in plan.
-
-    ``start`` and ``end`` are (x, y) of the stud face at ``low`` and ``high``. ``inward`` is the unit vector (x, y)
-    into the room; (0, 0) for roof and floor. ``skin`` is the outer skin's thickness where it is known.
-    """
-
-    of: str
-    name: WallName
-    letter: str
-    low: float
-    high: float
-    foot: float
-    top: float
-    start: tuple[float, float]
-    end: tuple[float, float]
-    inward: tuple[float, float]
-    tube: Tube
-    skin: Band | None
-    is_taped: bool
-    taped_by: str
-    taped_on: date | None
-
-
-@dataclass(frozen=True, slots=True)
-class Member:
-    """One stud, bow, cross-member, post, jamb, header, sill or rail.
-
-    ``at`` is where its centre line is held to be, with its doubt: as built where it was taped, else as planned.
-    ``runs`` is "up" for a stud (``at`` is along, ``low`` and ``high`` are up) and "along" for a header or a rail (the
-    other way round). ``pieces`` is what of it is left between ``low`` and ``high`` where openings cut it. ``of`` is the
-    rig path it comes from; ``seen_in`` that of the newest tape entry. ``face`` is its width in the wall's plane.
-    """
-
-    of: str
-    name: str
-    kind: MemberKind
-    wall: WallName
-    number: int | None
-    planned: float | None
-    built: Band | None
-    at: Band
-    is_built: bool
-    seen_in: str
-    seen_on: date | None
-    face: Band
-    depth: Band | None
-    runs: Literal["up", "along"]
-    low: float
-    high: float
-    pieces: tuple[tuple[float, float], ...]
-    is_removed: bool = False
-    is_doubled: bool = False
-    cut_by: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Roof:
-    """The shape of the roof bows. ``rise`` is middle over eaves (m), ``radius`` that of rounded eaves (m)."""
-
-    shape: Literal["flat", "arched", "rounded"]
-    height: float
-    rise: float
-    radius: float
-
-
-@dataclass(frozen=True, slots=True)
-class Nose:
-    """A V-nose or tapered front: how far it stands ahead of the front stud face, how wide its tip is (m)."""
-
-    of: str
-    length: float
-    tip: float
-
-
-@dataclass(frozen=True, slots=True)
-class Intrusion:
-    """A part of the shell that takes room inside: a wheel box, a door surround, a spring housing; its two corners."""
-
-    of: str
-    name: str
-    what: str
-    low: Vector
-    high: Vector
-
-
-@dataclass(frozen=True, slots=True)
-class Bay:
-    """The clear space between two neighbouring members of a wall: its edges along the wall, with their doubt.
-
-    ``name`` is written as under ``walls``: ``left 4-5``; roof bays between bows are ``roof 4-5``.
-    """
-
-    of: str
-    wall: WallName
-    name: str
-    first: str
-    last: str
-    low: Band
-    high: Band
-    clear: Band
-    is_built: bool
-
-
-@dataclass(frozen=True, slots=True)
-class LayerPiece:
-    """One layer at one place of a wall, from the skin inwards. ``where``: "all", "bays" or "members" only."""
-
-    of: str
-    name: str
-    material: str
-    thick: Band | None
-    where: Literal["all", "bays", "members"]
-    there: There
-
-
-@dataclass(frozen=True, slots=True)
-class Buildup:
-    """What is behind what at one kind of place of a wall: in its bays, over its members, or in one named bay.
-
-    ``bay`` is empty for the wall as a whole. ``finished`` is from the skin's outer face to the finished face when all
-    planned layers are in; ``standing`` the same as it stands in this slot; ``liner`` what of it lies inside the stud
-    face when finished. Unknown where a thickness is.
-    """
-
-    of: str
-    wall: WallName
-    bay: str
-    place: Literal["bay", "member"]
-    layers: tuple[LayerPiece, ...]
-    finished: Band
-    standing: Band
-    liner: Band
 
 
 @dataclass(frozen=True, slots=True)
@@ -272,6 +116,7 @@ class Hole:
     ``is_placed`` is False where an edge is not known; then nothing about members is said. ``flange`` is how far the
     unit's frame covers the skin around it. ``overlaps`` are rig paths of openings and intrusions it runs into.
     ``seal``: what keeps the water out: the word, "unknown", or empty where nobody has been asked yet.
+    ``curved`` is how far it, or its flange, reaches into what is round there: an arch, or a rounded eave (m).
     """
 
     of: str
@@ -304,6 +149,7 @@ class Hole:
     unit_weight: Band | None
     cost: Band | None
     doubt: float = 0.0
+    curved: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -411,6 +257,42 @@ class Recess:
 
 
 @dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch of a wire or a pipe in one wall, by its written route: from where to where along it, how high (m).
+
+    ``low`` and ``high`` are infinite where the route does not say how far it runs; ``up`` is None where it says no
+    height, and on roof and floor.
+    """
+
+    of: str
+    name: str
+    what: Literal["wire", "pipe"]
+    wall: WallName
+    low: float
+    high: float
+    up: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """A fastener that a wire or a pipe may run behind: how far from it, with the doubt of the route (m).
+
+    ``at`` is its place along the wall; None where no places of the fasteners are written, and ``away`` is then from
+    the whole part. ``run_of``, ``run`` and ``run_what`` are the path, the name and the kind of what runs there.
+    """
+
+    of: str
+    name: str
+    what: Literal["hinge", "screws"]
+    wall: WallName
+    at: float | None
+    run_of: str
+    run: str
+    run_what: Literal["wire", "pipe"]
+    away: Band
+
+
+@dataclass(frozen=True, slots=True)
 class TapeFault:
     """Two readings of one place that differ by more than both tapes may be off, or a reading that cannot be.
 
@@ -446,6 +328,7 @@ class Result:
     """The whole frame in one slot. Members and bays are in order along their walls; ``faults`` are the tapes' own.
 
     ``unplaced`` are the rig paths of the measures and of what takes room inside that nobody has written enough of.
+    ``runs`` are wires and pipes by their routes, ``unrouted`` the names of those without one.
     """
 
     of: str
@@ -463,6 +346,9 @@ class Result:
     sized: tuple[Sized, ...]
     unplaced: tuple[str, ...] = ()
     recesses: tuple[Recess, ...] = ()
+    runs: tuple[Run, ...] = ()
+    unrouted: tuple[str, ...] = ()
+    crossings: tuple[Crossing, ...] = ()
 
     def wall(self, name: str) -> Wall | None:
         """Return a wall by its name, or None."""

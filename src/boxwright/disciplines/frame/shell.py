@@ -9,13 +9,15 @@ from boxwright.disciplines.frame.bands import known
 from boxwright.disciplines.frame.beside import taped_edges, with_what_it_moves
 from boxwright.disciplines.frame.box import inside_of
 from boxwright.disciplines.frame.fastening import backings_of, fastenings_of, unwalled
-from boxwright.disciplines.frame.holes import cut_members, holes_of
-from boxwright.disciplines.frame.members import bays_of, depth_of, members_of, planned_row
+from boxwright.disciplines.frame.holes import bare_holes, cut_members, holes_of
+from boxwright.disciplines.frame.members import bays_of, depth_of, in_order, members_of, planned_row
 from boxwright.disciplines.frame.parts import Section
 from boxwright.disciplines.frame.recessed import recesses_of, without_wall
 from boxwright.disciplines.frame.result import (
+    FLAT,
     Backing,
     Bay,
+    Crossing,
     Fastening,
     Hole,
     Intrusion,
@@ -27,7 +29,9 @@ from boxwright.disciplines.frame.result import (
     TapeFault,
     Wall,
 )
+from boxwright.disciplines.frame.running import crossings_of
 from boxwright.disciplines.frame.sourced import WITHIN
+from boxwright.disciplines.frame.surrounds import surrounds_of, with_header
 from boxwright.disciplines.frame.tapes import as_band, faults_of
 from boxwright.disciplines.frame.walls import intrusions_of, nose_of, roof_of, walls_of
 from boxwright.exchange import Fixing
@@ -54,9 +58,10 @@ class Shell:
     sized: tuple[Sized, ...]
     unplaced: tuple[str, ...] = ()
     recesses: tuple[Recess, ...] = ()
+    crossings: tuple[Crossing, ...] = ()
 
 
-BARE = Shell((), (), (), (), Roof("flat", 0.0, 0.0, 0.0), None, (), (), (), (), (), (), (), ("trailer.body",))
+BARE = Shell((), (), (), (), FLAT, None, (), (), (), (), (), (), (), ("trailer.body",))
 """The shell of a body whose measures nobody wrote."""
 
 
@@ -68,7 +73,10 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
     walls = walls_of(section, inside)
     members = members_of(section, walls)
     intrusions = intrusions_of(section.framing, inside)
-    holes = holes_of(section.openings, walls, members, intrusions)
+    bays = bays_of(members, walls)
+    bare = bare_holes(section.openings, walls)
+    members = in_order((*members, *surrounds_of(bare, walls, members, section)), walls)
+    holes = tuple(with_header(one, members) for one in holes_of(bare, walls, members, intrusions))
     members = cut_members(members, holes)
     backings = backings_of(section.backings, walls)
     rows = tuple(planned_row(section, wall) for wall in walls)
@@ -78,7 +86,7 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
         walls=walls,
         depths=tuple(depth_of(section, wall) for wall in walls),
         members=members,
-        bays=bays_of(members, walls),
+        bays=bays,
         roof=roof_of(section.framing, inside[2]),
         nose=nose_of(section.framing),
         intrusions=intrusions,
@@ -92,6 +100,7 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
         ),
         sized=tuple(_sized(section, trailer)),
         recesses=recesses_of(section.recesses, walls, members),
+        crossings=crossings_of(fastenings, fixings, backings, section.runs),
         unplaced=(*_unplaced(section, intrusions), *unwalled(fixings, walls), *without_wall(section.recesses, walls)),
     )
 

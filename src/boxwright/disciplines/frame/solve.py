@@ -82,6 +82,9 @@ def solve(
             recessed_in(one, _wall(bare, one.wall), buildups, bare.bays, there_in(one.of, standing))
             for one in bare.recesses
         ),
+        runs=section.runs,
+        unrouted=section.unrouted,
+        crossings=bare.crossings,
     )
 
 

@@ -26,8 +26,9 @@ def spot(
     """Return what is at a place of a wall; ``along`` and ``up`` in m as the wall counts them."""
     mine = standing(result.members, wall.name)
     hole = next((one for one in result.holes if one.wall == wall.name and _is_in(one, along, up)), None)
-    metal = next((one for one in mine if _covers(one, along, up)), None)
-    edge = next((one for one in mine if _may_cover(one, along)), None)
+    lying = [one for one in result.members if one.wall == wall.name and one.runs == "along"]
+    metal = next((one for one in (*mine, *lying) if _covers(one, along, up)), None)
+    edge = next((one for one in (*mine, *lying) if _may_cover(one, along, up)), None)
     bay = next((one for one in result.bays if one.wall == wall.name and one.low.best <= along <= one.high.best), None)
     is_outside = not (wall.low <= along <= wall.high and wall.foot <= up <= wall.top)
     before = [one for one in mine if one.at.best <= along]
@@ -76,12 +77,15 @@ def _is_in(hole: Hole, along: float, up: float) -> bool:
 def _covers(member: Member, along: float, up: float) -> bool:
     """Return whether a member is certainly there: inside its face even at the doubt of its place, and not cut away."""
     first, last = edges(member)
-    is_along = first.high <= along <= last.low
-    return is_along and any(low - SMALL <= up <= high + SMALL for low, high in member.pieces)
+    across, lengthways = (along, up) if member.runs == "up" else (up, along)
+    is_across = first.high <= across <= last.low
+    return is_across and any(low - SMALL <= lengthways <= high + SMALL for low, high in member.pieces)
 
 
-def _may_cover(member: Member, along: float) -> bool:
+def _may_cover(member: Member, along: float, up: float) -> bool:
     first, last = edges(member)
+    if member.runs == "along":
+        return first.low <= up <= last.high and member.low - SMALL <= along <= member.high + SMALL
     return first.low <= along <= last.high
 
 

@@ -58,6 +58,29 @@ def newest_first(readings: tuple[Read, ...], kind: str, subject: str, key: str) 
     return sorted(mine, key=lambda one: one.on or date.min, reverse=True)
 
 
+def contradicting(newest: list[Read]) -> tuple[Read, ...]:
+    """Return the older readings of one thing that cannot be right if the newest is; the newest stands first.
+
+    Where an older one bears the newest out, two stand against one, and the others were wrong.
+    """
+    found = [one for one in newest if one.value.known]
+    apart = tuple(
+        one for one in found[1:] if abs(found[0].value.best - one.value.best) > doubt_of(found[0]) + doubt_of(one)
+    )
+    return apart if len(apart) == len(found) - 1 else ()
+
+
+def contested(newest: list[Read]) -> Band | None:
+    """Return the range over readings that contradict each other, its best value the newest; None where they agree."""
+    apart = contradicting(newest)
+    if not apart:
+        return None
+    first = next(one for one in newest if one.value.known)
+    bands = [as_band(one) for one in (first, *apart)]
+    low, high = min(one.low for one in bands), max(one.high for one in bands)
+    return Band(bands[0].best, low, high, True, "interval", bands[0].assumed)
+
+
 def faults_of(readings: tuple[Read, ...], walls: tuple[Wall, ...], members: tuple[Member, ...]) -> Iterator[TapeFault]:
     """Yield what two readings, or a reading and the shell, contradict each other in."""
     for wall in walls:
@@ -80,14 +103,12 @@ def rows_of(wall: WallName) -> tuple[str, str, str]:
 
 def _against_older(readings: tuple[Read, ...], kind: str, subject: str, member: Member) -> Iterator[TapeFault]:
     found = [one for one in newest_first(readings, kind, subject, str(member.number)) if one.value.known]
-    for older in found[1:]:
+    for older in contradicting(found)[:1]:
         allowed = doubt_of(found[0]) + doubt_of(older)
-        if abs(found[0].value.best - older.value.best) > allowed:
-            yield TapeFault(
-                found[0].of, older.of, "contradicts", member.name, member.wall, found[0].value.best, older.value.best,
-                allowed, (),
-            )  # fmt: skip
-            return
+        yield TapeFault(
+            found[0].of, older.of, "contradicts", member.name, member.wall, found[0].value.best, older.value.best,
+            allowed, (),
+        )  # fmt: skip
 
 
 def _against_the_plan(member: Member, wall: Wall) -> Iterator[TapeFault]:

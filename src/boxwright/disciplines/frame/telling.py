@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from math import ceil, floor
 
-from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, Shift, TapeFault
+from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, TapeFault
 from boxwright.finding import USES, Finding, Use
 from boxwright.units import HeaderUnits, show, shown_unit
 
 GEOMETRY = "own-arithmetic"
 PRACTICE = "builder-practice"
+MOST_NAMES = 3
+"""Names that a sentence lists before it counts the rest."""
 MINUTES_TO_TAPE = 10
 MINUTES_TO_LOOK = 5
 INCH, MILLIMETRE, CUT = 0.0254, 0.001, 16
@@ -37,12 +39,20 @@ def length(value: float, shown_in: HeaderUnits) -> str:
     return show(value, "m", shown_in, cuts=True)
 
 
+def several(names: Iterable[str]) -> str:
+    """Return names as a sentence lists them; of many the first ones, and how many more."""
+    listed = list(names)
+    if len(listed) > MOST_NAMES:
+        return f"{', '.join(listed[:MOST_NAMES])} and {len(listed) - MOST_NAMES} more"
+    return " and ".join(part for part in (", ".join(listed[:-1]), listed[-1] if listed else "") if part)
+
+
 def name_of(path: str) -> str:
     """Return the name in a rig path such as ``openings[window]``."""
     return path.partition("[")[2].removesuffix("]") or path
 
 
-def way_out(hole: Hole, shown_in: HeaderUnits) -> str:
+def way_out(hole: Hole, result: Result, shown_in: HeaderUnits) -> str:
     """Return where an opening would cut nothing, or that there is no such place, and what a header must carry."""
     places = [one for one in (hole.lower_place, hole.higher_place) if one is not None]
     header = hole.header
@@ -54,16 +64,32 @@ def way_out(hole: Hole, shown_in: HeaderUnits) -> str:
         between = f" between {header.from_member} and {header.to_member}" if header is not None else ""
         return f"no place in any bay: a framed opening with a header{between}, from the builder"
     ways = " or ".join(
-        f"at {length(one.low, shown_in)} ({shifted_by(one, shown_in)}, between {one.between[0]} and {one.between[1]})"
+        f"at {taped(one.low, hole.wall, result, shown_in)} ({shifted_by(one.by, hole.wall, shown_in)}, between "
+        f"{one.between[0]} and {one.between[1]})"
         for one in places
     )
     return f"it would cut none {ways}"
 
 
-def shifted_by(shift: Shift, shown_in: HeaderUnits) -> str:
-    """Return how far and which way a thing moves along its wall."""
-    way = "forward" if shift.by < 0.0 else "rearward"
-    return f"{length(abs(shift.by), shown_in)} {way}"
+def plane_of(wall: str) -> str:
+    """Return a wall as a sentence names it; roof and floor are none."""
+    return wall if wall in ("roof", "floor") else f"{wall} wall"
+
+
+def shifted_by(by: float, wall: str, shown_in: HeaderUnits) -> str:
+    """Return how far and which way a thing moves along its wall; a nose is counted from its corner of the body."""
+    ways = ("forward", "rearward")
+    if wall in ("front", "rear"):
+        ways = ("to the left", "to the right")
+    elif wall.startswith("nose"):
+        ways = ("rearward", "forward")
+    return f"{length(abs(by), shown_in)} {ways[0] if by < 0.0 else ways[1]}"
+
+
+def taped(at: float, wall: str, result: Result, shown_in: HeaderUnits) -> str:
+    """Return a place along a wall as a tape reads it: across front and rear from their left stud face."""
+    plane = result.wall(wall) if wall in ("front", "rear") else None
+    return length(at - plane.low if plane is not None else at, shown_in)
 
 
 def sliding(hole: Hole, shown_in: HeaderUnits) -> str:
@@ -76,23 +102,26 @@ def sliding(hole: Hole, shown_in: HeaderUnits) -> str:
     if not places:
         return f"Have {hole.name} framed with a header by the builder"
     nearest = min(places, key=lambda one: abs(one.by))
-    return f"Slide {hole.name} {shifted_by(nearest, shown_in)}"
+    return f"Slide {hole.name} {shifted_by(nearest.by, hole.wall, shown_in)}"
 
 
-def nearest_metal(misses: list[tuple[Point, float]], shown_in: HeaderUnits) -> str:
+def nearest_metal(one: Fastening, misses: list[tuple[Point, float]], result: Result, shown_in: HeaderUnits) -> str:
     """Return where the nearest metal is from each fastener that misses."""
+    before, behind = ("left of", "right of") if one.wall in ("front", "rear") else ("ahead of", "behind")
     return ", ".join(
-        f"{point.nearest} is {length(abs(point.off), shown_in)} {'ahead of' if point.off > 0.0 else 'behind'} "
-        f"{length(point.at, shown_in)}"
+        f"{point.nearest} is {length(abs(point.off), shown_in)} {before if point.off > 0.0 else behind} "
+        f"{taped(point.at, one.wall, result, shown_in)}"
         for point, _ in misses
         if point.nearest
     )
 
 
-def moving(one: Fastening, misses: list[tuple[Point, float]], shown_in: HeaderUnits) -> str:
+def moving(one: Fastening, misses: list[tuple[Point, float]], result: Result, shown_in: HeaderUnits) -> str:
     """Return where each fastener that misses would catch, and what to do about the rest."""
     ways = ", ".join(
-        f"{length(point.at, shown_in)} to {length(moved, shown_in)}" for point, moved in misses if moved != point.at
+        f"{taped(point.at, one.wall, result, shown_in)} to {taped(moved, one.wall, result, shown_in)}"
+        for point, moved in misses
+        if moved != point.at
     )
     left = sum(moved == point.at for point, moved in misses)
     strip = f"screw into {one.backing} behind it" if one.backing else f"put a backing strip behind {one.name}"
@@ -110,15 +139,16 @@ def as_a_whole(one: Fastening, shown_in: HeaderUnits) -> str:
     if not one.slides:
         return ""
     best = max(one.slides, key=lambda slid: (slid.catches, -abs(slid.by)))
-    way = "forward" if best.by < 0.0 else "rearward"
-    return f"; slid {length(abs(best.by), shown_in)} {way} as a whole, {best.catches} of {len(one.points)} catch"
+    by = shifted_by(best.by, one.wall, shown_in)
+    return f"; slid {by} as a whole, {best.catches} of {len(one.points)} catch"
 
 
 def of_a_tape(fault: TapeFault, shown_in: HeaderUnits) -> str:
     """Return what two readings, or a reading and the shell, contradict each other in."""
     value, against = length(fault.value, shown_in), length(fault.against, shown_in)
     if fault.what == "contradicts":
-        return f"{fault.name} was read as {value} and as {against} ({name_of(fault.other)}); the newest counts"
+        says = f"{fault.name} was read as {value} and as {against} ({name_of(fault.other)})"
+        return f"{says}; until a third reading bears one out, it may stand at either"
     if fault.what == "outside":
         return f"{fault.name} was read as {value}, and its wall ends at {against}"
     if fault.what == "order":

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import hypot
+from math import hypot, sqrt
 from typing import cast
 
 from boxwright.disciplines.frame.bands import known
@@ -33,34 +33,36 @@ def walls_of(section: Section, inside: Vector) -> tuple[Wall, ...]:
     eaves = height - roof.rise if 0.0 <= roof.rise < height else height
     nose = nose_of(section.framing)
     found = [
-        _wall(section, "left", (0.0, length), eaves, ((0.0, -half), (length, -half)), (0.0, 1.0)),
-        _wall(section, "right", (0.0, length), eaves, ((0.0, half), (length, half)), (0.0, -1.0)),
-        _wall(section, "rear", (-half, half), height, ((length, -half), (length, half)), (-1.0, 0.0)),
+        _wall(section, roof, "left", (0.0, length), eaves, ((0.0, -half), (length, -half)), (0.0, 1.0)),
+        _wall(section, roof, "right", (0.0, length), eaves, ((0.0, half), (length, half)), (0.0, -1.0)),
+        _wall(section, roof, "rear", (-half, half), height, ((length, -half), (length, half)), (-1.0, 0.0)),
     ]
     if nose is None:
-        found.append(_wall(section, "front", (-half, half), height, ((0.0, -half), (0.0, half)), (1.0, 0.0)))
+        found.append(_wall(section, roof, "front", (-half, half), height, ((0.0, -half), (0.0, half)), (1.0, 0.0)))
     else:
-        found += _nose_walls(section, nose, half, height)
+        found += _nose_walls(section, roof, nose, half)
     for name, tube in (("roof", section.bow_tube), ("floor", section.cross_tube)):
         ends = ((0.0, -half), (length, -half))
         up = (-half, half)
-        found.append(_plane(section, cast(WallName, name), tube, (0.0, length), up, ends, (0.0, 0.0)))
+        found.append(_plane(section, roof, cast(WallName, name), tube, (0.0, length), up, ends, (0.0, 0.0)))
     return tuple(found)
 
 
 def _wall(
     section: Section,
+    roof: Roof,
     name: WallName,
     along: tuple[float, float],
     top: float,
     ends: tuple[tuple[float, float], tuple[float, float]],
     inward: tuple[float, float],
 ) -> Wall:
-    return _plane(section, name, section.stud_tube, along, (0.0, top), ends, inward)
+    return _plane(section, roof, name, section.stud_tube, along, (0.0, top), ends, inward)
 
 
 def _plane(
     section: Section,
+    roof: Roof,
     name: WallName,
     tube: Tube,
     along: tuple[float, float],
@@ -87,10 +89,11 @@ def _plane(
         is_taped=newest is not None,
         taped_by=newest.how if newest is not None else "",
         taped_on=newest.on if newest is not None else None,
+        roof=roof,
     )
 
 
-def _nose_walls(section: Section, nose: Nose, half: float, height: float) -> list[Wall]:
+def _nose_walls(section: Section, roof: Roof, nose: Nose, half: float) -> list[Wall]:
     """Return the slanted walls of a nose, each counted from its corner of the body, and its blunt tip."""
     tip = nose.tip / 2.0
     run, rise = nose.length, half - tip
@@ -100,9 +103,9 @@ def _nose_walls(section: Section, nose: Nose, half: float, height: float) -> lis
     for name, sign in (("nose-left", -1.0), ("nose-right", 1.0)):
         ends = ((0.0, sign * half), (-run, sign * tip))
         across = (inward[0], -sign * inward[1])
-        found.append(_wall(section, cast(WallName, name), (0.0, slant), height, ends, across))
+        found.append(_wall(section, roof, cast(WallName, name), (0.0, slant), roof.height, ends, across))
     if tip > 0.0:
-        found.append(_wall(section, "front", (-tip, tip), height, ((-run, -tip), (-run, tip)), (1.0, 0.0)))
+        found.append(_wall(section, roof, "front", (-tip, tip), roof.height, ((-run, -tip), (-run, tip)), (1.0, 0.0)))
     return found
 
 
@@ -117,6 +120,53 @@ def roof_of(framing: Framing | None, height: float) -> Roof:
     if word.startswith("round") or (not word and radius is not None):
         return Roof("rounded", height, 0.0, radius.best if radius is not None else 0.0)
     return Roof("flat", height, 0.0, 0.0)
+
+
+def curved_in(
+    wall: Wall, along: tuple[float, float], up: tuple[float, float], width: float, flange: float = 0.0
+) -> float:
+    """Return how far a rectangle of a wall or of the roof reaches into what is round there; nothing where it does not.
+
+    ``width`` is that of the body. An end wall ends under the bow: what reaches beyond is not there. On a side wall, and
+    on the roof, a frame with its ``flange`` lies flat only short of a rounded eave.
+    """
+    roof, half = wall.roof, width / 2.0
+    if wall.name in ("front", "rear"):
+        ends = (top_at(roof, half, end) for end in along)
+        return max(0.0, max(up) - min(ends)) if roof.shape != "flat" else 0.0
+    if roof.shape != "rounded" or roof.radius <= 0.0:
+        return 0.0
+    if wall.name == "roof":
+        return max(0.0, max(abs(end) for end in up) + flange - (half - roof.radius))
+    if wall.name in ("left", "right"):
+        return max(0.0, max(up) + flange - (wall.top - roof.radius))
+    return 0.0
+
+
+def top_at(roof: Roof, half: float, across: float) -> float:
+    """Return how high the bows are at a distance from the middle of a body of this half width."""
+    off = min(abs(across), half)
+    if roof.shape == "arched" and 0.0 < roof.rise < roof.height and half > 0.0:
+        radius = (half * half + roof.rise * roof.rise) / (2.0 * roof.rise)
+        return roof.height - radius + sqrt(max(radius * radius - off * off, 0.0))
+    if roof.shape == "rounded":
+        radius = min(max(roof.radius, 0.0), half, roof.height)
+        beyond = max(off - (half - radius), 0.0)
+        return roof.height - radius + sqrt(max(radius * radius - beyond * beyond, 0.0))
+    return roof.height
+
+
+def reach_at(roof: Roof, half: float, up: float) -> float:
+    """Return how far from the middle of a body of this half width the bows are as high as a height, or higher."""
+    if up <= top_at(roof, half, half):
+        return half
+    if up > roof.height:
+        return 0.0
+    if roof.shape == "arched":
+        radius = (half * half + roof.rise * roof.rise) / (2.0 * roof.rise)
+        return sqrt(max(radius * radius - (up - roof.height + radius) ** 2, 0.0))
+    radius = min(max(roof.radius, 0.0), half, roof.height)
+    return half - radius + sqrt(max(radius * radius - (up - roof.height + radius) ** 2, 0.0))
 
 
 def nose_of(framing: Framing | None) -> Nose | None:

@@ -57,9 +57,11 @@ Extents = Annotated[tuple[Metre, Metre, Metre], BeforeValidator(read_extents)]
 class Hinge(Entry):
     """The hinge of a bunk, a table or a lid, with the places of its screws along the trailer."""
 
-    edge: str = Field("", description="the edge it runs along: left, right, front, rear")
+    edge: str = Field("", description="the edge it runs along: left, right, front, rear, roof, floor")
     length: MetreBand | None = Field(None, description="length of the hinge, such as 76")
-    at: Places = Field((), description="places of its screws or leaves along the trailer, such as [80, 96, 128]")
+    at: Places = Field(
+        (), description="places of its leaves along the trailer, at front and rear from the left stud face, [80, 96]"
+    )
 
 
 class Legs(Entry):
@@ -77,7 +79,9 @@ class Screws(Entry):
     size: ScrewSize | None = Field(None, description="thickness of the shank: 1/4 in, #10 or M6")
     length: MetreBand | None = Field(None, description="length under the head, such as 1 1/2")
     into: str = Field("", description="what they bite into: studs, bows, or the name of a backing")
-    at: Places = Field((), description="their places along the trailer, such as [128, 144]")
+    at: Places = Field(
+        (), description="their places along the trailer, at front and rear from the left stud face, such as [128, 144]"
+    )
 
 
 class Strap(Entry):

@@ -52,6 +52,7 @@ def _fixing(one: Fastened, hinge: Hinge | None, screws: Screws | None) -> Fixing
         into=screws.into if screws is not None else "",
         low=low,
         high=high,
+        doubts=tuple(max(place.high - place.best, place.best - place.low) for place in places if place.known),
     )
 
 

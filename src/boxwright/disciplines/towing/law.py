@@ -35,7 +35,29 @@ EACH_CHAIN = "each chain, share of gross"
 EACH_CHAIN_HEAVY = "each chain from 2000 kg, share of gross"
 SPEED = "towing speed"
 WIDTH, HEIGHT, LENGTH, BODY_LENGTH = "overall width", "overall height", "overall length", "body length"
+LEAST_BALL_LOAD, ENOUGH_BALL_LOAD = "least load on the ball as a share of gross", "load on the ball that is enough"
+CHOCKS = "two wheel chocks above plate"
 PASSENGER_TYRES = "passenger tyre divided by"
+
+TOLD_ONLY = frozenset(
+    {
+        # duties of the tow vehicle's maker, not of who tows
+        "tow vehicle's vertical rating, share of its heaviest trailer",
+        "tow vehicle's vertical rating, share of its own mass",
+        # what the file says nothing of: the tow vehicle's axles and tyres, dampers, how long a battery holds
+        "tow vehicle's rear axle over its rating by",
+        "tow vehicle's rear tyres over their rating by",
+        "mass factor for 100 km/h, unbraked or undamped",
+        "mass factor for 100 km/h",
+        "unbraked share of tow vehicle's axles",
+        "breakaway holds",
+        # reach no trailer of this kind, or only advise what another rule demands
+        "red and white tape from plate",
+        "trailer tyres (ST) up to plate",
+        "unbraked share of tow vehicle, advised",
+    }
+)
+"""Askings that are kept with their source for whoever reads the tables, and that no finding judges."""
 
 CLASSES = ("cargo", "camper")
 STRICTER_CLASS = "camper"

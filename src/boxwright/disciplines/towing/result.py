@@ -210,6 +210,7 @@ class Result:
     trailer: Trailer
     trailer_class: str
     beds: tuple[str, ...]
+    has_chocks: bool
     judged_on: date
     law: Law
     home: str

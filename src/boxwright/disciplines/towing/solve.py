@@ -20,6 +20,8 @@ from boxwright.units import Band
 
 __all__ = ["Answer", "Offers", "Result", "Weighed", "offers", "solve"]
 
+CHOCK = "chock"
+"""What a part is called that holds a wheel."""
 NO_BRAKES = frozenset({"none", "no", "unbraked", "no brakes", "without", "without brakes", "not braked"})
 
 
@@ -46,6 +48,7 @@ def solve(
     ``own`` are the owner's own limits; ``weighed`` is weight's result of the slot; ``tongues`` the load on the ball in
     every load state of the stage that is towed in; ``frames`` all that stands; ``beds`` the parts somebody sleeps on.
     """
+    trailer_class = trailer_class.strip().lower()
     gross, tongue = _taken(weighed.gross), _taken(weighed.tongue)
     sides = (("left", weighed.axles_left), ("right", weighed.axles_right))
     wheels = [Wheel(i, side, _taken(one)) for side, answers in sides for i, one in enumerate(answers, 1)]
@@ -57,6 +60,7 @@ def solve(
         trailer=trailer,
         trailer_class=trailer_class if trailer_class in CLASSES else "",
         beds=tuple(frame.of for frame in frames if frame.name in beds),
+        has_chocks=any(CHOCK in frame.name.lower() for frame in frames),
         judged_on=judged_on,
         law=law_of(countries, judged_on),
         home=countries[0].partition("-")[0].upper() if countries else "",
@@ -157,7 +161,7 @@ def _behind(
         name=name,
         vehicle=vehicle,
         in_vehicle=tongue.plus(gear) if gear is not None and gear.known else None,
-        payload=vehicle.payload or spanned(lambda rated, empty: rated - empty, vehicle.gvwr, kerb),
+        payload=_payload(vehicle),
         together=gross.plus(own) if own is not None else None,
         pitch=pitch,
         slowing=spanned(partial(_slowing, braked), own, trailer_mass) if braked is not None else None,
@@ -169,6 +173,13 @@ def _behind(
         ),
         lowest=low_points(box, frames, pitch, vehicle.overhang),
     )
+
+
+def _payload(vehicle: TowVehicle) -> Band | None:
+    """Return what the vehicle may carry: its payload, or its greatest mass less its own, whichever is less."""
+    by_mass = spanned(lambda rated, empty: rated - empty, vehicle.gvwr, vehicle.kerb)
+    known = [one for one in (vehicle.payload, by_mass) if one is not None and one.known]
+    return min(known, key=lambda one: one.best) if known else vehicle.payload
 
 
 def _pitch(ball_height: float, level_height: float, axle_x: float, coupler_x: float) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxwright.source import Row, Table, load_table
+from boxwright.units import read_any
 
 PACKAGE = "boxwright.disciplines.towing"
 
@@ -36,6 +37,17 @@ def _split(text: str) -> tuple[str, ...]:
 
 
 SHARES: dict[str, float] = _numbers("shares", "limit")
+PAIRS: dict[str, tuple[float, float, float]] = {
+    name: (least, _numbers("pairs", "strange")[name], _numbers("pairs", "most")[name])
+    for name, least in _numbers("pairs", "least").items()
+}
+"""Least, strange and greatest share of two figures that belong together."""
+STAMP_STEP: float = _numbers("stamps", "step")["round"]
+"""In kilograms."""
+POUND: float = read_any("1 lb")
+"""In kilograms."""
+PRESSURES: dict[str, float] = _numbers("pressures", "limit")
+"""In pascals."""
 LENGTHS: dict[str, float] = _numbers("lengths", "limit")
 WINDS: dict[str, float] = _numbers("winds", "limit")
 AGES: dict[str, float] = _numbers("ages", "limit")

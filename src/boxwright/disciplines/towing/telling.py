@@ -301,8 +301,11 @@ def _breach(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnit
         number = shown(reading, asked.said_in, shown_in)
     elif reading.missing:
         number = f"{number} without {listed([name_of(path) for path in reading.missing])}, of unknown weight"
+    # What has no weight yet and sits where it lightens may bring the number back: nobody is to unload before it weighs.
+    good_end = reading.band.high if asked.least else reading.band.low
+    hope = "; what has no weight yet could bring it back, so weigh that first" if not isfinite(good_end) else ""
     most = show_band(limit, asked.said_in, shown_in)
-    return f"{asked.number} is {number}, {side} {asked.limit} of {most} {far}{asked.words}"
+    return f"{asked.number} is {number}, {side} {asked.limit} of {most} {far}{asked.words}{hope}"
 
 
 def _question(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnits) -> str:

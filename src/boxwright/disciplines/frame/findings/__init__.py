@@ -8,7 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from boxwright.disciplines.frame.findings.fasteners import fastener_misses, fastener_unplaced, screw_length
+from boxwright.disciplines.frame.findings.fasteners import (
+    fastener_misses,
+    fastener_near_wire,
+    fastener_unplaced,
+    screw_length,
+)
 from boxwright.disciplines.frame.findings.openings import (
     opening_cuts_member,
     opening_outside_wall,
@@ -38,6 +43,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     fastener_misses,
     fastener_unplaced,
     screw_length,
+    fastener_near_wire,
     tape_disagrees,
     built_beside_plan,
     roof_lower_than_rise,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.frame.result import Result
+from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.telling import (
     PRACTICE,
     as_a_whole,
@@ -14,7 +15,10 @@ from boxwright.disciplines.frame.telling import (
     name_of,
     nearest_metal,
     of_unknown_length,
+    plane_of,
     screw_ends,
+    several,
+    taped,
 )
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits, show_band
@@ -35,16 +39,16 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             continue  # a wall whose members nobody knows: that is asked once, of the wall
         misses = [(point, moved) for point, moved in zip(one.points, one.moved, strict=True) if not point.catches]
         # A leaf that tears out is no matter of sleeping alone: whoever only works at a hinged bench is told as well.
-        held = {member.name for member in result.members_of(one.wall) if member.planned is not None or member.is_built}
+        held = {member.name for member in result.members_of(one.wall) if member.is_held}
         if any(point.is_certain or point.nearest in held for point, _ in misses):
-            at = " and ".join(length(point.at, shown_in) for point, _ in misses)
+            at = " and ".join(taped(point.at, one.wall, result, shown_in) for point, _ in misses)
             subject = "the hinge" if one.what == "hinge" else "the screws"
-            says = f"{subject} of {one.name} miss{'es' if one.what == 'hinge' else ''} the metal of the {one.wall} "
-            says += f"wall at {at}"
-            act = f"{moving(one, misses, shown_in)}{as_a_whole(one, shown_in)}"
+            says = f"{subject} of {one.name} miss{'es' if one.what == 'hinge' else ''} the metal of the "
+            says += f"{plane_of(one.wall)} at {at}"
+            act = f"{moving(one, misses, result, shown_in)}{as_a_whole(one, shown_in)}"
             worst = min(point.room for point, _ in misses)
             yield Finding(
-                code, one.of, "fix", f"{says}: {nearest_metal(misses, shown_in)}", worst, 0.0, worst, "m",
+                code, one.of, "fix", f"{says}: {nearest_metal(one, misses, result, shown_in)}", worst, 0.0, worst, "m",
                 "fastener-practice", f"{one.of}.{one.what}.at", act=act, uses=USES,
             )  # fmt: skip
             continue
@@ -69,9 +73,9 @@ def fastener_unplaced(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     for one in result.fastenings:
         if not one.asks:
             continue
-        says = f"nobody wrote where the {one.what} of {one.name} go on the {one.wall} wall"
+        says = f"nobody wrote where the {one.what} of {one.name} go on the {plane_of(one.wall)}"
         if one.asks == "into":
-            says = f"nobody can say what the {one.what} of {one.name} bite into on the {one.wall} wall"
+            says = f"nobody can say what the {one.what} of {one.name} bite into on the {plane_of(one.wall)}"
         if one.asks == "backing too short":
             says = f"{one.backing} does not reach behind all of {one.name}, and no places of its screws are written"
         act = f"Write {one.what}: {{at: [..]}} of {one.name}, the places along the trailer"
@@ -115,3 +119,48 @@ def screw_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             code, one.of, "fix", says, number, limit.best, -abs(number - limit.best), "m", "fastener-practice",
             f"{one.of}.screws.length", act=f"Screws of {least} to {most} for {one.name}", uses=USES,
         )  # fmt: skip
+
+
+def fastener_near_wire(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a wire or a pipe runs where a screw goes in, by its written route and the doubt of it.
+
+    Asks: does every fastener keep clear of what runs in its wall
+    Limit: 1 in from the middle of a wire or a pipe
+    Source: builder-practice
+    Lever: look behind, move the wire or the screw
+    Methods: none
+    """
+    code = "frame/fastener-near-wire"
+    for one in result.fastenings:
+        mine = [found for found in result.crossings if (found.of, found.what) == (one.of, one.what)]
+        if not mine:
+            continue
+        near = [found for found in mine if found.at is not None and found.away.best <= LIMITS["run_clear"]]
+        near = [found for found in near if found.away.known]
+        subject = f"the {one.what} of {one.name}"
+        names = several(dict.fromkeys(found.run for found in near or mine))
+        plane, runs = plane_of(one.wall), f"{names} {'run' if ' and ' in names else 'runs'}"
+        act = f"Look behind the {plane} where {runs} before a drill"
+        if near:
+            closest = min(near, key=lambda found: found.away.best)
+            places = several(
+                dict.fromkeys(taped(found.at, found.wall, result, shown_in) for found in near if found.at is not None)
+            )
+            says = f"{subject} {'goes' if one.what == 'hinge' else 'go'} in at {places} on the {plane} within "
+            says += f"{length(LIMITS['run_clear'], shown_in)} of where {runs}"
+            yield Finding(
+                code, one.of, "fix", says, closest.away.best, LIMITS["run_clear"],
+                closest.away.best - LIMITS["run_clear"], "m", PRACTICE, closest.run_of, act=act, uses=USES,
+            )  # fmt: skip
+            continue
+        meets = "meets" if one.what == "hinge" else "meet"
+        says = f"whether {subject} {meets} {names} in the {plane} hangs on "
+        is_routed = any(found.away.known for found in mine)
+        says += "where it really runs" if is_routed else "how high or how far along it runs, which no route says"
+        yield asking(code, one.of, says, act, mine[0].run_of, ("leave", "work"))
+    held = several(dict.fromkeys(one.name for one in result.fastenings if one.points))
+    if held and result.unrouted:
+        names = several(result.unrouted)
+        says = f"no route is written of {names}, so nobody can say whether a screw of {held} meets one"
+        act = f"Look where {names} run, and write route: such as left z30 > x52"
+        yield asking(code, "wires", says, act, "wires", ("leave", "work"))

@@ -5,7 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.frame.result import Result
-from boxwright.disciplines.frame.telling import GEOMETRY, PRACTICE, asking, kind_of, length, name_of, sliding, way_out
+from boxwright.disciplines.frame.telling import (
+    GEOMETRY,
+    PRACTICE,
+    asking,
+    kind_of,
+    length,
+    name_of,
+    plane_of,
+    sliding,
+    taped,
+    way_out,
+)
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits, show_band
 
@@ -25,29 +36,31 @@ def opening_cuts_member(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
             continue
         cut = [one for one in hole.members_cut if one.overlap.best > 0.0]
         if any(one.is_held or one.is_certain for one in cut):
-            at = ", ".join(f"{one.name} at {length(one.at.best, shown_in)}" for one in cut)
+            at = ", ".join(f"{one.name} at {taped(one.at.best, hole.wall, result, shown_in)}" for one in cut)
             many = kind_of(result, cut[0].name, hole.wall) + ("s" if len(cut) > 1 else "")
             many = "" if cut[0].name.startswith(many) else f"{many} "  # "bow 4" says its kind itself
-            says = f"{hole.name} from {length(hole.low, shown_in)} to {length(hole.high, shown_in)} cuts the {many}"
+            ends = (taped(end, hole.wall, result, shown_in) for end in (hole.low, hole.high))
+            says = f"{hole.name} from {' to '.join(ends)} cuts the {many}"
             says += at
             overlap = max(one.overlap.best for one in cut)
+            says += f"; {way_out(hole, result, shown_in)}"
             yield Finding(
-                code, hole.of, "fix", f"{says}; {way_out(hole, shown_in)}", overlap, 0.0, -overlap, "m", GEOMETRY,
-                f"{hole.of}.x", act=sliding(hole, shown_in), uses=USES,
+                code, hole.of, "fix", says, overlap, 0.0, -overlap, "m", GEOMETRY, f"{hole.of}.x",
+                act=sliding(hole, shown_in), uses=USES,
             )  # fmt: skip
             continue
         doubtful = [one for one in hole.members_cut if not hole.is_cut]
         if doubtful:
             names = ", ".join(one.name for one in doubtful)
             says = f"{hole.name} may cut {names}, by what is known of their places and its own; nobody taped it"
-            yield asking(code, hole.of, says, f"Tape where {names} stands on the {hole.wall} wall", f"{hole.of}.x")
+            yield asking(code, hole.of, says, f"Tape where {names} stands on the {plane_of(hole.wall)}", f"{hole.of}.x")
 
 
 def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when an opening reaches beyond the wall it is in.
 
     Asks: does the wall hold the whole rough opening
-    Limit: from end to end and from foot to top of the wall
+    Limit: from end to end and from foot to top of the wall, short of a rounded eave, under the bow of an end wall
     Source: own-arithmetic
     Lever: move or shrink the opening
     Methods: none
@@ -59,12 +72,23 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
             says = f"nobody can say where {hole.name} goes: a place or a size of it in the {hole.wall} is not written"
             act = f"Write x, z, width and height of {hole.name}, or side and across of a hole in roof or floor"
             yield asking(code, hole.of, says, act, f"{hole.of}.x")
+        if hole.curved > 0.0 and not hole.is_outside_wall:
+            by = length(hole.curved, shown_in)
+            says = f"{hole.name} reaches {by} into the rounded eave{', with its flange' if hole.flange else ''}"
+            if hole.wall in ("front", "rear"):
+                says = f"{hole.name} reaches {by} above the bow at its upper corner: the wall ends there"
+            way = "toward the middle" if hole.wall == "roof" else "down"
+            act = f"Move {hole.name} {way} by {by}, or make it smaller"
+            yield Finding(
+                code, hole.of, "fix", says, hole.curved, 0.0, -hole.curved, "m", GEOMETRY,
+                f"{hole.of}.{'side' if hole.wall == 'roof' else 'z'}", act=act, uses=USES,
+            )  # fmt: skip
         if not hole.is_outside_wall or wall is None:
             continue
         along = f"{length(hole.low, shown_in)} to {length(hole.high, shown_in)}"
         up = f"{length(hole.bottom, shown_in)} to {length(hole.top, shown_in)}"
         says = (
-            f"{hole.name} reaches beyond its wall: it runs {along} along and {up} up, and the {hole.wall} wall from "
+            f"{hole.name} reaches beyond its wall: it runs {along} along and {up} up, and the wall from "
             f"{length(wall.low, shown_in)} to {length(wall.high, shown_in)} and {length(wall.foot, shown_in)} to "
             f"{length(wall.top, shown_in)}"
         )
@@ -93,7 +117,7 @@ def opening_overlaps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
             yield asking(code, of, says, act, f"{of}.x")
     for hole in result.holes:
         for other in hole.overlaps:
-            says = f"{hole.name} runs into {name_of(other)}: both are in the {hole.wall} wall at the same place"
+            says = f"{hole.name} runs into {name_of(other)}: both are in the {plane_of(hole.wall)} at the same place"
             yield Finding(
                 code, hole.of, "fix", says, source=GEOMETRY, lever=f"{hole.of}.x",
                 act=f"Move {hole.name} or {name_of(other)}", uses=USES,
@@ -111,13 +135,14 @@ def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     code = "frame/unit-depth"
     for hole in result.holes:
+        plane = plane_of(hole.wall)
         for fit in hole.depth:
             wall = show_band(fit.finished, "m", shown_in, cuts=True)
             wanted = " to ".join(length(end.best, shown_in) for end in (fit.lowest, fit.highest) if end is not None)
             takes = f"clamps {wanted}" if fit.what == "clamps" else f"wants {wanted} of depth"
             if fit.fits == "unknown":
-                says = f"{hole.name} {takes}, and nobody can say how thick the {hole.wall} wall will be there: {wall}"
-                act = f"Write the skin, the studs' depth and the layers of the {hole.wall} wall"
+                says = f"{hole.name} {takes}, and nobody can say how thick the {plane} will be there: {wall}"
+                act = f"Write the skin, the studs' depth and the layers of the {plane}"
                 yield asking(code, hole.of, says, act, f"walls[{hole.wall}]")
             elif fit.fits == "no":
                 limit = fit.highest if fit.highest is not None and fit.finished.best > fit.highest.best else fit.lowest
@@ -154,20 +179,21 @@ def recess_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         room = show_band(one.room, "m", shown_in, cuts=True)
         if one.hits:
             at = ", ".join(f"{name} at {length(place, shown_in)}" for name, place in one.hits)
-            says = f"{one.name} goes into the {one.wall} wall where a member stands: {at}"
+            says = f"{one.name} goes into the {plane_of(one.wall)} where a member stands: {at}"
             act = f"Move {one.name} into a bay there"
             yield Finding(code, one.of, "fix", says, source=GEOMETRY, lever=f"{one.of}.at", act=act, uses=USES)
         elif one.fits == "no":
             short = one.depth.best - one.room.best
-            says = f"{one.name} goes {wants} into the {one.wall} wall, and to the skin it is {room} deep there"
+            says = f"{one.name} goes {wants} into the {plane_of(one.wall)}, and to the skin it is {room} deep there"
             act = f"A frame of {length(short, shown_in)} under {one.name}, or a shallower one"
             yield Finding(
                 code, one.of, "fix", says, one.depth.best, one.room.best, -short, "m", "own-unit", f"{one.of}.recess",
                 act=act, uses=USES,
             )  # fmt: skip
         elif one.fits == "unknown":
-            says = f"{one.name} goes {wants} into the {one.wall} wall, and nobody can say how deep it is there: {room}"
-            act = f"Write recess and place of {one.name}, and skin, studs and layers of the {one.wall} wall"
+            says = f"{one.name} goes {wants} into the {plane_of(one.wall)}, and nobody can say how deep it is there"
+            says += f": {room}"
+            act = f"Write recess and place of {one.name}, and skin, studs and layers of the {plane_of(one.wall)}"
             yield asking(code, one.of, says, act, f"{one.of}.recess")
 
 

@@ -138,7 +138,7 @@ def members_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             key = "bows" if wall.name == "roof" else "floor" if wall.name == "floor" else "studs"
             act = f"Find them with a magnet and write frame: {{{key}: {{every: .., first: ..}}}}"
             yield asking(code, f"frame.{key}", says, act, f"frame.{key}")
-        elif not any(one.is_built for one in result.members_of(wall.name)) and wall.name != "floor":
+        elif not any(one.is_built for one in result.members_of(wall.name)):
             waiting = [one.name for one in result.holes if one.wall == wall.name and one.is_cut is False]
             if waiting or hung:
                 says = f"the members of the {wall.name} stand as ordered, not as taped, and {names} {go} by them"

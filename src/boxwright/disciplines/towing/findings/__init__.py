@@ -10,13 +10,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from boxwright.disciplines.towing.findings.bars import bars
-from boxwright.disciplines.towing.findings.fitted import chains, lamps
+from boxwright.disciplines.towing.findings.fitted import chains, lamps, single_chain, wheel_chocks
 from boxwright.disciplines.towing.findings.legal import brakes_required, breakaway, class_change
+from boxwright.disciplines.towing.findings.misread import papers_implausible, rating_implausible
 from boxwright.disciplines.towing.findings.plates import (
     axle_overloaded,
     coupler_over_rating,
     gross_over_plate,
-    rating_implausible,
     wheels_over_axles,
 )
 from boxwright.disciplines.towing.findings.road import (
@@ -29,8 +29,13 @@ from boxwright.disciplines.towing.findings.road import (
     wind_towing,
 )
 from boxwright.disciplines.towing.findings.route import no_rule_known, owner_limit, size_on_route, speed_limit
-from boxwright.disciplines.towing.findings.tongue import tongue_over_rating, tongue_share, tongue_swing
-from boxwright.disciplines.towing.findings.tyres import tyre_code, tyre_old, tyre_overloaded
+from boxwright.disciplines.towing.findings.tongue import (
+    ball_load_too_small,
+    tongue_over_rating,
+    tongue_share,
+    tongue_swing,
+)
+from boxwright.disciplines.towing.findings.tyres import tyre_code, tyre_old, tyre_overloaded, tyre_pressure
 from boxwright.disciplines.towing.findings.vehicle import (
     combination,
     d_value,
@@ -48,6 +53,7 @@ from boxwright.units import HeaderUnits
 __all__ = [
     "WalkLine",
     "axle_overloaded",
+    "ball_load_too_small",
     "bars",
     "brakes_required",
     "breakaway",
@@ -65,10 +71,12 @@ __all__ = [
     "no_rule_known",
     "no_vehicle",
     "owner_limit",
+    "papers_implausible",
     "payload",
     "rating_implausible",
     "rear_axle",
     "rollover",
+    "single_chain",
     "size_on_route",
     "speed_limit",
     "stopping",
@@ -79,8 +87,10 @@ __all__ = [
     "tyre_code",
     "tyre_old",
     "tyre_overloaded",
+    "tyre_pressure",
     "unbraked_limit",
     "walk_round",
+    "wheel_chocks",
     "wheels_over_axles",
     "wind_parked",
     "wind_towing",
@@ -93,13 +103,17 @@ OF_THE_TRAILER: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] =
     coupler_over_rating,
     rating_implausible,
     tyre_overloaded,
+    tyre_pressure,
     tyre_old,
     tyre_code,
     tongue_share,
     tongue_swing,
+    ball_load_too_small,
     class_change,
     breakaway,
     chains,
+    single_chain,
+    wheel_chocks,
     lamps,
     size_on_route,
     owner_limit,
@@ -116,6 +130,7 @@ OF_A_VEHICLE: tuple[Callable[[Result, Behind, HeaderUnits], Iterator[Finding]], 
     payload,
     combination,
     rear_axle,
+    papers_implausible,
     d_value,
     bars,
     brakes_required,

@@ -58,6 +58,42 @@ def chains(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield from _chain_strength(result, count, shown_in)
 
 
+def single_chain(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that one chain alone is fitted where nobody read how many the place asks for.
+
+    Asks: are there two chains at home in a State or province, or is one known to be enough there
+    Limit: two, crossed under the tongue; a rule of the place that names a number comes first
+    Source: towing-practice
+    Lever: a second chain
+    """
+    fitted = result.trailer.chains
+    if fitted is None or fitted.count != 1 or (result.trailer.brakes.breakaway and "cable" in fitted.kind.lower()):
+        return
+    for place in dict.fromkeys(one.place for one in result.law.placed if one.country in law.STATES_DECIDE):
+        own = [one for one in result.law.placed if one.place == place and one.rule.asks in COUNTS]
+        if not own:
+            says = f"one chain is fitted, and nobody here has read how many {place} asks for; two, crossed, is usual"
+            yield missing("towing/single-chain", "trailer.chains.count", says,
+                          f"Fit a second chain, or read the rule of {place}", True, "towing-practice")  # fmt: skip
+            return
+
+
+def wheel_chocks(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the home of the trailer asks for wheel chocks on board and none is listed.
+
+    Asks: are there chocks among the parts, on a trailer whose plate is over the limit
+    Limit: the mass on the plate from which they are asked for
+    Source: the rule that bites, such as de-stvzo
+    Lever: carry two chocks within reach
+    """
+    plate = result.trailer.gvwr
+    heavy = plate.best if plate is not None and plate.known else result.gross.best
+    wanted = [one for one in result.law.asking(law.CHOCKS, class_of(result)) if heavy > (one.rule.limit or 0.0)]
+    if wanted and not result.has_chocks:
+        says = f"{leading(wanted).place} asks for two wheel chocks within reach, and none is among the parts"
+        yield broken("towing/wheel-chocks", "parts", says, wanted, "Carry two chocks in holders, and write them down")
+
+
 def _too_few(result: Result, count: int, gross: float) -> list[Placed]:
     """Return the rules that begin at a mass and ask for more chains than there are, for a trailer of a weight (kg)."""
     if result.trailer.brakes.breakaway:

@@ -1,4 +1,4 @@
-"""Rules of the trailer's own plates: gross weight, wheels, axles, coupler, and ratings that contradict each other."""
+"""Rules of the trailer's own plates: gross weight, wheels, axles, coupler."""
 
 from __future__ import annotations
 
@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from boxwright.disciplines.towing.result import Result
-from boxwright.disciplines.towing.sourced import BALLS, SHARES
-from boxwright.disciplines.towing.telling import OWN_PLATE, Question, judged, missing, shown
+from boxwright.disciplines.towing.telling import Question, judged
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, show
 
@@ -116,50 +115,3 @@ def coupler_over_rating(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
         act="Carry less, or have a stronger coupler fitted",
     )
     yield from judged(asked, result.gross, result.trailer.coupler.rating, shown_in)
-
-
-def rating_implausible(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say which two ratings cannot both be right, so that one of them was misread or is in another unit.
-
-    Asks: do plate, axles, coupler, ball and tongue weight go together
-    Limit: axle ratings no less than 85 % of the plate, a coupler no more than four times it and within its ball's,
-        a tongue weight no more than half the gross weight
-    Source: towing-practice; ball sizes recalled
-    Lever: read both stamps again, with their units
-    """
-    trailer, code = result.trailer, "towing/rating-implausible"
-    plate, coupler = _best(trailer.gvwr), _best(trailer.coupler.rating)
-    axles = [_best(one) for one in trailer.axles.gawr]
-    together = sum(one for one in axles if one is not None)
-    if plate and axles and None not in axles and together < SHARES["plate_on_axles"] * plate:
-        low, high = show(together, "kg", shown_in), show(plate, "kg", shown_in)
-        says = f"the axles are rated for {low} together and the plate says {high}: one of them was misread"
-        yield _misread(code, "trailer.axles.gawr", says, "Read the plates of trailer and axles again, with their units")
-    if plate and coupler and coupler > SHARES["coupler_times_plate"] * plate:
-        stamp, high = show(coupler, "kg", shown_in), show(plate, "kg", shown_in)
-        says = f"a coupler for {stamp} on a trailer of {high}: pounds read as kilograms, perhaps"
-        yield _misread(code, "trailer.coupler.rating", says, "Read the stamp on the coupler again, with its unit")
-    most = _most_of_ball(_best(trailer.coupler.ball))
-    if coupler and most and coupler > most:
-        stamp, high = show(coupler, "kg", shown_in), show(most, "kg", shown_in)
-        says = f"a coupler for {stamp} and its ball do not go together: such a ball is met up to {high}"
-        yield _misread(code, "trailer.coupler.ball", says, "Read the ball size stamped on the coupler again")
-    if result.gross.band.low > 0.0 and result.tongue.best > SHARES["tongue_of_gross"] * result.gross.best:
-        tongue, gross = shown(result.tongue, "kg", shown_in), shown(result.gross, "kg", shown_in)
-        says = f"a tongue weight of {tongue} of {gross} is more than half: a place or a weight was misread"
-        yield _misread(code, "trailer.axles.x", says, "Measure the places of coupler and axles again")
-
-
-def _best(band: Band | None) -> float | None:
-    return band.best if band is not None and band.known else None
-
-
-def _most_of_ball(size: float | None) -> float | None:
-    """Return the greatest rating met with a ball, by the nearest of the sizes there are."""
-    if size is None:
-        return None
-    return min(BALLS, key=lambda ball: abs(ball[0] - size))[1]
-
-
-def _misread(code: str, where: str, says: str, act: str) -> Finding:
-    return missing(code, where, says, act, True, OWN_PLATE)

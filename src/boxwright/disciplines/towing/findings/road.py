@@ -117,6 +117,13 @@ def rollover(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield Finding(code, "trailer.axles.track", "advice", f"{says} is top-heavy", result.rollover.best, limit,
                       result.rollover.best - limit, "ratio", "static-stability-factor", "parts",
                       act="Stow heavy things low, and slow down for bends and ramps", uses=("tow",))  # fmt: skip
+    elif result.rollover.low < limit:
+        ratio = show_band(result.rollover, "ratio", shown_in)
+        says = f"how high the weight sits is not known well enough: a bend that pulls {ratio} of gravity tips it over"
+        act = "Write how high the empty trailer's weight sits above the deck, as trailer.empty.cg_z"
+        found = missing(code, "trailer.empty.cg_z", says, act, False, "static-stability-factor")
+        # Whatever comes of it is advice, so it keeps no answer back.
+        yield replace(found, could_limit=False)
 
 
 def wind_parked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from boxwright.disciplines.towing import law
+from boxwright.disciplines.towing.findings.legal import class_of
 from boxwright.disciplines.towing.method import least_rating
 from boxwright.disciplines.towing.result import Behind, Result
 from boxwright.disciplines.towing.sourced import SHARES
@@ -69,6 +71,39 @@ def tongue_share(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         least=False,
     )
     yield from judged(heavy, result.share, most, shown_in)
+
+
+def ball_load_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the ball carries less than a place of the route asks of every trailer.
+
+    Asks: is the load on the ball no less than a share of the gross weight, or than a load that is always enough
+    Limit: the lesser of both, by the strictest rule of the route
+    Source: the rule that bites, such as de-stvzo
+    Lever: move weight forward
+    """
+    code, rules = "towing/ball-load-too-small", result.law.asking(law.LEAST_BALL_LOAD, class_of(result))
+    for placed in rules:
+        enough = [
+            one.rule.limit
+            for one in result.law.asking(law.ENOUGH_BALL_LOAD, class_of(result))
+            if one.place == placed.place and one.rule.limit is not None
+        ]
+        wanted = min([(placed.rule.limit or 0.0) * result.gross.best, *enough])
+        asked = Question(
+            code,
+            "trailer.coupler",
+            "the load on the ball",
+            f"the least load that {placed.place} asks for,",
+            "trailer.coupler_x",
+            "with a tape",
+            kind=placed.rule.kind,
+            source=placed.rule.source,
+            lever="parts",
+            act="Move weight forward",
+            least=True,
+            could_stop=placed.rule.kind == "stop",
+        )
+        yield from judged(asked, result.tongue, exactly(wanted), shown_in)
 
 
 def _practice(is_inch: bool) -> str:

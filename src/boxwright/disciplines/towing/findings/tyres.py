@@ -1,4 +1,4 @@
-"""Rules of the tyres: load of the worst wheel, age, and a size nobody can read."""
+"""Rules of the tyres: load of the worst wheel, pressure, age, and a size nobody can read."""
 
 from __future__ import annotations
 
@@ -8,11 +8,11 @@ from dataclasses import replace
 from boxwright.disciplines.towing.law import PASSENGER_TYRES, SPEED
 from boxwright.disciplines.towing.method import passenger_tyre_on_trailer
 from boxwright.disciplines.towing.result import Result
-from boxwright.disciplines.towing.sourced import AGES, LOAD_OF_INDEX, SHARES, SPEED_OF_SYMBOL
+from boxwright.disciplines.towing.sourced import AGES, LOAD_OF_INDEX, PRESSURES, SHARES, SPEED_OF_SYMBOL
 from boxwright.disciplines.towing.telling import Question, advice, judged, missing, shown
 from boxwright.disciplines.towing.tyre_mark import read_tyre_mark, read_week
 from boxwright.finding import Finding
-from boxwright.units import Band, HeaderUnits, show
+from boxwright.units import Band, HeaderUnits, show, show_band
 
 DAY = 86400.0
 """Seconds of a day."""
@@ -81,6 +81,57 @@ def _by_index(result: Result, shown_in: HeaderUnits) -> str:
     mark = read_tyre_mark(result.trailer.tyres.size)
     load = LOAD_OF_INDEX.get(mark.load_index) if mark is not None else None
     return f"; load index {mark.load_index} would be {show(load, 'kg', shown_in)}" if mark and load else ""
+
+
+def tyre_pressure(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the tyres are pumped to less or more than the pressure of their load, or nobody knows to what.
+
+    Asks: are the tyres pumped to the pressure that belongs to the load on their sidewall
+    Limit: a tenth below it, a twentieth above; 15 to 130 psi at all
+    Source: towing-practice
+    Lever: pump them, cold
+    """
+    code, tyres = "towing/tyre-pressure", result.trailer.tyres
+    for where, words, band in (
+        ("trailer.tyres.at", "the pressure that belongs to the load", tyres.at),
+        ("trailer.tyres.pressure", "the pressure in the tyres", tyres.pressure),
+    ):
+        if band is not None and band.known and not PRESSURES["least"] <= band.best <= PRESSURES["most"]:
+            says = f"{words} is written as {show(band.best, 'Pa', shown_in)}, which no such tyre is pumped to"
+            act = "Read the pressure on the sidewall again, with its unit"
+            yield missing(code, where, says, act, True, "towing-practice")
+            return
+    at, pumped = tyres.at, tyres.pressure
+    if tyres.load is not None and (at is None or not at.known):
+        says = "the pressure that belongs to the load of the tyres is not written, and the load holds at no other"
+        act = "Read the pressure beside the load on the sidewall, and write it as trailer.tyres.at"
+        yield _keeps_nothing_back(missing(code, "trailer.tyres.at", says, act, False, "towing-practice"))
+    elif at is not None and at.known and (pumped is None or not pumped.known):
+        says = f"nobody wrote what the tyres are pumped to; their load holds at {show(at.best, 'Pa', shown_in)}, cold"
+        act = f"Pump the tyres to {show(at.best, 'Pa', shown_in)}, cold, before each trip"
+        yield _keeps_nothing_back(missing(code, "trailer.tyres.pressure", says, act, False, "towing-practice"))
+    elif at is not None and pumped is not None:
+        yield from _pumped(code, at, pumped, shown_in)
+
+
+def _keeps_nothing_back(finding: Finding) -> Finding:
+    """Return a question whose act is on the walk round before every trip, so that it keeps no answer back."""
+    return replace(finding, could_limit=False)
+
+
+def _pumped(code: str, at: Band, pumped: Band, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield what is to be said of a pressure beside the one that belongs to the load."""
+    where, wanted = "trailer.tyres.pressure", show(at.best, "Pa", shown_in)
+    now = show_band(pumped, "Pa", shown_in)
+    least, most = (1.0 - SHARES["pressure_below"]) * at.best, (1.0 + SHARES["pressure_above"]) * at.best
+    if pumped.low < least:
+        says = f"the tyres are pumped to {now} and their load belongs to {wanted}; soft tyres run hot and carry less"
+        yield advice(code, where, says, -pumped.low, -least, "Pa", "towing-practice", where,
+                     f"Pump the tyres to {wanted}, cold, before you tow", kind="limit")  # fmt: skip
+    elif pumped.high > most:
+        says = f"the tyres are pumped to {now}, over the {wanted} of their sidewall"
+        yield advice(code, where, says, pumped.high, most, "Pa", "towing-practice", where,
+                     f"Let the tyres down to {wanted}, cold, before you tow", kind="limit")  # fmt: skip
 
 
 def tyre_old(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

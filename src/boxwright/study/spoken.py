@@ -1,0 +1,36 @@
+"""Rig paths as a person says them, for sentences."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+NAMELESS = ("parts", "measured", "people", "loads", "tow")
+"""Sections whose things go by their name alone."""
+ONE_OF = {"openings": "opening", "wires": "wire", "straps": "strap", "pipes": "pipe"}
+MOST_LISTED = 3
+
+
+def named(path: str) -> str:
+    """Return a rig path as a person says it: a part by its name, a layer by its wall, another thing by its kind."""
+    layer = re.fullmatch(r"walls\[(.+?)\]\.layers\[(.+)\]", path)
+    if layer:
+        return f"{layer[1]} {layer[2]}"
+    thing = re.fullmatch(r"(\w+)\[(.+)\]", path)
+    if thing and thing[1] in NAMELESS:
+        return thing[2]
+    return f"{ONE_OF[thing[1]]} {thing[2]}" if thing and thing[1] in ONE_OF else path
+
+
+def listed(paths: Sequence[str]) -> str:
+    """Return some paths as they are said in a row, the first few by name and the others by their count."""
+    names = [named(path) for path in paths]
+    if len(names) > MOST_LISTED:
+        return f"{', '.join(names[:MOST_LISTED])} and {len(names) - MOST_LISTED} more"
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def look_and_tick(paths: Sequence[str]) -> str:
+    """Return what to do about things that are there perhaps."""
+    each = "it" if len(paths) == 1 else "each"
+    return f"Look whether {listed(paths)} {'is' if len(paths) == 1 else 'are'} in, and tick {each}: done: yes or no"
