@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from boxwright.cli.numbers import US
+from boxwright.book.numbers import US
 from boxwright.cli.shown import Checked, State, Weighed
 from boxwright.finding import Finding, Problem, Verdict
 from boxwright.units import Band, exactly

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from boxwright.cli.numbers import METRIC, US, mass, named, narrow, place, share
+from boxwright.book.numbers import METRIC, US, mass, named, narrow, place, share
 from boxwright.units import Band, exactly
 from tests.cli.by_hand import pounds
 

@@ -6,9 +6,9 @@ from dataclasses import replace
 
 import pytest
 
+from boxwright.book.numbers import METRIC
 from boxwright.cli import check, start, weight
 from boxwright.cli.asked import of_chapter
-from boxwright.cli.numbers import METRIC
 from boxwright.cli.screen import Line, columns_of, text_of
 from boxwright.finding import Problem
 from tests.cli.by_hand import CHECKED, STATE, STOP, UNKNOWN, WEIGHED

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import cast
 
+from boxwright.book.numbers import UNIT_SYSTEMS, named, units_asked
 from boxwright.cli.compared import compared_sentences, parked_sentences, weigh_next, wheel_sentences
-from boxwright.cli.numbers import UNIT_SYSTEMS, named, units_asked
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of, read_bytes
 from boxwright.cli.shown import Checked, State, Weighed
 from boxwright.finding import USES, Answer, Finding, Use, Verdict

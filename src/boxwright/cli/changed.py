@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from boxwright.book.numbers import KIND_NAMES, USE_NAMES
 from boxwright.cli.asked import Answered, slot_of, state_of, verdict_of
 from boxwright.cli.check import ANSWER_STYLES, LEAD, finding_lines, weight_rows
 from boxwright.cli.edits import Written
-from boxwright.cli.numbers import KIND_NAMES, USE_NAMES
 from boxwright.cli.screen import Line, Span, aligned, clean, hanging, plain, wrapped
 from boxwright.finding import USES, Finding
 from boxwright.study.bench import CURED

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from boxwright.cli.numbers import KIND_NAMES, USE_NAMES, mass, named, place, share
+from boxwright.book.numbers import KIND_NAMES, USE_NAMES, mass, named, place, share
 from boxwright.cli.screen import Line, Span, Style, aligned, hanging, plain, wrapped
 from boxwright.cli.shown import Checked, LineOf, State
 from boxwright.finding import USES, Answer, Finding, Problem, Use, Verdict

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from boxwright.cli.numbers import mass, named
+from boxwright.book.numbers import mass, named
 from boxwright.disciplines.weight.result import Compared, Parked, Tip
 from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits, show

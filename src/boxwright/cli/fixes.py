@@ -6,9 +6,9 @@ from dataclasses import replace
 from datetime import date
 from shlex import quote
 
+from boxwright.book.numbers import named
 from boxwright.cli.asked import Answered, Question, checked, of_chapter, slot_of
 from boxwright.cli.check import chapter_page
-from boxwright.cli.numbers import named
 from boxwright.cli.rig_file import must_be_one_of
 from boxwright.cli.screen import Line, hanging, plain
 from boxwright.cli.shown import Checked

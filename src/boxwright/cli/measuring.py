@@ -7,10 +7,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from boxwright.book.numbers import mass, named
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.compared import compared_sentences
 from boxwright.cli.edits import Edited, Written
-from boxwright.cli.numbers import mass, named
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, clean, hanging, plain
 from boxwright.cli.trying import data_of, kept, tried_page

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from datetime import date
 from math import inf
 
+from boxwright.book.numbers import named
 from boxwright.cli.asked import Answered, Question, answered
-from boxwright.cli.numbers import named
 from boxwright.cli.screen import Line, hanging, plain, wrapped
 from boxwright.finding import Answer, Finding
 from boxwright.model.stage import Marks, Stage, stands

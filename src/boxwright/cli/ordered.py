@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
+from boxwright.book.numbers import mass
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.changed import answer_lines, finding_changes, reworded_lines
 from boxwright.cli.edits import edited
-from boxwright.cli.numbers import mass
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, clean, hanging, plain, wrapped
 from boxwright.cli.trying import answered_again, swept

@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import TypeVar
 
+from boxwright.book.numbers import USE_NAMES, mass, named, share
 from boxwright.cli.asked import Answered, Question, answered, state_of, verdict_of
 from boxwright.cli.changed import finding_changes
-from boxwright.cli.numbers import USE_NAMES, mass, named, share
 from boxwright.cli.ordered import since_order
 from boxwright.cli.rig_file import NothingAsked, nearest
 from boxwright.cli.screen import Line, clean, hanging, plain, wrapped

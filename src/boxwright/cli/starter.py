@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
-from boxwright.cli.numbers import METRIC, US
+from boxwright.book.numbers import METRIC, US
 from boxwright.cli.rig_file import RIG_ENDINGS, NothingAsked
 from boxwright.cli.screen import Line, clean, plain, wrapped
 from boxwright.rig.compose import read_rig

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from boxwright.book.numbers import mass, mass_unit, narrow, share
 from boxwright.cli.check import CLOSING
-from boxwright.cli.numbers import mass, mass_unit, narrow, share
 from boxwright.cli.screen import Line, Span, aligned, columns_of, hanging, plain, wrapped
 from boxwright.cli.shown import State, Weighed
 from boxwright.units import HeaderUnits
