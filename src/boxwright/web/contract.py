@@ -121,7 +121,8 @@ class Rename(Edit):
 
 
 class Turn(Edit):
-    """A quarter turn about the upright axis: length and width of the thing change places, its middle stays."""
+    """A quarter turn about the upright axis: length and width of the thing change places, the placed
+    corner stays."""
 
     t: Literal["turn"]
     of: str
@@ -518,7 +519,7 @@ class Screen(Message):
     findings: list[str]
 
 
-class Field_(Message):
+class ThingField(Message):
     """One field of the thing in hand: its key, text as written, and what it means."""
 
     path: str
@@ -534,7 +535,7 @@ class Thing(Message):
     of: str
     name: str
     line: int | None
-    fields: list[Field_]
+    fields: list[ThingField]
     says: list[str]
 
 

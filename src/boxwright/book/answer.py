@@ -1,0 +1,30 @@
+"""Which slot speaks for a use, and with which verdict: for page, command line and print alike."""
+
+from __future__ import annotations
+
+from boxwright.finding import Use, Verdict
+from boxwright.study.slots import Slot, Study
+from boxwright.study.verdict import WORST_FIRST
+
+
+def slot_of(study: Study, use: Use, load: str) -> Slot | None:
+    """Return the slot a use's verdict is given in; of load states with equal answers the one with most against it.
+
+    Where that is equal too it is the heaviest, so that an empty trailer never speaks for a laden one.
+    """
+    slots = study.asked_slots(use, load) or study.asked_slots(use)
+    return min(slots, key=_worst_first, default=None)
+
+
+def _worst_first(slot: Slot) -> tuple[int, int, float]:
+    mass = slot.weight.gross.band.best if slot.weight else 0.0
+    return (WORST_FIRST.index(slot.verdict.answer), -len(slot.verdict.says), -mass)
+
+
+def verdict_of(study: Study, use: Use, load: str) -> Verdict:
+    """Return the verdict for a use: in the load state asked for where it is judged in it, else in its worst."""
+    slot = slot_of(study, use, load)
+    found = slot.verdict if slot else study.answer(use)
+    if found is None:  # never silence: what nobody judged is a no
+        return Verdict(use, "", study.stage, "no", (), "", says=("not judged",))
+    return found

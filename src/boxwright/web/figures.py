@@ -1,0 +1,260 @@
+"""What stands beside every screen: the four answers, the numbers, the balance and the findings, ready to be shown."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import isfinite
+
+from boxwright.book.answer import slot_of, verdict_of
+from boxwright.book.numbers import mass, share
+from boxwright.disciplines.weight.result import Output
+from boxwright.exchange import Box
+from boxwright.finding import USES, Finding, Kind, Use
+from boxwright.rig.compose import Reading
+from boxwright.rig.document import Document
+from boxwright.study.slots import Slot as WorkedSlot
+from boxwright.units import Band, HeaderUnits, shown_unit
+from boxwright.web import contract, terms
+from boxwright.web.session import Seen
+
+MILLIMETRES = 1000.0
+MOST_REASONS = 5
+"""How many reasons stand under an answer; the findings tell the rest."""
+MOST_IN_HAND = 12
+"""How many findings follow the hand: what is graver comes first."""
+GRAVEST: dict[Kind, int] = {"stop": 0, "unknown": 1, "limit": 2, "fix": 3, "advice": 4}
+SCREEN_OF_SECTION = {"openings": "elevations", "frame": "frame", "walls": "frame", "stages": "stages",
+                     "measured": "records", "wires": "power", "pipes": "water"}  # fmt: skip
+
+
+def numbers_of(seen: Seen, seq: int, rev: int, preview: bool) -> contract.Numbers:
+    """Return everything beside the screen. In a ``preview`` what takes longer than a hand's patience is left out."""
+    slot = asked_slot(seen)
+    units = seen.reading.rig.header.units
+    findings = None if slot is None else shown_findings(slot_findings(seen), seen)
+    return contract.Numbers(
+        t="numbers",
+        seq=seq,
+        rev=rev,
+        preview=preview,
+        answers=answers(seen) if not preview else _answers_of_load(seen),
+        figures=figures(slot, units) if slot is not None else [],
+        balance=balance(slot, units) if slot is not None else None,
+        findings=(findings or [])[: MOST_IN_HAND if preview else None],
+        accepted=shown_findings(_accepted(seen), seen, kept=True) if not preview else None,
+        problems=problems(seen.reading) if not preview else None,
+        stale=["answers", "charts"] if preview else [],
+    )
+
+
+def asked_slot(seen: Seen) -> WorkedSlot | None:
+    """Return the slot whose numbers are shown: that of towing, in the load state looked at."""
+    found = slot_of(seen.study, "tow", seen.slot.load)
+    if found is not None and (not seen.slot.load or found.load == seen.slot.load):
+        return found
+    slots = seen.study.asked_slots("", seen.slot.load)
+    return slots[0] if slots else found
+
+
+def answers(seen: Seen) -> list[contract.Answer]:
+    """Return the answer for each use, in words."""
+    return [_answer(seen, use) for use in USES]
+
+
+def _answers_of_load(seen: Seen) -> list[contract.Answer]:
+    """Return only the answers that the load state in hand is judged for: the others wait until the hand lets go."""
+    return [_answer(seen, use) for use in USES if seen.study.asked_slots(use)]
+
+
+def _answer(seen: Seen, use: Use) -> contract.Answer:
+    verdict = verdict_of(seen.study, use, seen.slot.load)
+    says = list(verdict.says) or list(verdict.because) or ["every rule that was judged holds"]
+    if verdict.load and verdict.load != seen.slot.load and seen.slot.load:
+        says[0] = f"(load {verdict.load}) {says[0]}"
+    more = len(says) - MOST_REASONS
+    if more > 0:
+        says = [*says[:MOST_REASONS], f"and {more} more"]
+    return contract.Answer(use=use, label=terms.USES[use][0], word=verdict.answer, says=says, act=verdict.act,
+                           questions=list(verdict.questions))  # fmt: skip
+
+
+# ------------------------------------------------------------------ numbers
+
+
+def figures(slot: WorkedSlot, units: HeaderUnits) -> list[contract.Figure]:
+    """Return the numbers always in sight: the whole, the ball, its share, each axle, the sides, the room left."""
+    result = slot.weight
+    if result is None:
+        return []
+    said = slot.findings
+    found = [
+        _figure("tongue", "On the ball", result.tongue, mass(result.tongue.band, units), said, "tongue"),
+        _figure("share", "Share on the ball", result.share, share(result.share.band, units), said, "share"),
+        _figure("gross", "All up", result.gross, mass(result.gross.band, units), said, "gross"),
+    ]
+    names = ["On the axle"] if len(result.axles) == 1 else [f"On axle {n}" for n in range(1, len(result.axles) + 1)]
+    for index, (label, axle) in enumerate(zip(names, result.axles, strict=True), start=1):
+        found.append(_figure(f"axle-{index}", label, axle, mass(axle.band, units), said, "axle"))
+    found.append(_sides(result.left, result.right, units, said))
+    room = _room(slot, units, said)
+    return [*found, room] if room is not None else found
+
+
+ABOUT: dict[str, tuple[str, ...]] = {
+    "tongue": ("towing/tongue-over-rating", "towing/ball-load-too-small", "towing/payload"),
+    "share": ("towing/tongue-share",),
+    "gross": ("towing/gross-over-plate", "towing/coupler-over-rating", "towing/tow-rating", "towing/combination"),
+    "axle": ("towing/axle-overloaded", "towing/wheels-over-axles", "towing/tyre-overloaded"),
+    "sides": ("weight/sides-differ",),
+    "room": ("towing/gross-over-plate",),
+}
+"""Which findings colour which number."""
+
+
+def _kind(said: Iterable[Finding], about: str) -> Kind | None:
+    kinds = [one.kind for one in said if one.code in ABOUT[about]]
+    return min(kinds, key=GRAVEST.__getitem__, default=None)
+
+
+def _figure(
+    key: str, label: str, output: Output, text: str, said: tuple[Finding, ...], about: str
+) -> contract.Figure:
+    number, _, band = text.partition(" (")
+    amount, unit = _apart(number)
+    return contract.Figure(key=key, label=label, text=amount, unit=unit, band=band.removesuffix(")"),
+                           kind=_kind(said, about), path=output.name, explains=terms.FIGURES[about])  # fmt: skip
+
+
+def _apart(number: str) -> tuple[str, str]:
+    """Return a shown amount as its figures and its unit."""
+    if number == "unknown":
+        return "not known", ""
+    amount, _, unit = number.rpartition(" ")
+    return (amount, unit) if amount and not unit[-1:].isdigit() and unit != "?" else (number, "")
+
+
+def _sides(left: Output, right: Output, units: HeaderUnits, said: tuple[Finding, ...]) -> contract.Figure:
+    """Return how much heavier one side is, as its wheels carry it."""
+    unit, scale = shown_unit("mass", units)
+    difference = right.band.best - left.band.best
+    if not (isfinite(left.band.low) and isfinite(right.band.low)):
+        text, word = "not known", ""
+    else:
+        text, word = f"{scale.from_si(abs(difference)):,.0f}", f"{unit} {'right' if difference > 0.0 else 'left'}"
+    return contract.Figure(key="sides", label="Heavier side", text=text, unit=word, kind=_kind(said, "sides"),
+                           explains=terms.FIGURES["sides"])  # fmt: skip
+
+
+def _room(slot: WorkedSlot, units: HeaderUnits, said: tuple[Finding, ...]) -> contract.Figure | None:
+    plate = slot.towing.trailer.gvwr if slot.towing is not None else None
+    if plate is None or not plate.known or slot.weight is None:
+        return None
+    gross = slot.weight.gross.band
+    left = Band(plate.best - gross.best, plate.best - gross.high, plate.best - gross.low, gross.known, gross.spread)
+    number, _, band = mass(left, units).partition(" (")
+    text, unit = _apart(number)
+    return contract.Figure(key="room", label="Room to the plate", text=text, unit=unit, band=band.removesuffix(")"),
+                           kind=_kind(said, "room"), explains=terms.FIGURES["room"])  # fmt: skip
+
+
+# ------------------------------------------------------------------ balance
+
+
+def balance(slot: WorkedSlot, units: HeaderUnits) -> contract.Balance | None:
+    """Return the trailer as a beam; None where its measures or weights are not known."""
+    box, result = slot.box, slot.weight
+    if box is None or result is None or not box.coupler_x.known or not all(axle.x.known for axle in box.axles):
+        return None
+    if not all(isfinite(one.band.best) for one in (result.gross, result.tongue, result.centre_x)):
+        return None
+    up = [contract.Reaction(label="ball", x_mm=box.coupler_x.best * MILLIMETRES, kg=result.tongue.band.best,
+                            text=_short(result.tongue.band, units))]  # fmt: skip
+    for index, (axle, load) in enumerate(zip(box.axles, result.axles, strict=False), start=1):
+        up.append(contract.Reaction(label=f"axle {index}", x_mm=axle.x.best * MILLIMETRES, kg=load.band.best,
+                                    text=_short(load.band, units)))  # fmt: skip
+    down = contract.Reaction(label="all", x_mm=result.centre_x.band.best * MILLIMETRES, kg=result.gross.band.best,
+                             text=_short(result.gross.band, units), is_down=True)  # fmt: skip
+    return contract.Balance(
+        front_mm=box.front_x * MILLIMETRES,
+        rear_mm=box.rear_x * MILLIMETRES,
+        coupler_mm=box.coupler_x.best * MILLIMETRES,
+        reactions=[*up, down],
+        says=_balance_in_words(box, result.gross.band, up, units),
+    )
+
+
+def _short(band: Band, units: HeaderUnits) -> str:
+    unit, scale = shown_unit("mass", units)
+    return f"{scale.from_si(band.best):,.0f} {unit}"
+
+
+def _balance_in_words(box: Box, gross: Band, up: list[contract.Reaction], units: HeaderUnits) -> str:
+    held = ", ".join(f"{one.label} {one.text}" for one in up)
+    return f"Balance: {_short(gross, units)} in all; carried by {held}"
+
+
+# ------------------------------------------------------------------ findings
+
+
+def slot_findings(seen: Seen) -> tuple[Finding, ...]:
+    """Return the findings shown: of the slot that speaks for each use."""
+    slots = [slot_of(seen.study, use, seen.slot.load) for use in USES]
+    return tuple(dict.fromkeys(one for slot in slots if slot is not None for one in slot.findings))
+
+
+def _accepted(seen: Seen) -> tuple[Finding, ...]:
+    slots = [slot_of(seen.study, use, seen.slot.load) for use in USES]
+    return tuple(dict.fromkeys(one for slot in slots if slot is not None for one in slot.accepted))
+
+
+def shown_findings(findings: tuple[Finding, ...], seen: Seen, kept: bool = False) -> list[contract.ShownFinding]:
+    """Return findings as they are shown: said once however many uses they bear on, the gravest first."""
+    document = seen.reading.document
+    once: dict[tuple[str, str, str], contract.ShownFinding] = {}
+    for one in sorted(findings, key=lambda one: (GRAVEST[one.kind], not one.could_stop)):
+        key = (one.code, one.where, one.says)
+        if key not in once:
+            once[key] = _shown(one, document, kept)
+    return list(once.values())
+
+
+def _shown(finding: Finding, document: Document, kept: bool) -> contract.ShownFinding:
+    spot = document.spot(finding.where) if finding.where else None
+    return contract.ShownFinding(
+        code=finding.code,
+        where=finding.where,
+        use=finding.use or "",
+        kind=finding.kind,
+        word=terms.KINDS[finding.kind][0],
+        says=finding.says,
+        act=finding.act,
+        source=finding.source,
+        line=spot.line if spot else None,
+        column=spot.column if spot else None,
+        screen=screen_of(finding),
+        remedy=finding.remedy,
+        may_seek=not kept and finding.kind in {"stop", "limit", "fix"},
+        may_accept=not kept and finding.kind != "stop",
+    )
+
+
+def screen_of(finding: Finding) -> str:
+    """Return the screen a finding's thing is drawn on."""
+    section = finding.where.partition("[")[0].partition(".")[0]
+    if section == "parts":
+        return "plan"
+    return SCREEN_OF_SECTION.get(section, finding.code.partition("/")[0])
+
+
+def problems(reading: Reading) -> list[contract.ShownProblem]:
+    """Return what could not be read, with the stretch of text it is about."""
+    found = []
+    for one in reading.problems:
+        extent = reading.document.extent(one.path) if one.path else None
+        length = min(extent.end - extent.value, 60) if extent is not None and extent.end > extent.value else 1
+        found.append(
+            contract.ShownProblem(line=one.line, column=one.column, end_line=one.line, end_column=one.column + length,
+                                  path=one.path, says=one.says, kind=one.kind)  # fmt: skip
+        )
+    return found
+
