@@ -18,6 +18,8 @@ Group = Literal["draw", "work-out", "on-file"]
 Kind = Literal["stop", "limit", "fix", "unknown", "advice"]
 AnswerWord = Literal["go", "limits", "ask", "no"]
 Axis = Literal["x", "y", "z"]
+Along = Literal["+x", "-x", "+y", "-y"]
+Upward = Literal["+y", "+z"]
 
 
 class Message(BaseModel):
@@ -452,8 +454,8 @@ class Picture(Message):
     title: str
     svg: str
     view: tuple[float, float, float, float]
-    right: Literal["+x", "-x", "+y", "-y"]
-    up: Literal["+x", "-x", "+y", "-y", "+z"]
+    right: Along
+    up: Upward
     movable: list[str]
     snaps: list[Snap]
     layers: list[Choice] = Field(default_factory=list)

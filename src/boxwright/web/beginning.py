@@ -1,0 +1,56 @@
+"""The first page: the demo rigs and the starter, each opened as a file of the owner's own in the folder they are in."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from pathlib import Path
+
+from boxwright.rig.compose import read_rig
+from boxwright.web.contract import Choice
+from boxwright.web.gestures import Refused
+
+MOST_NAMES = 200
+
+
+def _demo_folder() -> Path:
+    """Return where the demo rigs are: in the installed package, or beside its sources."""
+    inside = Path(str(files("boxwright"))) / "rigs"
+    return inside if inside.is_dir() else Path(str(files("boxwright"))).parents[1] / "rigs"
+
+
+def demos() -> list[Choice]:
+    """Return the demo rigs that can be opened, with what each is about."""
+    found = []
+    for path in sorted(_demo_folder().glob("*.yaml")):
+        head = path.read_text(encoding="utf-8")[:2000]
+        name = read_rig(head.partition("\nparts:")[0]).rig.header.name or path.stem.capitalize()
+        found.append(Choice(name=path.stem, label=name))
+    return found
+
+
+def begun_from_demo(name: str, folder: Path) -> Path:
+    """Return a copy of a demo rig in a folder, under a name that nothing has yet."""
+    if name not in {one.name for one in demos()}:
+        raise Refused(f'there is no demo rig "{name}"')
+    return _written(folder, name, (_demo_folder() / f"{name}.yaml").read_text(encoding="utf-8"))
+
+
+def begun_from_text(text: str, name: str, folder: Path) -> Path:
+    """Return a new rig file with a text, under a name that nothing has yet."""
+    plain = "".join(letter for letter in name.lower().replace(" ", "-") if letter.isalnum() or letter == "-")
+    return _written(folder, plain.strip("-")[:40] or "rig", text)
+
+
+def _written(folder: Path, stem: str, text: str) -> Path:
+    for number in range(1, MOST_NAMES):
+        path = folder / (f"{stem}.yaml" if number == 1 else f"{stem}-{number}.yaml")
+        try:
+            with path.open("x", encoding="utf-8", newline="") as file:
+                file.write(text)
+        except FileExistsError:
+            continue
+        except OSError as reason:
+            words = (reason.strerror or str(reason)).lower()
+            raise Refused(f"{path.name} could not be written in this folder: {words}") from None
+        return path
+    raise Refused(f"there are {MOST_NAMES} files called {stem} here already")

@@ -1,0 +1,128 @@
+"""What can be fetched by address: the page, its files, a screen, a thing, the schema. And the socket."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+from collections.abc import Callable
+from importlib.resources import files
+from pathlib import Path
+
+from starlette.applications import Starlette
+from starlette.requests import Request
+from starlette.responses import JSONResponse, PlainTextResponse, RedirectResponse, Response
+from starlette.routing import Route, WebSocketRoute
+from starlette.websockets import WebSocket, WebSocketDisconnect
+
+from boxwright.rig.schema import rig_schema as schema_of_rigs
+from boxwright.web import things
+from boxwright.web.contract import Slot
+from boxwright.web.gate import Door
+from boxwright.web.gestures import Refused
+from boxwright.web.workroom import Tab, Workroom, understood
+
+DIST = Path(str(files("boxwright.web"))) / "dist"
+KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8",
+         ".woff2": "font/woff2", ".svg": "image/svg+xml", ".webmanifest": "application/manifest+json"}  # fmt: skip
+MOST_MESSAGE = 1_000_000
+MOST_A_SECOND = 120
+LONG = "public, max-age=31536000, immutable"
+
+
+def assets() -> dict[str, Path]:
+    """Return the files of the page by the address they are fetched at: nothing else is ever read for a browser."""
+    if not DIST.is_dir():
+        return {}
+    return {
+        f"/{path.relative_to(DIST).as_posix()}": path
+        for path in sorted(DIST.rglob("*"))
+        if path.is_file() and path.suffix in KINDS
+    }
+
+
+def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starlette:
+    """Return the application behind the gate."""
+    known = assets()
+
+    async def enter(request: Request) -> Response:
+        if not door.opens(request.query_params.get("t", "")):
+            says = "This link has been used or is too old. Start boxwright open again, or go back to the open page."
+            return PlainTextResponse(says, status_code=403)
+        return RedirectResponse("/", status_code=303, headers={"set-cookie": door.cookie()})
+
+    async def asset(request: Request) -> Response:
+        path = known.get("/index.html" if request.url.path == "/" else request.url.path)
+        if path is None:
+            return PlainTextResponse("not found", status_code=404)
+        cache = LONG if "/assets/" in request.url.path else "no-cache"
+        return Response(path.read_bytes(), media_type=KINDS[path.suffix], headers={"cache-control": cache})
+
+    async def screen(request: Request) -> Response:
+        if room.desk is None:
+            return PlainTextResponse("no rig is open", status_code=404)
+        session = room.desk.session
+        found = room.screens.screen(session, request.path_params["name"], _slot(request))
+        if found is None:
+            return PlainTextResponse("no such screen", status_code=404)
+        return Response(found.model_dump_json(), media_type="application/json", headers={"cache-control": "no-cache"})
+
+    async def thing(request: Request) -> Response:
+        if room.desk is None:
+            return PlainTextResponse("no rig is open", status_code=404)
+        try:
+            found = things.thing(room.desk.session, request.query_params.get("of", ""))
+        except Refused as reason:
+            return PlainTextResponse(str(reason), status_code=404)
+        return Response(found.model_dump_json(), media_type="application/json")
+
+    async def working(request: Request) -> Response:
+        if room.desk is None:
+            return PlainTextResponse("no rig is open", status_code=404)
+        found = things.worked(room.desk.session.seen(_slot(request)), request.query_params.get("number", ""))
+        return JSONResponse([one.model_dump() for one in found])
+
+    async def rig_schema(request: Request) -> Response:
+        return Response(json.dumps(schema_of_rigs()), media_type="application/json")
+
+    async def socket(ws: WebSocket) -> None:
+        await _spoken(ws, room, clock)
+
+    return Starlette(
+        routes=[
+            Route("/enter", enter),
+            Route("/screen/{name}", screen),
+            Route("/thing", thing),
+            Route("/working", working),
+            Route("/schema", rig_schema),
+            WebSocketRoute("/ws", socket),
+            Route("/{path:path}", asset),
+        ]
+    )
+
+
+def _slot(request: Request) -> Slot:
+    asked = request.query_params
+    return Slot(stage=asked.get("stage", ""), load=asked.get("load", ""), vehicle=asked.get("vehicle", ""))
+
+
+async def _spoken(ws: WebSocket, room: Workroom, clock: Callable[[], float]) -> None:
+    """Speak with one page until it goes: messages too many, too long or not of the contract end it."""
+    await ws.accept()
+    tab = Tab(ws.send_text)
+    serving = asyncio.create_task(room.serve(tab))
+    since, count = clock(), 0
+    try:
+        while True:
+            text = await ws.receive_text()
+            now = clock()
+            if now - since >= 1.0:
+                since, count = now, 0
+            count += 1
+            message = understood(text) if len(text) <= MOST_MESSAGE else None
+            if count > MOST_A_SECOND or message is None or not tab.put(message):
+                await ws.close(code=1008)
+                return
+    except (WebSocketDisconnect, KeyError):
+        return
+    finally:
+        serving.cancel()

@@ -1,0 +1,362 @@
+"""The screens: what each shows of one revision, drawn and put in words by the disciplines themselves.
+
+A discipline has its screen because it has a folder: what its sheets, grids and findings give is shown in their order,
+so that a new one appears without a line here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from functools import cache
+from importlib import import_module
+from importlib.resources import files
+from pkgutil import iter_modules
+from typing import NamedTuple
+
+import boxwright.disciplines
+from boxwright.book.plan import FLOOR, STUDS, plan
+from boxwright.book.sheets import sheets_of, title_of
+from boxwright.disciplines import weight
+from boxwright.drawing import Grid, Sheet, View
+from boxwright.drawing.layout import pages_of
+from boxwright.drawing.paper import PAPERS
+from boxwright.model.chapter import Chapter
+from boxwright.render.screen import Drawn, drawn
+from boxwright.render.svg import svg_of
+from boxwright.rig.rig import Rig
+from boxwright.study.slots import Slot as WorkedSlot
+from boxwright.study.slots import study
+from boxwright.web import contract
+from boxwright.web.charts import least_rating, tongue_chart, weight_chart
+from boxwright.web.figures import MILLIMETRES, asked_slot, slot_findings
+from boxwright.web.session import Seen, Session
+
+DRAW = {
+    "plan": ("Plan", "Everything where it stands, from above. Drag it, or use the arrow keys."),
+    "elevations": ("Elevations", "The walls from outside and inside, with studs and openings."),
+    "sections": ("Sections", "What is behind what in each wall, from the skin inwards."),
+    "solid": ("Solid", "The trailer in three dimensions."),
+}
+ON_FILE = {
+    "stages": ("Stages", "The order of work, and what stands after each stage."),
+    "records": ("Records", "What was measured and weighed, beside the plan."),
+    "file": ("Rig file", "The text itself: the only thing that is kept."),
+    "book": ("Book", "The sheets as they are printed."),
+}
+EMPTY = {
+    "plan": ("Bare box. Put the first part in: a bed, a bench, a tank, or write it in the Rig file.", "file"),
+    "elevations": ("No wall is known yet. The walls appear with the box's length, width and height.", "file"),
+    "sections": ("Nothing is known of the walls yet. Write their layers under walls in the Rig file.", "file"),
+    "solid": ("The solid view is not built yet; the plan and the walls show the same places.", "plan"),
+    "stages": ("One stage. Split it when you first stop to use the trailer.", "file"),
+    "records": ("Nothing measured. What is drawn is as planned.", "file"),
+    "book": ("Nothing to print yet: the sheets appear with the box.", "file"),
+}
+ELEVATIONS = ("left-outside", "right-outside", "rear-outside", "front-outside", "left-inside", "right-inside",
+              "rear-inside", "front-inside", "roof", "floor")  # fmt: skip
+PATCHED = 0.3
+"""Above this share of changed groups a picture is drawn anew as a whole."""
+
+class Shown(NamedTuple):
+    """A picture as a tab last had it: which revision, its groups."""
+
+    rev: int
+    drawn: Mapping[str, Drawn]
+
+
+@cache
+def chapters() -> tuple[Chapter, ...]:
+    """Return every discipline's chapter, by its folder."""
+    names = sorted(one.name for one in iter_modules(boxwright.disciplines.__path__))
+    found = [import_module(f"boxwright.disciplines.{name}").CHAPTER for name in names]
+    return tuple(sorted(found, key=lambda one: (not one.judges, one.word)))
+
+
+@cache
+def first_paragraph(word: str) -> str:
+    """Return the first paragraph of a chapter's own text: what it answers."""
+    text = (files(f"boxwright.disciplines.{word}") / "README.md").read_text(encoding="utf-8")
+    blocks = [block for block in text.split("\n\n") if block.strip() and not block.startswith("#")]
+    return " ".join(blocks[0].split()) if blocks else ""
+
+
+class Screens:
+    """Draws screens, and remembers what was last drawn so that only what changed is sent."""
+
+    def __init__(self) -> None:
+        self._shown: dict[tuple[str, contract.Slot], Shown] = {}
+        self._stages: dict[tuple[int, str], list[WorkedSlot]] = {}
+
+    def names(self) -> list[contract.ScreenName]:
+        """Return every screen in the order of the rail."""
+        found = [contract.ScreenName(name=name, label=label, group="draw", explains=says)
+                 for name, (label, says) in DRAW.items()]  # fmt: skip
+        for one in chapters():
+            says = one.title if one.judges else f"{one.title}. Not judged yet."
+            found.append(contract.ScreenName(name=one.word, label=one.word.capitalize(), group="work-out", explains=says))
+        return found + [contract.ScreenName(name=name, label=label, group="on-file", explains=says)
+                        for name, (label, says) in ON_FILE.items()]  # fmt: skip
+
+    def screen(self, session: Session, name: str, slot: contract.Slot) -> contract.Screen | None:
+        """Return a whole screen, or None where there is none of that name."""
+        seen = session.seen(slot)
+        label, says = {**DRAW, **ON_FILE}.get(name, ("", ""))
+        chapter = next((one for one in chapters() if one.word == name), None)
+        if chapter is not None:
+            label, says = chapter.title, first_paragraph(name)
+        elif not label:
+            return None
+        pictures = self._pictures(session, name, slot, seen)
+        tables = _tables(name, seen)
+        charts = self._charts(session, name, seen)
+        pages = _pages(seen) if name == "book" else []
+        findings = [one.code for one in slot_findings(seen) if one.code.startswith(f"{name}/")]
+        is_bare = not (pictures or tables or charts or pages or findings) and name != "file"
+        empty, act = EMPTY.get(name, ("", "")) if is_bare else ("", "")
+        if chapter is not None and not chapter.judges:
+            empty = "Not judged yet: no answer rests on it, and none is a go without it."
+        return contract.Screen(name=name, title=label, explains=says, rev=session.rev, empty=empty, act=act,
+                               pictures=pictures, charts=charts, tables=tables, pages=pages,
+                               findings=list(dict.fromkeys(findings)))  # fmt: skip
+
+    # ------------------------------------------------------------------ pictures
+
+    def _pictures(
+        self, session: Session, name: str, slot: contract.Slot, seen: Seen
+    ) -> list[contract.Picture]:
+        views = _views(name, seen)
+        if not views:
+            return []
+        found, groups = [], {}
+        for key, view in views.items():
+            movable = _movable(name, seen, view)
+            one = drawn(view, _names(seen), movable, LAYER_OF)
+            groups[key] = one
+            right, up = _axes(key)
+            found.append(
+                contract.Picture(name=key, title=view.name, svg=one.svg, view=one.box, right=right, up=up,
+                                 movable=[of for of in one.groups if of in movable], snaps=_snaps(key, seen),
+                                 layers=_layers(one))  # fmt: skip
+            )
+        self._shown[name, slot] = Shown(session.rev, groups)
+        return found
+
+    def patches(self, session: Session, name: str, slot: contract.Slot) -> list[contract.Patch]:
+        """Return what of a tab's pictures changed since they were last sent; the whole screen where much did."""
+        before = self._shown.get((name, slot))
+        if before is None or before.rev == session.rev:
+            whole = before is None
+            return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)] if whole else []
+        views = _views(name, session.seen(slot))
+        seen = session.seen(slot)
+        now = {key: drawn(view, _names(seen), _movable(name, seen, view), LAYER_OF) for key, view in views.items()}
+        self._shown[name, slot] = Shown(session.rev, now)
+        found = []
+        for key, one in now.items():
+            old = before.drawn.get(key)
+            if old is None or old.box != one.box:
+                return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)]
+            changed = {of: svg for of, svg in one.groups.items() if old.groups.get(of) != svg}
+            gone = [of for of in old.groups if of not in one.groups]
+            is_new = any(of not in old.groups for of in changed)
+            if is_new or len(changed) > PATCHED * len(one.groups):
+                return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)]
+            if changed or gone:
+                found.append(contract.Patch(t="patch", rev=session.rev, screen=name, sheet=key, groups=changed, gone=gone))
+        return found
+
+    # ------------------------------------------------------------------ charts over the stages
+
+    def _charts(self, session: Session, name: str, seen: Seen) -> list[contract.Chart]:
+        slot = asked_slot(seen)
+        if name != "weight" or slot is None:
+            return []
+        units, rig = seen.reading.rig.header.units, seen.reading.rig
+        cargo = frozenset(item.of for item in rig.parts if item.words.kind == "cargo")
+        slots = self._stages.get((session.rev, seen.slot.vehicle), [])
+        charts = [tongue_chart(slots, least_rating(slot), units), weight_chart(slot, units, cargo)]
+        return [one for one in charts if one is not None]
+
+    def one_piece(self, session: Session, name: str, slot: contract.Slot) -> bool:
+        """Work out one more stage for the charts of a screen; True once the last one is done."""
+        if name != "weight":
+            return False
+        key = (session.rev, slot.vehicle)
+        rig = session.reading.rig
+        count = max(len(rig.stages_in_order), 1)
+        done = self._stages.get(key)
+        if done is None:
+            self._stages = {key: []}
+            done = self._stages[key]
+        have = len({one.number for one in done})
+        if have >= count:
+            return False
+        vehicle = slot.vehicle if any(one == slot.vehicle for one, _ in rig.tow) else ""
+        found = study(rig, session.today, stage=have, use="tow", once=session.once, vehicle=vehicle)
+        planned = [one for one in found.slots if one.number == have and not one.is_ticked and not one.is_for_ticket]
+        if not planned:
+            return False
+        done += planned
+        return have + 1 == count
+
+
+# ---------------------------------------------------------------------- what a screen is drawn from
+
+LAYER_OF = {STUDS: STUDS, FLOOR: FLOOR}
+LAYER_NAMES = {STUDS: "Studs", FLOOR: "Floor members"}
+
+
+def _views(name: str, seen: Seen) -> dict[str, View]:
+    """Return the views of a screen by name."""
+    slot = asked_slot(seen)
+    if slot is None or slot.box is None or slot.frame is None:
+        return {}
+    rig = seen.reading.rig
+    if name in {"plan", "layout"}:
+        view = plan(rig, slot)
+        return {"plan": view} if view is not None else {}
+    if name in {"elevations", "sections", "frame"}:
+        wanted = {"elevations": ELEVATIONS, "sections": ("sections",), "frame": ("roof", "floor")}[name]
+        found: dict[str, View] = {}
+        for sheet in _sheets(rig, slot):
+            if sheet.name in wanted:
+                for number, view in enumerate(sheet.views, start=1):
+                    found[sheet.name if len(sheet.views) == 1 else f"{sheet.name}-{number}"] = view
+        return found
+    return {}
+
+
+def _sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
+    return sheets_of(rig, slot, slot.findings, (), _words(slot), rig.header.units)
+
+
+def _words(slot: WorkedSlot) -> str:
+    when = "today as ticked" if slot.is_ticked else "as planned"
+    return f"{when}, stage {slot.stage}" if slot.stage else when
+
+
+def _names(seen: Seen) -> dict[str, str]:
+    rig = seen.reading.rig
+    return {item.of: item.name for section in (rig.parts, rig.openings) for item in section}
+
+
+def _movable(name: str, seen: Seen, view: View) -> frozenset[str]:
+    """Return what may be dragged: parts on the plan, openings along their wall."""
+    if name in {"plan", "layout"}:
+        return frozenset(mark.of for mark in view.marks if mark.of.startswith(("parts[", "openings[")) and mark.of[-1] == "]")
+    if name == "elevations":
+        return frozenset(mark.of for mark in view.marks if mark.of.startswith("openings[") and mark.of[-1] == "]")
+    return frozenset()
+
+
+def _axes(key: str) -> tuple[contract.Along, contract.Upward]:
+    """Return which of the rig's axes run to the right and up in a view."""
+    side, _, where = key.partition("-")
+    if side in {"plan", "roof", "floor"}:
+        return "+x", "+y"
+    if side == "left":
+        return ("+x" if where == "outside" else "-x"), "+z"
+    if side == "right":
+        return ("-x" if where == "outside" else "+x"), "+z"
+    if side == "rear":
+        return ("+y" if where == "outside" else "-y"), "+z"
+    if side == "front":
+        return ("-y" if where == "outside" else "+y"), "+z"
+    return "+x", "+z"
+
+
+def _layers(one: Drawn) -> list[contract.Choice]:
+    return [contract.Choice(name=layer, label=label) for layer, label in LAYER_NAMES.items() if layer in one.groups]
+
+
+def _snaps(key: str, seen: Seen) -> list[contract.Snap]:
+    """Return the lines a dragged thing catches on: wall faces, studs and the middle, in the axes of the view."""
+    slot = asked_slot(seen)
+    if slot is None or slot.frame is None:
+        return []
+    faces = seen.reading.rig.surfaces
+    across = (("x", faces.front, "front"), ("x", faces.rear, "rear"), ("y", faces.left, "left wall"),
+              ("y", faces.right, "right wall"), ("y", 0.0, "middle"), ("z", faces.floor, "floor"),
+              ("z", faces.ceiling, "ceiling"))  # fmt: skip
+    found = [contract.Snap(axis=axis, mm=at * MILLIMETRES, label=label) for axis, at, label in across]
+    walls = ("left", "right") if key == "plan" else (key.partition("-")[0],)
+    for wall in walls:
+        for member in slot.frame.members_of(wall):
+            if member.kind in {"stud", "bow"} and member.is_held and not member.is_removed:
+                axis = "y" if wall in {"front", "rear"} else "x"
+                at = member.at.best * MILLIMETRES
+                half = member.face.best * MILLIMETRES / 2.0 if member.face.known else 0.0
+                for edge in dict.fromkeys((at - half, at + half)):
+                    found.append(contract.Snap(axis=axis, mm=edge, label=f"{member.kind} {member.number}"))
+    return found
+
+
+# ---------------------------------------------------------------------- tables and pages
+
+
+def _tables(name: str, seen: Seen) -> list[contract.Table]:
+    slot = asked_slot(seen)
+    rig = seen.reading.rig
+    if name == "weight" and slot is not None and slot.weight is not None:
+        return _grids(weight.sheets(slot.weight, rig.header.units))
+    if name == "towing" and slot is not None:
+        return _grids(grid for sheet in _sheets(rig, slot) if sheet.name == "walk-round" for grid in sheet.grids)
+    if name == "frame" and slot is not None and slot.frame is not None:
+        wanted = ("to-mend", "left-outside", "right-outside", "rear-outside", "roof")
+        return _grids(grid for sheet in _sheets(rig, slot) if sheet.name in wanted for grid in sheet.grids)
+    if name == "stages":
+        return _stages(seen)
+    if name == "records":
+        return _records(seen)
+    return []
+
+
+def _grids(grids: Iterable[Grid]) -> list[contract.Table]:
+    return [contract.Table(title=grid.title, columns=list(grid.columns), rows=[list(row) for row in grid.rows],
+                           of=list(grid.of)) for grid in grids]  # fmt: skip
+
+
+def _stages(seen: Seen) -> list[contract.Table]:
+    rig = seen.reading.rig
+    if not rig.stages_in_order:
+        return []
+    rows, of = [], []
+    for number, stage in enumerate(rig.stages_in_order):
+        where = "today" if number == rig.header.stage_today else "done" if number < rig.header.stage_today else ""
+        goes_in = [item.name for item in rig.parts if item.words.stage in {stage.name, str(number)}]
+        rows.append([stage.name, where, ", ".join(goes_in)])
+        of.append(f"stages[{stage.name}]")
+    return [contract.Table(title="In this order", columns=["Stage", "", "What goes in"], rows=rows, of=of)]
+
+
+def _records(seen: Seen) -> list[contract.Table]:
+    slot, rig = asked_slot(seen), seen.reading.rig
+    tables = []
+    if slot is not None and slot.weight is not None:
+        tables += [one for one in _grids(weight.sheets(slot.weight, rig.header.units)) if one.title == "plan and scale"]
+    tree = seen.reading.document.tree.get("measured")
+    if isinstance(tree, Mapping) and tree:
+        rows = [[name, *(_written(entry, key) for key in ("date", "what", "with", "stage"))] for name, entry in tree.items()]
+        columns = ["Entry", "Date", "What", "With", "Stage"]
+        tables.append(contract.Table(title="As measured", columns=columns, rows=rows,
+                                     of=[f"measured[{name}]" for name in tree]))  # fmt: skip
+    return tables
+
+
+def _written(entry: object, key: str) -> str:
+    value = entry.get(key) if isinstance(entry, Mapping) else None
+    return value if isinstance(value, str) else ""
+
+
+def _pages(seen: Seen) -> list[contract.Page]:
+    """Return the printed sheets, laid out on the paper of the home country."""
+    slot, rig = asked_slot(seen), seen.reading.rig
+    if slot is None:
+        return []
+    home = rig.header.countries[0].partition("-")[0] if rig.header.countries else ""
+    paper = PAPERS["letter" if home in {"US", "CA"} else "a4"]
+    title = title_of(rig, _words(slot), seen.study.judged_on.isoformat(), rig.header.units)
+    wanted = tuple(sheet for sheet in _sheets(rig, slot) if not sheet.is_tiled)
+    return [contract.Page(name=f"{page.name}-{page.number}", title=f"{page.title}", svg=svg_of(page))
+            for page in pages_of(wanted, paper, title)]  # fmt: skip
+

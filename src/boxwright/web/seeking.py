@@ -1,0 +1,51 @@
+"""The smallest proved change for one finding, sought apart from the page's own program so that no hand waits for it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from boxwright.book.answer import slot_of
+from boxwright.finding import USES
+from boxwright.rig.compose import read_rig
+from boxwright.study.bench import Bench
+from boxwright.study.clear_place import PLACED
+from boxwright.study.lever import lever_of
+from boxwright.study.remedy import fixes_of
+from boxwright.study.slots import study
+
+
+@dataclass(frozen=True, slots=True)
+class Sought:
+    """What was found: the values to write, where the path names a list the value joins it; what the change does."""
+
+    edits: tuple[tuple[str, str], ...]
+    says: str
+    clears: tuple[str, ...] = ()
+    then: str = ""
+
+
+def sought(text: str, code: str, where: str, stage: str, load: str, vehicle: str, today: date) -> Sought:
+    """Return the change of least effort that clears a finding and harms nothing, or why there is none."""
+    reading = read_rig(text)
+    rig = reading.rig
+    number = rig.stage_number(stage) if stage else None
+    number = rig.header.stage_today if number is None else number
+    known = vehicle if any(name == vehicle for name, _ in rig.tow) else ""
+    bench = Bench(reading, today, rig.header.units, vehicle=known)
+    found = study(rig, today, stage=number, once=bench.once, vehicle=known)
+    bench.look_at(number)
+    for use in USES:
+        slot = slot_of(found, use, load)
+        for finding in slot.findings if slot is not None else ():
+            if (finding.code, finding.where) != (code, where) or slot is None:
+                continue
+            lever = lever_of(finding, slot)
+            if lever is None and finding.code not in PLACED:
+                continue
+            fix = next(fixes_of(bench, finding, slot, lever), None)
+            if fix is None:
+                return Sought((), "no single move, change of place or lighter load clears it without harm elsewhere")
+            edits = tuple((edit.path, edit.value) for edit in fix.edits)
+            return Sought(edits, fix.says, tuple(mark[0] for mark in fix.clears), fix.then)
+    return Sought((), "no change is known that would clear it; what it asks for is written beside it")

@@ -1,0 +1,86 @@
+"""Starting the workbench: a socket on this computer only, the printed link, and the loops that keep the file."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import multiprocessing
+import socket
+import time
+from collections.abc import Callable
+from concurrent.futures import Executor, ProcessPoolExecutor
+from datetime import date
+from pathlib import Path
+
+import uvicorn
+from watchfiles import awatch
+
+from boxwright.web.gate import Door, Gate
+from boxwright.web.routes import MOST_MESSAGE, application
+from boxwright.web.workroom import Workroom
+
+LOOPBACK = "127.0.0.1"
+
+
+class Seekers:
+    """One process that proves changes, started when the first is asked for: it never shares what is open here."""
+
+    def __init__(self) -> None:
+        self._pool: ProcessPoolExecutor | None = None
+
+    def __call__(self) -> Executor:
+        """Return the process, started if need be."""
+        if self._pool is None:
+            self._pool = ProcessPoolExecutor(max_workers=1, mp_context=multiprocessing.get_context("spawn"))
+        return self._pool
+
+    def stop(self) -> None:
+        """End the process."""
+        if self._pool is not None:
+            self._pool.shutdown(wait=False, cancel_futures=True)
+
+
+def bound(port: int) -> socket.socket:
+    """Return a socket that listens on this computer only; port 0 takes a free one. Raises OSError."""
+    listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    listening.bind((LOOPBACK, port))
+    return listening
+
+
+def served(path: Path | None, folder: Path, today: date, port: int, started: Callable[[str], None]) -> None:
+    """Serve the workbench until it is stopped; ``started`` is told the link. Raises CannotKeep and OSError."""
+    listening = bound(port)
+    port = listening.getsockname()[1]
+    door, clock = Door(port), time.monotonic
+    room, seekers = Workroom(folder, path, today, clock), Seekers()
+    room.seekers = seekers
+    gate = Gate(application(room, door, clock), door, port)
+    config = uvicorn.Config(gate, log_level="warning", lifespan="off", ws_max_size=MOST_MESSAGE, access_log=False,
+                            server_header=False, ws="websockets-sansio", timeout_graceful_shutdown=1)  # fmt: skip
+    server = uvicorn.Server(config)
+
+    async def all_of_it() -> None:
+        keeping = [asyncio.create_task(room.keep()), asyncio.create_task(_watched(room))]
+        started(f"http://{LOOPBACK}:{port}/enter?t={door.token}")
+        try:
+            await server.serve(sockets=[listening])
+        finally:
+            for task in keeping:
+                task.cancel()
+            if room.desk is not None and room.desk.state == "dirty":
+                room.desk.write()
+            seekers.stop()
+
+    asyncio.run(all_of_it())
+
+
+async def _watched(room: Workroom) -> None:
+    """Look at the disk as soon as something in the rig's folder changes; the look every two seconds is for the rest."""
+    while True:
+        while room.desk is None:
+            await asyncio.sleep(0.2)
+        with contextlib.suppress(OSError, RuntimeError):
+            async for _ in awatch(room.desk.keeper.path.parent, recursive=False, debounce=80):
+                await room.look_now()
+        await asyncio.sleep(2.0)
