@@ -11,7 +11,7 @@ from typing import Literal, cast
 from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, around, known, less
 from boxwright.disciplines.frame.layering import buildup_at, there_of
 from boxwright.disciplines.frame.members import cut_out, edges, standing
-from boxwright.disciplines.frame.parts import Opening, StandingOpening
+from boxwright.disciplines.frame.parts import Clamps, Opening, StandingOpening
 from boxwright.disciplines.frame.passing import passing
 from boxwright.disciplines.frame.result import (
     Bay,
@@ -109,6 +109,7 @@ def _bare(standing_opening: StandingOpening, walls: tuple[Wall, ...]) -> Hole | 
         unit_weight=unit.weight if unit is not None else None,
         cost=unit.cost if unit is not None else None,
         doubt=max(along.high - along.best, along.best - along.low) if is_placed else 0.0,
+        reaches=known(unit.depth) if unit is not None else None,
     )
 
 
@@ -320,6 +321,12 @@ def _depths(
     if depth is not None:
         found.append(_fit(hole.of, "depth", depth, None, built))
     return tuple(found)
+
+
+def is_backwards(clamps: Clamps) -> bool:
+    """Return whether a clamping range ends before it begins: it was written the wrong way round."""
+    lowest, highest = known(clamps.lowest), known(clamps.highest)
+    return lowest is not None and highest is not None and lowest.best > highest.best
 
 
 def _fit(of: str, what: str, lowest: Band | None, highest: Band | None, built: Buildup) -> DepthFit:

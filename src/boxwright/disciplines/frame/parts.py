@@ -189,7 +189,7 @@ class OpeningUnit(Entry):
     transmittance: Transmittance | None = Field(None, alias="U", description="heat it lets through, such as 2.8 W/m2K")
     clamps: Clamps | None = Field(None, description="wall thickness it fits, such as {lowest: 1, highest: 1 3/4}")
     swing: Sash | None = Field(None, description="how it opens, such as {hinge: top, opens: out, to: 60 deg}")
-    depth: MetreBand | None = Field(None, description="how far it reaches into the room, such as 3")
+    depth: MetreBand | None = Field(None, description="how deep it goes, from the skin inwards, such as 3")
     cost: MoneyBand | None = Field(None, description="what it costs, such as 160")
     paid: MoneyBand | None = Field(None, description="what of that is paid, such as 160")
     have: YesNo = Field(None, description="is it in the garage already: yes or no")

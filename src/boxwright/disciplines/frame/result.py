@@ -117,6 +117,7 @@ class Hole:
     unit's frame covers the skin around it. ``overlaps`` are rig paths of openings and intrusions it runs into.
     ``seal``: what keeps the water out: the word, "unknown", or empty where nobody has been asked yet.
     ``curved`` is how far it, or its flange, reaches into what is round there: an arch, or a rounded eave (m).
+    ``reaches`` is how deep its unit goes, from the skin inwards (m).
     """
 
     of: str
@@ -150,6 +151,7 @@ class Hole:
     cost: Band | None
     doubt: float = 0.0
     curved: float = 0.0
+    reaches: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,7 +21,7 @@ from boxwright.disciplines.frame.telling import (
     taped,
 )
 from boxwright.finding import USES, Finding
-from boxwright.units import HeaderUnits, show_band
+from boxwright.units import HeaderUnits, show, show_band
 
 
 def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -112,6 +112,8 @@ def screw_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"no screw suits {one.name}: it must be {least} long to hold and {most} at most to stay off the skin"
         else:
             now = show_band(reach.written, "m", shown_in, cuts=True) if reach.written is not None else "unknown"
+            if now in (least, most) and reach.written is not None:  # what is told is rounded, what is judged is not
+                now = show(reach.written.best, "m", shown_in)
             says = f"the screws of {one.name} are {now} long, {reach.verdict}: {least} at least, {most} at most"
         limit = reach.least if reach.verdict == "too short" else reach.most
         number = reach.written.best if reach.written is not None else reach.least.best
