@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
+from math import inf
 
 from boxwright.cli.asked import Answered, Question, answered, slot_of
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of
@@ -18,7 +19,10 @@ from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits, show, show_band
 
-HOW = "write it as left x=72 z=30, or at front and rear side=left+20 z=30, on roof and floor x=72 side=centre"
+HOW = (
+    "write it as left x=72 z=30, or at front and rear side=left+20 z=30, on roof and floor x=72 side=centre, on a "
+    "slanted wall of the nose side=left+5 z=30 or x=-5 z=30"
+)
 KEYS = ("x", "side", "z")
 NEAR_A_WIRE = 0.05
 """Metres from a spot within which a wire is named; a loom sags and a builder's clip is not where it was drawn."""
@@ -64,6 +68,8 @@ def _place(wall: Wall, typed: Sequence[str], answer: Answered) -> tuple[float, f
             raise NothingAsked(f'cannot read the spot "{clean(word)}"; {HOW}')
         given[key.strip()] = text.strip()
     wanted = ("x", "side") if wall.name in ("roof", "floor") else ("x", "z") if wall.inward[0] == 0.0 else ("side", "z")
+    if wall.name.startswith("nose") and given.get("x"):
+        wanted = ("x", "z")
     missing = [key for key in wanted if not given.get(key)]
     if missing:
         raise NothingAsked(f"where along {missing[0]}? {HOW}")
@@ -74,11 +80,21 @@ def _place(wall: Wall, typed: Sequence[str], answer: Answered) -> tuple[float, f
         raise NothingAsked(str(problems[0][1]))
     if wall.name in ("roof", "floor"):
         return place.x.best, place.y.best
+    if wall.name.startswith("nose"):
+        return _slanted(wall, 0, place.x.best) if given.get("x") else _slanted(wall, 1, place.y.best), place.z.best
     return (place.x.best if wall.inward[0] == 0.0 else place.y.best), place.z.best
+
+
+def _slanted(wall: Wall, axis: int, at: float) -> float:
+    """Return how far along a slanted wall, from its corner of the body, a place is that is given by x or across."""
+    run = wall.end[axis] - wall.start[axis]
+    return (at - wall.start[axis]) / run * (wall.high - wall.low) if run != 0.0 else inf
 
 
 def _at(wall: Wall, along: float, up: float, units: HeaderUnits) -> str:
     first = "x" if wall.inward[0] == 0.0 or wall.name in ("roof", "floor") else "from the middle"
+    if wall.name.startswith("nose"):
+        first = "from its corner of the body"
     second = "from the middle" if wall.name in ("roof", "floor") else "z"
     return f"{first} {show(along, 'm', units, cuts=True)}, {second} {show(up, 'm', units, cuts=True)}"
 
@@ -100,6 +116,8 @@ def _said(found: Spot, result: Result, units: HeaderUnits) -> Iterator[str]:
     for words, near in (("ahead", found.before), ("behind", found.behind)):
         if near is not None:
             yield _near(near, words, units)
+    for intrusion in found.intrusions:
+        yield f"{intrusion} stands before the wall here: no hand and no screw reaches it from inside."
     if found.backing:
         yield f"Backing: {found.backing} lies behind the lining here."
     for reached in found.reached_along:

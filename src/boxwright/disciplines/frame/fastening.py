@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterable
+from dataclasses import replace
 from math import ceil, inf, isfinite
 from typing import Literal
 
@@ -17,6 +18,7 @@ from boxwright.disciplines.frame.result import (
     Backing,
     Buildup,
     Fastening,
+    Intrusion,
     LayerPiece,
     Member,
     Point,
@@ -26,6 +28,7 @@ from boxwright.disciplines.frame.result import (
     Wall,
 )
 from boxwright.disciplines.frame.sourced import ASSUMED, LIMITS, thread_pitch
+from boxwright.disciplines.frame.walls import against, spanned
 from boxwright.exchange import Fixing
 from boxwright.units import Band, exactly
 
@@ -100,6 +103,22 @@ def fastenings_of(
         if wall is not None:
             found.append(_fastening(fixing, walls, wall, members, backings, rows[walls.index(wall)]))
     return tuple(found)
+
+
+def blocked(one: Fastening, walls: tuple[Wall, ...], intrusions: tuple[Intrusion, ...]) -> Fastening:
+    """Return a fastening with those of its places that a wheel box or a housing stands before, seen from inside."""
+    wall = next(wall for wall in walls if wall.name == one.wall)
+    found: list[tuple[float, str]] = []
+    for intrusion in intrusions if not one.is_outside else ():
+        if not against(intrusion, wall):
+            continue
+        low, high, foot, top = spanned(intrusion, wall)
+        found += [
+            (point.at, intrusion.name)
+            for point in one.points
+            if low < point.at < high and (point.up is None or foot < point.up < top)
+        ]
+    return replace(one, blocked=tuple(found))
 
 
 def unwalled(fixings: tuple[Fixing, ...], walls: tuple[Wall, ...]) -> tuple[str, ...]:

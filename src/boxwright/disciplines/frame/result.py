@@ -215,7 +215,8 @@ class Fastening:
     pattern, both ways, that catch most. ``caught_low`` and ``caught_high`` are the fewest and most members that a span
     of this length can catch at any phase, and ``caught`` what it catches here. ``backing`` names a backing behind all
     that catches no member; ``holds_in`` is its thickness where the screws are meant for it. ``is_outside`` says that
-    the part hangs on the skin from outside.
+    the part hangs on the skin from outside. ``blocked`` are the places that a wheel box or a housing stands before,
+    each with its name.
     """
 
     of: str
@@ -238,6 +239,7 @@ class Fastening:
     asks: str
     holds_in: float | None = None
     is_outside: bool = False
+    blocked: tuple[tuple[float, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from boxwright.disciplines.frame.bands import known
 from boxwright.disciplines.frame.beside import taped_edges, with_what_it_moves
 from boxwright.disciplines.frame.box import inside_of
-from boxwright.disciplines.frame.fastening import backings_of, fastenings_of, unwalled
+from boxwright.disciplines.frame.fastening import backings_of, blocked, fastenings_of, unwalled
 from boxwright.disciplines.frame.holes import bare_holes, cut_members, holes_of
 from boxwright.disciplines.frame.members import bays_of, depth_of, in_order, members_of, planned_row
 from boxwright.disciplines.frame.parts import Section
@@ -80,7 +80,9 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
     members = cut_members(members, holes)
     backings = backings_of(section.backings, walls)
     rows = tuple(planned_row(section, wall) for wall in walls)
-    fastenings = fastenings_of(fixings, walls, members, backings, rows)
+    fastenings = tuple(
+        blocked(one, walls, intrusions) for one in fastenings_of(fixings, walls, members, backings, rows)
+    )
     faults = faults_of(section.readings, walls, members)
     return Shell(
         walls=walls,

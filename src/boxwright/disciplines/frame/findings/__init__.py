@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from boxwright.disciplines.frame.findings.fasteners import (
+    fastener_blocked,
     fastener_misses,
     fastener_near_wire,
     fastener_unplaced,
@@ -41,6 +42,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     unit_depth,
     seal_unknown,
     fastener_misses,
+    fastener_blocked,
     fastener_unplaced,
     screw_length,
     fastener_near_wire,
