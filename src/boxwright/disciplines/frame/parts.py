@@ -12,6 +12,7 @@ from pydantic import BeforeValidator, Field
 from boxwright.disciplines.frame.ordering import Order, WrittenReply
 from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.tapes import Read
+from boxwright.exchange import Vector
 from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, YesNo, read_names
 from boxwright.model.place import Place
@@ -287,6 +288,19 @@ class PlannedRecess:
 
 
 @dataclass(frozen=True, slots=True)
+class ToCarryIn:
+    """A part of the plan that stands inside and is not in yet: its size (m), nothing along an axis nobody wrote.
+
+    ``ways`` are the rig paths of the openings that are there when it goes in.
+    """
+
+    of: str
+    name: str
+    size: Vector
+    ways: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """The frame as ordered and as taped, with every layer and opening of the plan; what stands comes with each slot.
 
@@ -306,3 +320,4 @@ class Section:
     recesses: tuple[PlannedRecess, ...] = ()
     runs: tuple[Run, ...] = ()
     unrouted: tuple[str, ...] = ()
+    to_carry_in: tuple[ToCarryIn, ...] = ()

@@ -90,6 +90,20 @@ class Passing:
 
 
 @dataclass(frozen=True, slots=True)
+class CarriedIn:
+    """A part still to be carried in that goes through no opening left by then, or nobody can say whether.
+
+    ``best`` is the opening it is least short of; None where its size is not known, or no way in.
+    """
+
+    of: str
+    name: str
+    size: Vector
+    best: Passing | None
+    through: str
+
+
+@dataclass(frozen=True, slots=True)
 class DepthFit:
     """Whether a unit suits the wall's depth: what it needs at least and at most against what it meets.
 
@@ -333,6 +347,7 @@ class Result:
 
     ``unplaced`` are the rig paths of the measures and of what takes room inside that nobody has written enough of.
     ``runs`` are wires and pipes by their routes, ``unrouted`` the names of those without one.
+    ``stuck`` are parts that come in through no opening, or of which nobody can say it.
     """
 
     of: str
@@ -353,6 +368,7 @@ class Result:
     runs: tuple[Run, ...] = ()
     unrouted: tuple[str, ...] = ()
     crossings: tuple[Crossing, ...] = ()
+    stuck: tuple[CarriedIn, ...] = ()
 
     def wall(self, name: str) -> Wall | None:
         """Return a wall by its name, or None."""

@@ -12,11 +12,13 @@ from boxwright.disciplines.frame.fastening import backings_of, blocked, fastenin
 from boxwright.disciplines.frame.holes import bare_holes, cut_members, holes_of
 from boxwright.disciplines.frame.members import bays_of, depth_of, in_order, members_of, planned_row
 from boxwright.disciplines.frame.parts import Section
+from boxwright.disciplines.frame.passing import stuck_of
 from boxwright.disciplines.frame.recessed import recesses_of, without_wall
 from boxwright.disciplines.frame.result import (
     FLAT,
     Backing,
     Bay,
+    CarriedIn,
     Crossing,
     Fastening,
     Hole,
@@ -59,6 +61,7 @@ class Shell:
     unplaced: tuple[str, ...] = ()
     recesses: tuple[Recess, ...] = ()
     crossings: tuple[Crossing, ...] = ()
+    stuck: tuple[CarriedIn, ...] = ()
 
 
 BARE = Shell((), (), (), (), FLAT, None, (), (), (), (), (), (), (), ("trailer.body",))
@@ -102,6 +105,7 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
         ),
         sized=tuple(_sized(section, trailer)),
         recesses=recesses_of(section.recesses, walls, members),
+        stuck=stuck_of(section.to_carry_in, holes),
         crossings=crossings_of(fastenings, fixings, backings, section.runs),
         unplaced=(*_unplaced(section, intrusions), *unwalled(fixings, walls), *without_wall(section.recesses, walls)),
     )

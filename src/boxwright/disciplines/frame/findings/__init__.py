@@ -26,6 +26,7 @@ from boxwright.disciplines.frame.findings.openings import (
 from boxwright.disciplines.frame.findings.shell import (
     bay_without_width,
     built_beside_plan,
+    cannot_be_carried_in,
     members_unknown,
     roof_lower_than_rise,
     tape_disagrees,
@@ -51,6 +52,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     roof_lower_than_rise,
     bay_without_width,
     members_unknown,
+    cannot_be_carried_in,
 )
 
 
