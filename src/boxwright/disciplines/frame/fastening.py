@@ -12,7 +12,7 @@ from boxwright.disciplines.frame import method
 from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, above_nothing, known, together
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.layering import buildup_at
-from boxwright.disciplines.frame.members import Planned, edges, standing
+from boxwright.disciplines.frame.members import Planned, sides, standing
 from boxwright.disciplines.frame.parts import PlannedBacking
 from boxwright.disciplines.frame.result import (
     Backing,
@@ -250,8 +250,8 @@ def _point(
     room, off, is_certain = -inf, inf, True
     if nearest is not None:
         off = at - nearest.at.best
-        first, last = edges(nearest)
-        room = min(at - first.best, last.best - at) - distance.best
+        first, last = sides(nearest)
+        room = min(at - first, last - at) - distance.best
         doubt = max(nearest.at.high - nearest.at.best, nearest.at.best - nearest.at.low)
         is_certain = abs(room) > doubt + within
     catches = nearest.name if nearest is not None and room >= -SMALL else ""
@@ -339,8 +339,8 @@ def _metal(members: list[Member], distance: Band) -> list[tuple[float, float]]:
     for member in members:
         if member.is_contested:
             continue
-        first, last = edges(member)
-        low, high = first.best + distance.best, last.best - distance.best
+        first, last = sides(member)
+        low, high = first + distance.best, last - distance.best
         if low <= high + SMALL:
             found.append((low, high))
     return sorted(found)
