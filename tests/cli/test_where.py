@@ -146,3 +146,8 @@ def test_a_wheel_box_is_told_and_the_wall_ends_under_its_bow(tmp_path: Path) -> 
     assert "wheel-box" not in at_nose(tmp_path, "left", "x=80", "z=15")
     assert "outside the wall" in at_nose(tmp_path, "rear", "side=studs-left+2", "z=76")
     assert "outside the wall" not in at_nose(tmp_path, "rear", "side=centre", "z=76")
+
+
+def test_a_pipe_is_named_where_its_route_runs() -> None:
+    assert "fresh-to-pump (a pipe) at 26 in" in said("left", "x=60", "z=26")
+    assert "fresh-to-pump" not in said("left", "x=60", "z=60").split("No route")[0]

@@ -12,11 +12,7 @@ from boxwright.cli.screen import Line, clean, hanging, plain
 from boxwright.disciplines.frame.looked import Near, Reached, Spot
 from boxwright.disciplines.frame.result import Result, Wall
 from boxwright.disciplines.frame.spot import spot
-from boxwright.disciplines.power.parts import Wire
-from boxwright.disciplines.power.routes import legs_of
 from boxwright.model.place import Written, resolve
-from boxwright.rig.rig import Rig
-from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits, show, show_band
 
 HOW = (
@@ -24,6 +20,7 @@ HOW = (
     "slanted wall of the nose side=left+5 z=30 or x=-5 z=30"
 )
 KEYS = ("x", "side", "z")
+FLAT = ("roof", "floor")
 NEAR_A_WIRE = 0.05
 """Metres from a spot within which a wire is named; a loom sags and a builder's clip is not where it was drawn."""
 CAUTIONS = (
@@ -53,7 +50,7 @@ def where(
     plane_words = name if name in ("roof", "floor") else f"{name} wall"
     title = f"{rig}: {plane_words}, {_at(plane, along, up, units)}, stage {slot.stage}"
     lines = [plain(clean(title), "head"), ()]
-    for sentence in (*_said(found, result, units), *_wires(answer.reading.rig, slot, found, units)):
+    for sentence in (*_said(found, result, units), *_runs(result, found, units)):
         lines += hanging(plain("  "), clean(sentence), columns)
     lines += [(), *hanging((), CAUTIONS, columns, "dim")]
     return lines, answer
@@ -154,25 +151,21 @@ def _layer(name: str, material: str, thick: object, there: str, units: HeaderUni
     return f"{name}{size}{f' of {material}' if material else ''}{how}"
 
 
-def _wires(rig: Rig, slot: Slot, found: Spot, units: HeaderUnits) -> Iterator[str]:
-    """Yield what runs past a spot by the routes that are written, and which wires nobody wrote a route of."""
+def _runs(result: Result, found: Spot, units: HeaderUnits) -> Iterator[str]:
+    """Yield what runs past a spot by the routes that are written, and of which wires and pipes nobody wrote one."""
     near: list[str] = []
-    unknown: list[str] = []
-    for item in rig.wires:
-        route = item.own.route if isinstance(item.own, Wire) else ""
-        if not route:
-            unknown.append(item.name)
-        for leg in legs_of(route, rig.header.units):
-            if leg.wall != found.wall or not leg.low - NEAR_A_WIRE <= found.along <= leg.high + NEAR_A_WIRE:
-                continue
-            if leg.up is None:
-                near.append(f"{item.name} (height not written)")
-            elif abs(leg.up - found.up) <= NEAR_A_WIRE:
-                near.append(f"{item.name} at {show(leg.up, 'm', units, cuts=True)}")
+    for run in result.runs:
+        if run.wall != found.wall or not run.low - NEAR_A_WIRE <= found.along <= run.high + NEAR_A_WIRE:
+            continue
+        name = run.name if run.what == "wire" else f"{run.name} (a pipe)"
+        if run.up is None:
+            near.append(f"{name} (its route does not say {'where across' if found.wall in FLAT else 'how high'})")
+        elif abs(run.up - found.up) <= NEAR_A_WIRE:
+            near.append(f"{name} at {show(run.up, 'm', units, cuts=True)}")
     if near:
-        yield f"Wires by their written route: {', '.join(dict.fromkeys(near))}."
+        yield f"Wires and pipes by their written route: {', '.join(dict.fromkeys(near))}."
     else:
-        yield "No wire runs here by the routes that are written."
-    if unknown:
-        yield f"No route is written of {', '.join(unknown)}: they may run here."
+        yield "No wire and no pipe runs here by the routes that are written."
+    if result.unrouted:
+        yield f"No route is written of {', '.join(result.unrouted)}: they may run here."
     yield f"Not looked at: {', '.join(found.not_looked_at)}."

@@ -17,7 +17,7 @@ from boxwright.model.part import Frame
 from boxwright.model.place import Surfaces
 from boxwright.units import Band
 
-NOT_LOOKED_AT = ("pipes", "lamp and brake wires whose route nobody wrote")
+NOT_LOOKED_AT = ("lamp and brake wires, lines and hoses that are not in the file",)
 SIDES = ("left", "right", "roof", "floor")
 
 
