@@ -15,6 +15,7 @@ import sys
 import time
 from collections.abc import Callable
 from datetime import date
+from itertools import product
 from math import sqrt
 from pathlib import Path
 from statistics import median
@@ -134,19 +135,20 @@ def of_fixes(data: bytes, repeats: int) -> list[Row]:
     rig = Composer().compose(read_document(data)).rig
     found: dict[bool, list[Row]] = {True: [], False: []}
     uses: tuple[Use, ...] = ("tow", "sleep")
+    behind = [name for name, _ in rig.tow]
     for number, stage in enumerate(rig.stages_in_order):
-        for use in uses:
-            times = [sought(data, number, use) for _ in range(repeats)]
-            what = f"Whimbrel: smallest changes, {use}, stage {stage.name}"
+        for use, vehicle in product(uses, behind):
+            times = [sought(data, number, use, vehicle) for _ in range(repeats)]
+            what = f"Whimbrel: smallest changes, {use}, stage {stage.name}, behind {vehicle}"
             found[number >= rig.header.stage_today].append(row(what, times, "250"))
     return [max(rows, key=lambda one: one.median) for rows in (found[True], found[False])]
 
 
-def sought(data: bytes, number: int, use: Use) -> float:
+def sought(data: bytes, number: int, use: Use, vehicle: str) -> float:
     """Return how long the changes of one stage and use take (ms CPU), the stage itself being worked out already."""
     reading = Composer().compose(read_document(data))
-    bench = Bench(reading, TODAY)
-    asked = study(reading.rig, TODAY, stage=number, use=use, once=bench.once)
+    bench = Bench(reading, TODAY, vehicle=vehicle)
+    asked = study(reading.rig, TODAY, stage=number, use=use, once=bench.once, vehicle=vehicle)
     started = time.thread_time()
     remedies(bench, number, asked.is_ticked, use=use, found=asked)
     return (time.thread_time() - started) * 1_000

@@ -137,13 +137,11 @@ def test_a_part_whose_weight_is_its_reading_takes_the_new_one_and_nothing_is_off
     assert boat.mass.best == pytest.approx(118 * POUND)
 
 
-def test_a_weight_written_as_unknown_stays_so_until_the_owner_goes_on(
-    rig: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_a_reading_counts_at_once_where_the_line_says_unknown(rig: Path, capsys: pytest.CaptureFixture[str]) -> None:
     _, out, _ = run(capsys, "measured", str(rig), "part", "deck-chairs=19")
     chairs = next(item for item in read_rig(rig.read_bytes()).rig.parts if item.name == "deck-chairs")
-    assert not chairs.mass.known
-    assert "deck-chairs.weight=19 deck-chairs.how=weighed" in out
+    assert chairs.mass.known and chairs.mass.best == pytest.approx(19 * POUND)
+    assert "deck-chairs.weight=19" not in out
 
 
 def test_the_edges_of_an_opening_are_held_beside_the_plan(rig: Path, capsys: pytest.CaptureFixture[str]) -> None:

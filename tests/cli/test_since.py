@@ -118,4 +118,4 @@ def test_next_names_what_nobody_ticked_with_its_line(capsys: pytest.CaptureFixtu
     text = (RIGS / "whimbrel.yaml").read_text(encoding="utf-8").splitlines()
     line = next(number for number, row in enumerate(text, start=1) if row.strip().startswith("vent-high:"))
     assert f"line {line} opening vent-high" in said
-    assert "Weigh launch-wheels first" in said
+    assert "Weigh launch-wheels with" in said and "by itself it crosses the limit from" in said

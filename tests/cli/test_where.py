@@ -100,3 +100,54 @@ def test_an_edit_of_an_opening_is_compared_and_the_file_is_not_touched() -> None
 def test_an_opening_nobody_wrote_is_refused_with_a_guess() -> None:
     with pytest.raises(NothingAsked, match="window"):
         compare(WHIMBREL, "window-lift", "window-right", TODAY, 80)
+
+
+NOSED = """boxwright: 1
+rig: Plover
+units: {length: in, weight: lb}
+countries: [US-NC]
+today: {stage: shell, date: 2026-05-02}
+trailer:
+  body: {length: 160, width: 80, height: 78}
+frame:
+  studs: {tube: 1 x 1 1/2 x 16 ga, every: 16, first: 0}
+  bows: {tube: 1 x 1 1/2 x 16 ga, every: 16, shape: arched, rise: 6}
+  nose: {length: 24, tip: 16}
+  skin: aluminium 0.040
+  intrusions:
+    wheel-box: {what: wheel box, wall: left, x: 66, z: 0, length: 60, height: 9, depth: 8}
+stages:
+  shell: {what: shell}
+"""
+
+
+def at_nose(folder: Path, wall: str, *place: str) -> str:
+    path = folder / "nosed.yaml"
+    path.write_text(NOSED, encoding="utf-8")
+    return " ".join(text_of(line) for line in where(Question(str(path)), wall, place, TODAY, 200)[0])
+
+
+def test_a_slanted_wall_is_read_by_x_or_across_and_counted_from_its_corner(tmp_path: Path) -> None:
+    """By hand: 24 back and 32 across is 40 in of wall (3-4-5), so 12 ahead is half of it, and so is 16 in from left."""
+    for place in ("x=-12", "side=studs-left+16"):
+        words = at_nose(tmp_path, "nose-left", place, "z=30")
+        assert "from its corner of the body 20 in" in words and "outside" not in words
+        assert "20 in from its corner of the body" in words
+
+
+def test_at_a_tip_a_tape_is_hooked_to_the_tip(tmp_path: Path) -> None:
+    words = at_nose(tmp_path, "front", "side=centre", "z=30")
+    assert "8 in from the left corner of the tip" in words and "finished left wall" not in words
+    assert "10 in from the corner where the nose begins" in at_nose(tmp_path, "left", "x=10", "z=30")
+
+
+def test_a_wheel_box_is_told_and_the_wall_ends_under_its_bow(tmp_path: Path) -> None:
+    assert "wheel-box stands before the wall" in at_nose(tmp_path, "left", "x=80", "z=5")
+    assert "wheel-box" not in at_nose(tmp_path, "left", "x=80", "z=15")
+    assert "outside the wall" in at_nose(tmp_path, "rear", "side=studs-left+2", "z=76")
+    assert "outside the wall" not in at_nose(tmp_path, "rear", "side=centre", "z=76")
+
+
+def test_a_pipe_is_named_where_its_route_runs() -> None:
+    assert "fresh-to-pump (a pipe) at 26 in" in said("left", "x=60", "z=26")
+    assert "fresh-to-pump" not in said("left", "x=60", "z=60").split("No route")[0]

@@ -210,6 +210,16 @@ def test_what_cannot_be_added_is_said(path: str) -> None:
     assert len(done.says) > 20
 
 
+def test_a_key_whose_group_is_missing_is_not_written_with_a_point_in_its_name() -> None:
+    done = splice_new(read_document("trailer:\n  body: {length: 3}\n"), "trailer.jack.rating", "1")
+    assert isinstance(done, Problem) and 'belongs to "trailer.jack", which is not there' in done.says
+
+
+def test_what_does_not_belong_to_anything_is_not_called_there_already() -> None:
+    done = splice_new(read_document(ADDED_TO), "parts[zz].x", "1")
+    assert isinstance(done, Problem) and "there already" not in done.says
+
+
 @pytest.mark.parametrize("path", ["parts[a].tank", "parts[zz].x", "parts", "parts[a].colour"])
 def test_what_cannot_be_changed_is_said(path: str) -> None:
     assert isinstance(splice(read_document(ADDED_TO), path, "1"), Problem)

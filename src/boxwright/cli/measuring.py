@@ -238,7 +238,8 @@ def adoption(rig: Rig, one: Typed) -> str:
     differing = tuple((key, text) for key, text in one.values if _differs(rig, one, key, text))
     if one.kind == "part" and differing:
         item = next((item for item in rig.parts if item.name == one.subject), None)
-        if item is None or (item.words.weight is None and item.words.each is None):
+        weight = item.words.weight if item is not None else None
+        if item is None or (item.words.each is None and (weight is None or not weight.value.known)):
             return ""
         return f"{at_the_shell(f'{one.subject}.weight={differing[0][1]}')} {at_the_shell(f'{one.subject}.how=weighed')}"
     if one.kind == "opening":

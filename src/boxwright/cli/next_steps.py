@@ -14,8 +14,8 @@ from boxwright.finding import Answer, Finding
 from boxwright.model.stage import Marks, Stage, stands
 from boxwright.rig.rig import Rig
 from boxwright.study.reach import Crossing, crossings
+from boxwright.study.remedy_words import look_and_tick
 from boxwright.study.slots import Slot
-from boxwright.study.spoken import look_and_tick
 from boxwright.study.verdict import CHAPTERS, verdict
 from boxwright.units import Band, HeaderUnits, show, show_band
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
+from math import inf
 
 from boxwright.cli.asked import Answered, Question, answered, slot_of
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of
@@ -11,15 +12,15 @@ from boxwright.cli.screen import Line, clean, hanging, plain
 from boxwright.disciplines.frame.looked import Near, Reached, Spot
 from boxwright.disciplines.frame.result import Result, Wall
 from boxwright.disciplines.frame.spot import spot
-from boxwright.disciplines.power.parts import Wire
-from boxwright.disciplines.power.routes import legs_of
 from boxwright.model.place import Written, resolve
-from boxwright.rig.rig import Rig
-from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits, show, show_band
 
-HOW = "write it as left x=72 z=30, or at front and rear side=left+20 z=30, on roof and floor x=72 side=centre"
+HOW = (
+    "write it as left x=72 z=30, or at front and rear side=left+20 z=30, on roof and floor x=72 side=centre, on a "
+    "slanted wall of the nose side=left+5 z=30 or x=-5 z=30"
+)
 KEYS = ("x", "side", "z")
+FLAT = ("roof", "floor")
 NEAR_A_WIRE = 0.05
 """Metres from a spot within which a wire is named; a loom sags and a builder's clip is not where it was drawn."""
 CAUTIONS = (
@@ -49,7 +50,7 @@ def where(
     plane_words = name if name in ("roof", "floor") else f"{name} wall"
     title = f"{rig}: {plane_words}, {_at(plane, along, up, units)}, stage {slot.stage}"
     lines = [plain(clean(title), "head"), ()]
-    for sentence in (*_said(found, result, units), *_wires(answer.reading.rig, slot, found, units)):
+    for sentence in (*_said(found, result, units), *_runs(result, found, units)):
         lines += hanging(plain("  "), clean(sentence), columns)
     lines += [(), *hanging((), CAUTIONS, columns, "dim")]
     return lines, answer
@@ -64,6 +65,8 @@ def _place(wall: Wall, typed: Sequence[str], answer: Answered) -> tuple[float, f
             raise NothingAsked(f'cannot read the spot "{clean(word)}"; {HOW}')
         given[key.strip()] = text.strip()
     wanted = ("x", "side") if wall.name in ("roof", "floor") else ("x", "z") if wall.inward[0] == 0.0 else ("side", "z")
+    if wall.name.startswith("nose") and given.get("x"):
+        wanted = ("x", "z")
     missing = [key for key in wanted if not given.get(key)]
     if missing:
         raise NothingAsked(f"where along {missing[0]}? {HOW}")
@@ -74,11 +77,21 @@ def _place(wall: Wall, typed: Sequence[str], answer: Answered) -> tuple[float, f
         raise NothingAsked(str(problems[0][1]))
     if wall.name in ("roof", "floor"):
         return place.x.best, place.y.best
+    if wall.name.startswith("nose"):
+        return _slanted(wall, 0, place.x.best) if given.get("x") else _slanted(wall, 1, place.y.best), place.z.best
     return (place.x.best if wall.inward[0] == 0.0 else place.y.best), place.z.best
+
+
+def _slanted(wall: Wall, axis: int, at: float) -> float:
+    """Return how far along a slanted wall, from its corner of the body, a place is that is given by x or across."""
+    run = wall.end[axis] - wall.start[axis]
+    return (at - wall.start[axis]) / run * (wall.high - wall.low) if run != 0.0 else inf
 
 
 def _at(wall: Wall, along: float, up: float, units: HeaderUnits) -> str:
     first = "x" if wall.inward[0] == 0.0 or wall.name in ("roof", "floor") else "from the middle"
+    if wall.name.startswith("nose"):
+        first = "from its corner of the body"
     second = "from the middle" if wall.name in ("roof", "floor") else "z"
     return f"{first} {show(along, 'm', units, cuts=True)}, {second} {show(up, 'm', units, cuts=True)}"
 
@@ -100,6 +113,8 @@ def _said(found: Spot, result: Result, units: HeaderUnits) -> Iterator[str]:
     for words, near in (("ahead", found.before), ("behind", found.behind)):
         if near is not None:
             yield _near(near, words, units)
+    for intrusion in found.intrusions:
+        yield f"{intrusion} stands before the wall here: no hand and no screw reaches it from inside."
     if found.backing:
         yield f"Backing: {found.backing} lies behind the lining here."
     for reached in found.reached_along:
@@ -136,25 +151,21 @@ def _layer(name: str, material: str, thick: object, there: str, units: HeaderUni
     return f"{name}{size}{f' of {material}' if material else ''}{how}"
 
 
-def _wires(rig: Rig, slot: Slot, found: Spot, units: HeaderUnits) -> Iterator[str]:
-    """Yield what runs past a spot by the routes that are written, and which wires nobody wrote a route of."""
+def _runs(result: Result, found: Spot, units: HeaderUnits) -> Iterator[str]:
+    """Yield what runs past a spot by the routes that are written, and of which wires and pipes nobody wrote one."""
     near: list[str] = []
-    unknown: list[str] = []
-    for item in rig.wires:
-        route = item.own.route if isinstance(item.own, Wire) else ""
-        if not route:
-            unknown.append(item.name)
-        for leg in legs_of(route, rig.header.units):
-            if leg.wall != found.wall or not leg.low - NEAR_A_WIRE <= found.along <= leg.high + NEAR_A_WIRE:
-                continue
-            if leg.up is None:
-                near.append(f"{item.name} (height not written)")
-            elif abs(leg.up - found.up) <= NEAR_A_WIRE:
-                near.append(f"{item.name} at {show(leg.up, 'm', units, cuts=True)}")
+    for run in result.runs:
+        if run.wall != found.wall or not run.low - NEAR_A_WIRE <= found.along <= run.high + NEAR_A_WIRE:
+            continue
+        name = run.name if run.what == "wire" else f"{run.name} (a pipe)"
+        if run.up is None:
+            near.append(f"{name} (its route does not say {'where across' if found.wall in FLAT else 'how high'})")
+        elif abs(run.up - found.up) <= NEAR_A_WIRE:
+            near.append(f"{name} at {show(run.up, 'm', units, cuts=True)}")
     if near:
-        yield f"Wires by their written route: {', '.join(dict.fromkeys(near))}."
+        yield f"Wires and pipes by their written route: {', '.join(dict.fromkeys(near))}."
     else:
-        yield "No wire runs here by the routes that are written."
-    if unknown:
-        yield f"No route is written of {', '.join(unknown)}: they may run here."
+        yield "No wire and no pipe runs here by the routes that are written."
+    if result.unrouted:
+        yield f"No route is written of {', '.join(result.unrouted)}: they may run here."
     yield f"Not looked at: {', '.join(found.not_looked_at)}."

@@ -102,7 +102,8 @@ def add_value(document: Document, path: str, value: Tree) -> Change | Problem:
     if steps is None or extent is None or parent in document.sections:
         return problem_at(document, path, f'"{shortened(path)}" has nothing yet that it belongs to; add that first')
     if isinstance(group, str):
-        says = f'"{parent}" has a value but no keys; write it as a group in braces to add {missing[0]} to it'
+        says = f'"{parent}" has a value but no keys; write it as a group in braces to add {missing[0]} to it, or take '
+        says += f"it out and write its keys in one step: drop {parent}, then {path}=.."
         return problem_at(document, path, says)
     if isinstance(group, tuple):
         missing[0] = str(len(group))

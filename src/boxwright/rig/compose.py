@@ -90,7 +90,7 @@ class Composer:
         tow = _named(tree, "tow", TowVehicle, units, mistakes)
         accepted = _accepted(tree, units, mistakes)
         readings = lengths_read(tree, units)
-        shell, unread = shell_of(framing, items, layers, readings, units, len(stages.stages))
+        shell, unread = shell_of(framing, items, layers, readings, units, len(stages.stages), trailer)
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
         # Everything is read by now: what is read below this line would keep its mistakes to itself.

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from difflib import get_close_matches
 
 from boxwright.disciplines import frame
 from boxwright.disciplines.frame.bands import above_nothing
 from boxwright.disciplines.frame.box import inside_of
-from boxwright.disciplines.frame.holes import wall_name
+from boxwright.disciplines.frame.holes import is_backwards, wall_name
 from boxwright.disciplines.frame.members import MOST, amiss_of
 from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.tapes import REMOVED
@@ -19,6 +20,8 @@ from boxwright.rig.validate import Mistake
 from boxwright.units import HeaderUnits
 
 WALLS = ("left", "right", "front", "rear", "nose-left", "nose-right")
+EDGES = ("front", "rear", "left", "right", "bottom", "top")
+ROWS = {"bows": "roof", "cross_members": "floor"}
 NUMBERED = ("studs", "bows", "cross_members")
 SAYS = {
     "every": "this spacing is narrower than one member, or longer than the wall, and no row is made of it; "
@@ -50,6 +53,7 @@ def impossible(section: frame.Section, trailer: Trailer) -> tuple[Mistake, ...]:
         if tip is not None and tip.known and not 0.0 <= tip.best <= inside[1]:
             says = "the tip of a nose is at most as wide as the body, and 0 where it is sharp; write it as tip: 12"
             found.append(Mistake("frame.nose.tip", says))
+    found += _no_openings(section)
     there = {wall.name for wall in walls}
     for one in section.openings:
         name = wall_name(one.wall)
@@ -57,6 +61,21 @@ def impossible(section: frame.Section, trailer: Trailer) -> tuple[Mistake, ...]:
             says = f"this trailer has no {name} wall as its nose is written; write another wall, or the nose"
             found.append(Mistake(f"{one.of}.wall", says))
     return tuple(found)
+
+
+def _no_openings(section: frame.Section) -> Iterator[Mistake]:
+    """Yield the sizes of openings that are nothing or less, and the clamping ranges that end before they begin."""
+    for one in section.openings:
+        for key in ("width", "height", "across"):
+            size = getattr(one.opening, key)
+            if size is not None and size.known and above_nothing(size) is None:
+                says = f"a {key} of nothing or less is no opening, and it is not judged; write it as {key}: 14 1/4"
+                yield Mistake(f"{one.of}.{key}", says)
+        clamps = one.opening.unit.clamps if one.opening.unit is not None else None
+        if clamps is not None and is_backwards(clamps):
+            says = "the thinnest wall it clamps is thicker than the thickest, so that it fits none; "
+            says += "write it as clamps: {lowest: 1, highest: 1 3/4}"
+            yield Mistake(f"{one.of}.unit.clamps", says)
 
 
 def _no_measure(trailer: Trailer) -> Iterator[Mistake]:
@@ -73,13 +92,15 @@ def _no_measure(trailer: Trailer) -> Iterator[Mistake]:
 
 def unread_lengths(tree: Mapping[str, Tree], units: HeaderUnits) -> tuple[Mistake, ...]:
     """Return what stands under ``measured`` as the place of a member or the measure of a thing, and gives none."""
-    entries = tree.get("measured")
+    entries, openings = tree.get("measured"), tree.get("openings")
+    names = tuple(openings) if isinstance(openings, Mapping) else ()
     found: list[Mistake] = []
     for name, entry in entries.items() if isinstance(entries, Mapping) else ():
         for key in KINDS if isinstance(entry, Mapping) else ():
             values = entry.get("values") if isinstance(entry, Mapping) else None
             if isinstance(entry, Mapping) and key in entry and isinstance(values, Mapping):
                 found += _unread(f"measured[{name}]", key, entry[key], values, units)
+                found += _of_nothing(f"measured[{name}]", key, entry[key], values, names)
     return tuple(found)
 
 
@@ -96,3 +117,21 @@ def _unread(path: str, key: str, subject: Tree, values: Mapping[str, Tree], unit
         if word != REMOVED and length_read(text, units) is None:
             how = f'write it as {place}: 48 1/8, or {REMOVED}' if key in NUMBERED else f"write it as {place}: 48 1/8"
             yield Mistake(f"{path}.values.{place}", f'cannot read the length "{text}"; {how}')
+
+
+def _of_nothing(
+    path: str, key: str, subject: Tree, values: Mapping[str, Tree], names: tuple[str, ...]
+) -> Iterator[Mistake]:
+    """Yield what was read of a thing that is not there: an opening or an edge nobody named so, another row."""
+    if key == "opening" and subject not in names:
+        near = get_close_matches(str(subject), names, 1)
+        how = f"did you mean {near[0]}?" if near else f"write one of {', '.join(names) or 'them under openings'}"
+        yield Mistake(f"{path}.opening", f'there is no opening "{subject}", and this is not used; {how}')
+    for only in [one for one in (ROWS.get(key),) if one is not None and subject != one]:
+        says = f'"{subject}" has no row of these, and this is not used; write it as {key}: {only}'
+        yield Mistake(f"{path}.{key}", says)
+    if key == "opening":
+        for place in values:
+            if place.strip() not in EDGES:
+                says = f'"{place}" is no edge of an opening, and this is not used; write one of {", ".join(EDGES)}'
+                yield Mistake(f"{path}.values.{place}", says, is_key=True)

@@ -20,6 +20,7 @@ from boxwright.disciplines import (
     water,
     weight,
 )
+from boxwright.disciplines.frame.box import inside_of as body_of
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.parts import (
     Framing,
@@ -28,6 +29,7 @@ from boxwright.disciplines.frame.parts import (
     PlannedRecess,
     StandingLayer,
     StandingOpening,
+    ToCarryIn,
 )
 from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.result import UNSAID, Run, Tube
@@ -131,6 +133,7 @@ def shell_of(
     readings: tuple[Read, ...],
     units: HeaderUnits,
     last_stage: int,
+    trailer: Trailer,
 ) -> tuple[frame.Section, tuple[tuple[str, str], ...]]:
     """Return the frame of the whole plan, and what could not be read of its sections: path and why."""
     troubles: list[tuple[str, str]] = []
@@ -177,8 +180,32 @@ def shell_of(
         ),
         runs=tuple(run for one in _routed(items) for run in _runs(one, units)),
         unrouted=tuple(one.name for one in _routed(items) if not _route(one)),
+        to_carry_in=tuple(
+            ToCarryIn(one.of, one.name, one.place.size, _ways_in(one, items["openings"]))
+            for one in items["parts"]
+            if _comes_in(one, trailer) and _ever_stands(one.marks, last_stage)
+        ),
     )
     return found, tuple(troubles)
+
+
+def _comes_in(item: Item, trailer: Trailer) -> bool:
+    """Return whether a part is still to be carried in whole: a thing of its own that will stand inside the box."""
+    words, place, inside = item.words, item.place, body_of(trailer)
+    tick, is_planned = item.marks.done.tick, item.marks.stage is not None and words.kind != "cargo"
+    if not (tick == "no" or (tick == "unmarked" and is_planned)):
+        return False
+    if item.is_in_empty_weight or words.inside or words.kind in ("spread", "backing"):
+        return False
+    if inside is None or not (place.x.known and place.y.known and place.z.known):
+        return False
+    return 0.0 < place.x.best < inside[0] and abs(place.y.best) < inside[1] / 2.0 and 0.0 < place.z.best < inside[2]
+
+
+def _ways_in(item: Item, openings: tuple[Item, ...]) -> tuple[str, ...]:
+    """Return the openings that are there by plan when a part goes in."""
+    stage = item.marks.stage or 0
+    return tuple(one.of for one in openings if stands(one.marks, stage, False) == "yes")
 
 
 def _routed(items: dict[str, tuple[Item, ...]]) -> tuple[Item, ...]:

@@ -50,8 +50,12 @@ def splice_new(document: Document, path: str, value: str) -> Splice | Problem:
     parent, key = _parent_and_key(document, path)
     group, extent = tree_at(document, parent), document.extent(parent, exact=True)
     if extent is None or not key or document.extent(path, exact=True) is not None:
-        says = "is there already; change it" if key else "cannot be added: there is nothing yet that it belongs to"
+        is_there = document.extent(path, exact=True) is not None
+        says = "is there already; change it" if is_there else "cannot be added: there is nothing yet that it belongs to"
         return _problem(document, path, f'"{path}" {says}')
+    if "." in key or "[" in key:
+        missing = f"{parent}.{key.partition('.')[0].partition('[')[0]}"
+        return _problem(document, path, f'"{path}" belongs to "{missing}", which is not there; add that first')
     if group is None:
         start, end, lead = value_stretch(document, extent, None)
         return _proved(document, path, value, lambda text: Splice(start, end, f"{lead}{{{key_written(key)}: {text}}}"))

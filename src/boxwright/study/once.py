@@ -142,7 +142,9 @@ class Once:
             return known[0]
         key: Hashable = value
         if type(value) is tuple:
-            key = ("tuple", tuple([self._number(one) for one in value]))
+            # Most of a row of a thousand has its number: it is looked up here, without a call for each.
+            get = self._numbered.get
+            key = ("tuple", tuple([had[0] if (had := get(id(one))) else self._number(one) for one in value]))
         number = self._numbers.setdefault(key, len(self._numbers))
         self._numbered[id(value)] = (number, value)
         return number
@@ -150,4 +152,9 @@ class Once:
 
 def _are_same(before: Arguments, now: Arguments) -> bool:
     """Return whether two rows of arguments are the same, looking into a value only where it is another object."""
-    return len(before) == len(now) and all(one is other or one == other for one, other in zip(before, now, strict=True))
+    if len(before) != len(now):
+        return False
+    for one, other in zip(before, now, strict=True):  # noqa: SIM110 - a generator costs more than what it looks at
+        if one is not other and one != other:
+            return False
+    return True

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from boxwright.finding import Finding
+from boxwright.study.spoken import listed
 from boxwright.units import HeaderUnits, show
 
 DIRECTIONS = (("forward", "rearward"), ("to the left", "to the right"))
@@ -161,3 +162,9 @@ def backing_needed(name: str, backing: str, places: Sequence[float], header: Hea
 def then_done(act: str) -> str:
     """Return what to do after a change that leaves a question: what the question itself asks to be done."""
     return f"then {act[:1].lower()}{act[1:]}" if act else ""
+
+
+def look_and_tick(paths: Sequence[str]) -> str:
+    """Return what to do about things that are there perhaps."""
+    each = "it" if len(paths) == 1 else "each"
+    return f"Look whether {listed(paths)} {'is' if len(paths) == 1 else 'are'} in, and tick {each}: done: yes or no"

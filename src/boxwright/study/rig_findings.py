@@ -13,7 +13,8 @@ from boxwright.rig.head import FORMAT
 from boxwright.rig.keys import OWNER_OF_KEY
 from boxwright.rig.rig import Accepted, Rig
 from boxwright.study.once import Failed
-from boxwright.study.spoken import listed, look_and_tick
+from boxwright.study.remedy_words import look_and_tick
+from boxwright.study.spoken import listed
 from boxwright.study.standing import PROTECTING, Standing
 
 

@@ -28,9 +28,3 @@ def listed(paths: Sequence[str]) -> str:
     if len(names) > MOST_LISTED:
         return f"{', '.join(names[:MOST_LISTED])} and {len(names) - MOST_LISTED} more"
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
-
-
-def look_and_tick(paths: Sequence[str]) -> str:
-    """Return what to do about things that are there perhaps."""
-    each = "it" if len(paths) == 1 else "each"
-    return f"Look whether {listed(paths)} {'is' if len(paths) == 1 else 'are'} in, and tick {each}: done: yes or no"

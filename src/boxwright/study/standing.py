@@ -89,7 +89,7 @@ def cut(
         if answer == "no":
             continue
         frames.append(_frame(item, answer, _pose(item, use), load.carries(item.name), remembered))
-        tank = _tank(item, frames[-1], load)
+        tank = _tank(item, frames[-1], load) if item.facets else None
         if tank is not None:
             tanks.append(tank)
     openings = tuple(

@@ -156,7 +156,9 @@ def _shown_cut(value: float, unit: str, number: float) -> str:
         sign, inches = ("-" if number < 0.0 else ""), Fraction(round(abs(number) * 12 * CUT), CUT)
         return f"{sign}{inches // 12}' {_sixteenths(float(inches % 12))}\""
     decimals = {"mm": 0, "cm": 1, "m": 3}.get(unit, 3)
-    return f"{value / scale_of(unit).up * scale_of(unit).down:.{decimals}f} {unit}".replace("-0 ", "0 ")
+    # Rounded before it is shown: of two equal gaps one must not come out as 88 mm and the other as 87.
+    figure = round(value / scale_of(unit).up * scale_of(unit).down, decimals + 6)
+    return f"{figure:.{decimals}f} {unit}".replace("-0 ", "0 ")
 
 
 def _sixteenths(inches: float) -> str:

@@ -168,3 +168,16 @@ def test_lengths_are_read_from_every_kind_of_entry() -> None:
         ("opening", "door", "front", None),
         ("body", "inside", "length", None),
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("written", "answer", "note"),
+    [
+        ("no, 2 in rearward", "no", "2 in rearward"),
+        ("yes, but 2 in rearward", "changed", "but 2 in rearward"),
+        ("yes", "yes", ""),
+    ],
+)
+def test_a_reply_in_words_is_never_a_plain_yes(written: str, answer: str, note: str) -> None:
+    reply = Reply.model_validate({"answer": written})
+    assert (reply.answer, reply.note) == (answer, note)

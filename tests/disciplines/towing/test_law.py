@@ -313,3 +313,44 @@ def test_a_heavy_trailer_needs_no_more_than_the_load_that_is_enough() -> None:
     heavy = {"countries": ["EU-DE"], "gross": "3000 kg"}
     assert not said("ball-load-too-small", {**heavy, "tongue": "26 kg"})
     assert said("ball-load-too-small", {**heavy, "tongue": "24 kg"})
+
+
+def test_over_three_and_a_half_tonnes_on_the_plate_the_share_counts_to_a_greater_load() -> None:
+    """4 % of 3,600 kg by hand: 144 kg."""
+    heavy = {"countries": ["EU-DE"], "gross": "3600 kg", "trailer.gvwr": "3600 kg"}
+    assert not said("ball-load-too-small", {**heavy, "tongue": "145 kg"})
+    (found,) = said("ball-load-too-small", {**heavy, "tongue": "143 kg"})
+    assert found.kind == "stop" and found.limit == pytest.approx(144.0)
+
+
+def test_what_the_ball_must_carry_at_least_is_asked_about_while_the_weight_has_no_end() -> None:
+    open_ended = {"countries": ["EU-DE"], "gross": "at least 400 kg"}
+    for tongue, kinds in (("15 kg", ["stop"]), ("20 kg", ["unknown"]), ("26 kg", [])):
+        found = said("ball-load-too-small", {**open_ended, "tongue": tongue})
+        assert [one.kind for one in found] == kinds and all(one.could_stop for one in found), tongue
+
+
+def test_a_finding_looks_at_every_rule_that_is_in_force(monkeypatch: pytest.MonkeyPatch) -> None:
+    """By running the findings in each place, so that an asking which no finding takes up cannot pass for judged."""
+    looked_at: set[str] = set()
+    asking = law.Law.asking
+
+    def told(self: law.Law, asks: str, trailer_class: str) -> tuple[law.Placed, ...]:
+        found = asking(self, asks, trailer_class)
+        looked_at.update(one.rule.id for one in found)
+        return found
+
+    monkeypatch.setattr(law.Law, "asking", told)
+    rules = load_rules(PACKAGE)
+    for place in {one.country if one.where == "national" else f"{one.country}-{one.where}" for one in rules}:
+        for trailer_class in law.CLASSES:
+            for brakes in ({"kind": "none"}, {"kind": "surge", "axles": "1", "breakaway": "no"}):
+                for plate, chains in (("7000 lb", {"count": "1", "rating": "500 lb"}), ("9000 lb", {"kind": "none"})):
+                    said_of({"countries": [place], "class": trailer_class, "trailer.brakes": brakes, "gross": plate,
+                             "trailer.gvwr": plate, "trailer.chains": chains,
+                             "trailer.tyres.size": "205/75R15 97S"})  # fmt: skip
+    lamps = {asks for asks, *_ in LAMP_RULES}
+    bound = [one for one in rules if one.is_in_force(JUDGED_ON) and not one.asks.endswith(", commercial")]
+    told_only = {one.id for one in bound if one.asks.removesuffix(", cargo").removesuffix(", camper") in law.TOLD_ONLY}
+    unseen = {one.id for one in bound if one.id not in looked_at and one.asks not in lamps}
+    assert unseen == told_only

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterable
+from dataclasses import replace
 from math import ceil, inf, isfinite
 from typing import Literal
 
@@ -11,12 +12,13 @@ from boxwright.disciplines.frame import method
 from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, above_nothing, known, together
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.layering import buildup_at
-from boxwright.disciplines.frame.members import Planned, edges, standing
+from boxwright.disciplines.frame.members import Planned, sides, standing
 from boxwright.disciplines.frame.parts import PlannedBacking
 from boxwright.disciplines.frame.result import (
     Backing,
     Buildup,
     Fastening,
+    Intrusion,
     LayerPiece,
     Member,
     Point,
@@ -26,6 +28,7 @@ from boxwright.disciplines.frame.result import (
     Wall,
 )
 from boxwright.disciplines.frame.sourced import ASSUMED, LIMITS, thread_pitch
+from boxwright.disciplines.frame.walls import against, spanned
 from boxwright.exchange import Fixing
 from boxwright.units import Band, exactly
 
@@ -100,6 +103,22 @@ def fastenings_of(
         if wall is not None:
             found.append(_fastening(fixing, walls, wall, members, backings, rows[walls.index(wall)]))
     return tuple(found)
+
+
+def blocked(one: Fastening, walls: tuple[Wall, ...], intrusions: tuple[Intrusion, ...]) -> Fastening:
+    """Return a fastening with those of its places that a wheel box or a housing stands before, seen from inside."""
+    wall = next(wall for wall in walls if wall.name == one.wall)
+    found: list[tuple[float, str]] = []
+    for intrusion in intrusions if not one.is_outside else ():
+        if not against(intrusion, wall):
+            continue
+        low, high, foot, top = spanned(intrusion, wall)
+        found += [
+            (point.at, intrusion.name)
+            for point in one.points
+            if low < point.at < high and (point.up is None or foot < point.up < top)
+        ]
+    return replace(one, blocked=tuple(found))
 
 
 def unwalled(fixings: tuple[Fixing, ...], walls: tuple[Wall, ...]) -> tuple[str, ...]:
@@ -231,8 +250,8 @@ def _point(
     room, off, is_certain = -inf, inf, True
     if nearest is not None:
         off = at - nearest.at.best
-        first, last = edges(nearest)
-        room = min(at - first.best, last.best - at) - distance.best
+        first, last = sides(nearest)
+        room = min(at - first, last - at) - distance.best
         doubt = max(nearest.at.high - nearest.at.best, nearest.at.best - nearest.at.low)
         is_certain = abs(room) > doubt + within
     catches = nearest.name if nearest is not None and room >= -SMALL else ""
@@ -320,8 +339,8 @@ def _metal(members: list[Member], distance: Band) -> list[tuple[float, float]]:
     for member in members:
         if member.is_contested:
             continue
-        first, last = edges(member)
-        low, high = first.best + distance.best, last.best - distance.best
+        first, last = sides(member)
+        low, high = first + distance.best, last - distance.best
         if low <= high + SMALL:
             found.append((low, high))
     return sorted(found)

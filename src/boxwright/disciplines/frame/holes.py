@@ -10,8 +10,8 @@ from typing import Literal, cast
 
 from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, around, known, less
 from boxwright.disciplines.frame.layering import buildup_at, there_of
-from boxwright.disciplines.frame.members import cut_out, edges, standing
-from boxwright.disciplines.frame.parts import Opening, StandingOpening
+from boxwright.disciplines.frame.members import cut_out, edges, sides, standing
+from boxwright.disciplines.frame.parts import Clamps, Opening, StandingOpening
 from boxwright.disciplines.frame.passing import passing
 from boxwright.disciplines.frame.result import (
     Bay,
@@ -109,6 +109,7 @@ def _bare(standing_opening: StandingOpening, walls: tuple[Wall, ...]) -> Hole | 
         unit_weight=unit.weight if unit is not None else None,
         cost=unit.cost if unit is not None else None,
         doubt=max(along.high - along.best, along.best - along.low) if is_placed else 0.0,
+        reaches=known(unit.depth) if unit is not None else None,
     )
 
 
@@ -125,8 +126,8 @@ def _met(
         return hole
     mine = standing(members, hole.wall)
     cut = tuple(found for one in mine if (found := _cut(one, hole)) is not None)
-    before = [one for one in mine if edges(one)[1].best <= hole.low + SMALL]
-    after = [one for one in mine if edges(one)[0].best >= hole.high - SMALL]
+    before = [one for one in mine if sides(one)[1] <= hole.low + SMALL]
+    after = [one for one in mine if sides(one)[0] >= hole.high - SMALL]
     rails = tuple(found for one in members if (found := _cut_along(one, hole)) is not None)
     is_cut = any(one.overlap.best > SMALL for one in cut)
     across = next((one.high - one.low for one in walls if one.name == "rear"), 0.0)
@@ -234,13 +235,14 @@ def clear_places(
     far = inf
     if wall.name in ("front", "rear") and wall.roof.shape != "flat" and hole.top <= wall.top:
         far = reach_at(wall.roof, (wall.high - wall.low) / 2.0, hole.top)
-    for first, second in pairwise(standing(members, hole.wall)):
-        start, end = max(edges(first)[1].high, wall.low, -far), min(edges(second)[0].low, wall.high, far)
+    placed = [(one.name, *edges(one)) for one in standing(members, hole.wall)]
+    for (before, _, left), (after, right, _) in pairwise(placed):
+        start, end = max(left.high, wall.low, -far), min(right.low, wall.high, far)
         for low, high in _free(start, end, taken):
             if high - low < width - SMALL:
                 continue
             place = min(max(hole.low, low), high - width)
-            shift = Shift(place, place - hole.low, (first.name, second.name))
+            shift = Shift(place, place - hole.low, (before, after))
             if shift.by <= 0.0 and (lower is None or shift.by > lower.by):
                 lower = shift
             if shift.by >= 0.0 and (higher is None or shift.by < higher.by):
@@ -320,6 +322,12 @@ def _depths(
     if depth is not None:
         found.append(_fit(hole.of, "depth", depth, None, built))
     return tuple(found)
+
+
+def is_backwards(clamps: Clamps) -> bool:
+    """Return whether a clamping range ends before it begins: it was written the wrong way round."""
+    lowest, highest = known(clamps.lowest), known(clamps.highest)
+    return lowest is not None and highest is not None and lowest.best > highest.best
 
 
 def _fit(of: str, what: str, lowest: Band | None, highest: Band | None, built: Buildup) -> DepthFit:

@@ -43,7 +43,8 @@ class Spot:
     """What is at one place of a wall.
 
     ``what``: "opening", "member", "edge" (within the doubt of a member's edge), "bay" or "outside". ``layers`` are from
-    the skin inwards. ``not_looked_at`` names what no record of the frame can tell, such as wires.
+    the skin inwards. ``not_looked_at`` names what no record of the frame can tell, such as wires. ``intrusions`` names
+    wheel boxes and housings that stand before it.
     """
 
     wall: WallName
@@ -61,6 +62,7 @@ class Spot:
     parts: tuple[SpotPart, ...]
     is_built: bool
     not_looked_at: tuple[str, ...]
+    intrusions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

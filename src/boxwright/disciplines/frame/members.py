@@ -287,6 +287,12 @@ def standing(members: tuple[Member, ...], wall: str) -> tuple[Member, ...]:
     return tuple(sorted(mine, key=lambda one: one.at.best))
 
 
+def sides(member: Member) -> tuple[float, float]:
+    """Return where the two edges of a member are held to be along its wall, without their doubt."""
+    half = member.face.best * (1.0 if member.is_doubled else 0.5)
+    return member.at.best - half, member.at.best + half
+
+
 def edges(member: Member) -> tuple[Band, Band]:
     """Return the two edges of a member along its wall; a doubled one is twice as wide."""
     half = member.face.best * (1.0 if member.is_doubled else 0.5)

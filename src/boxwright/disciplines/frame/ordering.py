@@ -61,7 +61,15 @@ class Reply(Entry):
     @model_validator(mode="before")
     @classmethod
     def _values_are_a_change(cls, given: object) -> object:
-        """Take a reply that gives a value without saying yes or no as one that changes something."""
+        """Take a reply that gives a value without saying yes or no as one that changes something.
+
+        ``no, 2 in rearward`` is a no with its words as note; a yes with more words changes something.
+        """
+        if isinstance(given, Mapping) and isinstance(given.get("answer"), str) and "note" not in given:
+            word, comma, rest = given["answer"].partition(",")
+            word = word.strip().lower()
+            if comma and rest.strip() and word in YES | NO | CHANGED:
+                return {**given, "answer": "no" if word in NO else "changed", "note": rest.strip()}
         if isinstance(given, Mapping) and "answer" not in given and any(key in given for key in REPLIED_KEYS):
             return {**given, "answer": "changed"}
         return given

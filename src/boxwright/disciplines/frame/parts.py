@@ -12,6 +12,7 @@ from pydantic import BeforeValidator, Field
 from boxwright.disciplines.frame.ordering import Order, WrittenReply
 from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.tapes import Read
+from boxwright.exchange import Vector
 from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, YesNo, read_names
 from boxwright.model.place import Place
@@ -189,7 +190,7 @@ class OpeningUnit(Entry):
     transmittance: Transmittance | None = Field(None, alias="U", description="heat it lets through, such as 2.8 W/m2K")
     clamps: Clamps | None = Field(None, description="wall thickness it fits, such as {lowest: 1, highest: 1 3/4}")
     swing: Sash | None = Field(None, description="how it opens, such as {hinge: top, opens: out, to: 60 deg}")
-    depth: MetreBand | None = Field(None, description="how far it reaches into the room, such as 3")
+    depth: MetreBand | None = Field(None, description="how deep it goes, from the skin inwards, such as 3")
     cost: MoneyBand | None = Field(None, description="what it costs, such as 160")
     paid: MoneyBand | None = Field(None, description="what of that is paid, such as 160")
     have: YesNo = Field(None, description="is it in the garage already: yes or no")
@@ -287,6 +288,19 @@ class PlannedRecess:
 
 
 @dataclass(frozen=True, slots=True)
+class ToCarryIn:
+    """A part of the plan that stands inside and is not in yet: its size (m), nothing along an axis nobody wrote.
+
+    ``ways`` are the rig paths of the openings that are there when it goes in.
+    """
+
+    of: str
+    name: str
+    size: Vector
+    ways: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """The frame as ordered and as taped, with every layer and opening of the plan; what stands comes with each slot.
 
@@ -306,3 +320,4 @@ class Section:
     recesses: tuple[PlannedRecess, ...] = ()
     runs: tuple[Run, ...] = ()
     unrouted: tuple[str, ...] = ()
+    to_carry_in: tuple[ToCarryIn, ...] = ()

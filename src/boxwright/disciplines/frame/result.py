@@ -90,6 +90,20 @@ class Passing:
 
 
 @dataclass(frozen=True, slots=True)
+class CarriedIn:
+    """A part still to be carried in that goes through no opening left by then, or nobody can say whether.
+
+    ``best`` is the opening it is least short of; None where its size is not known, or no way in.
+    """
+
+    of: str
+    name: str
+    size: Vector
+    best: Passing | None
+    through: str
+
+
+@dataclass(frozen=True, slots=True)
 class DepthFit:
     """Whether a unit suits the wall's depth: what it needs at least and at most against what it meets.
 
@@ -117,6 +131,7 @@ class Hole:
     unit's frame covers the skin around it. ``overlaps`` are rig paths of openings and intrusions it runs into.
     ``seal``: what keeps the water out: the word, "unknown", or empty where nobody has been asked yet.
     ``curved`` is how far it, or its flange, reaches into what is round there: an arch, or a rounded eave (m).
+    ``reaches`` is how deep its unit goes, from the skin inwards (m).
     """
 
     of: str
@@ -150,6 +165,7 @@ class Hole:
     cost: Band | None
     doubt: float = 0.0
     curved: float = 0.0
+    reaches: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,7 +229,8 @@ class Fastening:
     pattern, both ways, that catch most. ``caught_low`` and ``caught_high`` are the fewest and most members that a span
     of this length can catch at any phase, and ``caught`` what it catches here. ``backing`` names a backing behind all
     that catches no member; ``holds_in`` is its thickness where the screws are meant for it. ``is_outside`` says that
-    the part hangs on the skin from outside.
+    the part hangs on the skin from outside. ``blocked`` are the places that a wheel box or a housing stands before,
+    each with its name.
     """
 
     of: str
@@ -236,6 +253,7 @@ class Fastening:
     asks: str
     holds_in: float | None = None
     is_outside: bool = False
+    blocked: tuple[tuple[float, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -329,6 +347,7 @@ class Result:
 
     ``unplaced`` are the rig paths of the measures and of what takes room inside that nobody has written enough of.
     ``runs`` are wires and pipes by their routes, ``unrouted`` the names of those without one.
+    ``stuck`` are parts that come in through no opening, or of which nobody can say it.
     """
 
     of: str
@@ -349,6 +368,7 @@ class Result:
     runs: tuple[Run, ...] = ()
     unrouted: tuple[str, ...] = ()
     crossings: tuple[Crossing, ...] = ()
+    stuck: tuple[CarriedIn, ...] = ()
 
     def wall(self, name: str) -> Wall | None:
         """Return a wall by its name, or None."""

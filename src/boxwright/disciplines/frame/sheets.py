@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from boxwright.drawing import Sheet
-
 if TYPE_CHECKING:
     from boxwright.disciplines.frame.drawn import Drawn
+    from boxwright.drawing import Sheet
 
 NO_BODY = (
     "Nothing of the frame can be drawn yet. Missing under trailer, body: length, width and height, from stud face to "
@@ -27,6 +26,7 @@ def sheets(drawn: Drawn) -> tuple[Sheet, ...]:
     from boxwright.disciplines.frame.plans import floor, roof, tape_plan
     from boxwright.disciplines.frame.receiving_sheet import receiving_sheet
     from boxwright.disciplines.frame.story_stick import story_stick
+    from boxwright.drawing import Sheet
 
     frame, faults = drawn.frame, placed_faults(drawn)
     listed = Sheet("to-mend", "What is wrong or open in the frame", (), (), (fault_grid(drawn),))

@@ -8,15 +8,17 @@ from dataclasses import dataclass
 from boxwright.disciplines.frame.bands import known
 from boxwright.disciplines.frame.beside import taped_edges, with_what_it_moves
 from boxwright.disciplines.frame.box import inside_of
-from boxwright.disciplines.frame.fastening import backings_of, fastenings_of, unwalled
+from boxwright.disciplines.frame.fastening import backings_of, blocked, fastenings_of, unwalled
 from boxwright.disciplines.frame.holes import bare_holes, cut_members, holes_of
 from boxwright.disciplines.frame.members import bays_of, depth_of, in_order, members_of, planned_row
 from boxwright.disciplines.frame.parts import Section
+from boxwright.disciplines.frame.passing import stuck_of
 from boxwright.disciplines.frame.recessed import recesses_of, without_wall
 from boxwright.disciplines.frame.result import (
     FLAT,
     Backing,
     Bay,
+    CarriedIn,
     Crossing,
     Fastening,
     Hole,
@@ -59,6 +61,7 @@ class Shell:
     unplaced: tuple[str, ...] = ()
     recesses: tuple[Recess, ...] = ()
     crossings: tuple[Crossing, ...] = ()
+    stuck: tuple[CarriedIn, ...] = ()
 
 
 BARE = Shell((), (), (), (), FLAT, None, (), (), (), (), (), (), (), ("trailer.body",))
@@ -80,7 +83,9 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
     members = cut_members(members, holes)
     backings = backings_of(section.backings, walls)
     rows = tuple(planned_row(section, wall) for wall in walls)
-    fastenings = fastenings_of(fixings, walls, members, backings, rows)
+    fastenings = tuple(
+        blocked(one, walls, intrusions) for one in fastenings_of(fixings, walls, members, backings, rows)
+    )
     faults = faults_of(section.readings, walls, members)
     return Shell(
         walls=walls,
@@ -100,6 +105,7 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
         ),
         sized=tuple(_sized(section, trailer)),
         recesses=recesses_of(section.recesses, walls, members),
+        stuck=stuck_of(section.to_carry_in, holes),
         crossings=crossings_of(fastenings, fixings, backings, section.runs),
         unplaced=(*_unplaced(section, intrusions), *unwalled(fixings, walls), *without_wall(section.recesses, walls)),
     )

@@ -85,6 +85,7 @@ def solve(
         runs=section.runs,
         unrouted=section.unrouted,
         crossings=bare.crossings,
+        stuck=bare.stuck,
     )
 
 

@@ -9,14 +9,15 @@ from boxwright.disciplines.frame.layering import buildup_at
 from boxwright.disciplines.frame.looked import ComparedHole, Comparison, Near, Reached, Spot, SpotPart
 from boxwright.disciplines.frame.members import edges, standing
 from boxwright.disciplines.frame.passing import passing
-from boxwright.disciplines.frame.result import Hole, Member, Passing, Result, There, Wall
+from boxwright.disciplines.frame.result import Hole, Intrusion, Member, Passing, Result, There, Wall
 from boxwright.disciplines.frame.sourced import LIMITS
+from boxwright.disciplines.frame.walls import against, spanned, top_at
 from boxwright.exchange import Vector
 from boxwright.model.part import Frame
 from boxwright.model.place import Surfaces
 from boxwright.units import Band
 
-NOT_LOOKED_AT = ("pipes", "lamp and brake wires whose route nobody wrote")
+NOT_LOOKED_AT = ("lamp and brake wires, lines and hoses that are not in the file",)
 SIDES = ("left", "right", "roof", "floor")
 
 
@@ -30,7 +31,7 @@ def spot(
     metal = next((one for one in (*mine, *lying) if _covers(one, along, up)), None)
     edge = next((one for one in (*mine, *lying) if _may_cover(one, along, up)), None)
     bay = next((one for one in result.bays if one.wall == wall.name and one.low.best <= along <= one.high.best), None)
-    is_outside = not (wall.low <= along <= wall.high and wall.foot <= up <= wall.top)
+    is_outside = not (wall.low <= along <= wall.high and wall.foot <= up <= _top(result, wall, along))
     before = [one for one in mine if one.at.best <= along]
     after = [one for one in mine if one.at.best > along]
     there = metal or edge
@@ -67,7 +68,23 @@ def spot(
         parts=_parts(wall, along, up, parts, surfaces.bows),
         is_built=there.is_built if there is not None else bool(bay is not None and bay.is_built),
         not_looked_at=NOT_LOOKED_AT,
+        intrusions=tuple(one.name for one in result.intrusions if _stands_before(one, wall, along, up)),
     )
+
+
+def _top(result: Result, wall: Wall, along: float) -> float:
+    """Return how high a wall is at a place: an end wall ends under its bow."""
+    rear = result.wall("rear")
+    if wall.name not in ("front", "rear") or rear is None:
+        return wall.top
+    return top_at(wall.roof, (rear.high - rear.low) / 2.0, along)
+
+
+def _stands_before(intrusion: Intrusion, wall: Wall, along: float, up: float) -> bool:
+    if not against(intrusion, wall):
+        return False
+    low, high, foot, top = spanned(intrusion, wall)
+    return low <= along <= high and foot <= up <= top
 
 
 def _is_in(hole: Hole, along: float, up: float) -> bool:
@@ -96,8 +113,14 @@ def _near(member: Member, along: float) -> Near:
 def _reached(result: Result, wall: Wall, along: float, surfaces: Surfaces) -> tuple[Reached, ...]:
     """Return where a tape can be hooked along a wall, the nearest first: a corner inside, or the jamb of an opening."""
     ends: list[tuple[str, float]] = []
-    if wall.name in SIDES:
-        ends += [("the finished front wall", surfaces.front), ("the finished rear wall", surfaces.rear)]
+    tip = result.nose is not None
+    if wall.name.startswith("nose"):
+        ends += [("its corner of the body", wall.low), ("its corner at the tip", wall.high)]
+    elif wall.name in SIDES:
+        front = ("the corner where the nose begins", 0.0) if tip else ("the finished front wall", surfaces.front)
+        ends += [front, ("the finished rear wall", surfaces.rear)]
+    elif wall.name == "front" and tip:
+        ends += [("the left corner of the tip", wall.low), ("the right corner of the tip", wall.high)]
     else:
         ends += [("the finished left wall", surfaces.left), ("the finished right wall", surfaces.right)]
     for hole in result.holes:

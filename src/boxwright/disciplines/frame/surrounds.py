@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from boxwright.disciplines.frame import method
 from boxwright.disciplines.frame.bands import SMALL, around, moved
-from boxwright.disciplines.frame.members import UPRIGHT, depth_of, edges, face_of, standing
+from boxwright.disciplines.frame.members import UPRIGHT, depth_of, face_of, sides, standing
 from boxwright.disciplines.frame.parts import Section
 from boxwright.disciplines.frame.result import HeaderNeed, Hole, Member, MemberKind, Wall
 from boxwright.disciplines.frame.sourced import LIMITS, WITHIN
@@ -44,7 +44,7 @@ def _taken_out(hole: Hole, members: tuple[Member, ...]) -> list[Member]:
         one
         for one in members
         if one.wall == hole.wall and one.runs == "up" and one.kind != "jamb" and one.of != hole.of
-        and edges(one)[0].best < hole.high - SMALL and edges(one)[1].best > hole.low + SMALL
+        and sides(one)[0] < hole.high - SMALL and sides(one)[1] > hole.low + SMALL
         and one.low < hole.top - SMALL and one.high > hole.bottom + SMALL
     ]  # fmt: skip
 
@@ -115,8 +115,8 @@ def with_header(hole: Hole, members: tuple[Member, ...]) -> Hole:
     if not framed and hole.header is None:
         return hole
     mine = standing(members, hole.wall)
-    before = [one for one in mine if edges(one)[1].best <= hole.low + SMALL]
-    after = [one for one in mine if edges(one)[0].best >= hole.high - SMALL]
+    before = [one for one in mine if sides(one)[1] <= hole.low + SMALL]
+    after = [one for one in mine if sides(one)[0] >= hole.high - SMALL]
     if not before or not after:
         return replace(hole, header=None)
     first, last = before[-1], after[0]

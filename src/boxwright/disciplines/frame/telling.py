@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from math import ceil, floor
 
+from boxwright.disciplines.frame.layering import buildup_at
 from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, TapeFault
 from boxwright.finding import USES, Finding, Use
-from boxwright.units import HeaderUnits, show, shown_unit
+from boxwright.units import Band, HeaderUnits, show, shown_unit
 
 GEOMETRY = "own-arithmetic"
 PRACTICE = "builder-practice"
@@ -35,8 +36,22 @@ def asking(code: str, where: str, says: str, act: str, lever: str, uses: tuple[U
 
 
 def length(value: float, shown_in: HeaderUnits) -> str:
-    """Return a length as it is cut or taped."""
-    return show(value, "m", shown_in, cuts=True)
+    """Return a length as it is cut or taped; what is less than a cut can show is never shown as nothing."""
+    text = show(value, "m", shown_in, cuts=True)
+    return show(value, "m", shown_in) if text.startswith("0 ") and abs(value) > ROUNDING else text
+
+
+def apart(one: float, other: float, shown_in: HeaderUnits) -> tuple[str, str]:
+    """Return two lengths that decide something, with as many digits as it takes to see which is the greater."""
+    first, second = length(one, shown_in), length(other, shown_in)
+    if first == second and abs(one - other) > ROUNDING:
+        first, second = show(one, "m", shown_in), show(other, "m", shown_in)
+    decimals = 2
+    while first == second and abs(one - other) > ROUNDING:
+        unit, scale = shown_unit("m", shown_in)
+        decimals += 1
+        first, second = (f"{scale.from_si(value):.{decimals}f} {unit}" for value in (one, other))
+    return first, second
 
 
 def several(names: Iterable[str]) -> str:
@@ -69,6 +84,14 @@ def way_out(hole: Hole, result: Result, shown_in: HeaderUnits) -> str:
         for one in places
     )
     return f"it would cut none {ways}"
+
+
+def built_at(result: Result, hole: Hole) -> Band | None:
+    """Return how thick the finished wall is at an opening; None where it is not known."""
+    middle = (hole.low + hole.high) / 2.0
+    bay = next((one for one in result.bays if one.wall == hole.wall and one.low.best <= middle <= one.high.best), None)
+    found = buildup_at(result.buildups, hole.wall, bay.name if bay is not None else "", False)
+    return found.finished if found is not None and found.finished.known and hole.wall != "floor" else None
 
 
 def plane_of(wall: str) -> str:

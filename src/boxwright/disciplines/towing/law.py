@@ -36,6 +36,7 @@ EACH_CHAIN_HEAVY = "each chain from 2000 kg, share of gross"
 SPEED = "towing speed"
 WIDTH, HEIGHT, LENGTH, BODY_LENGTH = "overall width", "overall height", "overall length", "body length"
 LEAST_BALL_LOAD, ENOUGH_BALL_LOAD = "least load on the ball as a share of gross", "load on the ball that is enough"
+ENOUGH_BALL_LOAD_HEAVY = f"{ENOUGH_BALL_LOAD} from 3500 kg"
 CHOCKS = "two wheel chocks above plate"
 PASSENGER_TYRES = "passenger tyre divided by"
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from boxwright.disciplines.frame.findings.fasteners import (
+    fastener_blocked,
     fastener_misses,
     fastener_near_wire,
     fastener_unplaced,
@@ -25,6 +26,7 @@ from boxwright.disciplines.frame.findings.openings import (
 from boxwright.disciplines.frame.findings.shell import (
     bay_without_width,
     built_beside_plan,
+    cannot_be_carried_in,
     members_unknown,
     roof_lower_than_rise,
     tape_disagrees,
@@ -41,6 +43,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     unit_depth,
     seal_unknown,
     fastener_misses,
+    fastener_blocked,
     fastener_unplaced,
     screw_length,
     fastener_near_wire,
@@ -49,6 +52,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     roof_lower_than_rise,
     bay_without_width,
     members_unknown,
+    cannot_be_carried_in,
 )
 
 

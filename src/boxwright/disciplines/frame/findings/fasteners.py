@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from boxwright.disciplines.frame.result import Result
 from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.telling import (
+    GEOMETRY,
     PRACTICE,
     as_a_whole,
     asking,
@@ -21,7 +22,7 @@ from boxwright.disciplines.frame.telling import (
     taped,
 )
 from boxwright.finding import USES, Finding
-from boxwright.units import HeaderUnits, show_band
+from boxwright.units import HeaderUnits, show, show_band
 
 
 def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -58,6 +59,31 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"whether {one.name} catches {names} hangs on where it really stands; nobody taped it close enough"
             act = f"Find the edges of {names} with a magnet"
             yield asking(code, one.of, says, act, f"{one.of}.{one.what}.at", USES)
+
+
+def fastener_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a wheel box or a housing stands before the place of a fastener.
+
+    Asks: does a hand reach the wall there from inside
+    Limit: no place of a fastener behind what takes room inside
+    Source: own-arithmetic
+    Lever: move the part above it, or beside it
+    Methods: none
+    """
+    code = "frame/fastener-blocked"
+    for one in result.fastenings:
+        if one.blocked:
+            places = several(dict.fromkeys(taped(at, one.wall, result, shown_in) for at, _ in one.blocked))
+            names = several(dict.fromkeys(name for _, name in one.blocked))
+            says = f"the {one.what} of {one.name} at {places} on the {plane_of(one.wall)} lies behind {names}"
+            yield Finding(
+                code, one.of, "fix", says, source=GEOMETRY, lever=f"{one.of}.z",
+                act=f"Move {one.name} clear of {names}, up or along", uses=USES,
+            )  # fmt: skip
+    for of in result.unplaced:
+        if of.startswith("frame.intrusions") and any(one.points for one in result.fastenings):
+            says = f"nobody can say where {name_of(of)} stands, so nobody can say which fastener it stands before"
+            yield asking(code, of, says, f"Write wall, x, length, height and depth of {name_of(of)}", f"{of}.x")
 
 
 def fastener_unplaced(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -112,6 +138,8 @@ def screw_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"no screw suits {one.name}: it must be {least} long to hold and {most} at most to stay off the skin"
         else:
             now = show_band(reach.written, "m", shown_in, cuts=True) if reach.written is not None else "unknown"
+            if now in (least, most) and reach.written is not None:  # what is told is rounded, what is judged is not
+                now = show(reach.written.best, "m", shown_in)
             says = f"the screws of {one.name} are {now} long, {reach.verdict}: {least} at least, {most} at most"
         limit = reach.least if reach.verdict == "too short" else reach.most
         number = reach.written.best if reach.written is not None else reach.least.best

@@ -8,7 +8,9 @@ from boxwright.disciplines.frame.result import Result
 from boxwright.disciplines.frame.telling import (
     GEOMETRY,
     PRACTICE,
+    apart,
     asking,
+    built_at,
     kind_of,
     length,
     name_of,
@@ -69,7 +71,8 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
     for hole in result.holes:
         wall = result.wall(hole.wall)
         if not hole.is_placed:
-            says = f"nobody can say where {hole.name} goes: a place or a size of it in the {hole.wall} is not written"
+            says = f"nobody can say where {hole.name} goes in the {plane_of(hole.wall)}: a place or a size of it is "
+            says += "not written, or is none that can be"
             act = f"Write x, z, width and height of {hole.name}, or side and across of a hole in roof or floor"
             yield asking(code, hole.of, says, act, f"{hole.of}.x")
         if hole.curved > 0.0 and not hole.is_outside_wall:
@@ -115,8 +118,14 @@ def opening_overlaps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
             says = f"nobody can say where {name_of(of)} stands, so nobody can say whether an opening runs into it"
             act = f"Write wall (left, right, front or rear), x, length, height and depth of {name_of(of)}"
             yield asking(code, of, says, act, f"{of}.x")
-    for hole in result.holes:
+    told: set[tuple[str, ...]] = set()
+    # Of two openings the one that is not cut yet is told: it is the one that can still be moved.
+    for hole in sorted(result.holes, key=lambda one: bool(one.is_cut)):
         for other in hole.overlaps:
+            pair = tuple(sorted((hole.of, other)))
+            if pair in told:
+                continue
+            told.add(pair)
             says = f"{hole.name} runs into {name_of(other)}: both are in the {plane_of(hole.wall)} at the same place"
             yield Finding(
                 code, hole.of, "fix", says, source=GEOMETRY, lever=f"{hole.of}.x",
@@ -146,17 +155,27 @@ def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 yield asking(code, hole.of, says, act, f"walls[{hole.wall}]")
             elif fit.fits == "no":
                 limit = fit.highest if fit.highest is not None and fit.finished.best > fit.highest.best else fit.lowest
+                bound = limit.best if limit is not None else 0.0
                 now = show_band(fit.standing, "m", shown_in, cuts=True)
+                if fit.finished.low == fit.finished.high:
+                    wall, told = apart(fit.finished.best, bound, shown_in)
+                    takes = takes.replace(length(bound, shown_in), told)
                 says = f"{hole.name} {takes}, the wall will be {wall} there (it stands at {now} now)"
                 act = f"Leave the lining out behind the frame of {hole.name}, or take a unit for a thicker wall"
                 if fit.filler is not None:
                     act = f"A filler of {length(fit.filler.best, shown_in)} at {hole.name}, or another unit"
-                bound = limit.best if limit is not None else 0.0
                 off = -abs(fit.finished.best - bound)
                 yield Finding(
                     code, hole.of, "fix", says, fit.finished.best, bound, off, "m", "own-unit", hole.of, act=act,
                     uses=USES,
                 )  # fmt: skip
+        wall_there = built_at(result, hole)
+        if hole.reaches is not None and wall_there is not None and hole.reaches.low > wall_there.high:
+            stands = length(hole.reaches.best - wall_there.best, shown_in)
+            says = f"{hole.name} reaches {length(hole.reaches.best, shown_in)} behind the skin, and the wall will be "
+            says += f"{show_band(wall_there, 'm', shown_in, cuts=True)} there: it stands {stands} into the room"
+            act = f"Keep {stands} clear before {hole.name}, and its way out for wires and hands"
+            yield Finding(code, hole.of, "advice", says, source="own-unit", lever=f"{hole.of}.unit.depth", act=act)
 
 
 def recess_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -184,6 +203,8 @@ def recess_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield Finding(code, one.of, "fix", says, source=GEOMETRY, lever=f"{one.of}.at", act=act, uses=USES)
         elif one.fits == "no":
             short = one.depth.best - one.room.best
+            if one.depth.low == one.depth.high and one.room.low == one.room.high:
+                wants, room = apart(one.depth.best, one.room.best, shown_in)
             says = f"{one.name} goes {wants} into the {plane_of(one.wall)}, and to the skin it is {room} deep there"
             act = f"A frame of {length(short, shown_in)} under {one.name}, or a shallower one"
             yield Finding(

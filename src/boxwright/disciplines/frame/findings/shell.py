@@ -13,6 +13,7 @@ from boxwright.disciplines.frame.telling import (
     beside_plan,
     length,
     of_a_tape,
+    several,
 )
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits, show
@@ -146,3 +147,32 @@ def members_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                     code, "frame", "advice", says, source=PRACTICE, lever="measured",
                     act=f"Tape the members of the {wall.name} before the saw starts", minutes=MINUTES_TO_TAPE,
                 )  # fmt: skip
+
+
+def cannot_be_carried_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a part that is still to come in passes no opening that is left by then.
+
+    Asks: does its smallest cross-section, carried lengthways, pass a hole of a wall without a unit in it
+    Limit: the rough opening
+    Source: own-arithmetic
+    Lever: build it inside, bring it in before the wall closes, or a larger opening
+    Methods: height_for_tilted
+    """
+    code = "frame/cannot-be-carried-in"
+    unsized = []
+    for one in result.stuck:
+        if one.best is None:
+            unsized.append(one)
+            continue
+        size = " x ".join(length(side, shown_in) for side in one.size)
+        says = f"{one.name}, {size}, passes no opening that is left when it goes in: it is "
+        says += f"{length(-one.best.spare, shown_in)} short at {one.through}"
+        yield Finding(
+            code, one.of, "advice", says, one.best.spare, 0.0, one.best.spare, "m", GEOMETRY, f"{one.of}.size",
+            act=f"Build {one.name} inside, or in pieces, or bring it in before the walls close",
+        )  # fmt: skip
+    if unsized:
+        names = several(one.name for one in unsized)
+        says = f"no size is written of {names}, so nobody can say whether each passes the door"
+        act = f"Measure {names}, and write size: length x width x height"
+        yield asking(code, unsized[0].of, says, act, f"{unsized[0].of}.size", ("leave", "work"))

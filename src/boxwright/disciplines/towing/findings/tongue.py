@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from boxwright.disciplines.towing import law
+from boxwright.disciplines.towing.findings.fitted import begins_at
 from boxwright.disciplines.towing.findings.legal import class_of
+from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.method import least_rating
 from boxwright.disciplines.towing.result import Behind, Result
 from boxwright.disciplines.towing.sourced import SHARES
@@ -17,6 +19,7 @@ from boxwright.disciplines.towing.telling import (
     advice,
     is_answered,
     judged,
+    legal_kind,
     missing,
     without_rating,
 )
@@ -77,33 +80,46 @@ def ball_load_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
     """Say when the ball carries less than a place of the route asks of every trailer.
 
     Asks: is the load on the ball no less than a share of the gross weight, or than a load that is always enough
-    Limit: the lesser of both, by the strictest rule of the route
+    Limit: the lesser of both, by the rule of each place
     Source: the rule that bites, such as de-stvzo
     Lever: move weight forward
     """
-    code, rules = "towing/ball-load-too-small", result.law.asking(law.LEAST_BALL_LOAD, class_of(result))
-    for placed in rules:
-        enough = [
-            one.rule.limit
-            for one in result.law.asking(law.ENOUGH_BALL_LOAD, class_of(result))
-            if one.place == placed.place and one.rule.limit is not None
-        ]
-        wanted = min([(placed.rule.limit or 0.0) * result.gross.best, *enough])
+    for placed in result.law.asking(law.LEAST_BALL_LOAD, class_of(result)):
         asked = Question(
-            code,
+            "towing/ball-load-too-small",
             "trailer.coupler",
             "the load on the ball",
-            f"the least load that {placed.place} asks for,",
+            f"what {placed.place} asks for at least,",
             "trailer.coupler_x",
             "with a tape",
-            kind=placed.rule.kind,
+            kind=legal_kind(placed),
             source=placed.rule.source,
             lever="parts",
             act="Move weight forward",
             least=True,
-            could_stop=placed.rule.kind == "stop",
         )
-        yield from judged(asked, result.tongue, exactly(wanted), shown_in)
+        could_stop = placed.rule.kind == "stop"
+        for found in judged(asked, result.tongue, _least_ball_load(result, placed), shown_in):
+            yield replace(found, could_stop=could_stop)
+
+
+def _least_ball_load(result: Result, placed: Placed) -> Band:
+    """Return what one rule asks of the ball: a share of the gross weight, and no more than the load that is enough.
+
+    Where the gross weight has no upper end, the load that is enough is the most that can be asked.
+    """
+    plate, gross = result.trailer.gvwr, result.gross.band
+    heavy = plate.best if plate is not None and plate.known else gross.best
+    is_heavy = heavy > begins_at(law.ENOUGH_BALL_LOAD_HEAVY)
+    asks = law.ENOUGH_BALL_LOAD_HEAVY if is_heavy else law.ENOUGH_BALL_LOAD
+    enough = [
+        one.rule.limit
+        for one in result.law.asking(asks, class_of(result))
+        if one.place == placed.place and one.rule.limit is not None
+    ]
+    share = placed.rule.limit or 0.0
+    best, low, high = (min([share * max(end, 0.0), *enough]) for end in (gross.best, gross.low, gross.high))
+    return Band(best, low, high, spread="interval" if low < high else "exact")
 
 
 def _practice(is_inch: bool) -> str:
