@@ -14,7 +14,8 @@ from typer.testing import CliRunner
 
 import boxwright
 from boxwright.cli import main
-from boxwright.cli.commands import CHAPTERS, COMMANDS, WORDS, app
+from boxwright.cli.commands import app
+from boxwright.cli.words import CHAPTERS, COMMANDS, WORDS
 from boxwright.study.verdict import CHAPTERS as STUDIED
 
 NOT_BUILT = [chapter.word for chapter in STUDIED if not chapter.judges]

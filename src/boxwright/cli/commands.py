@@ -8,42 +8,7 @@ from typing import Annotated
 import typer
 
 from boxwright.cli.options import Anyway, AsJson, Edits, Load, OnDate, Rig, Stage, Typed, Units, UseWord, Vehicle
-
-CHAPTERS = (
-    "frame",
-    "layout",
-    "structure",
-    "weight",
-    "towing",
-    "heat",
-    "air",
-    "power",
-    "water",
-    "safety",
-    "cutting",
-    "stages",
-)
-"""One word for each discipline folder, in the order of the book."""
-
-COMMANDS = (
-    "check",
-    "next",
-    "try",
-    "set",
-    "measured",
-    "where",
-    "compare",
-    "draw",
-    "since",
-    "new",
-    "explain",
-    "working",
-    "schema",
-    "trace",
-    "check-methods",
-)
-"""The commands that are no chapter; `README.md` beside this file says what each gives."""
-WORDS = (*COMMANDS, *CHAPTERS)
+from boxwright.cli.words import CHAPTERS
 
 NO_ANSWER = 2
 """Exit code of a chapter that is not built: nothing is judged, and that is a no."""
@@ -279,6 +244,20 @@ def new(
     }  # fmt: skip
     screen = Screen()
     screen.show(begun(file, given, screen.columns, lambda says: str(typer.prompt(says, default="unknown"))))
+
+
+@app.command(name="open")
+def open_workbench(
+    rig: Annotated[str, typer.Argument(metavar="[RIG.yaml]", help="the rig file; left out: the first page")] = "",
+    port: Annotated[int, typer.Option(help="port on this computer; 0 takes a free one")] = 0,
+    no_browser: Annotated[bool, typer.Option("--no-browser", help="print the link and open nothing")] = False,
+) -> None:
+    """Open the workbench in the browser, on this computer only: the plan under your hand, the numbers beside it."""
+    from boxwright.cli.opening import opened
+    from boxwright.cli.screen import Screen
+
+    screen = Screen()
+    opened(rig, port, no_browser, date.today(), screen.show, screen.columns)
 
 
 @app.command()

@@ -8,7 +8,7 @@ from importlib import import_module, resources
 from types import FunctionType, ModuleType
 
 from boxwright.cli.check_methods import run_folder, source_text, worked_example
-from boxwright.cli.commands import CHAPTERS
+from boxwright.cli.words import CHAPTERS
 from boxwright.cli.labels import taken_apart
 from boxwright.cli.rig_file import NothingAsked, nearest
 from boxwright.cli.screen import Line, Span, clean, hanging, plain, wrapped

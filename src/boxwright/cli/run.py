@@ -30,8 +30,9 @@ def main(words: Sequence[str] | None = None) -> int:
 def _run(words: list[str]) -> int:
     import typer
 
-    from boxwright.cli.commands import WORDS, app
+    from boxwright.cli.commands import app
     from boxwright.cli.rig_file import NothingAsked, nearest
+    from boxwright.cli.words import WORDS
 
     if words and not words[0].startswith("-") and words[0] not in WORDS:
         guess = nearest(words[0], list(WORDS))
