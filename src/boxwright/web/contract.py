@@ -40,7 +40,16 @@ class Slot(Message):
 # ---------------------------------------------------------------- from the page
 
 
-class Hello(Message):
+class Sent(Message):
+    """Anything a page sends. ``base`` is the revision it showed when the hand moved, ``seq`` its own count."""
+
+    seq: int
+    base: int
+
+
+class Hello(Sent):
+    """The first word of a page."""
+
     t: Literal["hello"]
     contract: int
     screen: str
@@ -48,7 +57,7 @@ class Hello(Message):
     locale: str = "en"
 
 
-class Look(Message):
+class Look(Sent):
     """Another screen, or another slot: answered by ``numbers``; the page fetches the screen by its address."""
 
     t: Literal["look"]
@@ -56,14 +65,7 @@ class Look(Message):
     slot: Slot
 
 
-class Edit(Message):
-    """Any change. ``base`` is the revision the page showed when the hand moved."""
-
-    seq: int
-    base: int
-
-
-class Move(Edit):
+class Move(Sent):
     """A preview: how far the thing is from where it stands at ``base``. Stored nowhere; the newest replaces older."""
 
     t: Literal["move"]
@@ -73,12 +75,13 @@ class Move(Edit):
     z_mm: float = 0.0
 
 
-class Cancel(Message):
+class Cancel(Sent):
+    """The preview is over; nothing was changed."""
+
     t: Literal["cancel"]
-    seq: int
 
 
-class Drop(Edit):
+class Drop(Sent):
     """The end of a drag, or a nudge: one edit, never coalesced."""
 
     t: Literal["drop"]
@@ -88,7 +91,7 @@ class Drop(Edit):
     z_mm: float = 0.0
 
 
-class Set(Edit):
+class Set(Sent):
     """One field written, or written anew; an empty value is refused."""
 
     t: Literal["set"]
@@ -96,14 +99,16 @@ class Set(Edit):
     value: str
 
 
-class Add(Edit):
+class Add(Sent):
+    """A new thing with its first entries."""
+
     t: Literal["add"]
     section: str
     name: str
     entries: dict[str, str] = Field(default_factory=dict)
 
 
-class Copy(Edit):
+class Copy(Sent):
     """A thing once more, beside itself, under a free name that the program finds where ``name`` is empty."""
 
     t: Literal["copy"]
@@ -111,18 +116,22 @@ class Copy(Edit):
     name: str = ""
 
 
-class TakeOut(Edit):
+class TakeOut(Sent):
+    """A thing taken out."""
+
     t: Literal["take-out"]
     of: str
 
 
-class Rename(Edit):
+class Rename(Sent):
+    """Another name for a thing, everywhere."""
+
     t: Literal["rename"]
     of: str
     name: str
 
 
-class Turn(Edit):
+class Turn(Sent):
     """A quarter turn about the upright axis: length and width of the thing change places, the placed
     corner stays."""
 
@@ -130,16 +139,15 @@ class Turn(Edit):
     of: str
 
 
-class Seek(Message):
+class Seek(Sent):
     """Look for the smallest proved change that clears a finding; answered by ``offered``."""
 
     t: Literal["seek"]
-    seq: int
     code: str
     where: str
 
 
-class Apply(Edit):
+class Apply(Sent):
     """Make the change that was offered for a finding, as one step that can be undone."""
 
     t: Literal["apply"]
@@ -147,7 +155,7 @@ class Apply(Edit):
     where: str
 
 
-class Accept(Edit):
+class Accept(Sent):
     """The owner has seen a finding and lives with it; refused for a stop."""
 
     t: Literal["accept"]
@@ -165,40 +173,43 @@ class TextChange(Message):
     insert: str
 
 
-class TextEdit(Edit):
+class TextEdit(Sent):
+    """What was typed in the editor."""
+
     t: Literal["text"]
     changes: list[TextChange]
 
 
-class Undo(Edit):
+class Undo(Sent):
+    """Take back the last step."""
+
     t: Literal["undo"]
 
 
-class Redo(Edit):
+class Redo(Sent):
+    """Do again what was taken back."""
+
     t: Literal["redo"]
 
 
-class Resolve(Message):
+class Resolve(Sent):
     """The end of a conflict: the whole text wanted, and the version on disk that it answers."""
 
     t: Literal["resolve"]
-    seq: int
     disk_hash: str
     text: str
 
 
-class KeepWriting(Message):
+class KeepWriting(Sent):
     """The file is gone and the text shall be written again under its name."""
 
     t: Literal["write-again"]
-    seq: int
 
 
-class Begin(Message):
+class Begin(Sent):
     """On the first page: open a demo as a copy of one's own, or a starter from a few answers."""
 
     t: Literal["begin"]
-    seq: int
     demo: str = ""
     answers: dict[str, str] = Field(default_factory=dict)
 
@@ -237,7 +248,17 @@ class Choice(Message):
     label: str
 
 
+class Ask(Message):
+    """One question of the first page; every answer may be left out."""
+
+    name: str
+    label: str
+    explains: str
+
+
 class ScreenName(Message):
+    """A screen of the rail."""
+
     name: str
     label: str
     group: Group
@@ -261,7 +282,7 @@ class State(Message):
     slot: Slot
     screens: list[ScreenName]
     demos: list[Choice] = Field(default_factory=list)
-    saved: str = ""
+    asks: list[Ask] = Field(default_factory=list)
 
 
 class Figure(Message):
@@ -321,7 +342,7 @@ class Working(Message):
 
 
 class ShownFinding(Message):
-    """A finding as it is shown. ``screen`` is where its thing is drawn; ``remedy`` the change that was proved for it."""
+    """A finding as it is shown. ``screen`` is where its thing is drawn, ``remedy`` the change proved for it."""
 
     code: str
     where: str
@@ -341,6 +362,8 @@ class ShownFinding(Message):
 
 
 class ShownProblem(Message):
+    """What could not be read, with its stretch of text."""
+
     line: int
     column: int
     end_line: int
@@ -381,10 +404,14 @@ class Patch(Message):
 
 
 class TextIs(Message):
-    """An edit made elsewhere, for the editor; with ``text`` the whole text instead."""
+    """An edit made elsewhere, for the editor; with ``text`` the whole text instead.
+
+    ``length`` is that of the whole text as an editor counts, so that a page that lost step notices.
+    """
 
     t: Literal["text"]
     rev: int
+    length: int
     changes: list[TextChange] = Field(default_factory=list)
     text: str | None = None
 
@@ -401,6 +428,8 @@ class Disk(Message):
 
 
 class Slow(Message):
+    """How far something is that takes longer."""
+
     t: Literal["slow"]
     job: str
     done: float
@@ -427,6 +456,8 @@ class Offered(Message):
 
 
 class Reload(Message):
+    """The page is older than the program: load it again."""
+
     t: Literal["reload"]
 
 
@@ -462,6 +493,8 @@ class Picture(Message):
 
 
 class Table(Message):
+    """A table; ``of`` is the rig path each row is about."""
+
     title: str
     columns: list[str]
     rows: list[list[str]]
@@ -469,6 +502,8 @@ class Table(Message):
 
 
 class Series(Message):
+    """One line of a chart, or its steps; ``low`` and ``high`` its band."""
+
     label: str
     y: list[float | None]
     low: list[float | None] = Field(default_factory=list)
@@ -477,6 +512,8 @@ class Series(Message):
 
 
 class Limit(Message):
+    """A line that must not be crossed."""
+
     label: str
     y: float
     kind: Kind

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import asyncio
+import gzip
 import json
 from collections.abc import Callable
+from functools import cache
 from importlib.resources import files
 from pathlib import Path
 
@@ -40,6 +42,12 @@ def assets() -> dict[str, Path]:
     }
 
 
+@cache
+def packed(path: Path) -> bytes:
+    """Return a file of the page packed for the way to the browser."""
+    return gzip.compress(path.read_bytes(), mtime=0)
+
+
 def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starlette:
     """Return the application behind the gate."""
     known = assets()
@@ -55,7 +63,11 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
         if path is None:
             return PlainTextResponse("not found", status_code=404)
         cache = LONG if "/assets/" in request.url.path else "no-cache"
-        return Response(path.read_bytes(), media_type=KINDS[path.suffix], headers={"cache-control": cache})
+        headers = {"cache-control": cache, "vary": "accept-encoding"}
+        is_small = "gzip" in request.headers.get("accept-encoding", "") and path.suffix != ".woff2"
+        if is_small:
+            headers["content-encoding"] = "gzip"
+        return Response(packed(path) if is_small else path.read_bytes(), media_type=KINDS[path.suffix], headers=headers)
 
     async def screen(request: Request) -> Response:
         if room.desk is None:

@@ -23,7 +23,7 @@ from boxwright.web.desk import Desk
 from boxwright.web.figures import numbers_of
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep
-from boxwright.web.offsets import shown_text
+from boxwright.web.offsets import shown_text, to_editor
 from boxwright.web.screens import Screens
 from boxwright.web.seeking import Sought, sought
 from boxwright.web.session import Change, Seen
@@ -115,9 +115,9 @@ class Workroom:
             else:
                 await self._changed(tab, message, self.desk)
         except Refused as reason:
-            await self._tell(tab, contract.No(t="no", seq=getattr(message, "seq", 0), why=str(reason)))
+            await self._tell(tab, contract.No(t="no", seq=message.seq, why=str(reason)))
             if self.desk is not None:
-                await self._tell(tab, self._numbers(tab, getattr(message, "seq", 0)))
+                await self._tell(tab, self._numbers(tab, message.seq))
 
     async def _looked(self, tab: Tab, message: contract.Hello | contract.Look) -> None:
         if isinstance(message, contract.Hello) and message.contract != contract.CONTRACT:
@@ -129,7 +129,8 @@ class Workroom:
             if isinstance(message, contract.Hello):
                 await self._tell(tab, self.desk.told())
                 text = shown_text(self.desk.session.text)
-                await self._tell(tab, contract.TextIs(t="text", rev=self.desk.session.rev, text=text))
+                whole = contract.TextIs(t="text", rev=self.desk.session.rev, length=to_editor(self.desk.session.text, len(self.desk.session.text)), text=text)
+                await self._tell(tab, whole)
             await self._tell(tab, self._numbers(tab, 0))
 
     async def _begun(self, message: contract.Begin) -> None:
@@ -143,8 +144,8 @@ class Workroom:
         except CannotKeep as reason:
             raise Refused(str(reason)) from None
         for tab in self.tabs:
-            await self._looked(tab, contract.Hello(t="hello", contract=contract.CONTRACT, screen=tab.screen,
-                                                   slot=tab.slot))  # fmt: skip
+            await self._looked(tab, contract.Hello(t="hello", seq=0, base=0, contract=contract.CONTRACT,
+                                                   screen=tab.screen, slot=tab.slot))  # fmt: skip
 
     async def _previewed(self, tab: Tab, message: contract.Move, desk: Desk) -> None:
         shift = _shift(message)
@@ -210,13 +211,14 @@ class Workroom:
         if desk is None or not made:
             return
         session = desk.session
-        text = contract.TextIs(t="text", rev=session.rev, changes=session.for_editor(made, before))
-        own = contract.TextIs(t="text", rev=session.rev)
+        length = to_editor(session.text, len(session.text))
+        text = contract.TextIs(t="text", rev=session.rev, length=length, changes=session.for_editor(made, before))
+        own = contract.TextIs(t="text", rev=session.rev, length=length)
         for tab in list(self.tabs):
             is_typing = tab is origin and isinstance(message, contract.TextEdit)
             await self._tell(tab, own if is_typing else text)
             await self._tell(tab, self.state(tab))
-            seq = getattr(message, "seq", 0) if tab is origin else 0
+            seq = message.seq if message is not None and tab is origin else 0
             await self._tell(tab, self._numbers(tab, seq))
             for patch in self.screens.patches(desk.session, tab.screen, tab.slot):
                 await self._tell(tab, patch)

@@ -1,0 +1,110 @@
+import type { Chart as Drawn, Series } from "./contract";
+
+const WIDE = 720;
+const HIGH = 300;
+const PAD = { left: 64, right: 150, top: 16, bottom: 56 };
+const DASHES = ["", "8 3", "2 3", "10 3 2 3", "4 4", "1 3"];
+
+function ticks(low: number, high: number): number[] {
+  const raw = (high - low) / 5 || 1;
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const step = [1, 2, 5, 10].map((one) => one * power).find((one) => one >= raw) ?? raw;
+  const found: number[] = [];
+  for (let at = Math.ceil(low / step) * step; at <= high + step * 1e-6; at += step) found.push(at);
+  return found;
+}
+
+function line(series: Series, x: (index: number) => number, y: (value: number) => number): string {
+  let path = "";
+  series.y.forEach((value, index) => {
+    if (value !== null) path += `${path && series.y[index - 1] !== null ? "L" : "M"}${x(index)} ${y(value)}`;
+  });
+  return path;
+}
+
+/** A chart with its numbers on hover and on focus, and a table of the same for whoever hears it. */
+export function Chart({ chart }: { chart: Drawn }) {
+  const values = [
+    ...chart.series.flatMap((one) => [...one.y, ...one.low, ...one.high]),
+    ...chart.limits.map((one) => one.y),
+  ].filter((one): one is number => one !== null && Number.isFinite(one));
+  if (!values.length) return null;
+  const low = Math.min(0, ...values);
+  const high = Math.max(...values) * 1.05;
+  const span = high - low || 1;
+  const count = chart.labels.length;
+  const isFall = chart.form === "fall";
+  const wide = (WIDE - PAD.left - PAD.right) / Math.max(isFall ? count : count - 1, 1);
+  const x = (index: number) => PAD.left + wide * (isFall ? index + 0.5 : index);
+  const y = (value: number) => PAD.top + (HIGH - PAD.top - PAD.bottom) * (1 - (value - low) / span);
+  const show = (value: number) => value.toLocaleString(undefined, { maximumFractionDigits: 0 });
+  return (
+    <figure class="chart">
+      <figcaption>{chart.title}</figcaption>
+      <svg viewBox={`0 0 ${WIDE} ${HIGH}`} role="img" aria-label={`${chart.title}. ${chart.says}`}>
+        {ticks(low, high).map((one) => (
+          <g key={one} class="tick">
+            <path d={`M${PAD.left} ${y(one)}H${WIDE - PAD.right}`} />
+            <text x={PAD.left - 8} y={y(one)} dy="0.35em" text-anchor="end">{show(one)}</text>
+          </g>
+        ))}
+        <text x={PAD.left - 8} y={PAD.top - 4} text-anchor="end" class="unit">{chart.unit}</text>
+        {chart.labels.map((one, index) => (
+          <text key={one} x={x(index)} y={HIGH - PAD.bottom + 18} text-anchor={isFall ? "middle" : "end"} class="label"
+            transform={isFall ? undefined : `rotate(-30 ${x(index)} ${HIGH - PAD.bottom + 18})`}>{one}</text>
+        ))}
+        {isFall
+          ? chart.series.flatMap((one) => one.y.map((value, index) => {
+              const from = one.low[index] ?? 0;
+              const top = value ?? 0;
+              return (
+                <g key={chart.labels[index]} class={index === count - 1 ? "bar whole" : "bar"}>
+                  <title>{one.texts[index]}</title>
+                  <rect x={x(index) - wide * 0.32} y={y(top)} width={wide * 0.64} height={Math.max(y(from) - y(top), 1)} />
+                  {index < count - 1 && <path d={`M${x(index) + wide * 0.32} ${y(top)}H${x(index + 1) - wide * 0.32}`} />}
+                  <text x={x(index)} y={y(top) - 5} text-anchor="middle">{show(top - from)}</text>
+                </g>
+              );
+            }))
+          : chart.series.map((one, number) => {
+              return (
+                <g key={one.label} class={`series s${number % 6}`}>
+                  <path d={line(one, x, y)} stroke-dasharray={DASHES[number % DASHES.length]} />
+                  {one.y.map((value, index) => value !== null && (
+                    <circle key={index} cx={x(index)} cy={y(value)} r="4" tabindex={-1}><title>{one.texts[index]}</title></circle>
+                  ))}
+                </g>
+              );
+            })}
+        {!isFall && endLabels(chart.series, y).map((one) => (
+          <text key={one.label} x={WIDE - PAD.right + 10} y={one.y} dy="0.35em" class={`end s${one.number % 6}`}>{one.label}</text>
+        ))}
+        {chart.limits.map((one) => (
+          <g key={one.label} class={`bound ${one.kind}`}>
+            <path d={`M${PAD.left} ${y(one.y)}H${WIDE - PAD.right}`} />
+            <text x={PAD.left + 6} y={y(one.y) - 5}>{one.label}</text>
+          </g>
+        ))}
+      </svg>
+      <details>
+        <summary>The numbers</summary>
+        <p>{chart.says}</p>
+      </details>
+    </figure>
+  );
+}
+
+/** The names of the lines beside their last points, moved apart so that none lies on another. */
+function endLabels(series: Series[], y: (value: number) => number): { label: string; y: number; number: number }[] {
+  const ends = series
+    .map((one, number) => ({ label: one.label, number, last: one.y.findLast((value) => value !== null) ?? null }))
+    .filter((one): one is { label: string; number: number; last: number } => one.last !== null)
+    .map((one) => ({ label: one.label, number: one.number, y: y(one.last) }))
+    .sort((one, other) => one.y - other.y);
+  for (let index = 1; index < ends.length; index += 1) {
+    const before = ends[index - 1];
+    const here = ends[index];
+    if (before && here && here.y - before.y < 15) here.y = before.y + 15;
+  }
+  return ends;
+}

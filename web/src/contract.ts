@@ -1,0 +1,439 @@
+// Written by tools/contract.py from src/boxwright/web/contract.py. Change that file, never this one.
+
+
+export const CONTRACT = 1;
+
+export type Accept = {
+  seq: number;
+  base: number;
+  t: "accept";
+  code: string;
+  where: string;
+  note: string;
+};
+
+export type Add = {
+  seq: number;
+  base: number;
+  t: "add";
+  section: string;
+  name: string;
+  entries?: Record<string, string>;
+};
+
+export type Answer = {
+  use: string;
+  label: string;
+  word: "go" | "limits" | "ask" | "no";
+  says: string[];
+  act: string;
+  questions: string[];
+};
+
+export type Apply = {
+  seq: number;
+  base: number;
+  t: "apply";
+  code: string;
+  where: string;
+};
+
+export type Ask = {
+  name: string;
+  label: string;
+  explains: string;
+};
+
+export type Balance = {
+  front_mm: number;
+  rear_mm: number;
+  coupler_mm: number;
+  reactions: Reaction[];
+  says: string;
+};
+
+export type Begin = {
+  seq: number;
+  base: number;
+  t: "begin";
+  demo?: string;
+  answers?: Record<string, string>;
+};
+
+export type Cancel = {
+  seq: number;
+  base: number;
+  t: "cancel";
+};
+
+export type Chart = {
+  name: string;
+  title: string;
+  form: "through" | "fall";
+  unit: string;
+  labels: string[];
+  series: Series[];
+  limits: Limit[];
+  of: string[];
+  says: string;
+};
+
+export type Choice = {
+  name: string;
+  label: string;
+};
+
+export type Copy = {
+  seq: number;
+  base: number;
+  t: "copy";
+  of: string;
+  name?: string;
+};
+
+export type Disk = {
+  t: "disk";
+  state: "step" | "dirty" | "broken" | "conflict" | "gone" | "read-only";
+  says: string;
+  hash: string;
+  text: string | null;
+};
+
+export type Drop = {
+  seq: number;
+  base: number;
+  t: "drop";
+  of: string;
+  x_mm?: number;
+  y_mm?: number;
+  z_mm?: number;
+};
+
+export type Figure = {
+  key: string;
+  label: string;
+  text: string;
+  unit: string;
+  band: string;
+  kind: "stop" | "limit" | "fix" | "unknown" | "advice" | null;
+  path: string;
+  explains: string;
+};
+
+export type Hello = {
+  seq: number;
+  base: number;
+  t: "hello";
+  contract: number;
+  screen: string;
+  slot: Slot;
+  locale?: string;
+};
+
+export type KeepWriting = {
+  seq: number;
+  base: number;
+  t: "write-again";
+};
+
+export type Limit = {
+  label: string;
+  y: number;
+  kind: "stop" | "limit" | "fix" | "unknown" | "advice";
+};
+
+export type Look = {
+  seq: number;
+  base: number;
+  t: "look";
+  screen: string;
+  slot: Slot;
+};
+
+export type Move = {
+  seq: number;
+  base: number;
+  t: "move";
+  of: string;
+  x_mm?: number;
+  y_mm?: number;
+  z_mm?: number;
+};
+
+export type No = {
+  t: "no";
+  seq: number;
+  why: string;
+};
+
+export type Numbers = {
+  t: "numbers";
+  seq: number;
+  rev: number;
+  preview: boolean;
+  answers: Answer[];
+  figures: Figure[];
+  balance: Balance | null;
+  findings: ShownFinding[] | null;
+  accepted: ShownFinding[] | null;
+  problems: ShownProblem[] | null;
+  held: Figure[];
+  stale: string[];
+};
+
+export type Offered = {
+  t: "offered";
+  seq: number;
+  code: string;
+  where: string;
+  remedy: string;
+  says: string;
+};
+
+export type Page = {
+  name: string;
+  title: string;
+  svg: string;
+};
+
+export type Patch = {
+  t: "patch";
+  rev: number;
+  screen: string;
+  sheet: string;
+  groups: Record<string, string>;
+  gone: string[];
+  whole: boolean;
+};
+
+export type Picture = {
+  name: string;
+  title: string;
+  svg: string;
+  view: [number, number, number, number];
+  right: "+x" | "-x" | "+y" | "-y";
+  up: "+y" | "+z";
+  movable: string[];
+  snaps: Snap[];
+  layers: Choice[];
+};
+
+export type Reaction = {
+  label: string;
+  x_mm: number;
+  kg: number;
+  text: string;
+  is_down: boolean;
+};
+
+export type Redo = {
+  seq: number;
+  base: number;
+  t: "redo";
+};
+
+export type Reload = {
+  t: "reload";
+};
+
+export type Rename = {
+  seq: number;
+  base: number;
+  t: "rename";
+  of: string;
+  name: string;
+};
+
+export type Resolve = {
+  seq: number;
+  base: number;
+  t: "resolve";
+  disk_hash: string;
+  text: string;
+};
+
+export type Screen = {
+  name: string;
+  title: string;
+  explains: string;
+  rev: number;
+  empty: string;
+  act: string;
+  pictures: Picture[];
+  charts: Chart[];
+  tables: Table[];
+  pages: Page[];
+  findings: string[];
+};
+
+export type ScreenName = {
+  name: string;
+  label: string;
+  group: "draw" | "work-out" | "on-file";
+  explains: string;
+};
+
+export type Seek = {
+  seq: number;
+  base: number;
+  t: "seek";
+  code: string;
+  where: string;
+};
+
+export type Series = {
+  label: string;
+  y: (number | null)[];
+  low: (number | null)[];
+  high: (number | null)[];
+  texts: string[];
+};
+
+export type Set = {
+  seq: number;
+  base: number;
+  t: "set";
+  path: string;
+  value: string;
+};
+
+export type ShownFinding = {
+  code: string;
+  where: string;
+  use: string;
+  kind: "stop" | "limit" | "fix" | "unknown" | "advice";
+  word: string;
+  says: string;
+  act: string;
+  source: string;
+  line: number | null;
+  column: number | null;
+  screen: string;
+  remedy: string;
+  may_seek: boolean;
+  may_accept: boolean;
+  working: Working[];
+};
+
+export type ShownProblem = {
+  line: number;
+  column: number;
+  end_line: number;
+  end_column: number;
+  path: string;
+  says: string;
+  kind: "problem" | "note";
+};
+
+export type Slot = {
+  stage?: string;
+  load?: string;
+  vehicle?: string;
+};
+
+export type Slow = {
+  t: "slow";
+  job: string;
+  done: number;
+  rev: number;
+};
+
+export type Snap = {
+  axis: "x" | "y" | "z";
+  mm: number;
+  label: string;
+};
+
+export type State = {
+  t: "state";
+  rev: number;
+  has_file: boolean;
+  file: string;
+  rig: string;
+  undo: number;
+  redo: number;
+  can_write: boolean;
+  stages: Choice[];
+  loads: Choice[];
+  vehicles: Choice[];
+  slot: Slot;
+  screens: ScreenName[];
+  demos: Choice[];
+  asks: Ask[];
+};
+
+export type Table = {
+  title: string;
+  columns: string[];
+  rows: string[][];
+  of: string[];
+};
+
+export type TakeOut = {
+  seq: number;
+  base: number;
+  t: "take-out";
+  of: string;
+};
+
+export type TextChange = {
+  start: number;
+  end: number;
+  insert: string;
+};
+
+export type TextEdit = {
+  seq: number;
+  base: number;
+  t: "text";
+  changes: TextChange[];
+};
+
+export type TextIs = {
+  t: "text";
+  rev: number;
+  length: number;
+  changes: TextChange[];
+  text: string | null;
+};
+
+export type Thing = {
+  of: string;
+  name: string;
+  line: number | null;
+  fields: ThingField[];
+  says: string[];
+};
+
+export type ThingField = {
+  path: string;
+  label: string;
+  text: string;
+  explains: string;
+  is_length: boolean;
+};
+
+export type Turn = {
+  seq: number;
+  base: number;
+  t: "turn";
+  of: string;
+};
+
+export type Undo = {
+  seq: number;
+  base: number;
+  t: "undo";
+};
+
+export type Working = {
+  formula: string;
+  put_in: string;
+  result: string;
+  source: string;
+  checks: string[];
+};
+
+export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Undo | Redo | Resolve | KeepWriting | Begin;
+
+export type Down = State | Numbers | Patch | TextIs | Disk | Slow | No | Offered | Reload;

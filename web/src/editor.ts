@@ -1,0 +1,181 @@
+import { autocompletion, type CompletionContext, type CompletionResult } from "@codemirror/autocomplete";
+import { yaml } from "@codemirror/lang-yaml";
+import { HighlightStyle, syntaxHighlighting } from "@codemirror/language";
+import { type Diagnostic, lintGutter, setDiagnostics } from "@codemirror/lint";
+import { Annotation, type ChangeSpec, EditorState, Transaction } from "@codemirror/state";
+import { EditorView } from "@codemirror/view";
+import { effect } from "@preact/signals";
+import { tags } from "@lezer/highlight";
+import { basicSetup } from "codemirror";
+import type { Disk, ShownProblem, TextIs } from "./contract";
+import { conflictView } from "./conflict";
+import { bus, disk, fetched, isBusy, lostStep, send, settled, state, text } from "./link";
+import { askedLine } from "./sheet";
+
+const PAUSE = 150;
+const fromElsewhere = Annotation.define<boolean>();
+
+const colours = HighlightStyle.define([
+  { tag: tags.propertyName, color: "var(--chalk)", fontWeight: "600" },
+  { tag: tags.comment, color: "var(--ink2)", fontStyle: "italic" },
+  { tag: tags.string, color: "var(--holds)" },
+  { tag: tags.number, color: "var(--ink)" },
+]);
+const look = EditorView.theme({
+  "&": { backgroundColor: "var(--paper)", color: "var(--ink)", height: "100%", fontSize: "15px" },
+  ".cm-scroller": { fontFamily: "ui-monospace, 'DejaVu Sans Mono', monospace", lineHeight: "1.5" },
+  ".cm-gutters": { backgroundColor: "var(--shop)", color: "var(--ink2)", border: "none" },
+  ".cm-activeLine, .cm-activeLineGutter": { backgroundColor: "var(--active)" },
+  ".cm-cursor": { borderLeftColor: "var(--ink)" },
+  "&.cm-focused .cm-selectionBackground, .cm-selectionBackground": { backgroundColor: "var(--select) !important" },
+  ".cm-tooltip": { backgroundColor: "var(--paper)", color: "var(--ink)", border: "1px solid var(--edge)" },
+  ".cm-tooltip-autocomplete ul li[aria-selected]": { backgroundColor: "var(--chalk)", color: "var(--paper)" },
+  ".cm-panels": { backgroundColor: "var(--shop)", color: "var(--ink)" },
+});
+
+type Schema = { properties?: Record<string, Schema>; additionalProperties?: Schema | boolean; description?: string; examples?: unknown[]; anyOf?: Schema[] };
+let schema: Schema | null = null;
+
+/** The keys that may stand under a path of keys, by the schema of rig files. */
+function keysUnder(path: string[]): Record<string, Schema> {
+  let here: Schema | undefined = schema ?? undefined;
+  for (const step of path) {
+    const forms: Schema[] = here ? [here, ...(here.anyOf ?? [])] : [];
+    const named = forms.map((one) => one.properties?.[step]).find(Boolean);
+    const any = forms.map((one) => one.additionalProperties).find((one): one is Schema => typeof one === "object");
+    here = named ?? any;
+  }
+  const forms: Schema[] = here ? [here, ...(here.anyOf ?? [])] : [];
+  return Object.assign({}, ...forms.map((one) => one.properties ?? {})) as Record<string, Schema>;
+}
+
+/** The keys above a place in the text: by indentation, and by open braces on its own line. */
+function pathAt(view: EditorState, pos: number): string[] {
+  const line = view.doc.lineAt(pos);
+  const before = line.text.slice(0, pos - line.from);
+  const path: string[] = [];
+  let indent = before.search(/\S|$/);
+  for (let number = line.number - 1; number >= 1 && indent > 0; number -= 1) {
+    const above = view.doc.line(number).text;
+    const own = above.search(/\S|$/);
+    const key = /^\s*("[^"]*"|[^\s#:{}][^:]*):/.exec(above)?.[1];
+    if (key && own < indent && above.trim()) {
+      path.unshift(key.trim().replaceAll('"', ""));
+      indent = own;
+    }
+  }
+  const braces = before.match(/([\w .-]+):\s*\{/g) ?? [];
+  const closed = (before.match(/\}/g) ?? []).length;
+  for (const one of braces.slice(0, Math.max(braces.length - closed, 0))) path.push(one.split(":")[0]?.trim() ?? "");
+  return path;
+}
+
+function completed(context: CompletionContext): CompletionResult | null {
+  const word = context.matchBefore(/[\w-]*/);
+  if (!word || (word.from === word.to && !context.explicit)) return null;
+  const line = context.state.doc.lineAt(context.pos);
+  const lead = line.text.slice(0, word.from - line.from);
+  if (!/^\s*$|[{,]\s*$/.test(lead)) return null;
+  const keys = keysUnder(pathAt(context.state, word.from));
+  return {
+    from: word.from,
+    options: Object.entries(keys).map(([key, one]) => ({
+      label: key, apply: `${key}: `, info: one.description ?? "", type: "property",
+    })),
+  };
+}
+
+function marks(view: EditorView, problems: ShownProblem[]): Diagnostic[] {
+  const spot = (line: number, column: number) => {
+    if (line > view.state.doc.lines) return view.state.doc.length;
+    const found = view.state.doc.line(Math.max(line, 1));
+    return Math.min(found.from + Math.max(column - 1, 0), found.to);
+  };
+  return problems.map((one) => {
+    const from = spot(one.line, one.column);
+    return {
+      from, to: Math.max(from, spot(one.end_line, one.end_column)),
+      severity: one.kind === "problem" ? "error" : "info", message: one.says,
+    };
+  });
+}
+
+/** Put the editor in place; the text of the program and of the editor follow each other. */
+export function mount(place: HTMLElement): () => void {
+  const host = document.createElement("div");
+  host.className = "editor";
+  place.append(host);
+  let unsent: { start: number; end: number; insert: string }[] | null = null;
+  let timer = 0;
+  const flush = () => {
+    clearTimeout(timer);
+    if (!unsent) return;
+    send({ t: "text", changes: unsent });
+    unsent = null;
+  };
+  const view = new EditorView({
+    parent: host,
+    state: EditorState.create({
+      doc: text.value,
+      extensions: [
+        basicSetup, yaml(), lintGutter(), look, syntaxHighlighting(colours), EditorView.lineWrapping,
+        autocompletion({ override: [completed] }),
+        EditorState.readOnly.of(!state.value?.can_write),
+        EditorView.contentAttributes.of({ "aria-label": "The rig file" }),
+        EditorView.updateListener.of((update) => {
+          if (!update.docChanged) return;
+          for (const one of update.transactions) {
+            if (!one.docChanged || one.annotation(fromElsewhere)) continue;
+            flush();
+            const changes: { start: number; end: number; insert: string }[] = [];
+            one.changes.iterChanges((from, to, _fromB, _toB, inserted) => changes.push({ start: from, end: to, insert: inserted.toString() }));
+            // Sent with the pause, or before anything else touches the text: its places are those of the text before it.
+            unsent = changes;
+            timer = window.setTimeout(flush, PAUSE);
+            text.value = update.state.doc.toString();
+          }
+        }),
+      ],
+    }),
+  });
+  const heard = (event: Event) => {
+    const message = (event as CustomEvent<TextIs>).detail;
+    if (message.text !== null) {
+      if (message.text !== view.state.doc.toString())
+        view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: message.text }, annotations: [fromElsewhere.of(true), Transaction.addToHistory.of(false)] });
+      return;
+    }
+    if (message.changes.length) flush();
+    else if (!unsent && !isBusy() && message.length !== view.state.doc.length) lostStep();
+    for (const one of message.changes) {
+      const change: ChangeSpec = { from: one.start, to: one.end, insert: one.insert };
+      view.dispatch({ changes: change, annotations: fromElsewhere.of(true) });
+    }
+  };
+  bus.addEventListener("text", heard);
+  const toLine = () => {
+    const line = askedLine.value;
+    if (line === null || line > view.state.doc.lines) return;
+    const spot = view.state.doc.line(Math.max(line, 1));
+    view.dispatch({ selection: { anchor: spot.from }, effects: EditorView.scrollIntoView(spot.from, { y: "center" }) });
+    view.focus();
+    askedLine.value = null;
+  };
+  bus.addEventListener("line", toLine);
+  setTimeout(toLine);
+  const stopMarks = effect(() => {
+    const problems = settled.value?.problems;
+    if (problems) view.dispatch(setDiagnostics(view.state, marks(view, problems)));
+  });
+  const stopConflict = effect(() => conflictView(place, host, disk.value as Disk | null, () => text.value));
+  if (!schema) void fetched<Schema>("/schema").then((found) => (schema = found));
+  return () => {
+    flush();
+    bus.removeEventListener("text", heard);
+    bus.removeEventListener("line", toLine);
+    stopMarks();
+    stopConflict();
+    view.destroy();
+    place.replaceChildren();
+  };
+}

@@ -1,0 +1,165 @@
+import { computed, signal } from "@preact/signals";
+import {
+  CONTRACT,
+  type Disk,
+  type Down,
+  type Numbers,
+  type Offered,
+  type Patch,
+  type Screen,
+  type Slot,
+  type State,
+  type TextIs,
+} from "./contract";
+import { Outbox, type Said } from "./outbox";
+
+export const state = signal<State | null>(null);
+export const numbers = signal<Numbers | null>(null);
+export const disk = signal<Disk | null>(null);
+export const text = signal<string>("");
+export const screen = signal<Screen | null>(null);
+export const offered = signal<Record<string, Offered>>({});
+export const refused = signal<string>("");
+export const isConnected = signal(false);
+export const wasConnected = signal(false);
+export const slot = signal<Slot>({ stage: "", load: "", vehicle: "" });
+export const isPreview = computed(() => numbers.value?.preview ?? false);
+/** The answers, the accepted findings and the problems stay while a hand holds something. */
+export const settled = signal<Numbers | null>(null);
+
+export const bus = new EventTarget();
+export const named = (): string => decodeURIComponent(location.hash.slice(1)) || "plan";
+export const at = signal<string>(named());
+
+let socket: WebSocket | null = null;
+const outbox = new Outbox(
+  (message) => socket?.readyState === 1 && socket.send(message),
+  () => state.value?.rev ?? 0,
+);
+
+export const send = (message: Said): void => {
+  refused.value = "";
+  outbox.put(message);
+};
+export const isBusy = (): boolean => outbox.isBusy;
+
+/** The editor and the program hold different texts: ask for the whole. */
+export const lostStep = (): void => outbox.put(hello());
+const hello = (): Said => ({ t: "hello", contract: CONTRACT, screen: at.value, slot: slot.value, locale: navigator.language });
+
+/** Fetch the screen looked at; an answer that comes after another screen was chosen is dropped. */
+export async function fetchScreen(): Promise<void> {
+  const name = at.value;
+  if (!state.value?.has_file) return;
+  const found = await fetched<Screen>(`/screen/${encodeURIComponent(name)}`);
+  if (found && name === at.value) screen.value = found;
+}
+
+/** Fetch something of what is looked at by its address; null where it is not to be had. */
+export async function fetched<T>(path: string, more: Record<string, string> = {}): Promise<T | null> {
+  try {
+    const answer = await fetch(`${path}?${new URLSearchParams({ ...slot.value, ...more })}`);
+    return answer.ok ? ((await answer.json()) as T) : null;
+  } catch {
+    return null;
+  }
+}
+
+export function look(): void {
+  send({ t: "look", screen: at.value, slot: slot.value });
+  void fetchScreen();
+}
+
+export function choose(part: Partial<Slot>): void {
+  slot.value = { ...slot.value, ...part };
+  sessionStorage.setItem("slot", JSON.stringify(slot.value));
+  look();
+}
+
+function told(message: Down): void {
+  switch (message.t) {
+    case "state": {
+      const isNew = !state.value?.has_file && message.has_file;
+      state.value = message;
+      if (isNew) outbox.answered(Infinity);
+      if (isNew) {
+        const load = slot.value.load || message.loads[1]?.name || message.loads[0]?.name || "";
+        if (load !== slot.value.load) choose({ load });
+        else void fetchScreen();
+      }
+      break;
+    }
+    case "numbers":
+      if (message.preview && message.seq < outbox.newest - 1) break;
+      numbers.value = message;
+      if (!message.preview) settled.value = message;
+      bus.dispatchEvent(new CustomEvent("numbers", { detail: message }));
+      outbox.answered(message.seq);
+      break;
+    case "patch":
+      patched(message);
+      break;
+    case "text":
+      bus.dispatchEvent(new CustomEvent<TextIs>("text", { detail: message }));
+      textBecomes(message);
+      break;
+    case "disk":
+      disk.value = message;
+      outbox.answered(Infinity);
+      break;
+    case "no":
+      refused.value = message.why;
+      bus.dispatchEvent(new CustomEvent("no", { detail: message }));
+      outbox.answered(message.seq);
+      break;
+    case "offered":
+      offered.value = { ...offered.value, [`${message.code} ${message.where}`]: message };
+      break;
+    case "reload":
+      location.reload();
+      break;
+    case "slow":
+      break;
+  }
+}
+
+function textBecomes(message: TextIs): void {
+  if (message.text !== null) text.value = message.text;
+  else
+    for (const one of message.changes)
+      text.value = text.value.slice(0, one.start) + one.insert + text.value.slice(one.end);
+  if (message.changes.length || message.text !== null) offered.value = {};
+}
+
+function patched(message: Patch): void {
+  if (message.screen !== at.value) return;
+  if (message.whole) void fetchScreen();
+  else {
+    bus.dispatchEvent(new CustomEvent<Patch>("patch", { detail: message }));
+    if (screen.value) screen.value.rev = message.rev;
+  }
+}
+
+export function link(): void {
+  const kept = sessionStorage.getItem("slot");
+  if (kept) slot.value = JSON.parse(kept) as Slot;
+  socket = new WebSocket(`ws://${location.host}/ws`);
+  socket.onopen = () => {
+    isConnected.value = wasConnected.value = true;
+    outbox.restart();
+    outbox.put(hello());
+    void fetchScreen();
+  };
+  socket.onmessage = (event) => told(JSON.parse(event.data as string) as Down);
+  socket.onclose = () => {
+    isConnected.value = false;
+    bus.dispatchEvent(new CustomEvent("lost"));
+    setTimeout(link, 700);
+  };
+}
+
+addEventListener("hashchange", () => {
+  at.value = named();
+  screen.value = null;
+  look();
+});

@@ -1,0 +1,100 @@
+import "./style.css";
+import { signal } from "@preact/signals";
+import { render } from "preact";
+import { Answers, Aside } from "./aside";
+import { First } from "./first";
+import { at, disk, isConnected, link, refused, send, state, wasConnected } from "./link";
+import { Body } from "./screens";
+
+const GROUPS = { "draw": "Draw", "work-out": "Work out", "on-file": "On file" } as const;
+const THEMES = ["light", "dark"] as const;
+const kept = localStorage.getItem("theme");
+const theme = signal<string>(kept ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light"));
+const isMenuOpen = signal(false);
+
+function Header() {
+  const found = state.value;
+  return (
+    <header>
+      <strong>Boxwright</strong>
+      <span class="rig">{found?.rig}</span>
+      <span class={`disk ${disk.value?.state ?? ""}`} role="status">{disk.value?.says}</span>
+      <span class="grow" />
+      <button class="phone" aria-expanded={isMenuOpen.value} aria-controls="screens" onClick={() => (isMenuOpen.value = !isMenuOpen.value)}>Screens</button>
+      <button disabled={!found?.undo || !isConnected.value} onClick={() => send({ t: "undo" })}>Undo</button>
+      <button disabled={!found?.redo || !isConnected.value} onClick={() => send({ t: "redo" })}>Redo</button>
+      <button class="desk" onClick={() => print()}>Print</button>
+      <button class="desk" onClick={() => {
+        theme.value = THEMES[theme.value === "light" ? 1 : 0] ?? "light";
+        localStorage.setItem("theme", theme.value);
+      }}>{theme.value === "light" ? "Dark" : "Light"}</button>
+    </header>
+  );
+}
+
+function Rail() {
+  const screens = state.value?.screens ?? [];
+  return (
+    <nav id="screens" class={isMenuOpen.value ? "rail open" : "rail"} aria-label="Screens">
+      {Object.entries(GROUPS).map(([group, label]) => (
+        <div key={group}>
+          <h2>{label}</h2>
+          <ul>
+            {screens.filter((one) => one.group === group).map((one) => (
+              <li key={one.name}>
+                <a href={`#${one.name}`} title={one.explains} aria-current={at.value === one.name ? "page" : undefined}
+                  onClick={() => (isMenuOpen.value = false)}>{one.label}</a>
+              </li>
+            ))}
+          </ul>
+        </div>
+      ))}
+    </nav>
+  );
+}
+
+function Banner() {
+  if (!isConnected.value && wasConnected.value)
+    return <p class="banner stop" role="alert">Not connected. The program has stopped or sleeps; your last stored edit is {state.value?.rev ?? 0}. This page takes up again by itself.</p>;
+  const found = disk.value;
+  if (found?.state === "gone")
+    return <p class="banner limit" role="alert">{found.says} <button onClick={() => send({ t: "write-again" })}>Write it again</button></p>;
+  if (found?.state === "conflict")
+    return <p class="banner limit" role="alert">{found.says} <a href="#file">Look at both</a></p>;
+  if (refused.value)
+    return <p class="banner limit" role="alert">{refused.value} <button onClick={() => (refused.value = "")}>Close</button></p>;
+  return null;
+}
+
+function App() {
+  const found = state.value;
+  if (found && !found.has_file)
+    return <div class="app begin" data-theme={theme.value}><header><strong>Boxwright</strong></header><main id="main" tabIndex={-1}><First /></main></div>;
+  return (
+    <div class="app" data-theme={theme.value}>
+      <a class="skip" href="#main" onClick={(event) => { event.preventDefault(); document.getElementById("main")?.focus(); }}>Skip to the sheet</a>
+      <Header />
+      <Answers />
+      <Rail />
+      <main id="main" tabIndex={-1}>
+        <Banner />
+        <h1 class="vh">{found?.screens.find((one) => one.name === at.value)?.label ?? at.value}</h1>
+        <Body />
+      </main>
+      <Aside />
+    </div>
+  );
+}
+
+addEventListener("keydown", (event) => {
+  if (!(event.ctrlKey || event.metaKey) || (event.target as Element).closest(".cm-editor, input")) return;
+  const key = event.key.toLowerCase();
+  if (key === "z" || key === "y") {
+    event.preventDefault();
+    send({ t: key === "y" || event.shiftKey ? "redo" : "undo" });
+  }
+});
+
+const place = document.getElementById("app");
+if (place) render(<App />, place);
+link();

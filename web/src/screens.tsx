@@ -1,0 +1,81 @@
+import { lazy, Suspense } from "preact/compat";
+import { useEffect, useRef } from "preact/hooks";
+import type { Table as Rows } from "./contract";
+import { at, screen, state } from "./link";
+import { Sheet, showInFile, showOnSheet } from "./sheet";
+
+const Chart = lazy(() => import("./chart").then((found) => found.Chart));
+
+function Table({ table }: { table: Rows }) {
+  return (
+    <div class="table" tabindex={0} role="region" aria-label={table.title || "Table"}>
+      <table>
+        {table.title && <caption>{table.title}</caption>}
+        <thead><tr>{table.columns.map((one, index) => <th key={index} scope="col">{one}</th>)}</tr></thead>
+        <tbody>
+          {table.rows.map((row, index) => {
+            const of = table.of[index] ?? "";
+            const isThing = of.startsWith("parts[") || of.startsWith("openings[");
+            return (
+              <tr key={index}>
+                {row.map((cell, column) => {
+                  const words = column === 0 && isThing
+                    ? <button class="quiet" onClick={() => showOnSheet(of, of.startsWith("parts[") ? "plan" : "elevations")}>{cell}</button>
+                    : cell;
+                  return column === 0 ? <th key={column} scope="row">{words}</th> : <td key={column}>{words}</td>;
+                })}
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** The text of the rig file; the editor comes only when it is opened. */
+function File() {
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    let stop: (() => void) | null = null;
+    let isOver = false;
+    void import("./editor").then((editor) => {
+      if (!isOver && place.current) stop = editor.mount(place.current);
+    });
+    return () => {
+      isOver = true;
+      stop?.();
+    };
+  }, []);
+  return <div class="file" ref={place} />;
+}
+
+/** Any screen: what it shows comes ready, so that a new discipline needs nothing here. */
+export function Body() {
+  const name = at.value;
+  if (name === "file") return <File key="file" />;
+  const found = screen.value;
+  if (!found || found.name !== name) return <p class="empty">Drawing</p>;
+  const isOnly = found.pictures.length === 1 && !found.charts.length && !found.tables.length && !found.pages.length;
+  return (
+    <div class={isOnly ? "body only" : "body"}>
+      {!isOnly && <p class="explains">{found.explains}</p>}
+      {found.empty && (
+        <p class="empty">
+          {found.empty} {found.act && <button onClick={() => (found.act === "file" ? showInFile(null) : (location.hash = found.act))}>
+            {found.act === "file" ? "Open the Rig file" : `Go to ${state.value?.screens.find((one) => one.name === found.act)?.label ?? found.act}`}
+          </button>}
+        </p>
+      )}
+      {found.pictures.map((one) => <Sheet key={`${name} ${one.name}`} picture={one} isOnly={isOnly} />)}
+      <Suspense fallback={null}>{found.charts.map((one) => <Chart key={one.name} chart={one} />)}</Suspense>
+      {found.tables.map((one, index) => <Table key={index} table={one} />)}
+      {found.pages.map((one) => (
+        <figure class="page" key={one.name}>
+          <figcaption>{one.title}</figcaption>
+          <div dangerouslySetInnerHTML={{ __html: one.svg }} />
+        </figure>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,118 @@
+import { signal, useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
+import type { Picture, Thing } from "./contract";
+import { Hand } from "./hand";
+import { bus, fetched, isConnected, named, send, state } from "./link";
+
+export const picked = signal<string>("");
+const hidden = signal<Record<string, boolean>>({});
+/** A thing somebody asked to be shown, to be focused as soon as it is drawn. */
+export const wanted = signal<string>("");
+
+/** One picture of the rig: the sheet, the layer the hand lifts onto, and its tools. */
+export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }) {
+  const base = useRef<SVGSVGElement>(null);
+  const over = useRef<SVGSVGElement>(null);
+  const hand = useRef<Hand | null>(null);
+  const note = useSignal("");
+  useEffect(() => {
+    if (!base.current || !over.current) return;
+    const made = new Hand(base.current, over.current, picture, (of) => (picked.value = of), (says) => (note.value = says));
+    hand.current = made;
+    for (const one of picture.layers) made.layer(one.name, !hidden.value[one.name]);
+    if (wanted.value) made.focus(wanted.value);
+    else if (picked.value && document.activeElement === document.body) made.focus(picked.value);
+    return () => made.stop();
+  }, [picture]);
+  useEffect(() => {
+    if (wanted.value) hand.current?.focus(wanted.value);
+  }, [wanted.value]);
+  const toggle = (name: string) => {
+    hidden.value = { ...hidden.value, [name]: !hidden.value[name] };
+    hand.current?.layer(name, !hidden.value[name]);
+  };
+  const isHeld = picture.movable.includes(picked.value);
+  return (
+    <figure class={isOnly ? "picture only" : "picture"}>
+      <figcaption>
+        <span class="looks">{picture.title}</span>
+        <span class="note" aria-hidden="true">{note.value}</span>
+        <span class="tools">
+          {picture.layers.map((one) => (
+            <button key={one.name} aria-pressed={!hidden.value[one.name]} onClick={() => toggle(one.name)}>{one.label}</button>
+          ))}
+          <button onClick={() => hand.current?.zoom(1 / 1.25)} aria-label={`Closer: ${picture.title}`}>+</button>
+          <button onClick={() => hand.current?.zoom(1.25)} aria-label={`Farther: ${picture.title}`}>−</button>
+          <button onClick={() => hand.current?.fit()} aria-label={`The whole of ${picture.title}`}>Whole</button>
+        </span>
+      </figcaption>
+      <div class="board">
+        <svg class="sheet" ref={base} role="group" aria-label={`${picture.title}. Tab to a thing; arrow keys move it 10 mm, with Shift 100, with Alt 1; R turns it`} />
+        <svg class="sheet over" ref={over} aria-hidden="true" />
+      </div>
+      {isHeld && <InHand of={picked.value} />}
+    </figure>
+  );
+}
+
+/** The number boxes of the thing in hand: a way to move it that is no drag. */
+function InHand({ of }: { of: string }) {
+  const thing = useSignal<Thing | null>(null);
+  const rev = state.value?.rev;
+  useEffect(() => {
+    let isOver = false;
+    void fetched<Thing>("/thing", { of }).then((found) => {
+      if (!isOver) thing.value = found;
+    });
+    return () => {
+      isOver = true;
+    };
+  }, [of, rev]);
+  const found = thing.value;
+  if (!found || found.of !== of) return null;
+  const isOff = !isConnected.value || !state.value?.can_write;
+  return (
+    <div class="inhand" role="group" aria-label={`${found.name}: its numbers`}>
+      <strong>{found.name}</strong>
+      {found.fields.map((field) => (
+        <label key={field.path} title={field.explains}>
+          <span>{field.label}</span>
+          <input
+            value={field.text}
+            disabled={isOff}
+            aria-description={field.explains}
+            onKeyDown={(event) => event.key === "Escape" && (event.currentTarget.value = field.text)}
+            onChange={(event) => {
+              const value = event.currentTarget.value.trim();
+              if (value && value !== field.text) send({ t: "set", path: field.path, value });
+              else event.currentTarget.value = field.text;
+            }}
+          />
+        </label>
+      ))}
+      <span class="acts">
+        {of.startsWith("parts") && <button disabled={isOff} onClick={() => send({ t: "turn", of })}>Turn</button>}
+        <button disabled={isOff} onClick={() => send({ t: "copy", of, name: "" })}>Copy</button>
+        <button disabled={isOff} onClick={() => send({ t: "take-out", of })}>Take out</button>
+        <button onClick={() => showInFile(found.line)}>Line {found.line ?? "?"}</button>
+      </span>
+      {found.says.map((one) => <p class="wrong" key={one}>{one}</p>)}
+    </div>
+  );
+}
+
+/** The line the editor should go to when it opens. */
+export const askedLine = signal<number | null>(null);
+
+export function showInFile(line: number | null): void {
+  askedLine.value = line;
+  if (named() !== "file") location.hash = "file";
+  else bus.dispatchEvent(new CustomEvent("line"));
+}
+
+export function showOnSheet(of: string, screen: string): void {
+  wanted.value = "";
+  picked.value = of;
+  if (named() !== screen) location.hash = screen;
+  wanted.value = of;
+}
