@@ -11,6 +11,7 @@ import hmac
 import secrets
 import time
 from collections.abc import Callable
+from contextlib import suppress
 from http.cookies import CookieError, SimpleCookie
 
 from starlette.datastructures import Headers
@@ -95,7 +96,9 @@ class Gate:
         if status:
             await _answer(send, status)
             return
-        await self._app(scope, _Bounded(receive), _with_headers(send))
+        way = _Way(receive, send)
+        with suppress(TooLong):
+            await self._app(scope, way.receive, way.send)
 
     def _refused(self, scope: Scope) -> int:
         """Return the status a request is refused with, 0 where it may pass."""
@@ -127,27 +130,36 @@ class TooLong(Exception):
     """A body that went on beyond what is taken."""
 
 
-class _Bounded:
-    """Hands on a body piece by piece and stops where it grows too long: a chunked one says no length before."""
+class _Way:
+    """The way of one request in and of its answer out. A chunked body says no length before, so it is counted here.
 
-    def __init__(self, receive: Receive) -> None:
-        self._receive, self._taken = receive, 0
+    Where it grows too long it is answered here, and what the application still says of it is not sent.
+    """
 
-    async def __call__(self) -> Message:
+    def __init__(self, receive: Receive, send: Send) -> None:
+        self._receive, self._send = receive, send
+        self._taken = 0
+        self._is_begun = self._is_over = False
+
+    async def receive(self) -> Message:
+        """Hand on a piece of the body."""
         message = await self._receive()
         self._taken += len(message.get("body", b""))
         if self._taken > MOST_BODY:
+            if not self._is_begun:
+                await _answer(self._send, 413)
+            self._is_over = True
             raise TooLong
         return message
 
-
-def _with_headers(send: Send) -> Send:
-    async def sent(message: Message) -> None:
+    async def send(self, message: Message) -> None:
+        """Hand on a piece of the answer, with the headers every answer has."""
+        if self._is_over:
+            return
         if message["type"] == "http.response.start":
+            self._is_begun = True
             message = {**message, "headers": [*message.get("headers", []), *HEADERS]}
-        await send(message)
-
-    return sent
+        await self._send(message)
 
 
 async def _answer(send: Send, status: int) -> None:
