@@ -62,7 +62,7 @@ function Beam({ balance }: { balance: Balance }) {
   const bar = (kg: number) => Math.max(Math.abs(kg) * (34 / most), 1.5);
   const up = balance.reactions.filter((one) => !one.is_down);
   return (
-    <svg class="beam" viewBox="0 0 320 132" role="img" aria-label={balance.says}>
+    <svg class="beam" viewBox="0 0 320 118" role="img" aria-label={balance.says}>
       <path class="frame" d={`M${x(balance.front_mm)} 58V34H${x(balance.rear_mm)}V58`} />
       <path class="wide" d={`M${x(balance.coupler_mm)} 58H${x(balance.rear_mm)}`} />
       {balance.reactions.filter((one) => one.is_down).map((one) => (
@@ -75,8 +75,8 @@ function Beam({ balance }: { balance: Balance }) {
       {up.map((one, index) => (
         <g key={one.label}>
           <path class={one.kg < 0 ? "up lifts" : "up"} d={`M${x(one.x_mm)} 63v${bar(one.kg)}`} />
-          <text x={x(one.x_mm)} y={63 + 40 + (index > 1 && index % 2 === 0 ? 14 : 8)}
-            text-anchor={index === 0 ? "middle" : index % 2 ? "end" : "start"} dx={index === 0 ? 0 : index % 2 ? -2 : 2}>{one.text}</text>
+          <text x={x(one.x_mm)} y="112" style={{ textAnchor: index === 0 || up.length === 2 ? "middle" : index % 2 ? "end" : "start" }}
+            dx={index === 0 || up.length === 2 ? 0 : index % 2 ? 8 : 2}>{one.text}</text>
         </g>
       ))}
     </svg>
@@ -84,27 +84,38 @@ function Beam({ balance }: { balance: Balance }) {
 }
 
 function FigureBox({ figure }: { figure: Figure }) {
+  const isShown = useSignal(false);
   const steps = useSignal<Working[] | null>(null);
   const open = async () => {
-    steps.value = steps.value ? null : ((await fetched<Working[]>("/working", { number: figure.path })) ?? []);
+    isShown.value = !isShown.value;
+    steps.value = null;
+    if (isShown.value && figure.path) steps.value = (await fetched<Working[]>("/working", { number: figure.path })) ?? [];
   };
   return (
-    <div class={`figure ${figure.kind ?? ""}`}>
-      <dt><Term words={figure.label} explains={figure.explains} /></dt>
+    <div class={`figure ${figure.kind ?? ""} ${isShown.value ? "shown" : ""}`}>
+      <dt>
+        {figure.label}
+        <button class="what" aria-label={`${figure.label}: what it is and how it is worked out`} aria-expanded={isShown.value}
+          onClick={open} onKeyDown={(event) => event.key === "Escape" && (isShown.value = false)}>?</button>
+      </dt>
       <dd>
         <span id={`figure-${figure.key}`}>{figure.text}</span>{figure.unit && <i>{figure.unit}</i>}
         {figure.band && <small>{figure.band}</small>}
-        {figure.path && <button class="quiet" aria-expanded={steps.value !== null} onClick={open}>Working</button>}
-        {steps.value && <Steps steps={steps.value} />}
       </dd>
+      {isShown.value && (
+        <dd class="steps">
+          <p>{figure.explains}</p>
+          {steps.value && <Steps steps={steps.value} />}
+        </dd>
+      )}
     </div>
   );
 }
 
 function Steps({ steps }: { steps: Working[] }) {
-  if (!steps.length) return <p class="steps">No working is kept for this number in this load state.</p>;
+  if (!steps.length) return <p>No working is kept for this number in this load state.</p>;
   return (
-    <div class="steps">
+    <div>
       {steps.map((one, index) => (
         <div key={index}>
           <code>{one.formula}</code>

@@ -84,7 +84,8 @@ function told(message: Down): void {
       if (isNew) outbox.answered(Infinity);
       if (isNew) {
         const load = slot.value.load || message.loads[1]?.name || message.loads[0]?.name || "";
-        if (load !== slot.value.load) choose({ load });
+        const vehicle = slot.value.vehicle || message.vehicles[0]?.name || "";
+        if (load !== slot.value.load || vehicle !== slot.value.vehicle) choose({ load, vehicle });
         else void fetchScreen();
       }
       break;

@@ -126,11 +126,12 @@ def _figure(
 
 
 def _apart(number: str) -> tuple[str, str]:
-    """Return a shown amount as its figures and its unit."""
+    """Return a shown amount as its figures and its unit; ``+ ?`` stands for what has no number and stays behind."""
     if number == "unknown":
         return "not known", ""
-    amount, _, unit = number.rpartition(" ")
-    return (amount, unit) if amount and not unit[-1:].isdigit() and unit != "?" else (number, "")
+    best, open_end, _ = number.partition(" + ?")
+    amount, _, unit = best.rpartition(" ")
+    return (amount + (" + ?" if open_end else ""), unit) if amount else (number, "")
 
 
 def _sides(left: Output, right: Output, units: HeaderUnits, said: tuple[Finding, ...]) -> contract.Figure:
