@@ -2,26 +2,30 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from boxwright.book.new_text import NOT_YET, QUESTIONS
+from boxwright.book.starter import starter
 from boxwright.cli import main
 from boxwright.cli.rig_file import NothingAsked
-from boxwright.cli.starter import QUESTIONS, begun, put_down, starter
+from boxwright.cli.starter import begun, put_down
 from boxwright.rig.compose import read_rig
 
 WORDS = [one.word for one in QUESTIONS]
+OTHERS = ["axles", "class", "country", "units"]
 
 
 @settings(max_examples=40, deadline=None)
-@given(st.dictionaries(st.sampled_from([*WORDS, "axles", "country", "units"]), st.text(max_size=20), max_size=6))
+@given(st.dictionaries(st.sampled_from([*WORDS, *OTHERS]), st.text(max_size=20), max_size=6))
 def test_any_answer_gives_a_clean_rig_or_a_sentence(answers: dict[str, str]) -> None:
     try:
         text = starter("Tern", answers)
-    except NothingAsked as reason:
+    except NotUnderstood as reason:
         assert str(reason)
         return
     assert read_rig(text).problems == ()
@@ -66,13 +70,14 @@ def test_any_file_name_makes_a_name_that_reads_back(name: str) -> None:
         ("gvwr", "8 stone", "cannot read the mass"),
         ("length", "-4", "below nothing"),
         ("axles", "9", "number of axles"),
-        ("axle", "83,117", "1 axles need 1 places"),
+        ("axle", "1,2,3,4,5", "these are 5 axles"),
+        ("class", "boat", "cannot read the class"),
         ("country", "Narnia", "cannot read the country"),
         ("units", "cubits", "no system of units"),
     ],
 )
 def test_a_hostile_answer_is_refused_in_words(word: str, typed: str, says: str) -> None:
-    with pytest.raises(NothingAsked, match=says):
+    with pytest.raises(NotUnderstood, match=says):
         starter("Tern", {word: typed})
 
 
@@ -111,5 +116,72 @@ def test_questions_are_asked_only_of_a_person(tmp_path: Path, monkeypatch: pytes
     monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
     monkeypatch.setattr("sys.stdout.isatty", lambda: True, raising=False)
     begun(str(tmp_path / "b.yaml"), {}, 80, answered)
-    assert len(asked) == len(QUESTIONS) + 2
+    assert len(asked) == len(QUESTIONS) + 3
     assert read_rig((tmp_path / "b.yaml").read_bytes()).problems == ()
+
+
+def test_an_answer_that_cannot_be_read_is_asked_again_in_words(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
+    monkeypatch.setattr("sys.stdout.isatty", lambda: True, raising=False)
+    typed = {
+        "where it is driven": ["Narnia", "UK"],
+        "what its papers": ["cargo"],
+        "how many axles": ["2"],
+        "front wall to each of the 2 axles": ["1400", "1400, 2200"],
+        "greatest mass": ["fat", "fat", "fat"],
+    }
+    heard: list[str] = []
+
+    def answered(says: str) -> str:
+        heard.append(says)
+        return next((left.pop(0) for words, left in typed.items() if words in says and left), "unknown")
+
+    begun(str(tmp_path / "a.yaml"), {}, 80, answered)
+    text = (tmp_path / "a.yaml").read_text()
+    rig = read_rig(text).rig
+    assert rig.header.countries == ("UK",) and rig.header.trailer_class == "cargo" and rig.header.units.length == "mm"
+    assert [round(axle.best, 6) for axle in rig.trailer.axles.x] == [1.4, 2.2]
+    assert rig.trailer.gvwr is not None and not rig.trailer.gvwr.known
+    assert [one for one in heard if "Once more" in one][1].startswith("2 axles, but 1 place; ")
+    assert any("in mm" in one for one in heard) and sum("greatest mass" in one for one in heard) == 3
+
+
+@pytest.mark.parametrize("country", ["US-NC", "UK", ""])
+def test_every_line_that_waits_reads_once_its_sign_is_taken_away(country: str) -> None:
+    text = starter("Tern", {"country": country, "length": "14 ft", "width": "80 in", "height": "78 in"})
+    waiting = re.compile(r"^( *)# ([a-z_-]+: .*)$", re.MULTILINE)
+    taken, count = waiting.subn(r"\1\2", text)
+    reading = read_rig(taken)
+    assert reading.problems == ()
+    assert count >= text.count(NOT_YET) - 1 >= 7, "the head explains the words once"
+    for word in ("class", "brakes", "lamps", "kerb", "gcwr", "me", "people_and_gear"):
+        assert re.search(rf"^ *# {word}: .*{NOT_YET}; .{{8,}}", text, re.MULTILINE), word
+    assert re.search(rf"^  # (chains|secondary): .*{NOT_YET}", text, re.MULTILINE)
+    assert read_rig(text).rig.header.trailer_class == ""
+    tow = next(vehicle for _, vehicle in reading.rig.tow)
+    assert tow.kerb is not None and tow.gcwr is not None and tow.people_and_gear is not None
+    assert reading.rig.trailer.brakes.kind == ("overrun" if country == "UK" else "electric")
+    assert reading.rig.trailer.chains is not None
+    assert reading.rig.people and reading.rig.trailer.lamps
+
+
+def test_places_of_axles_alone_say_how_many_there_are() -> None:
+    text = starter("Tern", {"axle": "83,117", "gawr": "3500"})
+    assert "x: [83, 117]" in text and "gawr: [3500, 3500]" in text and "kind: unknown" in text
+    with pytest.raises((NotUnderstood, NothingAsked), match="1 axle, but 2 places"):
+        starter("Tern", {"axle": "83,117", "axles": "1"})
+
+
+def test_check_of_a_new_rig_has_no_problem_and_no_room_nobody_knows(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for country in ("US-NC", "UK"):
+        path = tmp_path / f"{country}.yaml"
+        main(["new", str(path), "--country", country])
+        capsys.readouterr()
+        main(["check", str(path), "--all"])
+        out = capsys.readouterr().out
+        assert "of room" not in out and "PROBLEM" not in out.upper()
+        assert "class" in out

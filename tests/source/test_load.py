@@ -89,3 +89,19 @@ def test_a_discipline_without_numbers_has_none(discipline: Path) -> None:
         file.unlink()
     (discipline / "tables").rmdir()
     assert load("a_discipline") == ()
+
+
+def test_the_rules_of_a_country_are_those_of_its_file_and_no_others() -> None:
+    package = "boxwright.disciplines.towing"
+    every = load_rules(package)
+    for country in {rule.country for rule in every}:
+        assert load_rules(package, [country]) == tuple(rule for rule in every if rule.country == country)
+    assert set(load_rules(package, ["US", "CA", "US"])) == {rule for rule in every if rule.country in ("US", "CA")}
+    assert load_rules(package, ["", "XX", "../us"]) == ()
+
+
+def test_a_source_hidden_among_rules_is_refused(discipline: Path) -> None:
+    own = SHARED.replace("source.book", "source.own")
+    (discipline / "tables" / "rules_uk.toml").write_text(own + RULE.replace('"book"', '"own"'))
+    with pytest.raises(SourceError, match=r"the sources of rules stand in sources\.toml"):
+        load_rules("a_discipline")

@@ -8,10 +8,10 @@ from importlib import import_module, resources
 from types import FunctionType, ModuleType
 
 from boxwright.cli.check_methods import run_folder, source_text, worked_example
-from boxwright.cli.words import CHAPTERS
 from boxwright.cli.labels import taken_apart
 from boxwright.cli.rig_file import NothingAsked, nearest
 from boxwright.cli.screen import Line, Span, clean, hanging, plain, wrapped
+from boxwright.cli.words import CHAPTERS
 from boxwright.source import Source, load_sources
 from boxwright.study.rig_findings import EXPLAINED
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Mapping
+from functools import lru_cache
 
 from boxwright.drawing.advances import BOLD, CAP_HEIGHT, REGULAR, UNITS
 
@@ -26,9 +27,16 @@ _REMOVED = {"Cf": "", "Cc": UNKNOWN, "Cs": UNKNOWN, "Co": UNKNOWN, "Cn": UNKNOWN
 """By kind of character: what only steers a screen goes; what no paper can show is shown as missing."""
 
 
-def _by_character(runs: Mapping[int, tuple[int, ...]]) -> dict[str, int]:
+class _Advances(dict[str, int]):
+    """The advance of each character; one that the lettering lacks is a full square."""
+
+    def __missing__(self, character: str) -> int:
+        return UNITS
+
+
+def _by_character(runs: Mapping[int, tuple[int, ...]]) -> _Advances:
     """Return the advance of each character."""
-    return {chr(start + place): width for start, run in runs.items() for place, width in enumerate(run)}
+    return _Advances({chr(start + place): width for start, run in runs.items() for place, width in enumerate(run)})
 
 
 _ADVANCES = (_by_character(REGULAR), _by_character(BOLD))
@@ -51,10 +59,10 @@ def can_be_shown(character: str, is_bold: bool = False) -> bool:
     return character in _ADVANCES[is_bold]
 
 
+@lru_cache(maxsize=20_000)
 def text_width(text: str, cap_height: float, is_bold: bool = False) -> float:
     """Return how wide a text is as printed, in the unit of the height of its capital letters.
 
     A character that the lettering lacks counts as a full square: no other font draws it wider.
     """
-    advances = _ADVANCES[is_bold]
-    return sum(advances.get(one, UNITS) for one in printable(text)) * cap_height / CAP_HEIGHT
+    return sum(map(_ADVANCES[is_bold].__getitem__, printable(text))) * cap_height / CAP_HEIGHT

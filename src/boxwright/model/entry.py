@@ -12,9 +12,14 @@ NO = frozenset({"no", "false", "off", "n", "none"})
 
 
 class Entry(BaseModel):
-    """An entry of the rig file. Frozen, compared by value; an unknown key is an error that names the key."""
+    """An entry of the rig file. Frozen, compared by value; an unknown key is an error that names the key.
 
-    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True, arbitrary_types_allowed=True)
+    Its reader is built when the first such entry is read: a rig has few of the kinds there are, and `check` is quick.
+    """
+
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", populate_by_name=True, arbitrary_types_allowed=True, defer_build=True
+    )
 
 
 def read_yes_no(given: Any) -> Any:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from functools import cache
+from functools import cache, lru_cache
 from itertools import groupby
 from typing import get_args
 
@@ -50,11 +50,14 @@ def _written(page: Page, is_plain: bool) -> str:
     return "\n".join(parts) + "\n"
 
 
+# The same paths, places and widths stand on every page: each is put into words once.
+@lru_cache(maxsize=20_000)
 def escaped(text: str) -> str:
     """Return a text as it may stand in an element or an attribute: nothing in it is taken for markup."""
     return printable(text).translate(_ESCAPES)
 
 
+@lru_cache(maxsize=50_000)
 def number(value: float) -> str:
     """Return a length in at most three decimals, the one way it is ever written."""
     text = f"{value:.3f}"

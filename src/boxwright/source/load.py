@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
@@ -88,17 +88,19 @@ def load(package: str) -> tuple[SourceFile, ...]:
 
 
 @lru_cache(maxsize=64)
-def _files(package: str, kind: Literal["tables", "rules", "checks"]) -> tuple[SourceFile, ...]:
+def _files(package: str, kind: Literal["tables", "rules", "checks"], country: str = "") -> tuple[SourceFile, ...]:
     """Return the files of one kind; rules and checks may name the sources that the tables share.
 
-    Tables are read at every start, rules and checks only by who asks for them, so they are kept apart.
+    Tables are read at every start, rules and checks only by who asks for them, so they are kept apart; the rules of
+    one ``country`` without those of the others.
     """
     place = files(package).joinpath("checks" if kind == "checks" else "tables")
-    found = sorted(place.iterdir(), key=lambda entry: entry.name) if place.is_dir() else []
+    listed = sorted(place.iterdir(), key=lambda entry: entry.name) if place.is_dir() else []
     texts = {
         f"{place.name}/{one.name}": one.read_text("utf-8")
-        for one in found
+        for one in listed
         if one.name.endswith(".toml") and (kind == "checks" or (kind == "rules") == bool(_COUNTRY.fullmatch(one.name)))
+        if not country or one.name == f"rules_{country.lower()}.toml"
     }
     known: dict[str, Source] = {}
     if kind != "tables":
@@ -109,7 +111,16 @@ def _files(package: str, kind: Literal["tables", "rules", "checks"]) -> tuple[So
         if file in texts
     )
     shared = known | {source.key: source for one in own for source in one.sources}
-    return (*own, *(read_source_file(text, file, shared) for file, text in texts.items()))
+    found = (*own, *(read_source_file(text, file, shared) for file, text in texts.items()))
+    _refuse_hidden(found, kind == "rules")
+    return found
+
+
+def _refuse_hidden(read: tuple[SourceFile, ...], are_rules: bool) -> None:
+    """Refuse a source that stands in a file of rules: who tells a rule looks it up without opening them all."""
+    for one in read:
+        if are_rules and one.sources:
+            raise SourceError(one.file, f"source.{one.sources[0].key}", f"the sources of rules stand in {SHARED}")
 
 
 def _shared(package: str) -> tuple[SourceFile, ...]:
@@ -131,9 +142,10 @@ def load_table(package: str, name: str) -> Table:
     raise SourceError(package, f"table.{name}", "stands in no file")
 
 
-def load_rules(package: str) -> tuple[Rule, ...]:
-    """Return the rules of a discipline, of every country."""
-    return tuple(rule for one in _files(package, "rules") for rule in one.rules)
+def load_rules(package: str, countries: Iterable[str] | None = None) -> tuple[Rule, ...]:
+    """Return the rules of a discipline, of some countries (``US``) or of every one."""
+    wanted = [""] if countries is None else sorted({one for one in countries if one})
+    return tuple(rule for country in wanted for one in _files(package, "rules", country) for rule in one.rules)
 
 
 def load_checks(package: str) -> tuple[Check, ...]:
@@ -143,5 +155,5 @@ def load_checks(package: str) -> tuple[Check, ...]:
 
 def load_sources(package: str, with_checks: bool = True) -> dict[str, Source]:
     """Return the sources of a discipline by their key; without its checks where only rules and tables are told."""
-    found = load(package) if with_checks else (*_files(package, "tables"), *_files(package, "rules"))
+    found = load(package) if with_checks else _files(package, "tables")
     return {source.key: source for one in found for source in one.sources}

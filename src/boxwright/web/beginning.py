@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from importlib.resources import files
 from pathlib import Path
 
+from boxwright.book.new_text import QUESTIONS
+from boxwright.book.starter import NotUnderstood, starter
 from boxwright.rig.compose import read_rig
-from boxwright.web.contract import Choice
+from boxwright.web.contract import Ask, Choice
 from boxwright.web.gestures import Refused
 
 MOST_NAMES = 200
+MOST_TYPED = 60
 
 
 def _demo_folder() -> Path:
@@ -35,9 +39,31 @@ def begun_from_demo(name: str, folder: Path) -> Path:
     return _written(folder, name, (_demo_folder() / f"{name}.yaml").read_text(encoding="utf-8"))
 
 
-def begun_from_text(text: str, name: str, folder: Path) -> Path:
-    """Return a new rig file with a text, under a name that nothing has yet."""
+NAME, COUNTRY = "name", "country"
+
+
+def asks() -> list[Ask]:
+    """Return what the first page asks: a name, where it is driven, and what a starter rig is begun with."""
+    found = [
+        Ask(name=NAME, label="What is it called", explains="a name for the file, such as fern"),
+        Ask(name=COUNTRY, label="Where it is driven, home first", explains="US-NC, CA-BC, UK, EU-FR, AU, NZ"),
+    ]
+    for one in QUESTIONS:
+        label = one.question[:1].upper() + one.question[1:]
+        found.append(Ask(name=one.word, label=label, explains=f"read it: {one.read_it}"))
+    return found
+
+
+def begun_from_answers(answers: Mapping[str, str], folder: Path) -> Path:
+    """Return a new rig file from the answers of the first page, under a name that nothing has yet."""
+    known = {one.name for one in asks()}
+    given = {word: typed[:MOST_TYPED] for word, typed in answers.items() if word in known}
+    name = given.pop(NAME, "").strip() or "rig"
     plain = "".join(letter for letter in name.lower().replace(" ", "-") if letter.isalnum() or letter == "-")
+    try:
+        text = starter(name.capitalize(), given)
+    except NotUnderstood as reason:
+        raise Refused(str(reason)) from None
     return _written(folder, plain.strip("-")[:40] or "rig", text)
 
 

@@ -18,7 +18,7 @@ from pathlib import Path
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
 from boxwright.web import contract, things
-from boxwright.web.beginning import begun_from_demo, demos
+from boxwright.web.beginning import asks, begun_from_answers, begun_from_demo, demos
 from boxwright.web.desk import Desk
 from boxwright.web.figures import numbers_of
 from boxwright.web.gestures import Refused
@@ -136,9 +136,10 @@ class Workroom:
     async def _begun(self, message: contract.Begin) -> None:
         if self.desk is not None:
             raise Refused("a rig is open already")
-        if not message.demo:
-            raise Refused("name a demo rig to begin with")
-        path = begun_from_demo(message.demo, self.folder)
+        if message.demo:
+            path = begun_from_demo(message.demo, self.folder)
+        else:
+            path = begun_from_answers(message.answers, self.folder)
         try:
             self.desk = Desk(path, self.today)
         except CannotKeep as reason:
@@ -229,7 +230,7 @@ class Workroom:
         """Return what a tab must know of the file and of what can be chosen."""
         if self.desk is None:
             return contract.State(t="state", rev=0, has_file=False, file="", rig="", undo=0, redo=0, can_write=True,
-                                  stages=[], loads=[], vehicles=[], slot=tab.slot, screens=[], demos=demos())  # fmt: skip
+                                  stages=[], loads=[], vehicles=[], slot=tab.slot, screens=[], demos=demos(), asks=asks())  # fmt: skip
         desk, rig = self.desk, self.desk.session.reading.rig
         undo, redo = desk.session.depth
         stages = [contract.Choice(name="", label="Today, as ticked")]

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
-from math import asin, cos, pi, sin
+from math import asin, pi, sin
 
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, half_face, line_of
 from boxwright.disciplines.frame.faults import Fault, fault_marks, fault_notes
 from boxwright.disciplines.frame.result import Hole, Intrusion, Member, Wall
+from boxwright.disciplines.frame.walls import top_at
 from boxwright.drawing import Arc, Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, Text, View
 from boxwright.drawing.mark import Fill, LineKind, Point
 
@@ -16,6 +16,10 @@ AHEAD = 0.4
 """How far before the wall the sign of the way forward stands (m)."""
 CORNER = 0.2
 """How far into an end wall the words for its two sides stand (m)."""
+NARROW = 0.9
+"""In an end wall narrower than this (m), such as the tip of a nose, the words for its sides find no room: they stand
+beside it."""
+ACROSS = ("front", "rear", "nose-left", "nose-right")
 STEPS = 24
 SAME = 1e-4
 """Two places on a wall nearer than this (m) are one."""
@@ -69,43 +73,45 @@ def rectangle(eye: Eye, low: float, high: float, bottom: float, top: float) -> t
 
 
 def outline(drawn: Drawn, eye: Eye) -> tuple[Point, ...]:
-    """Return the outline of a wall: under an arched or rounded roof, front and rear follow the bows."""
-    wall, roof = eye.wall, drawn.frame.roof
-    if wall.name not in ("front", "rear") or roof.shape == "flat":
-        return rectangle(eye, wall.low, wall.high, wall.foot, wall.top)
+    """Return the outline of a wall: one that runs across the trailer ends above under the bows."""
+    wall = eye.wall
     corners = [(wall.low, wall.foot), (wall.high, wall.foot), *_eaves(drawn, wall)]
     return tuple(eye.at(along, up) for along, up in corners)
 
 
 def _eaves(drawn: Drawn, wall: Wall) -> list[Point]:
-    """Return the upper edge of an end wall, from its high to its low end."""
-    roof = drawn.frame.roof
-    half, middle = (wall.high - wall.low) / 2.0, (wall.low + wall.high) / 2.0
-    if roof.shape == "arched":
-        if roof.rise <= 0.0 or half <= 0.0:
-            return [(wall.high, wall.top), (wall.low, wall.top)]
-        radius = (half * half + roof.rise * roof.rise) / (2.0 * roof.rise)
-        low = wall.top - roof.rise
-        reach = [half * (1.0 - 2.0 * step / STEPS) for step in range(STEPS + 1)]
-        return [(middle + one, low + (max(radius**2 - one**2, 0.0) ** 0.5 - (radius - roof.rise))) for one in reach]
-    radius = min(max(roof.radius, 0.0), half, wall.top - wall.foot)
-    turns = [pi / 2.0 * step / 8 for step in range(9)]
-    right = [(wall.high - radius + radius * cos(one), wall.top - radius + radius * sin(one)) for one in turns]
-    left = [(wall.low + radius - radius * sin(one), wall.top - radius + radius * cos(one)) for one in turns]
-    return right + left
+    """Return the upper edge of a wall, from its high to its low end: as high as the bows are over each point of it."""
+    if wall.name not in ACROSS or drawn.frame.roof.shape == "flat":
+        return [(wall.high, wall.top), (wall.low, wall.top)]
+    half = _half_width(drawn)
+    steps = {step / STEPS for step in range(STEPS + 1)}
+    if drawn.frame.roof.shape == "rounded":
+        first, last = wall.start[1], wall.end[1]
+        radius = min(max(drawn.frame.roof.radius, 0.0), half)
+        turns = [half - radius + radius * sin(pi / 2.0 * step / 8) for step in range(9)] if last != first else []
+        rounded = {(sign * turn - first) / (last - first) for turn in turns for sign in (-1.0, 1.0)}
+        steps = {0.0, 1.0, *(one for one in rounded if 0.0 < one < 1.0)}
+    return [_under_bow(drawn, wall, wall.low + (wall.high - wall.low) * one) for one in sorted(steps, reverse=True)]
+
+
+def _half_width(drawn: Drawn) -> float:
+    """Return half of the width of the body: a nose has the bows of the body, not some of its own."""
+    rear = drawn.frame.wall("rear")
+    return (rear.high - rear.low) / 2.0 if rear is not None else 0.0
+
+
+def _under_bow(drawn: Drawn, wall: Wall, along: float) -> Point:
+    """Return the point of a wall's upper edge at a place along it."""
+    share = (along - wall.low) / (wall.high - wall.low) if wall.high > wall.low else 0.0
+    across = wall.start[1] + (wall.end[1] - wall.start[1]) * share
+    return along, top_at(drawn.frame.roof, _half_width(drawn), across)
 
 
 def under_roof(drawn: Drawn, member: Member, wall: Wall) -> Member:
-    """Return a stud of an end wall no higher than the bow over it."""
-    roof = drawn.frame.roof
-    if wall.name not in ("front", "rear") or roof.shape != "arched" or member.runs != "up":
+    """Return a stud of a wall across the trailer no higher than the bow over it."""
+    if wall.name not in ACROSS or drawn.frame.roof.shape == "flat" or member.runs != "up":
         return member
-    edge = sorted(_eaves(drawn, wall))
-    at = min(max(member.at.best, wall.low), wall.high)
-    top = next(
-        (y1 + (y2 - y1) * (at - x1) / (x2 - x1) for (x1, y1), (x2, y2) in pairwise(edge) if x1 <= at <= x2 and x1 < x2),
-        wall.top,
-    )
+    _, top = _under_bow(drawn, wall, min(max(member.at.best, wall.low), wall.high))
     pieces = tuple((low, min(high, top)) for low, high in member.pieces if low < top)
     return replace(member, high=min(member.high, top), pieces=pieces)
 
@@ -277,8 +283,16 @@ def _bearings(eye: Eye) -> Marks:
     if eye.front is not None:
         at = (ends[0] - AHEAD, up) if eye.front == "left" else (ends[1] + AHEAD, up)
         return [*marks, Symbol(at, "front", wall.of, eye.front)]
-    low, high = eye.at(wall.low + CORNER, wall.foot + CORNER), eye.at(wall.high - CORNER, wall.foot + CORNER)
-    return [*marks, Text(low, "LEFT", wall.of), Text(high, "RIGHT", wall.of)]
+    return [*marks, *end_words(eye)]
+
+
+def end_words(eye: Eye) -> Marks:
+    """Return which side of an end wall is the trailer's left and which its right, as one looks at it."""
+    wall = eye.wall
+    is_narrow = wall.high - wall.low < NARROW
+    inset, up = (-AHEAD / 4.0, (wall.foot + wall.top) / 2.0) if is_narrow else (CORNER, wall.foot + CORNER)
+    ends = (eye.at(wall.low + inset, up), "LEFT"), (eye.at(wall.high - inset, up), "RIGHT")
+    return [Text(at, word, wall.of, may_move=not is_narrow, is_turned=is_narrow) for at, word in ends]
 
 
 def _signs(drawn: Drawn, eye: Eye) -> list[str]:

@@ -28,8 +28,8 @@ def placed_faults(drawn: Drawn) -> tuple[Fault, ...]:
     found = []
     for number, finding in drawn.faults():
         place = _place(drawn, finding)
-        if place is not None:
-            found.append(Fault(number, finding, *place))
+        places = [place] if place is not None else _ends(drawn, finding)
+        found += [Fault(number, finding, *one) for one in places]
     return tuple(found)
 
 
@@ -60,6 +60,14 @@ def _place(drawn: Drawn, finding: Finding) -> tuple[str, float, float] | None:
         if is_about(where, backing.of):
             return backing.wall, _middle(backing.low, backing.high), _middle(backing.bottom, backing.top)
     return None
+
+
+def _ends(drawn: Drawn, finding: Finding) -> list[tuple[str, float, float]]:
+    """Return where a fault of all bows is seen: at the top of both end walls, in the middle."""
+    if not is_about(finding.where, "frame.bows"):
+        return []
+    ends = [one for one in drawn.frame.walls if one.name in ("front", "rear")]
+    return [(one.name, _middle(one.low, one.high), one.top) for one in ends]
 
 
 def _middle(low: float, high: float) -> float:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from boxwright.disciplines.frame.drawn import UNSAID, Drawn, Eye, Marks, said
-from boxwright.disciplines.frame.elevation import hole_marks, member_marks, outline, stud_row
+from boxwright.disciplines.frame.elevation import end_words, hole_marks, member_marks, outline, stud_row
 from boxwright.disciplines.frame.hole_page import across, scale_for
 from boxwright.disciplines.frame.ordering import OrderLine
 from boxwright.disciplines.frame.result import Hole, Wall
-from boxwright.drawing import TO_TICK, Grid, Shape, Sheet, Symbol, Text, View
+from boxwright.drawing import TO_TICK, Grid, Shape, Sheet, Symbol, View
 from boxwright.units import Band, show
 
 ROOM = 0.1, 0.1
@@ -55,9 +55,7 @@ def _view(drawn: Drawn, wall: Wall) -> View:
         marks += hole_marks(drawn, hole, eye)
     marks += [*stud_row(drawn, eye), Symbol(eye.at(eye.zero, wall.foot), "datum", wall.of)]
     if eye.front is None:
-        marks += [
-            Text(eye.at(at, wall.foot + 0.2), word, wall.of) for at, word in ((wall.low, "LEFT"), (wall.high, "RIGHT"))
-        ]
+        marks += end_words(eye)
     else:
         ends = sorted((eye.at(wall.low, 0.0)[0], eye.at(wall.high, 0.0)[0]))
         at = ends[0] - AHEAD if eye.front == "left" else ends[1] + AHEAD

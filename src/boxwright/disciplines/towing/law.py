@@ -101,7 +101,8 @@ STATES_DECIDE = ("US", "CA")
 @lru_cache(maxsize=8)
 def law_of(countries: tuple[str, ...], judged_on: date) -> Law:
     """Return what binds on a route as of a day; a rule of the building of a trailer binds at home only."""
-    in_force = tuple(rule for rule in load_rules(PACKAGE) if rule.is_in_force(judged_on))
+    driven_in = tuple(code.upper().partition("-")[0] for code in countries)
+    in_force = tuple(rule for rule in load_rules(PACKAGE, driven_in) if rule.is_in_force(judged_on))
     heard = {rule.country for rule in in_force}
     placed: list[Placed] = []
     bare: list[str] = []

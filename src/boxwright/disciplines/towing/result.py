@@ -78,12 +78,16 @@ class Weighed(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """A number to be judged, in SI. ``missing`` are the rig paths without which it has no upper or lower end."""
+    """A number to be judged, in SI. ``missing`` are the rig paths without which it has no upper or lower end.
+
+    ``unplaced`` are those of them whose weight is known and whose place is not.
+    """
 
     band: Band
     permitted_low: float
     permitted_high: float
     missing: tuple[str, ...] = ()
+    unplaced: tuple[str, ...] = ()
 
     @property
     def best(self) -> float:
@@ -222,6 +226,7 @@ class Result:
     wheels: tuple[Wheel, ...]
     left: Reading
     right: Reading
+    centre_z: Reading
     tongues: tuple[tuple[str, Reading], ...]
     braked_axles: int | None
     tyre_load: Band | None

@@ -49,9 +49,10 @@ def solve(
     every load state of the stage that is towed in; ``frames`` all that stands; ``beds`` the parts somebody sleeps on.
     """
     trailer_class = trailer_class.strip().lower()
-    gross, tongue = _taken(weighed.gross), _taken(weighed.tongue)
+    taken = partial(_taken, frozenset(frame.of for frame in frames if _is_unplaced(frame)))
+    gross, tongue = taken(weighed.gross), taken(weighed.tongue)
     sides = (("left", weighed.axles_left), ("right", weighed.axles_right))
-    wheels = [Wheel(i, side, _taken(one)) for side, answers in sides for i, one in enumerate(answers, 1)]
+    wheels = [Wheel(i, side, taken(one)) for side, answers in sides for i, one in enumerate(answers, 1)]
     braked = _braked_axles(trailer)
     axle_x = _middle(box)
     parked, towing = (_wind(trailer, gross, share) for share in (1.0, SHARES["wheel_unloaded"]))
@@ -66,13 +67,14 @@ def solve(
         home=countries[0].partition("-")[0].upper() if countries else "",
         gross=gross,
         tongue=tongue,
-        share=_taken(weighed.share),
-        on_wheels=_taken(weighed.on_wheels),
-        axles=tuple(_taken(one) for one in weighed.axles),
+        share=taken(weighed.share),
+        on_wheels=taken(weighed.on_wheels),
+        axles=tuple(taken(one) for one in weighed.axles),
         wheels=tuple(sorted(wheels, key=lambda wheel: (wheel.axle, wheel.side))),
-        left=_taken(weighed.left),
-        right=_taken(weighed.right),
-        tongues=tuple((load, _taken(one)) for load, one in tongues),
+        left=taken(weighed.left),
+        right=taken(weighed.right),
+        centre_z=taken(weighed.centre_z),
+        tongues=tuple((load, taken(one)) for load, one in tongues),
         braked_axles=braked,
         tyre_load=_tyre_load(trailer),
         width=width_of(trailer, frames),
@@ -88,8 +90,18 @@ def solve(
     )
 
 
-def _taken(answer: Answer) -> Reading:
-    return Reading(answer.band, answer.permitted_low, answer.permitted_high, answer.unknown)
+def _taken(unplaced: frozenset[str], answer: Answer) -> Reading:
+    places = tuple(path for path in answer.unknown if path in unplaced)
+    return Reading(answer.band, answer.permitted_low, answer.permitted_high, answer.unknown, places)
+
+
+def _is_unplaced(frame: Frame) -> bool:
+    """Return whether only the place of a part is not known, and what it weighs is."""
+    weighs = frame.dry.known and (frame.contents is None or frame.contents.known)
+    return weighs and not all(
+        axis.known and isfinite(axis.low) and isfinite(axis.high)
+        for axis in (frame.place.x, frame.place.y, frame.place.z)
+    )
 
 
 def _braked_axles(trailer: Trailer) -> int | None:

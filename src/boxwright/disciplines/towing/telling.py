@@ -142,13 +142,14 @@ IN_WORDS = {
     "trailer.deck_height": "the height of the deck",
     "trailer.coupler_height": "the height of the coupler",
     "trailer.coupler_x": "the place of the coupler",
+    "trailer.axles.x": "the place of the axles",
+    "trailer.axles.rate": "the spring rate of the axles",
     "trailer.outside.over_fenders": "the width over the fenders",
     "trailer.outside.height": "the height over all",
     "trailer.outside.length": "the length of the body",
     "trailer.outside.length_overall": "the length over all",
-    "parts": "how high the weight sits",
     "ball_height": "the height of the ball",
-    "bars.restores": "what the bars restore",
+    "bars.restores": "the restoring share of the bars",
     "wheelbase": "the wheelbase",
     "overhang": "how far the ball is behind the rear axle",
 }
@@ -277,7 +278,7 @@ def _finding(asked: Question, kind: Kind, says: str, reading: Reading, limit: Ba
         unit=asked.unit,
         source=asked.source,
         lever=asked.lever,
-        act=_weigh(reading) if is_question else asked.act,
+        act=settled_by(reading) if is_question else asked.act,
         minutes=_minutes_to_weigh(reading) if is_question else None,
         could_stop=asked.could_stop and asked.kind == "stop",
         uses=("tow",),
@@ -300,7 +301,8 @@ def _breach(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnit
     if not inside and reading.band.known:
         number = shown(reading, asked.said_in, shown_in)
     elif reading.missing:
-        number = f"{number} without {listed([name_of(path) for path in reading.missing])}, of unknown weight"
+        what = "place" if set(reading.missing) == set(reading.unplaced) else "weight"
+        number = f"{number} without {lacking(reading)}, of unknown {what}"
     # What has no weight yet and sits where it lightens may bring the number back: nobody is to unload before it weighs.
     good_end = reading.band.high if asked.least else reading.band.low
     hope = "; what has no weight yet could bring it back, so weigh that first" if not isfinite(good_end) else ""
@@ -312,8 +314,7 @@ def _question(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUn
     now, most = shown(reading, asked.said_in, shown_in), show_band(limit, asked.said_in, shown_in)
     ends = f"{asked.number} is {now} and {asked.limit} {most}"
     if reading.missing:
-        names = listed([name_of(path) for path in reading.missing])
-        return f"{ends}; nobody can say which side it is on while {names} {_has(reading)} no number"
+        return f"{ends}; nobody can say which side it is on while {lacking(reading)} {_has(reading)} no number"
     return f"{ends}; the doubt reaches across, so weigh before you rely on it"
 
 
@@ -321,6 +322,18 @@ def _has(reading: Reading) -> str:
     return "has" if len(reading.missing) == 1 else "have"
 
 
-def _weigh(reading: Reading) -> str:
-    names = listed([name_of(path) for path in reading.missing])
-    return f"Weigh {names}" if names else "Weigh the loaded trailer: axles and tongue"
+def lacking(reading: Reading) -> str:
+    """Return the names of what a number lacks, as a list in words."""
+    return listed([IN_WORDS.get(path) or name_of(path) for path in reading.missing])
+
+
+def settled_by(reading: Reading) -> str:
+    """Return what to do for what a number lacks: measure a measure or a place, weigh everything else."""
+    measured = [IN_WORDS[path] for path in reading.missing if path in IN_WORDS]
+    measured += [f"where {name_of(path)} stands" for path in reading.unplaced]
+    weighed = [name_of(path) for path in reading.missing if path not in IN_WORDS and path not in reading.unplaced]
+    if measured and weighed:
+        return f"Measure {listed(measured)}, and weigh {listed(weighed)}"
+    if measured:
+        return f"Measure {listed(measured)}"
+    return f"Weigh {listed(weighed)}" if weighed else "Weigh the loaded trailer: axles and tongue"

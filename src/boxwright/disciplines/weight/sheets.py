@@ -3,28 +3,37 @@
 from __future__ import annotations
 
 from math import isinf
+from typing import TYPE_CHECKING
 
 from boxwright.disciplines.weight.result import Output, Result
-from boxwright.drawing import Grid
 from boxwright.units import HeaderUnits, show, show_band
+
+if TYPE_CHECKING:
+    from boxwright.drawing import Grid
+
+Filled = tuple[str, tuple[str, ...], tuple[tuple[str, ...], ...], tuple[str, ...]]
+"""Title, heads, rows and their rig paths of a grid."""
 
 
 def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return the grids of one slot: loads with their bands, plan beside scale, and what widens the tongue weight."""
-    grids = [_loads(result, shown_in)]
+    # What draws is loaded when something is drawn: `check` answers without it.
+    from boxwright.drawing import Grid
+
+    grids = [Grid(*_loads(result, shown_in))]
     if result.compared:
-        grids.append(_scale(result, shown_in))
+        grids.append(Grid(*_scale(result, shown_in)))
     if result.tongue_widened_by:
-        grids.append(_widened(result, shown_in))
+        grids.append(Grid(*_widened(result, shown_in)))
     return tuple(grids)
 
 
-def _loads(result: Result, shown_in: HeaderUnits) -> Grid:
+def _loads(result: Result, shown_in: HeaderUnits) -> Filled:
     sides = [pair for pairs in zip(result.axles_left, result.axles_right, strict=True) for pair in pairs]
     outputs = [result.gross, result.tongue, result.share, result.on_wheels, *result.axles, result.left, result.right]
     outputs += [*sides, result.centre_x, result.centre_y, result.centre_z]
     rows = tuple(_row(output, shown_in) for output in outputs)
-    return Grid("weight and balance", ("what", "best", "band", "not known"), rows, tuple(one.of for one in outputs))
+    return "weight and balance", ("what", "best", "band", "not known"), rows, tuple(one.of for one in outputs)
 
 
 def _row(output: Output, shown_in: HeaderUnits) -> tuple[str, ...]:
@@ -35,7 +44,7 @@ def _row(output: Output, shown_in: HeaderUnits) -> tuple[str, ...]:
     return output.name, best, show_band(output.band, unit, shown_in), ", ".join(output.unknown)
 
 
-def _scale(result: Result, shown_in: HeaderUnits) -> Grid:
+def _scale(result: Result, shown_in: HeaderUnits) -> Filled:
     rows = tuple(
         (
             one.part or one.what,
@@ -47,10 +56,10 @@ def _scale(result: Result, shown_in: HeaderUnits) -> Grid:
         for one in result.compared
     )
     columns = ("what", "planned", "measured", "unexplained", "verdict")
-    return Grid("plan and scale", columns, rows, tuple(one.of for one in result.compared))
+    return "plan and scale", columns, rows, tuple(one.of for one in result.compared)
 
 
-def _widened(result: Result, shown_in: HeaderUnits) -> Grid:
+def _widened(result: Result, shown_in: HeaderUnits) -> Filled:
     rows = tuple(
         (
             one.of,
@@ -60,4 +69,4 @@ def _widened(result: Result, shown_in: HeaderUnits) -> Grid:
         for one in result.tongue_widened_by
     )
     columns = ("part", "half-width on the tongue", "share of the doubt")
-    return Grid("what widens the tongue weight", columns, rows, tuple(one.of for one in result.tongue_widened_by))
+    return "what widens the tongue weight", columns, rows, tuple(one.of for one in result.tongue_widened_by)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.wrap import Block, block, cleaned, set_in, words_at
@@ -134,12 +135,14 @@ def draw_foot(foot: Foot, frame: Box, scale: float, number: int, count: int, ink
             _scale_bar(left - PAD, top + 4.6, scale, foot.title.is_imperial, longest, ink)
     bars = top + foot.first_row
     ink.line((frame.left, bars), (frame.right, bars), "dimension", "", "border")
-    _check_bars(frame.left + PAD, bars + 3.2, ink)
+    ink.add(_check_bars(frame.left + PAD, bars + 3.2))
     ink.words += words_at(foot.cautions, frame.left + BARS_WIDE, bars + 1.0, "", "border")
 
 
-def _check_bars(left: float, line: float, ink: Ink) -> None:
-    """Draw the bars of 100 mm and 4 in: whoever prints can lay a rule on them."""
+@lru_cache(maxsize=16)
+def _check_bars(left: float, line: float) -> Ink:
+    """Return the bars of 100 mm and 4 in, the same on every page: whoever prints can lay a rule on them."""
+    ink = Ink()
     for place, (words, step, count) in enumerate(BARS):
         at = line + 4.9 * place
         ink.line((left, at), (left + step * count, at), "visible", "", "border")
@@ -147,6 +150,7 @@ def _check_bars(left: float, line: float, ink: Ink) -> None:
             high = 1.6 if one in (0, count) or 2 * one == count else 1.0
             ink.line((left + one * step, at - high), (left + one * step, at), "visible", "", "border")
         ink.words += words_at(block(words, SMALLEST), left + 104.0, at - 2.1, "", "border")
+    return ink
 
 
 def _scale_bar(right: float, top: float, scale: float, is_imperial: bool, longest: float, ink: Ink) -> None:

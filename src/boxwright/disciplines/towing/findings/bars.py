@@ -33,7 +33,8 @@ def bars(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Find
     where = f"{behind.of}.bars"
     if fitted.fitted is None and fitted.restores is None:
         says = f"whether {behind.name} has weight-distribution bars is not known; write bars: yes or bars: no"
-        yield missing(CODE, where, says, "Look whether bars are fitted at the hitch", False, DERIVED)
+        act = f"Look whether bars are fitted at the hitch of {behind.name}"
+        yield missing(CODE, where, says, act, False, DERIVED)
         return
     if any(word in result.trailer.brakes.kind.lower() for word in SURGE_WORDS):
         says = (
@@ -53,11 +54,12 @@ def bars(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Find
 def _lacking(result: Result, behind: Behind, fitted: Bars) -> Finding:
     """Return the question for the first number without which nobody can say what the bars do."""
     needed = (
-        (f"{behind.of}.bars.restores", fitted.restores, "Measure the front fender's height: alone, coupled, bars taut"),
-        (f"{behind.of}.wheelbase", behind.vehicle.wheelbase, "Measure the wheelbase"),
-        (f"{behind.of}.overhang", behind.vehicle.overhang, "Measure rear axle to ball"),
+        (f"{behind.of}.bars.restores", fitted.restores,
+         f"Measure how high the front fender of {behind.name} stands: alone, coupled, bars taut"),
+        (f"{behind.of}.wheelbase", behind.vehicle.wheelbase, f"Measure the wheelbase of {behind.name}"),
+        (f"{behind.of}.overhang", behind.vehicle.overhang, f"Measure from the rear axle of {behind.name} to its ball"),
         ("trailer.coupler_x", result.trailer.coupler_x, "Measure the places of coupler and axles"),
-    )
+    )  # fmt: skip
     unwritten = [(path, act) for path, band, act in needed if band is None or not band.known]
     where, act = unwritten[0] if unwritten else ("trailer.coupler", "Weigh the load on the ball")
     lacks = in_words(where, behind.name) if unwritten else "the load on the ball or the axles' place"
@@ -76,9 +78,9 @@ def _moved(behind: Behind, shifted: Shifted, fitted: Bars, shown_in: HeaderUnits
         f" {rear} on its rear axle and {wheels} on the trailer's wheels; they raise no rating, so everything else is"
         " judged with them slack, and an overload stays one"
     )
+    act = f"Slack the bars at {behind.name} for the three weighings, which taut bars would falsify"
     return Finding(CODE, f"{behind.of}.bars", "advice", says, number=shifted.front.best, unit="kg", source=DERIVED,
-                   lever=f"{behind.of}.bars", uses=("tow",),
-                   act="Slack the bars for the three weighings, which taut bars would falsify")  # fmt: skip
+                   lever=f"{behind.of}.bars", act=act, uses=("tow",))  # fmt: skip
 
 
 def _too_much_on_wheels(result: Result, behind: Behind, shifted: Shifted, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -91,7 +91,8 @@ def wheel_chocks(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     wanted = [one for one in result.law.asking(law.CHOCKS, class_of(result)) if heavy > (one.rule.limit or 0.0)]
     if wanted and not result.has_chocks:
         says = f"{leading(wanted).place} asks for two wheel chocks within reach, and none is among the parts"
-        yield broken("towing/wheel-chocks", "parts", says, wanted, "Carry two chocks in holders, and write them down")
+        act = "Carry two wheel chocks in holders, and write them as a part named wheel-chocks"
+        yield broken("towing/wheel-chocks", "parts", says, wanted, act)
 
 
 def _too_few(result: Result, count: int, gross: float) -> list[Placed]:

@@ -104,12 +104,12 @@ def _stamps(result: Result) -> tuple[Stamp, ...]:
     stamps = [Stamp("trailer.gvwr", "the plate's greatest mass", trailer.gvwr, gross)]
     stamps += [Stamp("trailer.coupler.rating", "the rating of the coupler", trailer.coupler.rating, gross)]
     stamps += [
-        Stamp(f"trailer.axles.gawr[{index}]", "the rating of an axle", rating, _most(result.axles[index]))
-        for index, rating in enumerate(trailer.axles.gawr[: len(result.axles)])
+        Stamp(f"trailer.axles.gawr[{index}]", f"the rating of {_axle(result, index)}", rating, _most(load))
+        for index, (rating, load) in enumerate(zip(trailer.axles.gawr, result.axles, strict=False))
     ]
     if trailer.coupler.nose_max is not None:
         on_ball, stamp = _most(result.tongue), trailer.coupler.nose_max
-        stamps.append(Stamp("trailer.coupler.tongue_max", "the tongue load stamped on it", stamp, on_ball))
+        stamps.append(Stamp("trailer.coupler.tongue_max", "the tongue load stamped on the coupler", stamp, on_ball))
     chains = trailer.chains
     if chains is not None and chains.rating is not None:
         rules = (*result.law.asking(law.EACH_CHAIN, class_of(result)),
@@ -118,6 +118,10 @@ def _stamps(result: Result) -> tuple[Stamp, ...]:
             share = max(one.rule.limit or 0.0 for one in rules)
             stamps.append(Stamp("trailer.chains.rating", "the rating of a chain", chains.rating, share * gross))
     return tuple(stamps)
+
+
+def _axle(result: Result, index: int) -> str:
+    return "the axle" if len(result.axles) == 1 else f"axle {index + 1}"
 
 
 def _papers(result: Result, behind: Behind) -> tuple[Stamp, ...]:

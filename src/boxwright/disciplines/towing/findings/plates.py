@@ -20,7 +20,8 @@ def gross_over_plate(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
     Lever: carry less, or carry it in the tow vehicle
     """
     limit = result.trailer.gvwr
-    room = f"; {show(limit.best - result.gross.band.low, 'kg', shown_in)} of room" if limit is not None else ""
+    is_written = limit is not None and limit.known
+    room = f"; {show(limit.best - result.gross.band.low, 'kg', shown_in)} of room" if limit and is_written else ""
     asked = Question(
         "towing/gross-over-plate",
         "trailer.gvwr",

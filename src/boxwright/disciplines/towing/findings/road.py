@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import atan
 
+from boxwright.disciplines.towing.findings.vehicle import first_of_mass
 from boxwright.disciplines.towing.method import STANDARD_GRAVITY, mean_deceleration
 from boxwright.disciplines.towing.result import Behind, LowPoint, Result
 from boxwright.disciplines.towing.sourced import LENGTHS, SHARES, WINDS, YARDSTICK_DISTANCE, YARDSTICK_SPEED
-from boxwright.disciplines.towing.telling import advice, in_words, missing, name_of
+from boxwright.disciplines.towing.telling import advice, in_words, lacking, missing, name_of, settled_by
 from boxwright.finding import Finding, Use
 from boxwright.units import HeaderUnits, show, show_band
 
@@ -35,7 +36,9 @@ def coupler_level(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iter
         where = "trailer.coupler_height" if result.trailer.coupler_height is None else f"{behind.of}.ball_height"
         words = in_words(where, behind.name)
         says = f"nobody can say whether the trailer stands level behind {behind.name}: {words} is not known"
-        yield missing(code, where, says, "Measure ground to ball centre, the trailer level", False, GEOMETRY)
+        how = "from the ground to the middle of the ball socket, the trailer level"
+        act = f"Measure {words}, {how if where.startswith('trailer') else 'from the ground to its middle'}"
+        yield missing(code, where, says, act, False, GEOMETRY)
         return
     pitch, limit = behind.pitch.best, SHARES["level"]
     if abs(pitch) > limit and vehicle.ball_height is not None and result.trailer.coupler_height is not None:
@@ -75,7 +78,7 @@ def ground_clearance(result: Result, behind: Behind, shown_in: HeaderUnits) -> I
         angle = show(front[1], "rad", shown_in)
         if front[0].is_least:
             says = f"{name_of(front[0].of)} clears a crest of {angle} at least; how much more, the overhang decides"
-            act = "Measure the vehicle's rear axle to its ball"
+            act = f"Measure from the rear axle of {behind.name} to its ball"
             yield missing(code, f"{behind.of}.overhang", says, act, False, GEOMETRY)
         else:
             says = f"{name_of(front[0].of)} touches on a crest of {angle} between tow vehicle and trailer"
@@ -172,7 +175,7 @@ def wind_towing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def _measure_track(code: str, result: Result, what: str, uses: tuple[Use, ...]) -> Finding:
-    """Return the question for the measures that overturning needs, the first one that is missing."""
+    """Return the question for what overturning needs, the first that is missing; a height lacks with its part."""
     trailer = result.trailer
     needed = {
         "trailer.axles.track": trailer.axles.track,
@@ -181,11 +184,26 @@ def _measure_track(code: str, result: Result, what: str, uses: tuple[Use, ...]) 
         "trailer.outside.length": trailer.outside.length,
     }
     unwritten = [path for path, band in needed.items() if band is None or not band.known]
-    where = unwritten[0] if unwritten else "parts"
-    words = in_words(where)
+    if not unwritten:
+        return replace(_height_unknown(code, result, what), uses=uses)
+    where, words = unwritten[0], in_words(unwritten[0])
     how = f"Measure {words}, tyre middle to tyre middle" if where.endswith("track") else f"Measure {words}"
     found = missing(code, where, f"nobody can say {what}: {words} is not known", how, False, GEOMETRY)
     return replace(found, uses=uses)
+
+
+def _height_unknown(code: str, result: Result, what: str) -> Finding:
+    """Return the question for what the height of the centre of gravity lacks: of parts, or of the empty trailer."""
+    lacks, says = result.centre_z.missing, f"nobody can say {what}: how high the weight sits is not known"
+    if not lacks:
+        act = "Write how high the empty trailer's weight sits above the deck, as trailer.empty.cg_z"
+        return missing(code, "trailer.empty.cg_z", says, act, False, GEOMETRY)
+    act = settled_by(result.centre_z)
+    if set(lacks) != set(result.centre_z.unplaced):
+        act = f"{act}, and measure how high {'it sits' if len(lacks) == 1 else 'they sit'}"
+    # Not at the part's own line: there its weight is asked for, and one line asks for one thing.
+    found = missing(code, "parts", f"{says} without {lacking(result.centre_z)}", act, False, GEOMETRY)
+    return replace(found, because=lacks)
 
 
 def stopping(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -202,9 +220,13 @@ def stopping(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[
     """
     code = "towing/stopping"
     if behind.slowing is None:
-        where = f"{behind.of}.kerb" if result.trailer.brakes.kind else "trailer.brakes"
+        where, act = "trailer.brakes.axles", "Count the axles of the trailer with brakes"
+        if not result.trailer.brakes.kind:
+            where, act = "trailer.brakes", "Look for brakes at each wheel"
+        elif result.braked_axles is not None:
+            where, act = first_of_mass(behind)
         says = f"nobody can say how {behind.name} stops with it: own weight, what rides in it or brakes are unknown"
-        yield missing(code, where, says, "Read its own weight from its papers", False, "nz-stop")
+        yield missing(code, where, says, act, False, "nz-stop")
         return
     wanted = mean_deceleration(YARDSTICK_SPEED, YARDSTICK_DISTANCE)
     if behind.slowing.low < wanted:
@@ -229,7 +251,8 @@ def hill_start(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterato
     code = "towing/hill-start"
     if behind.grip is None:
         says = f"nobody can say whether {behind.name} starts on a hill: its own weight or what rides in it is unknown"
-        yield missing(code, f"{behind.of}.kerb", says, "Read its own weight from its papers", False, "sae-j2807")
+        where, act = first_of_mass(behind)
+        yield missing(code, where, says, act, False, "sae-j2807")
         return
     limit = SHARES["hill_grip"]
     if behind.grip.high > limit:

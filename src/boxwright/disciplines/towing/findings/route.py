@@ -13,6 +13,7 @@ from boxwright.disciplines.towing.telling import (
     broken,
     in_words,
     leading,
+    listed,
     missing,
     name_of,
     read_how,
@@ -126,7 +127,9 @@ def speed_limit(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                       source=first.rule.source, lever="countries", uses=("tow",))  # fmt: skip
     elif not result.law.placed:
         says = "no rule of any place of the route is known to us, so no towing speed either"
-        yield missing("towing/speed-limit", "countries", says, "Look up the towing speed", False, "towing-practice")
+        places = listed([*result.law.unheard, *result.law.bare, *result.law.unnamed])
+        act = f"Look up the towing speed in {places}" if places else "Write the places of the route"
+        yield missing("towing/speed-limit", "countries", says, act, False, "towing-practice")
 
 
 def no_rule_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

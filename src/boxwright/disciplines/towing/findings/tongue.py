@@ -21,6 +21,7 @@ from boxwright.disciplines.towing.telling import (
     judged,
     legal_kind,
     missing,
+    settled_by,
     without_rating,
 )
 from boxwright.finding import Finding
@@ -187,7 +188,8 @@ def tongue_swing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         return  # one state cannot swing
     if len(states) < 2:
         says = "the tongue weight is not known in two load states, so nobody can say how far it swings"
-        yield missing(code, where, says, "Measure the places of coupler and axles", False, "towing-practice")
+        unanswered = next(one for _, one in result.tongues if not is_answered(one))
+        yield missing(code, where, says, settled_by(unanswered), False, "towing-practice")
         return
     (least, light), (most, heavy) = states[0], states[-1]
     mean = sum(one for one, _ in states) / len(states)

@@ -48,6 +48,8 @@ def tyre_overloaded(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         lever="trailer.tyres.load",
         act="Pump to the sidewall's pressure, move weight to the other side, or fit tyres of a higher load range",
     )
+    if limit is None or not limit.known:
+        asked = replace(asked, limit="the load of the tyres")
     found = list(judged(asked, load, limit, shown_in))
     yield from (replace(one, says=one.says + _by_index(result, shown_in)) if limit is None else one for one in found)
     if not found and limit is not None and load.best > (1.0 - SHARES["tyre_reserve"]) * limit.best:
@@ -98,7 +100,7 @@ def tyre_pressure(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     ):
         if band is not None and band.known and not PRESSURES["least"] <= band.best <= PRESSURES["most"]:
             says = f"{words} is written as {show(band.best, 'Pa', shown_in)}, which no such tyre is pumped to"
-            act = "Read the pressure on the sidewall again, with its unit"
+            act = f"Read {words} again, with its unit"
             yield missing(code, where, says, act, True, "towing-practice")
             return
     at, pumped = tyres.at, tyres.pressure
@@ -169,7 +171,7 @@ def tyre_code(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if mark is None:
         found = f'cannot read the tyre size "{size}"' if size else "the tyre size is not written"
         says = f"{found}; write it as the sidewall has it, such as ST205/75R15 or 155/70R13 75N"
-        yield missing(code, where, says, "Read the size on the sidewall", False, "recalled")
+        yield missing(code, where, says, "Read the size of the tyres on the sidewall", False, "recalled")
         return
     speed = SPEED_OF_SYMBOL.get(mark.speed_symbol)
     allowed = [one.rule.limit for one in result.law.asking(SPEED, result.trailer_class) if one.rule.limit is not None]

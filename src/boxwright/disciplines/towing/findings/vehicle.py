@@ -116,7 +116,7 @@ def payload(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[F
         yield without_rating(asked, behind.in_vehicle, shown_in)
     elif behind.in_vehicle is None:
         says = f"what rides in {behind.name} is not written, so its payload cannot be judged; write people_and_gear"
-        yield missing(code, f"{behind.of}.people_and_gear", says, "Weigh or count up people and gear", True, OWN_PAPERS)
+        yield missing(code, f"{behind.of}.people_and_gear", says, count_up_gear(behind), True, OWN_PAPERS)
     else:
         yield from judged(asked, behind.in_vehicle, behind.payload, shown_in)
 
@@ -146,10 +146,24 @@ def combination(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterat
     if limit is None or not limit.known:
         yield without_rating(asked, behind.together, shown_in)
     elif behind.together is None:
+        where, act = first_of_mass(behind)
         says = f"the own weight of {behind.name} or what rides in it is not written; write kerb and people_and_gear"
-        yield missing(code, f"{behind.of}.kerb", says, "Read its own weight from its papers", True, OWN_PAPERS)
+        yield missing(code, where, says, act, True, OWN_PAPERS)
     else:
         yield from judged(asked, behind.together, limit, shown_in)
+
+
+def first_of_mass(behind: Behind) -> tuple[str, str]:
+    """Return which of the vehicle's own weight and what rides in it is not known, and what to do about it."""
+    kerb = behind.vehicle.kerb
+    if kerb is None or not kerb.known:
+        return f"{behind.of}.kerb", f"Read the own weight of {behind.name} from its papers, or weigh it empty"
+    return f"{behind.of}.people_and_gear", count_up_gear(behind)
+
+
+def count_up_gear(behind: Behind) -> str:
+    """Return what to do where nobody wrote what rides in a vehicle."""
+    return f"Weigh, or count up, the people and gear in {behind.name}"
 
 
 def rear_axle(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -168,16 +182,15 @@ def rear_axle(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator
         return
     if behind.rear_gain is None:
         says = f"the rear axle of {behind.name} is rated, but its wheelbase or overhang is not written"
-        yield missing(
-            code, f"{behind.of}.wheelbase", says, "Measure wheelbase, and rear axle to ball", False, OWN_PAPERS
-        )
+        act = f"Measure the wheelbase of {behind.name}, and from its rear axle to the ball"
+        yield missing(code, f"{behind.of}.wheelbase", says, act, False, OWN_PAPERS)
         return
     gain = show_band(behind.rear_gain, "kg", shown_in)
     says = f"the ball puts {gain} on the rear axle of {behind.name}, rated {show_band(rating, 'kg', shown_in)}"
     kind_is_over = behind.rear_gain.best > rating.best
     yield Finding(code, behind.of, "stop" if kind_is_over else "advice", f"{says}; weigh that axle coupled and loaded",
                   behind.rear_gain.best, rating.best, rating.best - behind.rear_gain.best, "kg", OWN_PAPERS,
-                  f"{behind.of}.rear_axle", act="Weigh the vehicle's rear axle, coupled and loaded",
+                  f"{behind.of}.rear_axle", act=f"Weigh the rear axle of {behind.name}, coupled and loaded",
                   uses=("tow",))  # fmt: skip
 
 
@@ -203,7 +216,8 @@ def d_value(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[F
         return
     if behind.needed_d_value is None:
         says = f"the greatest mass of {behind.name} is not written, so the D value it asks for is not known; write gvwr"
-        yield missing(code, f"{behind.of}.gvwr", says, "Read its greatest mass on its plate", True, OWN_PAPERS)
+        act = f"Read the greatest mass of {behind.name} on its plate"
+        yield missing(code, f"{behind.of}.gvwr", says, act, True, OWN_PAPERS)
         return
     asked = Question(code, behind.of, "the D value of both masses", "", "", "on its plate", "N", "kN", lever="",
                      act="Fit a coupling head or tow bar with a greater D value, or use a lighter trailer")  # fmt: skip
