@@ -136,14 +136,21 @@ def test_a_socket_names_its_origin() -> None:
     assert status(asked(good(door), kind="websocket", path="/ws", door=door)) == 403
 
 
-@pytest.mark.parametrize(("site", "code"), [("same-origin", 200), ("none", 200), ("cross-site", 403), ("same-site", 403)])
+SITES = {"same-origin": 200, "none": 200, "cross-site": 403, "same-site": 403}
+
+
+@pytest.mark.parametrize(("site", "code"), SITES.items())
 def test_a_request_that_another_site_caused_is_refused(site: str, code: int) -> None:
     door = Door(PORT)
     assert status(asked(good(door, ("sec-fetch-site", site)), door=door)) == code
 
 
-@pytest.mark.parametrize("path", ["/", "/screen/plan", "/thing", "/ws", "/assets/index.js", "/enter/", "//enter", "/ENTER"])
-@pytest.mark.parametrize("cookie", [None, "", "boxwright-4321=", "boxwright-4321=wrong", "boxwright=x; a=b", ";;=;\x7f"])
+PATHS = ["/", "/screen/plan", "/thing", "/ws", "/assets/index.js", "/enter/", "//enter", "/ENTER"]
+COOKIES = [None, "", "boxwright-4321=", "boxwright-4321=wrong", "boxwright=x; a=b", ";;=;\x7f"]
+
+
+@pytest.mark.parametrize("path", PATHS)
+@pytest.mark.parametrize("cookie", COOKIES)
 def test_without_the_cookie_nothing_is_answered(path: str, cookie: str | None) -> None:
     headers = [("host", HERE)] + ([("cookie", cookie)] if cookie is not None else [])
     assert status(asked(headers, path=path)) == 403

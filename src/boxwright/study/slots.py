@@ -168,12 +168,14 @@ def study(
     shown_in: HeaderUnits | None = None,
     judged_on: date | None = None,
     vehicle: str = "",
+    ticked: bool | None = None,
 ) -> Study:
     """Return a rig worked out in every slot asked for.
 
     Without ``stage``: today as ticked, and the plan from today's stage on (``all_stages``: from the first). With it:
-    that stage as planned, and as ticked too where it is today's. ``today`` is the caller's clock; ``judged_on`` is a
-    day the caller asks for, else a demo's own day, else today. ``vehicle`` names the tow vehicle, else the first.
+    that stage as planned, and as ticked too where it is today's; ``ticked`` asks for one of both. ``today`` is the
+    caller's clock; ``judged_on`` is a day the caller asks for, else a demo's own day, else today. ``vehicle`` names the
+    tow vehicle, else the first.
     """
     once = once if once is not None else Once()
     header = rig.header
@@ -182,7 +184,7 @@ def study(
     file_findings = of_the_file(rig, today, day)
     others, stood = _others(rig, giver, once), Stood(rig, once)
     given = Given(rig, giver, others, day, shown_in or header.units, vehicle, once, stood)
-    for_tickets, for_answers = ticket_slots(rig, giver), slots_of(rig, stage, load, use, all_stages)
+    for_tickets, for_answers = ticket_slots(rig, giver), slots_of(rig, stage, load, use, all_stages, ticked)
     times = dict.fromkeys((asked.number, asked.is_ticked) for asked in (*for_tickets, *for_answers))
     tongues = {time: _tongues(given, *time) for time in times}
     tickets = [_worked_slot(given, one, tongues[one.number, one.is_ticked], ()) for one in for_tickets]
@@ -191,20 +193,23 @@ def study(
     have = {(slot.number, slot.is_ticked, slot.load) for slot in slots}
     slots += [slot for slot in tickets if (slot.number, slot.is_ticked, slot.load) not in have]
     number = header.stage_today if stage is None else stage
+    is_ticked = number == header.stage_today and ticked is not False
     name = stage_name(rig, number)
     return Study(
         slots=tuple(slots),
         judged_on=day,
         stage=name,
         number=number,
-        is_ticked=number == header.stage_today,
+        is_ticked=is_ticked,
         differences=_differences(slots, header.stage_today),
         without_load=tuple(_without_load(rig, name, everywhere, use)),
         own_weight_from=giver.of if giver is not None else "",
     )
 
 
-def slots_of(rig: Rig, stage: int | None, load: str | None, use: Use | None, all_stages: bool) -> tuple[Asked, ...]:
+def slots_of(
+    rig: Rig, stage: int | None, load: str | None, use: Use | None, all_stages: bool, only: bool | None = None
+) -> tuple[Asked, ...]:
     """Return the slots a study works out: today as ticked first, then the plan stage by stage."""
     now = rig.header.stage_today
     count = max(len(rig.stages_in_order), 1)
@@ -216,7 +221,8 @@ def slots_of(rig: Rig, stage: int | None, load: str | None, use: Use | None, all
         if load in {None, state.name} and use in {None, for_use}
     ]
     ticked = [Asked(now, True, state, for_use) for state, for_use in pairs if now in stages]
-    return (*ticked, *(Asked(number, False, state, for_use) for number in stages for state, for_use in pairs))
+    planned = [Asked(number, False, state, for_use) for number in stages for state, for_use in pairs]
+    return (*(ticked if only is not False else ()), *(planned if only is not True else ()))
 
 
 def ticket_slots(rig: Rig, giver: Giver | None) -> tuple[Asked, ...]:

@@ -15,14 +15,17 @@ from boxwright.rig.change import Change
 from boxwright.rig.document import Document, Tree
 from boxwright.rig.remove import remove
 from boxwright.rig.rename import rename
-from boxwright.rig.rig import Item, Rig
+from boxwright.rig.rig import Rig
 from boxwright.rig.splice import apply, splice, tree_at
 from boxwright.study.rewritten import Offset, rewritten, taken_apart
 from boxwright.units import HeaderUnits, show
 
 AXES = ("x", "side", "z")
 """The keys of a place, in the order of the rig's axes."""
-STEP_OF_UNIT = {"in": Fraction(1, 16), "ft": Fraction(1, 192), "mm": Fraction(1), "cm": Fraction(1, 10), "m": Fraction(1, 1000)}  # fmt: skip
+ACROSS = {"left": "side", "right": "side", "front": "x", "rear": "x"}
+"""The axis along which a thing on a wall cannot be moved."""
+STEP_OF_UNIT = {"in": Fraction(1, 16), "ft": Fraction(1, 192), "mm": Fraction(1), "cm": Fraction(1, 10),
+                "m": Fraction(1, 1000)}  # fmt: skip
 """What a hand can place a thing to, in each unit of length: a sixteenth of an inch, a millimetre."""
 AT_LEAST = 1e-6
 """A shift (m) below which nothing moves."""
@@ -35,39 +38,48 @@ class Refused(Exception):
 def moved(document: Document, rig: Rig, of: str, shift: tuple[float, float, float]) -> Document:
     """Return the document with a thing shifted (m: rearward, to the right, up); what is in or on it goes along.
 
-    A place keeps the anchor it was written with. What stands in or on the thing by places of its own is moved too.
+    A place keeps the anchor it was written with. What hangs on a wall slides along it. What stands in or on the thing
+    by places of its own is moved too; what is placed from it goes along by itself.
     """
-    document = _shifted(document, rig.header.units, of, shift)
-    for path in _carried(rig, of):
-        document = _shifted(document, rig.header.units, path, shift)
-    return document
-
-
-def _shifted(document: Document, header: HeaderUnits, of: str, shift: tuple[float, float, float]) -> Document:
-    at = tree_at(document, f"{of}.at")
+    held = next((item for item in (*rig.parts, *rig.openings) if item.of == of), None)
+    hung = ACROSS.get(held.words.wall, "") if held is not None else ""
+    header = rig.header.units
+    after = document
     for key, far in zip(AXES, shift, strict=True):
-        if abs(far) < AT_LEAST:
+        places = _places_of(document, of, key)
+        if abs(far) < AT_LEAST or (not places and key == hung):
             continue
-        path = f"{of}.{key}"
-        if key == "x" and isinstance(at, tuple) and not isinstance(tree_at(document, path), str):
-            for index in range(len(at)):
-                document = _stepped(document, f"{of}.at[{index}]", far, header)
-        else:
-            document = _stepped(document, path, far, header)
-    return document
+        if not places:
+            raise Refused(f"{of}.{key} is not written yet, so it cannot be moved along; write it first")
+        for path in places:
+            after = _stepped(after, path, far, header)
+    for path in _carried(rig, of):
+        for key, far in zip(AXES, shift, strict=True):
+            for place in _places_of(document, path, key) if abs(far) >= AT_LEAST else ():
+                if not str(tree_at(document, place)).startswith("+"):
+                    after = _stepped(after, place, far, header)
+    if after is document and hung and held is not None and any(abs(far) >= AT_LEAST for far in shift):
+        raise Refused(f"{held.name} hangs on the {held.words.wall} wall; it moves along the wall")
+    return after
+
+
+def _places_of(document: Document, of: str, key: str) -> tuple[str, ...]:
+    """Return the paths at which a place along one axis is written: one, or one for each of a counted thing."""
+    if isinstance(tree_at(document, f"{of}.{key}"), str):
+        return (f"{of}.{key}",)
+    at = tree_at(document, f"{of}.at")
+    return tuple(f"{of}.at[{index}]" for index in range(len(at))) if key == "x" and isinstance(at, tuple) else ()
 
 
 def _stepped(document: Document, path: str, far: float, header: HeaderUnits) -> Document:
     """Return the document with one written place moved by ``far`` (m)."""
-    before = tree_at(document, path)
-    if not isinstance(before, str):
-        raise Refused(f"{path} is not written yet, so it cannot be moved along; write it first")
+    before = str(tree_at(document, path))
     is_relative = before.startswith("+")
     offset = taken_apart(before[1:] if is_relative else before, header)
     if offset is None:
         raise Refused(f'{path} is "{before}", which is no single place to move')
     text = rewritten(offset, _to_a_step(offset, far))
-    text = f"+{text}" if is_relative and not text.startswith("-") else text
+    text = f"+{text}" if is_relative else text
     return written(document, path, text) if text != before else document
 
 
@@ -79,18 +91,16 @@ def _to_a_step(offset: Offset, far: float) -> float:
 
 
 def _carried(rig: Rig, of: str) -> tuple[str, ...]:
-    """Return what stands in or on a thing by a place of its own; what is placed from it goes along by itself."""
-    by_name = {item.name: item for item in rig.parts}
-    carried: list[str] = []
-    for item in rig.parts:
-        parent = item.words.inside or item.words.rides_on
-        if parent and by_name.get(parent) is not None and by_name[parent].of == of and not _is_relative(item):
-            carried.append(item.of)
-    return tuple(carried)
-
-
-def _is_relative(item: Item) -> bool:
-    return any(text.startswith("+") or not text for text in (item.words.x, item.words.side, item.words.z))
+    """Return what stands in or on a thing, and what stands in or on that."""
+    paths = {item.name: item.of for item in rig.parts}
+    found = [of]
+    for parent in found:  # grows as it goes
+        found += [
+            item.of
+            for item in rig.parts
+            if parent in {paths.get(item.words.inside), paths.get(item.words.rides_on)} and item.of not in found
+        ]
+    return tuple(found[1:])
 
 
 def written(document: Document, path: str, value: str) -> Document:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from difflib import SequenceMatcher
+from itertools import pairwise
 from typing import NamedTuple
 
 
@@ -17,14 +18,14 @@ class Hunk(NamedTuple):
 
 def joined(before: str, mine: str, theirs: str) -> str | None:
     """Return the text with both changes, or None where both touch the same line or lines beside each other."""
-    if mine == theirs or mine == before:
+    if mine in {theirs, before}:
         return theirs
     if theirs == before:
         return mine
     base = before.splitlines(keepends=True)
     hunks = [*_hunks(base, mine.splitlines(keepends=True)), *_hunks(base, theirs.splitlines(keepends=True))]
     ordered = sorted(dict.fromkeys(hunks))
-    if any(first.end >= second.start for first, second in zip(ordered, ordered[1:], strict=False)):
+    if any(first.end >= second.start for first, second in pairwise(ordered)):
         return None
     lines = list(base)
     for hunk in reversed(ordered):

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from boxwright.book.answer import slot_of
 from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import Document
 from boxwright.rig.keys import KNOWN_KEYS
@@ -103,16 +104,18 @@ class Session:
     def preview(self, of: str, shift: tuple[float, float, float], base: int, slot: Slot) -> Seen:
         """Return the rig as it would be with a thing moved, in the load state looked at; the text stays as it is."""
         self._must_be_as_at(base, of)
+        shown = slot_of(self.seen(slot).study, "tow", slot.load)
         document = gestures.moved(self.document, self.reading.rig, of, shift)
         reading = self._composer.compose(document)
-        return Seen(reading, self._studied(reading, slot, slot.load or None), slot)
+        return Seen(reading, self._studied(reading, slot, slot.load or (shown.load if shown else None)), slot)
 
     def _studied(self, reading: Reading, slot: Slot, load: str | None) -> Study:
         rig = reading.rig
         number = rig.stage_number(slot.stage) if slot.stage else None
         stage = rig.header.stage_today if number is None else number
         known = load if load is not None and any(state.name == load for state in rig.loads) else None
-        return study(rig, self.today, stage=stage, load=known, once=self.once, vehicle=self._vehicle(slot))
+        return study(rig, self.today, stage=stage, load=known, once=self.once, vehicle=self._vehicle(slot),
+                     ticked=number is None)  # fmt: skip
 
     def _vehicle(self, slot: Slot) -> str:
         return slot.vehicle if any(name == slot.vehicle for name, _ in self.reading.rig.tow) else ""
@@ -206,6 +209,8 @@ class Session:
 
     def _become(self, document: Document, at: float) -> Change:
         change = _between(self.text, document.text)
+        if change.old == change.new:
+            return change  # nothing changed: no step to take back, and no new revision
         self._do(change, document)
         self._remember(Step([change], False, at))
         return change
@@ -263,7 +268,7 @@ class Session:
         return start, end
 
     def for_editor(self, changes: Sequence[Change], before: str) -> list[TextChange]:
-        """Return changes, each in the text the one before it left, as an editor counts; ``before`` is the first text."""
+        """Return changes as an editor counts, each in the text the one before it left; ``before`` is the first."""
         told: list[TextChange] = []
         text = before
         for one in changes:
