@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from boxwright.book.new_text import NOT_YET, QUESTIONS
-from boxwright.book.starter import starter
+from boxwright.book.starter import NotUnderstood, starter
 from boxwright.cli import main
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.starter import begun, put_down

@@ -92,7 +92,7 @@ def _run(words: list[str]) -> int:
 
 def _narrowed(app: typer.Typer, words: list[str]) -> typer.Typer:
     """Return the command line with the one command that is asked; building the others too takes as long as a rig."""
-    from boxwright.cli.commands import WORDS
+    from boxwright.cli.words import WORDS
 
     if not words or words[0] not in WORDS:
         return app

@@ -129,8 +129,8 @@ class Workroom:
             if isinstance(message, contract.Hello):
                 await self._tell(tab, self.desk.told())
                 text = shown_text(self.desk.session.text)
-                whole = contract.TextIs(t="text", rev=self.desk.session.rev, length=to_editor(self.desk.session.text, len(self.desk.session.text)), text=text)
-                await self._tell(tab, whole)
+                rev, length = self.desk.session.rev, to_editor(self.desk.session.text, len(self.desk.session.text))
+                await self._tell(tab, contract.TextIs(t="text", rev=rev, length=length, text=text))
             await self._tell(tab, self._numbers(tab, 0))
 
     async def _begun(self, message: contract.Begin) -> None:
@@ -230,7 +230,8 @@ class Workroom:
         """Return what a tab must know of the file and of what can be chosen."""
         if self.desk is None:
             return contract.State(t="state", rev=0, has_file=False, file="", rig="", undo=0, redo=0, can_write=True,
-                                  stages=[], loads=[], vehicles=[], slot=tab.slot, screens=[], demos=demos(), asks=asks())  # fmt: skip
+                                  stages=[], loads=[], vehicles=[], slot=tab.slot, screens=[], demos=demos(),
+                                  asks=asks())  # fmt: skip
         desk, rig = self.desk, self.desk.session.reading.rig
         undo, redo = desk.session.depth
         stages = [contract.Choice(name="", label="Today, as ticked")]
