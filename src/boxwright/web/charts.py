@@ -1,4 +1,4 @@
-"""Two charts where people would rather look than read: the load on the ball over stages and load states, and what weighs."""
+"""Two charts where people would rather look than read: the load on the ball over the stages, and what weighs."""
 
 from __future__ import annotations
 
@@ -41,8 +41,10 @@ def tongue_chart(slots: Sequence[WorkedSlot], hitch: float | None, units: Header
         best = [scale.from_si(one.best) if one is not None and isfinite(one.best) else None for one in bands]
         low = [scale.from_si(one.low) if one is not None and isfinite(one.low) else None for one in bands]
         high = [scale.from_si(one.high) if one is not None and isfinite(one.high) else None for one in bands]
-        texts = [f"{stage}, {load}: {value:,.0f} {unit}" if value is not None else f"{stage}, {load}: not known"
-                 for stage, value in zip(stages, best, strict=True)]  # fmt: skip
+        texts = [
+            f"{stage}, {load}: {value:,.0f} {unit}" if value is not None else f"{stage}, {load}: not known"
+            for stage, value in zip(stages, best, strict=True)
+        ]
         series.append(contract.Series(label=load, y=best, low=low, high=high, texts=texts))
     limits = []
     if hitch is not None:
@@ -102,8 +104,17 @@ def weight_chart(slot: WorkedSlot, units: HeaderUnits, cargo: frozenset[str]) ->
         limits.append(contract.Limit(label=f"plate {value:,.0f} {unit}", y=value, kind="stop"))
     series = [contract.Series(label="weight", y=list(tops), low=list(bottoms), high=list(tops), texts=texts)]
     says = f"{'; '.join(texts)}. What has no weight written is not in it."
-    return contract.Chart(name="weights", title=f"What it weighs, load {slot.load}", form="fall", unit=unit, labels=labels,
-                          series=series, limits=limits, of=[""] * len(labels), says=says)  # fmt: skip
+    return contract.Chart(
+        name="weights",
+        title=f"What it weighs, load {slot.load}",
+        form="fall",
+        unit=unit,
+        labels=labels,
+        series=series,
+        limits=limits,
+        of=[""] * len(labels),
+        says=says,
+    )
 
 
 def _group(mass: Mass, cargo: frozenset[str]) -> str:

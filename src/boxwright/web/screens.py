@@ -14,14 +14,14 @@ from pkgutil import iter_modules
 from typing import NamedTuple
 
 import boxwright.disciplines
-from boxwright.book.plan import FLOOR, STUDS, plan
+from boxwright.book.plan import ASIDE, LAYERS, Layered, plan, with_things
 from boxwright.book.sheets import sheets_of, title_of
 from boxwright.disciplines import weight
 from boxwright.drawing import Grid, Sheet, View
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS
 from boxwright.model.chapter import Chapter
-from boxwright.render.screen import Drawn, drawn
+from boxwright.render.screen import Drawn, Dress, drawn
 from boxwright.render.svg import svg_of
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot as WorkedSlot
@@ -52,10 +52,21 @@ EMPTY = {
     "records": ("Nothing measured. What is drawn is as planned.", "file"),
     "book": ("Nothing to print yet: the sheets appear with the box.", "file"),
 }
-ELEVATIONS = ("left-outside", "right-outside", "rear-outside", "front-outside", "left-inside", "right-inside",
-              "rear-inside", "front-inside", "roof", "floor")  # fmt: skip
+ELEVATIONS = (
+    "left-outside",
+    "right-outside",
+    "rear-outside",
+    "front-outside",
+    "left-inside",
+    "right-inside",
+    "rear-inside",
+    "front-inside",
+    "roof",
+    "floor",
+)
 PATCHED = 0.3
 """Above this share of changed groups a picture is drawn anew as a whole."""
+
 
 class Shown(NamedTuple):
     """A picture as a tab last had it: which revision, its groups."""
@@ -89,13 +100,19 @@ class Screens:
 
     def names(self) -> list[contract.ScreenName]:
         """Return every screen in the order of the rail."""
-        found = [contract.ScreenName(name=name, label=label, group="draw", explains=says)
-                 for name, (label, says) in DRAW.items()]  # fmt: skip
+        found = [
+            contract.ScreenName(name=name, label=label, group="draw", explains=says)
+            for name, (label, says) in DRAW.items()
+        ]
         for one in chapters():
             says = one.title if one.judges else f"{one.title}. Not judged yet."
-            found.append(contract.ScreenName(name=one.word, label=one.word.capitalize(), group="work-out", explains=says))
-        return found + [contract.ScreenName(name=name, label=label, group="on-file", explains=says)
-                        for name, (label, says) in ON_FILE.items()]  # fmt: skip
+            found.append(
+                contract.ScreenName(name=one.word, label=one.word.capitalize(), group="work-out", explains=says)
+            )
+        return found + [
+            contract.ScreenName(name=name, label=label, group="on-file", explains=says)
+            for name, (label, says) in ON_FILE.items()
+        ]
 
     def screen(self, session: Session, name: str, slot: contract.Slot) -> contract.Screen | None:
         """Return a whole screen, or None where there is none of that name."""
@@ -115,28 +132,40 @@ class Screens:
         empty, act = EMPTY.get(name, ("", "")) if is_bare else ("", "")
         if chapter is not None and not chapter.judges:
             empty = "Not judged yet: no answer rests on it, and none is a go without it."
-        return contract.Screen(name=name, title=label, explains=says, rev=session.rev, empty=empty, act=act,
-                               pictures=pictures, charts=charts, tables=tables, pages=pages,
-                               findings=list(dict.fromkeys(findings)))  # fmt: skip
+        return contract.Screen(
+            name=name,
+            title=label,
+            explains=says,
+            rev=session.rev,
+            empty=empty,
+            act=act,
+            pictures=pictures,
+            charts=charts,
+            tables=tables,
+            pages=pages,
+            findings=list(dict.fromkeys(findings)),
+        )
 
     # ------------------------------------------------------------------ pictures
 
-    def _pictures(
-        self, session: Session, name: str, slot: contract.Slot, seen: Seen
-    ) -> list[contract.Picture]:
-        views = _views(name, seen)
-        if not views:
-            return []
+    def _pictures(self, session: Session, name: str, slot: contract.Slot, seen: Seen) -> list[contract.Picture]:
         found, groups = [], {}
-        for key, view in views.items():
-            movable = _movable(name, seen, view)
-            one = drawn(view, _names(seen), movable, LAYER_OF)
-            groups[key] = one
+        for key, layered in _views(name, seen).items():
+            one = groups[key] = _drawn(name, seen, layered)
             right, up = _axes(key)
+            movable = _movable(name, layered.view)
             found.append(
-                contract.Picture(name=key, title=view.name, svg=one.svg, view=one.box, right=right, up=up,
-                                 movable=[of for of in one.groups if of in movable], snaps=_snaps(key, seen),
-                                 layers=_layers(one))  # fmt: skip
+                contract.Picture(
+                    name=key,
+                    title=layered.view.name,
+                    svg=one.svg,
+                    view=one.box,
+                    right=right,
+                    up=up,
+                    movable=[of for of in one.groups if of in movable],
+                    snaps=_snaps(key, seen),
+                    layers=_layers(layered),
+                )
             )
         self._shown[name, slot] = Shown(session.rev, groups)
         return found
@@ -147,9 +176,8 @@ class Screens:
         if before is None or before.rev == session.rev:
             whole = before is None
             return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)] if whole else []
-        views = _views(name, session.seen(slot))
         seen = session.seen(slot)
-        now = {key: drawn(view, _names(seen), _movable(name, seen, view), LAYER_OF) for key, view in views.items()}
+        now = {key: _drawn(name, seen, layered) for key, layered in _views(name, seen).items()}
         self._shown[name, slot] = Shown(session.rev, now)
         found = []
         for key, one in now.items():
@@ -162,7 +190,9 @@ class Screens:
             if is_new or len(changed) > PATCHED * len(one.groups):
                 return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)]
             if changed or gone:
-                found.append(contract.Patch(t="patch", rev=session.rev, screen=name, sheet=key, groups=changed, gone=gone))
+                found.append(
+                    contract.Patch(t="patch", rev=session.rev, screen=name, sheet=key, groups=changed, gone=gone)
+                )
         return found
 
     # ------------------------------------------------------------------ charts over the stages
@@ -202,28 +232,46 @@ class Screens:
 
 # ---------------------------------------------------------------------- what a screen is drawn from
 
-LAYER_OF = {STUDS: STUDS, FLOOR: FLOOR}
-LAYER_NAMES = {STUDS: "Studs", FLOOR: "Floor members"}
 
-
-def _views(name: str, seen: Seen) -> dict[str, View]:
+def _views(name: str, seen: Seen) -> dict[str, Layered]:
     """Return the views of a screen by name."""
     slot = asked_slot(seen)
     if slot is None or slot.box is None or slot.frame is None:
         return {}
     rig = seen.reading.rig
     if name in {"plan", "layout"}:
-        view = plan(rig, slot)
-        return {"plan": view} if view is not None else {}
-    if name in {"elevations", "sections", "frame"}:
-        wanted = {"elevations": ELEVATIONS, "sections": ("sections",), "frame": ("roof", "floor")}[name]
-        found: dict[str, View] = {}
-        for sheet in _sheets(rig, slot):
-            if sheet.name in wanted:
-                for number, view in enumerate(sheet.views, start=1):
-                    found[sheet.name if len(sheet.views) == 1 else f"{sheet.name}-{number}"] = view
-        return found
-    return {}
+        found = plan(rig, slot, rig.header.units)
+        return {"plan": found} if found is not None else {}
+    wanted = {"elevations": ELEVATIONS, "sections": ("sections",), "frame": ("roof", "floor")}.get(name, ())
+    views: dict[str, Layered] = {}
+    for sheet in _sheets(rig, slot) if wanted else ():
+        for number, view in enumerate(sheet.views if sheet.name in wanted else (), start=1):
+            key = sheet.name if len(sheet.views) == 1 else f"{sheet.name}-{number}"
+            wall, _, side = sheet.name.rpartition("-")
+            is_wall = side in {"inside", "outside"}
+            views[key] = with_things(rig, slot, view, wall, side == "inside") if is_wall else Layered(view, {})
+    return views
+
+
+def _drawn(name: str, seen: Seen, layered: Layered) -> Drawn:
+    dress = Dress(_names(seen), _movable(name, layered.view), layered.layers, _kinds(seen, name), ASIDE)
+    return drawn(layered.view, dress)
+
+
+FACETS = (("water", "wet"), ("heat", "hot"), ("power", "wire"))
+"""What a thing is coloured by: the discipline that reads something of it, and the word of the page's style."""
+
+
+def _kinds(seen: Seen, name: str) -> dict[str, str]:
+    """Return what kind of thing each part is, for its colour."""
+    found = {}
+    for item in seen.reading.rig.parts:
+        folders = {folder for folder, _ in item.facets}
+        kind = (
+            "cargo" if item.words.kind == "cargo" else next((word for folder, word in FACETS if folder in folders), "")
+        )
+        found[item.of] = f"{kind} against".strip() if name == "elevations" else kind
+    return found
 
 
 def _sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
@@ -237,16 +285,16 @@ def _words(slot: WorkedSlot) -> str:
 
 def _names(seen: Seen) -> dict[str, str]:
     rig = seen.reading.rig
-    return {item.of: item.name for section in (rig.parts, rig.openings) for item in section}
+    return {item.of: item.name for section in (rig.parts, rig.openings, rig.wires, rig.pipes) for item in section}
 
 
-def _movable(name: str, seen: Seen, view: View) -> frozenset[str]:
-    """Return what may be dragged: parts on the plan, openings along their wall."""
-    if name in {"plan", "layout"}:
-        return frozenset(mark.of for mark in view.marks if mark.of.startswith(("parts[", "openings[")) and mark.of[-1] == "]")
-    if name == "elevations":
-        return frozenset(mark.of for mark in view.marks if mark.of.startswith("openings[") and mark.of[-1] == "]")
-    return frozenset()
+def _movable(name: str, view: View) -> frozenset[str]:
+    """Return what may be dragged: parts and openings, where they are drawn in their place."""
+    if name not in {"plan", "layout", "elevations"}:
+        return frozenset()
+    return frozenset(
+        mark.of for mark in view.marks if mark.of.startswith(("parts[", "openings[")) and mark.of[-1] == "]"
+    )
 
 
 def _axes(key: str) -> tuple[contract.Along, contract.Upward]:
@@ -265,8 +313,10 @@ def _axes(key: str) -> tuple[contract.Along, contract.Upward]:
     return "+x", "+z"
 
 
-def _layers(one: Drawn) -> list[contract.Choice]:
-    return [contract.Choice(name=layer, label=label) for layer, label in LAYER_NAMES.items() if layer in one.groups]
+def _layers(layered: Layered) -> list[contract.Choice]:
+    """Return the layers there is something in, in the order of all layers."""
+    drawn_on = {layered.layers.get(mark.of, "") for mark in layered.view.marks}
+    return [contract.Choice(name=layer, label=label) for layer, label in LAYERS.items() if layer in drawn_on]
 
 
 def _snaps(key: str, seen: Seen) -> list[contract.Snap]:
@@ -275,9 +325,15 @@ def _snaps(key: str, seen: Seen) -> list[contract.Snap]:
     if slot is None or slot.frame is None:
         return []
     faces = seen.reading.rig.surfaces
-    across = (("x", faces.front, "front"), ("x", faces.rear, "rear"), ("y", faces.left, "left wall"),
-              ("y", faces.right, "right wall"), ("y", 0.0, "middle"), ("z", faces.floor, "floor"),
-              ("z", faces.ceiling, "ceiling"))  # fmt: skip
+    across = (
+        ("x", faces.front, "front"),
+        ("x", faces.rear, "rear"),
+        ("y", faces.left, "left wall"),
+        ("y", faces.right, "right wall"),
+        ("y", 0.0, "middle"),
+        ("z", faces.floor, "floor"),
+        ("z", faces.ceiling, "ceiling"),
+    )
     found = [contract.Snap(axis=axis, mm=at * MILLIMETRES, label=label) for axis, at, label in across]
     walls = ("left", "right") if key == "plan" else (key.partition("-")[0],)
     for wall in walls:
@@ -312,8 +368,12 @@ def _tables(name: str, seen: Seen) -> list[contract.Table]:
 
 
 def _grids(grids: Iterable[Grid]) -> list[contract.Table]:
-    return [contract.Table(title=grid.title, columns=list(grid.columns), rows=[list(row) for row in grid.rows],
-                           of=list(grid.of)) for grid in grids]  # fmt: skip
+    return [
+        contract.Table(
+            title=grid.title, columns=list(grid.columns), rows=[list(row) for row in grid.rows], of=list(grid.of)
+        )
+        for grid in grids
+    ]
 
 
 def _stages(seen: Seen) -> list[contract.Table]:
@@ -336,10 +396,13 @@ def _records(seen: Seen) -> list[contract.Table]:
         tables += [one for one in _grids(weight.sheets(slot.weight, rig.header.units)) if one.title == "plan and scale"]
     tree = seen.reading.document.tree.get("measured")
     if isinstance(tree, Mapping) and tree:
-        rows = [[name, *(_written(entry, key) for key in ("date", "what", "with", "stage"))] for name, entry in tree.items()]
+        rows = [
+            [name, *(_written(entry, key) for key in ("date", "what", "with", "stage"))] for name, entry in tree.items()
+        ]
         columns = ["Entry", "Date", "What", "With", "Stage"]
-        tables.append(contract.Table(title="As measured", columns=columns, rows=rows,
-                                     of=[f"measured[{name}]" for name in tree]))  # fmt: skip
+        tables.append(
+            contract.Table(title="As measured", columns=columns, rows=rows, of=[f"measured[{name}]" for name in tree])
+        )
     return tables
 
 
@@ -357,6 +420,7 @@ def _pages(seen: Seen) -> list[contract.Page]:
     paper = PAPERS["letter" if home in {"US", "CA"} else "a4"]
     title = title_of(rig, _words(slot), seen.study.judged_on.isoformat(), rig.header.units)
     wanted = tuple(sheet for sheet in _sheets(rig, slot) if not sheet.is_tiled)
-    return [contract.Page(name=f"{page.name}-{page.number}", title=f"{page.title}", svg=svg_of(page))
-            for page in pages_of(wanted, paper, title)]  # fmt: skip
-
+    return [
+        contract.Page(name=f"{page.name}-{page.number}", title=f"{page.title}", svg=svg_of(page))
+        for page in pages_of(wanted, paper, title)
+    ]

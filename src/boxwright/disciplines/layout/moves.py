@@ -1,0 +1,113 @@
+"""What moves on the plan: doors as they swing, flaps and ramps laid open, slides pulled out, room kept clear."""
+
+from __future__ import annotations
+
+from math import atan2, cos, hypot, isfinite, pi, sin
+
+from boxwright.disciplines.layout.drawn import Leaf, Thing, box_of, corners_of, middle_of
+from boxwright.drawing import Arc, Line, Mark, Shape, Text
+from boxwright.drawing.mark import Point
+from boxwright.units import Band
+
+RIGHT_ANGLE = pi / 2.0
+"""How far a door is drawn open whose opening angle nobody wrote."""
+LOW_END = frozenset({"front", "left"})
+HIGH_END = frozenset({"rear", "right"})
+FLAT = frozenset({"top", "bottom"})
+"""Hinges of what turns about a level edge: a flap or a ramp."""
+AXES: dict[str, Point] = {"left": (0.0, -1.0), "right": (0.0, 1.0), "front": (-1.0, 0.0), "rear": (1.0, 0.0)}
+
+
+def swung(leaf: Leaf) -> list[Mark]:
+    """Return the swing of a leaf about an upright hinge: where it stands open, and the arc of its free edge."""
+    if leaf.hinge == "both sides":
+        middle = ((leaf.low[0] + leaf.high[0]) / 2.0, (leaf.low[1] + leaf.high[1]) / 2.0)
+        return [*_swing(leaf, leaf.low, middle), *_swing(leaf, leaf.high, middle)]
+    if leaf.hinge in LOW_END:
+        return _swing(leaf, leaf.low, leaf.high)
+    return _swing(leaf, leaf.high, leaf.low) if leaf.hinge in HIGH_END else []
+
+
+def _swing(leaf: Leaf, hinge: Point, free: Point) -> list[Mark]:
+    reach = hypot(free[0] - hinge[0], free[1] - hinge[1])
+    if reach <= 0.0:
+        return []
+    start = atan2(free[1] - hinge[1], free[0] - hinge[0])
+    way = -1.0 if leaf.opens == "in" else 1.0
+    out = (leaf.outward[0] * way, leaf.outward[1] * way)
+    # which way round brings the free edge to the side it opens to
+    turn = 1.0 if cos(start) * out[1] - sin(start) * out[0] > 0.0 else -1.0
+    sweep = turn * (leaf.turns if leaf.turns is not None else RIGHT_ANGLE)
+    end = (hinge[0] + reach * cos(start + sweep), hinge[1] + reach * sin(start + sweep))
+    of = f"{leaf.of}.swing"
+    return [Line(hinge, end, "visible", of), Arc(hinge, reach, start, sweep, "dimension", of)]
+
+
+def laid_open(leaf: Leaf) -> list[Mark]:
+    """Return a flap or a ramp as it lies open, in phantom lines."""
+    if leaf.hinge not in FLAT or not isfinite(leaf.height) or leaf.height <= 0.0:
+        return []
+    way = -leaf.height if leaf.opens == "in" else leaf.height
+    out = (leaf.outward[0] * way, leaf.outward[1] * way)
+    corners = (
+        leaf.low,
+        leaf.high,
+        (leaf.high[0] + out[0], leaf.high[1] + out[1]),
+        (leaf.low[0] + out[0], leaf.low[1] + out[1]),
+    )
+    of = f"{leaf.of}.open"
+    return [Shape(corners, "phantom", of), Text(middle_of(corners), f"{leaf.name}, open", of, "small")]
+
+
+def moved(thing: Thing, room: tuple[Point, Point]) -> list[Mark]:
+    """Return a thing pulled out, and the room it wants around it, in phantom lines."""
+    corners, facet = corners_of(thing.frame.place), thing.facet
+    if not corners or facet is None:
+        return []
+    low, high = corners[0], corners[2]
+    marks: list[Mark] = []
+    if facet.slides is not None and facet.slides.to in AXES and _is_known(facet.slides.by):
+        assert facet.slides.by is not None
+        x, y = AXES[facet.slides.to]
+        by = facet.slides.by.best
+        out = box_of((low[0] + x * by, low[1] + y * by), (high[0] + x * by, high[1] + y * by))
+        of = f"{thing.frame.of}.slides"
+        marks += [Shape(out, "phantom", of), Text(middle_of(out), f"{thing.frame.name}, pulled out", of, "small")]
+    clear = facet.keep_clear
+    if clear is not None:
+        of = f"{thing.frame.of}.keep_clear"
+        if clear.all_round is not None and _is_known(clear.all_round):
+            by = clear.all_round.best
+            marks.append(Shape(box_of((low[0] - by, low[1] - by), (high[0] + by, high[1] + by)), "phantom", of))
+        if clear.front is not None and _is_known(clear.front):
+            before = _before(corners, room, clear.front.best, clear.width)
+            marks += [
+                Shape(before, "phantom", of),
+                Text(middle_of(before), f"clear for {thing.frame.name}", of, "small"),
+            ]
+    return marks
+
+
+def _is_known(band: Band | None) -> bool:
+    return band is not None and band.known and isfinite(band.best)
+
+
+def _before(corners: tuple[Point, ...], room: tuple[Point, Point], deep: float, wide: Band | None) -> tuple[Point, ...]:
+    """Return the room before the face of a thing, which looks away from the wall it is nearest to."""
+    low, high = corners[0], corners[2]
+    away = {
+        "rear": low[0] - room[0][0],
+        "front": room[1][0] - high[0],
+        "right": low[1] - room[0][1],
+        "left": room[1][1] - high[1],
+    }
+    face = min(away, key=away.__getitem__)
+    x, y = middle_of(corners)
+    across = high[1] - low[1] if face in {"front", "rear"} else high[0] - low[0]
+    half = (wide.best if wide is not None and _is_known(wide) else across) / 2.0
+    return {
+        "rear": box_of((high[0], y - half), (high[0] + deep, y + half)),
+        "front": box_of((low[0] - deep, y - half), (low[0], y + half)),
+        "right": box_of((x - half, high[1]), (x + half, high[1] + deep)),
+        "left": box_of((x - half, low[1] - deep), (x + half, low[1])),
+    }[face]

@@ -1,0 +1,142 @@
+"""Where the words of a view stand on a screen: in their thing, where it can be seen, and never one on another.
+
+A name that finds no room is left out: the page tells it where the pointer or the focus is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from boxwright.drawing import Mark, Shape, Symbol, Text
+from boxwright.drawing.mark import Size
+from boxwright.render.screen_plane import LINE, Box, across, spread_over, width_of
+
+SIZES: Mapping[Size, float] = {"small": 0.88, "normal": 1.0, "large": 1.3}
+LEAST = 0.66
+"""How small a name may be written to fit its thing, as a share of ordinary letters."""
+STEPS = (1.0, 0.85, 0.72)
+"""What is tried of the largest letters that fit, where something else stands in the way."""
+EDGE = 0.25
+"""What is left free around words, over the height of their letters."""
+SPOTS = (
+    (0.0, 0.0),
+    (0.0, -1.0),
+    (0.0, 1.0),
+    (-1.0, 0.0),
+    (1.0, 0.0),
+    (-1.0, -1.0),
+    (1.0, -1.0),
+    (-1.0, 1.0),
+    (1.0, 1.0),
+)
+"""Where in its thing a name may stand: the middle, then the edges, then the corners."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """Words in their place: lines about a point (mm), the height of their letters, turned to read upwards or not.
+
+    ``is_free`` are words in the open, which may lie over lines.
+    """
+
+    lines: tuple[str, ...]
+    x: float
+    y: float
+    size: float
+    is_turned: bool
+    is_free: bool = False
+
+    @property
+    def box(self) -> Box:
+        """Return what they cover."""
+        wide, high = _extent(self.lines, self.size)
+        if self.is_turned:
+            wide, high = high, wide
+        return Box(self.x - wide / 2.0, self.y - high / 2.0, self.x + wide / 2.0, self.y + high / 2.0)
+
+
+def named(groups: Mapping[str, Sequence[Mark]], letter: float) -> dict[Text, Placed | None]:
+    """Return where each text stands, None where it finds no room. Groups are in the order they are drawn."""
+    places: dict[Text, Placed | None] = {}
+    taken: list[Box] = []
+    inside: list[tuple[Text, Box, int]] = []
+    covers: list[tuple[int, Box]] = []
+    for index, marks in enumerate(groups.values()):
+        shapes = [(one, spread_over(one.points)) for one in marks if isinstance(one, Shape)]
+        covers += [(index, box) for one, box in shapes if one.fill != "none"]
+        for one in marks:
+            if not isinstance(one, Text):
+                continue
+            x, y = across(one.at)
+            around = [box for _, box in shapes if box.is_about(x, y)]
+            if around:
+                inside.append((one, min(around, key=lambda box: box.width * box.height), index))
+            else:
+                places[one] = _free(one, marks, letter, taken)
+    for text, room, index in reversed(inside):
+        near = [box for box in taken if box.meets(room)]
+        near += [box for later, box in covers if later > index and box.meets(room)]
+        found = next((one for one in _tried(text, room, letter) if not any(one.box.meets(box) for box in near)), None)
+        places[text] = found
+        if found is not None:
+            taken.append(found.box)
+    return places
+
+
+def _free(text: Text, marks: Sequence[Mark], letter: float, taken: list[Box]) -> Placed:
+    """Return the place of words that stand in the open; beside a sign of their own, and off what stands already."""
+    x, y = across(text.at)
+    size = letter * SIZES[text.size]
+    if any(isinstance(one, Symbol) and one.at == text.at for one in marks):
+        x += letter * 1.1 + width_of(text.words, size) / 2.0
+    steps = (0.0, -1.0, 1.0, -2.0, 2.0) if text.may_move else (0.0,)
+    tried = [Placed((text.words,), x, y + step * LINE * size, size, text.is_turned, True) for step in steps]
+    found = next((one for one in tried if not any(one.box.meets(box) for box in taken)), tried[0])
+    taken.append(found.box)
+    return found
+
+
+def _tried(text: Text, room: Box, letter: float) -> Iterator[Placed]:
+    """Yield the places of words in a room, the best first: large, in one line, upright, in the middle."""
+    most = letter * SIZES[text.size]
+    fits = []
+    for lines in _split(text.words):
+        wide, high = _extent(lines, 1.0)
+        flat, turned = min(room.width / wide, room.height / high), min(room.height / wide, room.width / high)
+        fits += [(min(flat, most), lines, False), (min(turned, most) * 0.999, lines, True)]
+    fits.sort(key=lambda one: (-min(one[0], most * 0.9), len(one[1]), one[2]))
+    middle = ((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0)
+    for step in STEPS:
+        for size, lines, is_turned in fits:
+            if size * step < letter * LEAST:
+                continue
+            wide, high = _extent(lines, size * step)
+            if is_turned:
+                wide, high = high, wide
+            for right, down in SPOTS:
+                x = middle[0] + right * (room.width - wide) / 2.0
+                y = middle[1] + down * (room.height - high) / 2.0
+                yield Placed(lines, x, y, size * step, is_turned)
+
+
+def _extent(lines: Sequence[str], size: float) -> tuple[float, float]:
+    wide = max(width_of(line, size) for line in lines) + 2.0 * EDGE * size
+    return wide, size * (LINE * (len(lines) - 1) + 1.0 + EDGE)
+
+
+def _split(words: str) -> list[tuple[str, ...]]:
+    """Return words in one line, and in two where there is a space or a hyphen to part them near their middle."""
+    breaks = [index + 1 for index, one in enumerate(words[:-1]) if _parts(words, index)]
+    if not breaks:
+        return [(words,)]
+    at = min(breaks, key=lambda index: abs(2 * index - len(words)))
+    return [(words,), (words[:at].rstrip(), words[at:].lstrip())]
+
+
+def _parts(words: str, index: int) -> bool:
+    """Return whether words may be parted after a character: never within a measure such as 14 1/4 x 24."""
+    if index == 0 or words[index] not in " -":
+        return False
+    before, after = words[:index].rpartition(" ")[2], words[index + 1 :].partition(" ")[0]
+    return not (after[:1].isdigit() and before[-1:].isdigit()) and "x" not in (before, after)
