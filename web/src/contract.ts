@@ -216,6 +216,7 @@ export type Picture = {
   movable: string[];
   snaps: Snap[];
   layers: Choice[];
+  off: string[];
 };
 
 export type Reaction = {
@@ -224,6 +225,13 @@ export type Reaction = {
   kg: number;
   text: string;
   is_down: boolean;
+};
+
+export type Recover = {
+  seq: number;
+  base: number;
+  t: "recover";
+  take: boolean;
 };
 
 export type Redo = {
@@ -360,6 +368,7 @@ export type State = {
   screens: ScreenName[];
   demos: Choice[];
   asks: Ask[];
+  left: string;
 };
 
 export type Table = {
@@ -434,6 +443,6 @@ export type Working = {
   checks: string[];
 };
 
-export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Undo | Redo | Resolve | KeepWriting | Begin;
+export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Undo | Redo | Resolve | KeepWriting | Recover | Begin;
 
 export type Down = State | Numbers | Patch | TextIs | Disk | Slow | No | Offered | Reload;

@@ -231,8 +231,11 @@ export class Hand {
       const old = this.find(of);
       if (!old) continue;
       const hadFocus = document.activeElement === old;
+      const display = old.style.display;
       old.outerHTML = svg;
-      if (hadFocus) this.find(of)?.focus({ preventScroll: true });
+      const now = this.find(of);
+      if (now) now.style.display = display;
+      if (hadFocus) now?.focus({ preventScroll: true });
     }
     for (const of of patch.gone) this.find(of)?.remove();
     if (this.waiting) {

@@ -15,11 +15,12 @@ export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }
   const over = useRef<SVGSVGElement>(null);
   const hand = useRef<Hand | null>(null);
   const note = useSignal("");
+  const isHidden = (layer: string) => hidden.value[layer] ?? picture.off.includes(layer);
   useEffect(() => {
     if (!base.current || !over.current) return;
     const made = new Hand(base.current, over.current, picture, (of) => (picked.value = of), (says) => (note.value = says));
     hand.current = made;
-    for (const one of picture.layers) made.layer(one.name, !hidden.value[one.name]);
+    for (const one of picture.layers) made.layer(one.name, !isHidden(one.name));
     if (wanted.value) made.focus(wanted.value);
     else if (picked.value && document.activeElement === document.body) made.focus(picked.value);
     return () => made.stop();
@@ -28,8 +29,8 @@ export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }
     if (wanted.value) hand.current?.focus(wanted.value);
   }, [wanted.value]);
   const toggle = (name: string) => {
-    hidden.value = { ...hidden.value, [name]: !hidden.value[name] };
-    hand.current?.layer(name, !hidden.value[name]);
+    hidden.value = { ...hidden.value, [name]: !isHidden(name) };
+    hand.current?.layer(name, !isHidden(name));
   };
   const isHeld = picture.movable.includes(picked.value);
   return (
@@ -39,7 +40,7 @@ export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }
         <span class="note" aria-hidden="true">{note.value}</span>
         <span class="tools">
           {picture.layers.map((one) => (
-            <button key={one.name} aria-pressed={!hidden.value[one.name]} onClick={() => toggle(one.name)}>{one.label}</button>
+            <button key={one.name} aria-pressed={!isHidden(one.name)} onClick={() => toggle(one.name)}>{one.label}</button>
           ))}
           <button onClick={() => hand.current?.zoom(1 / 1.25)} aria-label={`Closer: ${picture.title}`}>+</button>
           <button onClick={() => hand.current?.zoom(1.25)} aria-label={`Farther: ${picture.title}`}>−</button>

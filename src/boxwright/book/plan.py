@@ -11,7 +11,7 @@ from boxwright.disciplines.frame.result import Hole, Result, Run, Wall, WallName
 from boxwright.disciplines.layout.against import beside
 from boxwright.disciplines.layout.drawn import Leaf, Planned, Thing
 from boxwright.disciplines.layout.parts import Facet
-from boxwright.disciplines.layout.plan import level_of
+from boxwright.disciplines.layout.plan import level_of, opened
 from boxwright.drawing import Line, Mark, Shape, Sheet, Text, View
 from boxwright.drawing.mark import LineKind, Point
 from boxwright.model.place import Place
@@ -48,7 +48,7 @@ DEEP = 0.0381
 """How deep (m) a stud is drawn whose tube nobody wrote: 1 1/2 in, common practice, no source."""
 HALF_FACE = 0.0127
 """Half the face (m) a stud is drawn with whose tube nobody wrote: 1 in, common practice, no source."""
-NAME_AWAY, NUMBER_AWAY = 0.16, 0.06
+NAME_AWAY, NUMBER_AWAY = 0.22, 0.1
 """How far (m) outside the studs the names of openings and the numbers of studs stand."""
 WALLS: tuple[WallName, ...] = ("left", "right", "front", "rear", "nose-left", "nose-right")
 NUMBERED = ("left", "right")
@@ -76,13 +76,14 @@ def plan(rig: Rig, slot: Slot, units: HeaderUnits) -> Layered | None:
         return None
     view = layout.sheets(planned)[0].views[0]
     layers = {**_layers(rig, planned.things), **_frame_layers(slot.frame)}
-    for mark in view.marks:
+    marks = (*view.marks, *opened(planned), *_run_marks(slot.frame))
+    for mark in marks:
         suffix = mark.of[mark.of.rfind("]") + 1 :]
         if suffix in SUFFIXES:
             layers[mark.of] = SUFFIXES[suffix]
-    runs = tuple(_run_marks(slot.frame))
-    layers |= {mark.of: _layer_of_run(mark.of) for mark in runs}
-    return Layered(View(view.name, view.looks, (*view.marks, *runs), view.datum), layers)
+        elif mark.of.startswith(("wires[", "pipes[")):
+            layers[mark.of] = _layer_of_run(mark.of)
+    return Layered(View(view.name, view.looks, marks, view.datum), layers)
 
 
 def with_things(rig: Rig, slot: Slot, view: View, wall: str, is_inside: bool) -> Layered:

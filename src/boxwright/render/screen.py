@@ -65,12 +65,11 @@ def drawn(view: View, dress: Dress) -> Drawn:
     box = core
     rows = [one for one in shown if isinstance(one, Dimension)]
     notes = [one for one in shown if isinstance(one, Leader)]
-    for written in (measured(rows, core, letter), led(notes, core, letter, len(rows) > 0)):
+    for what, written in (("measures", measured(rows, core, letter)), ("notes", led(notes, core, letter, bool(rows)))):
         box = box.over(written.box)
         for of, svg in written.groups.items():
-            groups[f"{of}.measures" if f"{of}.measures" not in groups else f"{of}.notes"] = (
-                f'<g data-of="{escaped(of)}.measures" class="measures"{_on(dress.layers.get(of, ""))}>{svg}</g>'
-            )
+            on = _on(dress.layers.get(of, ""))
+            groups[f"{of}.{what}"] = f'<g data-of="{escaped(of)}.{what}" class="measures"{on}>{svg}</g>'
     room = MARGIN * max(box.width, box.height)
     return Drawn(groups, (box.left - room, box.top - room, box.width + 2.0 * room, box.height + 2.0 * room))
 

@@ -22,6 +22,10 @@ Along = Literal["+x", "-x", "+y", "-y"]
 Upward = Literal["+y", "+z"]
 
 
+Shift = Annotated[float, Field(ge=-100_000.0, le=100_000.0, allow_inf_nan=False)]
+"""How far a hand moved something (mm): no hand moves it farther than a hundred metres."""
+
+
 class Message(BaseModel):
     """A closed message: a field that nobody named is refused."""
 
@@ -70,9 +74,9 @@ class Move(Sent):
 
     t: Literal["move"]
     of: str
-    x_mm: float = 0.0
-    y_mm: float = 0.0
-    z_mm: float = 0.0
+    x_mm: Shift = 0.0
+    y_mm: Shift = 0.0
+    z_mm: Shift = 0.0
 
 
 class Cancel(Sent):
@@ -86,9 +90,9 @@ class Drop(Sent):
 
     t: Literal["drop"]
     of: str
-    x_mm: float = 0.0
-    y_mm: float = 0.0
-    z_mm: float = 0.0
+    x_mm: Shift = 0.0
+    y_mm: Shift = 0.0
+    z_mm: Shift = 0.0
 
 
 class Set(Sent):
@@ -214,6 +218,13 @@ class Begin(Sent):
     answers: dict[str, str] = Field(default_factory=dict)
 
 
+class Recover(Sent):
+    """What becomes of the text an earlier session left: ``take`` makes it the text as one step, else it is put by."""
+
+    t: Literal["recover"]
+    take: bool
+
+
 Up = Annotated[
     Hello
     | Look
@@ -234,6 +245,7 @@ Up = Annotated[
     | Redo
     | Resolve
     | KeepWriting
+    | Recover
     | Begin,
     Field(discriminator="t"),
 ]
@@ -266,7 +278,10 @@ class ScreenName(Message):
 
 
 class State(Message):
-    """On hello, after a reconnect, and whenever one of these changes. ``has_file`` False shows the first page."""
+    """On hello, after a reconnect, and whenever one of these changes. ``has_file`` False shows the first page.
+
+    ``left`` says that an earlier session left a text that is not in the file; ``recover`` answers it.
+    """
 
     t: Literal["state"]
     rev: int
@@ -283,6 +298,7 @@ class State(Message):
     screens: list[ScreenName]
     demos: list[Choice] = Field(default_factory=list)
     asks: list[Ask] = Field(default_factory=list)
+    left: str = ""
 
 
 class Figure(Message):
@@ -479,7 +495,8 @@ class Snap(Message):
 
 class Picture(Message):
     """One view as SVG text, in millimetres of the rig. ``right`` and ``up`` say which axis of the rig runs along the
-    picture's, with its sign. ``movable`` lists the rig paths whose groups (``data-of``) may be dragged."""
+    picture's, with its sign. ``movable`` lists the rig paths whose groups (``data-of``) may be dragged, ``off`` the
+    layers that are shown on demand only."""
 
     name: str
     title: str
@@ -490,6 +507,7 @@ class Picture(Message):
     movable: list[str]
     snaps: list[Snap]
     layers: list[Choice] = Field(default_factory=list)
+    off: list[str] = Field(default_factory=list)
 
 
 class Table(Message):

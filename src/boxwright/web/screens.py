@@ -164,7 +164,8 @@ class Screens:
                     up=up,
                     movable=[of for of in one.groups if of in movable],
                     snaps=_snaps(key, seen),
-                    layers=_layers(layered),
+                    layers=(layers := _layers(layered)),
+                    off=[layer.name for layer in layers if layer.name in ASIDE],
                 )
             )
         self._shown[name, slot] = Shown(session.rev, groups)

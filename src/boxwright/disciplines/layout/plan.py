@@ -42,9 +42,7 @@ def plan_view(planned: Planned) -> View:
         for word, place in thing.elsewhere:
             marks += _elsewhere(thing, word, place)
     for leaf in planned.leaves:
-        marks += [*swung(leaf), *laid_open(leaf)]
-    for thing in things:
-        marks += moved(thing, planned.room)
+        marks += swung(leaf)
     length, half = planned.box.inside[0], planned.box.inside[1] / 2.0
     if length and half:
         marks += [
@@ -57,6 +55,12 @@ def plan_view(planned: Planned) -> View:
             Text(planned.centre, "centre of gravity", "trailer", "small"),
         ]
     return View("Plan", ABOVE, tuple(marks), "the front stud face; across from the middle")
+
+
+def opened(planned: Planned) -> tuple[Mark, ...]:
+    """Return what a plan shows on demand: flaps and ramps laid open, slides pulled out, room that is kept clear."""
+    marks = [mark for leaf in planned.leaves for mark in laid_open(leaf)]
+    return (*marks, *(mark for thing in planned.things for mark in moved(thing, planned.room)))
 
 
 def level_of(thing: Thing) -> Level:
