@@ -169,7 +169,10 @@ def test_a_thing_taken_out_leaves_the_rest_as_it_was() -> None:
     assert made.text == HEAD + "".join(line for line in NEST.splitlines(keepends=True) if "other" not in line)
 
 
-@pytest.mark.parametrize("of", ["", "parts", "parts[", "parts[none]", "trailer", "trailer.body", "parts[bench].x", "[]"])
+NO_THINGS = ["", "parts", "parts[", "parts[none]", "trailer", "trailer.body", "parts[bench].x", "[]"]
+
+
+@pytest.mark.parametrize("of", NO_THINGS)
 def test_a_path_that_leads_to_no_thing_is_refused(of: str) -> None:
     document, rig = read_document(HEAD + NEST), read_rig(HEAD + NEST).rig
     for gesture in (
@@ -197,7 +200,7 @@ def test_an_accepted_finding_is_written_with_note_and_day() -> None:
     made = gestures.accepted(document, "weight/sides-differ", "", "seen, it is the bench", "", date(2026, 5, 2))
     made = gestures.accepted(made, "weight/sides-differ", "parts[bench]", "", "", date(2026, 5, 2))
     assert len(read_rig(made.text).problems) == len(read_rig(HEAD + NEST).problems)
-    accepted = [entry for _, entry in read_rig(made.text).rig.accepted]
+    accepted = read_rig(made.text).rig.accepted
     assert [(one.code, one.where) for one in accepted] == [
         ("weight/sides-differ", ""),
         ("weight/sides-differ", "parts[bench]"),

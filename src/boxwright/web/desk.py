@@ -15,12 +15,16 @@ from boxwright.web.contract import Disk
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile, Keeper, hash_of
 from boxwright.web.merging import joined
-from boxwright.web.offsets import shown_text
+from boxwright.web.offsets import as_in, shown_text
 from boxwright.web.session import Change, Session
 
 State = Literal["step", "dirty", "broken", "conflict", "gone", "read-only"]
 WAIT = 0.4
 """How long (s) after the last change the file is written."""
+RETRY = 5.0
+"""How long (s) it rests before a file that could not be written is tried again."""
+MOST_TEXT = 1_000_000
+"""Characters beyond which a text is shown and judged here, but changed in an editor."""
 
 
 class Desk:
@@ -42,9 +46,9 @@ class Desk:
         self.state: State = "step" if self._is_ours else "read-only"
         self._theirs: bytes = data
         self._changed_at = 0.0
-        aside = self.keeper.unsaved()
-        self.aside = aside if aside is not None and aside != text else None
-        """A text an earlier session could not write, to be offered."""
+        self.left = self.keeper.left(text) if self._is_ours else None
+        """What an earlier session could not put into the file, until its owner says what becomes of it."""
+        self._looked_at = self._failed_at = -RETRY
 
     @property
     def can_write(self) -> bool:
@@ -55,16 +59,22 @@ class Desk:
         """Refuse a change where none can be kept."""
         if not self._is_ours:
             raise Refused(self._why)
+        if len(self.session.text) > MOST_TEXT:
+            raise Refused("the file is longer than 1 MB: it is shown and judged here, but changed in an editor")
 
     def touched(self, at: float) -> None:
         """Say that the text was changed."""
         self._changed_at = at
         if self.state in {"step", "dirty", "broken"}:
             self.state = "dirty" if self.session.text != self._base else "step"
+        if self.state == "step":
+            self.keeper.forget_unsaved()
+        else:
+            self.keeper.jot(self.session.text)
 
     def is_due(self, at: float) -> bool:
         """Return whether the file is to be written now."""
-        return self.state == "dirty" and at - self._changed_at >= WAIT
+        return self.state == "dirty" and at - self._changed_at >= WAIT and at - self._failed_at >= RETRY
 
     def write(self) -> Disk:
         """Write the text in place of the file, or say why it is not."""
@@ -79,6 +89,7 @@ class Desk:
             pass  # the next look at the disk settles it
         except CannotKeep as reason:
             self.keeper.set_aside(self.session.text)
+            self._failed_at = self._looked_at
             if self.keeper.seen().data is None:
                 self.state = "gone"
             return self.told(str(reason))
@@ -89,6 +100,7 @@ class Desk:
 
         Returns what is to be told, None where nothing is new, and the change of the text that it brought.
         """
+        self._looked_at = at
         seen = self.keeper.seen()
         if seen.data is None:
             if self.state == "gone":
@@ -97,8 +109,8 @@ class Desk:
             self.state = "gone"
             return self.told(seen.says), None
         if seen.hash == self.keeper.known:
-            if self.state == "gone":
-                self.state = "dirty" if self.session.text != self._base else "step"
+            if self.state in {"gone", "conflict"}:  # it is back, or somebody took their change back
+                self._calm(at)
                 return self.told(), None
             return None, None
         try:
@@ -111,9 +123,16 @@ class Desk:
             return self._in_conflict(seen.data), None
         self.keeper.known, self._base = seen.hash, theirs
         change = self.session.take(together, at)
-        self.state = "step" if together == theirs else "dirty"
-        self._changed_at = at
+        self._calm(at)
         return self.told("the file was changed on the disk and taken over" if change else ""), change
+
+    def _calm(self, at: float) -> None:
+        """Say that nothing stands against the text any more."""
+        self.state = "step"
+        if self._is_ours:
+            self.touched(at)
+        else:
+            self.state = "read-only"
 
     def _in_conflict(self, data: bytes) -> Disk | None:
         if self.state == "conflict" and data == self._theirs:
@@ -123,16 +142,30 @@ class Desk:
         return self.told()
 
     def resolve(self, text: str, answers: str, at: float) -> Change | None:
-        """End a conflict with a text; ``answers`` is the hash of the version on disk that was looked at."""
+        """End a conflict with a text; ``answers`` is the hash of the version on disk that was looked at.
+
+        Raises ChangedMeanwhile where that one is no longer there.
+        """
         seen = self.keeper.seen()
         if self.state != "conflict" or seen.data is None:
             raise Refused("there is no conflict to end")
         if seen.hash != answers:
             self._theirs = seen.data
-            raise Refused("the file was changed once more; look at both again")
-        change = self.session.take(text, at)
+            raise ChangedMeanwhile(seen.data)
+        change = self.session.take(as_in(self.session.text, text), at)
         self.keeper.known, self._base, self.state = seen.hash, seen.data.decode("utf-8", "replace"), "dirty"
+        self.keeper.jot(self.session.text)
         self._changed_at = at - WAIT
+        return change
+
+    def recover(self, is_taken: bool, at: float) -> Change | None:
+        """Take what an earlier session left as the text, or leave it; either way it is kept among the past."""
+        if self.left is None:
+            raise Refused("nothing was left by an earlier session")
+        change = self.session.take(self.left, at) if is_taken else None
+        self.left = None
+        self.keeper.put_by()
+        self.touched(at)
         return change
 
     def write_again(self) -> Disk:

@@ -1,22 +1,29 @@
 """The rig file on the disk while it is open: read, watched for others, written at once, its past versions kept.
 
-Beside the rig file stands the folder ``.boxwright``: ``past/`` with the texts this session replaced, ``unsaved.yaml``
-with a text that could not be written because it does not read as a rig, or because somebody else wrote the file.
+Beside the rig file stands the folder ``.boxwright``: ``past/`` with the texts this session replaced, and beside them
+under the rig's own name the text that is not in the file yet (``NAME.unsaved``): the last change before it is written,
+one that does not read as a rig, or one that somebody else's change stood against. What a session that ended at once
+left there is put by as ``NAME.left`` until its owner says what becomes of it.
 """
 
 from __future__ import annotations
 
 import hashlib
-from contextlib import suppress
+import os
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from boxwright.rig.saving import replaced, written
 
-FOLDER, PAST, UNSAVED = ".boxwright", "past", "unsaved.yaml"
+FOLDER, PAST, UNSAVED, LEFT, LOCK = ".boxwright", "past", "unsaved", "left", "lock"
 MOST_PAST = 50
 MOST_BYTES = 4_000_000
 """A rig file longer than this is not opened: 30 times the greatest demo rig."""
+LOCK_TRIES, LOCK_PAUSE, LOCK_LIFE = 20, 0.02, 10.0
+"""How often a lock somebody holds is tried, how long between (s), and from when on (s) nobody holds it any more."""
 
 
 class CannotKeep(Exception):
@@ -55,6 +62,8 @@ class Keeper:
     def seen(self) -> Seen:
         """Return the file as it stands now; never raises."""
         try:
+            if self.path.exists() and not self.path.is_file():
+                return Seen(None, "", f"{self.path.name} is no plain file")
             if self.path.stat().st_size > MOST_BYTES:
                 return Seen(None, "", f"{self.path.name} is longer than {MOST_BYTES // 1_000_000} MB")
             data = self.path.read_bytes()
@@ -75,9 +84,7 @@ class Keeper:
 
     def can_write(self) -> bool:
         """Return whether this account may write the file and beside it."""
-        import os
-
-        return os.access(self.path if self.path.exists() else self.path.parent, os.W_OK)
+        return os.access(self.path, os.W_OK) and os.access(self.path.parent, os.W_OK)
 
     def keep(self, text: str, is_again: bool = False) -> None:
         """Write a text in place of the one that is known; the replaced one is kept among the past.
@@ -85,42 +92,104 @@ class Keeper:
         ``is_again`` writes a file that has vanished. Raises ChangedMeanwhile, or CannotKeep with the reason.
         """
         data = text.encode("utf-8")
-        seen = self.seen()
-        if seen.data is None and not is_again:
-            raise CannotKeep(seen.says)
-        if seen.data is not None and seen.hash != self.known:
-            raise ChangedMeanwhile(seen.data)
         try:
-            if seen.data is not None:
-                self._keep_past(seen.data, seen.hash)
-            replaced(self.path, data)
+            with self._locked():
+                seen = self.seen()
+                if seen.data is None and not (is_again and not self.path.exists()):
+                    raise CannotKeep(seen.says)
+                if seen.data is not None and seen.hash != self.known:
+                    raise ChangedMeanwhile(seen.data)
+                if seen.data is not None:
+                    self._keep_past(seen.data, seen.hash)
+                replaced(self.path, data)
         except OSError as reason:
             words = (reason.strerror or str(reason)).lower()
             raise CannotKeep(f"{self.path.name} could not be written: {words}") from None
         self.known = hash_of(data)
         self.forget_unsaved()
 
+    @contextmanager
+    def _locked(self) -> Iterator[None]:
+        """Keep a second session of the same file from writing between our look at it and our writing.
+
+        A lock that nobody took away is from a session that ended at once; it stands in nobody's way for long.
+        """
+        self._folder().mkdir(exist_ok=True)
+        lock = self._beside(LOCK)
+        for count in range(LOCK_TRIES):
+            try:
+                os.close(os.open(lock, os.O_CREAT | os.O_EXCL | os.O_WRONLY))
+                break
+            except FileExistsError:
+                with suppress(OSError):
+                    if time.time() - lock.stat().st_mtime > LOCK_LIFE:
+                        lock.unlink()
+                        continue
+                if count + 1 == LOCK_TRIES:
+                    raise CannotKeep(f"another session is writing {self.path.name}; it is tried again") from None
+                time.sleep(LOCK_PAUSE)
+        try:
+            yield
+        finally:
+            with suppress(OSError):
+                lock.unlink()
+
+    # ------------------------------------------------------------------ what is not in the file
+
+    def jot(self, text: str) -> None:
+        """Put down a text that is not in the file yet, at once and without waiting for the disk.
+
+        It outlives this program but not the computer; the file itself follows within a second.
+        """
+        with suppress(OSError):
+            self._folder().mkdir(exist_ok=True)
+            aside = self._beside(UNSAVED)
+            beside = aside.with_name(aside.name + ".new")
+            beside.write_bytes(text.encode("utf-8"))
+            os.replace(beside, aside)
+
     def set_aside(self, text: str) -> None:
         """Keep a text that cannot be put in place beside the file, so that nothing typed is lost."""
         with suppress(OSError):  # a folder nobody may write in: the page still holds the text
             self._folder().mkdir(exist_ok=True)
-            replaced(self._folder() / UNSAVED, text.encode("utf-8"))
-
-    def unsaved(self) -> str | None:
-        """Return a text set aside by an earlier session, or None."""
-        try:
-            data = (self._folder() / UNSAVED).read_bytes()
-        except OSError:
-            return None
-        return data.decode("utf-8", errors="replace") if len(data) <= MOST_BYTES else None
+            replaced(self._beside(UNSAVED), text.encode("utf-8"))
 
     def forget_unsaved(self) -> None:
         """Take away the text set aside: what stands in the file is newer."""
         with suppress(OSError):
-            (self._folder() / UNSAVED).unlink()
+            self._beside(UNSAVED).unlink()
+
+    def left(self, text: str) -> str | None:
+        """Return what an earlier session could not put into the file, None where nothing; ``text`` is the file's."""
+        with suppress(OSError):
+            if self._read(self._beside(UNSAVED)) not in {None, text}:
+                self._to_past(self._beside(LEFT))
+                os.replace(self._beside(UNSAVED), self._beside(LEFT))
+        found = self._read(self._beside(LEFT))
+        return found if found != text else None
+
+    def put_by(self) -> None:
+        """Put what an earlier session left among the past: its owner has said what becomes of it."""
+        with suppress(OSError):
+            self._to_past(self._beside(LEFT))
+
+    def _read(self, path: Path) -> str | None:
+        try:
+            return path.read_bytes().decode("utf-8", errors="replace") if path.stat().st_size <= MOST_BYTES else None
+        except OSError:
+            return None
+
+    def _to_past(self, path: Path) -> None:
+        data = self._read(path)
+        if data is not None:
+            self._keep_past(data.encode("utf-8"), hash_of(data.encode("utf-8")))
+            path.unlink()
 
     def _folder(self) -> Path:
         return self.path.parent / FOLDER
+
+    def _beside(self, what: str) -> Path:
+        return self._folder() / f"{self.path.name}.{what}"
 
     def _keep_past(self, data: bytes, name: str) -> None:
         past = self._folder() / PAST

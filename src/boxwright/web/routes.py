@@ -5,7 +5,9 @@ from __future__ import annotations
 import asyncio
 import gzip
 import json
+import logging
 from collections.abc import Callable
+from contextlib import suppress
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
@@ -23,9 +25,11 @@ from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
 from boxwright.web.workroom import Tab, Workroom, understood
 
+LOG = logging.getLogger(__name__)
 DIST = Path(str(files("boxwright.web"))) / "dist"
-KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8",
-         ".woff2": "font/woff2", ".svg": "image/svg+xml", ".webmanifest": "application/manifest+json"}  # fmt: skip
+KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8",
+         ".css": "text/css; charset=utf-8", ".woff2": "font/woff2", ".svg": "image/svg+xml",
+         ".webmanifest": "application/manifest+json"}  # fmt: skip
 MOST_MESSAGE = 1_000_000
 MOST_A_SECOND = 120
 LONG = "public, max-age=31536000, immutable"
@@ -53,6 +57,10 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
     known = assets()
 
     async def enter(request: Request) -> Response:
+        if request.method == "HEAD":
+            return Response()  # what looks a link over before it is followed must not use it up
+        if door.is_held(request.headers.get("cookie", "")):
+            return RedirectResponse("/", status_code=303)
         if not door.opens(request.query_params.get("t", "")):
             says = "This link has been used or is too old. Start boxwright open again, or go back to the open page."
             return PlainTextResponse(says, status_code=403)
@@ -118,23 +126,38 @@ def _slot(request: Request) -> Slot:
 
 
 async def _spoken(ws: WebSocket, room: Workroom, clock: Callable[[], float]) -> None:
-    """Speak with one page until it goes: messages too many, too long or not of the contract end it."""
+    """Speak with one page until it goes; a page that breaks the rules, or whose message broke us, is let go of.
+
+    It comes back by itself and is told everything anew.
+    """
     await ws.accept()
-    tab = Tab(ws.send_text)
-    serving = asyncio.create_task(room.serve(tab))
-    since, count = clock(), 0
+    tab = Tab()
+    ways = [asyncio.create_task(one) for one in (_heard(ws, tab, clock), room.serve(tab), tab.speak(ws.send_text))]
     try:
-        while True:
-            text = await ws.receive_text()
-            now = clock()
-            if now - since >= 1.0:
-                since, count = now, 0
-            count += 1
-            message = understood(text) if len(text) <= MOST_MESSAGE else None
-            if count > MOST_A_SECOND or message is None or not tab.put(message):
-                await ws.close(code=1008)
-                return
-    except (WebSocketDisconnect, KeyError):
-        return
+        done, _ = await asyncio.wait(ways, return_when=asyncio.FIRST_COMPLETED)
     finally:
-        serving.cancel()
+        for way in ways:
+            way.cancel()
+    failed = next((one.exception() for one in done if not one.cancelled() and one.exception() is not None), None)
+    if isinstance(failed, WebSocketDisconnect):
+        return
+    if failed is not None:
+        LOG.error("a page was let go of after a failure", exc_info=failed)
+    with suppress(RuntimeError, WebSocketDisconnect):  # it may have gone by itself just now
+        await ws.close(code=1008 if failed is None else 1011)
+
+
+async def _heard(ws: WebSocket, tab: Tab, clock: Callable[[], float]) -> None:
+    """Take messages in until one breaks the rules: too many, too long, or not of the contract."""
+    since, count = clock(), 0
+    while True:
+        message = await ws.receive()
+        if message["type"] == "websocket.disconnect":
+            raise WebSocketDisconnect(message.get("code", 1000))
+        now, text = clock(), message.get("text")
+        if now - since >= 1.0:
+            since, count = now, 0
+        count += 1
+        said = understood(text) if text is not None and len(text) <= MOST_MESSAGE else None
+        if count > MOST_A_SECOND or said is None or not tab.put(said):
+            return

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import multiprocessing
+from concurrent.futures import Executor, ProcessPoolExecutor
 from dataclasses import dataclass
 from datetime import date
 
@@ -49,3 +51,22 @@ def sought(text: str, code: str, where: str, stage: str, load: str, vehicle: str
             edits = tuple((edit.path, edit.value) for edit in fix.edits)
             return Sought(edits, fix.says, tuple(mark[0] for mark in fix.clears), fix.then)
     return Sought((), "no change is known that would clear it; what it asks for is written beside it")
+
+
+class Seekers:
+    """One process that proves changes, started when the first is asked for: it never shares what is open here."""
+
+    def __init__(self) -> None:
+        self._pool: ProcessPoolExecutor | None = None
+
+    def __call__(self) -> Executor:
+        """Return the process, started if need be."""
+        if self._pool is None:
+            self._pool = ProcessPoolExecutor(max_workers=1, mp_context=multiprocessing.get_context("spawn"))
+        return self._pool
+
+    def stop(self) -> None:
+        """End the process; the next that is asked for starts another."""
+        if self._pool is not None:
+            self._pool.shutdown(wait=False, cancel_futures=True)
+            self._pool = None

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
-import multiprocessing
+import logging
 import socket
 import time
-from collections.abc import Callable
-from concurrent.futures import Executor, ProcessPoolExecutor
+from collections.abc import Callable, Coroutine
 from datetime import date
 from pathlib import Path
 
@@ -19,25 +18,8 @@ from boxwright.web.gate import Door, Gate
 from boxwright.web.routes import MOST_MESSAGE, application
 from boxwright.web.workroom import Workroom
 
+LOG = logging.getLogger(__name__)
 LOOPBACK = "127.0.0.1"
-
-
-class Seekers:
-    """One process that proves changes, started when the first is asked for: it never shares what is open here."""
-
-    def __init__(self) -> None:
-        self._pool: ProcessPoolExecutor | None = None
-
-    def __call__(self) -> Executor:
-        """Return the process, started if need be."""
-        if self._pool is None:
-            self._pool = ProcessPoolExecutor(max_workers=1, mp_context=multiprocessing.get_context("spawn"))
-        return self._pool
-
-    def stop(self) -> None:
-        """End the process."""
-        if self._pool is not None:
-            self._pool.shutdown(wait=False, cancel_futures=True)
 
 
 def bound(port: int) -> socket.socket:
@@ -53,15 +35,15 @@ def served(path: Path | None, folder: Path, today: date, port: int, started: Cal
     listening = bound(port)
     port = listening.getsockname()[1]
     door, clock = Door(port), time.monotonic
-    room, seekers = Workroom(folder, path, today, clock), Seekers()
-    room.seekers = seekers
+    room = Workroom(folder, path, today, clock)
     gate = Gate(application(room, door, clock), door, port)
     config = uvicorn.Config(gate, log_level="warning", lifespan="off", ws_max_size=MOST_MESSAGE, access_log=False,
                             server_header=False, ws="websockets-sansio", timeout_graceful_shutdown=1)  # fmt: skip
     server = uvicorn.Server(config)
 
     async def all_of_it() -> None:
-        keeping = [asyncio.create_task(room.keep()), asyncio.create_task(_watched(room))]
+        loops = (room.keep, room.idle, lambda: _watched(room))
+        keeping = [asyncio.create_task(_kept_going(loop)) for loop in loops]
         started(f"http://{LOOPBACK}:{port}/enter?t={door.token}")
         try:
             await server.serve(sockets=[listening])
@@ -70,9 +52,22 @@ def served(path: Path | None, folder: Path, today: date, port: int, started: Cal
                 task.cancel()
             if room.desk is not None and room.desk.state == "dirty":
                 room.desk.write()
-            seekers.stop()
+            room.seekers.stop()
 
     asyncio.run(all_of_it())
+
+
+async def _kept_going(loop: Callable[[], Coroutine[None, None, None]]) -> None:
+    """Run a loop without end: one that fails is told of and begun again, for the file must be kept whatever else."""
+    while True:
+        running = asyncio.ensure_future(loop())
+        try:
+            await asyncio.wait({running})
+        finally:
+            running.cancel()
+        if not running.cancelled():
+            LOG.error("begun again after a failure", exc_info=running.exception())
+        await asyncio.sleep(1.0)
 
 
 async def _watched(room: Workroom) -> None:
@@ -82,5 +77,5 @@ async def _watched(room: Workroom) -> None:
             await asyncio.sleep(0.2)
         with contextlib.suppress(OSError, RuntimeError):
             async for _ in awatch(room.desk.keeper.path.parent, recursive=False, debounce=80):
-                await room.look_now()
+                room.look_now()
         await asyncio.sleep(2.0)

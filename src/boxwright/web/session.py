@@ -28,8 +28,6 @@ MOST_REMEMBERED = 100
 """How many revisions back an edit may be based on."""
 PAUSE = 1.0
 """Typing that rests longer than this (s) is a step of its own to undo."""
-MOST_TEXT = 1_000_000
-"""Characters beyond which a text is still kept and checked, but no longer followed with every key."""
 
 
 @dataclass(frozen=True, slots=True)

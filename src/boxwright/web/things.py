@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import hypot, isfinite
 
-from boxwright.disciplines.layout.sheets import corners_of
+from boxwright.disciplines.layout.drawn import corners_of
 from boxwright.rig.rig import Item
 from boxwright.rig.splice import tree_at
 from boxwright.study.working import NoSuchNumber, working

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import asyncio
 import gc
+import logging
 from collections import deque
 from collections.abc import Awaitable, Callable
-from concurrent.futures import Executor
 from datetime import date
 from pathlib import Path
 
@@ -20,33 +20,42 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 from boxwright.web import contract, things
 from boxwright.web.beginning import asks, begun_from_answers, begun_from_demo, demos
 from boxwright.web.desk import Desk
-from boxwright.web.figures import numbers_of
+from boxwright.web.figures import numbers_of, slot_findings
 from boxwright.web.gestures import Refused
-from boxwright.web.keeping import CannotKeep
+from boxwright.web.keeping import CannotKeep, ChangedMeanwhile
 from boxwright.web.offsets import shown_text, to_editor
 from boxwright.web.screens import Screens
-from boxwright.web.seeking import Sought, sought
+from boxwright.web.seeking import Seekers, Sought, sought
 from boxwright.web.session import Change, Seen
 
+LOG = logging.getLogger(__name__)
 UP: TypeAdapter[contract.Up] = TypeAdapter(contract.Up)
 QUIET = 0.15
 """How long (s) no hand may have moved before what takes longer is done."""
+REST = 5.0
+"""How long (s) no hand may have moved before all memory is tidied up."""
 MILLIMETRE = 0.001
 MOST_QUEUED = 200
 """Edits of one tab that may wait; a tab that sends more is shut out."""
+MOST_TOLD = 2_000
+"""Messages a page may lag behind; one that lags further is shut out and comes back to the whole state."""
 Sending = Callable[[str], Awaitable[None]]
 
 
 class Tab:
-    """One open page: what it looks at, and its messages that wait."""
+    """One open page: what it looks at, its messages that wait, and what it is still to be told.
 
-    def __init__(self, send: Sending) -> None:
-        self.send = send
+    Nobody waits for a page that is slow to listen: what it is told queues up here and is sent as it takes it.
+    """
+
+    def __init__(self) -> None:
         self.slot = contract.Slot()
         self.screen = "plan"
         self.edits: deque[contract.Up] = deque()
         self.move: contract.Move | None = None
         self.woken = asyncio.Event()
+        self.told: deque[str] = deque()
+        self.has_news = asyncio.Event()
 
     def put(self, message: contract.Up) -> bool:
         """Take a message in; False where too many wait."""
@@ -66,6 +75,19 @@ class Tab:
         move, self.move = self.move, None
         return move
 
+    def tell(self, message: BaseModel) -> None:
+        """Say something to the page, after all that was said before."""
+        self.told.append(message.model_dump_json())
+        self.has_news.set()
+
+    async def speak(self, send: Sending) -> None:
+        """Send what is told until cancelled; ends where the page lags too far behind to catch up."""
+        while len(self.told) <= MOST_TOLD:
+            await self.has_news.wait()
+            self.has_news.clear()
+            while self.told and len(self.told) <= MOST_TOLD:
+                await send(self.told.popleft())
+
 
 class Workroom:
     """One rig open, or none yet. ``clock`` counts seconds; ``today`` is the day the answers are for."""
@@ -75,9 +97,9 @@ class Workroom:
         self.desk = Desk(path, today) if path is not None else None
         self.screens = Screens()
         self.tabs: list[Tab] = []
-        self.seekers: Callable[[], Executor] | None = None
+        self.seekers = Seekers()
         self._offered: dict[tuple[str, str], tuple[int, Sought]] = {}
-        self._moved_at = 0.0
+        self._moved_at = self._swept_at = 0.0
         self._running: set[asyncio.Task[None]] = set()
 
     # ------------------------------------------------------------------ a tab
@@ -99,41 +121,50 @@ class Workroom:
     async def _handled(self, tab: Tab, message: contract.Up) -> None:
         try:
             if isinstance(message, (contract.Hello, contract.Look)):
-                await self._looked(tab, message)
+                self._looked(tab, message)
             elif isinstance(message, contract.Begin):
-                await self._begun(message)
+                self._begun(message)
             elif self.desk is None:
                 raise Refused("no rig is open yet")
             elif isinstance(message, contract.Move):
-                await self._previewed(tab, message, self.desk)
+                self._previewed(tab, message, self.desk)
             elif isinstance(message, contract.Cancel):
-                await self._tell(tab, self._numbers(tab, message.seq))
+                tab.tell(self._numbers(tab, message.seq))
             elif isinstance(message, contract.Seek):
                 self._seek(tab, message, self.desk)
             elif isinstance(message, contract.KeepWriting):
-                await self._tell_all(self.desk.write_again())
+                self._tell_all(self.desk.write_again())
             else:
-                await self._changed(tab, message, self.desk)
+                self._changed(tab, message, self.desk)
+                await asyncio.sleep(0)  # the numbers go before what takes a moment longer
+                self._draw_anew()
         except Refused as reason:
-            await self._tell(tab, contract.No(t="no", seq=message.seq, why=str(reason)))
+            self._say_no(tab, message.seq, str(reason))
+        except ChangedMeanwhile:
             if self.desk is not None:
-                await self._tell(tab, self._numbers(tab, message.seq))
+                self._tell_all(self.desk.told())
+            self._say_no(tab, message.seq, "the file was changed once more; look at both again")
 
-    async def _looked(self, tab: Tab, message: contract.Hello | contract.Look) -> None:
+    def _say_no(self, tab: Tab, seq: int, why: str) -> None:
+        tab.tell(contract.No(t="no", seq=seq, why=why))
+        if self.desk is not None:
+            tab.tell(self._numbers(tab, seq))
+
+    def _looked(self, tab: Tab, message: contract.Hello | contract.Look) -> None:
         if isinstance(message, contract.Hello) and message.contract != contract.CONTRACT:
-            await self._tell(tab, contract.Reload(t="reload"))
+            tab.tell(contract.Reload(t="reload"))
             return
         tab.screen, tab.slot = message.screen, message.slot
-        await self._tell(tab, self.state(tab))
+        tab.tell(self.state(tab))
         if self.desk is not None:
             if isinstance(message, contract.Hello):
-                await self._tell(tab, self.desk.told())
+                tab.tell(self.desk.told())
                 text = shown_text(self.desk.session.text)
                 rev, length = self.desk.session.rev, to_editor(self.desk.session.text, len(self.desk.session.text))
-                await self._tell(tab, contract.TextIs(t="text", rev=rev, length=length, text=text))
-            await self._tell(tab, self._numbers(tab, 0))
+                tab.tell(contract.TextIs(t="text", rev=rev, length=length, text=text))
+            tab.tell(self._numbers(tab, 0))
 
-    async def _begun(self, message: contract.Begin) -> None:
+    def _begun(self, message: contract.Begin) -> None:
         if self.desk is not None:
             raise Refused("a rig is open already")
         if message.demo:
@@ -145,30 +176,30 @@ class Workroom:
         except CannotKeep as reason:
             raise Refused(str(reason)) from None
         for tab in self.tabs:
-            await self._looked(tab, contract.Hello(t="hello", seq=0, base=0, contract=contract.CONTRACT,
-                                                   screen=tab.screen, slot=tab.slot))  # fmt: skip
+            self._looked(tab, contract.Hello(t="hello", seq=0, base=0, contract=contract.CONTRACT, screen=tab.screen,
+                                             slot=tab.slot))  # fmt: skip
 
-    async def _previewed(self, tab: Tab, message: contract.Move, desk: Desk) -> None:
+    def _previewed(self, tab: Tab, message: contract.Move, desk: Desk) -> None:
         shift = _shift(message)
         seen = desk.session.preview(message.of, shift, message.base, tab.slot)
         numbers = numbers_of(seen, message.seq, desk.session.rev, preview=True)
         held = things.held(seen, message.of, shift)
-        await self._tell(tab, numbers.model_copy(update={"held": held}))
+        tab.tell(numbers.model_copy(update={"held": held}))
 
-    async def _changed(self, tab: Tab, message: contract.Up, desk: Desk) -> None:
+    def _changed(self, tab: Tab, message: contract.Up, desk: Desk) -> None:
         """Make a change, and tell every tab what follows from it."""
         desk.must_take()
         session, before, at = desk.session, desk.session.text, self._clock()
-        made = self._made(message, desk, at)
+        made = self._made(tab, message, desk, at)
         if not isinstance(message, contract.Resolve):
             desk.touched(at)
-        await self._told_of(made, before, tab, message)
+        self._told_of(made, before, tab, message)
         if isinstance(message, contract.Resolve):
-            await self._tell_all(desk.write())
+            self._tell_all(desk.write())
         elif session.document.is_damaged or desk.state != "step":
-            await self._tell_all(desk.told())
+            self._tell_all(desk.told())
 
-    def _made(self, message: contract.Up, desk: Desk, at: float) -> list[Change]:
+    def _made(self, tab: Tab, message: contract.Up, desk: Desk, at: float) -> list[Change]:
         session = desk.session
         match message:
             case contract.Drop():
@@ -188,6 +219,7 @@ class Workroom:
             case contract.Apply():
                 return [session.write_all(self._remedy(message, session.rev), at)]
             case contract.Accept():
+                self._must_be_acceptable(tab, message)
                 return [session.accept(message.code, message.where, message.note, "", at)]
             case contract.TextEdit():
                 return session.type(message.changes, message.base, at)
@@ -198,8 +230,19 @@ class Workroom:
             case contract.Resolve():
                 change = desk.resolve(message.text, message.disk_hash, at)
                 return [change] if change is not None else []
+            case contract.Recover():
+                change = desk.recover(message.take, at)
+                return [change if change is not None else Change(0, "", "")]
             case _:
                 raise Refused("that is no change")
+
+    def _must_be_acceptable(self, tab: Tab, message: contract.Accept) -> None:
+        asked = (message.code, message.where)
+        kinds = {one.kind for one in slot_findings(self._seen(tab)) if (one.code, one.where) == asked}
+        if not kinds:
+            raise Refused("nothing of the kind is found any more")
+        if "stop" in kinds:
+            raise Refused("a stop cannot be accepted; what it asks for stands beside it")
 
     def _remedy(self, message: contract.Apply, rev: int) -> tuple[tuple[str, str], ...]:
         at, found = self._offered.get((message.code, message.where), (-1, Sought((), "")))
@@ -207,7 +250,8 @@ class Workroom:
             raise Refused("the change was proved for an earlier text; seek it again")
         return found.edits
 
-    async def _told_of(self, made: list[Change], before: str, origin: Tab | None, message: contract.Up | None) -> None:
+    def _told_of(self, made: list[Change], before: str, origin: Tab | None, message: contract.Up | None) -> None:
+        """Tell every tab of a change at once, so that all hear of all changes in the same order; drawings follow."""
         desk = self.desk
         if desk is None or not made:
             return
@@ -215,14 +259,22 @@ class Workroom:
         length = to_editor(session.text, len(session.text))
         text = contract.TextIs(t="text", rev=session.rev, length=length, changes=session.for_editor(made, before))
         own = contract.TextIs(t="text", rev=session.rev, length=length)
-        for tab in list(self.tabs):
-            is_typing = tab is origin and isinstance(message, contract.TextEdit)
-            await self._tell(tab, own if is_typing else text)
-            await self._tell(tab, self.state(tab))
-            seq = message.seq if message is not None and tab is origin else 0
-            await self._tell(tab, self._numbers(tab, seq))
-            for patch in self.screens.patches(desk.session, tab.screen, tab.slot):
-                await self._tell(tab, patch)
+        for tab in self.tabs:
+            tab.tell(own if tab is origin and isinstance(message, contract.TextEdit) else text)
+            tab.tell(self.state(tab))
+            tab.tell(self._numbers(tab, message.seq if message is not None and tab is origin else 0))
+
+    def _draw_anew(self) -> None:
+        """Send every tab what of its drawings has changed; tabs that look at the same are sent the same."""
+        if self.desk is None:
+            return
+        changed: dict[tuple[str, contract.Slot], list[contract.Patch]] = {}
+        for tab in self.tabs:
+            looked_at = (tab.screen, tab.slot)
+            if looked_at not in changed:
+                changed[looked_at] = self.screens.patches(self.desk.session, *looked_at)
+            for patch in changed[looked_at]:
+                tab.tell(patch)
 
     # ------------------------------------------------------------------ what a tab is told
 
@@ -250,7 +302,13 @@ class Workroom:
             vehicles=[contract.Choice(name=name, label=one.what or name) for name, one in rig.tow],
             slot=tab.slot,
             screens=self.screens.names(),
+            left=self._left_words(desk),
         )
+
+    def _left_words(self, desk: Desk) -> str:
+        if desk.left is None:
+            return ""
+        return f"an earlier session left changes that are not in {desk.keeper.path.name}"
 
     def _seen(self, tab: Tab) -> Seen:
         assert self.desk is not None
@@ -260,12 +318,9 @@ class Workroom:
         assert self.desk is not None
         return numbers_of(self._seen(tab), seq, self.desk.session.rev, preview=False)
 
-    async def _tell(self, tab: Tab, message: BaseModel) -> None:
-        await tab.send(message.model_dump_json())
-
-    async def _tell_all(self, message: BaseModel) -> None:
-        for tab in list(self.tabs):
-            await self._tell(tab, message)
+    def _tell_all(self, message: BaseModel) -> None:
+        for tab in self.tabs:
+            tab.tell(message)
 
     # ------------------------------------------------------------------ what takes longer
 
@@ -276,59 +331,73 @@ class Workroom:
 
     async def _found(self, tab: Tab, message: contract.Seek, text: str, rev: int) -> None:
         asked = (text, message.code, message.where, tab.slot.stage, tab.slot.load, tab.slot.vehicle, self.today)
-        if self.seekers is None:
-            found = await asyncio.to_thread(sought, *asked)
-        else:
-            found = await asyncio.get_running_loop().run_in_executor(self.seekers(), sought, *asked)
+        seeking = asyncio.get_running_loop().run_in_executor(self.seekers(), sought, *asked)
+        await asyncio.wait({seeking})
+        failed = seeking.exception()
+        if failed is not None:
+            LOG.error("no change could be sought", exc_info=failed)
+            self.seekers.stop()
+        found = seeking.result() if failed is None else Sought((), "it could not be sought; ask once more")
         self._offered[message.code, message.where] = (rev, found)
         says = found.says + (f"; {found.then}" if found.then else "")
         remedy = "; ".join(f"{path} = {value}" for path, value in found.edits)
-        await self._tell(tab, contract.Offered(t="offered", seq=message.seq, code=message.code, where=message.where,
-                                               remedy=remedy, says=says))  # fmt: skip
+        tab.tell(contract.Offered(t="offered", seq=message.seq, code=message.code, where=message.where, remedy=remedy,
+                                  says=says))  # fmt: skip
 
     async def keep(self, turn: float = 0.05, look: float = 2.0) -> None:
-        """Write the file when it is due, look at the disk, and do what takes longer while no hand moves."""
+        """Write the file when it is due, and look at the disk."""
         looked = self._clock()
-        gc.collect()
-        gc.freeze()
-        gc.disable()
         while True:
             await asyncio.sleep(turn)
             now = self._clock()
             if self.desk is None:
                 continue
             if self.desk.is_due(now):
-                await self._look(now)
+                self._look(now)
                 if self.desk.is_due(now):
-                    await self._tell_all(self.desk.write())
+                    self._tell_all(self.desk.write())
             elif now - looked >= look:
                 looked = now
-                await self._look(now)
-            if now - self._moved_at >= QUIET:
-                await self._idle()
+                self._look(now)
 
-    async def look_now(self) -> None:
+    async def idle(self, turn: float = 0.05) -> None:
+        """Do what takes longer while no hand moves, a piece at a time; memory is tidied up then, not in between."""
+        gc.collect()
+        gc.freeze()
+        gc.disable()
+        while True:
+            await asyncio.sleep(turn)
+            rest = self._clock() - self._moved_at
+            if self.desk is None or rest < QUIET:
+                continue
+            self._one_piece()
+            if rest < REST:
+                gc.collect(0)
+            elif self._swept_at < self._moved_at:
+                self._swept_at = self._clock()
+                gc.collect()
+
+    def look_now(self) -> None:
         """Look at the disk at once: somebody told that the folder changed."""
         if self.desk is not None:
-            await self._look(self._clock())
+            self._look(self._clock())
 
-    async def _look(self, now: float) -> None:
+    def _look(self, now: float) -> None:
         assert self.desk is not None
         before = self.desk.session.text
         told, change = self.desk.look(now)
         if told is not None:
-            await self._tell_all(told)
+            self._tell_all(told)
         if change is not None:
-            await self._told_of([change], before, None, None)
+            self._told_of([change], before, None, None)
+            self._draw_anew()
 
-    async def _idle(self) -> None:
-        """Do one piece of what takes longer, and tidy up."""
+    def _one_piece(self) -> None:
+        """Do one piece of what takes longer for each tab."""
         assert self.desk is not None
-        for tab in list(self.tabs):
+        for tab in self.tabs:
             if self.screens.one_piece(self.desk.session, tab.screen, tab.slot):
-                patch = contract.Patch(t="patch", rev=self.desk.session.rev, screen=tab.screen, sheet="", whole=True)
-                await self._tell(tab, patch)
-        gc.collect(0)
+                tab.tell(contract.Patch(t="patch", rev=self.desk.session.rev, screen=tab.screen, sheet="", whole=True))
 
 
 def _shift(message: contract.Move | contract.Drop) -> tuple[float, float, float]:

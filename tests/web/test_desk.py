@@ -1,0 +1,289 @@
+"""An open rig beside its file: when it is written, when both are joined, when the owner is asked."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from boxwright.web import desk as desk_module
+from boxwright.web.contract import TextChange
+from boxwright.web.desk import RETRY, WAIT, Desk
+from boxwright.web.gestures import Refused
+from boxwright.web.keeping import CannotKeep, ChangedMeanwhile, hash_of
+
+TODAY = date(2026, 11, 28)
+RESTED = WAIT + 0.01
+TEXT = """\
+boxwright: 1
+rig: Desk
+units: {length: in, weight: lb}
+stages: {all: {what: everything}}
+parts:
+  bench: {x: 40, side: left+1, z: floor, size: 30 x 20 x 18, weight: 30, stage: all}
+  # a line between
+  # and another
+  crate: {x: 90, side: left+4, z: floor, size: 6 x 6 x 6, weight: 5, stage: all}
+"""
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    path = tmp_path / "rig.yaml"
+    path.write_bytes(TEXT.encode())
+    return path
+
+
+def changed(desk: Desk, path: str, value: str, at: float) -> None:
+    """Make a change as a page does."""
+    desk.must_take()
+    desk.session.set(path, value, desk.session.rev, at)
+    desk.touched(at)
+
+
+def with_weights(bench: str = "30", crate: str = "5") -> str:
+    return TEXT.replace("weight: 30", f"weight: {bench}").replace("weight: 5", f"weight: {crate}")
+
+
+def kept(desk: Desk, at: float) -> None:
+    """Do what the loop does when the file is due."""
+    assert desk.is_due(at)
+    desk.look(at)
+    if desk.is_due(at):
+        desk.write()
+
+
+def test_a_change_is_written_when_the_hand_rests(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    assert desk.told().state == "step"
+    changed(desk, "parts[bench].weight", "31", 10.0)
+    assert desk.told().state == "dirty"
+    assert not desk.is_due(10.0 + WAIT - 0.01)
+    changed(desk, "parts[bench].weight", "32", 10.3)
+    assert not desk.is_due(10.5)
+    kept(desk, 10.3 + RESTED)
+    assert file.read_text() == with_weights("32")
+    assert desk.told().state == "step"
+
+
+def test_a_change_taken_back_before_it_is_written_writes_nothing(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    desk.session.undo()
+    desk.touched(1.1)
+    assert desk.told().state == "step"
+    assert not desk.is_due(100.0)
+
+
+def test_a_session_that_ends_at_once_loses_no_change(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)  # and no more is heard of it
+    again = Desk(file, TODAY)
+    assert again.session.text == TEXT
+    assert again.left == with_weights("31")
+    again.recover(True, 0.0)
+    assert again.session.text == with_weights("31")
+    kept(again, RESTED)
+    assert file.read_text() == with_weights("31")
+    again.session.undo()
+    assert again.session.text == TEXT
+    with pytest.raises(Refused):
+        again.recover(True, 0.0)
+
+
+def test_what_was_left_can_be_left(file: Path) -> None:
+    changed(Desk(file, TODAY), "parts[bench].weight", "31", 1.0)
+    again = Desk(file, TODAY)
+    assert again.recover(False, 0.0) is None
+    assert again.told().state == "step"
+    assert Desk(file, TODAY).left is None
+    assert with_weights("31") in {one.read_text() for one in (file.parent / ".boxwright/past").iterdir()}
+
+
+def test_a_text_that_does_not_read_is_kept_beside_the_file(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    end = len(TEXT)
+    desk.session.type([TextChange(start=end, end=end, insert='  lid: {x: "4\n')], 0, 1.0)
+    desk.touched(1.0)
+    kept(desk, 1.0 + RESTED)
+    assert desk.told().state == "broken"
+    assert file.read_text() == TEXT
+    assert Desk(file, TODAY).left == TEXT + '  lid: {x: "4\n'
+    desk.session.undo()
+    desk.touched(3.0)
+    assert desk.told().state == "step"
+
+
+def test_a_change_on_the_disk_is_taken_over_as_one_step(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    file.write_text(with_weights("44"))
+    told, change = desk.look(1.0)
+    assert told is not None and told.state == "step"
+    assert change is not None and (change.old, change.new) == ("30", "44")
+    desk.session.undo()
+    desk.touched(2.0)
+    assert desk.session.text == TEXT
+    kept(desk, 2.0 + RESTED)
+    assert file.read_text() == TEXT
+
+
+def test_changes_of_different_lines_are_joined(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    file.write_text(with_weights(crate="9"))
+    kept(desk, 1.0 + RESTED)  # the look joins them, and the joined text rests again before it is written
+    assert desk.session.text == with_weights("31", "9")
+    kept(desk, 1.0 + 2 * RESTED)
+    assert file.read_text() == with_weights("31", "9")
+
+
+def conflict(file: Path) -> Desk:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    file.write_text(with_weights("44"))
+    told, change = desk.look(1.1)
+    assert change is None
+    assert told is not None and told.state == "conflict"
+    assert told.text == with_weights("44")
+    assert told.hash == hash_of(with_weights("44").encode())
+    return desk
+
+
+def test_changes_of_the_same_line_are_a_conflict_and_nothing_is_written(file: Path) -> None:
+    desk = conflict(file)
+    changed(desk, "parts[bench].weight", "33", 2.0)
+    assert not desk.is_due(100.0)
+    assert file.read_text() == with_weights("44")
+    assert desk.session.text == with_weights("33")
+    assert Desk(file, TODAY).left == with_weights("33")
+
+
+@pytest.mark.parametrize("wanted", [with_weights("31"), with_weights("44"), with_weights("40")])
+def test_a_conflict_ends_with_the_text_that_is_wanted(file: Path, wanted: str) -> None:
+    desk = conflict(file)
+    told = desk.told()
+    desk.resolve(wanted, told.hash, 3.0)
+    desk.write()
+    assert desk.told().state == "step"
+    assert file.read_text() == wanted
+    kept_texts = {one.read_text() for one in (file.parent / ".boxwright/past").iterdir()}
+    assert with_weights("44") in kept_texts
+
+
+def test_a_third_change_starts_the_choice_over(file: Path) -> None:
+    desk = conflict(file)
+    stale = desk.told().hash
+    file.write_text(with_weights("55"))
+    with pytest.raises(ChangedMeanwhile):
+        desk.resolve(with_weights("31"), stale, 3.0)
+    told = desk.told()
+    assert told.state == "conflict"
+    assert told.text == with_weights("55")
+    assert file.read_text() == with_weights("55")
+    desk.resolve(with_weights("31"), told.hash, 4.0)
+    desk.write()
+    assert file.read_text() == with_weights("31")
+
+
+def test_a_conflict_is_over_when_the_other_takes_their_change_back(file: Path) -> None:
+    desk = conflict(file)
+    file.write_text(TEXT)
+    told, change = desk.look(2.0)
+    assert told is not None and told.state == "dirty"
+    assert change is None
+    kept(desk, 2.0 + RESTED)
+    assert file.read_text() == with_weights("31")
+
+
+def test_without_a_conflict_there_is_none_to_end(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    with pytest.raises(Refused):
+        desk.resolve(TEXT, desk.told().hash, 1.0)
+
+
+def test_a_file_that_vanishes_is_told_of_once_and_written_again_when_asked(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    file.unlink()
+    told, _ = desk.look(1.1)
+    assert told is not None and told.state == "gone"
+    assert desk.look(1.2) == (None, None)
+    changed(desk, "parts[bench].weight", "32", 2.0)
+    assert not desk.is_due(100.0)
+    assert not file.exists()
+    assert desk.write_again().state == "step"
+    assert file.read_text() == with_weights("32")
+
+
+def test_a_file_that_comes_back_is_taken_up_again(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    aside = file.rename(file.with_name("aside"))
+    desk.look(1.0)
+    changed(desk, "parts[bench].weight", "31", 2.0)
+    aside.rename(file)
+    told, _ = desk.look(3.0)
+    assert told is not None and told.state == "dirty"
+    kept(desk, 3.0 + RESTED)
+    assert file.read_text() == with_weights("31")
+
+
+def test_a_file_that_cannot_be_written_is_tried_again_after_a_rest(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+
+    def full(text: str) -> None:
+        raise CannotKeep("the disk is full")
+
+    monkeypatch.setattr(desk.keeper, "keep", full)
+    desk.look(2.0)
+    assert desk.write().says == "the disk is full"
+    assert not desk.is_due(2.0 + RETRY - 0.1)
+    monkeypatch.undo()
+    kept(desk, 2.0 + RETRY)
+    assert file.read_text() == with_weights("31")
+
+
+def test_a_file_of_another_encoding_is_shown_and_not_changed(tmp_path: Path) -> None:
+    file = tmp_path / "rig.yaml"
+    file.write_bytes(TEXT.replace("Desk", "Café").encode("latin-1"))
+    desk = Desk(file, TODAY)
+    assert desk.told().state == "read-only"
+    with pytest.raises(Refused, match="UTF-8"):
+        changed(desk, "parts[bench].weight", "31", 1.0)
+    file.write_bytes(TEXT.encode("latin-1"))
+    told, change = desk.look(2.0)
+    assert change is not None
+    assert told is not None and told.state == "read-only"
+
+
+def test_a_file_somebody_turned_into_no_text_is_a_conflict(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    file.write_bytes(b"\xff\xfe\x00")
+    told, change = desk.look(1.0)
+    assert change is None
+    assert told is not None and told.state == "conflict"
+    assert desk.session.text == TEXT
+
+
+def test_a_file_with_line_ends_of_two_characters_keeps_them(tmp_path: Path) -> None:
+    file = tmp_path / "rig.yaml"
+    file.write_bytes(TEXT.replace("\n", "\r\n").encode())
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    file.write_bytes(with_weights("44").replace("\n", "\r\n").encode())
+    desk.look(1.1)
+    told = desk.told()
+    assert told.state == "conflict"
+    assert told.text is not None and "\r" not in told.text
+    desk.resolve(with_weights("50"), told.hash, 2.0)
+    desk.write()
+    assert file.read_bytes() == with_weights("50").replace("\n", "\r\n").encode()
+
+
+def test_a_very_long_file_is_judged_but_changed_elsewhere(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(desk_module, "MOST_TEXT", len(TEXT) - 1)
+    desk = Desk(file, TODAY)
+    assert len(desk.session.reading.rig.parts) == 2
+    with pytest.raises(Refused, match="1 MB"):
+        changed(desk, "parts[bench].weight", "31", 1.0)

@@ -1,0 +1,169 @@
+"""The file on the disk: never half written, never written over what somebody else wrote, nothing replaced is lost."""
+
+from __future__ import annotations
+
+import os
+import time
+from pathlib import Path
+
+import pytest
+
+from boxwright.web import keeping
+from boxwright.web.keeping import MOST_BYTES, MOST_PAST, CannotKeep, ChangedMeanwhile, Keeper, hash_of
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    path = tmp_path / "rig.yaml"
+    path.write_text("rig: one\n")
+    return path
+
+
+def opened(path: Path) -> Keeper:
+    keeper = Keeper(path)
+    keeper.opened()
+    return keeper
+
+
+def past(path: Path) -> set[str]:
+    return {one.read_text() for one in (path.parent / ".boxwright" / "past").glob("*.yaml")}
+
+
+def test_the_text_that_is_replaced_is_kept(file: Path) -> None:
+    keeper = opened(file)
+    for count in range(1, 4):
+        keeper.keep(f"rig: {count}\n")
+    assert file.read_text() == "rig: 3\n"
+    assert past(file) == {"rig: one\n", "rig: 1\n", "rig: 2\n"}
+
+
+def test_only_so_many_past_texts_are_kept_and_the_latest_among_them(file: Path) -> None:
+    keeper = opened(file)
+    for count in range(MOST_PAST + 20):
+        keeper.keep(f"rig: {count}\n")
+        os.utime(file.parent / ".boxwright" / "past" / f"{hash_of(_before(count))}.yaml", (count, count))
+    assert past(file) == {f"rig: {count}\n" for count in range(19, MOST_PAST + 19)}
+
+
+def _before(count: int) -> bytes:
+    return f"rig: {count - 1}\n".encode() if count else b"rig: one\n"
+
+
+def test_what_somebody_else_wrote_is_not_written_over(file: Path) -> None:
+    keeper = opened(file)
+    file.write_text("rig: theirs\n")
+    with pytest.raises(ChangedMeanwhile) as told:
+        keeper.keep("rig: mine\n")
+    assert told.value.data == b"rig: theirs\n"
+    assert file.read_text() == "rig: theirs\n"
+
+
+def test_a_file_that_has_vanished_is_written_again_only_when_asked(file: Path) -> None:
+    keeper = opened(file)
+    file.unlink()
+    with pytest.raises(CannotKeep, match="no longer there"):
+        keeper.keep("rig: mine\n")
+    assert not file.exists()
+    keeper.keep("rig: mine\n", is_again=True)
+    assert file.read_text() == "rig: mine\n"
+
+
+def test_a_crash_while_writing_leaves_the_old_text(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    keeper = opened(file)
+
+    def full(path: Path, data: bytes) -> None:
+        path.with_name(path.name + ".new").write_bytes(data[:4])
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(keeping, "replaced", full)
+    with pytest.raises(CannotKeep, match="no space left"):
+        keeper.keep("rig: mine\n")
+    assert file.read_text() == "rig: one\n"
+    monkeypatch.undo()
+    keeper.keep("rig: mine\n")
+    assert file.read_text() == "rig: mine\n"
+
+
+def test_the_file_keeps_its_permissions_and_its_link(tmp_path: Path) -> None:
+    (tmp_path / "kept").mkdir()
+    real = tmp_path / "kept" / "rig.yaml"
+    real.write_text("rig: one\n")
+    real.chmod(0o640)
+    link = tmp_path / "link.yaml"
+    link.symlink_to(real)
+    keeper = opened(link)
+    keeper.keep("rig: two\n")
+    assert link.is_symlink()
+    assert real.read_text() == "rig: two\n"
+    assert real.stat().st_mode & 0o777 == 0o640
+    assert (tmp_path / "kept" / ".boxwright").is_dir()
+
+
+@pytest.mark.parametrize("what", ["folder", "pipe", "long", "missing", "loop"])
+def test_what_is_no_rig_file_is_not_opened(tmp_path: Path, what: str) -> None:
+    path = tmp_path / "rig.yaml"
+    if what == "folder":
+        path.mkdir()
+    elif what == "pipe":
+        os.mkfifo(path)
+    elif what == "long":
+        path.write_bytes(b"#" * (MOST_BYTES + 1))
+    elif what == "loop":
+        (tmp_path / "other").symlink_to(path)
+        path.symlink_to(tmp_path / "other")
+    with pytest.raises((CannotKeep, OSError, RuntimeError)):
+        Keeper(path).opened()
+
+
+def test_a_second_session_waits_for_the_first(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    first, second = opened(file), opened(file)
+    monkeypatch.setattr(keeping, "LOCK_PAUSE", 0.0)
+    with first._locked(), pytest.raises(CannotKeep, match="another session"):
+        second.keep("rig: second\n")
+    assert file.read_text() == "rig: one\n"
+    second.keep("rig: second\n")
+    with pytest.raises(ChangedMeanwhile):
+        first.keep("rig: first\n")
+
+
+def test_a_lock_nobody_holds_any_more_stands_in_nobodys_way(file: Path) -> None:
+    keeper = opened(file)
+    lock = file.parent / ".boxwright" / "rig.yaml.lock"
+    lock.parent.mkdir()
+    lock.touch()
+    long_ago = time.time() - keeping.LOCK_LIFE - 1.0
+    os.utime(lock, (long_ago, long_ago))
+    keeper.keep("rig: two\n")
+    assert file.read_text() == "rig: two\n"
+    assert not lock.exists()
+
+
+def test_what_was_not_written_is_offered_once_and_never_lost(file: Path) -> None:
+    keeper = opened(file)
+    keeper.jot("rig: typed\n")
+    again = opened(file)
+    assert again.left("rig: one\n") == "rig: typed\n"
+    again.jot("rig: newer\n")  # what is typed now does not push out what was left
+    third = opened(file)
+    assert third.left("rig: one\n") == "rig: newer\n"
+    assert "rig: typed\n" in past(file)
+    third.put_by()
+    assert opened(file).left("rig: one\n") is None
+    assert past(file) == {"rig: typed\n", "rig: newer\n"}
+
+
+def test_what_was_written_after_all_is_not_offered(file: Path) -> None:
+    keeper = opened(file)
+    keeper.jot("rig: two\n")
+    keeper.keep("rig: two\n")
+    assert opened(file).left("rig: two\n") is None
+    keeper.jot("rig: two\n")
+    assert opened(file).left("rig: two\n") is None
+
+
+def test_two_rigs_in_one_folder_keep_apart(file: Path) -> None:
+    other = file.with_name("other.yaml")
+    other.write_text("rig: other\n")
+    opened(file).jot("rig: typed\n")
+    assert opened(other).left("rig: other\n") is None
+    assert opened(file).left("rig: one\n") == "rig: typed\n"
