@@ -39,9 +39,16 @@ export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }
         <span class="looks">{picture.title}</span>
         <span class="note" aria-hidden="true">{note.value}</span>
         <span class="tools">
-          {picture.layers.map((one) => (
-            <button key={one.name} aria-pressed={!isHidden(one.name)} onClick={() => toggle(one.name)}>{one.label}</button>
-          ))}
+          {picture.layers.length > 0 && (
+            <details class="layers">
+              <summary>What is shown</summary>
+              <div>
+                {picture.layers.map((one) => (
+                  <label key={one.name}><input type="checkbox" checked={!isHidden(one.name)} onChange={() => toggle(one.name)} /> {one.label}</label>
+                ))}
+              </div>
+            </details>
+          )}
           <button onClick={() => hand.current?.zoom(1 / 1.25)} aria-label={`Closer: ${picture.title}`}>+</button>
           <button onClick={() => hand.current?.zoom(1.25)} aria-label={`Farther: ${picture.title}`}>−</button>
           <button onClick={() => hand.current?.fit()} aria-label={`The whole of ${picture.title}`}>Whole</button>
