@@ -57,6 +57,14 @@ function Banner() {
   if (!isConnected.value && wasConnected.value)
     return <p class="banner stop" role="alert">Not connected. The program has stopped or sleeps; your last stored edit is {state.value?.rev ?? 0}. This page takes up again by itself.</p>;
   const found = disk.value;
+  if (state.value?.left)
+    return (
+      <p class="banner limit" role="alert">
+        {state.value.left}{" "}
+        <button onClick={() => send({ t: "recover", take: true })}>Take them</button>{" "}
+        <button onClick={() => send({ t: "recover", take: false })}>Leave them</button>
+      </p>
+    );
   if (found?.state === "gone")
     return <p class="banner limit" role="alert">{found.says} <button onClick={() => send({ t: "write-again" })}>Write it again</button></p>;
   if (found?.state === "conflict")
