@@ -1,0 +1,115 @@
+"""The text beside the sheet: typed, marked where it is wrong, and never other than what the hand made of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from playwright.sync_api import expect
+
+from tests.browser.driven import RIGS, Desk, Served
+
+SMALL = """\
+boxwright: 1
+rig: Small
+units: {length: in, weight: lb}
+trailer: {inside: 120 x 72 x 78, empty: 1200, axles: {at: [70]}, coupler: -40}
+stages: {all: {what: everything}}
+parts:
+  bench: {x: 40, side: left+1, z: floor, size: 30 x 20 x 18, weight: 30, stage: all}
+  crate: {x: 90, side: left+4, z: floor, size: 6 x 6 x 6, weight: 5, stage: all}
+"""
+
+
+def test_a_mistake_is_marked_on_its_line_and_the_numbers_follow(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve("whimbrel")
+    desk = show(served, "file")
+    desk.page.get_by_label("As of").select_option("finish")
+    desk.page.locator(".rail a[href='#plan']").click()
+    desk.thing("parts[fridge]").focus()
+    desk.page.get_by_role("button", name="Line 144").click()
+    expect(desk.page.locator(".cm-activeLine")).to_contain_text("fridge:")
+    before = desk.number("gross")
+    desk.type_at("weight: 41", "141", rubbed_out=2)
+    served.written(lambda now: "weight: 141" in now)
+    desk.settled()
+    assert desk.number("gross") == before + 100
+    desk.type_at("weight: 141", "heavy", rubbed_out=3)
+    expect(desk.page.locator(".cm-lintRange-error")).to_have_count(1)
+    assert "fridge" in desk.page.locator(".cm-line", has=desk.page.locator(".cm-lintRange-error")).inner_text()
+    # A line put in above: the mark goes down with its line.
+    desk.page.keyboard.press("Home")
+    desk.page.keyboard.type("  # a note of mine\n")
+    expect(desk.page.locator(".cm-lintRange-error")).to_have_count(1)
+    assert "fridge" in desk.page.locator(".cm-line", has=desk.page.locator(".cm-lintRange-error")).inner_text()
+
+
+def test_the_editor_follows_a_drag_and_an_undo(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve("whimbrel")
+    desk = show(served)
+    other = show_second(desk)
+    other.go("file")
+    desk.drag("parts[tools]", 254)
+    saved = served.written(lambda now: now != (RIGS / "whimbrel.yaml").read_text(encoding="utf-8"))
+    line = next(one for one in saved.splitlines() if one.strip().startswith("tools:"))
+    number = saved.splitlines().index(line) + 1
+    other.line(number)
+    expect(other.page.locator(".cm-activeLine")).to_have_text(line)
+    desk.page.get_by_role("button", name="Undo").click()
+    expect(other.page.locator(".cm-activeLine")).not_to_have_text(line)
+    served.written(lambda now: now == (RIGS / "whimbrel.yaml").read_text(encoding="utf-8"))
+    assert not other.faults
+
+
+def show_second(desk: Desk) -> Desk:
+    """Open the same rig in a second tab of the same browser."""
+    other = Desk(desk.page.context.new_page(), desk.served)
+    other.page.goto(f"http://127.0.0.1:{desk.served.port}/")
+    return other
+
+
+def test_line_ends_of_another_system_stay(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve(text=SMALL.replace("\n", "\r\n"))
+    desk = show(served, "file")
+    desk.type_at("weight: 30", "35", rubbed_out=2)
+    saved = served.written(lambda now: "weight: 35" in now)
+    assert saved == SMALL.replace("weight: 30", "weight: 35").replace("\n", "\r\n")
+    desk.go("plan")
+    desk.drag("parts[crate]", -254)
+    saved = served.written(lambda now: "x: 90" not in now)
+    assert saved.count("\r\n") == saved.count("\n")
+    expect(desk.page.locator(".disk")).to_contain_text("in step")
+
+
+def test_hostile_names_stay_text(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    evil = "<img src=x onerror=document.title=1>"
+    text = SMALL.replace("  bench:", f'  "{evil}":').replace("rig: Small", f'rig: "{evil} ]]> \u202e&lt;b&gt;"')
+    desk = show(serve(text=text))
+    expect(desk.page.locator(".rig")).to_contain_text("<img src=x")
+    for screen in ("elevations", "weight", "towing", "stages", "records", "book", "file", "plan"):
+        desk.go(screen)
+        expect(desk.page.locator("main img, header img, aside img")).to_have_count(0)
+    expect(desk.page.locator("svg.sheet").first).to_contain_text("<img")
+    assert desk.page.title() != "1"
+
+
+def test_a_rig_that_does_not_read_still_opens(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve(text=SMALL.replace("weight: 30", "weight: [30"))
+    text = served.text
+    desk = show(served, "file")
+    expect(desk.page.locator(".cm-lintRange-error").first).to_be_attached()
+    expect(desk.page.locator(".answers .answer.go")).to_have_count(0)
+    desk.type_at("weight: [30", "", rubbed_out=3)
+    desk.page.keyboard.type("30")
+    assert served.written(lambda now: now != text) == SMALL
+
+
+def test_words_are_offered_from_what_a_rig_may_hold(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    desk = show(serve(text=SMALL), "file")
+    desk.editor.focus()
+    desk.page.keyboard.press("Control+End")
+    desk.page.keyboard.type("meas")
+    expect(desk.page.locator(".cm-tooltip-autocomplete")).to_contain_text("measured")
+    desk.page.keyboard.press("Enter")
+    expect(desk.editor).to_contain_text("measured")
