@@ -1,7 +1,8 @@
 import { lazy, Suspense } from "preact/compat";
+import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import type { Table as Rows } from "./contract";
-import { at, screen, state } from "./link";
+import type { Page, Table as Rows } from "./contract";
+import { at, fetched, screen, state } from "./link";
 import { Sheet, showInFile, showOnSheet } from "./sheet";
 
 const Chart = lazy(() => import("./chart").then((found) => found.Chart));
@@ -30,6 +31,29 @@ function Table({ table }: { table: Rows }) {
         </tbody>
       </table>
     </div>
+  );
+}
+
+/** One sheet of the book: laid out on paper when somebody opens it. */
+function Printed({ page, rev }: { page: Page; rev: number }) {
+  const isOpen = useSignal(false);
+  const pages = useSignal<Page[]>([]);
+  const opened = isOpen.value;
+  useEffect(() => {
+    if (!opened) return;
+    let isOver = false;
+    void fetched<Page[]>(`/page/${encodeURIComponent(page.name)}`).then((found) => {
+      if (!isOver && found) pages.value = found;
+    });
+    return () => {
+      isOver = true;
+    };
+  }, [opened, rev, page.name]);
+  return (
+    <details class="printed" onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
+      <summary>{page.title}</summary>
+      {opened && pages.value.map((one) => <div class="page" key={one.name} dangerouslySetInnerHTML={{ __html: one.svg }} />)}
+    </details>
   );
 }
 
@@ -70,12 +94,7 @@ export function Body() {
       {found.pictures.map((one) => <Sheet key={`${name} ${one.name}`} picture={one} isOnly={isOnly} />)}
       <Suspense fallback={null}>{found.charts.map((one) => <Chart key={one.name} chart={one} />)}</Suspense>
       {found.tables.map((one, index) => <Table key={index} table={one} />)}
-      {found.pages.map((one) => (
-        <figure class="page" key={one.name}>
-          <figcaption>{one.title}</figcaption>
-          <div dangerouslySetInnerHTML={{ __html: one.svg }} />
-        </figure>
-      ))}
+      {found.pages.map((one) => <Printed key={one.name} page={one} rev={found.rev} />)}
     </div>
   );
 }

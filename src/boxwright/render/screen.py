@@ -16,7 +16,7 @@ from boxwright.render.screen_names import Placed, named
 from boxwright.render.screen_plane import MILLIMETRES, Box, across, pair, spread_over, words_at
 from boxwright.render.svg import escaped, number
 
-LETTER = 0.0145
+LETTER = 0.017
 """The height of ordinary letters as a share of the width of the view: it reads where the whole view fits a screen."""
 SCREEN = 0.6
 """How high a drawing on a screen is beside its width, at most."""

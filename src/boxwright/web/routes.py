@@ -19,7 +19,7 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from boxwright.rig.schema import rig_schema as schema_of_rigs
-from boxwright.web import things
+from boxwright.web import printed, things
 from boxwright.web.contract import Slot
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
@@ -86,6 +86,12 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
             return PlainTextResponse("no such screen", status_code=404)
         return Response(found.model_dump_json(), media_type="application/json", headers={"cache-control": "no-cache"})
 
+    async def page(request: Request) -> Response:
+        if room.desk is None:
+            return PlainTextResponse("no rig is open", status_code=404)
+        found = printed.pages(room.desk.session.seen(_slot(request)), request.path_params["name"])
+        return JSONResponse([one.model_dump() for one in found])
+
     async def thing(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
@@ -111,6 +117,7 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
         routes=[
             Route("/enter", enter),
             Route("/screen/{name}", screen),
+            Route("/page/{name}", page),
             Route("/thing", thing),
             Route("/working", working),
             Route("/schema", rig_schema),

@@ -6,7 +6,7 @@ so that a new one appears without a line here.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 from importlib import import_module
 from importlib.resources import files
@@ -15,20 +15,18 @@ from typing import NamedTuple
 
 import boxwright.disciplines
 from boxwright.book.plan import ASIDE, LAYERS, Layered, plan, with_things
-from boxwright.book.sheets import sheets_of, title_of
 from boxwright.disciplines import weight
-from boxwright.drawing import Grid, Sheet, View
-from boxwright.drawing.layout import pages_of
-from boxwright.drawing.paper import PAPERS
+from boxwright.drawing import View
 from boxwright.model.chapter import Chapter
 from boxwright.render.screen import Drawn, Dress, drawn
-from boxwright.render.svg import svg_of
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.study.slots import study
 from boxwright.web import contract
 from boxwright.web.charts import least_rating, tongue_chart, weight_chart
 from boxwright.web.figures import MILLIMETRES, asked_slot, slot_findings
+from boxwright.web.on_file import records, stages, tables_of
+from boxwright.web.printed import contents, drawn_sheets
 from boxwright.web.session import Seen, Session
 
 DRAW = {
@@ -88,7 +86,7 @@ def first_paragraph(word: str) -> str:
     """Return the first paragraph of a chapter's own text: what it answers."""
     text = (files(f"boxwright.disciplines.{word}") / "README.md").read_text(encoding="utf-8")
     blocks = [block for block in text.split("\n\n") if block.strip() and not block.startswith("#")]
-    return " ".join(blocks[0].split()) if blocks else ""
+    return " ".join(blocks[0].replace("**", "").replace("`", "").split()) if blocks else ""
 
 
 class Screens:
@@ -105,6 +103,8 @@ class Screens:
             for name, (label, says) in DRAW.items()
         ]
         for one in chapters():
+            if one.word in ON_FILE:
+                continue
             says = one.title if one.judges else f"{one.title}. Not judged yet."
             found.append(
                 contract.ScreenName(name=one.word, label=one.word.capitalize(), group="work-out", explains=says)
@@ -119,19 +119,20 @@ class Screens:
         seen = session.seen(slot)
         label, says = {**DRAW, **ON_FILE}.get(name, ("", ""))
         chapter = next((one for one in chapters() if one.word == name), None)
-        if chapter is not None:
-            label, says = chapter.title, first_paragraph(name)
-        elif not label:
+        if chapter is not None and not label:
+            label = chapter.title
+            says = first_paragraph(name) if chapter.judges else ""
+        if not label:
             return None
         pictures = self._pictures(session, name, slot, seen)
-        tables = _tables(name, seen)
+        tables = _tables(name, seen, self._stages.get((session.rev, slot.vehicle), []))
         charts = self._charts(session, name, seen)
-        pages = _pages(seen) if name == "book" else []
+        pages = contents(seen) if name == "book" else []
         findings = [one.code for one in slot_findings(seen) if one.code.startswith(f"{name}/")]
         is_bare = not (pictures or tables or charts or pages or findings) and name != "file"
         empty, act = EMPTY.get(name, ("", "")) if is_bare else ("", "")
-        if chapter is not None and not chapter.judges:
-            empty = "Not judged yet: no answer rests on it, and none is a go without it."
+        if chapter is not None and not chapter.judges and name not in ON_FILE:
+            empty = "Not judged yet. An answer that needs it says so, and none is a go without it."
         return contract.Screen(
             name=name,
             title=label,
@@ -210,7 +211,7 @@ class Screens:
 
     def one_piece(self, session: Session, name: str, slot: contract.Slot) -> bool:
         """Work out one more stage for the charts of a screen; True once the last one is done."""
-        if name != "weight":
+        if name not in {"weight", "stages"}:
             return False
         key = (session.rev, slot.vehicle)
         rig = session.reading.rig
@@ -245,7 +246,7 @@ def _views(name: str, seen: Seen) -> dict[str, Layered]:
         return {"plan": found} if found is not None else {}
     wanted = {"elevations": ELEVATIONS, "sections": ("sections",), "frame": ("roof", "floor")}.get(name, ())
     views: dict[str, Layered] = {}
-    for sheet in _sheets(rig, slot) if wanted else ():
+    for sheet in drawn_sheets(rig, slot) if wanted else ():
         for number, view in enumerate(sheet.views if sheet.name in wanted else (), start=1):
             key = sheet.name if len(sheet.views) == 1 else f"{sheet.name}-{number}"
             wall, _, side = sheet.name.rpartition("-")
@@ -273,15 +274,6 @@ def _kinds(seen: Seen, name: str) -> dict[str, str]:
         )
         found[item.of] = f"{kind} against".strip() if name == "elevations" else kind
     return found
-
-
-def _sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
-    return sheets_of(rig, slot, slot.findings, (), _words(slot), rig.header.units)
-
-
-def _words(slot: WorkedSlot) -> str:
-    when = "today as ticked" if slot.is_ticked else "as planned"
-    return f"{when}, stage {slot.stage}" if slot.stage else when
 
 
 def _names(seen: Seen) -> dict[str, str]:
@@ -351,77 +343,23 @@ def _snaps(key: str, seen: Seen) -> list[contract.Snap]:
 # ---------------------------------------------------------------------- tables and pages
 
 
-def _tables(name: str, seen: Seen) -> list[contract.Table]:
+def _tables(name: str, seen: Seen, worked: Sequence[WorkedSlot]) -> list[contract.Table]:
     slot = asked_slot(seen)
     rig = seen.reading.rig
     if name == "weight" and slot is not None and slot.weight is not None:
-        return _grids(weight.sheets(slot.weight, rig.header.units))
+        return tables_of(weight.sheets(slot.weight, rig.header.units))
     if name == "towing" and slot is not None:
-        return _grids(grid for sheet in _sheets(rig, slot) if sheet.name == "walk-round" for grid in sheet.grids)
+        return tables_of(
+            grid for sheet in drawn_sheets(rig, slot) if sheet.name == "walk-round" for grid in sheet.grids
+        )
     if name == "frame" and slot is not None and slot.frame is not None:
         wanted = ("to-mend", "left-outside", "right-outside", "rear-outside", "roof")
-        return _grids(grid for sheet in _sheets(rig, slot) if sheet.name in wanted for grid in sheet.grids)
+        return tables_of(grid for sheet in drawn_sheets(rig, slot) if sheet.name in wanted for grid in sheet.grids)
     if name == "stages":
-        return _stages(seen)
-    if name == "records":
-        return _records(seen)
-    return []
+        return stages(seen, worked)
+    return records(seen) if name == "records" else []
 
 
-def _grids(grids: Iterable[Grid]) -> list[contract.Table]:
-    return [
-        contract.Table(
-            title=grid.title, columns=list(grid.columns), rows=[list(row) for row in grid.rows], of=list(grid.of)
-        )
-        for grid in grids
-    ]
-
-
-def _stages(seen: Seen) -> list[contract.Table]:
-    rig = seen.reading.rig
-    if not rig.stages_in_order:
-        return []
-    rows, of = [], []
-    for number, stage in enumerate(rig.stages_in_order):
-        where = "today" if number == rig.header.stage_today else "done" if number < rig.header.stage_today else ""
-        goes_in = [item.name for item in rig.parts if item.words.stage in {stage.name, str(number)}]
-        rows.append([stage.name, where, ", ".join(goes_in)])
-        of.append(f"stages[{stage.name}]")
-    return [contract.Table(title="In this order", columns=["Stage", "", "What goes in"], rows=rows, of=of)]
-
-
-def _records(seen: Seen) -> list[contract.Table]:
-    slot, rig = asked_slot(seen), seen.reading.rig
-    tables = []
-    if slot is not None and slot.weight is not None:
-        tables += [one for one in _grids(weight.sheets(slot.weight, rig.header.units)) if one.title == "plan and scale"]
-    tree = seen.reading.document.tree.get("measured")
-    if isinstance(tree, Mapping) and tree:
-        rows = [
-            [name, *(_written(entry, key) for key in ("date", "what", "with", "stage"))] for name, entry in tree.items()
-        ]
-        columns = ["Entry", "Date", "What", "With", "Stage"]
-        tables.append(
-            contract.Table(title="As measured", columns=columns, rows=rows, of=[f"measured[{name}]" for name in tree])
-        )
-    return tables
-
-
-def _written(entry: object, key: str) -> str:
-    value = entry.get(key) if isinstance(entry, Mapping) else None
-    return value if isinstance(value, str) else ""
-
-
-def _pages(seen: Seen) -> list[contract.Page]:
-    """Return the printed sheets, laid out on the paper of the home country."""
-    slot, rig = asked_slot(seen), seen.reading.rig
-    if slot is None:
-        return []
-    home = rig.header.countries[0].partition("-")[0] if rig.header.countries else ""
-    paper = PAPERS["letter" if home in {"US", "CA"} else "a4"]
-    title = title_of(rig, _words(slot), seen.study.judged_on.isoformat(), rig.header.units)
-    wanted = tuple(sheet for sheet in _sheets(rig, slot) if not sheet.is_tiled)
-    return [
-        contract.Page(name=f"{page.name}-{page.number}", title=f"{page.title}", svg=svg_of(page))
-        for page in pages_of(wanted, paper, title)
-    ]
+def _of_sheets(rig: Rig, slot: WorkedSlot, names: Sequence[str]) -> list[contract.Table]:
+    """Return the tables of sheets, as they are printed."""
+    return tables_of(grid for sheet in drawn_sheets(rig, slot) if sheet.name in names for grid in sheet.grids)

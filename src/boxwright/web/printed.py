@@ -1,0 +1,50 @@
+"""The sheets of a rig as they are printed: their names first, each laid out on paper only when somebody looks at it."""
+
+from __future__ import annotations
+
+from boxwright.book.sheets import sheets_of, title_of
+from boxwright.drawing import Sheet
+from boxwright.drawing.layout import pages_of
+from boxwright.drawing.paper import PAPERS
+from boxwright.render.svg import svg_of
+from boxwright.rig.rig import Rig
+from boxwright.study.slots import Slot as WorkedSlot
+from boxwright.web import contract
+from boxwright.web.figures import asked_slot
+from boxwright.web.session import Seen
+
+LETTER_COUNTRIES = frozenset({"US", "CA"})
+
+
+def drawn_sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
+    """Return every sheet of a slot."""
+    return sheets_of(rig, slot, slot.findings, (), _words(slot), rig.header.units)
+
+
+def contents(seen: Seen) -> list[contract.Page]:
+    """Return the names of all sheets, nothing of them laid out yet."""
+    slot = asked_slot(seen)
+    if slot is None:
+        return []
+    sheets = drawn_sheets(seen.reading.rig, slot)
+    return [contract.Page(name=sheet.name, title=sheet.title, svg="") for sheet in sheets]
+
+
+def pages(seen: Seen, name: str) -> list[contract.Page]:
+    """Return the pages of one sheet on the paper of the home country; none where there is no such sheet."""
+    slot, rig = asked_slot(seen), seen.reading.rig
+    if slot is None:
+        return []
+    home = rig.header.countries[0].partition("-")[0] if rig.header.countries else ""
+    paper = PAPERS["letter" if home in LETTER_COUNTRIES else "a4"]
+    title = title_of(rig, _words(slot), seen.study.judged_on.isoformat(), rig.header.units)
+    wanted = [sheet for sheet in drawn_sheets(rig, slot) if sheet.name == name]
+    return [
+        contract.Page(name=f"{page.name}-{page.number}", title=page.title, svg=svg_of(page))
+        for page in pages_of(wanted, paper, title)
+    ]
+
+
+def _words(slot: WorkedSlot) -> str:
+    when = "today as ticked" if slot.is_ticked else "as planned"
+    return f"{when}, stage {slot.stage}" if slot.stage else when
