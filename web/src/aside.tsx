@@ -182,7 +182,7 @@ function Findings({ found }: { found: Numbers }) {
   const kept = settled.value?.accepted ?? [];
   return (
     <section class="findings" aria-label="Findings">
-      <h2>Findings <span class="tag">{every.length}</span></h2>
+      <h2>Findings {!found.preview && <span class="tag">{every.length}</span>}</h2>
       {every.length === 0 && <p class="holds">Every rule that was judged holds.</p>}
       <ul>{shown.map((one) => <Finding key={`${one.code} ${one.where} ${one.says}`} finding={one} />)}</ul>
       {every.length > FIRST && !found.preview && (

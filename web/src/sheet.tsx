@@ -58,8 +58,17 @@ export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }
         <svg class="sheet" ref={base} role="group" aria-label={`${picture.title}. Tab to a thing; arrow keys move it 10 mm, with Shift 100, with Alt 1; R turns it`} />
         <svg class="sheet over" ref={over} aria-hidden="true" />
       </div>
-      {isHeld && <InHand of={picked.value} />}
+      {picture.movable.length > 0 && (isHeld ? <InHand of={picked.value} /> : <NothingInHand />)}
     </figure>
+  );
+}
+
+/** Stands where the number boxes come, so that the sheet does not move under a hand that takes hold. */
+function NothingInHand() {
+  return (
+    <div class="inhand none">
+      <p>Take hold of a thing: drag it, move it with the arrow keys, or tap it and type its place here.</p>
+    </div>
   );
 }
 
@@ -77,7 +86,7 @@ function InHand({ of }: { of: string }) {
     };
   }, [of, rev]);
   const found = thing.value;
-  if (!found || found.of !== of) return null;
+  if (!found || found.of !== of) return <div class="inhand" aria-busy="true" />;
   const isOff = !isConnected.value || !state.value?.can_write;
   return (
     <div class="inhand" role="group" aria-label={`${found.name}: its numbers`}>
