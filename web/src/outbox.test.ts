@@ -1,0 +1,115 @@
+import { describe, expect, it } from "vitest";
+import { Outbox, type Said } from "./outbox";
+
+type Sent = { seq: number; base: number; t: string; of?: string; x_mm?: number };
+
+function line(rev = () => 7) {
+  const sent: Sent[] = [];
+  const box = new Outbox((message) => sent.push(JSON.parse(message) as Sent), rev);
+  return { box, sent, kinds: () => sent.map((one) => one.t) };
+}
+const move = (x_mm: number): Said => ({ t: "move", of: "parts[bed]", x_mm, y_mm: 0, z_mm: 0 });
+const drop = (x_mm: number): Said => ({ t: "drop", of: "parts[bed]", x_mm, y_mm: 0, z_mm: 0 });
+
+describe("one message under way", () => {
+  it("sends the first at once, with its number and the revision it is based on", () => {
+    const { box, sent } = line();
+    box.put(drop(1));
+    expect(sent).toEqual([{ t: "drop", of: "parts[bed]", x_mm: 1, y_mm: 0, z_mm: 0, seq: 1, base: 7 }]);
+  });
+
+  it("keeps of the previews that wait only the newest", () => {
+    const { box, sent } = line();
+    for (let x = 0; x < 60; x += 1) box.put(move(x));
+    expect(sent.map((one) => one.x_mm)).toEqual([0]);
+    box.answered(1);
+    expect(sent.map((one) => one.x_mm)).toEqual([0, 59]);
+    box.answered(2);
+    expect(sent).toHaveLength(2);
+  });
+
+  it("loses no edit and keeps their order", () => {
+    const { box, sent } = line();
+    for (let x = 0; x < 20; x += 1) box.put(drop(x));
+    for (let seq = 1; seq <= 20; seq += 1) box.answered(seq);
+    expect(sent.map((one) => one.x_mm)).toEqual([...Array(20).keys()]);
+  });
+
+  it("throws away the preview that an edit ends", () => {
+    const { box, kinds } = line();
+    box.put(move(1));
+    box.put(move(2));
+    box.put(drop(3));
+    box.answered(1);
+    box.answered(2);
+    expect(kinds()).toEqual(["move", "drop"]);
+  });
+
+  it("throws it away on a cancel too, so that nothing moves after Escape", () => {
+    const { box, kinds } = line();
+    box.put(move(1));
+    box.put(move(2));
+    box.put({ t: "cancel" });
+    box.answered(1);
+    box.answered(2);
+    expect(kinds()).toEqual(["move", "cancel"]);
+  });
+
+  it("lets edits pass before a preview that came after them", () => {
+    const { box, kinds } = line();
+    box.put(drop(1));
+    box.put({ t: "undo" });
+    box.put(move(2));
+    box.answered(1);
+    box.answered(2);
+    expect(kinds()).toEqual(["drop", "undo", "move"]);
+  });
+
+  it("does not take an answer to something older for the one it waits for", () => {
+    const { box, sent } = line();
+    box.put(drop(1));
+    box.put(drop(2));
+    box.put(drop(3));
+    box.answered(1);
+    box.answered(1);
+    box.answered(0);
+    expect(sent.map((one) => one.x_mm)).toEqual([1, 2]);
+    expect(box.isBusy).toBe(true);
+  });
+});
+
+it("does not wait for an answer to what is only looked at", () => {
+  const { box, kinds } = line();
+  box.put({ t: "look", screen: "plan", slot: {} });
+  box.put({ t: "seek", code: "weight/tips-up", where: "" });
+  box.put(drop(1));
+  expect(kinds()).toEqual(["look", "seek", "drop"]);
+});
+
+it("takes the revision of the moment of sending, for what was drawn last", () => {
+  let rev = 7;
+  const { box, sent } = line(() => rev);
+  box.put(drop(1));
+  box.put(drop(2));
+  rev = 8;
+  box.answered(1);
+  expect(sent.map((one) => one.base)).toEqual([7, 8]);
+});
+
+it("goes on after the line was lost, without waiting for an answer that never comes", () => {
+  const { box, sent } = line();
+  box.put(drop(1));
+  box.put(drop(2));
+  box.restart();
+  expect(sent.map((one) => one.x_mm)).toEqual([1, 2]);
+});
+
+it("numbers never repeat", () => {
+  const { box, sent } = line();
+  for (let x = 0; x < 9; x += 1) {
+    box.put(x % 2 ? move(x) : drop(x));
+    box.answered(box.newest);
+  }
+  expect(new Set(sent.map((one) => one.seq)).size).toBe(9);
+  expect(box.newest).toBe(9);
+});
