@@ -1,0 +1,369 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { Numbers, Patch, Picture } from "./contract";
+import { Hand } from "./hand";
+import type { Said } from "./outbox";
+
+const sent = vi.hoisted(() => ({ all: [] as Said[] }));
+vi.mock("./link", () => ({
+  bus: new EventTarget(),
+  isConnected: { value: true },
+  state: { value: { can_write: true } },
+  send: (message: Said) => sent.all.push(message),
+}));
+const { bus, isConnected, state } = await import("./link");
+
+const SCALE = 5;
+/** Just as much of a drawn group as a hand touches. One pixel is five millimetres. */
+class Group {
+  readonly dataset: { of: string };
+  readonly classes = new Set<string>();
+  readonly classList = { add: (one: string) => this.classes.add(one), remove: (one: string) => this.classes.delete(one) };
+  readonly style: Record<string, string> = {};
+  isFocused = false;
+  constructor(
+    of: string,
+    private readonly sheet: Sheet,
+    readonly drawn = "first",
+  ) {
+    this.dataset = { of };
+  }
+  closest() {
+    return this;
+  }
+  cloneNode() {
+    return new Group(this.dataset.of, this.sheet, "copy");
+  }
+  removeAttribute() {}
+  focus() {
+    this.isFocused = true;
+  }
+  getBBox() {
+    return { x: 1000, y: -900, width: 600, height: 400 };
+  }
+  set outerHTML(svg: string) {
+    this.sheet.groups.set(this.dataset.of, new Group(this.dataset.of, this.sheet, svg));
+  }
+  remove() {
+    this.sheet.groups.delete(this.dataset.of);
+  }
+}
+class Sheet extends EventTarget {
+  readonly groups = new Map<string, Group>();
+  readonly classList = { toggle: () => undefined };
+  readonly style: Record<string, string> = {};
+  innerHTML = "";
+  viewBox = "";
+  lifted: Group[] = [];
+  closest() {
+    return null;
+  }
+  setAttribute(name: string, value: string) {
+    if (name === "viewBox") this.viewBox = value;
+  }
+  setPointerCapture() {}
+  getScreenCTM() {
+    return { a: 1 / SCALE, inverse: () => null };
+  }
+  querySelector(words: string) {
+    return this.groups.get(/"(.*)"/.exec(words)?.[1] ?? "") ?? null;
+  }
+  replaceChildren(...groups: Group[]) {
+    this.lifted = groups;
+  }
+}
+
+let frames: (() => void)[] = [];
+vi.stubGlobal("requestAnimationFrame", (paint: () => void) => frames.push(paint));
+vi.stubGlobal("cancelAnimationFrame", () => (frames = []));
+vi.stubGlobal("CSS", { escape: (text: string) => text });
+vi.stubGlobal("document", { activeElement: null });
+vi.stubGlobal("DOMPoint", class { matrixTransform = () => ({ x: 0, y: 0 }); });
+const frame = () => frames.splice(0).forEach((paint) => paint());
+
+const BED = "parts[bed]";
+const PLAN: Picture = {
+  name: "plan", title: "Plan", svg: "", view: [0, -2000, 6000, 2000], right: "-x", up: "+y", movable: [BED],
+  snaps: [{ axis: "x", mm: -1500, label: "stud 4" }, { axis: "y", mm: 1000, label: "wall" }], layers: [], off: [],
+};
+
+const hands: Hand[] = [];
+function onTheSheet(picture: Partial<Picture> = {}) {
+  const sheet = new Sheet();
+  const over = new Sheet();
+  const bed = new Group(BED, sheet);
+  sheet.groups.set(BED, bed);
+  const heard: string[] = [];
+  const picked: string[] = [];
+  const drawing = (one: unknown) => one as SVGSVGElement;
+  const hand = new Hand(drawing(sheet), drawing(over), { ...PLAN, ...picture }, (of) => picked.push(of), (text) => heard.push(text));
+  hands.push(hand);
+  const on = (name: string, target: unknown, more: object) => {
+    const event = Object.assign(new Event(name, { cancelable: true }), more);
+    Object.defineProperty(event, "target", { value: target });
+    sheet.dispatchEvent(event);
+  };
+  const pointer = (name: string, x: number, y: number, more: object = {}) =>
+    on(name, bed, { pointerId: 1, button: 0, clientX: x, clientY: y, altKey: false, ...more });
+  const drag = (x: number, y: number, more: object = {}) => {
+    pointer("pointerdown", 100, 100);
+    pointer("pointermove", 100 + x, 100 + y, more);
+  };
+  return { sheet, over, bed, hand, heard, picked, pointer, drag, key: (key: string, more: object = {}) => on("keydown", bed, { key, ...more }) };
+}
+const tell = (name: string, detail: unknown = null) => bus.dispatchEvent(new CustomEvent(name, { detail }));
+const patch = (groups: Record<string, string>, gone: string[] = []): Patch =>
+  ({ t: "patch", rev: 1, screen: "plan", sheet: "plan", groups, gone, whole: false });
+const last = () => sent.all.at(-1);
+const kinds = () => sent.all.map((one) => one.t);
+
+beforeEach(() => {
+  sent.all = [];
+  frames = [];
+  isConnected.value = true;
+  state.value = { can_write: true } as typeof state.value;
+});
+
+afterEach(() => hands.splice(0).forEach((one) => one.stop()));
+
+describe("a drag", () => {
+  it("begins after three pixels; less is a choice", () => {
+    const { drag, pointer, picked, over } = onTheSheet();
+    drag(2, 1);
+    frame();
+    pointer("pointerup", 102, 101);
+    expect(picked).toEqual([BED]);
+    expect(over.lifted).toEqual([]);
+    expect(sent.all).toEqual([]);
+  });
+
+  it("lifts a copy and leaves the thing to be seen where it was", () => {
+    const { drag, bed, over } = onTheSheet();
+    drag(40, 0);
+    expect(bed.classes).toContain("ghost");
+    expect(over.lifted.map((one) => one.drawn)).toEqual(["copy"]);
+    expect(over.lifted[0]?.classes).toContain("held");
+  });
+
+  it("says once in a frame where it is, in millimetres of the rig, in the directions of the picture", () => {
+    const { drag, pointer, over } = onTheSheet({ snaps: [] });
+    drag(10, 0);
+    pointer("pointermove", 150, 80);
+    pointer("pointermove", 160, 70);
+    expect(sent.all).toEqual([]);
+    frame();
+    expect(sent.all).toEqual([{ t: "move", of: BED, x_mm: -300, y_mm: 150, z_mm: 0 }]);
+    expect(over.style.transform).toBe("translate3d(60px,-30px,0)");
+  });
+
+  it("drops once, where the hand let go, also before the frame is painted", () => {
+    const { drag, pointer } = onTheSheet({ snaps: [] });
+    drag(10, 0);
+    frame();
+    pointer("pointermove", 120, 100);
+    pointer("pointerup", 120, 100);
+    frame();
+    pointer("pointermove", 300, 300);
+    frame();
+    expect(kinds()).toEqual(["move", "drop"]);
+    expect(last()).toEqual({ t: "drop", of: BED, x_mm: -100, y_mm: 0, z_mm: 0 });
+  });
+
+  it("of a thing brought back to where it was is no edit", () => {
+    const { drag, pointer } = onTheSheet({ snaps: [] });
+    drag(30, 0);
+    pointer("pointermove", 100, 100);
+    pointer("pointerup", 100, 100);
+    expect(kinds()).toEqual(["cancel"]);
+  });
+
+  it("of another thing begins where that one is", () => {
+    const { drag, pointer } = onTheSheet({ snaps: [] });
+    drag(30, 0);
+    pointer("pointerup", 130, 100);
+    drag(0, 10);
+    pointer("pointerup", 100, 110);
+    expect(last()).toEqual({ t: "drop", of: BED, x_mm: 0, y_mm: -50, z_mm: 0 });
+  });
+});
+
+describe("what a held thing catches on", () => {
+  // The front of the bed lies at 1000 of the picture, and the picture runs against x: stud 4 lies at 1500.
+  it("is within eight pixels, and is named", () => {
+    const { drag, heard } = onTheSheet();
+    drag(95, 0);
+    frame();
+    expect(last()).toMatchObject({ t: "move", x_mm: -500 });
+    expect(heard.at(-1)).toBe("at stud 4");
+  });
+
+  it("is nothing further off, and nothing with Alt", () => {
+    const { drag, pointer, heard } = onTheSheet({ snaps: [{ axis: "x", mm: -1500, label: "stud 4" }] });
+    drag(90, 0);
+    frame();
+    expect(last()).toMatchObject({ x_mm: -450 });
+    pointer("pointermove", 197, 100, { altKey: true });
+    frame();
+    expect(last()).toMatchObject({ x_mm: -485 });
+    expect(heard.at(-1)).toBe("");
+  });
+
+  it("may be two lines at once", () => {
+    const { drag, heard } = onTheSheet();
+    drag(98, -22);
+    frame();
+    expect(last()).toMatchObject({ x_mm: -500, y_mm: 100 });
+    expect(heard.at(-1)).toBe("at stud 4, wall");
+  });
+});
+
+describe("a thing goes back to where it was", () => {
+  const isBack = (one: ReturnType<typeof onTheSheet>) => {
+    expect(one.over.lifted).toEqual([]);
+    expect(one.over.style.transform).toBe("");
+    expect(one.bed.classes).not.toContain("ghost");
+  };
+
+  it("on Escape, and the release of the button then stores nothing", () => {
+    const one = onTheSheet();
+    one.drag(40, 0);
+    frame();
+    one.key("Escape");
+    isBack(one);
+    one.pointer("pointerup", 140, 100);
+    expect(kinds()).toEqual(["move", "cancel"]);
+  });
+
+  it.each(["pointercancel", "lost"])("on %s", (name) => {
+    const one = onTheSheet();
+    one.drag(40, 0);
+    if (name === "lost") tell("lost");
+    else one.pointer(name, 0, 0);
+    isBack(one);
+    one.pointer("pointerup", 140, 100);
+    frame();
+    expect(kinds()).toEqual(["cancel"]);
+  });
+
+  it("when the drop is refused", () => {
+    const one = onTheSheet();
+    one.drag(40, 0);
+    one.pointer("pointerup", 140, 100);
+    expect(one.over.lifted).toHaveLength(1);
+    tell("no");
+    isBack(one);
+  });
+
+  it("when a second finger comes down: two fingers zoom", () => {
+    const one = onTheSheet();
+    one.drag(40, 0);
+    one.pointer("pointerdown", 300, 300, { pointerId: 2 });
+    isBack(one);
+    expect(kinds()).toEqual(["cancel"]);
+  });
+
+  it("when the screen is left with it in hand", () => {
+    const one = onTheSheet();
+    one.drag(40, 0);
+    one.hand.stop();
+    isBack(one);
+    expect(kinds()).toEqual(["cancel"]);
+  });
+});
+
+describe("after a drop", () => {
+  it("the copy stays until the sheet is drawn anew, so that nothing flashes", () => {
+    const { drag, pointer, over, sheet } = onTheSheet();
+    drag(40, 0);
+    pointer("pointerup", 140, 100);
+    expect(over.lifted).toHaveLength(1);
+    tell("patch", patch({ [BED]: "second" }));
+    expect(over.lifted).toEqual([]);
+    expect(sheet.groups.get(BED)?.drawn).toBe("second");
+    expect(sheet.groups.get(BED)?.classes).not.toContain("ghost");
+  });
+
+  it("it does not stay for ever where nothing is drawn anew", () => {
+    vi.useFakeTimers();
+    const { drag, pointer, over, bed } = onTheSheet();
+    drag(40, 0);
+    pointer("pointerup", 140, 100);
+    tell("numbers", { preview: false } as Numbers);
+    vi.runAllTimers();
+    vi.useRealTimers();
+    expect(over.lifted).toEqual([]);
+    expect(bed.classes).not.toContain("ghost");
+  });
+
+  it("a drawing of another sheet changes nothing here, and what is gone goes", () => {
+    const { sheet } = onTheSheet();
+    tell("patch", { ...patch({ [BED]: "second" }), sheet: "roof" });
+    expect(sheet.groups.get(BED)?.drawn).toBe("first");
+    tell("patch", patch({}, [BED]));
+    expect(sheet.groups.has(BED)).toBe(false);
+  });
+
+  it("what was left out of sight stays out of sight", () => {
+    const { sheet, bed } = onTheSheet();
+    bed.style.display = "none";
+    tell("patch", patch({ [BED]: "second" }));
+    expect(sheet.groups.get(BED)?.style.display).toBe("none");
+  });
+});
+
+describe("where nothing can be changed", () => {
+  it.each(["the program is gone", "the file is not ours"])("%s: a drag moves the sheet, never the thing", (why) => {
+    if (why === "the program is gone") isConnected.value = false;
+    else state.value = { can_write: false } as typeof state.value;
+    const { drag, pointer, sheet, over, picked } = onTheSheet();
+    drag(40, 10);
+    pointer("pointerup", 140, 110);
+    frame();
+    expect(sent.all).toEqual([]);
+    expect(over.lifted).toEqual([]);
+    expect(sheet.viewBox).toBe("-200 -2050 6000 2000");
+    expect(picked).toEqual([BED]);
+  });
+});
+
+describe("keys on a thing", () => {
+  it.each([
+    ["ArrowRight", {}, { x_mm: -10, y_mm: 0 }],
+    ["ArrowLeft", { shiftKey: true }, { x_mm: 100, y_mm: 0 }],
+    ["ArrowUp", { altKey: true }, { x_mm: 0, y_mm: 1 }],
+    ["ArrowDown", {}, { x_mm: 0, y_mm: -10 }],
+  ])("%s %o moves it in the directions of the picture", (key, more, shift) => {
+    onTheSheet().key(key, more);
+    expect(sent.all.map((one) => ({ ...one }))).toEqual([{ t: "drop", of: BED, x_mm: 0, y_mm: 0, z_mm: 0, ...normal(shift) }]);
+  });
+  const normal = (shift: object) => Object.fromEntries(Object.entries(shift).map(([axis, by]) => [axis, expect.closeTo(by as number)]));
+
+  it("R turns it, Delete takes it out, and both are nothing with Ctrl", () => {
+    const { key } = onTheSheet();
+    key("r");
+    key("Delete");
+    key("r", { ctrlKey: true });
+    expect(sent.all).toEqual([{ t: "turn", of: BED }, { t: "take-out", of: BED }]);
+  });
+
+  it("plus, minus and nought look closer, farther and at the whole", () => {
+    const { key, sheet } = onTheSheet();
+    key("+");
+    expect(sheet.viewBox).toBe("600 -1800 4800 1600");
+    key("-");
+    key("-");
+    expect(sheet.viewBox.split(" ")[2]).toBe("7500");
+    key("0");
+    expect(sheet.viewBox).toBe("0 -2000 6000 2000");
+    expect(sent.all).toEqual([]);
+  });
+});
+
+it("a sheet that is left listens no more", () => {
+  const { hand, key, drag } = onTheSheet();
+  hand.stop();
+  key("r");
+  drag(40, 0);
+  frame();
+  tell("patch", patch({ [BED]: "second" }));
+  expect(sent.all).toEqual([]);
+});
