@@ -22,6 +22,17 @@ function line(series: Series, x: (index: number) => number, y: (value: number) =
   return path;
 }
 
+/** The area between the ends of each number's doubt, as far as both ends are known. */
+function doubt(series: Series, x: (index: number) => number, y: (value: number) => number): string {
+  let path = "";
+  for (let index = 0; index + 1 < series.y.length; index += 1) {
+    const [low, next, high, after] = [series.low[index], series.low[index + 1], series.high[index], series.high[index + 1]];
+    if (low == null || next == null || high == null || after == null) continue;
+    path += `M${x(index)} ${y(low)}L${x(index + 1)} ${y(next)}L${x(index + 1)} ${y(after)}L${x(index)} ${y(high)}Z`;
+  }
+  return path;
+}
+
 /** A chart with its numbers on hover and on focus, and a table of the same for whoever hears it. */
 export function Chart({ chart }: { chart: Drawn }) {
   const values = [
@@ -30,7 +41,7 @@ export function Chart({ chart }: { chart: Drawn }) {
   ].filter((one): one is number => one !== null && Number.isFinite(one));
   if (!values.length) return null;
   const low = Math.min(0, ...values);
-  const high = Math.max(...values) * 1.05;
+  const high = Math.max(...values, 0) * 1.05;
   const span = high - low || 1;
   const count = chart.labels.length;
   const isFall = chart.form === "fall";
@@ -69,6 +80,7 @@ export function Chart({ chart }: { chart: Drawn }) {
           : chart.series.map((one, number) => {
               return (
                 <g key={one.label} class={`series s${number % 6}`}>
+                  <path class="doubt" d={doubt(one, x, y)} />
                   <path d={line(one, x, y)} stroke-dasharray={DASHES[number % DASHES.length]} />
                   {one.y.map((value, index) => value !== null && (
                     <circle key={index} cx={x(index)} cy={y(value)} r="4" tabindex={-1}><title>{one.texts[index]}</title></circle>

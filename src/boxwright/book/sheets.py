@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
 from boxwright.disciplines import frame, towing
 from boxwright.disciplines.frame.drawn import Drawn, Ruler
@@ -41,7 +42,7 @@ def sheets_of(
     order = framing.order if framing is not None else None
     checked = expected(rig.trailer, slot.frame, rig.frame.readings, rig.measured)
     drawn = Drawn(words, slot.frame, slot.box, units, findings, order, lines, checked)
-    return (*frame.sheets(drawn), *plan_sheets(rig, slot, units), *walk)
+    return (*frame.sheets(drawn), *plan_sheets(rig, slot, units), *chart_sheets(rig, slot, (), units), *walk)
 
 
 def title_of(rig: Rig, words: str, on: str, units: HeaderUnits) -> TitleBlock:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from boxwright.book.charts import chart_sheets
 from boxwright.book.sheets import sheets_of, title_of
 from boxwright.drawing import Sheet
 from boxwright.drawing.layout import pages_of
@@ -21,16 +24,22 @@ def drawn_sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
     return sheets_of(rig, slot, slot.findings, (), _words(slot), rig.header.units)
 
 
-def contents(seen: Seen) -> list[contract.Page]:
+def _all(seen: Seen, slot: WorkedSlot, planned: Sequence[WorkedSlot]) -> tuple[Sheet, ...]:
+    """Return every sheet; the load on the ball through the stages too, as far as they are worked out."""
+    rig = seen.reading.rig
+    through = [one for one in chart_sheets(rig, slot, planned, rig.header.units) if one.name == "tongue"]
+    return (*drawn_sheets(rig, slot), *through)
+
+
+def contents(seen: Seen, planned: Sequence[WorkedSlot]) -> list[contract.Page]:
     """Return the names of all sheets, nothing of them laid out yet."""
     slot = asked_slot(seen)
     if slot is None:
         return []
-    sheets = drawn_sheets(seen.reading.rig, slot)
-    return [contract.Page(name=sheet.name, title=sheet.title, svg="") for sheet in sheets]
+    return [contract.Page(name=sheet.name, title=sheet.title, svg="") for sheet in _all(seen, slot, planned)]
 
 
-def pages(seen: Seen, name: str) -> list[contract.Page]:
+def pages(seen: Seen, name: str, planned: Sequence[WorkedSlot]) -> list[contract.Page]:
     """Return the pages of one sheet on the paper of the home country; none where there is no such sheet."""
     slot, rig = asked_slot(seen), seen.reading.rig
     if slot is None:
@@ -38,7 +47,7 @@ def pages(seen: Seen, name: str) -> list[contract.Page]:
     home = rig.header.countries[0].partition("-")[0] if rig.header.countries else ""
     paper = PAPERS["letter" if home in LETTER_COUNTRIES else "a4"]
     title = title_of(rig, _words(slot), seen.study.judged_on.isoformat(), rig.header.units)
-    wanted = [sheet for sheet in drawn_sheets(rig, slot) if sheet.name == name]
+    wanted = [sheet for sheet in _all(seen, slot, planned) if sheet.name == name]
     return [
         contract.Page(name=f"{page.name}-{page.number}", title=page.title, svg=svg_of(page))
         for page in pages_of(wanted, paper, title)

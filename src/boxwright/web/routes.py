@@ -19,7 +19,7 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from boxwright.rig.schema import rig_schema as schema_of_rigs
-from boxwright.web import printed, things
+from boxwright.web import things
 from boxwright.web.contract import Slot
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
@@ -89,7 +89,7 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
     async def page(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
-        found = printed.pages(room.desk.session.seen(_slot(request)), request.path_params["name"])
+        found = room.screens.pages(room.desk.session, request.path_params["name"], _slot(request))
         return JSONResponse([one.model_dump() for one in found])
 
     async def thing(request: Request) -> Response:

@@ -14,6 +14,7 @@ from pkgutil import iter_modules
 from typing import NamedTuple
 
 import boxwright.disciplines
+from boxwright.book.charts import charts_of
 from boxwright.book.plan import ASIDE, LAYERS, Layered, plan, with_things
 from boxwright.disciplines import weight
 from boxwright.drawing import View
@@ -23,10 +24,10 @@ from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.study.slots import study
 from boxwright.web import contract
-from boxwright.web.charts import least_rating, tongue_chart, weight_chart
+from boxwright.web.charts import told
 from boxwright.web.figures import MILLIMETRES, asked_slot, slot_findings
 from boxwright.web.on_file import records, stages, tables_of
-from boxwright.web.printed import contents, drawn_sheets
+from boxwright.web.printed import contents, drawn_sheets, pages
 from boxwright.web.session import Seen, Session
 
 DRAW = {
@@ -62,6 +63,8 @@ ELEVATIONS = (
     "roof",
     "floor",
 )
+THROUGH = frozenset({"weight", "stages", "book"})
+"""Screens that show something of every stage, worked out one stage at a time while nobody waits."""
 PATCHED = 0.3
 """Above this share of changed groups a picture is drawn anew as a whole."""
 
@@ -82,11 +85,12 @@ def chapters() -> tuple[Chapter, ...]:
 
 
 @cache
-def first_paragraph(word: str) -> str:
-    """Return the first paragraph of a chapter's own text: what it answers."""
+def what_it_answers(word: str) -> str:
+    """Return the paragraph of a chapter's own text that says what it answers, or will answer."""
     text = (files(f"boxwright.disciplines.{word}") / "README.md").read_text(encoding="utf-8")
-    blocks = [block for block in text.split("\n\n") if block.strip() and not block.startswith("#")]
-    return " ".join(blocks[0].replace("**", "").replace("`", "").split()) if blocks else ""
+    blocks = [" ".join(block.replace("`", "").split()) for block in text.split("\n\n") if not block.startswith("#")]
+    will = [block for block in blocks if block.startswith("Will answer")]
+    return next(iter([*will, *blocks]), "").removeprefix("**What it answers.** ")
 
 
 class Screens:
@@ -121,15 +125,15 @@ class Screens:
         chapter = next((one for one in chapters() if one.word == name), None)
         if chapter is not None and not label:
             label = chapter.title
-            says = first_paragraph(name) if chapter.judges else ""
+            says = what_it_answers(name)
         if not label:
             return None
         pictures = self._pictures(session, name, slot, seen)
-        tables = _tables(name, seen, self._stages.get((session.rev, slot.vehicle), []))
+        tables = _tables(name, seen, self._planned(session, slot))
         charts = self._charts(session, name, seen)
-        pages = contents(seen) if name == "book" else []
+        printed = contents(seen, self._planned(session, slot)) if name == "book" else []
         findings = [one.code for one in slot_findings(seen) if one.code.startswith(f"{name}/")]
-        is_bare = not (pictures or tables or charts or pages or findings) and name != "file"
+        is_bare = not (pictures or tables or charts or printed or findings) and name != "file"
         empty, act = EMPTY.get(name, ("", "")) if is_bare else ("", "")
         if chapter is not None and not chapter.judges and name not in ON_FILE:
             empty = "Not judged yet. An answer that needs it says so, and none is a go without it."
@@ -143,7 +147,7 @@ class Screens:
             pictures=pictures,
             charts=charts,
             tables=tables,
-            pages=pages,
+            pages=printed,
             findings=list(dict.fromkeys(findings)),
         )
 
@@ -203,15 +207,20 @@ class Screens:
         slot = asked_slot(seen)
         if name != "weight" or slot is None:
             return []
-        units, rig = seen.reading.rig.header.units, seen.reading.rig
-        cargo = frozenset(item.of for item in rig.parts if item.words.kind == "cargo")
-        slots = self._stages.get((session.rev, seen.slot.vehicle), [])
-        charts = [tongue_chart(slots, least_rating(slot), units), weight_chart(slot, units, cargo)]
-        return [one for one in charts if one is not None]
+        rig = seen.reading.rig
+        planned = self._planned(session, seen.slot)
+        return [told(one) for one in charts_of(rig, slot, planned, rig.header.units)]
+
+    def _planned(self, session: Session, slot: contract.Slot) -> list[WorkedSlot]:
+        return self._stages.get((session.rev, slot.vehicle), [])
+
+    def pages(self, session: Session, name: str, slot: contract.Slot) -> list[contract.Page]:
+        """Return the pages of one printed sheet."""
+        return pages(session.seen(slot), name, self._planned(session, slot))
 
     def one_piece(self, session: Session, name: str, slot: contract.Slot) -> bool:
         """Work out one more stage for the charts of a screen; True once the last one is done."""
-        if name not in {"weight", "stages"}:
+        if name not in THROUGH:
             return False
         key = (session.rev, slot.vehicle)
         rig = session.reading.rig
