@@ -286,7 +286,7 @@ def _bearings(eye: Eye) -> Marks:
     return [*marks, *end_words(eye)]
 
 
-def end_words(eye: Eye) -> Marks:
+def end_words(eye: Eye) -> list[Text]:
     """Return which side of an end wall is the trailer's left and which its right, as one looks at it."""
     wall = eye.wall
     is_narrow = wall.high - wall.low < NARROW

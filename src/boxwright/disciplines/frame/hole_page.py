@@ -16,7 +16,7 @@ AROUND = 0.12
 """How much of the wall is shown around an opening that is drawn smaller (m), beyond the members beside it."""
 ROOM = 0.1, 0.12
 """The width and height that the offsets of an opening may take on paper (m): a page, its tables on the back."""
-SCALES = (1 / 2, 1 / 5, 1 / 10, 1 / 15, 1 / 20, 1 / 25, 1 / 30, 1 / 40, 1 / 50, 1 / 75, 1 / 100)
+SCALES = (1 / 2, 1 / 5, 1 / 10, 1 / 15, 1 / 20, 1 / 25, 1 / 30, 1 / 40, 1 / 50, 1 / 60, 1 / 75, 1 / 100)
 BELOW = 0.025
 """How far under a template the sign of the way forward stands (m)."""
 FITS = {"yes": "fits", "no": "DOES NOT FIT", "unknown": "not known"}
