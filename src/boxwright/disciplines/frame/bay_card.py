@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from boxwright.disciplines.frame.behind import runs_in
 from boxwright.disciplines.frame.drawn import Drawn, Eye
 from boxwright.disciplines.frame.result import Bay, Wall
 from boxwright.drawing import TO_TICK, Grid, Sheet
@@ -9,6 +10,8 @@ from boxwright.drawing import TO_TICK, Grid, Sheet
 WALLS = ("left", "right", "front", "rear", "nose-left", "nose-right")
 NOTES = (
     "A bay may be closed when every box is ticked. Where a wire or a pipe runs, no screw goes deeper than the lining.",
+    "Wires and pipes stand at their height by the written route; with a ? where the route does not say that it runs so "
+    "far.",
     "Photograph it bare, wired and foamed, with the tape in the picture, hooked at the scribed 0.",
 )
 Row = tuple[str, str, str]
@@ -57,7 +60,18 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
             )
             what = f"{piece.name} {piece.material} {ruler.thickness(piece.thick)}, {cut}"
             rows.append(((TO_TICK if piece.there != "yes" else "in", "Layer", what), piece.of))
-    rows.append((("", "Keep out", "wire or pipe at z ______"), bay.of))
+    rows.append((("", "Keep out", f"{_runs(drawn, bay, wall)}found z ______"), bay.of))
     rows.append((("", "Photo", "bare ____ wired ____ foamed ____"), bay.of))
     rows.append(((TO_TICK, "May close", "signed ________ date ________"), bay.of))
     return Grid(title, ("", "", ""), tuple(row for row, _ in rows), tuple(of for _, of in rows))
+
+
+def _runs(drawn: Drawn, bay: Bay, wall: Wall) -> str:
+    """Return what runs through a bay by its route; a question mark where it may not reach so far."""
+    along, up = (bay.low.best, bay.high.best), (wall.foot, wall.top)
+    found = [
+        f"{run.what} {run.name}" + (f" at {drawn.ruler.mark(run.up)}" if run.up is not None else "")
+        + ("" if is_sure else "?")
+        for run, is_sure in runs_in(drawn, wall.name, along, up)
+    ]  # fmt: skip
+    return f"{', '.join(found)}; " if found else ""
