@@ -76,7 +76,8 @@ def _quantity(one: Expected) -> str:
 def _written(drawn: Drawn, one: Expected) -> str:
     if one.value is None or not one.value.known:
         return one.words or UNSAID
-    return show(one.value.best, _quantity(one), drawn.units, cuts=one.quantity == "length")
+    written = show(one.value.best, _quantity(one), drawn.units, cuts=one.quantity == "length")
+    return f"about {written}" if one.value.assumed else written
 
 
 def _within(drawn: Drawn, one: Expected) -> str:
