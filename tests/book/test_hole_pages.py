@@ -59,8 +59,13 @@ def test_what_runs_behind_a_hole_by_its_route_stands_on_its_page() -> None:
 
 def test_a_card_of_a_bay_says_where_not_to_screw() -> None:
     grids = {grid.title.partition(":")[0]: grid for grid in sheet_of(demo("whimbrel"), "bay-cards").grids}
-    out = {name: next(row[2] for row in grid.rows if row[1] == "Keep out") for name, grid in grids.items()}
-    assert "wire pump at 30" in out["Bay left 1-2"] and "wire heater at 8" in out["Bay left 1-2"]
-    assert "heater" not in out["Bay left 8-9"] and "wire usb at 20" in out["Bay left 7-8"]
-    assert re.search(r"wire fan at 74\?", out["Bay left 8-9"])
-    assert all("found" in one for one in out.values())
+    out = {name: ", ".join(row[2] for row in grid.rows if row[1] == "Keep out") for name, grid in grids.items()}
+    assert "z 30 pump," in out["Bay left 1-2"] and "z 8 heater," in out["Bay left 1-2"]
+    assert "heater" not in out["Bay left 8-9"] and "z 20 usb," in out["Bay left 7-8"]
+    # Three wires run up the left wall at 74 by routes that do not say how far.
+    assert re.search(r"z 74 fan\?, lights\?, camera\?", out["Bay left 8-9"])
+    assert all(one.endswith("found z ______") for one in out.values())
+    # No line of a card begins with a name whose height stands on the line before.
+    begun = [row[2] for grid in grids.values() for row in grid.rows if row[1] == "Keep out"]
+    assert all(one.startswith(("z ", "found z ")) for one in begun)
+    assert max(len(pages(demo("whimbrel"), paper)[-2][1]) for paper in PAPERS) <= 9

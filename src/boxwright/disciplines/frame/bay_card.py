@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from boxwright.disciplines.frame.behind import runs_in
-from boxwright.disciplines.frame.drawn import Drawn, Eye
+from boxwright.disciplines.frame.drawn import UNSAID, Drawn, Eye
 from boxwright.disciplines.frame.result import Bay, Wall
 from boxwright.drawing import TO_TICK, Grid, Sheet
 
@@ -14,6 +14,8 @@ NOTES = (
     "far.",
     "Photograph it bare, wired and foamed, with the tape in the picture, hooked at the scribed 0.",
 )
+LINE = 46
+"""So many letters of what to keep clear of stand on a line: two cards stand side by side."""
 Row = tuple[str, str, str]
 
 
@@ -60,18 +62,22 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
             )
             what = f"{piece.name} {piece.material} {ruler.thickness(piece.thick)}, {cut}"
             rows.append(((TO_TICK if piece.there != "yes" else "in", "Layer", what), piece.of))
-    rows.append((("", "Keep out", f"{_runs(drawn, bay, wall)}found z ______"), bay.of))
+    rows += [(("-", "Keep out", words), bay.of) for words in _keep_out(drawn, bay, wall)]
     rows.append((("", "Photo", "bare ____ wired ____ foamed ____"), bay.of))
     rows.append(((TO_TICK, "May close", "signed ________ date ________"), bay.of))
     return Grid(title, ("", "", ""), tuple(row for row, _ in rows), tuple(of for _, of in rows))
 
 
-def _runs(drawn: Drawn, bay: Bay, wall: Wall) -> str:
-    """Return what runs through a bay by its route; a question mark where it may not reach so far."""
-    along, up = (bay.low.best, bay.high.best), (wall.foot, wall.top)
-    found = [
-        f"{run.what} {run.name}" + (f" at {drawn.ruler.mark(run.up)}" if run.up is not None else "")
-        + ("" if is_sure else "?")
-        for run, is_sure in runs_in(drawn, wall.name, along, up)
-    ]  # fmt: skip
-    return f"{', '.join(found)}; " if found else ""
+def _keep_out(drawn: Drawn, bay: Bay, wall: Wall) -> list[str]:
+    """Return short lines of what runs through a bay, by its height; a question mark where it may not reach so far."""
+    at: dict[str, list[str]] = {}
+    found = runs_in(drawn, wall.name, (bay.low.best, bay.high.best), (wall.foot, wall.top))
+    for run, is_sure in sorted(found, key=lambda one: (one[0].up is None, one[0].up or 0.0)):
+        height = f"z {drawn.ruler.mark(run.up)}" if run.up is not None else f"z {UNSAID}"
+        at.setdefault(height, []).append(run.name if is_sure else f"{run.name}?")
+    lines = [""]
+    for height, names in [*at.items(), ("found z", ["______"])]:
+        for number, name in enumerate(names):
+            joined = f"{lines[-1]}, {name if number else f'{height} {name}'}" if lines[-1] else f"{height} {name}"
+            lines = [*lines[:-1], joined] if len(joined) <= LINE else [*lines, f"{height} {name}"]
+    return lines
