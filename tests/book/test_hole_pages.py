@@ -9,6 +9,7 @@ import pytest
 from boxwright.drawing import Sheet
 from boxwright.drawing.paper import PAPERS, PaperName
 from tests.book.drawn import DEMOS, demo, drawn, pages
+from tests.book.test_end_walls import BODY, LOADS
 
 BOTH = pytest.mark.parametrize("paper", sorted(PAPERS))
 MORE = {"hole-inlet-16A"}
@@ -69,3 +70,9 @@ def test_a_card_of_a_bay_says_where_not_to_screw() -> None:
     begun = [row[2] for grid in grids.values() for row in grid.rows if row[1] == "Keep out"]
     assert all(one.startswith(("z ", "found z ")) for one in begun)
     assert max(len(pages(demo("whimbrel"), paper)[-2][1]) for paper in PAPERS) <= 9
+
+
+def test_a_hole_that_cannot_be_placed_tells_its_faults_all_the_same() -> None:
+    text = BODY + "openings:\n  slit: {wall: left, x: 500, z: 100}\n" + LOADS
+    sheet = sheet_of(text, "hole-slit")
+    assert sheet.views == () and any(note.startswith("Fault ") and "slit" in note for note in sheet.notes)

@@ -45,3 +45,14 @@ def test_no_reading_fails_a_place_that_was_left_open() -> None:
     lines = [one for one in expected(rig.trailer, frame, rig.frame.readings) if one.group == "studs rear"]
     assert lines and {one.passes for one in lines} == {None}
     assert [found for _, found in cells(text, "studs rear")][1:3] == ["402 mm", "830 mm"]
+
+
+def test_a_member_stands_in_the_row_of_its_own_number() -> None:
+    text = BODY.replace("first: 0}", "first: 0, left: {extra: [1000]}}") + LOADS
+    sheet = next(one for one in drawn(text)[0] if one.name == "receiving")
+    grid = next(one for one in sheet.grids if "studs left" in one.columns)
+    at = grid.columns.index("studs left")
+    # By hand: 400 apart over 2500 are seven studs, 0 to 6; the extra one at 1000 is number 7, between 2 and 3.
+    assert [(row[0], row[at]) for row in grid.rows] == [
+        *((str(number), f"{400 * number} mm") for number in range(7)), ("7", "1000 mm"),
+    ]  # fmt: skip

@@ -7,7 +7,7 @@ from dataclasses import replace
 from boxwright.disciplines.frame.behind import behind_words, run_marks
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, said
 from boxwright.disciplines.frame.elevation import beside, cuts, hole_marks, member_marks, rectangle
-from boxwright.disciplines.frame.faults import Fault, fault_notes, is_about
+from boxwright.disciplines.frame.faults import is_about
 from boxwright.disciplines.frame.result import DepthFit, Hole, Wall
 from boxwright.drawing import Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, View
 
@@ -35,10 +35,10 @@ DONE = (
 AGAIN = "after a hose test; every spring and autumn (common practice, no source)"
 
 
-def hole_page(drawn: Drawn, hole: Hole, faults: tuple[Fault, ...]) -> Sheet:
+def hole_page(drawn: Drawn, hole: Hole) -> Sheet:
     """Return the page of one opening; one without a place says what is missing."""
-    mine = tuple(one for one in faults if is_about(one.finding.where, hole.of))
-    notes = (*fault_notes(mine, hole.wall), *CAUTIONS)
+    mine = [f"Fault {number}: {one.says}" for number, one in drawn.faults() if is_about(one.where, hole.of)]
+    notes = (*mine, *CAUTIONS)
     grids = (_facts(drawn, hole),)
     name, title = f"hole-{hole.name}", f"Hole: {hole.name}"
     wall = drawn.frame.wall(hole.wall)

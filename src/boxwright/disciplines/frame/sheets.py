@@ -41,7 +41,7 @@ def sheets(drawn: Drawn) -> tuple[Sheet, ...]:
     found += (roof(drawn, above, faults),) if above is not None else ()
     found += (floor(drawn, below, faults),) if below is not None else ()
     found += (sections(drawn), *cross_section(drawn))
-    found += tuple(hole_page(drawn, hole, faults) for hole in frame.holes)
+    found += tuple(hole_page(drawn, hole) for hole in frame.holes)
     found += (order_sheet(drawn), receiving_sheet(drawn))
     found += tuple(story_stick(drawn, wall) for wall in frame.walls if wall.name != "floor")
     found += (tape_plan(drawn, below),) if below is not None else ()
