@@ -9,6 +9,7 @@ Usage: python benchmarks/run.py [--repeats 30]
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import subprocess
 import sys
@@ -21,7 +22,18 @@ from pathlib import Path
 from statistics import median
 from typing import NamedTuple
 
+from boxwright.cli.asked import Question, answered
+from boxwright.cli.drawing_files import all_sheets
+from boxwright.cli.run import OBJECTS_BEFORE_COLLECTING
+from boxwright.disciplines import frame
+from boxwright.disciplines.frame.shell import shell
+from boxwright.drawing.layout import pages_of
+from boxwright.drawing.page import Page
+from boxwright.drawing.paper import PAPERS
 from boxwright.finding import Use
+from boxwright.render.extra import MissingExtra
+from boxwright.render.pdf import pdf_of
+from boxwright.render.svg import svg_of
 from boxwright.rig.compose import Composer
 from boxwright.rig.document import Document
 from boxwright.rig.read import edited, read_document
@@ -63,6 +75,7 @@ def main() -> None:
     arguments = argparse.ArgumentParser(description="times and ratios of what somebody waits for")
     arguments.add_argument("--repeats", type=int, default=30)
     repeats = arguments.parse_args().repeats
+    gc.set_threshold(OBJECTS_BEFORE_COLLECTING)  # as the program does
     yardstick = median(timed(square_roots, repeats))
     cold = [cold_check() for _ in range(COLD_RUNS)]
     rows = [
@@ -73,6 +86,8 @@ def main() -> None:
     rows += of_rig("Whimbrel", whimbrel, "front-cabinet", repeats, ("0.3", "5", "120"))
     rows += of_rig("1,000 parts", generated(1_000), "cabinet-500", max(repeats // 3, 3), ("", "50", "250 (any edit)"))
     rows += of_fixes(WHIMBREL.read_bytes(), max(repeats // 6, 3))
+    rows += of_frame(WHIMBREL.read_bytes(), repeats)
+    rows += of_sheets(max(repeats // 3, 3))
     rows.append(row(f"least effort of {LOOSE} loose parts under {LIMITS} limits", programme(repeats), "20"))
     rows.append(row(f"one arrangement of {LOOSE} loose parts, proofs left out", arrangement(repeats), ""))
     print(f"yardstick (100,000 square roots): {yardstick:.2f} ms CPU\n")
@@ -128,6 +143,51 @@ class Working(Changing):
         super().change()
         self.reading = self.composer.compose(self.document)
         study(self.reading.rig, TODAY, once=self.once, **self.asked)  # type: ignore[arg-type]
+
+
+class Watching(Once):
+    """A memory that also keeps what each step of the frame was last given."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.given: dict[str, tuple[object, ...]] = {}
+
+    def __call__(self, step, *given):  # type: ignore[no-untyped-def]
+        """Run a step, or answer from memory."""
+        if step in (shell, frame.solve, frame.findings):
+            self.given[step.__name__] = given
+        return super().__call__(step, *given)
+
+
+def of_frame(data: bytes, repeats: int) -> list[Row]:
+    """Return the row of the frame worked out again, as after an edit: members, openings, every hinge and screw."""
+    once = Watching()
+    study(Composer().compose(read_document(data)).rig, TODAY, once=once)
+    bare, solved, told = (once.given[name] for name in ("shell", "solve", "findings"))
+
+    def again() -> None:
+        shell(*bare)  # type: ignore[arg-type]
+        frame.findings(frame.solve(*solved), *told[1:])  # type: ignore[arg-type]
+
+    return [row("Whimbrel: frame and fasteners of one slot, after an edit", timed(again, repeats), "5")]
+
+
+def of_sheets(repeats: int) -> list[Row]:
+    """Return the rows of the whole set on paper, the study being done: every sheet as SVG, and one PDF."""
+    answer = answered(Question(str(WHIMBREL), "", "", "tow", "file", "", ""), TODAY)
+
+    def pages() -> tuple[Page, ...]:
+        sheets, title = all_sheets(answer)
+        return pages_of(sheets, PAPERS["letter"], title)
+
+    count = len(pages())
+    drawn = timed(lambda: [svg_of(one) for one in pages()], repeats)
+    set_of = [row(f"Whimbrel: all sheets as SVG ({count} pages)", drawn, "300")]
+    try:
+        as_pdf = timed(lambda: pdf_of(pages(), "Whimbrel"), 3, time.process_time)
+    except MissingExtra:
+        return set_of
+    return [*set_of, row(f"Whimbrel: the set as one PDF ({count} pages)", as_pdf, "3000")]
 
 
 def of_fixes(data: bytes, repeats: int) -> list[Row]:
@@ -186,13 +246,15 @@ def square_roots() -> None:
         sqrt(number)
 
 
-def timed(action: Callable[[], object], repeats: int) -> list[float]:
+def timed(
+    action: Callable[[], object], repeats: int, clock: Callable[[], float] = time.thread_time
+) -> list[float]:
     """Return the CPU time of each repeat in ms, after three that do not count."""
     times = []
     for turn in range(repeats + 3):
-        started = time.thread_time()
+        started = clock()
         action()
-        times.append((time.thread_time() - started) * 1_000)
+        times.append((clock() - started) * 1_000)
         if turn < 3:
             times.clear()
     return times

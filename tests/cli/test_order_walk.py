@@ -129,3 +129,29 @@ def test_a_reply_that_gives_no_value_is_asked_for_one(rig: Path, capsys: pytest.
     run(capsys, "set", str(rig), "side-door.reply=changed")
     page = run(capsys, "since", str(rig), "order")
     assert "side-door: changed, but no value is given; write the builder's own, such as side-door.reply.x=17" in page
+
+
+def test_lead_times_and_the_prices_of_openings_are_summed_and_can_be_adopted(
+    rig: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    run(capsys, "set", str(rig), "drop side-door.reply")
+    run(capsys, "set", str(rig), "side-door.reply.price=95", "side-door.reply.weeks=2", f"{ORDER}.taller.reply.weeks=3")
+    sums = (
+        # By hand: 7400 - 180 + 240 + 65 asked; 7400 - 180 + 260 + 95 by the reply, which refuses the release for 65.
+        "price with its options: asked 7,525 USD, by the reply 7,575 USD: 50 USD more",
+        # By hand: 10 + 1 asked; 11 + 3 + 2 by the reply.
+        "lead time with its options: asked 11 weeks, by the reply 16 weeks: 5 weeks later",
+    )
+    page = run(capsys, "since", str(rig), "order")
+    assert "taller: weeks: asked 1, the builder says 3: 2 weeks later" in page
+    assert all(one in page for one in sums)
+    offered = shlex.split(page.partition(f"boxwright set {rig} ")[2])
+    assert "side-door.cost=95" in offered
+    assert not any("weeks" in edit for edit in offered if edit.startswith("side-door"))
+
+    run(capsys, "set", str(rig), *offered)
+    assert tree_at(now(rig).document, "openings[side-door].cost") == "95"
+    page = run(capsys, "since", str(rig), "order")
+    assert "side-door: price: asked unknown, the builder says 95; the rig goes on with that" in page
+    assert "nothing is to be decided" in page
+    assert all(one in page for one in sums)

@@ -41,7 +41,8 @@ def sheets_of(
     framing = rig.frame.framing
     order = framing.order if framing is not None else None
     checked = expected(rig.trailer, slot.frame, rig.frame.readings, rig.measured)
-    drawn = Drawn(words, slot.frame, slot.box, units, findings, order, lines, checked)
+    deck = framing.floor.deck if framing is not None and framing.floor is not None else ""
+    drawn = Drawn(words, slot.frame, slot.box, units, findings, order, lines, checked, deck=deck)
     return (*frame.sheets(drawn), *plan_sheets(rig, slot, units), *chart_sheets(rig, slot, (), units), *walk)
 
 

@@ -13,13 +13,14 @@ from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, clean, hanging, plain, wrapped
 from boxwright.cli.trying import answered_again, swept
 from boxwright.cli.worded import at_the_shell
+from boxwright.disciplines.frame.as_ordered import asked_of
 from boxwright.disciplines.frame.ordering import OPENING_KEYS, AskedOpening, Order, OrderLine, Replied, order_lines
 from boxwright.disciplines.frame.parts import Opening
 from boxwright.model.place import ANYWHERE
 from boxwright.rig.document import Document
 from boxwright.rig.rig import Item, Rig
 from boxwright.rig.splice import tree_at
-from boxwright.units import Band, CannotRead, HeaderUnits, read_band, show
+from boxwright.units import Band, HeaderUnits, exactly, show
 
 AXIS = {"x": 0, "z": 2}
 SAME = 1e-6
@@ -33,6 +34,8 @@ WAYS = {
     "width": ("wider", "narrower"),
     "height": ("higher", "lower"),
 }
+OPENING_HAS = {"price": "cost", "weeks": ""}
+"""What an opening itself calls a key of its reply; it has no lead time of its own."""
 QUANTITY = {"price": "money", "weight": "mass"}
 
 
@@ -50,7 +53,7 @@ def since_order(question: Question, today: date, columns: int) -> tuple[list[Lin
         for sentence in _sentences(line, document, now.units):
             lines += hanging(plain(f"  {clean(line.name)}: "), sentence, columns)
     if order is not None:
-        lines += [row for one in _whole(order, now.units) for row in hanging(plain("  "), one, columns)]
+        lines += [row for one in _whole(order, found, now.units) for row in hanging(plain("  "), one, columns)]
     return lines + _going_on(now, found, today, columns), now
 
 
@@ -76,6 +79,9 @@ def _asked(item: Item) -> AskedOpening:
         else:
             held = getattr(own, key)
             values += [(key, held)] if held is not None else []
+    weight = item.words.weight.value if item.words.weight is not None else None
+    values += [("price", exactly(item.words.cost))] if item.words.cost is not None else []
+    values += [("weight", weight)] if weight is not None else []
     return AskedOpening(item.of, item.name, own.by, tuple(values), own.reply)
 
 
@@ -127,8 +133,11 @@ def _written(document: Document, path: str) -> str:
 
 
 def own_path(line: OrderLine, key: str) -> str:
-    """Return the rig path of the value that a value of the reply stands against."""
-    return line.asks if key == "value" else f"{line.of}.{key}"
+    """Return the rig path of the value that a value of the reply stands against; nothing where the rig has no such."""
+    if key == "value":
+        return line.asks
+    own = OPENING_HAS.get(key, key) if line.kind == "opening" else key
+    return f"{line.of}.{own}" if own else ""
 
 
 def _own_text(line: OrderLine, one: Replied, document: Document) -> str:
@@ -150,19 +159,24 @@ def _by(one: Replied, units: HeaderUnits) -> str:
     ways = WAYS.get(one.key, ("more", "less"))
     way = ways[0] if by > 0.0 else ways[1]
     if one.key == "weeks":
-        return f": {abs(by):g} week{'' if abs(by) == 1.0 else 's'} {way}"
+        return f": {_weeks(abs(by))} {way}"
     quantity = QUANTITY.get(one.key, "length")
     return f": {show(abs(by), quantity, units, cuts=quantity == 'length')} {way}"
 
 
-def _whole(order: Order, units: HeaderUnits) -> Iterator[str]:
+def _whole(order: Order, found: tuple[OrderLine, ...], units: HeaderUnits) -> Iterator[str]:
     """Yield what the order and the reply say as a whole: price, lead time, delivery."""
-    asked, told = (_sum(order, "price", is_reply, units) for is_reply in (False, True))
+    asked, told = (_sum(order, found, "price", is_reply, units) for is_reply in (False, True))
     if asked is not None and told is not None:
         same = ", as asked" if abs(told - asked) < SAME else f": {show(abs(told - asked), 'money', units)} " + (
             "more" if told > asked else "less")  # fmt: skip
         yield f"price with its options: asked {show(asked, 'money', units)}, by the reply " \
               f"{show(told, 'money', units)}{same}"  # fmt: skip
+    asked, told = (_sum(order, found, "weeks", is_reply, units) for is_reply in (False, True))
+    if asked is not None and told is not None:
+        by = told - asked
+        same = ", as asked" if abs(by) < SAME else f": {_weeks(abs(by))} {'later' if by > 0.0 else 'sooner'}"
+        yield f"lead time with its options: asked {_weeks(asked)}, by the reply {_weeks(told)}{same}"
     weight = [option.weight for _, option in order.options if option.weight is not None and _is_taken(option.reply)]
     if weight and all(band.known for band in weight):
         total = Band(sum(one.best for one in weight), sum(one.low for one in weight), sum(one.high for one in weight))
@@ -181,24 +195,31 @@ def _is_taken(reply: object) -> bool:
     return getattr(reply, "answer", "") != "no"
 
 
-def _sum(order: Order, key: str, is_reply: bool, units: HeaderUnits) -> float | None:
-    """Return the price of trailer and options, as asked or as replied; None where the trailer's own is not written."""
-    whole = order.reply if is_reply and order.reply is not None and order.reply.price is not None else order
-    if whole.price is None or not whole.price.known:
+def _weeks(count: float) -> str:
+    return f"{count:g} week{'' if count == 1.0 else 's'}"
+
+
+def _sum(
+    order: Order, found: tuple[OrderLine, ...], key: str, is_reply: bool, units: HeaderUnits
+) -> float | None:
+    """Return price or lead time of the trailer with what its lines add, as asked or as replied.
+
+    None where the trailer's own is not written.
+    """
+    replied = getattr(order.reply, key) if is_reply and order.reply is not None else None
+    whole = replied if replied is not None else getattr(order, key)
+    if whole is None or not whole.known:
         return None
-    total = whole.price.best
-    for _, option in order.options:
-        reply = option.reply
-        if is_reply and not _is_taken(reply):
+    total: float = whole.best
+    for line in found:
+        if is_reply and line.answer == "no":
             continue
-        given = reply.price if is_reply and reply is not None and reply.price is not None else option.price
-        was = dict(reply.was).get(key) if reply is not None and not is_reply else None
-        if was is not None:  # the option holds the builder's price by now; this is what had been asked
-            try:
-                given = read_band(was, "money", units)
-            except CannotRead:
-                given = None
-        if given is not None and given.known:
+        told = next((one for one in line.replied if one.key == key), None)
+        asked = asked_of(line, key, line.price if key == "price" else line.weeks, units)
+        if told is not None and asked is None and isinstance(told.asked, Band) and not told.was:
+            asked = told.asked  # of an opening, whose own price stands with it
+        given = told.given if is_reply and told is not None else asked
+        if isinstance(given, Band) and given.known:
             total += given.best
     return total
 
@@ -215,11 +236,13 @@ def adopting(found: tuple[OrderLine, ...], document: Document) -> list[str]:
             short = _short(document, line)
             if one.was or not path or _agrees(one) or line.answer == "no":
                 continue
-            typed = path if one.key == "value" else f"{short}.{one.key}"
+            typed = path if one.key == "value" else f"{short}{path.removeprefix(line.of)}"
             edits.append(f"{typed}={_written(document, f'{line.of}.reply.{one.key}')}")
             before = tree_at(document, path)
             if isinstance(before, str):
                 edits.append(f"{short}.reply.was.{one.key}={before}")
+            elif one.key in QUANTITY:  # nothing had been asked: the builder's value must not pass for the asked one
+                edits.append(f"{short}.reply.was.{one.key}=unknown")
     return edits
 
 

@@ -43,4 +43,5 @@ def to_editor(text: str, offset: int) -> int:
 
 def as_in(text: str, inserted: str) -> str:
     """Return what was typed with the line ends of the text it goes into."""
+    inserted = shown_text(inserted)
     return inserted.replace("\n", "\r\n") if "\r\n" in text else inserted

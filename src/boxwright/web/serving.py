@@ -5,9 +5,10 @@ from __future__ import annotations
 import asyncio
 import contextlib
 import logging
+import signal
 import socket
 import time
-from collections.abc import Callable, Coroutine
+from collections.abc import Callable, Coroutine, Iterator
 from datetime import date
 from pathlib import Path
 
@@ -27,6 +28,7 @@ def bound(port: int) -> socket.socket:
     listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     listening.bind((LOOPBACK, port))
+    listening.listen()  # from now on a browser waits for us instead of being refused
     return listening
 
 
@@ -39,7 +41,7 @@ def served(path: Path | None, folder: Path, today: date, port: int, started: Cal
     gate = Gate(application(room, door, clock), door, port)
     config = uvicorn.Config(gate, log_level="warning", lifespan="off", ws_max_size=MOST_MESSAGE, access_log=False,
                             server_header=False, ws="websockets-sansio", timeout_graceful_shutdown=1)  # fmt: skip
-    server = uvicorn.Server(config)
+    server = _Server(config)
 
     async def all_of_it() -> None:
         loops = (room.keep, room.idle, lambda: _watched(room))
@@ -55,6 +57,21 @@ def served(path: Path | None, folder: Path, today: date, port: int, started: Cal
             room.seekers.stop()
 
     asyncio.run(all_of_it())
+
+
+class _Server(uvicorn.Server):
+    """A server that a signal ends as any other end does: what waits is written first."""
+
+    @contextlib.contextmanager
+    def capture_signals(self) -> Iterator[None]:
+        """Take the signals that end a program while it serves."""
+        ends = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
+        before = {one: signal.signal(one, self.handle_exit) for one in ends}
+        try:
+            yield
+        finally:
+            for one, handler in before.items():
+                signal.signal(one, handler)
 
 
 async def _kept_going(loop: Callable[[], Coroutine[None, None, None]]) -> None:

@@ -169,11 +169,12 @@ class Session:
         """Take over what was typed in the editor, its places those of the text at ``base``."""
         made: list[Change] = []
         before = self._text_at(base)
-        stretches = sorted(
-            ((to_text(before, one.start), to_text(before, one.end), as_in(before, one.insert)) for one in changes),
-            reverse=True,
-        )
-        moved = [(self._carried(start, end, base), insert) for start, end, insert in stretches]
+        stretches = [(to_text(before, one.start), to_text(before, one.end), as_in(before, one.insert))
+                     for one in sorted(changes, key=lambda one: (one.start, one.end))]  # fmt: skip
+        edges = [edge for start, end, _ in stretches for edge in (start, end)]
+        if edges != sorted(edges):
+            raise Refused("what was typed does not fit the text; look at it again")
+        moved = [(self._carried(start, end, base), insert) for start, end, insert in reversed(stretches)]
         for (start, end), insert in moved:
             change = Change(start, self.text[start:end], insert)
             self._do(change)
@@ -282,7 +283,11 @@ def _between(before: str, after: str) -> Change:
     start = 0
     while start < most and before[start] == after[start]:
         start += 1
+    if start and before[start - 1] == "\r":
+        start -= 1  # a line end of two characters is never cut through: an editor knows it as one
     end = 0
     while end < most - start and before[-1 - end] == after[-1 - end]:
         end += 1
+    if end and before[-end] == "\n":
+        end -= 1
     return Change(start, before[start : len(before) - end], after[start : len(after) - end])

@@ -75,3 +75,57 @@ def test_a_round_number_of_kilograms_is_no_matter_where_pounds_would_hold_too() 
 def test_what_was_stamped_in_kilograms_is_believed_once_it_is_written_in_pounds() -> None:
     edits = {"trailer.coupler.rating": "7716 lb", "gross": "6900 lb"}
     assert asked(edits) == []
+
+
+PAYLOADS: list[tuple[dict[str, Any], list[str]]] = [
+    ({"kerb": "5100 lb", "gcwr": "15000 lb", "payload": "7000 lb"}, ["payload"]),
+    ({"kerb": "5100 lb", "gvwr": "7000 lb", "payload": "7000 lb"}, ["payload"]),
+    ({"kerb": "5100 lb", "gcwr": "9000 lb", "rating": "8500 lb", "payload": "4000 lb"}, ["payload"]),
+    ({"kerb": "5100 lb", "payload": "1000 kg", "people_and_gear": "600 lb"}, ["payload"]),
+    ({"kerb": "5100 lb", "payload": "1300 kg", "people_and_gear": "500 lb"}, []),
+    ({"kerb": "1470 kg", "gcwr": "7606 lb", "rating": "5000 lb", "payload": "1950 kg"}, ["payload"]),
+    ({"kerb": "1500 kg", "gcwr": "13000 lb", "gvwr": "6614 lb", "rating": "6600 lb", "payload": "1450 kg"}, []),
+    ({"kerb": "1500 kg", "gcwr": "13000 lb", "rating": "6600 lb", "payload": "1450 kg"}, ["payload"]),
+    ({"people_and_gear": "50 lb"}, ["people_and_gear"]),
+    ({"people_and_gear": "100 lb"}, []),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("written", "about"), PAYLOADS, ids=str)
+def test_a_payload_that_is_another_figure_is_asked_about(written: dict[str, str], about: list[str]) -> None:
+    """The greatest mass typed as payload; kilograms behind a number of pounds; a vehicle nobody drives."""
+    found = asked({"tow.pickup": {"tongue": "900 lb", "rating": "9000 lb", **written}})
+    assert found == [(f"tow[pickup].{key}", True) for key in about]
+
+
+@pytest.mark.parametrize(
+    ("place", "nose", "rating", "hitch", "about"),
+    [
+        ("UK", "750 kg", "750 kg", "75 kg", ["trailer.coupler.tongue_max"]),
+        ("UK", "750 kg", "2700 kg", "75 kg", ["trailer.coupler.tongue_max"]),
+        ("UK", "75 kg", "750 kg", "75 kg", []),
+        ("UK", "100 kg", "750 kg", "75 kg", []),
+        ("UK", "75 kg", "750 kg", "750 kg", ["tow[pickup].tongue"]),
+        ("AU", "200 kg", "2000 kg", "350 kg", []),
+        ("US-NE", "7000 lb", "7000 lb", "900 lb", ["trailer.coupler.tongue_max"]),
+        ("US-NE", "1050 lb", "7000 lb", "900 lb", []),
+        ("US-NE", "3000 lb", "", "900 lb", ["trailer.coupler.tongue_max"]),
+    ],
+)
+def test_a_tongue_load_that_is_the_rating_is_asked_about(
+    place: str, nose: str, rating: str, hitch: str, about: list[str]
+) -> None:
+    """The S value typed with a nought too many, on the coupler or for the hitch, which a fifth of it shows."""
+    car = {"rating": "2500 kg", "kerb": "1900 kg", "gcwr": "10600 lb", "people_and_gear": "170 kg", "tongue": hitch}
+    trailer = {"trailer.gvwr": "750 kg", "trailer.axles.gawr": ["750 kg"], "trailer.tyres.load": "387 kg"}
+    edits = {**trailer, "trailer.tyres.count": "2"} if place == "UK" else {}
+    found = asked({**edits, "countries": [place], "trailer.coupler.tongue_max": nose, "trailer.coupler.rating": rating,
+                   "gross": "700 kg", "tongue": "50 kg", "tow.pickup": car})  # fmt: skip
+    assert found == [(path, True) for path in about]
+
+
+def test_round_kilograms_are_asked_about_in_canada_where_the_pounds_would_fail() -> None:
+    """A plate there gives both units."""
+    edits = {"countries": ["CA-BC"], "trailer.coupler.rating": "3500 kg", "trailer.gvwr": "3175 kg"}
+    assert asked({**edits, "gross": "3400 lb", "tongue": "400 lb"}) == []
+    assert asked({**edits, "gross": "3600 lb", "tongue": "400 lb"}) == [("trailer.coupler.rating", True)]

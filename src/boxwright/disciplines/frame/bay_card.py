@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
-from boxwright.disciplines.frame.drawn import Drawn, Eye
+from boxwright.disciplines.frame.behind import runs_in
+from boxwright.disciplines.frame.drawn import UNSAID, Drawn, Eye
 from boxwright.disciplines.frame.result import Bay, Wall
 from boxwright.drawing import TO_TICK, Grid, Sheet
 
 WALLS = ("left", "right", "front", "rear", "nose-left", "nose-right")
 NOTES = (
     "A bay may be closed when every box is ticked. Where a wire or a pipe runs, no screw goes deeper than the lining.",
+    "Wires and pipes stand at their height by the written route; with a ? where the route does not say that it runs so "
+    "far.",
     "Photograph it bare, wired and foamed, with the tape in the picture, hooked at the scribed 0.",
 )
+LINE = 46
+"""So many letters of what to keep clear of stand on a line: two cards stand side by side."""
 Row = tuple[str, str, str]
 
 
@@ -57,7 +62,22 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
             )
             what = f"{piece.name} {piece.material} {ruler.thickness(piece.thick)}, {cut}"
             rows.append(((TO_TICK if piece.there != "yes" else "in", "Layer", what), piece.of))
-    rows.append((("", "Keep out", "wire or pipe at z ______"), bay.of))
+    rows += [(("-", "Keep out", words), bay.of) for words in _keep_out(drawn, bay, wall)]
     rows.append((("", "Photo", "bare ____ wired ____ foamed ____"), bay.of))
     rows.append(((TO_TICK, "May close", "signed ________ date ________"), bay.of))
     return Grid(title, ("", "", ""), tuple(row for row, _ in rows), tuple(of for _, of in rows))
+
+
+def _keep_out(drawn: Drawn, bay: Bay, wall: Wall) -> list[str]:
+    """Return short lines of what runs through a bay, by its height; a question mark where it may not reach so far."""
+    at: dict[str, list[str]] = {}
+    found = runs_in(drawn, wall.name, (bay.low.best, bay.high.best), (wall.foot, wall.top))
+    for run, is_sure in sorted(found, key=lambda one: (one[0].up is None, one[0].up or 0.0)):
+        height = f"z {drawn.ruler.mark(run.up)}" if run.up is not None else f"z {UNSAID}"
+        at.setdefault(height, []).append(run.name if is_sure else f"{run.name}?")
+    lines = [""]
+    for height, names in [*at.items(), ("found z", ["______"])]:
+        for number, name in enumerate(names):
+            joined = f"{lines[-1]}, {name if number else f'{height} {name}'}" if lines[-1] else f"{height} {name}"
+            lines = [*lines[:-1], joined] if len(joined) <= LINE else [*lines, f"{height} {name}"]
+    return lines

@@ -35,7 +35,9 @@ class CardLine:
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """What the sheets of the frame are made from; ``slot`` says in words which stage and day they show."""
+    """What the sheets of the frame are made from; ``slot`` says in words which stage and day they show.
+
+    ``deck`` is what is written of the trailer's own."""
 
     slot: str
     frame: Result
@@ -46,6 +48,7 @@ class Drawn:
     lines: tuple[OrderLine, ...] = ()
     expected: tuple[Expected, ...] = ()
     cards: tuple[CardLine, ...] = ()
+    deck: str = ""
 
     @property
     def ruler(self) -> Ruler:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from math import asin, pi, sin
 
+from boxwright.disciplines.frame.behind import behind_words, run_marks
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, half_face, line_of
 from boxwright.disciplines.frame.faults import Fault, fault_marks, fault_notes
 from boxwright.disciplines.frame.result import Hole, Intrusion, Member, Wall
@@ -23,7 +24,7 @@ ACROSS = ("front", "rear", "nose-left", "nose-right")
 STEPS = 24
 SAME = 1e-4
 """Two places on a wall nearer than this (m) are one."""
-CAUTION = "Look behind before you drill: only what is in this file is drawn, wires and pipes are not looked at yet."
+CAUTION = "Look behind before you drill: only what is in this file is drawn."
 
 
 def elevation(drawn: Drawn, wall: Wall, is_inside: bool, faults: tuple[Fault, ...]) -> Sheet:
@@ -33,7 +34,7 @@ def elevation(drawn: Drawn, wall: Wall, is_inside: bool, faults: tuple[Fault, ..
     title = f"{_named(wall)}, {side}"
     view = View(title, eye.looks, tuple(wall_marks(drawn, eye, faults)), eye.datum)
     grids = layers(drawn, wall) if is_inside else [_openings(drawn, wall)] if drawn.holes_of(wall.name) else []
-    notes = [*_signs(drawn, eye), *fault_notes(faults, wall.name), CAUTION]
+    notes = [*_signs(drawn, eye), *_runs(drawn, eye), *fault_notes(faults, wall.name), CAUTION]
     name = f"{wall.name}-{side}"
     return Sheet(name, title, (view,), tuple(notes), tuple(grids))
 
@@ -63,6 +64,7 @@ def wall_marks(drawn: Drawn, eye: Eye, faults: tuple[Fault, ...]) -> Marks:
     for hole in drawn.holes_of(wall.name):
         marks += hole_marks(drawn, hole, eye)
     if eye.is_inside:
+        marks += run_marks(drawn, eye, (wall.low, wall.high), (wall.foot, wall.top))
         marks += _fasteners(drawn, eye)
     return [*marks, *dimensions(drawn, eye), *_bearings(eye), *fault_marks(faults, eye)]
 
@@ -286,7 +288,7 @@ def _bearings(eye: Eye) -> Marks:
     return [*marks, *end_words(eye)]
 
 
-def end_words(eye: Eye) -> Marks:
+def end_words(eye: Eye) -> list[Text]:
     """Return which side of an end wall is the trailer's left and which its right, as one looks at it."""
     wall = eye.wall
     is_narrow = wall.high - wall.low < NARROW
@@ -312,6 +314,15 @@ def _signs(drawn: Drawn, eye: Eye) -> list[str]:
     if any(one.is_removed or (one.is_built and one.planned is not None) for one in members):
         signs.append("dash and dots: where it was ordered, or is taken out")
     return [*notes, f"Studs {'; '.join(signs)}."] if signs else notes
+
+
+def _runs(drawn: Drawn, eye: Eye) -> list[str]:
+    """Return which wires and pipes run in a wall, where it is seen from the side they are reached from."""
+    wall = eye.wall
+    if not eye.is_inside or not any(one.wall == wall.name for one in drawn.frame.runs):
+        return []
+    said = behind_words(drawn, wall.name, (wall.low, wall.high), (wall.foot, wall.top))
+    return [f"Chain lines are wires and pipes by their written routes: {said}."]
 
 
 def _openings(drawn: Drawn, wall: Wall) -> Grid:

@@ -4,48 +4,55 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from boxwright.disciplines.frame.behind import behind_words, run_marks
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, said
 from boxwright.disciplines.frame.elevation import beside, cuts, hole_marks, member_marks, rectangle
-from boxwright.disciplines.frame.faults import Fault, fault_notes, is_about
+from boxwright.disciplines.frame.faults import is_about
 from boxwright.disciplines.frame.result import DepthFit, Hole, Wall
-from boxwright.drawing import TO_TICK, Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, View
+from boxwright.drawing import Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, View
 
 LARGEST = 0.13
 """An opening up to this wide and high (m) is drawn full size, as a template for one page of either paper."""
 AROUND = 0.12
 """How much of the wall is shown around an opening that is drawn smaller (m), beyond the members beside it."""
-ROOM = 0.1, 0.12
-"""The width and height that the offsets of an opening may take on paper (m): a page, its tables on the back."""
-SCALES = (1 / 2, 1 / 5, 1 / 10, 1 / 15, 1 / 20, 1 / 25, 1 / 30, 1 / 40, 1 / 50, 1 / 75, 1 / 100)
+ROOM = 0.078, 0.085
+"""The width and height that the offsets of an opening may take on paper (m): what its table leaves of a page."""
+SCALES = (1 / 2, 1 / 5, 1 / 10, 1 / 15, 1 / 20, 1 / 25, 1 / 30, 1 / 40, 1 / 50, 1 / 60, 1 / 75, 1 / 100)
 BELOW = 0.025
 """How far under a template the sign of the way forward stands (m)."""
 FITS = {"yes": "fits", "no": "DOES NOT FIT", "unknown": "not known"}
+LIES = 0.085
+"""A template up to this high (m) stands on a page with its table; a higher one takes an upright page of its own."""
+OWN_PAGE = "The template is full size and takes a page of its own; what is known of the hole stands on the next."
 CAUTIONS = (
-    "Look behind before you drill: lining off, or in from the next bay. Brake and lamp wires run in walls and floor.",
-    "Disconnect shore power, battery and tow vehicle. Wear eye protection.",
-    "Measure twice from the 0; drill the corners and look where they came out. Paint the cut edge.",
+    "Look behind before you drill, lining off: brake and lamp wires run in walls and floor. Disconnect shore power, "
+    "battery and tow vehicle; wear eye protection.",
 )
-AGAIN = "after the first rain or a hose test; then every spring and autumn (common practice, no source)"
+DONE = (
+    "__ looked behind; __ taped twice; __ corners drilled and looked at; __ cut; __ edge painted; __ sealed; "
+    "__ hose test; by _____ date _____ photo ___"
+)
+AGAIN = "after a hose test; every spring and autumn (common practice, no source)"
 
 
-def hole_page(drawn: Drawn, hole: Hole, faults: tuple[Fault, ...]) -> Sheet:
+def hole_page(drawn: Drawn, hole: Hole) -> Sheet:
     """Return the page of one opening; one without a place says what is missing."""
-    mine = tuple(one for one in faults if is_about(one.finding.where, hole.of))
-    notes = (*fault_notes(mine, hole.wall), *CAUTIONS)
-    grids = (_facts(drawn, hole), _behind(drawn, hole), _ticks(hole))
+    mine = [f"Fault {number}: {one.says}" for number, one in drawn.faults() if is_about(one.where, hole.of)]
+    notes = (*mine, *CAUTIONS)
+    grids = (_facts(drawn, hole),)
     name, title = f"hole-{hole.name}", f"Hole: {hole.name}"
     wall = drawn.frame.wall(hole.wall)
     if wall is None or not hole.is_placed:
-        return Sheet(name, title, (), notes, grids, stands_up=True)
+        return Sheet(name, title, (), notes, grids)
     eye = Eye(wall, False)
     is_full_size = is_template(hole)
-    scale = (
-        1.0 if is_full_size else scale_for(hole.high - hole.low + 2.0 * AROUND, hole.top - hole.bottom + 2.0 * AROUND)
-    )
+    low, high, bottom, top = _shown(hole, wall)
+    scale = 1.0 if is_full_size else scale_for(high - low, top - bottom)
     marks = _template(drawn, hole, eye) if is_full_size else _offsets(drawn, hole, eye)
     what = "Template, full size" if is_full_size else "Offsets from the scribed 0"
     view = View(what, eye.looks if wall.name not in ("roof", "floor") else "seen from above", tuple(marks), eye.datum)
-    return Sheet(name, title, (view,), notes, grids, scale, stands_up=True)
+    stands_up = is_full_size and hole.top - hole.bottom > LIES
+    return Sheet(name, title, (view,), (*notes, *((OWN_PAGE,) if stands_up else ())), grids, scale, stands_up=stands_up)
 
 
 def is_template(hole: Hole) -> bool:
@@ -74,23 +81,29 @@ def _template(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
     return [*marks, *_sizes(drawn, hole, eye), *_corners(drawn, hole, eye, marks)]
 
 
+def _shown(hole: Hole, wall: Wall) -> tuple[float, float, float, float]:
+    """Return how much of a wall is shown around an opening: to the members beside it and a little beyond."""
+    reach = [abs(gap.clear.best) for gap in (hole.gap_low, hole.gap_high) if gap is not None and gap.clear.known]
+    beyond = max([*reach, 0.0]) + AROUND
+    along = max(wall.low, hole.low - beyond), min(wall.high, hole.high + beyond)
+    return *along, max(wall.foot, hole.bottom - AROUND), min(wall.top, hole.top + AROUND)
+
+
 def _offsets(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
     """Return an opening among the members beside it, with what is clear to each."""
     ruler, wall = drawn.ruler, eye.wall
     gaps = [(hole.gap_low, hole.low, -1.0), (hole.gap_high, hole.high, 1.0)]
-    reach = [abs(gap.clear.best) for gap, _, _ in gaps if gap is not None and gap.clear.known]
-    beyond = max([*reach, 0.0]) + AROUND
-    low, high = max(wall.low, hole.low - beyond), min(wall.high, hole.high + beyond)
-    bottom, top = max(wall.foot, hole.bottom - AROUND), min(wall.top, hole.top + AROUND)
+    low, high, bottom, top = _shown(hole, wall)
     marks: Marks = []
     for member in drawn.frame.members_of(wall.name):
         if member.runs == "up" and low < member.at.best < high:
             pieces = tuple((max(foot, bottom), min(head, top)) for foot, head in member.pieces)
             shown = replace(member, low=bottom, high=top, pieces=tuple(one for one in pieces if one[0] < one[1]))
             marks += member_marks(shown, eye, "metal")
-            at, words = eye.at(member.at.best, top), f"{member.name} = {ruler.mark(member.at.best - eye.zero)}"
+            named = "jamb" if member.of == hole.of else member.name
+            at, words = eye.at(member.at.best, top), f"{named} = {ruler.mark(member.at.best - eye.zero)}"
             marks.append(Dimension(at, at, words, member.of, "above", 0, True))
-    marks += hole_marks(drawn, hole, eye)
+    marks += [*run_marks(drawn, eye, (low, high), (bottom, top)), *hole_marks(drawn, hole, eye)]
     for gap, edge, way in gaps:
         if gap is not None and gap.clear.known:
             ends = eye.at(edge, hole.bottom), eye.at(edge + way * gap.clear.best, hole.bottom)
@@ -142,33 +155,64 @@ def across(wall: Wall) -> str:
 
 
 def _facts(drawn: Drawn, hole: Hole) -> Grid:
+    """Return everything that is known of an opening, line by line."""
     ruler, wall = drawn.ruler, drawn.frame.wall(hole.wall)
     place = UNSAID
     if wall is not None and hole.is_placed:
         eye = Eye(wall, False)
         foot = wall.foot if wall.name in ("roof", "floor") else 0.0
         place = f"{ruler.both(hole.low - eye.zero)} from the 0; {ruler.both(hole.bottom - foot)} {across(wall)}"
-    sealed = hole.seal or "nobody wrote it"
+    sealed = hole.seal or "nobody wrote what seals it"
     missing = "" if hole.is_placed else "Missing: its place or its size. Write x (or side), z, width and height."
+    rough = f"{ruler.both(hole.high - hole.low)} x {ruler.both(hole.top - hole.bottom)}" if not missing else ""
+    unit = " ".join(one for one in (hole.unit, ruler.mass(hole.unit_weight)) if one)
+    behind = behind_words(drawn, hole.wall, (hole.low, hole.high), (hole.bottom, hole.top)) if not missing else ""
     pairs = (
         ("Not to be drawn yet", missing),
-        ("Wall", hole.wall),
-        (
-            "Rough opening",
-            f"{ruler.both(hole.high - hole.low)} x {ruler.both(hole.top - hole.bottom)}" if not missing else "",
-        ),
-        ("Lower front corner", place),
+        ("Wall, made by", f"{hole.wall}, {'trailer builder' if hole.is_by_builder else 'owner'}"),
+        ("Rough opening", rough),
+        ("Lower left corner" if hole.wall in ("front", "rear") else "Lower front corner", place),
         ("Members beside", beside(drawn, hole)),
-        ("Cuts", cuts(hole)),
-        ("Header", UNSAID if missing else "needed" if hole.needs_frame else "none needed"),
-        ("Made by", "trailer builder" if hole.is_by_builder else "owner"),
-        ("Goes in", " ".join(one for one in (hole.unit, ruler.mass(hole.unit_weight)) if one)),
+        ("Cuts; header", UNSAID if missing else f"{cuts(hole)}; {_header(drawn, hole)}"),
+        ("From outside in", _layers(drawn, hole)),
+        ("Wires, pipes", behind),
         *((f"Depth, {one.what}", _depth(drawn, one)) for one in hole.depth),
-        ("Sealant", f"{sealed} {said(hole.sealed_on)}".strip()),
+        ("Unit; sealant", "; ".join(one for one in (unit, f"{sealed} {said(hole.sealed_on)}".strip()) if one)),
         ("Look again", AGAIN),
+        ("Done", DONE),
     )
     rows = tuple(pair for pair in pairs if pair[1])
-    return Grid("What is known", ("", ""), rows, tuple(hole.of for _ in rows))
+    return Grid("", ("", ""), rows, tuple(hole.of for _ in rows))
+
+
+def _header(drawn: Drawn, hole: Hole) -> str:
+    """Return what the header spans and bears, and what each of its jambs then carries beside its own."""
+    need = hole.header
+    if need is None:
+        return "a header is needed" if hole.needs_frame else "no header is needed"
+    span = f"from {need.from_member} to {need.to_member}, {drawn.ruler.full(need.span)} between their middles"
+    if not need.offsets:
+        return f"header {span}; no stud of the row stands on it"
+    first, last = (f"{share:.1f}" for share in need.shares)
+    studs = f"{len(need.offsets)} stud{'' if len(need.offsets) == 1 else 's'}"
+    needed = "header needed" if hole.needs_frame else "header"
+    return f"{needed} {span}; bears {studs}: the load of {first} on {need.from_member}, of {last} on {need.to_member}"
+
+
+def _layers(drawn: Drawn, hole: Hole) -> str:
+    """Return what lies behind the skin at an opening: the layers of its own bay where they are written."""
+    ruler, wall = drawn.ruler, drawn.frame.wall(hole.wall)
+    mine = [one.name for one in drawn.frame.bays if one.wall == hole.wall and hole.low < one.high.best
+            and hole.high > one.low.best] if hole.is_placed else []  # fmt: skip
+    own = [found for name in mine if (found := drawn.buildup(hole.wall, "bay", name)) is not None]
+    bay = own[0] if len(mine) == 1 and own else drawn.buildup(hole.wall, "bay")
+    words = [f"skin {ruler.thickness(wall.skin if wall is not None else None)}"]
+    for one in bay.layers if bay is not None else ():
+        there = "" if one.there == "yes" else f" {THERE[one.there]}"
+        where = " over studs" if one.where == "members" else ""
+        named = f"{one.name} {one.material}" if one.material != one.name else one.name
+        words.append(f"{named} {ruler.thickness(one.thick)}{where}{there}")
+    return "; ".join(words)
 
 
 def _depth(drawn: Drawn, one: DepthFit) -> str:
@@ -178,19 +222,3 @@ def _depth(drawn: Drawn, one: DepthFit) -> str:
     finished, now = ruler.thickness(one.finished), ruler.thickness(one.standing)
     return f"needs {needs}; finished {finished}: {FITS[one.fits]}; now {now}: {FITS[one.fits_standing]}"
 
-
-def _behind(drawn: Drawn, hole: Hole) -> Grid:
-    bay = drawn.buildup(hole.wall, "bay")
-    pieces = bay.layers if bay is not None else ()
-    wall = drawn.frame.wall(hole.wall)
-    skin = ("skin", "-", drawn.ruler.thickness(wall.skin if wall is not None else None), "in")
-    rows = tuple((one.name, one.material, drawn.ruler.thickness(one.thick), THERE[one.there]) for one in pieces)
-    unseen = ("wires, pipes", "not looked at by this sheet", UNSAID, "look")
-    columns = ("From outside in", "Of", "Thick", "Today")
-    return Grid("", columns, (skin, *rows, unseen), (hole.of, *(one.of for one in pieces), hole.of))
-
-
-def _ticks(hole: Hole) -> Grid:
-    done = ("looked behind", "marked and measured twice", "cut", "edge painted", "sealed", "hose test")
-    rows = tuple((TO_TICK, one, "", "", "") for one in done)
-    return Grid("", ("", "Done", "By", "Date", "Photo"), rows, tuple(hole.of for _ in rows))

@@ -35,10 +35,23 @@ def buildups_of(
         for place in ("bay", "member"):
             found.append(_buildup(wall, "", own, shares, depth, place == "member"))
         for bay in dict.fromkeys(one.wall for one in planned if _bay_wall(one.wall) == wall.name):
-            names = {one.name for one in planned if one.wall == bay}
-            mixed = [one for one in planned if one.wall == bay or (_is_on(one.wall, wall) and one.name not in names)]
+            mixed = _mixed([one for one in planned if one.wall == bay], own)
             found.append(_buildup(wall, _bay_name(bay), mixed, shares, depth, False))
     return tuple(found)
+
+
+def _mixed(bay: list[StandingLayer], wall: list[StandingLayer]) -> list[StandingLayer]:
+    """Return the layers of a bay from the skin inwards: its own in the place of its wall's, one of no such name last.
+
+    One of no such name that lies between members lies with those that do.
+    """
+    named = {one.name: one for one in bay}
+    mixed = [named.pop(one.name, one) for one in wall]
+    between = sum(1 for one in mixed if one.layer.between)
+    for one in named.values():
+        mixed.insert(between if one.layer.between else len(mixed), one)
+        between += 1 if one.layer.between else 0
+    return mixed
 
 
 def _is_on(written: str, wall: Wall) -> bool:

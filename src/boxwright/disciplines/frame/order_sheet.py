@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from boxwright.disciplines.frame.as_ordered import as_ordered, asked_of
 from boxwright.disciplines.frame.drawn import UNSAID, Drawn, Eye, Marks, said
 from boxwright.disciplines.frame.elevation import end_words, hole_marks, member_marks, outline, stud_row
 from boxwright.disciplines.frame.hole_page import across, scale_for
 from boxwright.disciplines.frame.ordering import OrderLine
-from boxwright.disciplines.frame.result import Hole, Wall
+from boxwright.disciplines.frame.result import Hole, Member, Wall
 from boxwright.drawing import TO_TICK, Grid, Shape, Sheet, Symbol, View
 from boxwright.units import Band, show
 
-ROOM = 0.1, 0.1
-"""What the longest wall may take on paper (m): two walls stand side by side."""
-AHEAD = 0.6
-"""How far before a wall the sign of the way forward stands (m)."""
+ROOM = (0.1, 0.1), (0.072, 0.1)
+"""What the longest wall may take on paper (m): two walls stand side by side, or three and more."""
+BELOW = 0.3
+"""How far under a wall the signs for its front and its sides stand (m)."""
 SIDES = ("left", "right")
 REPLY = ("yes", "no", "changed to")
 RULES = (
@@ -26,23 +29,14 @@ RULES = (
 
 
 def order_sheet(drawn: Drawn) -> Sheet:
-    """Return the order as it is sent: walls, openings, options, delivery."""
-    order = drawn.order
+    """Return the order as it is sent: walls, openings, options, delivery, all as they were asked for."""
+    drawn, order = as_ordered(drawn), drawn.order
     revision = f"revision {order.revision}" if order is not None and order.revision else "no revision letter yet"
-    views = tuple(_view(drawn, wall) for wall in drawn.frame.walls if wall.name in SIDES or _asked(drawn, wall.name))
+    views = tuple(_view(drawn, wall) for wall in drawn.frame.walls if wall.name in SIDES or drawn.holes_of(wall.name))
     grids = (_head(drawn), *_openings(drawn), _frame(drawn), *_options(drawn), _signed())
     longest = max((wall.high - wall.low for wall in drawn.frame.walls), default=0.0)
-    return Sheet("order", f"Order sheet, {revision}", views, RULES, grids, scale_for(longest, 0.0, ROOM))
-
-
-def _asked(drawn: Drawn, wall: str) -> tuple[Hole, ...]:
-    """Return the openings of a wall that the builder makes."""
-    return tuple(one for one in drawn.holes_of(wall) if is_asked(drawn, one))
-
-
-def is_asked(drawn: Drawn, hole: Hole) -> bool:
-    """Return whether an opening is a line of the order."""
-    return hole.is_by_builder or any(line.of == hole.of for line in drawn.lines)
+    scale = scale_for(longest, 0.0, ROOM[len(views) > len(SIDES)])
+    return Sheet("order", f"Order sheet, {revision}", views, RULES, grids, scale)
 
 
 def _view(drawn: Drawn, wall: Wall) -> View:
@@ -51,44 +45,51 @@ def _view(drawn: Drawn, wall: Wall) -> View:
     marks: Marks = [Shape(outline(drawn, eye), "visible", wall.of)]
     for member in drawn.frame.members_of(wall.name):
         marks += member_marks(member, eye)
-    for hole in _asked(drawn, wall.name):
-        marks += hole_marks(drawn, hole, eye)
+    for hole in drawn.holes_of(wall.name):
+        marks += hole_marks(drawn, replace(hole, is_cut=True), eye)
     marks += [*stud_row(drawn, eye), Symbol(eye.at(eye.zero, wall.foot), "datum", wall.of)]
+    # Under the wall they take no width, so that three walls stand side by side.
     if eye.front is None:
-        marks += end_words(eye)
+        marks += [replace(one, at=(one.at[0], wall.foot - BELOW)) for one in end_words(eye)]
     else:
-        ends = sorted((eye.at(wall.low, 0.0)[0], eye.at(wall.high, 0.0)[0]))
-        at = ends[0] - AHEAD if eye.front == "left" else ends[1] + AHEAD
-        marks.append(Symbol((at, (wall.foot + wall.top) / 2.0), "front", wall.of, eye.front))
+        middle = eye.at((wall.low + wall.high) / 2.0, 0.0)[0]
+        marks.append(Symbol((middle, wall.foot - BELOW), "front", wall.of, eye.front))
     name = "Roof" if is_plan else f"{wall.name.replace('-', ' ').capitalize()} wall"
     return View(name, "seen from above, the front to your left" if is_plan else eye.looks, tuple(marks))
 
 
 def _head(drawn: Drawn) -> Grid:
+    """Return the order as a whole, with what has been replied to it."""
     order, ruler = drawn.order, drawn.ruler
     delivery = order.delivery if order is not None else None
-    pairs = (
-        ("To", order.to if order is not None else ""),
-        ("Revision, date", f"{order.revision} {said(order.date)}".strip() if order is not None else ""),
-        ("Bare trailer", ruler.price(order.price) if order is not None else ""),
-        ("Lead time", _weeks(order.weeks) if order is not None else ""),
-        ("Delivery", f"{delivery.at} {said(delivery.date)}".strip() if delivery is not None else ""),
-        ("Note", order.note if order is not None else ""),
-    )
-    rows = tuple((what, asked, "") for what, asked in pairs if asked or what != "Note")
-    return Grid("Order", ("", "Asked", "Reply"), rows, tuple("frame.order" for _ in rows))
+    reply = order.reply if order is not None else None
+    named = delivery.reply if delivery is not None else None
+    rows = (
+        ("To", order.to if order is not None else "", ""),
+        ("Revision, date", f"{order.revision} {said(order.date)}".strip() if order is not None else "",
+         said(reply.date) if reply is not None else ""),
+        ("Bare trailer", ruler.price(order.price) if order is not None else "",
+         ruler.price(reply.price) if reply is not None else ""),
+        ("Lead time", weeks(order.weeks) if order is not None else "", weeks(reply.weeks) if reply is not None else ""),
+        ("Delivery", f"{delivery.at} {said(delivery.date)}".strip() if delivery is not None else "",
+         " ".join(one for one in (named.at, said(named.date), named.note) if one) if named is not None else ""),
+        ("Note", order.note if order is not None else "", reply.note if reply is not None else ""),
+    )  # fmt: skip
+    written = tuple(row for row in rows if row[0] != "Note" or any(row[1:]))
+    return Grid("Order", ("", "Asked", "Reply"), written, tuple("frame.order" for _ in written))
 
 
-def _weeks(band: Band | None) -> str:
+def weeks(band: Band | None) -> str:
+    """Return a lead time in weeks, nothing where nobody wrote it."""
     if band is None or not band.known:
         return ""
     low, high = f"{band.low:g}", f"{band.high:g}"
-    return f"{low} weeks" if low == high else f"{low} to {high} weeks"
+    return f"{low} week{'' if low == '1' else 's'}" if low == high else f"{low} to {high} weeks"
 
 
 def _openings(drawn: Drawn) -> tuple[Grid, ...]:
     """Return the lines of the openings, and of those whose place nobody wrote yet."""
-    found = [one for one in drawn.frame.holes if is_asked(drawn, one)]
+    found = drawn.frame.holes
     if not found:
         return ()
     rows = tuple((*_opening(drawn, one), *_ticks(drawn, one.of)) for one in found)
@@ -128,25 +129,28 @@ def _given(drawn: Drawn, key: str, value: Band | str) -> str:
     if isinstance(value, str):
         return value
     if key == "weeks":
-        return _weeks(value)
+        return weeks(value)
     quantity = {"price": "money", "weight": "mass"}.get(key, "length")
     return show(value.best, quantity, drawn.units, cuts=quantity == "length")
 
 
 def _frame(drawn: Drawn) -> Grid:
     """Return what is asked of the frame itself."""
-    ruler = drawn.ruler
     rows = []
     for wall in drawn.frame.walls:
-        numbered = [
-            one for one in drawn.frame.members_of(wall.name) if one.number is not None and one.planned is not None
-        ]
-        places = [one.planned - Eye(wall, False).zero for one in numbered if one.planned is not None]
-        if places:
-            listed = ", ".join(ruler.mark(one) for one in places)
+        numbered = [one for one in drawn.frame.members_of(wall.name) if one.number is not None and not one.is_removed]
+        if numbered:
+            zero = Eye(wall, False).zero
+            listed = ", ".join(_place(drawn, one, zero) for one in numbered)
+            is_open = any(one.planned is None for one in numbered)
+            listed += "; or where it suits: write where" if is_open else ""
             rows.append((f"{wall.name} {numbered[0].kind}s", wall.tube.written or UNSAID, listed, TO_TICK, TO_TICK, ""))
     of = tuple("frame" for _ in rows)
     return Grid("Frame, middles as ordered", ("What", "Section", f"At, {_unit(drawn)}", *REPLY), tuple(rows), of)
+
+
+def _place(drawn: Drawn, member: Member, zero: float) -> str:
+    return drawn.ruler.mark(member.at.best - zero) + (" double" if member.is_doubled else "")
 
 
 def _unit(drawn: Drawn) -> str:
@@ -163,14 +167,13 @@ def _options(drawn: Drawn) -> tuple[Grid, ...]:
 
 
 def _option(drawn: Drawn, line: OrderLine) -> tuple[str, ...]:
-    ruler = drawn.ruler
-    asked = f"{line.what} ({line.asks})" if line.asks else line.what
+    ruler, units = drawn.ruler, drawn.units
     return (
         line.name,
-        asked,
-        ruler.price(line.price),
-        ruler.mass(line.weight),
-        _weeks(line.weeks),
+        line.what or line.asks,
+        ruler.price(asked_of(line, "price", line.price, units)),
+        ruler.mass(asked_of(line, "weight", line.weight, units)),
+        weeks(asked_of(line, "weeks", line.weeks, units)),
         *_ticks(drawn, line.of),
     )
 

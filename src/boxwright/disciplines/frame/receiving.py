@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 from math import hypot
 from typing import Literal
 
+from boxwright.disciplines.frame.bands import moved
 from boxwright.disciplines.frame.result import Hole, Member, Result
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.exchange import Measured
 from boxwright.model.trailer import Trailer
 from boxwright.source import Row, Source, Table, load_sources, load_table
-from boxwright.units import Band
+from boxwright.units import Band, exactly
 
 PACKAGE = "boxwright.disciplines.frame"
 ROWS = {"stud": "studs", "bow": "bows", "cross-member": "cross-members"}
@@ -47,9 +48,10 @@ class Expected:
     """One line of the receiving sheet.
 
     ``of`` is the rig path it is about. ``quantity`` "look" is a thing seen or tried, with ``how``. ``value`` is what
-    was ordered, in m or kg, None where nothing was written; ``words`` the same where it is no number. ``within`` is how
-    far it may be off, None where it must be exactly so; ``mark`` says where that figure comes from. ``typed`` are the
-    words behind ``boxwright measured RIG`` that enter it. ``read`` is the newest reading, ``entry`` its rig path.
+    was ordered, in m or kg: assumed where its place was left open, None where nothing was written; ``words`` the same
+    where it is no number. ``within`` is how far it may be off, None where it must be exactly so; ``mark`` says where
+    that figure comes from. ``typed`` are the words behind ``boxwright measured RIG`` that enter it. ``read`` is the
+    newest reading, ``entry`` its rig path.
     """
 
     of: str
@@ -71,7 +73,7 @@ class Expected:
         """Return whether what was read is near enough to what was ordered; None where that cannot be said."""
         if self.read is None or self.value is None or self.within is None:
             return None
-        if not self.read.known or not self.value.known:
+        if not self.read.known or not self.value.known or self.value.assumed:
             return None
         return abs(self.read.best - self.value.best) <= self.within
 
@@ -146,23 +148,36 @@ def _box(trailer: Trailer, readings: tuple[Read, ...]) -> Iterator[Expected]:
 
 
 def _members(result: Result, readings: tuple[Read, ...]) -> Iterator[Expected]:
+    """Yield the places of studs, bows and cross-members, across the trailer from the left stud face as a tape reads."""
     for one in result.members:
         if one.kind not in ROWS or one.number is None:
             continue
         kind = ROWS[one.kind]
         subject = one.wall if one.kind == "stud" else "roof" if one.kind == "bow" else "floor"
-        read = _newest(readings, kind, subject, str(one.number)) or _built(one, kind, subject)
-        value = Band(one.planned, one.planned, one.planned) if one.planned is not None else None
+        plane = result.wall(one.wall)
+        zero = plane.low if plane is not None and one.wall in ("front", "rear") else 0.0
+        read = _newest(readings, kind, subject, str(one.number)) or _built(one, kind, subject, zero)
         wall = f" {one.wall}" if one.kind == "stud" else ""
         typed = f"{kind}{wall} {one.number}="
-        yield _length(one.kind, one.of, f"{kind}{wall}", f"{one.kind} {one.number}", value, typed, read)
+        line = _length(one.kind, one.of, f"{kind}{wall}", f"{one.kind} {one.number}", _place(one, zero), typed, read)
+        yield line if line.value is not None else replace(line, words="not fixed")
 
 
-def _built(one: Member, kind: str, subject: str) -> Read | None:
-    """Return what the frame already holds of a member as built."""
+def _place(member: Member, zero: float) -> Band | None:
+    """Return where a member is expected: as ordered, or about there where nobody ordered where its row begins."""
+    if member.planned is not None:
+        return exactly(member.planned - zero)
+    if member.is_built:
+        return None
+    at = member.at
+    return Band(at.best - zero, at.low - zero, at.high - zero, at.known, at.spread, assumed=True)
+
+
+def _built(one: Member, kind: str, subject: str, zero: float) -> Read | None:
+    """Return what the frame already holds of a member as built, as its tape reads."""
     if one.built is None:
         return None
-    return Read(kind, subject, str(one.number), one.built, one.seen_on, one.seen_in)
+    return Read(kind, subject, str(one.number), moved(one.built, -zero), one.seen_on, one.seen_in)
 
 
 def _openings(result: Result, readings: tuple[Read, ...]) -> Iterator[Expected]:

@@ -40,16 +40,22 @@ def _members(drawn: Drawn, groups: list[tuple[str, tuple[Expected, ...]]]) -> tu
     grids = []
     for first in range(0, len(groups), ABREAST):
         some = groups[first : first + ABREAST]
-        count = max(len(lines) for _, lines in some)
+        by_number = [{_number(one): one for one in lines} for _, lines in some]
+        numbers = sorted({number for lines in by_number for number in lines})
         rows = []
-        for number in range(count):
-            cells = [_pair(drawn, lines[number]) if number < len(lines) else ("-", "-") for _, lines in some]
+        for number in numbers:
+            cells = [_pair(drawn, lines[number]) if number in lines else ("-", "-") for lines in by_number]
             rows.append((str(number), *(text for cell in cells for text in cell)))
-        longest = next(lines for _, lines in some if len(lines) == count)
+        of = tuple(next(lines[number].of for lines in by_number if number in lines) for number in numbers)
         columns = ("No.", *(text for group, _ in some for text in (group, "measured")))
-        title = f"Middles, may be off by {_within(drawn, longest[0]).removeprefix('+- ')}"
-        grids.append(Grid(title, columns, tuple(rows), tuple(one.of for one in longest)))
+        title = f"Middles, may be off by {_within(drawn, some[0][1][0]).removeprefix('+- ')}"
+        grids.append(Grid(title, columns, tuple(rows), of))
     return tuple(grids)
+
+
+def _number(one: Expected) -> int:
+    """Return the number that a member has on its wall: an extra one stands between others, and is numbered after."""
+    return int(one.what.rpartition(" ")[2])
 
 
 def _pair(drawn: Drawn, one: Expected) -> tuple[str, str]:
@@ -76,7 +82,8 @@ def _quantity(one: Expected) -> str:
 def _written(drawn: Drawn, one: Expected) -> str:
     if one.value is None or not one.value.known:
         return one.words or UNSAID
-    return show(one.value.best, _quantity(one), drawn.units, cuts=one.quantity == "length")
+    written = show(one.value.best, _quantity(one), drawn.units, cuts=one.quantity == "length")
+    return f"about {written}" if one.value.assumed else written
 
 
 def _within(drawn: Drawn, one: Expected) -> str:

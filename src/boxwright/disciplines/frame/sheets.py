@@ -19,6 +19,7 @@ def sheets(drawn: Drawn) -> tuple[Sheet, ...]:
     # What draws is loaded when something is drawn: `check` answers without it.
     from boxwright.disciplines.frame.bay_card import bay_cards
     from boxwright.disciplines.frame.build_up import sections
+    from boxwright.disciplines.frame.cross_section import cross_section
     from boxwright.disciplines.frame.elevation import elevation
     from boxwright.disciplines.frame.faults import fault_grid, placed_faults
     from boxwright.disciplines.frame.hole_page import hole_page
@@ -39,8 +40,8 @@ def sheets(drawn: Drawn) -> tuple[Sheet, ...]:
     above, below = frame.wall("roof"), frame.wall("floor")
     found += (roof(drawn, above, faults),) if above is not None else ()
     found += (floor(drawn, below, faults),) if below is not None else ()
-    found += (sections(drawn),)
-    found += tuple(hole_page(drawn, hole, faults) for hole in frame.holes)
+    found += (sections(drawn), *cross_section(drawn))
+    found += tuple(hole_page(drawn, hole) for hole in frame.holes)
     found += (order_sheet(drawn), receiving_sheet(drawn))
     found += tuple(story_stick(drawn, wall) for wall in frame.walls if wall.name != "floor")
     found += (tape_plan(drawn, below),) if below is not None else ()

@@ -6,6 +6,8 @@ from boxwright.source import Row, Table, load_table
 from boxwright.units import read_any
 
 PACKAGE = "boxwright.disciplines.towing"
+INCH_COUNTRIES = ("US", "CA")
+"""Where trailers are built in inches and pounds; practice on the ball and the proportions of ratings are their own."""
 
 
 def _numbers(name: str, column: str) -> dict[str, float]:
@@ -48,6 +50,8 @@ POUND: float = read_any("1 lb")
 """In kilograms."""
 PRESSURES: dict[str, float] = _numbers("pressures", "limit")
 """In pascals."""
+MASSES: dict[str, float] = _numbers("masses", "limit")
+"""In kilograms."""
 LENGTHS: dict[str, float] = _numbers("lengths", "limit")
 WINDS: dict[str, float] = _numbers("winds", "limit")
 AGES: dict[str, float] = _numbers("ages", "limit")

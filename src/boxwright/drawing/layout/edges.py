@@ -136,13 +136,24 @@ def symbol(mark: Symbol, at: Point, ink: Ink) -> None:
 
 def extents(marks: list[Mark], factor: float) -> Box | None:
     """Return the box of what a view draws, from its own zero, texts and dimensions left out; None where nothing is."""
+    # A view is measured at many scales and drawn at one: only its signs, which do not grow with it, are drawn for this.
     ink = Ink()
-    edges(marks, (0.0, 0.0), factor, ink)
-    points = [point for stroke in ink.strokes for point in stroke.points]
+    points: list[Point] = []
     for mark in marks:
-        if isinstance(mark, Symbol) and mark.kind == "front":
-            x, y = mark.at[0] * factor, -mark.at[1] * factor
-            points += [(x - FRONT_WIDE / 2, y - FRONT_HIGH), (x + FRONT_WIDE / 2, y + SHAFT)]
+        match mark:
+            case Line():
+                points += [(x * factor, -y * factor) for x, y in (mark.start, mark.end)]
+            case Shape():
+                points += [(x * factor, -y * factor) for x, y in mark.points]
+            case Arc():
+                centre = mark.centre[0] * factor, -mark.centre[1] * factor
+                points += on_circle(centre, abs(mark.radius) * factor, mark.start, mark.sweep)
+            case Symbol():
+                x, y = mark.at[0] * factor, -mark.at[1] * factor
+                symbol(mark, (x, y), ink)
+                if mark.kind == "front":
+                    points += [(x - FRONT_WIDE / 2, y - FRONT_HIGH), (x + FRONT_WIDE / 2, y + SHAFT)]
+    points += [point for stroke in ink.strokes for point in stroke.points]
     for curve in ink.curves:
         points += on_circle(curve.centre, curve.radius, curve.start, curve.sweep)
     return around(points) if points else None

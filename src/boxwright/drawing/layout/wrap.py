@@ -90,9 +90,10 @@ def _broken(word: str, height: float, is_bold: bool, limit: float) -> list[str]:
 
 
 def balanced(words: str, height: float, is_bold: bool, count: int) -> Block:
-    """Return words set in about so many lines of like width."""
-    limit = width_of(cleaned(words), height, is_bold) / count * 1.1 + height
-    return block(words, height, is_bold, limit)
+    """Return words set in about so many lines of like width, no word broken."""
+    text = cleaned(words)
+    widest = max((width_of(word, height, is_bold) for word in text.split(" ")), default=0.0)
+    return block(words, height, is_bold, max(width_of(text, height, is_bold) / count * 1.1 + height, widest))
 
 
 def evened(words: str, height: float, limit: float) -> Block:

@@ -15,14 +15,23 @@ from math import isclose
 from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.findings.legal import class_of
 from boxwright.disciplines.towing.result import Behind, Reading, Result
-from boxwright.disciplines.towing.sourced import BALLS, LOAD_OF_INDEX, PAIRS, POUND, SHARES, STAMP_STEP
+from boxwright.disciplines.towing.sourced import (
+    BALLS,
+    INCH_COUNTRIES,
+    LOAD_OF_INDEX,
+    MASSES,
+    PAIRS,
+    POUND,
+    SHARES,
+    STAMP_STEP,
+)
 from boxwright.disciplines.towing.telling import OWN_PAPERS, OWN_PLATE, missing, shown
 from boxwright.disciplines.towing.tyre_mark import read_tyre_mark
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, show
 
-STAMPED_IN_POUNDS = "US"
-"""Where stamps and papers give round pounds."""
+STAMPED_IN_POUNDS = INCH_COUNTRIES
+"""Where stamps and papers give round pounds, in Canada beside kilograms; there the pounds must fail to be asked."""
 
 _ROUND = 1e-6
 """How near a stamp must be to a whole step to count as round: a weight written in the other unit is not."""
@@ -42,8 +51,8 @@ def rating_implausible(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     """Say which figures of the trailer cannot be right, so that one of them was misread or is in another unit.
 
     Asks: do plate, axles, coupler, ball, tyres, tongue weight and outside measures go together, in one unit
-    Limit: the pairs of the table pairs; a coupler within its ball's; a tongue weight no more than half the gross
-        weight; a rating round in kilograms that would be too little in pounds
+    Limit: the pairs of the table pairs, the coupler's tongue load among them; a coupler within its ball's; a tongue
+        weight no more than half the gross weight; a rating round in kilograms that would be too little in pounds
     Source: towing-practice; ball sizes recalled
     Lever: read both again, with their units
     """
@@ -63,38 +72,84 @@ def rating_implausible(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
 def papers_implausible(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which figures of the tow vehicle cannot be right, so that one of them was misread or is in another unit.
 
-    Asks: do its own weight, greatest mass, combination, tow rating and hitch limit go together, in one unit
-    Limit: the pairs of the table pairs; greatest mass over its own; combination over both; a rating round in
-        kilograms that would be too little in pounds
+    Asks: do its own weight, greatest mass, payload, combination, tow rating and hitch limit go together, in one unit,
+        and does a driver ride in it
+    Limit: the pairs of the table pairs; greatest mass over its own and over its payload; combination over both; a
+        rating round in kilograms that would be too little in pounds
     Source: towing-practice
     Lever: read its papers again, with their units
     """
-    code, of, name, vehicle = "towing/papers-implausible", behind.of, behind.name, behind.vehicle
+    code = "towing/papers-implausible"
     asked: set[str] = set()
-    own, most = f"own weight of {name}", f"greatest mass of {name}"
-    combined, towed = f"combination rating of {name}", f"tow rating of {name}"
-    pairs = (
-        ("gvwr of kerb", (f"{of}.gvwr", most, vehicle.gvwr), (f"{of}.kerb", own, vehicle.kerb)),
-        ("gcwr of gvwr", (f"{of}.gcwr", combined, vehicle.gcwr), (f"{of}.gvwr", most, vehicle.gvwr)),
-        ("gcwr of kerb", (f"{of}.gcwr", combined, vehicle.gcwr), (f"{of}.kerb", own, vehicle.kerb)),
-        ("gcwr of rating", (f"{of}.gcwr", combined, vehicle.gcwr), (f"{of}.rating", towed, vehicle.rating)),
-        ("rating of kerb", (f"{of}.rating", towed, vehicle.rating), (f"{of}.kerb", own, vehicle.kerb)),
-        ("tongue of rating", (f"{of}.tongue", f"hitch limit of {name}", vehicle.tongue),
-         (f"{of}.rating", towed, vehicle.rating)),
-        ("rear axle of gvwr", (f"{of}.rear_axle", f"rear axle rating of {name}", vehicle.rear_axle),
-         (f"{of}.gvwr", most, vehicle.gvwr)),
-        ("payload of kerb", (f"{of}.payload", f"payload of {name}", vehicle.payload),
-         (f"{of}.kerb", own, vehicle.kerb)),
-    )  # fmt: skip
     loads = {one.path: one.load for one in _papers(result, behind)}
-    for pair, (path, words, rating), (_, other_words, other) in pairs:
-        found = _apart(code, pair, (path, words, rating), (other_words, other), loads.get(path), OWN_PAPERS, shown_in)
-        if found is not None and path not in asked:
-            asked.add(path)
-            yield found
-    for finding in _in_pounds(code, _papers(result, behind), result, shown_in):
-        if finding.where not in asked:
+    found = [
+        _apart(code, pair, figure, other, loads.get(figure[0]), OWN_PAPERS, shown_in)
+        for pair, figure, other in _pairs_of_papers(result, behind)
+    ]
+    found += [*_payload_apart(code, behind, shown_in), *_too_little_aboard(code, behind, shown_in)]
+    found += _in_pounds(code, _papers(result, behind), result, shown_in)
+    for finding in found:
+        if finding is not None and finding.where not in asked:
+            asked.add(finding.where)
             yield finding
+
+
+def _pairs_of_papers(
+    result: Result, behind: Behind
+) -> tuple[tuple[str, tuple[str, str, Band | None], tuple[str, Band | None]], ...]:
+    """Return the pairs of a tow vehicle's figures that belong together: the pair, the figure asked about, the other."""
+    of, name, vehicle = behind.of, behind.name, behind.vehicle
+    own = (f"own weight of {name}", vehicle.kerb)
+    most = (f"greatest mass of {name}", vehicle.gvwr)
+    towed = (f"tow rating of {name}", vehicle.rating)
+    gcwr = (f"{of}.gcwr", f"combination rating of {name}", vehicle.gcwr)
+    tongue = "tongue of rating" if result.home in INCH_COUNTRIES else "tongue of rating, metric"
+    return (
+        ("gvwr of kerb", (f"{of}.gvwr", *most), own),
+        ("gcwr of gvwr", gcwr, most),
+        ("gcwr of kerb", gcwr, own),
+        ("gcwr of rating", gcwr, towed),
+        ("rating of kerb", (f"{of}.rating", *towed), own),
+        (tongue, (f"{of}.tongue", f"hitch limit of {name}", vehicle.tongue), towed),
+        ("rear axle of gvwr", (f"{of}.rear_axle", f"rear axle rating of {name}", vehicle.rear_axle), most),
+    )
+
+
+def _payload_apart(code: str, behind: Behind, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield the question where a payload is more than a vehicle of its weight carries: its greatest mass, perhaps.
+
+    A payload that fits between own weight and greatest mass is borne out by both, however large it is.
+    """
+    vehicle, name = behind.vehicle, behind.name
+    payload, kerb, gvwr, gcwr = (_best(one) for one in (vehicle.payload, vehicle.kerb, vehicle.gvwr, vehicle.gcwr))
+    if payload is None:
+        return
+    path, words = f"{behind.of}.payload", f"payload of {name}"
+    said = f"the {words} is written as {show(payload, 'kg', shown_in)}"
+    act = f"Read the {words} again, with its unit: on the door jamb, or greatest mass less own weight"
+    if gvwr is not None and payload >= gvwr:
+        says = f"{said}, no less than its greatest mass of {show(gvwr, 'kg', shown_in)}, which counts its own weight in"
+        yield missing(code, path, says, act, True, OWN_PAPERS)
+    if kerb is not None and gcwr is not None and payload + kerb >= gcwr:
+        says = f"{said}; with its own weight of {show(kerb, 'kg', shown_in)} that leaves nothing of the combination"
+        says += f" rating of {show(gcwr, 'kg', shown_in)} for a trailer"
+        yield missing(code, path, says, act, True, OWN_PAPERS)
+    is_borne_out = kerb is not None and gvwr is not None and payload + kerb <= gvwr
+    if not is_borne_out:
+        own = (f"the own weight of {name}", vehicle.kerb)
+        found = _apart(code, "payload of kerb", (path, words, vehicle.payload), own, None, OWN_PAPERS, shown_in)
+        if found is not None:
+            yield replace(found, act=act)
+
+
+def _too_little_aboard(code: str, behind: Behind, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield the question where what rides in a vehicle weighs less than who drives it."""
+    aboard = _best(behind.vehicle.people_and_gear)
+    if aboard is not None and aboard < MASSES["driver"]:
+        now = show(aboard, "kg", shown_in)
+        says = f"what rides in {behind.name} is written as {now}, less than who drives it; write people and gear"
+        act = f"Count up the people and gear in {behind.name}, the driver first"
+        yield missing(code, f"{behind.of}.people_and_gear", says, act, True, OWN_PAPERS)
 
 
 def _stamps(result: Result) -> tuple[Stamp, ...]:
@@ -125,9 +180,9 @@ def _axle(result: Result, index: int) -> str:
 
 
 def _papers(result: Result, behind: Behind) -> tuple[Stamp, ...]:
-    """Return the ratings of a tow vehicle with what each must carry; a payload is printed in both units."""
+    """Return the ratings of a tow vehicle with what each must carry."""
     vehicle, of, name = behind.vehicle, behind.of, behind.name
-    gross, together = _most(result.gross), behind.together
+    gross, together, aboard = _most(result.gross), behind.together, behind.in_vehicle
     stamps = [
         Stamp(f"{of}.rating", f"the tow rating of {name}", vehicle.rating, gross),
         Stamp(f"{of}.tongue", f"the hitch limit of {name}", vehicle.tongue, _most(result.tongue)),
@@ -136,6 +191,8 @@ def _papers(result: Result, behind: Behind) -> tuple[Stamp, ...]:
         stamps.append(Stamp(f"{of}.unbraked", f"what {name} may pull unbraked", vehicle.unbraked, gross))
     if together is not None:
         stamps.append(Stamp(f"{of}.gcwr", f"the combination rating of {name}", vehicle.gcwr, _most(together)))
+    if aboard is not None:
+        stamps.append(Stamp(f"{of}.payload", f"the payload of {name}", vehicle.payload, _most(aboard)))
     return tuple(stamps)
 
 
@@ -156,6 +213,7 @@ def _of_the_trailer(code: str, result: Result, shown_in: HeaderUnits) -> Iterato
     count = tyres.count or 2 * len(ratings)
     on_tyres = _times(tyres.load, float(count))
     worst = max((_most(one.reading) for one in result.wheels), default=0.0)
+    nose = "nose of coupler" if result.home in INCH_COUNTRIES else "nose of coupler, metric"
     pairs = (
         ("axles of plate", ("trailer.axles.gawr", "rating of all axles", axles), plate, axle_load),
         ("coupler of plate", ("trailer.coupler.rating", "rating of the coupler", trailer.coupler.rating), plate,
@@ -164,6 +222,8 @@ def _of_the_trailer(code: str, result: Result, shown_in: HeaderUnits) -> Iterato
          worst * count),
         ("tyre of index", ("trailer.tyres.load", "load of one tyre", tyres.load), _by_index(tyres.size), worst),
         ("empty of plate", ("trailer.empty.weight", "weight of the empty trailer", trailer.empty.weight), plate, None),
+        (nose, ("trailer.coupler.tongue_max", "tongue load stamped on the coupler", trailer.coupler.nose_max),
+         plate if _best(trailer.coupler.rating) is None else ("the coupler's rating", trailer.coupler.rating), None),
     )  # fmt: skip
     for pair, figure, other, load in pairs:
         found = _apart(code, pair, figure, other, load, OWN_PLATE, shown_in)
@@ -209,7 +269,7 @@ def _apart(
 
 def _in_pounds(code: str, stamps: tuple[Stamp, ...], result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Yield each rating that is round in kilograms, at home where stamps are in pounds, and too little in pounds."""
-    if result.home != STAMPED_IN_POUNDS:
+    if result.home not in STAMPED_IN_POUNDS:
         return
     for one in stamps:
         number = _best(one.rating)

@@ -11,7 +11,7 @@ from boxwright.disciplines.towing.findings.legal import class_of
 from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.method import least_rating
 from boxwright.disciplines.towing.result import Behind, Result
-from boxwright.disciplines.towing.sourced import SHARES
+from boxwright.disciplines.towing.sourced import INCH_COUNTRIES, SHARES
 from boxwright.disciplines.towing.telling import (
     OWN_PAPERS,
     OWN_PLATE,
@@ -26,9 +26,6 @@ from boxwright.disciplines.towing.telling import (
 )
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, exactly, show
-
-INCH_COUNTRIES = ("US", "CA")
-"""Where practice asks for 10 to 15 % on the ball; elsewhere the coupling's and the vehicle's ratings cap it lower."""
 
 
 def tongue_share(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
