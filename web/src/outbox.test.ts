@@ -86,6 +86,16 @@ it("does not wait for an answer to what is only looked at", () => {
   expect(kinds()).toEqual(["look", "seek", "drop"]);
 });
 
+it("sends what waited behind a look together with it", () => {
+  const { box, kinds } = line();
+  box.put(drop(1));
+  box.put({ t: "look", screen: "plan", slot: {} });
+  box.put(drop(2));
+  expect(kinds()).toEqual(["drop"]);
+  box.answered(1);
+  expect(kinds()).toEqual(["drop", "look", "drop"]);
+});
+
 it("takes the revision of the moment of sending, for what was drawn last", () => {
   let rev = 7;
   const { box, sent } = line(() => rev);
