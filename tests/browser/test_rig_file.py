@@ -12,7 +12,11 @@ SMALL = """\
 boxwright: 1
 rig: Small
 units: {length: in, weight: lb}
-trailer: {inside: 120 x 72 x 78, empty: 1200, axles: {at: [70]}, coupler: -40}
+trailer:
+  body: {length: 120, width: 72, height: 78}
+  coupler_x: -40
+  axles: {x: [70], gawr: [3500]}
+  empty: {weight: 1200, tongue: 150}
 stages: {all: {what: everything}}
 parts:
   bench: {x: 40, side: left+1, z: floor, size: 30 x 20 x 18, weight: 30, stage: all}
@@ -33,8 +37,7 @@ def test_a_mistake_is_marked_on_its_line_and_the_numbers_follow(
     before = desk.number("gross")
     desk.type_at("weight: 41", "141", rubbed_out=2)
     served.written(lambda now: "weight: 141" in now)
-    desk.settled()
-    assert desk.number("gross") == before + 100
+    expect(desk.figure("gross")).to_contain_text(f"{before + 100:,.0f}")
     desk.type_at("weight: 141", "heavy", rubbed_out=3)
     expect(desk.page.locator(".cm-lintRange-error")).to_have_count(1)
     assert "fridge" in desk.page.locator(".cm-line", has=desk.page.locator(".cm-lintRange-error")).inner_text()
@@ -89,7 +92,7 @@ def test_hostile_names_stay_text(serve: Callable[..., Served], show: Callable[..
     expect(desk.page.locator(".rig")).to_contain_text("<img src=x")
     for screen in ("elevations", "weight", "towing", "stages", "records", "book", "file", "plan"):
         desk.go(screen)
-        expect(desk.page.locator("main img, header img, aside img")).to_have_count(0)
+        expect(desk.page.locator("main img:not(.cm-widgetBuffer), header img, aside img")).to_have_count(0)
     expect(desk.page.locator("svg.sheet").first).to_contain_text("<img")
     assert desk.page.title() != "1"
 
@@ -111,5 +114,6 @@ def test_words_are_offered_from_what_a_rig_may_hold(serve: Callable[..., Served]
     desk.page.keyboard.press("Control+End")
     desk.page.keyboard.type("meas")
     expect(desk.page.locator(".cm-tooltip-autocomplete")).to_contain_text("measured")
+    desk.page.wait_for_timeout(200)  # the list is not open to a key that was on its way before it came
     desk.page.keyboard.press("Enter")
     expect(desk.editor).to_contain_text("measured")

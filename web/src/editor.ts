@@ -121,7 +121,7 @@ export function mount(place: HTMLElement): () => void {
         basicSetup, yaml(), lintGutter(), look, syntaxHighlighting(colours), EditorView.lineWrapping,
         autocompletion({ override: [completed] }),
         EditorState.readOnly.of(!state.value?.can_write),
-        EditorView.contentAttributes.of({ "aria-label": "The rig file" }),
+        EditorView.contentAttributes.of({ "aria-label": "The rig file", "tabindex": "0" }),
         EditorView.updateListener.of((update) => {
           if (!update.docChanged) return;
           for (const one of update.transactions) {

@@ -280,12 +280,14 @@ export class Hand {
     this.show();
   }
 
-  focus(of: string): void {
+  /** Go to a thing; whether it is drawn here. */
+  focus(of: string): boolean {
     const group = this.find(of);
-    if (!group) return;
+    if (!group) return false;
     group.focus({ preventScroll: true });
     group.classList.add("found");
     setTimeout(() => group.classList.remove("found"), 1600);
+    return true;
   }
 
   layer(name: string, isShown: boolean): void {

@@ -74,6 +74,9 @@ function File() {
   return <div class="file" ref={place} />;
 }
 
+/** What can be put in on a screen: the section of the file it goes into. */
+const TAKES: Record<string, string | undefined> = { plan: "parts", elevations: "openings" };
+
 /** Any screen: what it shows comes ready, so that a new discipline needs nothing here. */
 export function Body() {
   const name = at.value;
@@ -91,7 +94,9 @@ export function Body() {
           </button>}
         </p>
       )}
-      {found.pictures.map((one) => <Sheet key={`${name} ${one.name}`} picture={one} isOnly={isOnly} />)}
+      {found.pictures.map((one, index) => (
+        <Sheet key={`${name} ${one.name}`} picture={one} isOnly={isOnly} takes={index === 0 ? TAKES[name] : undefined} />
+      ))}
       <Suspense fallback={null}>{found.charts.map((one) => <Chart key={one.name} chart={one} />)}</Suspense>
       {found.tables.map((one, index) => <Table key={index} table={one} />)}
       {found.pages.map((one) => <Printed key={one.name} page={one} rev={found.rev} />)}

@@ -2,6 +2,7 @@ import { signal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Picture, Thing } from "./contract";
 import { Hand } from "./hand";
+import { PutIn } from "./putin";
 import { bus, fetched, isConnected, named, send, state } from "./link";
 
 export const picked = signal<string>("");
@@ -10,7 +11,7 @@ const hidden = signal<Record<string, boolean>>({});
 export const wanted = signal<string>("");
 
 /** One picture of the rig: the sheet, the layer the hand lifts onto, and its tools. */
-export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }) {
+export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: boolean; takes?: string | undefined }) {
   const base = useRef<SVGSVGElement>(null);
   const over = useRef<SVGSVGElement>(null);
   const hand = useRef<Hand | null>(null);
@@ -21,12 +22,13 @@ export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }
     const made = new Hand(base.current, over.current, picture, (of) => (picked.value = of), (says) => (note.value = says));
     hand.current = made;
     for (const one of picture.layers) made.layer(one.name, !isHidden(one.name));
-    if (wanted.value) made.focus(wanted.value);
-    else if (picked.value && document.activeElement === document.body) made.focus(picked.value);
+    if (wanted.value) {
+      if (made.focus(wanted.value)) wanted.value = "";
+    } else if (picked.value && document.activeElement === document.body) made.focus(picked.value);
     return () => made.stop();
   }, [picture]);
   useEffect(() => {
-    if (wanted.value) hand.current?.focus(wanted.value);
+    if (wanted.value && hand.current?.focus(wanted.value)) wanted.value = "";
   }, [wanted.value]);
   const toggle = (name: string) => {
     hidden.value = { ...hidden.value, [name]: !isHidden(name) };
@@ -38,6 +40,7 @@ export function Sheet({ picture, isOnly }: { picture: Picture; isOnly: boolean }
       <figcaption>
         <span class="looks">{picture.title}</span>
         <span class="note" aria-hidden="true">{note.value}</span>
+        {takes && <PutIn section={takes} words={takes === "parts" ? "Put a part in" : "Put an opening in"} />}
         <span class="tools">
           {picture.layers.length > 0 && (
             <details class="layers">

@@ -15,6 +15,8 @@ from boxwright.web.gestures import Refused, in_words
 from boxwright.web.session import Seen, Session
 
 EXPLAINED = {
+    "name": "a word of your own, such as bed or side-door; it is called so everywhere",
+    "wall": "front, rear, left, right, roof or floor",
     "x": "behind the front stud face, to its front edge",
     "side": "across: left+6 is 6 from the left wall, right-6 from the right one",
     "z": "underside above the deck; floor+12, ceiling-2",
@@ -25,6 +27,11 @@ EXPLAINED = {
     "stage": "the stage it goes in at",
     "done": "yes once it is in, part where it is half done",
 }
+OF_A_NEW = {
+    "parts": ("name", "x", "side", "z", "size", "weight", "stage"),
+    "openings": ("name", "wall", "x", "z", "width", "height", "stage"),
+}
+"""What is asked of a thing that is put in, by its section of the file."""
 OF_A_PART = ("x", "side", "z", "size", "weight", "stage", "done")
 OF_AN_OPENING = ("x", "side", "z", "width", "height", "stage")
 LENGTHS = frozenset({"x", "side", "z", "width", "height"})
@@ -33,8 +40,13 @@ NEAR = 1.0
 
 
 def thing(session: Session, of: str) -> contract.Thing:
-    """Return what is known of a part or an opening; refuses where there is none."""
+    """Return what is known of a part or an opening; refuses where there is none.
+
+    For a whole section it is what is asked of a thing that is put in.
+    """
     document, rig = session.document, session.reading.rig
+    if of in OF_A_NEW:
+        return _asked(session, of)
     item = next((one for one in (*rig.parts, *rig.openings) if one.of == of), None)
     if item is None:
         raise Refused(f'there is no "{of}" in this file')
@@ -47,6 +59,18 @@ def thing(session: Session, of: str) -> contract.Thing:
                                               explains=EXPLAINED[key], is_length=key in LENGTHS))  # fmt: skip
     says = [one.says for one in session.reading.problems if one.path.startswith(of)]
     return contract.Thing(of=of, name=item.name, line=document.spot(of).line, fields=fields, says=says)
+
+
+def _asked(session: Session, section: str) -> contract.Thing:
+    header = session.reading.rig.header
+    stage = next((one.name for one in session.reading.rig.stages_in_order if one.index == header.stage_today), "")
+    begun = {"stage": stage} | ({"z": "floor"} if section == "parts" else {})
+    fields = [
+        contract.ThingField(path=key, label=key, text=begun.get(key, ""), explains=EXPLAINED[key],
+                            is_length=key in LENGTHS)
+        for key in OF_A_NEW[section]
+    ]  # fmt: skip
+    return contract.Thing(of=section, name="", line=None, fields=fields, says=[])
 
 
 def held(seen: Seen, of: str, shift: tuple[float, float, float]) -> list[contract.Figure]:
