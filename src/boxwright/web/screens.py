@@ -90,7 +90,7 @@ def what_it_answers(word: str) -> str:
     text = (files(f"boxwright.disciplines.{word}") / "README.md").read_text(encoding="utf-8")
     blocks = [" ".join(block.replace("`", "").split()) for block in text.split("\n\n") if not block.startswith("#")]
     will = [block for block in blocks if block.startswith("Will answer")]
-    return next(iter([*will, *blocks]), "").removeprefix("**What it answers.** ")
+    return next(iter([*will, *blocks]), "").replace("**", "").removeprefix("What it answers. ")
 
 
 class Screens:
