@@ -173,7 +173,7 @@ def test_a_file_held_open_by_something_is_tried_again(rig: Path, monkeypatch: py
         real(beside, path)
 
     monkeypatch.setattr("boxwright.cli.saving.os.replace", held)
-    monkeypatch.setattr("boxwright.rig.saving.PAUSE", 0.0)
+    monkeypatch.setattr("boxwright.book.saving.PAUSE", 0.0)
     saved(str(rig), CLEAN.encode(), "new text")
     assert (len(tries), rig.read_text()) == (3, "new text")
 

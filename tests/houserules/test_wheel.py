@@ -12,7 +12,7 @@ import pytest
 
 from tests.houserules.tree import PACKAGE, ROOT
 
-TRAVELS = frozenset({".py", ".toml", ".md", ".json", ".ttf", ".txt"})
+TRAVELS = frozenset({".py", ".toml", ".md", ".json", ".ttf", ".txt", ".html", ".js", ".css", ".woff2"})
 
 
 @pytest.fixture(scope="module")
@@ -52,3 +52,8 @@ def test_the_wheel_answers_without_the_checkout(unpacked: Path, words: tuple[str
     assert came.stderr == ""
     assert came.returncode in (0, 1, 2)
     assert len(came.stdout) > 200
+
+
+def test_the_demo_rigs_come_along(unpacked: Path) -> None:
+    come = {path.name: path.read_bytes() for path in (unpacked / "boxwright" / "rigs").glob("*")}
+    assert come == {path.name: path.read_bytes() for path in (ROOT / "rigs").glob("*.yaml")}

@@ -339,13 +339,6 @@ export type Slot = {
   vehicle?: string;
 };
 
-export type Slow = {
-  t: "slow";
-  job: string;
-  done: number;
-  rev: number;
-};
-
 export type Snap = {
   axis: "x" | "y" | "z";
   mm: number;
@@ -445,4 +438,4 @@ export type Working = {
 
 export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Undo | Redo | Resolve | KeepWriting | Recover | Begin;
 
-export type Down = State | Numbers | Patch | TextIs | Disk | Slow | No | Offered | Reload;
+export type Down = State | Numbers | Patch | TextIs | Disk | No | Offered | Reload;

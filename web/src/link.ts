@@ -101,7 +101,6 @@ function told(message: Down): void {
       patched(message);
       break;
     case "text":
-      bus.dispatchEvent(new CustomEvent<TextIs>("text", { detail: message }));
       textBecomes(message);
       break;
     case "disk":
@@ -119,13 +118,21 @@ function told(message: Down): void {
     case "reload":
       location.reload();
       break;
-    case "slow":
-      break;
   }
 }
 
+/** Whoever edits the text follows it too, past what is typed and not sent yet. */
+let follower: ((message: TextIs) => void) | null = null;
+let rev = 0;
+export const textRev = (): number => rev;
+export const follow = (who: (message: TextIs) => void): void => {
+  follower = who;
+};
+
 function textBecomes(message: TextIs): void {
-  if (message.text !== null) text.value = message.text;
+  rev = message.rev;
+  if (follower) follower(message);
+  else if (message.text !== null) text.value = message.text;
   else
     for (const one of message.changes)
       text.value = text.value.slice(0, one.start) + one.insert + text.value.slice(one.end);

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from boxwright.cli.rig_file import NothingAsked, read_bytes
 from boxwright.cli.screen import clean
-from boxwright.rig.saving import replaced, written
+from boxwright.book.saving import replaced, written
 
 
 def saved(name: str, before: bytes, after: str) -> Path:

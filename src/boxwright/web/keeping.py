@@ -16,7 +16,7 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from boxwright.rig.saving import replaced, written
+from boxwright.book.saving import replaced, written
 
 FOLDER, PAST, UNSAVED, LEFT, LOCK = ".boxwright", "past", "unsaved", "left", "lock"
 MOST_PAST = 50

@@ -1,0 +1,132 @@
+"""What a page fetches by address: a screen with its pictures, charts, tables and pages, and one thing in hand."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from boxwright.web.sent import Message
+
+Kind = Literal["stop", "limit", "fix", "unknown", "advice"]
+Axis = Literal["x", "y", "z"]
+Along = Literal["+x", "-x", "+y", "-y"]
+Upward = Literal["+y", "+z"]
+
+
+class Choice(Message):
+    """One thing that can be chosen; ``name`` goes into the message, ``label`` on the screen."""
+
+    name: str
+    label: str
+
+
+class Snap(Message):
+    """A line a dragged thing catches on: a stud, a wall's face, the edge of a neighbour."""
+
+    axis: Axis
+    mm: float
+    label: str
+
+
+class Picture(Message):
+    """One view as SVG text, in millimetres of the rig. ``right`` and ``up`` say which axis of the rig runs along the
+    picture's, with its sign. ``movable`` lists the rig paths whose groups (``data-of``) may be dragged, ``off`` the
+    layers that are shown on demand only."""
+
+    name: str
+    title: str
+    svg: str
+    view: tuple[float, float, float, float]
+    right: Along
+    up: Upward
+    movable: list[str]
+    snaps: list[Snap]
+    layers: list[Choice] = Field(default_factory=list)
+    off: list[str] = Field(default_factory=list)
+
+
+class Table(Message):
+    """A table; ``of`` is the rig path each row is about."""
+
+    title: str
+    columns: list[str]
+    rows: list[list[str]]
+    of: list[str]
+
+
+class Series(Message):
+    """One line of a chart, or its steps; ``low`` and ``high`` its band."""
+
+    label: str
+    y: list[float | None]
+    low: list[float | None] = Field(default_factory=list)
+    high: list[float | None] = Field(default_factory=list)
+    texts: list[str] = Field(default_factory=list)
+
+
+class Limit(Message):
+    """A line that must not be crossed."""
+
+    label: str
+    y: float
+    kind: Kind
+
+
+class Chart(Message):
+    """A chart with its numbers. ``form`` is ``through`` (a line through the states) or ``fall`` (a waterfall)."""
+
+    name: str
+    title: str
+    form: Literal["through", "fall"]
+    unit: str
+    labels: list[str]
+    series: list[Series]
+    limits: list[Limit]
+    of: list[str]
+    says: str
+
+
+class Page(Message):
+    """A printed sheet as SVG text on paper."""
+
+    name: str
+    title: str
+    svg: str
+
+
+class Screen(Message):
+    """Everything of one screen. ``empty`` is the one sentence that teaches where there is nothing yet, ``act`` the one
+    thing to do."""
+
+    name: str
+    title: str
+    explains: str
+    rev: int
+    empty: str
+    act: str
+    pictures: list[Picture]
+    charts: list[Chart]
+    tables: list[Table]
+    pages: list[Page]
+    findings: list[str]
+
+
+class ThingField(Message):
+    """One field of the thing in hand: its key, text as written, and what it means."""
+
+    path: str
+    label: str
+    text: str
+    explains: str
+    is_length: bool = False
+
+
+class Thing(Message):
+    """What is known of one part or opening, for its number boxes."""
+
+    of: str
+    name: str
+    line: int | None
+    fields: list[ThingField]
+    says: list[str]
