@@ -10,7 +10,7 @@ import pytest
 
 from boxwright.book.answer import slot_of
 from boxwright.book.plan import ASIDE, LAYERS, Layered, plan, plan_sheets, with_things
-from boxwright.drawing import Arc, Line, Mark, Shape, Text, View
+from boxwright.drawing import Arc, Line, Shape, Text, View
 from boxwright.rig.compose import Reading, read_rig
 from boxwright.study.slots import Slot, study
 
@@ -26,7 +26,7 @@ trailer:
   coupler_x: -52
   axles: {x: [83, 117], gawr: [3500, 3500]}
   tyre: {size: ST205/75R15}
-frame: {studs: {on: 16}}
+frame: {studs: {every: 16, first: 0}}
 stages: {all: {what: everything}}
 """
 
@@ -172,7 +172,7 @@ def test_a_body_without_measures_has_no_plan() -> None:
 # ---------------------------------------------------------------------- walls
 
 
-def against(parts: str, wall: str, is_inside: bool) -> list[Mark]:
+def against(parts: str, wall: str, is_inside: bool) -> list[Shape]:
     reading, slot = worked(f"{HEAD}parts:\n{parts}")
     empty = View(wall, "", ())
     return [

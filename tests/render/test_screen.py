@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from xml.etree import ElementTree
 
 import pytest
@@ -185,7 +186,7 @@ def test_places_moved_apart_keep_their_order_and_their_middle(wanted: list[float
     ordered = sorted(wanted)
     found = apart(ordered, pitch)
     assert len(found) == len(ordered)
-    assert all(other - one >= pitch - 1e-6 for one, other in zip(found, found[1:], strict=False))
+    assert all(other - one >= pitch - 1e-6 for one, other in pairwise(found))
     assert sum(found) == pytest.approx(sum(ordered), abs=1e-6 * (1 + len(ordered)) * 1000.0)
 
 
@@ -208,7 +209,7 @@ def test_a_tight_row_turns_and_its_words_keep_apart() -> None:
     svg = measured(row, core, 60.0).groups["o"]
     places = [float(one) for one in re.findall(r'<text[^>]* x="([-\d.]+)"', svg)]
     assert svg.count("rotate(-90") == 4
-    assert all(other - one >= 60.0 * 0.85 for one, other in zip(places, places[1:], strict=False))
+    assert all(other - one >= 60.0 * 0.85 for one, other in pairwise(places))
     assert places[-1] == 3000.0
 
 
