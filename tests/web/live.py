@@ -19,9 +19,12 @@ from typing import Any
 from websockets.sync.client import ClientConnection, connect
 
 from boxwright.web.contract import CONTRACT
+from boxwright.web.routes import MOST_A_SECOND
 
 ROOT = Path(__file__).resolve().parents[2]
 Told = dict[str, Any]
+LEAST_BETWEEN = 1.1 / MOST_A_SECOND
+"""How long (s) a page waits between messages, so that it is not shut out on a quick computer."""
 PATIENCE = 60.0
 """How long (s) anything may take before a test gives up: other work may run beside it."""
 
@@ -99,6 +102,7 @@ class Page:
         self.told: dict[str, Told] = {}
         self.every: list[Told] = []
         self.text = ""
+        self._said_at = 0.0
         self._opened = joined(server, f"http://{server.host}")
         self.link: ClientConnection = self._opened.__enter__()
         self.say("hello", contract=CONTRACT, screen=screen, slot=self.slot, locale="en")
@@ -107,6 +111,8 @@ class Page:
     def say(self, kind: str, **fields: Any) -> int:
         """Send a message and return its number."""
         self.seq += 1
+        time.sleep(max(0.0, self._said_at + LEAST_BETWEEN - time.monotonic()))
+        self._said_at = time.monotonic()
         self.link.send(json.dumps({"t": kind, "seq": self.seq, "base": self.rev, **fields}))
         return self.seq
 

@@ -1,0 +1,40 @@
+"""A day of work at one rig: the memory of the program does not grow with what was done, at night only."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from tests.web.live import ROOT, Page, Server, serving
+
+EDITS, WARM = 10_000, 2_000
+MOST_MORE = 25.0
+"""How much more (MB) the program may hold after the last edits than after the first ones."""
+
+
+def held(server: Server) -> float:
+    """Return what the program holds (MB)."""
+    pages = int(Path(f"/proc/{server.process.pid}/statm").read_text().split()[1])
+    return pages * 4096 / 1e6
+
+
+@pytest.mark.nightly
+@pytest.mark.skipif(not Path("/proc/self/statm").exists(), reason="no /proc to read what a program holds")
+def test_ten_thousand_edits_leave_the_memory_as_it_was(tmp_path: Path) -> None:
+    path = tmp_path / "rig.yaml"
+    shutil.copy(ROOT / "rigs" / "dunlin.yaml", path)
+    with serving(path, tmp_path) as server:
+        page = Page(server)
+        part = next(one for one in server.json("/screen/plan")["pictures"][0]["movable"] if one.startswith("parts["))
+        first = 0.0
+        for number in range(EDITS):
+            if number == WARM:
+                first = held(server)
+            far = 20.0 if number % 2 else -20.0
+            page.do("move", of=part, x_mm=far / 2.0)
+            page.do("drop", of=part, x_mm=far)
+            page.every.clear()
+        assert held(server) - first < MOST_MORE
+        page.close()
