@@ -2,15 +2,16 @@ import { autocompletion, type CompletionContext, type CompletionResult } from "@
 import { yaml } from "@codemirror/lang-yaml";
 import { HighlightStyle, syntaxHighlighting } from "@codemirror/language";
 import { type Diagnostic, lintGutter, setDiagnostics } from "@codemirror/lint";
-import { Annotation, type ChangeSpec, EditorState, Transaction } from "@codemirror/state";
+import { Annotation, ChangeSet, Compartment, EditorState, Text, Transaction } from "@codemirror/state";
 import { EditorView } from "@codemirror/view";
 import { effect } from "@preact/signals";
 import { tags } from "@lezer/highlight";
 import { basicSetup } from "codemirror";
 import type { Disk, ShownProblem, TextIs } from "./contract";
 import { conflictView } from "./conflict";
-import { bus, disk, fetched, isBusy, lostStep, send, settled, state, text } from "./link";
+import { bus, disk, fetched, follow, isConnected, lostStep, send, settled, state, text, textRev } from "./link";
 import { askedLine } from "./sheet";
+import { asOne, Typing, wholeAsChange } from "./typing";
 
 const PAUSE = 150;
 const fromElsewhere = Annotation.define<boolean>();
@@ -100,19 +101,53 @@ function marks(view: EditorView, problems: ShownProblem[]): Diagnostic[] {
   });
 }
 
+const guard = new Compartment();
+const typing = new Typing();
+let shown: EditorView | null = null;
+let timer = 0;
+/** The revision the places of what is typed belong to. */
+let known = textRev();
+
+function flush(): void {
+  clearTimeout(timer);
+  const changes = typing.next();
+  if (changes) send({ t: "text", changes, base: known });
+}
+
+/** Follow the program's text, whether the editor is open or not: what was typed may still be on its way. */
+function heard(message: TextIs): void {
+  const isAnswer = message.text === null && !message.changes.length && message.rev > known;
+  known = message.rev;
+  if (message.text !== null) {
+    typing.forget();
+    if (message.text !== text.value) become(wholeAsChange(text.value, message.text), false);
+  } else if (message.changes.length) {
+    const change = typing.from(asOne(message.changes, typing.lengthThere(text.value.length)));
+    become(change, true);
+  } else if (isAnswer) {
+    typing.answered();
+    flush();
+  }
+  if (typing.isDone && message.length !== text.value.length && message.text === null) lostStep();
+}
+
+function become(changes: ChangeSet, isStep: boolean): void {
+  text.value = changes.apply(Text.of(text.value.split("\n"))).toString();
+  shown?.dispatch({ changes, annotations: [fromElsewhere.of(true), Transaction.addToHistory.of(isStep)] });
+}
+
+follow(heard);
+bus.addEventListener("no", () => {
+  if (!typing.isUnder) return;
+  typing.forget();
+  lostStep();
+});
+
 /** Put the editor in place; the text of the program and of the editor follow each other. */
 export function mount(place: HTMLElement): () => void {
   const host = document.createElement("div");
   host.className = "editor";
   place.append(host);
-  let unsent: { start: number; end: number; insert: string }[] | null = null;
-  let timer = 0;
-  const flush = () => {
-    clearTimeout(timer);
-    if (!unsent) return;
-    send({ t: "text", changes: unsent });
-    unsent = null;
-  };
   const view = new EditorView({
     parent: host,
     state: EditorState.create({
@@ -120,17 +155,14 @@ export function mount(place: HTMLElement): () => void {
       extensions: [
         basicSetup, yaml(), lintGutter(), look, syntaxHighlighting(colours), EditorView.lineWrapping,
         autocompletion({ override: [completed] }),
-        EditorState.readOnly.of(!state.value?.can_write),
+        guard.of([]),
         EditorView.contentAttributes.of({ "aria-label": "The rig file", "tabindex": "0" }),
         EditorView.updateListener.of((update) => {
           if (!update.docChanged) return;
           for (const one of update.transactions) {
             if (!one.docChanged || one.annotation(fromElsewhere)) continue;
-            flush();
-            const changes: { start: number; end: number; insert: string }[] = [];
-            one.changes.iterChanges((from, to, _fromB, _toB, inserted) => changes.push({ start: from, end: to, insert: inserted.toString() }));
-            // Sent with the pause, or before anything else touches the text: its places are those of the text before it.
-            unsent = changes;
+            typing.typed(one.changes);
+            clearTimeout(timer);
             timer = window.setTimeout(flush, PAUSE);
             text.value = update.state.doc.toString();
           }
@@ -138,21 +170,9 @@ export function mount(place: HTMLElement): () => void {
       ],
     }),
   });
-  const heard = (event: Event) => {
-    const message = (event as CustomEvent<TextIs>).detail;
-    if (message.text !== null) {
-      if (message.text !== view.state.doc.toString())
-        view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: message.text }, annotations: [fromElsewhere.of(true), Transaction.addToHistory.of(false)] });
-      return;
-    }
-    if (message.changes.length) flush();
-    else if (!unsent && !isBusy() && message.length !== view.state.doc.length) lostStep();
-    for (const one of message.changes) {
-      const change: ChangeSpec = { from: one.start, to: one.end, insert: one.insert };
-      view.dispatch({ changes: change, annotations: fromElsewhere.of(true) });
-    }
-  };
-  bus.addEventListener("text", heard);
+  shown = view;
+  const stopGuard = effect(() =>
+    view.dispatch({ effects: guard.reconfigure(EditorState.readOnly.of(!state.value?.can_write || !isConnected.value)) }));
   const toLine = () => {
     const line = askedLine.value;
     if (line === null || line > view.state.doc.lines) return;
@@ -171,7 +191,8 @@ export function mount(place: HTMLElement): () => void {
   if (!schema) void fetched<Schema>("/schema").then((found) => (schema = found));
   return () => {
     flush();
-    bus.removeEventListener("text", heard);
+    shown = null;
+    stopGuard();
     bus.removeEventListener("line", toLine);
     stopMarks();
     stopConflict();

@@ -41,7 +41,6 @@ export const send = (message: Said): void => {
   refused.value = "";
   outbox.put(message);
 };
-export const isBusy = (): boolean => outbox.isBusy;
 
 /** The editor and the program hold different texts: ask for the whole. */
 export const lostStep = (): void => outbox.put(hello());

@@ -1,0 +1,65 @@
+import { ChangeSet, Text } from "@codemirror/state";
+import { expect, test } from "vitest";
+import type { TextChange } from "./contract";
+import { asOne, Typing, wholeAsChange } from "./typing";
+
+const put = (text: string, changes: TextChange[]) => asOne(changes, text.length).apply(Text.of(text.split("\n"))).toString();
+const at = (start: number, insert: string, end = start): TextChange => ({ start, end, insert });
+
+/** A program that carries what is late past what came before it, and a page that types at the same time. */
+class Both {
+  typing = new Typing();
+  constructor(public here: string, public there: string = here) {}
+  type(change: TextChange): void {
+    this.typing.typed(asOne([change], this.here.length));
+    this.here = put(this.here, [change]);
+  }
+  hear(changes: TextChange[]): void {
+    const set = this.typing.from(asOne(changes, this.typing.lengthThere(this.here.length)));
+    this.here = set.apply(Text.of(this.here.split("\n"))).toString();
+  }
+}
+
+test("a change made elsewhere lands right beside what is still on its way", () => {
+  const both = new Both("one two three");
+  both.type(at(0, "x "));
+  expect(both.typing.next()).toEqual([at(0, "x ")]);
+  both.type(at(2, "y "));
+  both.hear([at(8, "THREE", 13)]);
+  expect(both.here).toBe("x y one two THREE");
+  both.typing.answered();
+  expect(both.typing.next()).toEqual([at(2, "y ")]);
+});
+
+test("what waits is carried past a change before it", () => {
+  const both = new Both("one two");
+  both.type(at(7, "!"));
+  both.typing.next();
+  both.type(at(8, "?"));
+  both.hear([at(0, "zero ")]);
+  expect(both.here).toBe("zero one two!?");
+  both.typing.answered();
+  expect(both.typing.next()).toEqual([at(13, "?")]);
+});
+
+test("what is typed while something is under way goes as one", () => {
+  const both = new Both("");
+  both.type(at(0, "a"));
+  expect(both.typing.next()).toEqual([at(0, "a")]);
+  both.type(at(1, "b"));
+  both.type(at(2, "c"));
+  expect(both.typing.next()).toBeNull();
+  both.typing.answered();
+  expect(both.typing.next()).toEqual([at(1, "bc")]);
+  both.typing.answered();
+  expect(both.typing.isDone).toBe(true);
+});
+
+test("changes made one after the other are one change", () => {
+  expect(asOne([at(0, "ab"), at(1, "", 2)], 0).apply(Text.empty).toString()).toBe("a");
+  expect(asOne([], 3)).toBeInstanceOf(ChangeSet);
+});
+
+test.each([["abc", "abxc"], ["aaa", "aa"], ["", "a"], ["a", ""], ["one two", "one three two"]])("%j becomes %j in one stretch", (before, after) => {
+  expect(wholeAsChange(before, after).apply(Text.of([before])).toString()).toBe(after);
+});
