@@ -65,6 +65,8 @@ ELEVATIONS = (
 )
 THROUGH = frozenset({"weight", "stages", "book"})
 """Screens that show something of every stage, worked out one stage at a time while nobody waits."""
+MOST_SHOWN = 30
+"""Screens whose drawings are remembered; one that is looked at again after so many others is fetched anew."""
 PATCHED = 0.3
 """Above this share of changed groups a picture is drawn anew as a whole."""
 
@@ -99,6 +101,7 @@ class Screens:
     def __init__(self) -> None:
         self._shown: dict[tuple[str, contract.Slot], Shown] = {}
         self._stages: dict[tuple[int, str], list[WorkedSlot]] = {}
+        self._next: dict[tuple[int, str], int] = {}
 
     def names(self) -> list[contract.ScreenName]:
         """Return every screen in the order of the rail."""
@@ -173,7 +176,7 @@ class Screens:
                     off=[layer.name for layer in layers if layer.name in ASIDE],
                 )
             )
-        self._shown[name, slot] = Shown(session.rev, groups)
+        self._remember((name, slot), Shown(session.rev, groups))
         return found
 
     def patches(self, session: Session, name: str, slot: contract.Slot) -> list[contract.Patch]:
@@ -184,7 +187,7 @@ class Screens:
             return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)] if whole else []
         seen = session.seen(slot)
         now = {key: _drawn(name, seen, layered) for key, layered in _views(name, seen).items()}
-        self._shown[name, slot] = Shown(session.rev, now)
+        self._remember((name, slot), Shown(session.rev, now))
         found = []
         for key, one in now.items():
             old = before.drawn.get(key)
@@ -200,6 +203,12 @@ class Screens:
                     contract.Patch(t="patch", rev=session.rev, screen=name, sheet=key, groups=changed, gone=gone)
                 )
         return found
+
+    def _remember(self, key: tuple[str, contract.Slot], shown: Shown) -> None:
+        self._shown.pop(key, None)
+        self._shown[key] = shown
+        if len(self._shown) > MOST_SHOWN:
+            del self._shown[next(iter(self._shown))]
 
     # ------------------------------------------------------------------ charts over the stages
 
@@ -225,20 +234,18 @@ class Screens:
         key = (session.rev, slot.vehicle)
         rig = session.reading.rig
         count = max(len(rig.stages_in_order), 1)
-        done = self._stages.get(key)
-        if done is None:
-            self._stages = {key: []}
-            done = self._stages[key]
-        have = len({one.number for one in done})
-        if have >= count:
+        if key not in self._stages:  # what was worked out for the text as it stands now is kept for every vehicle
+            self._stages = {one: slots for one, slots in self._stages.items() if one[0] == session.rev}
+            self._next = {one: number for one, number in self._next.items() if one[0] == session.rev}
+            self._stages[key], self._next[key] = [], 0
+        number = self._next[key]
+        if number >= count:
             return False
+        self._next[key] = number + 1
         vehicle = slot.vehicle if any(one == slot.vehicle for one, _ in rig.tow) else ""
-        found = study(rig, session.today, stage=have, use="tow", once=session.once, vehicle=vehicle)
-        planned = [one for one in found.slots if one.number == have and not one.is_ticked and not one.is_for_ticket]
-        if not planned:
-            return False
-        done += planned
-        return have + 1 == count
+        found = study(rig, session.today, stage=number, use="tow", once=session.once, vehicle=vehicle, ticked=False)
+        self._stages[key] += [one for one in found.slots if one.number == number and not one.is_for_ticket]
+        return number + 1 == count
 
 
 # ---------------------------------------------------------------------- what a screen is drawn from
