@@ -30,7 +30,7 @@ expect.set_options(timeout=PATIENCE)
 def program(*words: str, folder: Path) -> subprocess.CompletedProcess[str]:
     """Run one command of the program in a folder and return what it said."""
     return subprocess.run([sys.executable, "-m", "boxwright", *words], cwd=folder, env=_env(), text=True, timeout=120,
-                          stdout=subprocess.PIPE, stderr=subprocess.PIPE, check=False)  # fmt: skip
+                          capture_output=True, check=False)  # fmt: skip
 
 
 def _env() -> dict[str, str]:
@@ -100,7 +100,8 @@ class Served:
 
     def checked(self, *, stage: str = "", load: str = "") -> dict[str, Any]:
         """Return what ``boxwright check --json`` says of the saved file."""
-        words = ["check", self.rig, "--json", *(["--stage", stage] if stage else []), *(["--load", load] if load else [])]
+        words = ["check", self.rig, "--json"]
+        words += (["--stage", stage] if stage else []) + (["--load", load] if load else [])
         found: dict[str, Any] = json.loads(program(*words, folder=self.folder).stdout)
         return found
 
@@ -247,7 +248,8 @@ GRIP = """
   const scale = 1 / group.ownerSVGElement.getScreenCTM().a;
   for (const one of [...group.querySelectorAll("*"), group]) {
     const box = one.getBoundingClientRect();
-    for (const [right, down] of [[.5, .5], [.2, .5], [.8, .5], [.5, .15], [.5, .85], [.1, .1], [.9, .9], [.1, .9], [.9, .1]]) {
+    const spots = [[.5, .5], [.2, .5], [.8, .5], [.5, .15], [.5, .85], [.1, .1], [.9, .9], [.1, .9], [.9, .1]];
+    for (const [right, down] of spots) {
       const x = box.x + box.width * right, y = box.y + box.height * down;
       if (document.elementFromPoint(x, y)?.closest("g.thing") === group) return { x, y, scale };
     }

@@ -183,3 +183,26 @@ def test_an_edit_of_what_another_tab_took_out_is_refused_with_why(
     expect(other.banner).to_contain_text("crate")
     expect(other.page.locator("svg.over g")).to_have_count(0)
     assert served.text == saved
+
+
+def test_typing_and_dragging_at_the_same_moment_harm_neither(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve(text=SMALL)
+    desk = show(served, "file")
+    other = show_second(desk)
+    expect(other.thing("parts[bench]")).to_be_attached()
+    desk.type_at("z: floor, size: 6", "", rubbed_out=1)
+    for number, typed in enumerate("123456789"):
+        desk.page.keyboard.type(typed)
+        if number % 3 == 1:
+            other.thing("parts[bench]").focus()
+            other.page.keyboard.press("Shift+ArrowRight")
+            desk.editor.focus()
+    saved = served.written(lambda now: "size: 123456789 x 6" in now)
+    desk.settled()
+    assert saved.count("bench: {x: ") == 1 and "bench: {x: 40," not in saved
+    expect(desk.page.locator(".cm-line", has_text="bench:")).to_have_text(
+        next(one for one in served.text.splitlines() if "bench:" in one)
+    )
+    assert not other.faults

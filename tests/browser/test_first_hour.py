@@ -1,4 +1,4 @@
-"""The first hour of somebody who has read nothing: from an empty folder to a saved rig that is put right and printed."""
+"""The first hour of somebody who has read nothing: from an empty folder to a rig put right and printed."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ def test_what_cannot_be_understood_is_asked_again(serve: Callable[..., Served], 
 
 
 def test_the_first_hour(serve: Callable[..., Served], show: Callable[..., Desk], context: BrowserContext) -> None:
-    """Minutes 0 to 60 of NEEDS 13: answers, a few things put in and dragged, an opening, a stage, a tape and a scale."""
+    """Answers, a few things put in and dragged, an opening, the order sheet, a tape and a scale."""
     served = serve()
     desk = show(served)
     page = desk.page

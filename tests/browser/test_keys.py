@@ -36,7 +36,7 @@ def test_a_thing_is_reached_nudged_and_numbered_by_keys_alone(
     served.written(lambda now: now == text)
     for _ in range(120):
         page.keyboard.press("Tab")
-        if page.evaluate("document.activeElement.closest('.inhand') !== null && document.activeElement.tagName === 'INPUT'"):
+        if page.evaluate("document.activeElement.matches('.inhand input')"):
             break
     page.keyboard.press("Control+a")
     page.keyboard.type("20")
@@ -69,7 +69,7 @@ def test_an_answer_and_a_number_explain_themselves(serve: Callable[..., Served],
     page.locator(".answer > button").first.focus()
     page.keyboard.press("Enter")
     expect(page.locator(".answer .why").first).to_contain_text("First:")
-    what = page.get_by_role("button", name="On the ball: what it is and how it is worked out")
+    what = page.get_by_role("button", name="On the ball: what it is and how it is worked out", exact=True)
     what.focus()
     page.keyboard.press("Enter")
     expect(page.locator(".figure.shown .steps")).to_contain_text("Source:")

@@ -1,4 +1,4 @@
-"""Every screen, light and dark, at a desk and on a phone: nothing of it shuts anybody out, and it is kept to be seen."""
+"""Every screen, light and dark, at a desk and on a phone: nothing shuts anybody out; kept to be looked at."""
 
 from __future__ import annotations
 
