@@ -44,6 +44,9 @@ from boxwright.study.once import Once
 from boxwright.study.packing import least_effort
 from boxwright.study.remedy import remedies
 from boxwright.study.slots import study
+from boxwright.web.contract import Slot as Looked
+from boxwright.web.figures import numbers_of
+from boxwright.web.session import Session
 
 ROOT = Path(__file__).resolve().parents[1]
 WHIMBREL = ROOT / "rigs" / "whimbrel.yaml"
@@ -85,6 +88,7 @@ def main() -> None:
     whimbrel = WHIMBREL.read_bytes()
     rows += of_rig("Whimbrel", whimbrel, "front-cabinet", repeats, ("0.3", "5", "120"))
     rows += of_rig("1,000 parts", generated(1_000), "cabinet-500", max(repeats // 3, 3), ("", "50", "250 (any edit)"))
+    rows += of_drag(whimbrel.decode("utf-8"), "parts[galley]", repeats)
     rows += of_fixes(WHIMBREL.read_bytes(), max(repeats // 6, 3))
     rows += of_frame(WHIMBREL.read_bytes(), repeats)
     rows += of_sheets(max(repeats // 3, 3))
@@ -188,6 +192,28 @@ def of_sheets(repeats: int) -> list[Row]:
     except MissingExtra:
         return set_of
     return [*set_of, row(f"Whimbrel: the set as one PDF ({count} pages)", as_pdf, "3000")]
+
+
+def of_drag(text: str, part: str, repeats: int) -> list[Row]:
+    """Return the rows of a drag on the plan: from where the hand is to what is sent back, each place a new one."""
+    opened = Session(text, TODAY)
+    slot = Looked(stage="finish", load="departure")
+    opened.seen(slot)
+    at = [0.0, 0.0]
+
+    def move() -> None:
+        at[0] += 0.0031
+        at[1] += 0.0017
+        numbers_of(opened.preview(part, (at[0], at[1], 0.0), 0, slot), 1, 0, preview=True).model_dump_json()
+
+    def drop() -> None:
+        opened.move(part, (0.01, 0.0, 0.0), opened.rev, 0.0)
+        numbers_of(opened.seen(slot), 1, opened.rev, preview=False).model_dump_json()
+
+    return [
+        row("Whimbrel: the galley moved under the hand, to the numbers sent", timed(move, repeats), "15"),
+        row("Whimbrel: the galley dropped, to every answer sent", timed(drop, max(repeats // 3, 3)), ""),
+    ]
 
 
 def of_fixes(data: bytes, repeats: int) -> list[Row]:
