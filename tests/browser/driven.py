@@ -203,6 +203,7 @@ class Desk:
 
     def all_findings(self) -> Locator:
         """Show every finding and return them."""
+        expect(self.page.locator(".findings .finding, .findings .holds").first).to_be_attached()
         more = self.page.locator(".findings > button")
         if more.count() and more.get_attribute("aria-expanded") == "false":
             more.click()

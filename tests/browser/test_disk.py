@@ -22,15 +22,20 @@ def test_other_lines_changed_on_the_disk_are_taken_in(serve: Callable[..., Serve
 
 
 def in_conflict(served: Served, desk: Desk) -> str:
-    """Change the same line here and on the disk, and return what is on the disk."""
-    theirs = SMALL.replace("weight: 30", "weight: 33").replace("rig: Small", "rig: Theirs")
-    desk.type_at("weight: 30", "31", rubbed_out=2)
+    """Change the same lines here and on the disk, and return what is on the disk."""
+    desk.type_at("weight: 5", "7", rubbed_out=1)
+    served.written(lambda now: "weight: 7" in now)
+    # While the text does not read it is not written, however long that takes.
+    desk.type_at("weight: 30", "[", rubbed_out=0)
+    expect(desk.page.locator(".disk")).to_contain_text("does not read as a whole")
+    desk.type_at("weight: 7", "8", rubbed_out=1)
+    theirs = SMALL.replace("weight: 30", "weight: 33").replace("weight: 5", "weight: 9")
     served.file.write_text(theirs, encoding="utf-8")
     expect(desk.page.get_by_role("region", name="Two versions of the file")).to_be_visible()
     return theirs
 
 
-def test_the_same_line_changed_in_both_is_for_the_owner(
+def test_the_same_lines_changed_in_both_are_for_the_owner(
     serve: Callable[..., Served], show: Callable[..., Desk]
 ) -> None:
     served = serve(text=SMALL)
@@ -40,15 +45,15 @@ def test_the_same_line_changed_in_both_is_for_the_owner(
     write = view.get_by_role("button", name="Write what is chosen")
     expect(write).to_be_disabled()
     expect(view.locator("fieldset")).to_have_count(2)
-    view.locator("fieldset", has_text="rig: Theirs").get_by_role("button", name="Take disk").click()
+    view.locator("fieldset", has_text="weight: 33").get_by_role("button", name="Take disk").click()
     expect(write).to_be_disabled()
-    view.locator("fieldset", has_text="weight: 33").get_by_role("button", name="Keep mine").click()
+    view.locator("fieldset", has_text="weight: 9").get_by_role("button", name="Keep mine").click()
     assert served.text == theirs, "nothing may be written before every block is decided"
     write.click()
     saved = served.written(lambda now: now != theirs)
-    assert saved == SMALL.replace("weight: 30", "weight: 31").replace("rig: Small", "rig: Theirs")
+    assert saved == SMALL.replace("weight: 30", "weight: 33").replace("weight: 5", "weight: 8")
     expect(view).to_have_count(0)
-    expect(desk.editor).to_contain_text("weight: 31")
+    expect(desk.editor).to_contain_text("weight: 33")
 
 
 def test_a_third_change_begins_anew(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:

@@ -20,6 +20,7 @@ trailer:
 stages: {all: {what: everything}}
 parts:
   bench: {x: 40, side: left+1, z: floor, size: 30 x 20 x 18, weight: 30, stage: all}
+  # a line of mine between the two
   crate: {x: 90, side: left+4, z: floor, size: 6 x 6 x 6, weight: 5, stage: all}
 """
 
@@ -42,8 +43,9 @@ def test_a_mistake_is_marked_on_its_line_and_the_numbers_follow(
     expect(desk.page.locator(".cm-lintRange-error")).to_have_count(1)
     assert "fridge" in desk.page.locator(".cm-line", has=desk.page.locator(".cm-lintRange-error")).inner_text()
     # A line put in above: the mark goes down with its line.
-    desk.page.keyboard.press("Home")
-    desk.page.keyboard.type("  # a note of mine\n")
+    desk.page.keyboard.press("Control+Home")
+    desk.page.keyboard.type("# a note of mine\n")
+    desk.line(145)
     expect(desk.page.locator(".cm-lintRange-error")).to_have_count(1)
     assert "fridge" in desk.page.locator(".cm-line", has=desk.page.locator(".cm-lintRange-error")).inner_text()
 
