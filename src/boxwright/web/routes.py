@@ -77,6 +77,35 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
             headers["content-encoding"] = "gzip"
         return Response(packed(path) if is_small else path.read_bytes(), media_type=KINDS[path.suffix], headers=headers)
 
+    async def rig_schema(request: Request) -> Response:
+        return _as_json(request, json.dumps(schema_of_rigs()))
+
+    async def socket(ws: WebSocket) -> None:
+        await _spoken(ws, room, clock)
+
+    return Starlette(
+        routes=[
+            Route("/enter", enter),
+            *_of_the_rig(room),
+            Route("/schema", rig_schema),
+            WebSocketRoute("/ws", socket),
+            Route("/{path:path}", asset),
+        ]
+    )
+
+
+def _as_json(request: Request, text: str) -> Response:
+    """Return a text of JSON, packed where the browser can unpack it: a drawing becomes a fifth of its length."""
+    headers = {"cache-control": "no-cache", "vary": "accept-encoding"}
+    body = text.encode()
+    if "gzip" in request.headers.get("accept-encoding", ""):
+        body, headers["content-encoding"] = gzip.compress(body, compresslevel=1, mtime=0), "gzip"
+    return Response(body, media_type="application/json", headers=headers)
+
+
+def _of_the_rig(room: Workroom) -> list[Route]:
+    """Return what is fetched of the open rig: screens, printed pages, a thing in hand, how a number comes about."""
+
     async def screen(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
@@ -107,33 +136,12 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
         found = things.worked(room.desk.session.seen(_slot(request)), request.query_params.get("number", ""))
         return JSONResponse([one.model_dump() for one in found])
 
-    async def rig_schema(request: Request) -> Response:
-        return _as_json(request, json.dumps(schema_of_rigs()))
-
-    async def socket(ws: WebSocket) -> None:
-        await _spoken(ws, room, clock)
-
-    return Starlette(
-        routes=[
-            Route("/enter", enter),
-            Route("/screen/{name}", screen),
-            Route("/page/{name}", page),
-            Route("/thing", thing),
-            Route("/working", working),
-            Route("/schema", rig_schema),
-            WebSocketRoute("/ws", socket),
-            Route("/{path:path}", asset),
-        ]
-    )
-
-
-def _as_json(request: Request, text: str) -> Response:
-    """Return a text of JSON, packed where the browser can unpack it: a drawing becomes a fifth of its length."""
-    headers = {"cache-control": "no-cache", "vary": "accept-encoding"}
-    body = text.encode()
-    if "gzip" in request.headers.get("accept-encoding", ""):
-        body, headers["content-encoding"] = gzip.compress(body, compresslevel=1, mtime=0), "gzip"
-    return Response(body, media_type="application/json", headers=headers)
+    return [
+        Route("/screen/{name}", screen),
+        Route("/page/{name}", page),
+        Route("/thing", thing),
+        Route("/working", working),
+    ]
 
 
 def _slot(request: Request) -> Slot:
