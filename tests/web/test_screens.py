@@ -154,6 +154,30 @@ def test_things_catch_on_studs_faces_and_the_middle_each_by_name() -> None:
     assert studs == [1200 - 12.5, 1200 + 12.5], "both faces of a stud 25 mm wide"
 
 
+def test_things_catch_on_their_neighbours_by_the_word_for_each_edge() -> None:
+    session, screens = opened(SMALL)
+    (plan,) = shown(session, screens, "plan").pictures
+    edges = {one.label: one.mm for one in plan.snaps if one.of == "parts[left]"}
+    assert {word: round(mm) for word, mm in edges.items()} == {
+        "front of left": 1500, "rear of left": 1900, "left side of left": -900, "right side of left": -840
+    }  # fmt: skip
+    wall = next(one for one in shown(session, screens, "elevations").pictures if one.name == "right-inside")
+    edges = {one.label: round(one.mm) for one in wall.snaps if one.of == "parts[right]"}
+    assert edges == {"front of right": 1500, "rear of right": 1900, "underside of right": 500, "top of right": 800}
+    middles = {one.label: round(one.mm, 1) for one in plan.snaps if one.label.startswith("middle of bay left")}
+    assert middles["middle of bay left 3-4"] == 1400.0
+
+
+def test_a_moved_thing_is_caught_on_where_it_stands_now() -> None:
+    session, screens = opened(SMALL)
+    shown(session, screens, "plan")
+    session.move("parts[left]", (0.1, 0.0, 0.0), session.rev, 0.0)
+    (patch,) = screens.patches(session, "plan", TODAY)
+    assert {one.label: round(one.mm) for one in patch.snaps if one.of == "parts[left]" and one.axis == "x"} == {
+        "front of left": 1600, "rear of left": 2000
+    }  # fmt: skip
+
+
 def test_words_of_the_file_stay_words_on_every_picture() -> None:
     poison = "<img src=x onerror=alert(1)>"
     session, screens = opened(SMALL.replace("  left: ", f"  '{poison}': "))

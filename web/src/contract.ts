@@ -203,6 +203,7 @@ export type Patch = {
   sheet: string;
   groups: Record<string, string>;
   gone: string[];
+  snaps: Snap[];
   whole: boolean;
 };
 
@@ -343,6 +344,7 @@ export type Snap = {
   axis: "x" | "y" | "z";
   mm: number;
   label: string;
+  of: string;
 };
 
 export type State = {

@@ -34,6 +34,9 @@ class Group {
     return new Group(this.dataset.of, this.sheet, "copy");
   }
   removeAttribute() {}
+  querySelector() {
+    return null;
+  }
   focus() {
     this.isFocused = true;
   }
@@ -83,7 +86,7 @@ const frame = () => frames.splice(0).forEach((paint) => paint());
 const BED = "parts[bed]";
 const PLAN: Picture = {
   name: "plan", title: "Plan", svg: "", view: [0, -2000, 6000, 2000], right: "-x", up: "+y", movable: [BED],
-  snaps: [{ axis: "x", mm: -1500, label: "stud 4" }, { axis: "y", mm: 1000, label: "wall" }], layers: [], off: [],
+  snaps: [{ axis: "x", mm: -1500, label: "stud 4", of: "" }, { axis: "y", mm: 1000, label: "wall", of: "" }], layers: [], off: [],
 };
 
 const hands: Hand[] = [];
@@ -112,7 +115,7 @@ function onTheSheet(picture: Partial<Picture> = {}) {
 }
 const tell = (name: string, detail: unknown = null) => bus.dispatchEvent(new CustomEvent(name, { detail }));
 const patch = (groups: Record<string, string>, gone: string[] = []): Patch =>
-  ({ t: "patch", rev: 1, screen: "plan", sheet: "plan", groups, gone, whole: false });
+  ({ t: "patch", rev: 1, screen: "plan", sheet: "plan", groups, gone, snaps: [], whole: false });
 const last = () => sent.all.at(-1);
 const kinds = () => sent.all.map((one) => one.t);
 
@@ -197,7 +200,7 @@ describe("what a held thing catches on", () => {
   });
 
   it("is nothing further off, and nothing with Alt", () => {
-    const { drag, pointer, heard } = onTheSheet({ snaps: [{ axis: "x", mm: -1500, label: "stud 4" }] });
+    const { drag, pointer, heard } = onTheSheet({ snaps: [{ axis: "x", mm: -1500, label: "stud 4", of: "" }] });
     drag(90, 0);
     frame();
     expect(last()).toMatchObject({ x_mm: -450 });

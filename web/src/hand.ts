@@ -1,4 +1,4 @@
-import type { Numbers, Patch, Picture } from "./contract";
+import type { Numbers, Patch, Picture, Snap } from "./contract";
 import { bus, isConnected, send, state } from "./link";
 import { caught, linesAlong, NOT_MOVED, shiftOf, type Shift, type Span } from "./snap";
 
@@ -26,6 +26,7 @@ export class Hand {
   private held: Held | null = null;
   private waiting: { of: string; group: SVGGElement } | null = null;
   private frame = 0;
+  private snaps: Snap[];
   private view: View;
   private readonly whole: View;
   private panFrom: { x: number; y: number; view: View; scale: number } | null = null;
@@ -42,6 +43,7 @@ export class Hand {
   ) {
     const [x, y, w, h] = picture.view;
     this.whole = { x, y, w, h };
+    this.snaps = picture.snaps;
     this.view = { ...this.whole };
     sheet.innerHTML = picture.svg;
     this.show();
@@ -104,7 +106,7 @@ export class Hand {
     this.choose(group);
     const scale = this.perPixel();
     this.held = {
-      group, of: group.dataset.of ?? "", startX: event.clientX, startY: event.clientY, scale, box: group.getBBox(),
+      group, of: group.dataset.of ?? "", startX: event.clientX, startY: event.clientY, scale, box: (group.querySelector<SVGGraphicsElement>("polygon") ?? group).getBBox(),
       dx: 0, dy: 0, catches: "", hasMoved: false,
     };
   }
@@ -153,7 +155,7 @@ export class Hand {
     const reach = isFree ? 0 : REACH_PX * held.scale;
     const caughtOn: string[] = [];
     const along = (span: Span, by: number, axis: Picture["right"] | Picture["up"]) => {
-      const lines = linesAlong(this.picture.snaps, axis);
+      const lines = linesAlong(this.snaps, axis, held.of);
       const found = caught(span, by, lines.map((one) => one.at), reach);
       const label = lines.find((one) => one.at === found.line)?.label;
       if (label) caughtOn.push(label);
@@ -238,6 +240,8 @@ export class Hand {
       if (hadFocus) now?.focus({ preventScroll: true });
     }
     for (const of of patch.gone) this.find(of)?.remove();
+    const isOld = new Set([...Object.keys(patch.groups), ...patch.gone]);
+    this.snaps = [...this.snaps.filter((one) => !one.of || !isOld.has(one.of)), ...patch.snaps];
     if (this.waiting) {
       const again = this.find(this.waiting.of);
       this.clear(again ?? this.waiting.group);

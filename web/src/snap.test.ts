@@ -39,11 +39,13 @@ describe("a thing catches on a line", () => {
 
 it("turns the lines round where the picture shows the axis the other way round", () => {
   const snaps = [
-    { axis: "x", mm: 400, label: "stud 1" },
-    { axis: "z", mm: 50, label: "floor" },
+    { axis: "x", mm: 400, label: "stud 1", of: "" },
+    { axis: "z", mm: 50, label: "floor", of: "parts[box]" },
   ] as const;
   expect(linesAlong([...snaps], "-x")).toEqual([{ at: -400, label: "stud 1" }]);
   expect(linesAlong([...snaps], "+x")).toEqual([{ at: 400, label: "stud 1" }]);
   expect(linesAlong([...snaps], "+z")).toEqual([{ at: 50, label: "floor" }]);
   expect(linesAlong([...snaps], "+y")).toEqual([]);
+  expect(linesAlong([...snaps], "+z", "parts[box]")).toEqual([]);
+  expect(linesAlong([...snaps], "+x", "parts[box]")).toHaveLength(1);
 });

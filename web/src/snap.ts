@@ -33,8 +33,8 @@ export function caught(span: Span, by: number, lines: number[], reach: number): 
   return found;
 }
 
-/** The lines of a picture's snaps along one of its axes, in the picture's own direction. */
-export function linesAlong(snaps: Snap[], axis: Sign): { at: number; label: string }[] {
+/** The lines of a picture's snaps along one of its axes, in the picture's own direction; none of the thing in hand. */
+export function linesAlong(snaps: Snap[], axis: Sign, held = ""): { at: number; label: string }[] {
   const sign = axis[0] === "-" ? -1 : 1;
-  return snaps.filter((one) => one.axis === axis[1]).map((one) => ({ at: sign * one.mm, label: one.label }));
+  return snaps.filter((one) => one.axis === axis[1] && (!held || one.of !== held)).map((one) => ({ at: sign * one.mm, label: one.label }));
 }

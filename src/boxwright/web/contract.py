@@ -290,7 +290,8 @@ class Numbers(Message):
 
 
 class Patch(Message):
-    """Groups of a sheet drawn anew, by their rig path; ``whole`` tells the page to fetch the screen again."""
+    """Groups of a sheet drawn anew, by their rig path, with the lines their edges catch on now; ``whole`` tells the
+    page to fetch the screen again."""
 
     t: Literal["patch"]
     rev: int
@@ -298,6 +299,7 @@ class Patch(Message):
     sheet: str
     groups: dict[str, str] = Field(default_factory=dict)
     gone: list[str] = Field(default_factory=list)
+    snaps: list[Snap] = Field(default_factory=list)
     whole: bool = False
 
 

@@ -22,11 +22,12 @@ class Choice(Message):
 
 
 class Snap(Message):
-    """A line a dragged thing catches on: a stud, a wall's face, the edge of a neighbour."""
+    """A line a dragged thing catches on: a stud, a wall's face, the edge of a neighbour, whose path is ``of``."""
 
     axis: Axis
     mm: float
     label: str
+    of: str = ""
 
 
 class Picture(Message):

@@ -25,10 +25,11 @@ from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.study.slots import study
 from boxwright.web import contract
 from boxwright.web.charts import told
-from boxwright.web.figures import MILLIMETRES, asked_slot, slot_findings
+from boxwright.web.figures import asked_slot, slot_findings
 from boxwright.web.on_file import records, stages, tables_of
 from boxwright.web.printed import contents, drawn_sheets, pages
 from boxwright.web.session import Seen, Session
+from boxwright.web.snapping import snaps_of
 
 DRAW = {
     "plan": ("Plan", "Everything where it stands, from above. Drag it, or use the arrow keys."),
@@ -171,7 +172,7 @@ class Screens:
                     right=right,
                     up=up,
                     movable=[of for of in one.groups if of in movable],
-                    snaps=_snaps(key, seen),
+                    snaps=snaps_of(key, seen, layered.view, right, up),
                     layers=(layers := _layers(layered)),
                     off=[layer.name for layer in layers if layer.name in ASIDE],
                 )
@@ -186,7 +187,8 @@ class Screens:
             whole = before is None
             return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)] if whole else []
         seen = session.seen(slot)
-        now = {key: _drawn(name, seen, layered) for key, layered in _views(name, seen).items()}
+        views = _views(name, seen)
+        now = {key: _drawn(name, seen, layered) for key, layered in views.items()}
         self._remember((name, slot), Shown(session.rev, now))
         found = []
         for key, one in now.items():
@@ -199,9 +201,11 @@ class Screens:
             if is_new or len(changed) > PATCHED * len(one.groups):
                 return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)]
             if changed or gone:
-                found.append(
-                    contract.Patch(t="patch", rev=session.rev, screen=name, sheet=key, groups=changed, gone=gone)
+                snaps = [one for one in snaps_of(key, seen, views[key].view, *_axes(key)) if one.of in changed]
+                patch = contract.Patch(
+                    t="patch", rev=session.rev, screen=name, sheet=key, groups=changed, gone=gone, snaps=snaps
                 )
+                found.append(patch)
         return found
 
     def _remember(self, key: tuple[str, contract.Slot], shown: Shown) -> None:
@@ -326,34 +330,6 @@ def _layers(layered: Layered) -> list[contract.Choice]:
     """Return the layers there is something in, in the order of all layers."""
     drawn_on = {layered.layers.get(mark.of, "") for mark in layered.view.marks}
     return [contract.Choice(name=layer, label=label) for layer, label in LAYERS.items() if layer in drawn_on]
-
-
-def _snaps(key: str, seen: Seen) -> list[contract.Snap]:
-    """Return the lines a dragged thing catches on: wall faces, studs and the middle, in the axes of the view."""
-    slot = asked_slot(seen)
-    if slot is None or slot.frame is None:
-        return []
-    faces = seen.reading.rig.surfaces
-    across = (
-        ("x", faces.front, "front"),
-        ("x", faces.rear, "rear"),
-        ("y", faces.left, "left wall"),
-        ("y", faces.right, "right wall"),
-        ("y", 0.0, "middle"),
-        ("z", faces.floor, "floor"),
-        ("z", faces.ceiling, "ceiling"),
-    )
-    found = [contract.Snap(axis=axis, mm=at * MILLIMETRES, label=label) for axis, at, label in across]
-    walls = ("left", "right") if key == "plan" else (key.partition("-")[0],)
-    for wall in walls:
-        for member in slot.frame.members_of(wall):
-            if member.kind in {"stud", "bow"} and member.is_held and not member.is_removed:
-                axis = "y" if wall in {"front", "rear"} else "x"
-                at = member.at.best * MILLIMETRES
-                half = member.face.best * MILLIMETRES / 2.0 if member.face.known else 0.0
-                for edge in dict.fromkeys((at - half, at + half)):
-                    found.append(contract.Snap(axis=axis, mm=edge, label=f"{member.kind} {member.number}"))
-    return found
 
 
 # ---------------------------------------------------------------------- tables and pages
