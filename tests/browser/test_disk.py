@@ -23,12 +23,11 @@ def test_other_lines_changed_on_the_disk_are_taken_in(serve: Callable[..., Serve
 
 def in_conflict(served: Served, desk: Desk) -> str:
     """Change the same lines here and on the disk, and return what is on the disk."""
-    desk.type_at("weight: 5", "7", rubbed_out=1)
-    served.written(lambda now: "weight: 7" in now)
+    desk.type_at("weight: 5", "8", rubbed_out=1)
+    served.written(lambda now: "weight: 8" in now)
     # While the text does not read it is not written, however long that takes.
     desk.type_at("weight: 30", "[", rubbed_out=0)
     expect(desk.page.locator(".disk")).to_contain_text("does not read as a whole")
-    desk.type_at("weight: 7", "8", rubbed_out=1)
     theirs = SMALL.replace("weight: 30", "weight: 33").replace("weight: 5", "weight: 9")
     served.file.write_text(theirs, encoding="utf-8")
     expect(desk.page.get_by_role("region", name="Two versions of the file")).to_be_visible()

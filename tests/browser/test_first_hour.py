@@ -59,17 +59,20 @@ def test_the_first_hour(serve: Callable[..., Served], show: Callable[..., Desk],
     page.get_by_role("button", name="Begin my rig file").click()
     served.rig = "fern.yaml"
     expect(page.locator(".rig")).to_have_text("Fern")
-    expect(page.locator('svg.sheet [data-layer="studs"]').first).to_be_attached()
-    expect(desk.figure("tongue")).to_be_visible()
-    # Four things go in by the text, beside the plan they appear on.
+    expect(desk.figure("tongue")).to_contain_text("180")
+    expect(page.locator("svg.sheet")).to_contain_text("144 in")
+    # Things go in beside the plan; what is not known of one is left out.
+    for name, entries in THINGS.items():
+        put_in(desk, "Put a part in", {"name": name, **entries})
+        expect(desk.thing(f"parts[{name}]")).to_be_attached()
+    desk.settled()
+    assert program("check", served.rig, folder=served.folder).returncode in {0, 1, 2}
+    # The studs are written in the text, with the words it offers.
     desk.go("file")
-    page.keyboard.press("Control+End")
     desk.editor.focus()
     page.keyboard.press("Control+End")
-    page.keyboard.insert_text(THINGS)
-    saved = served.written(lambda now: "cargo-box:" in now)
-    desk.settled()
-    assert program("check", served.rig, folder=served.folder).returncode in {0, 1, 2}, saved
+    page.keyboard.insert_text(STUDS)
+    served.written(lambda now: "studs:" in now)
     desk.go("plan")
     ball = desk.number("tongue")
     x, y, scale = desk.press("parts[battery]")
@@ -81,7 +84,10 @@ def test_the_first_hour(serve: Callable[..., Served], show: Callable[..., Desk],
     assert desk.number("tongue") < ball
     # A door is dragged along its wall until it stands where it should, and the order sheet is there to print.
     desk.go("elevations")
-    before = served.text
+    put_in(desk, "Put an opening in", DOOR)
+    before = served.written(lambda now: "door:" in now)
+    expect(desk.thing("openings[door]")).to_be_attached()
+    desk.settled()
     desk.drag("openings[door]", 200)
     served.written(lambda now: now != before)
     desk.go("book")
@@ -99,17 +105,30 @@ def test_the_first_hour(serve: Callable[..., Served], show: Callable[..., Desk],
     assert not [one for one in found["problems"] if one["kind"] == "problem"], found["problems"]
 
 
-ANSWERS = {"name": "fern", "country": "US-NC", "length": "12 ft", "width": "77 in", "height": "78 in"}
-THINGS = """
-parts:
-  bed: {x: 60, side: left, z: floor+18, size: 75 x 54 x 4, weight: 80, stage: bed}
-  battery: {x: 4, side: right-2, z: floor, size: 13 x 7 x 9, weight: 30, stage: bed}
-  water: {x: 10, side: left+2, z: floor, size: 18 x 18 x 12, weight: 8, stage: bed}
-  cargo-box: {x: 100, side: right-4, z: floor, size: 30 x 20 x 18, weight: 120, stage: bed}
-openings:
-  door: {wall: right, x: 30, width: 32, z: 0, height: 72, stage: bed, cut: no}
-stages:
-  bed: {what: a bed and a door}
+def put_in(desk: Desk, words: str, entries: dict[str, str]) -> None:
+    """Put a thing in by the form beside the sheet."""
+    desk.page.get_by_role("button", name=words).click()
+    form = desk.page.get_by_role("form", name=words)
+    for name, typed in entries.items():
+        form.locator(f'input[name="{name}"]').fill(typed)
+    form.get_by_role("button", name="Put it in").click()
+    expect(form).to_have_count(0)
+
+
+ANSWERS = {
+    "name": "fern", "country": "US-NC", "length": "12 ft", "width": "77 in", "height": "78 in", "coupler": "48 in",
+    "axle": "80 in", "gvwr": "3500 lb", "gawr": "3500 lb", "empty": "1500 lb", "tongue": "180 lb",
+}  # fmt: skip
+THINGS = {
+    "bed": {"x": "60", "side": "left", "z": "floor+18", "size": "75 x 54 x 4", "weight": "80"},
+    "battery": {"x": "4", "side": "right-2", "size": "13 x 7 x 9", "weight": "30"},
+    "water": {"x": "10", "side": "left+2", "size": "18 x 18 x 12"},
+    "cargo-box": {"x": "100", "side": "right-4", "size": "30 x 20 x 18", "weight": "120"},
+}
+DOOR = {"name": "door", "wall": "right", "x": "30", "z": "0", "width": "32", "height": "72"}
+STUDS = """
+frame:
+  studs: {tube: 1 x 1 1/2 x 16 ga, face: 1, depth: 1 1/2, every: 16, first: 0}
 """
 MEASURES = """
 measured:

@@ -67,7 +67,7 @@ function Banner() {
     );
   if (found?.state === "gone")
     return <p class="banner limit" role="alert">{found.says} <button onClick={() => send({ t: "write-again" })}>Write it again</button></p>;
-  if (found?.state === "conflict")
+  if (found?.state === "conflict" && at.value !== "file")
     return <p class="banner limit" role="alert">{found.says} <a href="#file">Look at both</a></p>;
   if (refused.value)
     return <p class="banner limit" role="alert">{refused.value} <button onClick={() => (refused.value = "")}>Close</button></p>;
