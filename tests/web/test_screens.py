@@ -291,7 +291,9 @@ def test_every_term_on_the_page_has_its_line() -> None:
     assert set(terms.KINDS) == set(get_args(Kind)) and set(terms.ANSWERS) == set(get_args(Answer))
     assert set(terms.USES) == set(USES)
     session, _ = opened(text_of("whimbrel"))
-    figures = numbers_of(session.seen(TODAY), 0, 0, False).figures
+    numbers = numbers_of(session.seen(TODAY), 0, 0, False)
+    assert all(one.explains for one in (*numbers.answers, *(numbers.findings or ())))
+    figures = numbers.figures
     assert len(figures) >= 6 and all(one.explains and one.label for one in figures)
     said = [*terms.FIGURES.values(), *terms.ANSWERS.values(), *terms.SLOT.values()]
     said += [one for pair in (*terms.KINDS.values(), *terms.USES.values()) for one in pair[1:]]

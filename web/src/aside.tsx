@@ -45,6 +45,7 @@ function AnswerLine({ answer, isOld }: { answer: Answer; isOld: boolean }) {
       </button>
       {isShown.value && (
         <div class="why">
+          <p class="meaning">{answer.explains}</p>
           <ul>{answer.says.map((one) => <li key={one}>{one}</li>)}</ul>
           {answer.act && <p><b>First:</b> {answer.act}</p>}
         </div>
@@ -136,9 +137,10 @@ function Finding({ finding, isKept }: { finding: ShownFinding; isKept?: boolean 
   const isOff = !isConnected.value || !state.value?.can_write;
   return (
     <li class={`finding ${finding.kind}`}>
-      <p><b>{finding.word}</b> {finding.says}</p>
+      <p><b title={finding.explains}>{finding.word}</b> {finding.says}</p>
       <details>
         <summary>What to do, and where</summary>
+        <p class="meaning">{finding.word}: {finding.explains}</p>
         {finding.act && <p>{finding.act}</p>}
         <p class="source">Rule: {finding.code}. Source: {finding.source || "not shown"}. {finding.use && `Bears on: ${finding.use}.`}</p>
         <p class="acts">
@@ -204,12 +206,12 @@ function Choose({ label, part }: { label: string; part: "stage" | "load" | "vehi
   const choices = state.value?.[`${part}s` as "stages" | "loads" | "vehicles"] ?? [];
   if (choices.length < 2) return null;
   return (
-    <label class="choose">
-      <span>{label}</span>
-      <select value={slot.value[part]} onChange={(event) => choose({ [part]: event.currentTarget.value })}>
+    <div class="choose">
+      <span><Term words={label} explains={state.value?.terms[part] ?? ""} /></span>
+      <select aria-label={label} value={slot.value[part]} onChange={(event) => choose({ [part]: event.currentTarget.value })}>
         {choices.map((one) => <option key={one.name} value={one.name}>{one.label}</option>)}
       </select>
-    </label>
+    </div>
   );
 }
 
@@ -224,7 +226,12 @@ export function Aside() {
       </button>
       <div class="folded">
         <div class="slot"><Choose label="As of" part="stage" /><Choose label="Loaded" part="load" /><Choose label="Behind" part="vehicle" /></div>
-        {found.balance && <Beam balance={found.balance} />}
+        {found.balance && (
+          <div class="balance">
+            <span class="corner"><Term words="Balance" explains={state.value?.terms.balance ?? ""} /></span>
+            <Beam balance={found.balance} />
+          </div>
+        )}
         {found.held.length > 0 && (
           <dl class="held">{found.held.map((one) => <div key={one.key}><dt>{one.label}</dt><dd>{one.text} {one.unit}</dd></div>)}</dl>
         )}

@@ -28,6 +28,7 @@ export type Answer = {
   says: string[];
   act: string;
   questions: string[];
+  explains: string;
 };
 
 export type Apply = {
@@ -322,6 +323,7 @@ export type ShownFinding = {
   may_seek: boolean;
   may_accept: boolean;
   working: Working[];
+  explains: string;
 };
 
 export type ShownProblem = {
@@ -364,6 +366,7 @@ export type State = {
   demos: Choice[];
   asks: Ask[];
   left: string;
+  terms: Record<string, string>;
 };
 
 export type Table = {

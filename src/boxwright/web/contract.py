@@ -162,7 +162,8 @@ class ScreenName(Message):
 class State(Message):
     """On hello, after a reconnect, and whenever one of these changes. ``has_file`` False shows the first page.
 
-    ``left`` says that an earlier session left a text that is not in the file; ``recover`` answers it.
+    ``left`` says that an earlier session left a text that is not in the file; ``recover`` answers it. ``terms`` has one
+    line for each choice and drawing beside the screens.
     """
 
     t: Literal["state"]
@@ -181,6 +182,7 @@ class State(Message):
     demos: list[Choice] = Field(default_factory=list)
     asks: list[Ask] = Field(default_factory=list)
     left: str = ""
+    terms: dict[str, str] = Field(default_factory=dict)
 
 
 class Figure(Message):
@@ -219,7 +221,7 @@ class Balance(Message):
 
 
 class Answer(Message):
-    """The answer for one use, in words."""
+    """The answer for one use, in words; ``explains`` says what is asked and what the word means."""
 
     use: str
     label: str
@@ -227,6 +229,7 @@ class Answer(Message):
     says: list[str]
     act: str
     questions: list[str] = Field(default_factory=list)
+    explains: str = ""
 
 
 class Working(Message):
@@ -240,7 +243,8 @@ class Working(Message):
 
 
 class ShownFinding(Message):
-    """A finding as it is shown. ``screen`` is where its thing is drawn, ``remedy`` the change proved for it."""
+    """A finding as it is shown. ``screen`` is where its thing is drawn, ``remedy`` the change proved for it,
+    ``explains`` what its kind means."""
 
     code: str
     where: str
@@ -257,6 +261,7 @@ class ShownFinding(Message):
     may_seek: bool = False
     may_accept: bool = False
     working: list[Working] = Field(default_factory=list)
+    explains: str = ""
 
 
 class ShownProblem(Message):

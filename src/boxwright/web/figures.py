@@ -75,7 +75,8 @@ def _answer(seen: Seen, use: Use) -> contract.Answer:
     if more > 0:
         says = [*says[:MOST_REASONS], f"and {more} more"]
     return contract.Answer(use=use, label=terms.USES[use][0], word=verdict.answer, says=says, act=verdict.act,
-                           questions=list(verdict.questions))  # fmt: skip
+                           questions=list(verdict.questions),
+                           explains=f"{terms.USES[use][1]} {terms.ANSWERS[verdict.answer]}")  # fmt: skip
 
 
 # ------------------------------------------------------------------ numbers
@@ -236,6 +237,7 @@ def _shown(finding: Finding, document: Document, kept: bool) -> contract.ShownFi
         remedy=finding.remedy,
         may_seek=not kept and finding.kind in {"stop", "limit", "fix"},
         may_accept=not kept and finding.kind != "stop",
+        explains=terms.KINDS[finding.kind][1],
     )
 
 
@@ -253,9 +255,9 @@ def problems(reading: Reading) -> list[contract.ShownProblem]:
     for one in reading.problems:
         extent = reading.document.extent(one.path) if one.path else None
         length = min(extent.end - extent.value, 60) if extent is not None and extent.end > extent.value else 1
-        found.append(
-            contract.ShownProblem(line=one.line, column=one.column, end_line=one.line, end_column=one.column + length,
-                                  path=one.path, says=one.says, kind=one.kind)  # fmt: skip
-        )
+        end = one.column + length
+        problem = contract.ShownProblem(line=one.line, column=one.column, end_line=one.line, end_column=end,
+                                        path=one.path, says=one.says, kind=one.kind)  # fmt: skip
+        found.append(problem)
     return found
 

@@ -17,7 +17,7 @@ from pathlib import Path
 
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
-from boxwright.web import contract, things
+from boxwright.web import contract, terms, things
 from boxwright.web.beginning import asks, begun_from_answers, begun_from_demo, demos
 from boxwright.web.desk import Desk
 from boxwright.web.figures import numbers_of, slot_findings
@@ -303,6 +303,7 @@ class Workroom:
             slot=tab.slot,
             screens=self.screens.names(),
             left=self._left_words(desk),
+            terms=terms.SLOT,
         )
 
     def _left_words(self, desk: Desk) -> str:
