@@ -21,6 +21,8 @@ from boxwright.web.workroom import Workroom
 
 LOG = logging.getLogger(__name__)
 LOOPBACK = "127.0.0.1"
+AGAIN = 1.0
+"""How long (s) a loop that failed rests before it is begun again."""
 
 
 def bound(port: int) -> socket.socket:
@@ -84,7 +86,7 @@ async def _kept_going(loop: Callable[[], Coroutine[None, None, None]]) -> None:
             running.cancel()
         if not running.cancelled():
             LOG.error("begun again after a failure", exc_info=running.exception())
-        await asyncio.sleep(1.0)
+        await asyncio.sleep(AGAIN)
 
 
 async def _watched(room: Workroom) -> None:

@@ -366,17 +366,21 @@ class Workroom:
         gc.collect()
         gc.freeze()
         gc.disable()
-        while True:
-            await asyncio.sleep(turn)
-            rest = self._clock() - self._moved_at
-            if self.desk is None or rest < QUIET:
-                continue
-            self._one_piece()
-            if rest < REST:
-                gc.collect(0)
-            elif self._swept_at < self._moved_at:
-                self._swept_at = self._clock()
-                gc.collect()
+        try:
+            while True:
+                await asyncio.sleep(turn)
+                rest = self._clock() - self._moved_at
+                if self.desk is None or rest < QUIET:
+                    continue
+                self._one_piece()
+                if rest < REST:
+                    gc.collect(0)
+                elif self._swept_at < self._moved_at:
+                    self._swept_at = self._clock()
+                    gc.collect()
+        finally:
+            gc.unfreeze()
+            gc.enable()
 
     def look_now(self) -> None:
         """Look at the disk at once: somebody told that the folder changed."""

@@ -1,0 +1,201 @@
+"""The room without a socket: what waits for what, who is let go of, and that the file is kept whatever fails."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import shutil
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from boxwright.web import contract, serving
+from boxwright.web.contract import CONTRACT, Cancel, Drop, Hello, Look, Move, Seek, Slot, Undo
+from boxwright.web.workroom import MOST_QUEUED, MOST_TOLD, Tab, Workroom
+from tests.web.live import ROOT
+
+TODAY = date(2026, 11, 28)
+PART = "parts[galley]"
+
+
+def move(seq: int) -> Move:
+    return Move(t="move", seq=seq, base=0, of=PART, x_mm=float(seq))
+
+
+def drained(tab: Tab) -> list[int]:
+    found = []
+    while (message := tab.next()) is not None:
+        found.append(message.seq)
+    return found
+
+
+def test_of_previews_only_the_newest_waits_and_no_edit_is_lost() -> None:
+    tab = Tab()
+    for seq in range(1, 5):
+        tab.put(move(seq))
+    tab.put(Drop(t="drop", seq=5, base=0, of=PART))
+    tab.put(Undo(t="undo", seq=6, base=0))
+    tab.put(move(7))
+    tab.put(Look(t="look", seq=8, base=0, screen="plan", slot=Slot()))
+    tab.put(Seek(t="seek", seq=9, base=0, code="a/b", where=""))
+    tab.put(move(10))
+    assert drained(tab) == [5, 6, 8, 9, 10]
+
+
+def test_a_preview_ends_with_the_edit_that_follows_it() -> None:
+    tab = Tab()
+    tab.put(move(1))
+    tab.put(Cancel(t="cancel", seq=2, base=0))
+    assert drained(tab) == [2]
+
+
+def test_a_page_that_sends_more_than_can_wait_is_let_go_of() -> None:
+    tab = Tab()
+    assert all(tab.put(Undo(t="undo", seq=seq, base=0)) for seq in range(MOST_QUEUED))
+    assert not tab.put(Undo(t="undo", seq=0, base=0))
+
+
+def test_a_page_that_lags_too_far_behind_is_let_go_of_and_nobody_waits_for_it() -> None:
+    async def lagging() -> int:
+        tab, sent = Tab(), 0
+        stuck = asyncio.Event()
+
+        async def send(text: str) -> None:
+            nonlocal sent
+            sent += 1
+            await stuck.wait()
+
+        speaking = asyncio.create_task(tab.speak(send))
+        for _ in range(MOST_TOLD + 2):
+            tab.tell(contract.Reload(t="reload"))
+            await asyncio.sleep(0)
+        stuck.set()
+        await asyncio.wait_for(speaking, 5.0)
+        return sent
+
+    assert asyncio.run(lagging()) == 1
+
+
+def test_what_is_told_goes_out_in_order() -> None:
+    async def telling() -> list[int]:
+        tab, heard = Tab(), list[int]()
+
+        async def send(text: str) -> None:
+            heard.append(json.loads(text)["seq"])
+            await asyncio.sleep(0)
+
+        speaking = asyncio.create_task(tab.speak(send))
+        for seq in range(50):
+            tab.tell(contract.No(t="no", seq=seq, why=""))
+            if seq % 7 == 0:
+                await asyncio.sleep(0.001)
+        await asyncio.sleep(0.05)
+        speaking.cancel()
+        return heard
+
+    assert asyncio.run(telling()) == list(range(50))
+
+
+class Clock:
+    def __init__(self) -> None:
+        self.now = 100.0
+
+    def __call__(self) -> float:
+        self.now += 0.05
+        return self.now
+
+
+def told(tab: Tab) -> list[dict[str, Any]]:
+    found = [json.loads(one) for one in tab.told]
+    tab.told.clear()
+    return found
+
+
+@pytest.fixture
+def room(tmp_path: Path) -> Workroom:
+    path = tmp_path / "rig.yaml"
+    shutil.copy(ROOT / "rigs" / "dunlin.yaml", path)
+    return Workroom(tmp_path, path, TODAY, Clock())
+
+
+def hello(screen: str = "plan") -> Hello:
+    return Hello(t="hello", seq=1, base=0, contract=CONTRACT, screen=screen, slot=Slot())
+
+
+async def handled(room: Workroom, tab: Tab, *messages: contract.Up) -> None:
+    """Serve a tab until its messages are handled."""
+    for message in messages:
+        tab.put(message)
+    serving_it = asyncio.create_task(room.serve(tab))
+    while tab.edits or tab.move is not None or tab not in room.tabs:
+        await asyncio.sleep(0.005)
+    await asyncio.sleep(0.05)
+    serving_it.cancel()
+    await asyncio.wait({serving_it})
+
+
+def test_a_page_is_told_everything_when_it_comes(room: Workroom) -> None:
+    tab = Tab()
+    asyncio.run(handled(room, tab, hello()))
+    assert [one["t"] for one in told(tab)] == ["state", "disk", "text", "numbers"]
+    assert room.tabs == []
+
+
+def test_the_file_is_kept_though_a_drawing_fails(room: Workroom, monkeypatch: pytest.MonkeyPatch) -> None:
+    assert room.desk is not None
+    path, wanted = room.desk.keeper.path, "rig: Other"
+
+    def failing(*asked: object) -> bool:
+        raise ValueError("a drawing that cannot be made")
+
+    monkeypatch.setattr(room.screens, "one_piece", failing)
+    monkeypatch.setattr(serving, "AGAIN", 0.01)
+
+    async def working() -> None:
+        loops = [asyncio.create_task(serving._kept_going(loop)) for loop in (room.keep, room.idle)]
+        tab = Tab()
+        room.tabs.append(tab)
+        tab.put(contract.Set(t="set", seq=2, base=0, path="rig", value="Other"))
+        await handled(room, tab)
+        for _ in range(400):
+            await asyncio.sleep(0.01)
+            if wanted in path.read_text(encoding="utf-8"):
+                break
+        for loop in loops:
+            loop.cancel()
+
+    asyncio.run(working())
+    assert wanted in path.read_text(encoding="utf-8")
+
+
+def test_a_change_that_cannot_be_sought_is_said(room: Workroom, monkeypatch: pytest.MonkeyPatch) -> None:
+    class Broken:
+        stopped = 0
+
+        def __call__(self) -> None:
+            return None  # the loop's own threads, where the search below fails
+
+        def stop(self) -> None:
+            self.stopped += 1
+
+    def failing(*asked: object) -> None:
+        raise RuntimeError("the process is gone")
+
+    broken = Broken()
+    monkeypatch.setattr("boxwright.web.workroom.sought", failing)
+    monkeypatch.setattr(room, "seekers", broken)
+    tab = Tab()
+
+    async def asking() -> None:
+        await handled(room, tab, hello(), Seek(t="seek", seq=2, base=0, code="a/b", where=""))
+        for _ in range(100):
+            if any('"offered"' in one for one in tab.told):
+                return
+            await asyncio.sleep(0.01)
+
+    asyncio.run(asking())
+    offered = [one for one in told(tab) if one["t"] == "offered"]
+    assert [one["remedy"] for one in offered] == [""]
+    assert broken.stopped == 1
