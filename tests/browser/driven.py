@@ -166,8 +166,10 @@ class Desk:
 
     def grip(self, of: str) -> tuple[float, float, float]:
         """Return a spot (px) where a hand can take hold of a thing, and millimetres in a pixel there."""
-        self.thing(of).scroll_into_view_if_needed()
-        found = self.page.evaluate(GRIP, of)
+        expect(self.thing(of)).to_be_attached()
+        until = time.monotonic() + PATIENCE / 1000
+        while not (found := self.page.evaluate(GRIP, of)) and time.monotonic() < until:
+            self.page.wait_for_timeout(50)
         assert found, f"{of} cannot be taken hold of anywhere"
         return found["x"], found["y"], found["scale"]
 
@@ -246,6 +248,7 @@ GRIP = """
 (of) => {
   const group = document.querySelector(`svg.sheet:not(.over) g.thing[data-of="${of}"]`);
   if (!group) return null;
+  group.scrollIntoView({ block: "nearest" });
   const scale = 1 / group.ownerSVGElement.getScreenCTM().a;
   for (const one of [...group.querySelectorAll("*"), group]) {
     const box = one.getBoundingClientRect();

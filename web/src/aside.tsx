@@ -42,6 +42,7 @@ function AnswerLine({ answer, isOld }: { answer: Answer; isOld: boolean }) {
     <li class={`answer ${answer.word} ${isOld ? "old" : ""}`}>
       <button aria-expanded={isShown.value} onClick={() => (isShown.value = !isShown.value)}>
         <b>{answer.label}</b> <span class="word" id={`answer-${answer.use}`}>{answer.word}</span>
+        <span class="because">{answer.says[0]}</span>
       </button>
       {isShown.value && (
         <div class="why">

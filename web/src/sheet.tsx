@@ -61,7 +61,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
         <svg class="sheet" ref={base} role="group" aria-label={`${picture.title}. Tab to a thing; arrow keys move it 10 mm, with Shift 100, with Alt 1; R turns it`} />
         <svg class="sheet over" ref={over} aria-hidden="true" />
       </div>
-      {picture.movable.length > 0 && (isHeld ? <InHand of={picked.value} /> : <NothingInHand />)}
+      {isHeld ? <InHand of={picked.value} /> : isOnly && picture.movable.length > 0 && <NothingInHand />}
     </figure>
   );
 }
