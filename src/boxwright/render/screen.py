@@ -11,16 +11,17 @@ from dataclasses import dataclass, field
 
 from boxwright.drawing import Arc, Dimension, Leader, Line, Mark, Shape, Symbol, Text, View
 from boxwright.drawing.mark import Point
-from boxwright.render.screen_measures import led, measured
+from boxwright.render.screen_measures import Written, led, measured
 from boxwright.render.screen_names import Placed, named
 from boxwright.render.screen_plane import MILLIMETRES, Box, across, pair, spread_over, words_at
 from boxwright.render.svg import escaped, number
 
 LETTER = 0.017
 """The height of ordinary letters as a share of the width of the view: it reads where the whole view fits a screen."""
-SCREEN = 0.6
+SCREEN = 0.5
 """How high a drawing on a screen is beside its width, at most."""
 MARGIN = 0.03
+ROUNDS = 2
 EMPTY: Mapping[str, str] = {}
 
 
@@ -59,19 +60,34 @@ def drawn(view: View, dress: Dress) -> Drawn:
         marks.setdefault(mark.of, []).append(mark)
     shown = [one for of, own in marks.items() if dress.layers.get(of, "") not in dress.aside for one in own]
     core = _extent(shown)
-    letter = LETTER * max(core.width, core.height / SCREEN)
+    letter, beside = _letters(shown, core)
     places = named(marks, letter)
     groups = {of: _group(of, own, dress, places, letter) for of, own in marks.items()}
     box = core
-    rows = [one for one in shown if isinstance(one, Dimension)]
-    notes = [one for one in shown if isinstance(one, Leader)]
-    for what, written in (("measures", measured(rows, core, letter)), ("notes", led(notes, core, letter, bool(rows)))):
+    for what, written in beside:
         box = box.over(written.box)
         for of, svg in written.groups.items():
             on = _on(dress.layers.get(of, ""))
             groups[f"{of}.{what}"] = f'<g data-of="{escaped(of)}.{what}" class="measures"{on}>{svg}</g>'
     room = MARGIN * max(box.width, box.height)
     return Drawn(groups, (box.left - room, box.top - room, box.width + 2.0 * room, box.height + 2.0 * room))
+
+
+def _letters(shown: list[Mark], core: Box) -> tuple[float, list[tuple[str, Written]]]:
+    """Return the height of letters, and what is written beside the view with it.
+
+    What stands beside makes the picture larger, and a larger picture on the same screen wants larger letters: twice
+    round is near enough.
+    """
+    rows = [one for one in shown if isinstance(one, Dimension)]
+    notes = [one for one in shown if isinstance(one, Leader)]
+    box, beside = core, list[tuple[str, Written]]()
+    for _ in range(ROUNDS):
+        letter = LETTER * max(box.width, box.height / SCREEN)
+        beside = [("measures", measured(rows, core, letter)), ("notes", led(notes, core, letter, bool(rows)))]
+        for _, written in beside:
+            box = box.over(written.box)
+    return letter, beside
 
 
 def _group(of: str, marks: Iterable[Mark], dress: Dress, places: Mapping[Text, Placed | None], letter: float) -> str:

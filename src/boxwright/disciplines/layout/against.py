@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from math import isfinite
 
 from boxwright.disciplines.layout.drawn import THINNEST, Thing, box_of, middle_of
-from boxwright.disciplines.layout.plan import SPREAD
+from boxwright.disciplines.layout.plan import SPREAD, level_of
 from boxwright.drawing import Mark, Shape, Text
 from boxwright.drawing.mark import LineKind, Point
 
@@ -28,7 +28,7 @@ def beside(things: Iterable[Thing], inward: Point, face: Point, turn: float, is_
     found: list[tuple[float, str, list[Mark]]] = []
     for thing in things:
         away = _away(thing, inward, face)
-        if away is None:
+        if away is None or (is_inside and level_of(thing) == "below"):
             continue
         near, far = away
         if (-REACH <= near <= REACH) if is_inside else far <= 0.0:
