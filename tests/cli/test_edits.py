@@ -67,6 +67,15 @@ def test_a_place_relative_to_another_part_stays_relative() -> None:
     assert new_value("cup.x+2", "parts[cup].x", text) == "+5"
 
 
+def test_a_place_moved_to_before_another_part_stays_relative_to_it() -> None:
+    cup = "  cup: {rides_on: chest, x: +3, side: +0, z: +20, size: 4 x 4 x 4, weight: 1, stage: shell}\n"
+    text = CLEAN.replace("  shelf: {", cup + "  shelf: {")
+    assert new_value("cup.x-5", "parts[cup].x", text) == "+-2"
+    made = edited(read_rig(text), ["cup.x-5"]).reading
+    places = {item.name: item.place for item in made.rig.parts}
+    assert places["chest"].low_edge(0).best - places["cup"].low_edge(0).best == pytest.approx(2 * 0.0254)
+
+
 @pytest.mark.parametrize(
     ("typed", "says"),
     [
@@ -172,7 +181,7 @@ def test_a_file_held_open_by_something_is_tried_again(rig: Path, monkeypatch: py
             raise PermissionError(13, "held open")
         real(beside, path)
 
-    monkeypatch.setattr("boxwright.cli.saving.os.replace", held)
+    monkeypatch.setattr("boxwright.book.saving.os.replace", held)
     monkeypatch.setattr("boxwright.book.saving.PAUSE", 0.0)
     saved(str(rig), CLEAN.encode(), "new text")
     assert (len(tries), rig.read_text()) == (3, "new text")

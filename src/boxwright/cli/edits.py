@@ -185,7 +185,7 @@ def _stepped(document: Document, path: str, sign: str, amount: str, header: Head
     if offset is None:
         raise NothingAsked(f'"{clean(before)}" is no single place to move; write the new one as {clean(path)}=...')
     moved = rewritten(offset, shift)
-    return moved if not is_relative or moved.startswith("-") else f"+{moved}"
+    return f"+{moved}" if is_relative else moved
 
 
 def _refuse_where_damaged(document: Document, path: str) -> None:
