@@ -154,9 +154,9 @@ class Desk:
     def look_at(self, *, stage: str | None = None, load: str | None = None) -> None:
         """Choose what stands and what is aboard."""
         if stage is not None:
-            self.page.get_by_label("As of").select_option(stage)
+            self.page.get_by_role("combobox", name="As of").select_option(stage)
         if load is not None:
-            self.page.get_by_label("Loaded").select_option(load)
+            self.page.get_by_role("combobox", name="Loaded").select_option(load)
 
     # ------------------------------------------------------------------ things on the sheet
 

@@ -144,7 +144,7 @@ def test_two_seeded_problems_are_put_right(serve: Callable[..., Served], show: C
     desk = show(served)
     page = desk.page
     # By dragging: behind the borrowed pickup the finished trailer is too heavy on the ball.
-    page.get_by_label("Behind").select_option("borrowed")
+    page.get_by_role("combobox", name="Behind").select_option("borrowed")
     desk.look_at(stage="finish", load="departure")
     stop = page.locator(".findings .finding.stop", has_text="over the limit of borrowed of 480 lb")
     desk.all_findings()
@@ -159,7 +159,7 @@ def test_two_seeded_problems_are_put_right(serve: Callable[..., Served], show: C
     expect(stop).to_have_count(0)
     dragged = served.text
     # By the offered change: going home the ball is light while the front is still empty.
-    page.get_by_label("Behind").select_option("pickup")
+    page.get_by_role("combobox", name="Behind").select_option("pickup")
     desk.look_at(stage="foam", load="going-home")
     light = desk.finding("below the least share")
     expect(light).to_be_visible()

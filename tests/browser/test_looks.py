@@ -15,6 +15,7 @@ AXE = ROOT / "web" / "node_modules" / "axe-core" / "axe.min.js"
 SHOTS = Path(__file__).parent / "shots"
 SCREENS = "plan elevations sections solid frame towing weight air water stages records file book".split()
 SERIOUS = {"serious", "critical"}
+BEYOND = "all => all.filter(one => one.getBoundingClientRect().right > innerWidth + 1).map(one => one.textContent)"
 
 
 def looks() -> list[tuple[str, tuple[int, int]]]:
@@ -39,6 +40,9 @@ def test_no_screen_shuts_anybody_out(
         wide = desk.page.evaluate("document.documentElement.scrollWidth - innerWidth")
         if wide > 0:
             found.append(f"{screen}: {wide} px wider than the screen")
+        beyond = desk.page.locator(".answer").evaluate_all(BEYOND)
+        if beyond:
+            found.append(f"{screen}: out of sight: {beyond}")
         found += [f"{screen}: {one}" for one in against(desk)]
     context.close()
     assert not found + desk.faults, "\n".join(found + desk.faults)

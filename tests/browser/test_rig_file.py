@@ -30,7 +30,7 @@ def test_a_mistake_is_marked_on_its_line_and_the_numbers_follow(
 ) -> None:
     served = serve("whimbrel")
     desk = show(served, "file")
-    desk.page.get_by_label("As of").select_option("finish")
+    desk.page.get_by_role("combobox", name="As of").select_option("finish")
     desk.page.locator(".rail a[href='#plan']").click()
     desk.thing("parts[fridge]").focus()
     desk.page.get_by_role("button", name="Line 144").click()
