@@ -100,7 +100,7 @@ def with_things(rig: Rig, slot: Slot, view: View, wall: str, is_inside: bool) ->
     for run in slot.frame.runs:
         if run.wall == wall and run.up is not None:
             low, high = max(run.low, plane.low), min(run.high, plane.high)
-            runs.append(Line((turn * low, run.up), (turn * high, run.up), "dimension", run.of))
+            runs.append(Line((turn * low, run.up), (turn * high, run.up), "visible", run.of))
             runs.append(Text((turn * (low + high) / 2.0, run.up), _name_of(run.of), f"{run.of}.name", "small"))
     layers = {**_layers(rig, things), **_frame_layers(slot.frame)}
     layers |= {mark.of: _layer_of_run(mark.of) for mark in runs}
