@@ -22,7 +22,7 @@ SOURCES = Path(boxwright.__file__).resolve().parents[1]
 RIGS = ROOT / "rigs"
 LINK = re.compile(r"http://127\.0\.0\.1:(\d+)/enter\?t=\S+")
 LB = 0.45359237
-PATIENCE = 8_000
+PATIENCE = 15_000
 """How long (ms) a page may take on a busy machine; nothing is timed here."""
 expect.set_options(timeout=PATIENCE)
 

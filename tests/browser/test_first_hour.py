@@ -217,11 +217,21 @@ def test_the_window_is_moved_off_the_stud(serve: Callable[..., Served], show: Ca
     expect(page.locator(".findings .finding", has_text="window-right from")).to_have_count(0)
 
 
-def test_the_plan_prints_on_one_page(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+def test_the_plan_and_a_sheet_of_the_book_print(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
     desk = show(serve("whimbrel"))
     expect(desk.thing("parts[tools]")).to_be_attached()
     for size in ("A4", "Letter"):
-        printed = PdfReader(io.BytesIO(desk.page.pdf(format=size, landscape=True, prefer_css_page_size=False)))
-        words = " ".join(page.extract_text() for page in printed.pages)
-        assert len(printed.pages) <= 2, f"{size}: {len(printed.pages)} pages"
-        assert "tools" in words and "On the ball" in words
+        (plan,) = printed(desk, size)
+        assert "tools" in plan and "On the ball" in plan
+    desk.go("book")
+    desk.page.locator("details.printed summary", has_text="Right wall, outside").click()
+    expect(desk.page.locator(".page svg").first).to_be_visible()
+    sheets = printed(desk, "Letter")
+    assert len(sheets) == desk.page.locator(".page svg").count()
+    assert "corner = 168" in sheets[0] and "On the ball" not in sheets[0]
+
+
+def printed(desk: Desk, size: str) -> list[str]:
+    """Return the words on each page as it is printed."""
+    data = desk.page.pdf(format=size, landscape=True, print_background=False)
+    return [page.extract_text() for page in PdfReader(io.BytesIO(data)).pages]

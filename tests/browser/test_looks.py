@@ -18,11 +18,17 @@ SERIOUS = {"serious", "critical"}
 BEYOND = "all => all.filter(one => one.getBoundingClientRect().right > innerWidth + 1).map(one => one.textContent)"
 
 
-def looks() -> list[tuple[str, tuple[int, int]]]:
-    return [(theme, size) for theme in ("light", "dark") for size in (DESKTOP, PHONE)]
+# The other two of the four are looked at by night.
+BY_NIGHT = pytest.mark.nightly
+LOOKS = [
+    pytest.param("light", DESKTOP, id="light at a desk"),
+    pytest.param("dark", PHONE, id="dark on a phone"),
+    pytest.param("dark", DESKTOP, id="dark at a desk", marks=BY_NIGHT),
+    pytest.param("light", PHONE, id="light on a phone", marks=BY_NIGHT),
+]
 
 
-@pytest.mark.parametrize(("theme", "size"), looks(), ids=lambda one: one if isinstance(one, str) else f"{one[0]}")
+@pytest.mark.parametrize(("theme", "size"), LOOKS)
 def test_no_screen_shuts_anybody_out(
     serve: Callable[..., Served], browser: Browser, theme: str, size: tuple[int, int]
 ) -> None:
