@@ -6,7 +6,7 @@ export function First() {
   return (
     <section class="first">
       <h1>Whose trailer is it?</h1>
-      <p>Boxwright keeps a whole camper trailer in one plain text file and works everything out together: where it weighs, whether it may be towed, where every stud is. Nothing leaves this computer.</p>
+      <p>Boxwright keeps a whole camper trailer in one plain text file and works everything out together: what it weighs, whether it may be towed, where every stud is. Nothing leaves this computer.</p>
       <h2>Begin with your own</h2>
       <p>Leave out what you do not know yet; it stands in the file as unknown, with where to read it.</p>
       <form onSubmit={(event) => {

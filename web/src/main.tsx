@@ -18,7 +18,7 @@ function Header() {
     <header>
       <strong>Boxwright</strong>
       <span class="rig">{found?.rig}</span>
-      <span class={`disk ${disk.value?.state ?? ""}`} role="status">{disk.value?.says}</span>
+      <span class={`disk ${disk.value?.state ?? ""}`} role="status">{isConnected.value ? disk.value?.says : ""}</span>
       <span class="grow" />
       <button class="phone" aria-expanded={isMenuOpen.value} aria-controls="screens" onClick={() => (isMenuOpen.value = !isMenuOpen.value)}>Screens</button>
       <button disabled={!found?.undo || !isConnected.value} onClick={() => send({ t: "undo" })}>Undo</button>
@@ -55,7 +55,7 @@ function Rail() {
 
 function Banner() {
   if (!isConnected.value && wasConnected.value)
-    return <p class="banner stop" role="alert">Not connected. The program has stopped or sleeps; your last stored edit is {state.value?.rev ?? 0}. This page takes up again by itself.</p>;
+    return <p class="banner stop" role="alert">Not connected. The program has stopped or sleeps; your last stored edit is {state.value?.rev ?? 0}. This page takes up again by itself; if you start the program anew, open the link it prints.</p>;
   const found = disk.value;
   if (state.value?.left)
     return (
