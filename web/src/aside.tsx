@@ -60,7 +60,7 @@ function Beam({ balance }: { balance: Balance }) {
   const low = Math.min(balance.coupler_mm, balance.front_mm);
   const high = balance.rear_mm;
   const x = (mm: number) => 34 + ((mm - low) / (high - low || 1)) * 252;
-  const most = Math.max(...balance.reactions.map((one) => Math.abs(one.kg)), 1);
+  const most = Math.max(...balance.reactions.filter((one) => !one.is_down).map((one) => Math.abs(one.kg)), 1);
   const bar = (kg: number) => Math.max(Math.abs(kg) * (34 / most), 1.5);
   const up = balance.reactions.filter((one) => !one.is_down);
   return (
