@@ -17,7 +17,9 @@ KEYS = {"tongue": "tongue_kg", "gross": "gross_kg"}
 @pytest.fixture
 def desk(serve: Callable[..., Served], show: Callable[..., Desk]) -> Desk:
     found = show(serve("whimbrel"))
+    today = found.figure("tongue").inner_text()
     found.look_at(stage="finish", load="departure")
+    expect(found.figure("tongue")).not_to_have_text(today)
     expect(found.thing(FRIDGE)).to_be_attached()
     return found
 
