@@ -125,9 +125,29 @@ def test_the_walk_round_ticks_crosses_and_leaves_open() -> None:
 
 def test_the_walk_round_names_only_rules_there_are() -> None:
     from boxwright.disciplines.towing.sourced import WALK
+    from boxwright.study.rig_findings import EXPLAINED
     from tests.docs.test_tables import finding_codes
 
-    assert {code for _, _, codes in WALK for code in codes} <= finding_codes()
+    in_lines = {code for _, _, codes in WALK for code in codes}
+    assert in_lines <= finding_codes() | EXPLAINED.keys()
+    of_towing = {one for one in finding_codes() if one.startswith("towing/")} - {"towing/walk-round"}
+    assert of_towing <= in_lines, "a fault that stands in no line leaves the walk blank"
+    assert "rig/not-read" in in_lines
+
+
+def test_a_fault_found_crosses_or_opens_a_line_of_the_walk() -> None:
+    """Each of these once left every box blank."""
+    for edits in ({"trailer.tyres.pressure": "40 psi"}, {"trailer.chains.count": "1", "countries": ["US-TX"]},
+                  {"tow.pickup.kerb": "515 lb"}, {"tow": {}}, {"tongue": "20 kg", "countries": ["EU-DE"]},
+                  {"countries": ["EU-DE"]}, {"tow.pickup.kerb": ""}):  # fmt: skip
+        said = [one for one in said_of(edits) if one.kind not in ("advice",)]
+        against = {words for line in walk_round(tuple(said)) for words in line.because}
+        assert said and {one.says for one in said} == against
+
+
+def test_nothing_is_ticked_where_towing_broke_off() -> None:
+    broke = Finding("towing/could-not-be-worked-out", "towing", "stop", "towing broke off")
+    assert {line.mark for line in walk_round((broke,))} == {"crossed", "by hand"}
 
 
 def test_a_tongue_of_more_than_half_the_weight_was_misread() -> None:
