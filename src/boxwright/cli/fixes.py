@@ -116,9 +116,14 @@ def _typed(edit: Edit) -> str:
 
 
 def tried_as(fix: Fix, question: Question) -> str:
-    """Return the command that shows what a change does, asked the way the question was: its page tells the same."""
-    asked = (("stage", question.stage, ""), ("use", question.use, "tow"), ("units", question.units, "file"),
-             ("date", question.on, ""), ("vehicle", question.vehicle, ""))  # fmt: skip
+    """Return the command that shows what a change does, asked the way the question was: its page tells the same.
+
+    It shows the load state the change is for, whatever state the page would choose by itself.
+    """
+    load = question.load if fix.code in PLACED else fix.load
+    asked = (("stage", question.stage, ""), ("load", load, ""), ("use", question.use, "tow"),
+             ("units", question.units, "file"), ("date", question.on, ""),
+             ("vehicle", question.vehicle, ""))  # fmt: skip
     options = [f" --{name} {quote(word)}" for name, word, usual in asked if word not in {"", usual}]
     return f"boxwright try {quote(question.path)} {typed(fix)}{''.join(options)}"
 

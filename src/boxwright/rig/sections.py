@@ -145,6 +145,7 @@ def shell_of(
         return tube
 
     troubles += _unknown_walls(items["openings"], units.words)
+    inside = body_of(trailer)
     studs, bows = (framing.studs, framing.bows) if framing is not None else (None, None)
     if bows is not None and bows.shape.strip().lower() not in ("", *ROOFS):
         says = f'no roof "{bows.shape}" is known; write it as shape: {", ".join(ROOFS)}'
@@ -183,15 +184,15 @@ def shell_of(
         to_carry_in=tuple(
             ToCarryIn(one.of, one.name, one.place.size, _ways_in(one, items["openings"]))
             for one in items["parts"]
-            if _comes_in(one, trailer) and _ever_stands(one.marks, last_stage)
+            if _comes_in(one, inside) and _ever_stands(one.marks, last_stage)
         ),
     )
     return found, tuple(troubles)
 
 
-def _comes_in(item: Item, trailer: Trailer) -> bool:
+def _comes_in(item: Item, inside: tuple[float, float, float] | None) -> bool:
     """Return whether a part is still to be carried in whole: a thing of its own that will stand inside the box."""
-    words, place, inside = item.words, item.place, body_of(trailer)
+    words, place = item.words, item.place
     tick, is_planned = item.marks.done.tick, item.marks.stage is not None and words.kind != "cargo"
     if not (tick == "no" or (tick == "unmarked" and is_planned)):
         return False

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from boxwright.finding import Finding, Kind
+from boxwright.rig.compose import Reading
 from boxwright.study.arranged import Row, arranged, axes_of, needed
 from boxwright.study.bench import CURED, GRAVITY, SOUGHT, Bench, Mark, Proof, adds_nothing, leaves_question, stands
 from boxwright.study.clear_place import PLACED, clear_place_moves, nothing_clear
@@ -20,7 +21,7 @@ from boxwright.study.left import left_behind
 from boxwright.study.lever import Lever, Pull, aims, lever_of, pull_of
 from boxwright.study.moves import Candidate, Edit, other_standing, pairs, single_moves
 from boxwright.study.reach import said_without, what_decides
-from boxwright.study.remedy_words import then_done
+from boxwright.study.remedy_words import or_carried, then_done
 from boxwright.study.slots import Slot, Study
 
 MOST, CURES = 8, 4
@@ -286,7 +287,7 @@ def _proved(
         stage=slot.stage,
         load=slot.load,
         use=slot.use,
-        says=candidate.says,
+        says=_or_carried(bench, reading, slot, candidate),
         edits=candidate.edits,
         effort=round(candidate.effort, 6),
         moves=candidate.moves,
@@ -294,6 +295,15 @@ def _proved(
         then=then,
         clears=tuple(dict.fromkeys((*own, *proof.clears))),
     )
+
+
+def _or_carried(bench: Bench, reading: Reading, slot: Slot, candidate: Candidate) -> str:
+    """Return what a change says; what it leaves behind may go in the tow vehicle where that was proved too."""
+    count, kg = candidate.carried
+    vehicle = bench.towed_by
+    if not count or vehicle is None or not bench.may_carry(reading, slot, kg):
+        return candidate.says
+    return or_carried(candidate.says, count, vehicle)
 
 
 def _then(bench: Bench, proof: Proof) -> str | None:
