@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from boxwright.disciplines.frame.bands import SMALL
 from boxwright.disciplines.frame.behind import behind_words, run_marks
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, said
 from boxwright.disciplines.frame.elevation import beside, cuts, hole_marks, member_marks, rectangle
@@ -96,7 +97,7 @@ def _offsets(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
     low, high, bottom, top = _shown(hole, wall)
     marks: Marks = []
     for member in drawn.frame.members_of(wall.name):
-        if member.runs == "up" and low < member.at.best < high:
+        if member.runs == "up" and low - SMALL < member.at.best < high + SMALL:
             pieces = tuple((max(foot, bottom), min(head, top)) for foot, head in member.pieces)
             shown = replace(member, low=bottom, high=top, pieces=tuple(one for one in pieces if one[0] < one[1]))
             marks += member_marks(shown, eye, "metal")
@@ -173,7 +174,7 @@ def _facts(drawn: Drawn, hole: Hole) -> Grid:
         ("Rough opening", rough),
         ("Lower left corner" if hole.wall in ("front", "rear") else "Lower front corner", place),
         ("Members beside", beside(drawn, hole)),
-        ("Cuts; header", UNSAID if missing else f"{cuts(hole)}; {_header(drawn, hole)}"),
+        ("Cuts; header", UNSAID if missing else f"{cuts(drawn, hole)}; {_header(drawn, hole)}"),
         ("From outside in", _layers(drawn, hole)),
         ("Wires, pipes", behind),
         *((f"Depth, {one.what}", _depth(drawn, one)) for one in hole.depth),
