@@ -35,7 +35,7 @@ from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.solve import surfaces
 from boxwright.disciplines.frame.tapes import Read
-from boxwright.disciplines.frame.tube import read_tube
+from boxwright.disciplines.frame.tube import read_tube, with_depths
 from boxwright.disciplines.heat.parts import ClimateFacet
 from boxwright.disciplines.power.parts import Habit, Wire
 from boxwright.disciplines.power.routes import legs_of
@@ -77,7 +77,9 @@ class BySection(TypedDict):
 Named = tuple[tuple[str, Entry], ...]
 
 
-def inside_of(trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ...]) -> Surfaces:
+def inside_of(
+    trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ...], units: HeaderUnits
+) -> Surfaces:
     """Return the planes a place may be anchored to: the inside as it will be finished, and the frame behind it.
 
     A plane that hangs on a measure of the body nobody wrote is infinitely far.
@@ -87,7 +89,7 @@ def inside_of(trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ..
     length, width, height = (
         side.best if side is not None and side.known else inf for side in (body.length, body.width, body.height)
     )
-    return surfaces(length, width, height, walls, framing)
+    return surfaces(length, width, height, walls, with_depths(framing, units))
 
 
 def sections_of(

@@ -114,6 +114,11 @@ def test_no_other_way_of_moving_them_is_better(points: list[int], studs: list[in
     assert found[1] == pytest.approx(best[1]) and found[0] <= best[0]
 
 
+def test_places_far_outside_their_part_are_left_where_they_are() -> None:
+    hinge = hung(framed(rig_text(parts=(bed("[2, 3, 150]", x=60.0, long=40.0),))))
+    assert [one / INCH for one in hinge.moved] == pytest.approx([2.0, 3.0, 150.0])
+
+
 def test_an_opening_of_the_plan_is_where_it_was_sawn() -> None:
     result = framed(rig_text(openings=("window: {wall: left, x: 40, width: 16, z: 30, height: 20}",)))
     assert window(result).members_cut[0].name == "L3"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
+from math import inf
 
 from boxwright.disciplines.frame.bands import SMALL
 from boxwright.disciplines.frame.members import sides
@@ -38,19 +39,19 @@ def moved_of(
     ]  # fmt: skip
     order = sorted(range(len(points)), key=lambda index: points[index].at)
     # By the last place that is used: how many stay without metal, how far the others go, and where all of them are.
-    ways: dict[float, tuple[int, float, tuple[float, ...]]] = {ends[0] - LIMITS["point_moves"]: (0, 0.0, ())}
+    ways: dict[float, tuple[int, float, tuple[float, ...]]] = {-inf: (0, 0.0, ())}
     for index in order:
         point = points[index]
         places = () if point.catches else _places(point, free, backings, distance)
         longer: dict[float, tuple[int, float, tuple[float, ...]]] = {}
         for last, (stay, gone, used) in ways.items():
             found = [(max(last, point.at), (stay + (not point.catches), gone, (*used, point.at)))]
-            if used and point.at < last - SMALL:
+            if point.at < last - SMALL:
                 found = []
             found += [
                 (place, (stay, gone + abs(place - point.at), (*used, place)))
                 for place in places
-                if not used or place > last + SMALL
+                if place > last + SMALL
             ]
             for place, way in found:
                 longer[place] = min(longer.get(place, way), way)
