@@ -260,3 +260,10 @@ def test_a_low_thing_ahead_of_the_axle_touches_on_a_crest() -> None:
     assert not any("crest" in one.says for one in said_of({"parts": {"tank": {**tank, "under": "-10.1 in"}}}))
     asked = said_of({"parts": {"tank": {**tank, "under": "-12 in"}}, "tow.pickup.overhang": ""})
     assert [one.where for one in asked if one.kind == "unknown"] == ["tow[pickup].overhang"]
+
+
+def test_a_tongue_that_lifts_by_the_same_in_every_state_does_not_swing() -> None:
+    same, far = ({"tongue": "-100 lb", "loads": {"empty": other}} for other in ("-101 lb", "-140 lb"))
+    assert [[one.kind for one in said_of(edits) if one.code == "towing/tongue-swing"] for edits in (same, far)] == [
+        [], ["advice"]
+    ]  # fmt: skip

@@ -235,7 +235,7 @@ def tongue_swing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         return
     (least, light), (most, heavy) = states[0], states[-1]
     mean = sum(one for one, _ in states) / len(states)
-    limit = SHARES["tongue_swing"] * mean
+    limit = SHARES["tongue_swing"] * abs(mean)
     if most - least > limit:
         ends = f"{show(least, 'kg', shown_in)} ({light}) to {show(most, 'kg', shown_in)} ({heavy})"
         says = f"the tongue weight swings from {ends}, more than a quarter of its mean; a state between hides both"
