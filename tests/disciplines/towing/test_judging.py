@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from hypothesis import given as drawn
 from hypothesis import strategies as st
 
-from boxwright.disciplines.towing.findings import findings, walk_round
+from boxwright.disciplines.towing.findings import findings, tongue_swing, walk_round
 from boxwright.disciplines.towing.result import Reading
 from boxwright.disciplines.towing.telling import Question, judged
 from boxwright.finding import Finding
@@ -263,7 +264,7 @@ def test_a_low_thing_ahead_of_the_axle_touches_on_a_crest() -> None:
 
 
 def test_a_tongue_that_lifts_by_the_same_in_every_state_does_not_swing() -> None:
-    same, far = ({"tongue": "-100 lb", "loads": {"empty": other}} for other in ("-101 lb", "-140 lb"))
-    assert [[one.kind for one in said_of(edits) if one.code == "towing/tongue-swing"] for edits in (same, far)] == [
-        [], ["advice"]
-    ]  # fmt: skip
+    for other, found in ((-101.0, []), (-140.0, ["advice"])):
+        tongues = tuple((load, read(one, one, one)) for load, one in (("empty", -100.0), ("away", other)))
+        lifted = replace(result_of(edited(BASE, {})), tongues=tongues)
+        assert [one.kind for one in tongue_swing(lifted, INCHES)] == found
