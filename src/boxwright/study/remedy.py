@@ -36,6 +36,9 @@ A_LITTLE_MORE = 1.1
 """How much farther is gone where a move is a little too short: a share's doubt moves with the share."""
 
 
+LIFTS, SHARE = "weight/tongue-lifts", "towing/tongue-share"
+
+
 @dataclass(frozen=True, slots=True)
 class Fix:
     """A proved change: the finding it is for and where, what to do, the splices, and its effort (kg m).
@@ -133,8 +136,12 @@ def chosen(fixes: Iterable[Fix]) -> tuple[Fix, ...]:
 
 
 def _spares(other: Fix, fix: Fix) -> bool:
-    """Return whether a change is not worth offering beside another that clears more at hardly more effort."""
+    """Return whether a change is not worth offering beside another that clears more at hardly more effort.
+
+    A ball that only just stays down sways: no effort is too much to give it the least share it should carry as well.
+    """
     is_little = other.effort <= HARDLY_MORE * fix.effort
+    is_little |= fix.code == LIFTS and not other.leaves and any(code == SHARE for code, _, _ in other.clears)
     return is_little and other.is_whole and fix.is_whole and set(fix.clears) < set(other.clears)
 
 
