@@ -147,7 +147,6 @@ def shell_of(
         return tube
 
     troubles += _unknown_walls(items["openings"], units.words)
-    inside = body_of(trailer)
     studs, bows = (framing.studs, framing.bows) if framing is not None else (None, None)
     if bows is not None and bows.shape.strip().lower() not in ("", *ROOFS):
         says = f'no roof "{bows.shape}" is known; write it as shape: {", ".join(ROOFS)}'
@@ -183,13 +182,20 @@ def shell_of(
         ),
         runs=tuple(run for one in _routed(items) for run in _runs(one, units)),
         unrouted=tuple(one.name for one in _routed(items) if not _route(one)),
-        to_carry_in=tuple(
-            ToCarryIn(one.of, one.name, one.place.size, _ways_in(one, items["openings"]))
-            for one in items["parts"]
-            if _comes_in(one, inside) and _ever_stands(one.marks, last_stage)
-        ),
+        to_carry_in=_to_carry_in(items, body_of(trailer), last_stage),
     )
     return found, tuple(troubles)
+
+
+def _to_carry_in(
+    items: dict[str, tuple[Item, ...]], inside: tuple[float, float, float] | None, last_stage: int
+) -> tuple[ToCarryIn, ...]:
+    """Return what is still to be carried in whole, with the openings there are by then."""
+    return tuple(
+        ToCarryIn(one.of, one.name, one.place.size, _ways_in(one, items["openings"]))
+        for one in items["parts"]
+        if _comes_in(one, inside) and _ever_stands(one.marks, last_stage)
+    )
 
 
 def _comes_in(item: Item, inside: tuple[float, float, float] | None) -> bool:
