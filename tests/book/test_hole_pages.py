@@ -106,3 +106,23 @@ def test_what_is_clear_runs_to_a_member_that_is_drawn_even_at_the_end_of_the_wal
     view = sheet_of(demo("dunlin"), "hole-vents").views[0]
     words = [mark.words for mark in view.marks if isinstance(mark, Dimension)]
     assert "L0 = 0" in words and "L1 = 400" in words
+
+
+@pytest.mark.parametrize("name", DEMOS)
+@BOTH
+def test_the_word_front_stands_clear_of_the_opening(name: str, paper: PaperName) -> None:
+    seen = 0
+    for sheet, printed in pages(demo(name), paper):
+        if not sheet.name.startswith("hole-"):
+            continue
+        page = printed[0]
+        words = [one.box for one in page.words if one.text == "FRONT"]
+        holes = [one.points for one in page.strokes if one.belongs == "view" and one.of.startswith("openings[")
+                 and len(one.points) == 4]  # fmt: skip
+        seen += len(holes)
+        for word in words:
+            for points in holes:
+                xs, ys = [x for x, _ in points], [y for _, y in points]
+                is_apart = word.right < min(xs) or word.left > max(xs) or word.bottom < min(ys) or word.top > max(ys)
+                assert is_apart, (sheet.name, word)
+    assert seen > 3
