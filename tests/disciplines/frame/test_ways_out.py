@@ -35,6 +35,14 @@ def test_no_place_is_offered_across_a_stud_that_two_tapes_put_in_two_places() ->
     assert loose.lower_place is None or loose.lower_place.low + 4 * INCH <= 63.5 * INCH
 
 
+def test_a_contested_stud_takes_the_bays_it_reaches_over() -> None:
+    """L4 may stand at 64 or at 90: between L5 at 80 and L6 at 96 nothing is free either."""
+    tapes = ("a: {date: 2026-01-02, what: tape, studs: left, values: {4: 64, 5: 80, 6: 96, 7: 112}}",
+             "b: {date: 2026-02-02, what: tape, studs: left, values: {4: 90}}")  # fmt: skip
+    place = window(framed(rig_text((win("x: 76, width: 14, z: 30, height: 10"),), measured=tapes))).higher_place
+    assert place is not None and place.between == ("L6", "L7")
+
+
 def test_a_hole_of_the_floor_takes_its_own_length_out_of_a_main_rail() -> None:
     text = rig_text((win("x: 20, width: 10, across: 10, side: centre+25", "floor"),))
     text = text.replace("  skin:", "  floor: {cross_members: 16, rails: 60}\n  skin:")
@@ -47,15 +55,23 @@ def test_a_hole_of_the_floor_takes_its_own_length_out_of_a_main_rail() -> None:
 
 
 def test_a_place_under_a_bow_is_one_where_the_upper_corners_are_under_it() -> None:
-    """By hand: an arch 6 high over 80 has a radius of 136 1/3; 76 up it reaches 23 1/4 in to each side."""
-    text = rig_text((win("side: centre, width: 6, z: 66, height: 10", "rear"),))
+    """By hand: an arch 6 high over 80 has a radius of 136 1/3; 76 up it reaches 23 1/4 in to each side.
+
+    Half a stud and its doubt stand in the middle: 22 1/2 in are left on each side there, and much more 66 up.
+    """
+    for width, has_place in (("22 1/4", True), ("23", False)):
+        hole = window(framed(arched(win(f"side: centre, width: {width}, z: 66, height: 10", "rear"))))
+        assert [one.name for one in hole.members_cut] == ["B0"]
+        for place in (hole.lower_place, hole.higher_place):
+            assert (place is not None) == has_place
+            if place is not None:
+                assert place.low >= -23.3 * INCH and place.low + 22.25 * INCH <= 23.3 * INCH
+
+
+def arched(opening: str) -> str:
+    text = rig_text((opening,))
     text = text.replace("every: 16, first: 0}\n  skin", "every: 16, first: 0, shape: arched, rise: 6}\n  skin")
-    text = text.replace("every: 16, first: 0}\n  bows", "every: 16, first: 0, rear: {every: 40, first: 40}}\n  bows")
-    hole = window(framed(text))
-    assert [one.name for one in hole.members_cut] == ["B0"]
-    for place in (hole.lower_place, hole.higher_place):
-        assert place is not None
-        assert place.low >= -23.3 * INCH and place.low + 6 * INCH <= 23.3 * INCH
+    return text.replace("every: 16, first: 0}\n  bows", "every: 16, first: 0, rear: {every: 40, first: 40}}\n  bows")
 
 
 def test_an_opening_below_is_not_in_the_way() -> None:

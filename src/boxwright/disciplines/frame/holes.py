@@ -11,7 +11,7 @@ from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, around, known, les
 from boxwright.disciplines.frame.layering import buildup_at, there_of
 from boxwright.disciplines.frame.members import cut_out, edges, sides, standing
 from boxwright.disciplines.frame.parts import Clamps, Opening, StandingOpening
-from boxwright.disciplines.frame.passing import passing
+from boxwright.disciplines.frame.passing import carried
 from boxwright.disciplines.frame.result import (
     Bay,
     Buildup,
@@ -328,7 +328,7 @@ def _passing(hole: Hole) -> tuple[Passing, ...]:
     size = (hole.high - hole.low, hole.top - hole.bottom)
     if min(size) < LIMITS["least_way_in"]:
         return ()
-    return tuple(passing(hole.of, name, thing, size) for name, thing in PASSING)
+    return tuple(carried(hole.of, name, thing, size) for name, thing in PASSING)
 
 
 def in_slot(

@@ -9,7 +9,7 @@ from boxwright.disciplines.frame.bands import SMALL, moved
 from boxwright.disciplines.frame.layering import buildup_at
 from boxwright.disciplines.frame.looked import ComparedHole, Comparison, Near, Reached, Spot, SpotPart
 from boxwright.disciplines.frame.members import edges, standing
-from boxwright.disciplines.frame.passing import passing
+from boxwright.disciplines.frame.passing import carried
 from boxwright.disciplines.frame.result import Buildup, Hole, Intrusion, Member, Passing, Result, There, Wall
 from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.walls import against, spanned, top_at
@@ -218,7 +218,7 @@ def _one(result: Result, hole: Hole, bulky: tuple[tuple[str, Vector], ...]) -> C
         if bay.wall == hole.wall and bay.low.best < hole.high - SMALL and bay.high.best > hole.low + SMALL
     )
     size = (hole.high - hole.low, hole.top - hole.bottom)
-    more: tuple[Passing, ...] = tuple(passing(hole.of, name, thing, size) for name, thing in bulky)
+    more: tuple[Passing, ...] = tuple(carried(hole.of, name, thing, size) for name, thing in bulky)
     return ComparedHole(
         name=hole.name,
         wall=hole.wall,

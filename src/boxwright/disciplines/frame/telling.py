@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import combinations
 from math import ceil, floor
 
+from boxwright.disciplines.frame.bands import SMALL
 from boxwright.disciplines.frame.layering import buildup_at
-from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, TapeFault
+from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, TapeFault, Wall
 from boxwright.finding import USES, Finding, Use
 from boxwright.units import Band, HeaderUnits, show, shown_unit
 
@@ -253,3 +255,38 @@ def of_unknown_length(one: Fastening, reach: ScrewReach, shown_in: HeaderUnits) 
         says = f"no length is written of the screws of {one.name}; {suits}"
         act = f"Buy screws of {least} to {most} for {one.name}"
         yield Finding(code, one.of, "advice", says, source="fastener-practice", lever=lever, act=act)
+
+
+def flange_beyond(hole: Hole, wall: Wall, code: str, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield where the flange of an opening that is itself inside its wall reaches beyond the flat of it."""
+    if not hole.is_placed or hole.is_by_builder or hole.curved > 0.0:
+        return
+    flange = hole.flange or 0.0
+    ends = (wall.low - hole.low, hole.high - wall.high, wall.foot - hole.bottom, hole.top - wall.top)
+    beyond = max(ends) + flange
+    if flange > 0.0 and beyond > SMALL:
+        by = stepped(beyond, 1.0, shown_in)
+        says = f"the flange of {hole.name} covers {length(flange, shown_in)} around it and reaches {by} beyond its wall"
+        act = f"Move {hole.name} inwards by {by}, or look whether the skin is flat there"
+        yield Finding(
+            code, hole.of, "fix", says, beyond, 0.0, -beyond, "m", GEOMETRY, f"{hole.of}.flange", act=act, uses=USES,
+        )
+
+
+def flanges_meet(result: Result, code: str, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield the pairs of openings that are apart themselves, and whose flanges lie over each other or over a hole."""
+    placed = [one for one in result.holes if one.is_placed]
+    for one, other in combinations(sorted(placed, key=lambda hole: bool(hole.is_cut)), 2):
+        flanges = (one.flange or 0.0) + (other.flange or 0.0)
+        if one.wall != other.wall or other.of in one.overlaps or one.of in other.overlaps or flanges <= 0.0:
+            continue
+        apart_by = max(other.low - one.high, one.low - other.high, other.bottom - one.top, one.bottom - other.top)
+        over = flanges - apart_by
+        if over > SMALL:
+            gap, by = length(max(apart_by, 0.0), shown_in), stepped(over, 1.0, shown_in)
+            says = f"{one.name} and {other.name} are {gap} apart on the {plane_of(one.wall)}, and their flanges take "
+            says += length(flanges, shown_in)
+            yield Finding(
+                code, one.of, "fix", says, apart_by, flanges, -over, "m", GEOMETRY, f"{one.of}.x",
+                act=f"Move {one.name} away from {other.name} by {by}", uses=USES,
+            )  # fmt: skip

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations
 
-from boxwright.disciplines.frame.bands import SMALL
-from boxwright.disciplines.frame.result import CutMember, Hole, Result, Wall
+from boxwright.disciplines.frame.result import CutMember, Hole, Result
 from boxwright.disciplines.frame.telling import (
     GEOMETRY,
     PRACTICE,
     apart,
     asking,
     built_at,
+    flange_beyond,
+    flanges_meet,
     kind_of,
     length,
     name_of,
@@ -103,7 +103,7 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
                 f"{hole.of}.{'side' if hole.wall == 'roof' else 'z'}", act=act, uses=USES,
             )  # fmt: skip
         if not hole.is_outside_wall or wall is None:
-            yield from _flange_beyond(hole, wall, code, shown_in) if wall is not None else ()
+            yield from flange_beyond(hole, wall, code, shown_in) if wall is not None else ()
             continue
         along, whole = (
             " to ".join(taped(end, hole.wall, result, shown_in) for end in ends)
@@ -123,22 +123,6 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
             code, hole.of, "fix", says, beyond, 0.0, -beyond, "m", GEOMETRY, f"{hole.of}.width",
             act=act, uses=USES,
         )  # fmt: skip
-
-
-def _flange_beyond(hole: Hole, wall: Wall, code: str, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Yield where the flange of an opening that is itself inside its wall reaches beyond the flat of it."""
-    if not hole.is_placed or hole.is_by_builder or hole.curved > 0.0:
-        return
-    flange = hole.flange or 0.0
-    ends = (wall.low - hole.low, hole.high - wall.high, wall.foot - hole.bottom, hole.top - wall.top)
-    beyond = max(ends) + flange
-    if flange > 0.0 and beyond > SMALL:
-        by = stepped(beyond, 1.0, shown_in)
-        says = f"the flange of {hole.name} covers {length(flange, shown_in)} around it and reaches {by} beyond its wall"
-        act = f"Move {hole.name} inwards by {by}, or look whether the skin is flat there"
-        yield Finding(
-            code, hole.of, "fix", says, beyond, 0.0, -beyond, "m", GEOMETRY, f"{hole.of}.flange", act=act, uses=USES,
-        )
 
 
 def opening_overlaps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -169,26 +153,7 @@ def opening_overlaps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
                 code, hole.of, "fix", says, source=GEOMETRY, lever=f"{hole.of}.x",
                 act=f"Move {hole.name} or {name_of(other)}", uses=USES,
             )  # fmt: skip
-    yield from _flanges_meet(result, code, shown_in)
-
-
-def _flanges_meet(result: Result, code: str, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Yield the pairs of openings that are apart themselves, and whose flanges lie over each other or over a hole."""
-    placed = [one for one in result.holes if one.is_placed]
-    for one, other in combinations(sorted(placed, key=lambda hole: bool(hole.is_cut)), 2):
-        flanges = (one.flange or 0.0) + (other.flange or 0.0)
-        if one.wall != other.wall or other.of in one.overlaps or one.of in other.overlaps or flanges <= 0.0:
-            continue
-        apart_by = max(other.low - one.high, one.low - other.high, other.bottom - one.top, one.bottom - other.top)
-        over = flanges - apart_by
-        if over > SMALL:
-            gap, by = length(max(apart_by, 0.0), shown_in), stepped(over, 1.0, shown_in)
-            says = f"{one.name} and {other.name} are {gap} apart on the {plane_of(one.wall)}, and their flanges take "
-            says += length(flanges, shown_in)
-            yield Finding(
-                code, one.of, "fix", says, apart_by, flanges, -over, "m", GEOMETRY, f"{one.of}.x",
-                act=f"Move {one.name} away from {other.name} by {by}", uses=USES,
-            )  # fmt: skip
+    yield from flanges_meet(result, code, shown_in)
 
 
 def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

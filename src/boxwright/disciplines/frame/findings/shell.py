@@ -139,7 +139,7 @@ def members_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"nobody wrote where the members of the {plane_of(wall.name)} stand, and {names} {hang} on it"
             key = "bows" if wall.name == "roof" else "floor" if wall.name == "floor" else "studs"
             act = f"Find them with a magnet and write frame: {{{key}: {{every: .., first: ..}}}}"
-            yield asking(code, _row_of(wall), says, act, f"frame.{key}")
+            yield asking(code, f"frame.{key}", says, act, f"frame.{key}")
         elif not any(one.is_built for one in result.members_of(wall.name)):
             waiting = [one.name for one in result.holes if one.wall == wall.name and one.is_cut is False]
             if waiting or hung:
