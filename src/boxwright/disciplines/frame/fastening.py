@@ -156,11 +156,7 @@ def _fastening(
     distance = Band(ends[0], ends[1], ends[2], True, "interval", above_nothing(fixing.shank) is None)
     kind = _member_kind(fixing.into)
     up = _up(fixing, wall, up_axis)
-    mine = [
-        one
-        for one in standing(members, wall.name)
-        if kind is not None and kind in ("", one.kind, "stud") and has_metal_at(one, up, distance.best)
-    ]
+    mine = _metal_at(standing(members, wall.name), kind, up, distance)
     behind = [
         one
         for one in backings
@@ -204,6 +200,12 @@ def _fastening(
         holds_in=next((one.thick for one in behind), None),
         is_outside=_is_outside(fixing, wall, walls),
     )
+
+
+def _metal_at(members: tuple[Member, ...], kind: str | None, up: float | None, distance: Band) -> list[Member]:
+    """Return the members of a kind that no opening has taken away at a height."""
+    meant = [one for one in members if kind is not None and kind in ("", one.kind, "stud")]
+    return [one for one in meant if has_metal_at(one, up, distance.best)]
 
 
 def _is_outside(fixing: Fixing, wall: Wall, walls: tuple[Wall, ...]) -> bool:
