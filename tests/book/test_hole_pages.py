@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from boxwright.drawing import Sheet
+from boxwright.drawing import Dimension, Sheet
 from boxwright.drawing.paper import PAPERS, PaperName
 from tests.book.drawn import DEMOS, demo, drawn, pages
 from tests.book.test_end_walls import BODY, LOADS
@@ -76,3 +76,53 @@ def test_a_hole_that_cannot_be_placed_tells_its_faults_all_the_same() -> None:
     text = BODY + "openings:\n  slit: {wall: left, x: 500, z: 100}\n" + LOADS
     sheet = sheet_of(text, "hole-slit")
     assert sheet.views == () and any(note.startswith("Fault ") and "slit" in note for note in sheet.notes)
+
+
+def test_an_opening_its_builder_frames_stands_between_its_jambs_and_cuts_nothing_beyond_them() -> None:
+    ramp = facts(demo("whimbrel"), "ramp")
+    # By hand: 3 to 77, jambs of 1 in outside of it.
+    assert ramp["Members beside"] == "left jamb, middle 2 1/2; right jamb, middle 77 1/2"
+    assert ramp["Cuts; header"].startswith("B1, B2, B3, B4; header")
+    door = facts(demo("whimbrel"), "side-door")
+    assert door["Members beside"] == "R1 as jamb, middle 16; R3 as jamb, middle 48"
+    assert door["Cuts; header"].startswith("none; header from R1 to R3, 32 in between")
+    for name in DEMOS:
+        for wall in ("rear-outside", "right-outside"):
+            for grid in sheet_of(demo(name), wall).grids:
+                assert not any("perhaps B0" in cell or cell.startswith("B0 -") for row in grid.rows for cell in row)
+
+
+def test_what_is_clear_beside_a_hole_is_told_as_a_tape_reads_it() -> None:
+    for name in DEMOS:
+        for sheet in drawn(demo(name))[0]:
+            for grid in sheet.grids:
+                for row in grid.rows:
+                    for cell in row:
+                        assert not re.search(r"(bow|member|[LRFB]\d+) \S* ?-?0\.\d", cell), (sheet.name, cell)
+    assert "bow 5 0 in to 1/2 in" in facts(demo("whimbrel"), "gland")["Members beside"]
+
+
+def test_what_is_clear_runs_to_a_member_that_is_drawn_even_at_the_end_of_the_wall() -> None:
+    view = sheet_of(demo("dunlin"), "hole-vents").views[0]
+    words = [mark.words for mark in view.marks if isinstance(mark, Dimension)]
+    assert "L0 = 0" in words and "L1 = 400" in words
+
+
+@pytest.mark.parametrize("name", DEMOS)
+@BOTH
+def test_the_word_front_stands_clear_of_the_opening(name: str, paper: PaperName) -> None:
+    seen = 0
+    for sheet, printed in pages(demo(name), paper):
+        if not sheet.name.startswith("hole-"):
+            continue
+        page = printed[0]
+        words = [one.box for one in page.words if one.text == "FRONT"]
+        holes = [one.points for one in page.strokes if one.belongs == "view" and one.of.startswith("openings[")
+                 and len(one.points) == 4]  # fmt: skip
+        seen += len(holes)
+        for word in words:
+            for points in holes:
+                xs, ys = [x for x, _ in points], [y for _, y in points]
+                is_apart = word.right < min(xs) or word.left > max(xs) or word.bottom < min(ys) or word.top > max(ys)
+                assert is_apart, (sheet.name, word)
+    assert seen > 3

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxwright.disciplines.frame.receiving import expected
+from boxwright.drawing import TO_TICK
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from tests.book.drawn import DAY, demo, drawn
@@ -12,12 +13,13 @@ TAPED = "measured:\n  one: {what: tape, studs: rear, date: 2026-01-01, values: {
 
 
 def cells(text: str, group: str) -> list[tuple[str, str]]:
-    """Return what was ordered and what was found of a row of members, as printed."""
+    """Return what was ordered of a row of members, and what was found with a NO that fails it, as printed."""
     sheet = next(one for one in drawn(text)[0] if one.name == "receiving")
     for grid in sheet.grids:
         if group in grid.columns:
             at = grid.columns.index(group)
-            return [(row[at], row[at + 1]) for row in grid.rows if row[at] != "-"]
+            no = {True: "  NO", False: ""}
+            return [(row[at], row[at + 1] + no[row[at + 2] == "NO"]) for row in grid.rows if row[at] != "-"]
     raise AssertionError(group)
 
 
@@ -56,3 +58,16 @@ def test_a_member_stands_in_the_row_of_its_own_number() -> None:
     assert [(row[0], row[at]) for row in grid.rows] == [
         *((str(number), f"{400 * number} mm") for number in range(7)), ("7", "1000 mm"),
     ]  # fmt: skip
+
+
+def test_every_member_has_room_for_pass_and_photo() -> None:
+    sheet = next(one for one in drawn(demo("whimbrel"))[0] if one.name == "receiving")
+    for grid in (one for one in sheet.grids if one.title.startswith("Middles")):
+        assert grid.columns[-1] == "Photo" and all(row[-1] == "" for row in grid.rows)
+        passes = [number for number, name in enumerate(grid.columns) if name == "pass"]
+        assert len(passes) == grid.columns.count("measured") > 0
+        for row in grid.rows:
+            assert all(row[at] in {TO_TICK, "yes", "NO", "-"} for at in passes)
+    row = next(row for grid in sheet.grids if "studs left" in grid.columns for row in grid.rows if row[0] == "7")
+    # L7 was ordered at 112 and taped at 112 3/8: more than a quarter of an inch off.
+    assert row[1:4] == ("112 in", "112 3/8 in", "NO")

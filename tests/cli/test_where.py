@@ -12,6 +12,7 @@ from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import text_of
 from boxwright.cli.side_by_side import compare
 from boxwright.cli.where import where
+from boxwright.disciplines.frame.passing import carried
 from boxwright.disciplines.power.routes import legs_of
 from boxwright.units import HeaderUnits
 
@@ -151,3 +152,26 @@ def test_a_wheel_box_is_told_and_the_wall_ends_under_its_bow(tmp_path: Path) -> 
 def test_a_pipe_is_named_where_its_route_runs() -> None:
     assert "fresh-to-pump (a pipe) at 26 in" in said("left", "x=60", "z=26")
     assert "fresh-to-pump" not in said("left", "x=60", "z=60").split("No route")[0]
+
+
+def test_end_walls_are_counted_from_their_left_stud_face(tmp_path: Path) -> None:
+    rear = at_nose(tmp_path, "rear", "side=studs-left+10", "z=30")
+    assert "rear wall, from the left stud face 10 in, z 30 in" in rear
+    assert "x 60 in, from the left stud face 10 in" in at_nose(tmp_path, "roof", "x=60", "side=studs-left+10")
+
+
+def test_what_passes_needs_a_quarter_inch_to_move_in() -> None:
+    """A thing 20 x 10 in through a hole of just that size, and through one a quarter inch larger."""
+    inch = 0.0254
+    for more, passes in ((0.0, False), (0.24, False), (0.26, True)):
+        hole = ((20.0 + more) * inch, (10.0 + more) * inch)
+        assert carried("", "box", (20 * inch, 10 * inch, 40 * inch), hole).passes is passes
+
+
+def test_a_difference_that_shows_as_nothing_is_not_told() -> None:
+    lines = compare(WHIMBREL, "window-right", "window-right.width=14", TODAY, 200)[0]
+    page = "\n".join(text_of(line) for line in lines)
+    assert "weighs 0 lb" not in page and "-0" not in page
+    assert "with 1/4 in to move in" in page and "leaves open nobody wrote" in page
+    moved = "\n".join(text_of(line) for line in compare(WHIMBREL, "window-left", "window-left.x=92", TODAY, 200)[0])
+    assert "on the ball" in moved and "0 lb more on the whole" not in moved

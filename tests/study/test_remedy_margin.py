@@ -19,13 +19,24 @@ from tests.study.test_remedy import REAR_HEAVY, applied, bench, chest, rig_text,
 
 def test_of_two_changes_of_like_effort_the_one_that_clears_more_is_offered_alone() -> None:
     _, found = sought(REAR_HEAVY, "weight/tongue-lifts")
-    mark = ("towing/tongue-share", "trailer.coupler", "road")
+    mark = ("towing/wheels-over-axles", "trailer.axles.gawr", "road")
     (small,) = found.fixes
     small = replace(small, clears=small.clears[:1])
     more = replace(small, says="more", edits=(Edit("parts[chest].x", "128"),), clears=(*small.clears, mark))
     for factor, offered in ((1.2, [more]), (2.0, [small, more])):
         other = replace(more, effort=small.effort * factor)
         assert [fix.edits for fix in chosen([small, other])] == [fix.edits for fix in offered]
+
+
+def test_beside_a_move_that_gives_the_ball_its_least_share_one_that_only_holds_it_down_is_not_offered() -> None:
+    _, found = sought(REAR_HEAVY, "weight/tongue-lifts")
+    mark = ("towing/tongue-share", "trailer.coupler", "road")
+    (small,) = found.fixes
+    more = replace(small, says="more", edits=(Edit("parts[chest].x", "98"),), clears=(*small.clears, mark),
+                   effort=small.effort * 6.0)  # fmt: skip
+    behind = replace(more, leaves=True)
+    assert [fix.edits for fix in chosen([small, more])] == [more.edits]
+    assert [fix.edits for fix in chosen([small, behind])] == [small.edits, behind.edits]
 
 
 def test_a_ball_too_heavy_for_the_vehicle_comes_a_whole_kilogram_inside_its_limit_and_past_no_other() -> None:

@@ -17,7 +17,7 @@ from boxwright.rig.keys import OWNER_OF_SECTION
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Once
 from boxwright.study.slots import Slot, Study, study
-from boxwright.study.verdict import WORST_FIRST
+from boxwright.study.verdict import WORST_FIRST, touches
 from boxwright.units import HeaderUnits
 
 EXIT_CODES: dict[Answer, int] = {"go": 0, "limits": 1, "ask": 1, "no": 2}
@@ -133,15 +133,30 @@ def exit_code(answer: Answered) -> int:
 def slot_of(answer: Answered, use: Use) -> Slot | None:
     """Return the slot a use's verdict is given in; of load states with equal answers the one with most against it.
 
-    Where that is equal too it is the heaviest, so that an empty trailer never speaks for a laden one.
+    A stop is more than any number of questions. Where that is equal too it is the heaviest, so that an empty trailer
+    never speaks for a laden one.
     """
     slots = answer.study.asked_slots(use, answer.question.load) or answer.study.asked_slots(use)
     return min(slots, key=_worst_first, default=None)
 
 
-def _worst_first(slot: Slot) -> tuple[int, int, float]:
+def _worst_first(slot: Slot) -> tuple[int, bool, int, float]:
     mass = slot.weight.gross.band.best if slot.weight else 0.0
-    return (WORST_FIRST.index(slot.verdict.answer), -len(slot.verdict.says), -mass)
+    return (WORST_FIRST.index(slot.verdict.answer), not _has_stop(slot), -len(slot.verdict.says), -mass)
+
+
+def _has_stop(slot: Slot) -> bool:
+    """Return whether a rule of a slot is broken for certain, accepted by the owner or not."""
+    return any(one.kind == "stop" and touches(one, slot.use) for one in (*slot.findings, *slot.accepted))
+
+
+def worse_elsewhere(answer: Answered, use: Use) -> Verdict | None:
+    """Return the verdict of another load state that is worse for a use than the one asked for by name."""
+    shown = slot_of(answer, use)
+    worst = min(answer.study.asked_slots(use), key=_worst_first, default=None)
+    if shown is None or worst is None or _worst_first(worst)[:2] >= _worst_first(shown)[:2]:
+        return None
+    return worst.verdict
 
 
 def checked(answer: Answered) -> Checked:
@@ -171,6 +186,7 @@ def checked(answer: Answered) -> Checked:
         findings=_apart(finding for slot in slots for finding in slot.findings),
         accepted=_apart(finding for slot in slots for finding in slot.accepted),
         line_of=_line_of(answer.reading),
+        worse=worse_elsewhere(answer, answer.use),
     )
 
 

@@ -25,7 +25,7 @@ CLOSING = (
 
 def page(checked: Checked, columns: int, is_all: bool = False) -> list[Line]:
     """Return the lines of the page; ``is_all`` shows every finding and every problem."""
-    lines = [*page_title(checked, columns), *_answers(checked, columns)]
+    lines = [*page_title(checked, columns), *_answers(checked, columns), *_worse(checked, columns)]
     lines += _plan_differs(checked, columns, is_all)
     lines += problem_lines(checked.problems, columns, checked.path, is_all)
     lines += _weights(checked, columns)
@@ -61,13 +61,20 @@ def _answers(checked: Checked, columns: int) -> list[Line]:
         )
         lines += hanging(lead, _why(verdict, checked.load), columns)
         indent = Span(" " * 15)
-        if verdict.use == checked.asked and len(verdict.questions) > 1:
-            for count, question in enumerate(verdict.questions, start=1):
+        steps = first_steps(verdict)
+        if verdict.use == checked.asked and len(steps) > 1:
+            for count, step in enumerate(steps, start=1):
                 first = Span("first: " if count == 1 else " " * 7, "dim")
-                lines += hanging((indent, first, Span(f"{count} ")), question, columns)
+                lines += hanging((indent, first, Span(f"{count} ")), step, columns)
         elif verdict.act:
             lines += hanging((indent, Span("first: ", "dim")), verdict.act, columns)
     return lines
+
+
+def first_steps(verdict: Verdict) -> tuple[str, ...]:
+    """Return what to do first, in order: what ends a definite no, then what to look at; no answer undoes a stop."""
+    asks = any(one == verdict.act or one.startswith(f"{verdict.act} (") for one in verdict.questions)
+    return verdict.questions if asks or not verdict.act else (verdict.act, *verdict.questions)
 
 
 def _why(verdict: Verdict, load: str) -> str:
@@ -78,6 +85,15 @@ def _why(verdict: Verdict, load: str) -> str:
     more = len(says) - len(shown)
     why = "; ".join(shown) + (f"; and {more} {'reasons' if more > 1 else 'reason'} more" if more else "")
     return why if verdict.load == load or not verdict.load else f"(load {verdict.load}) {why}"
+
+
+def _worse(checked: Checked, columns: int) -> list[Line]:
+    """Return that another load state than the one asked about is worse, and why."""
+    worse = checked.worse
+    if worse is None:
+        return []
+    text = f"Worse with load {worse.load}: {USE_NAMES[worse.use]} {worse.answer.upper()}, {_why(worse, worse.load)}"
+    return [(), *(plain(piece) for piece in wrapped(text, columns))]
 
 
 def _plan_differs(checked: Checked, columns: int, is_all: bool) -> list[Line]:

@@ -54,7 +54,7 @@ def check(
     from boxwright.cli import answers
     from boxwright.cli.asked import Question, answered, checked, exit_code
     from boxwright.cli.check import page
-    from boxwright.cli.fixes import fix_lines, put_in, sought, weigh_first_lines, with_fixes
+    from boxwright.cli.fixes import fix_lines, put_in, sought, weigh_first_lines, with_first_fix, with_fixes
     from boxwright.cli.screen import Screen
 
     answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
@@ -65,7 +65,7 @@ def check(
         screen.show_raw(answers.as_text(answers.check(with_fixes(shown, found))))
     else:
         lines = [*fix_lines(found, answer.question, screen.columns), *weigh_first_lines(answer, screen.columns)]
-        screen.show(put_in(page(shown, screen.columns, is_all), lines))
+        screen.show(put_in(page(with_first_fix(shown, found), screen.columns, is_all), lines))
     raise typer.Exit(exit_code(answer))
 
 

@@ -56,6 +56,21 @@ def with_fixes(shown: Checked, found: Remedies) -> Checked:
     return replace(shown, findings=with_remedies(shown.findings, found))
 
 
+def with_first_fix(shown: Checked, found: Remedies) -> Checked:
+    """Return an answer whose first thing to do is the proved change, where one cures what it is about."""
+    cured = {mark: fix.says for fix in reversed(found.fixes) if fix.is_whole for mark in fix.clears}
+    by_act: dict[tuple[str, str], str] = {}
+    for one in shown.findings:
+        says = cured.get((one.code, one.where, one.load))
+        if says and one.kind in {"stop", "limit"} and one.use == shown.asked:
+            by_act.setdefault((one.load, one.act), says)
+    verdicts = tuple(
+        replace(one, act=by_act.get((one.load, one.act), one.act)) if one.use == shown.asked else one
+        for one in shown.verdicts
+    )
+    return replace(shown, verdicts=verdicts)
+
+
 def fix_lines(found: Remedies, question: Question, columns: int) -> list[Line]:
     """Return the changes, the least effort first, and what is said where there is none."""
     plainly = dict.fromkeys(
@@ -116,9 +131,14 @@ def _typed(edit: Edit) -> str:
 
 
 def tried_as(fix: Fix, question: Question) -> str:
-    """Return the command that shows what a change does, asked the way the question was: its page tells the same."""
-    asked = (("stage", question.stage, ""), ("use", question.use, "tow"), ("units", question.units, "file"),
-             ("date", question.on, ""), ("vehicle", question.vehicle, ""))  # fmt: skip
+    """Return the command that shows what a change does, asked the way the question was: its page tells the same.
+
+    It shows the load state the change is for, whatever state the page would choose by itself.
+    """
+    load = question.load if fix.code in PLACED else fix.load
+    asked = (("stage", question.stage, ""), ("load", load, ""), ("use", question.use, "tow"),
+             ("units", question.units, "file"), ("date", question.on, ""),
+             ("vehicle", question.vehicle, ""))  # fmt: skip
     options = [f" --{name} {quote(word)}" for name, word, usual in asked if word not in {"", usual}]
     return f"boxwright try {quote(question.path)} {typed(fix)}{''.join(options)}"
 

@@ -19,7 +19,7 @@ from boxwright.study.slots import Slot
 from boxwright.study.verdict import CHAPTERS, verdict
 from boxwright.units import Band, HeaderUnits, show, show_band
 
-MOST_STEPS, MOST_TICKS = 7, 12
+MOST_STOPS, MOST_STEPS, MOST_TICKS = 4, 7, 12
 TICKING = "tick"
 """Stands for looking at all that nobody has ticked."""
 BETTER: tuple[Answer, ...] = ("no", "ask", "limits", "go")
@@ -49,6 +49,7 @@ def next_page(question: Question, today: date, columns: int) -> tuple[list[Line]
     when = "today as ticked" if answer.study.is_ticked else "as planned"
     title = f"{rig.header.name or 'This rig'}, {when}, stage {answer.study.stage}: what to do next"
     lines = [plain(piece, "head") for piece in wrapped(title, columns)]
+    lines += _stops(answer, columns)
     lines += _measures(answer, columns)
     lines += _ticks(answer, columns)
     return lines + _stages(rig, answer.units, columns), answer
@@ -102,6 +103,20 @@ def _betters(slot: Slot, act: str) -> bool:
     rest = [one for one in every if one.kind != "unknown" or _settled_by(one) != act]
     now = verdict(slot.use, slot.load, slot.stage, every, ALL).answer
     return BETTER.index(verdict(slot.use, slot.load, slot.stage, rest, ALL).answer) > BETTER.index(now)
+
+
+def _stops(answer: Answered, columns: int) -> list[Line]:
+    """Return what is a no for certain, and what ends it: no measurement does."""
+    slots = answer.study.asked_slots(load=answer.question.load)
+    found: dict[tuple[str, str], Finding] = {}
+    for one in (one for slot in slots for one in slot.findings if one.kind == "stop"):
+        found.setdefault((one.code, one.where), one)
+    lines: list[Line] = [(), plain("PUT RIGHT FIRST: no measurement ends these", "head")] if found else []
+    for one in list(found.values())[:MOST_STOPS]:
+        lines += hanging(plain("  - "), f"{one.act or one.remedy}: {one.says} (load {one.load})", columns)
+    if len(found) > MOST_STOPS:
+        lines.append(plain(f"  and {len(found) - MOST_STOPS} more: boxwright check", "dim"))
+    return lines
 
 
 def _measures(answer: Answered, columns: int) -> list[Line]:

@@ -36,7 +36,10 @@ class State:
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """The answer of ``check``. ``planned`` and ``difference`` are empty where plan and ticks answer alike."""
+    """The answer of ``check``. ``planned`` and ``difference`` are empty where plan and ticks answer alike.
+
+    ``worse`` is the verdict of another load state that is worse for the use asked for than the one asked about.
+    """
 
     rig: str
     path: str
@@ -55,6 +58,7 @@ class Checked:
     findings: tuple[Finding, ...]
     accepted: tuple[Finding, ...]
     line_of: LineOf
+    worse: Verdict | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from boxwright.cli.screen import Line, aligned, clean, hanging, plain, wrapped
 from boxwright.cli.trying import answered_again
 from boxwright.disciplines.frame.looked import ComparedHole, Comparison
 from boxwright.disciplines.frame.result import Hole, Result
+from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.spot import compared
 from boxwright.exchange import Vector
 from boxwright.units import Band, HeaderUnits, show, show_band
@@ -28,9 +29,15 @@ def compare(question: Question, first: str, second: str, today: date, columns: i
     bulky = _bulky(answer)
     found = compared((one[1], one[2]), (other[1], other[2]), bulky)
     heads = (_head(first, found.first), _head(second, found.second))
-    rows = [("", *heads), *_rows(found, answer.units)]
+    rows = [("", *heads), *_rows(found, (_ends(*one[1:]), _ends(*other[1:])), answer.units)]
     lines = [plain(clean(f"{answer.reading.rig.header.name or 'this rig'}: side by side"), "head"), ()]
     lines += [plain("  " + text) for text in aligned(rows)] if _fits(rows, columns) else _stacked(rows, columns)
+    room = _length(LIMITS["hand_room"], answer.units)
+    says = f"What passes is judged through the rough opening with {room} to move in"
+    units_in = list(dict.fromkeys(looked[2].name for looked in (one, other) if looked[2].unit))
+    if units_in:
+        says += f"; how much of it the unit of {' and '.join(units_in)} leaves open nobody wrote"
+    lines += [(), *hanging(plain("  "), clean(f"{says}."), columns)]
     for words, names in (("no longer passes", found.no_longer), ("passes as well", found.newly)):
         if names:
             lines += [(), *hanging(plain("  "), f"Through the second {words}: {', '.join(names)}.", columns)]
@@ -69,7 +76,16 @@ def _head(text: str, hole: ComparedHole) -> str:
     return text if text.strip() != hole.name else hole.name
 
 
-def _rows(found: Comparison, units: HeaderUnits) -> list[tuple[str, str, str]]:
+def _ends(frame: Result, hole: Hole) -> tuple[float, float]:
+    """Return where an opening begins and ends as a tape reads it: across front and rear from the left stud face."""
+    wall = frame.wall(hole.wall) if hole.wall in ("front", "rear") else None
+    zero = wall.low if wall is not None else 0.0
+    return hole.low - zero, hole.high - zero
+
+
+def _rows(
+    found: Comparison, ends: tuple[tuple[float, float], tuple[float, float]], units: HeaderUnits
+) -> list[tuple[str, str, str]]:
     rows: list[tuple[str, str, str]] = []
 
     def row(name: str, *cells: str) -> None:
@@ -77,7 +93,7 @@ def _rows(found: Comparison, units: HeaderUnits) -> list[tuple[str, str, str]]:
 
     pair = (found.first, found.second)
     row("wall", *(one.wall for one in pair))
-    row("along", *(f"{_length(one.low, units)} to {_length(one.high, units)}" for one in pair))
+    row("along", *(f"{_length(low, units)} to {_length(high, units)}" for low, high in ends))
     row("up", *(f"{_length(one.bottom, units)} to {_length(one.top, units)}" for one in pair))
     row("rough width x height", *(
         f"{_length(one.high - one.low, units)} x {_length(one.top - one.bottom, units)}" for one in pair
@@ -122,12 +138,21 @@ def _moved(first: Answered, second: Answered, units: HeaderUnits) -> Iterator[st
         return
     by = other.weight.tongue.band.best - one.weight.tongue.band.best
     weighs = other.weight.gross.band.best - one.weight.gross.band.best
-    if abs(by) > 0.0 or abs(weighs) > 0.0:
-        more = show(weighs, "kg", units)
-        yield f"The second weighs {more} more on the whole and {show(by, 'kg', units)} more on the ball."
+    told = [
+        f"{show(abs(kg), 'kg', units)} {'more' if kg > 0.0 else 'less'} on {where}"
+        for kg, where in ((weighs, "the whole"), (by, "the ball"))
+        if _is_shown(kg, units)
+    ]
+    if told:
+        yield f"The second weighs {' and '.join(told)}."
     gone = {(x.code, x.where): x.says for x in one.findings if x.code.startswith("frame/")}
     come = {(x.code, x.where): x.says for x in other.findings if x.code.startswith("frame/")}
     for key in come.keys() - gone.keys():
         yield f"New in the second: {come[key]}."
     for key in gone.keys() - come.keys():
         yield f"Gone in the second: {gone[key]}."
+
+
+def _is_shown(kg: float, units: HeaderUnits) -> bool:
+    """Return whether a difference is more than nothing when it is shown."""
+    return show(abs(kg), "kg", units) != show(0.0, "kg", units)

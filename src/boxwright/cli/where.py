@@ -89,10 +89,14 @@ def _slanted(wall: Wall, axis: int, at: float) -> float:
 
 
 def _at(wall: Wall, along: float, up: float, units: HeaderUnits) -> str:
-    first = "x" if wall.inward[0] == 0.0 or wall.name in ("roof", "floor") else "from the middle"
+    """Return a place in words, across the trailer as a tape reads it: from the left stud face."""
+    first, second = "x", "z"
     if wall.name.startswith("nose"):
         first = "from its corner of the body"
-    second = "from the middle" if wall.name in ("roof", "floor") else "z"
+    elif wall.name in ("roof", "floor"):
+        second, up = "from the left stud face", up - wall.foot
+    elif wall.name in ("front", "rear"):
+        first, along = "from the left stud face", along - wall.low
     return f"{first} {show(along, 'm', units, cuts=True)}, {second} {show(up, 'm', units, cuts=True)}"
 
 

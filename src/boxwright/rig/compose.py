@@ -71,7 +71,7 @@ class Composer:
         mistakes += wrong + _missing_measures(trailer) + _contradicting_axles(trailer) + _not_included(trailer, names)
         layers = _layers(tree, units, stages.stages, mistakes)
         framing = _framing(tree, units, mistakes)
-        surfaces = inside_of(trailer, framing, layers)
+        surfaces = inside_of(trailer, framing, layers, units)
         people = _named(tree, "people", Person, units, mistakes)
         loads = read_loads(tree, units, names, {name for name, _ in people}, mistakes)
         measured = read_measured(

@@ -35,7 +35,7 @@ from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.solve import surfaces
 from boxwright.disciplines.frame.tapes import Read
-from boxwright.disciplines.frame.tube import read_tube
+from boxwright.disciplines.frame.tube import read_tube, with_depths
 from boxwright.disciplines.heat.parts import ClimateFacet
 from boxwright.disciplines.power.parts import Habit, Wire
 from boxwright.disciplines.power.routes import legs_of
@@ -77,7 +77,9 @@ class BySection(TypedDict):
 Named = tuple[tuple[str, Entry], ...]
 
 
-def inside_of(trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ...]) -> Surfaces:
+def inside_of(
+    trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ...], units: HeaderUnits
+) -> Surfaces:
     """Return the planes a place may be anchored to: the inside as it will be finished, and the frame behind it.
 
     A plane that hangs on a measure of the body nobody wrote is infinitely far.
@@ -87,7 +89,7 @@ def inside_of(trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ..
     length, width, height = (
         side.best if side is not None and side.known else inf for side in (body.length, body.width, body.height)
     )
-    return surfaces(length, width, height, walls, framing)
+    return surfaces(length, width, height, walls, with_depths(framing, units))
 
 
 def sections_of(
@@ -180,18 +182,25 @@ def shell_of(
         ),
         runs=tuple(run for one in _routed(items) for run in _runs(one, units)),
         unrouted=tuple(one.name for one in _routed(items) if not _route(one)),
-        to_carry_in=tuple(
-            ToCarryIn(one.of, one.name, one.place.size, _ways_in(one, items["openings"]))
-            for one in items["parts"]
-            if _comes_in(one, trailer) and _ever_stands(one.marks, last_stage)
-        ),
+        to_carry_in=_to_carry_in(items, body_of(trailer), last_stage),
     )
     return found, tuple(troubles)
 
 
-def _comes_in(item: Item, trailer: Trailer) -> bool:
+def _to_carry_in(
+    items: dict[str, tuple[Item, ...]], inside: tuple[float, float, float] | None, last_stage: int
+) -> tuple[ToCarryIn, ...]:
+    """Return what is still to be carried in whole, with the openings there are by then."""
+    return tuple(
+        ToCarryIn(one.of, one.name, one.place.size, _ways_in(one, items["openings"]))
+        for one in items["parts"]
+        if _comes_in(one, inside) and _ever_stands(one.marks, last_stage)
+    )
+
+
+def _comes_in(item: Item, inside: tuple[float, float, float] | None) -> bool:
     """Return whether a part is still to be carried in whole: a thing of its own that will stand inside the box."""
-    words, place, inside = item.words, item.place, body_of(trailer)
+    words, place = item.words, item.place
     tick, is_planned = item.marks.done.tick, item.marks.stage is not None and words.kind != "cargo"
     if not (tick == "no" or (tick == "unmarked" and is_planned)):
         return False

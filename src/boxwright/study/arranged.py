@@ -13,9 +13,8 @@ from math import isfinite
 from typing import Literal, NamedTuple
 
 from boxwright.disciplines.towing.findings.plates import rated_on_wheels
-from boxwright.disciplines.towing.findings.tongue import INCH_COUNTRIES
 from boxwright.disciplines.towing.result import Result as Towed
-from boxwright.disciplines.towing.sourced import SHARES
+from boxwright.disciplines.towing.sourced import INCH_COUNTRIES, SHARES
 from boxwright.disciplines.weight import method
 from boxwright.disciplines.weight.geometry import Loads, loads_of, measures_of
 from boxwright.disciplines.weight.linear import Coefficients

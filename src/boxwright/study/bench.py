@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from datetime import date
 from typing import Literal, NamedTuple
 
@@ -29,6 +30,8 @@ GRAVITY: dict[Kind, int] = {"stop": 3, "fix": 2, "limit": 2, "unknown": 1, "advi
 """How grave a kind of finding is; a question is less than any breach, and no cure of one either."""
 MOST_HARMED = 4
 """How many slots are looked at first because another change harmed them."""
+OF_THE_VEHICLE = frozenset({"towing/payload", "towing/combination", "towing/rear-axle"})
+"""Rules of what the tow vehicle itself carries."""
 LISTING = frozenset({"weight/tank-unnamed", "weight/stands-perhaps"})
 """Rules that ask once for several things, at the first of them: with one answered they stand at another."""
 AXES: dict[str, tuple[Literal[0, 1], ...]] = {
@@ -176,6 +179,35 @@ class Bench:
         questions = (said for old, new in pairs for said in _softened(old, new))
         return Proof(tuple(dict.fromkeys(clears)), tuple(one.kind for _, one in cleared), tuple(questions))
 
+    @property
+    def towed_by(self) -> str | None:
+        """Return the name of the tow vehicle everything is judged with; None where the file has none."""
+        return next((name for name, _ in self.reading.rig.tow if self.vehicle in {"", name}), None)
+
+    def may_carry(self, reading: Reading, slot: Slot, kg: float) -> bool:
+        """Return whether the tow vehicle may carry so much more in the load state of a slot, by all its ratings.
+
+        A rating nobody wrote proves nothing: with any question about what the vehicle carries it may not.
+        """
+        vehicle = dict(reading.rig.tow).get(self.towed_by or "")
+        carried = vehicle.people_and_gear if vehicle is not None else None
+        if vehicle is None or carried is None or not carried.known or slot.use != "tow":
+            return False
+        more = replace(carried, best=carried.best + kg, low=carried.low + kg, high=carried.high + kg)
+        laden = vehicle.model_copy(update={"people_and_gear": more})
+        tow = tuple((name, laden if one is vehicle else one) for name, one in reading.rig.tow)
+        laden_reading = replace(reading, rig=replace(reading.rig, tow=tow))
+        for number in self.stages:
+            before = self._at_stage(number, slot.load)
+            after = {key_of(one): one for one in self._studied(laden_reading, number, slot.load)}
+            for one in before:
+                new = after.get(key_of(one))
+                if new is None or _adds(one, new) or any(
+                    said.code in OF_THE_VEHICLE and said.kind != "advice" for said in new.findings
+                ):  # fmt: skip
+                    return False
+        return True
+
     def _harms_again(self, reading: Reading, scope: Scope) -> bool:
         """Return whether a changed text harms a slot that an earlier one harmed: mostly the next does so there too.
 
@@ -260,13 +292,18 @@ def key_of(slot: Slot) -> Key:
 def stands(finding: Finding, slot: Slot) -> bool:
     """Return whether a finding is said in a slot, as a breach where it was one, else as grave as it was.
 
-    A breach may have become a question, or advice about what is left of a reserve.
+    A breach may have become a question, advice about what is left of a reserve, or the most that may be loaded.
     """
     return any(
         (one.code, one.where) == (finding.code, finding.where)
-        and (one.kind in CURED or GRAVITY[one.kind] >= GRAVITY[finding.kind])
+        and ((one.kind in CURED and not is_kept(one)) or GRAVITY[one.kind] >= GRAVITY[finding.kind])
         for one in (*slot.findings, *slot.accepted)
     )
+
+
+def is_kept(finding: Finding) -> bool:
+    """Return whether a finding says a limit that is kept: load no more than so much, and it is less now."""
+    return finding.kind == "limit" and finding.margin is not None and finding.margin >= 0.0
 
 
 def adds_nothing(slot: Slot, after: Slot) -> bool:
@@ -281,6 +318,7 @@ def _adds(slot: Slot, after: Slot) -> bool:
     return any(
         one.kind != "advice"
         and (one.code, one.where, one.kind) not in kinds
+        and not (is_kept(one) and had.get((one.code, one.where), 0) > 0)
         and has[one.code, one.where] >= had.get((one.code, one.where), 0)
         and not (one.code in LISTING and {(one.code, path) for path in one.because} <= listed)
         for one in after.findings
@@ -303,9 +341,10 @@ def _gravest(slot: Slot) -> dict[tuple[str, str], int]:
 def _cleared(slot: Slot, after: Slot) -> Iterator[Finding]:
     """Yield the breaches of a slot of which nothing but advice is left, and the advice worth a cure that is gone."""
     every = (*after.findings, *after.accepted)
-    left = {(one.code, one.where) for one in every if one.kind != "advice" or one.code in SOUGHT}
+    left = {(one.code, one.where) for one in every
+            if not is_kept(one) and (one.kind != "advice" or one.code in SOUGHT)}  # fmt: skip
     for one in slot.findings:
-        if (one.kind in CURED or one.code in SOUGHT) and (one.code, one.where) not in left:
+        if ((one.kind in CURED and not is_kept(one)) or one.code in SOUGHT) and (one.code, one.where) not in left:
             yield one
 
 

@@ -94,7 +94,8 @@ def _left(pieces: Iterable[Piece], slot: Slot, rig: Rig, header: HeaderUnits) ->
     edits += tuple(Edit(f"loads[{slot.load}].tanks.{name}", "empty") for name in tanks)
     kg = sum(mass.kg.best for mass in masses)
     says = emptied_too(names, tanks, kg, header) if tanks else left(names, kg, header)
-    return Candidate(says, edits, _carried(masses, rig), len(pieces), True)
+    cargo = sum(mass.kg.best for piece in pieces if not piece.is_tank for mass in piece.masses)
+    return Candidate(says, edits, _carried(masses, rig), len(pieces), True, (len(names), cargo))
 
 
 def _gain(masses: Iterable[Mass], sign: float, pull: Pull, whole: float) -> float:

@@ -37,7 +37,8 @@ class Edit(NamedTuple):
 class Candidate:
     """A change that should clear a finding: what to do in the builder's words, and the edits that say so.
 
-    ``effort`` is weight times distance (kg m); ``leaves`` says that something stays behind or is emptied.
+    ``effort`` is weight times distance (kg m); ``leaves`` says that something stays behind or is emptied; ``carried``
+    is what weighs how much of that could go in the tow vehicle instead: how many things, and their mass (kg).
     """
 
     says: str
@@ -45,6 +46,7 @@ class Candidate:
     effort: float
     moves: int
     leaves: bool = False
+    carried: tuple[int, float] = (0, 0.0)
 
     @property
     def rank(self) -> tuple[float, int, bool, str]:

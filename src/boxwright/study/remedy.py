@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from boxwright.finding import Finding, Kind
+from boxwright.rig.compose import Reading
 from boxwright.study.arranged import Row, arranged, axes_of, needed
 from boxwright.study.bench import CURED, GRAVITY, SOUGHT, Bench, Mark, Proof, adds_nothing, leaves_question, stands
 from boxwright.study.clear_place import PLACED, clear_place_moves, nothing_clear
@@ -20,7 +21,7 @@ from boxwright.study.left import left_behind
 from boxwright.study.lever import Lever, Pull, aims, lever_of, pull_of
 from boxwright.study.moves import Candidate, Edit, other_standing, pairs, single_moves
 from boxwright.study.reach import said_without, what_decides
-from boxwright.study.remedy_words import then_done
+from boxwright.study.remedy_words import or_carried, then_done
 from boxwright.study.slots import Slot, Study
 
 MOST, CURES = 8, 4
@@ -33,6 +34,9 @@ HARDLY_MORE = 1.25
 """How many times the effort of a change is hardly more, where the greater one clears more."""
 A_LITTLE_MORE = 1.1
 """How much farther is gone where a move is a little too short: a share's doubt moves with the share."""
+
+
+LIFTS, SHARE = "weight/tongue-lifts", "towing/tongue-share"
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,8 +136,12 @@ def chosen(fixes: Iterable[Fix]) -> tuple[Fix, ...]:
 
 
 def _spares(other: Fix, fix: Fix) -> bool:
-    """Return whether a change is not worth offering beside another that clears more at hardly more effort."""
+    """Return whether a change is not worth offering beside another that clears more at hardly more effort.
+
+    A ball that only just stays down sways: no effort is too much to give it the least share it should carry as well.
+    """
     is_little = other.effort <= HARDLY_MORE * fix.effort
+    is_little |= fix.code == LIFTS and not other.leaves and any(code == SHARE for code, _, _ in other.clears)
     return is_little and other.is_whole and fix.is_whole and set(fix.clears) < set(other.clears)
 
 
@@ -286,7 +294,7 @@ def _proved(
         stage=slot.stage,
         load=slot.load,
         use=slot.use,
-        says=candidate.says,
+        says=_or_carried(bench, reading, slot, candidate),
         edits=candidate.edits,
         effort=round(candidate.effort, 6),
         moves=candidate.moves,
@@ -294,6 +302,15 @@ def _proved(
         then=then,
         clears=tuple(dict.fromkeys((*own, *proof.clears))),
     )
+
+
+def _or_carried(bench: Bench, reading: Reading, slot: Slot, candidate: Candidate) -> str:
+    """Return what a change says; what it leaves behind may go in the tow vehicle where that was proved too."""
+    count, kg = candidate.carried
+    vehicle = bench.towed_by
+    if not count or vehicle is None or not bench.may_carry(reading, slot, kg):
+        return candidate.says
+    return or_carried(candidate.says, count, vehicle)
 
 
 def _then(bench: Bench, proof: Proof) -> str | None:

@@ -43,15 +43,18 @@ def emptied_too(names: Sequence[str], tanks: Sequence[str], kg: float, header: H
     emptying = f"mpty {_listed(tanks)} before leaving"
     if not names:
         return f"E{emptying} ({show(kg, 'kg', header)} less)"
-    them = "it" if len(names) == 1 else "them"
-    leaving = f"Leave {_listed(names)} behind, or carry {them} in the tow vehicle"
-    return f"{leaving}, and e{emptying} ({show(kg, 'kg', header)})"
+    return f"Leave {_listed(names)} behind, and e{emptying} ({show(kg, 'kg', header)})"
 
 
 def left(names: Sequence[str], kg: float, header: HeaderUnits) -> str:
     """Return that something is to stay behind."""
-    them = "it" if len(names) == 1 else "them"
-    return f"Leave {_listed(names)} behind, or carry {them} in the tow vehicle ({show(kg, 'kg', header)})"
+    return f"Leave {_listed(names)} behind ({show(kg, 'kg', header)})"
+
+
+def or_carried(says: str, count: int, vehicle: str) -> str:
+    """Return that what is to stay behind may as well go in the tow vehicle, of which that was proved."""
+    them = "it" if count == 1 else "them"
+    return says.replace(" behind", f" behind, or carry {them} in {vehicle}", 1)
 
 
 def _listed(names: Sequence[str]) -> str:

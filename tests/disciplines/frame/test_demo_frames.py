@@ -53,8 +53,8 @@ def said(rig: str, code: str, where: str) -> Finding:
             "frame/opening-cuts-member",
             "openings[side-hatch]",
             "fix",
-            "side-hatch from 620 mm to 1420 mm cuts the studs L2 at 800 mm, L3 at 1200 mm; no place in any bay: a "
-            "framed opening with a header between L1 and L4, from the builder",
+            "side-hatch from 620 mm to 1420 mm cuts the studs L2 at 800 mm, L3 at 1200 mm; it is cut already: it "
+            "needs a header between L1 and L4",
         ),
         (
             "dunlin",

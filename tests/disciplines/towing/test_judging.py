@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import Any
+
 from hypothesis import given as drawn
 from hypothesis import strategies as st
 
-from boxwright.disciplines.towing.findings import findings, walk_round
+from boxwright.disciplines.towing.findings import findings, tongue_swing, walk_round
 from boxwright.disciplines.towing.result import Reading
 from boxwright.disciplines.towing.telling import Question, judged
 from boxwright.finding import Finding
@@ -108,6 +111,80 @@ def test_too_heavy_a_tongue_is_a_limit_as_well_and_elsewhere_advice() -> None:
     assert found.kind == "advice"
 
 
+def shares(edits: dict[str, Any]) -> list[tuple[str, str, str]]:
+    return [(one.kind, one.where, one.act) for one in said_of(edits) if one.code == "towing/tongue-share"]
+
+
+FORWARD = "Move weight forward, and drive slowly until it is put right"
+UK: dict[str, Any] = {"countries": ["UK"], "gross": "700 kg"}
+RATED = {"trailer.coupler.tongue_max": "75 kg", "tow.pickup.tongue": "75 kg"}
+
+
+def test_too_light_a_tongue_limits_everywhere() -> None:
+    assert shares({**UK, "tongue": "27 kg"}) == [("limit", "trailer.coupler", FORWARD)]
+    assert shares({**UK, "tongue": "29 kg"}) == []
+
+
+def test_a_heavy_tongue_within_every_rating_is_no_fault_where_the_ratings_decide() -> None:
+    """75 kg of 700 kg is over 7 %, and ball, coupler and vehicle are made for it."""
+    assert shares({**UK, **RATED, "tongue": "75 kg"}) == []
+    for less in ({"trailer.coupler.tongue_max": "74 kg"}, {"tow.pickup.tongue": "74 kg"},
+                 {"trailer.coupler.tongue_max": ""}, {"trailer.coupler.tongue_max": "70..80 kg"},
+                 {"tow.small": {"tongue": "50 kg"}}):  # fmt: skip
+        assert shares({**UK, **RATED, "tongue": "75 kg", **less}) == [
+            ("advice", "trailer.coupler", "Move weight rearward")
+        ], less
+    assert shares({**UK, **RATED, "tongue": "72 kg", "countries": ["US-NE"]}) == []
+    assert [kind for kind, *_ in shares({**RATED, "gross": "400 kg", "tongue": "75 kg"})] == ["limit"]
+    filled = {**UK, **RATED, "gross": "700 kg", "tongue": "70 kg filled 60 kg to 80 kg"}
+    assert [kind for kind, *_ in shares(filled)] == ["advice"]
+
+
+def test_in_australia_and_new_zealand_a_tenth_is_practice() -> None:
+    for place in ("AU-NSW", "NZ"):
+        at_home = {"countries": [place], "gross": "1000 kg"}
+        assert [kind for kind, *_ in shares({**at_home, "tongue": "79 kg"})] == ["limit"]
+        assert shares({**at_home, "tongue": "81 kg"}) == shares({**at_home, "tongue": "149 kg"}) == []
+        assert [kind for kind, *_ in shares({**at_home, "tongue": "151 kg"})] == ["advice"]
+
+
+def test_where_nobody_knows_the_home_the_share_is_a_question() -> None:
+    for home in (["NORTH CAROLINA", "US"], []):
+        ((kind, where, act),) = shares({"countries": home, "tongue": "480 lb"})
+        assert (kind, where) == ("unknown", "countries") and act.startswith("Write the home of the trailer first")
+        assert [kind for kind, *_ in shares({"countries": home, "tongue": "150 lb"})] == ["limit"]
+
+
+def test_how_far_a_share_is_out_has_no_digits_that_no_scale_tells() -> None:
+    for tongue, far in (("604 lb", "by 0.1 %"), ("600.1 lb", "by less than 0.1 %")):
+        (found,) = (one for one in said_of({"tongue": tongue}) if one.code == "towing/tongue-share")
+        assert f"greatest share of 15 % {far};" in found.says
+
+
+def test_the_act_of_a_weak_jack_or_coupler_names_it() -> None:
+    for path, act in (("trailer.jack.rating", "fit a jack rated for more"),
+                      ("trailer.coupler.tongue_max", "have a coupler stamped for more fitted"),
+                      ("tow.pickup.tongue", "use a vehicle and hitch rated for more")):  # fmt: skip
+        (found,) = (one for one in said_of({path: "450 lb"}) if one.code == "towing/tongue-over-rating")
+        assert found.kind == "stop" and found.act == f"Move weight rearward, or {act}"
+
+
+def test_a_rating_in_doubt_is_read_again_and_not_weighed() -> None:
+    edits = {"trailer.coupler.rating": "3900..5500 lb"}
+    (found,) = (one for one in said_of(edits) if one.code == "towing/coupler-over-rating")
+    assert (found.kind, found.could_stop, found.lever) == ("unknown", True, "trailer.coupler.rating")
+    assert found.act == "Read the coupler's rating stamped on the coupler again" and "read it again" in found.says
+    heavier = {**edits, "gross": "4600 +-200 lb", "tongue": "550 lb"}
+    (found,) = (one for one in said_of(heavier) if one.code == "towing/coupler-over-rating")
+    assert found.act == "Weigh the loaded trailer: axles and tongue"
+
+
+def test_a_least_load_that_hangs_on_the_weight_is_weighed() -> None:
+    edits = {"countries": ["EU-DE"], "gross": "500 +-60 kg", "tongue": "21 kg"}
+    (found,) = (one for one in said_of(edits) if one.code == "towing/ball-load-too-small")
+    assert found.act == "Weigh the loaded trailer: axles and tongue"
+
+
 def test_a_result_is_a_record_and_equal_input_gives_an_equal_one() -> None:
     one, other = result_of(edited(BASE, {})), result_of(edited(BASE, {}))
     assert one == other and hash(one) == hash(other)
@@ -125,9 +202,32 @@ def test_the_walk_round_ticks_crosses_and_leaves_open() -> None:
 
 def test_the_walk_round_names_only_rules_there_are() -> None:
     from boxwright.disciplines.towing.sourced import WALK
+    from boxwright.study.rig_findings import EXPLAINED
     from tests.docs.test_tables import finding_codes
 
-    assert {code for _, _, codes in WALK for code in codes} <= finding_codes()
+    in_lines = {code for _, _, codes in WALK for code in codes}
+    assert in_lines <= finding_codes() | EXPLAINED.keys()
+    of_towing = {one for one in finding_codes() if one.startswith("towing/")} - {"towing/walk-round"}
+    assert of_towing <= in_lines, "a fault that stands in no line leaves the walk blank"
+    assert "rig/not-read" in in_lines
+
+
+def test_a_fault_found_crosses_or_opens_a_line_of_the_walk() -> None:
+    """Each of these once left every box blank."""
+    faulty: tuple[dict[str, Any], ...] = (
+        {"trailer.tyres.pressure": "40 psi"}, {"trailer.chains.count": "1", "countries": ["US-TX"]},
+        {"tow.pickup.kerb": "515 lb"}, {"tow": {}}, {"tongue": "20 kg", "countries": ["EU-DE"]},
+        {"countries": ["EU-DE"]}, {"tow.pickup.kerb": ""},
+    )  # fmt: skip
+    for edits in faulty:
+        said = [one for one in said_of(edits) if one.kind not in ("advice",)]
+        against = {words for line in walk_round(tuple(said)) for words in line.because}
+        assert said and {one.says for one in said} == against
+
+
+def test_nothing_is_ticked_where_towing_broke_off() -> None:
+    broke = Finding("towing/could-not-be-worked-out", "towing", "stop", "towing broke off")
+    assert {line.mark for line in walk_round((broke,))} == {"crossed", "by hand"}
 
 
 def test_a_tongue_of_more_than_half_the_weight_was_misread() -> None:
@@ -161,3 +261,10 @@ def test_a_low_thing_ahead_of_the_axle_touches_on_a_crest() -> None:
     assert not any("crest" in one.says for one in said_of({"parts": {"tank": {**tank, "under": "-10.1 in"}}}))
     asked = said_of({"parts": {"tank": {**tank, "under": "-12 in"}}, "tow.pickup.overhang": ""})
     assert [one.where for one in asked if one.kind == "unknown"] == ["tow[pickup].overhang"]
+
+
+def test_a_tongue_that_lifts_by_the_same_in_every_state_does_not_swing() -> None:
+    for other, found in ((-101.0, []), (-140.0, ["advice"])):
+        tongues = tuple((load, read(one, one, one)) for load, one in (("empty", -100.0), ("away", other)))
+        lifted = replace(result_of(edited(BASE, {})), tongues=tongues)
+        assert [one.kind for one in tongue_swing(lifted, INCHES)] == found

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from boxwright.rig.compose import read_rig
-from tests.findings.towing.held import said_of
+from tests.findings.towing.held import BASE, edited, result_of, said_of
 
 
 def kinds(edits: dict[str, object], code: str) -> set[str]:
@@ -16,6 +16,46 @@ def kinds(edits: dict[str, object], code: str) -> set[str]:
 def test_brakes_of_a_kind_nobody_knows_are_asked_about(kind: str) -> None:
     asked = [one for one in said_of({"trailer.brakes.kind": kind}) if one.code == "towing/brakes-required"]
     assert any(one.kind == "unknown" and one.could_stop for one in asked)
+
+
+NOT_YET = [
+    "electric, not wired yet", "none yet, electric ordered", "none (electric planned)", "surge (seized, parked)",
+    "no electric", "electric in the shed", "brakes",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("kind", NOT_YET)
+@pytest.mark.parametrize("rest", [{}, {"axles": 2, "breakaway": True}])
+def test_brakes_that_may_not_work_count_neither_as_brakes_nor_as_none(kind: str, rest: dict[str, object]) -> None:
+    edits = {"trailer.brakes": {"kind": kind, **rest}, "class": "camper"}
+    assert result_of(edited(BASE, edits)).braked_axles is None
+    said = [one for one in said_of(edits) if one.code == "towing/brakes-required"]
+    assert [(one.kind, one.could_stop, one.where) for one in said] == [("unknown", True, "trailer.brakes")]
+    assert "neither as brakes nor as none" in said[0].says
+
+
+@pytest.mark.parametrize(
+    "kind",
+    ["Electric", "electric over hydraulic", "surge, disc", "over-run", "auto-reverse overrun", "hydraulic drum brakes",
+     "electric drums 10 x 2 1/4 in on both axles", "electric 12V"],
+)  # fmt: skip
+def test_ordinary_words_for_brakes_are_brakes(kind: str) -> None:
+    edits = {"trailer.brakes.kind": kind}
+    assert result_of(edited(BASE, edits)).braked_axles == 2
+    assert "brakes-required" not in {one.code.partition("/")[2] for one in said_of(edits)}
+
+
+def test_brakes_on_a_single_axle_can_only_be_on_that_one() -> None:
+    axle = {"x": ["100 in"], "gawr": ["7000 lb"]}
+    single, pair = ({"trailer.brakes.axles": "", "trailer.axles": one} for one in (axle, BASE["trailer"]["axles"]))
+    assert result_of(edited(BASE, single)).braked_axles == 1
+    assert result_of(edited(BASE, pair)).braked_axles is None
+
+
+def test_brakes_of_a_kind_and_on_no_axle_contradict_each_other() -> None:
+    edits = {"trailer.brakes.axles": "0", "tow.pickup.unbraked": "9000 lb", "class": "camper"}
+    said = [(one.kind, one.where) for one in said_of(edits) if one.code == "towing/brakes-required"]
+    assert said == [("unknown", "trailer.brakes.axles"), ("stop", "trailer.brakes")]
 
 
 @pytest.mark.parametrize("kind", ["no brakes", "without brakes", "unbraked"])

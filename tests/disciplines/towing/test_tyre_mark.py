@@ -15,13 +15,13 @@ from tests.findings.towing.held import JUDGED_ON, said_of
 @pytest.mark.parametrize(
     ("text", "mark"),
     [
-        ("ST205/75R15", TyreMark(False, 0, "")),
-        ("P205/75R15", TyreMark(True, 0, "")),
-        ("155/70R13", TyreMark(False, 0, "")),
-        ("195/50R13C 104/102N", TyreMark(False, 102, "N")),
-        ("145R10 84N", TyreMark(False, 84, "N")),
-        ("4.80-8", TyreMark(False, 0, "")),
-        ("20.5x8.0-10", TyreMark(False, 0, "")),
+        ("ST205/75R15", TyreMark(False, True, 0, "")),
+        ("P205/75R15", TyreMark(True, False, 0, "")),
+        ("155/70R13", TyreMark(False, False, 0, "")),
+        ("195/50R13C 104/102N", TyreMark(False, False, 102, "N")),
+        ("145R10 84N", TyreMark(False, False, 84, "N")),
+        ("4.80-8", TyreMark(False, False, 0, "")),
+        ("20.5x8.0-10", TyreMark(False, False, 0, "")),
     ],
 )
 def test_sizes_as_they_are_marked_are_read(text: str, mark: TyreMark) -> None:

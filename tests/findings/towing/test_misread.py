@@ -80,6 +80,7 @@ def test_what_was_stamped_in_kilograms_is_believed_once_it_is_written_in_pounds(
 PAYLOADS: list[tuple[dict[str, Any], list[str]]] = [
     ({"kerb": "5100 lb", "gcwr": "15000 lb", "payload": "7000 lb"}, ["payload"]),
     ({"kerb": "5100 lb", "gvwr": "7000 lb", "payload": "7000 lb"}, ["payload"]),
+    ({"gvwr": "7000 lb", "payload": "7000 lb"}, ["payload"]),
     ({"kerb": "5100 lb", "gcwr": "9000 lb", "rating": "8500 lb", "payload": "4000 lb"}, ["payload"]),
     ({"kerb": "5100 lb", "payload": "1000 kg", "people_and_gear": "600 lb"}, ["payload"]),
     ({"kerb": "5100 lb", "payload": "1300 kg", "people_and_gear": "500 lb"}, []),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from boxwright.disciplines.frame.bay_pieces import Left, left_of
 from boxwright.disciplines.frame.behind import runs_in
 from boxwright.disciplines.frame.drawn import UNSAID, Drawn, Eye
 from boxwright.disciplines.frame.result import Bay, Wall
@@ -33,14 +34,15 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
     ruler, zero = drawn.ruler, Eye(wall, True).zero
     low, high = bay.low.best, bay.high.best
     title = f"Bay {bay.name}: {ruler.mark(low - zero)} to {ruler.mark(high - zero)}"
-    taped = "taped" if bay.is_built else "ordered"
-    rows: list[tuple[Row, str]] = [
-        ((TO_TICK, "Clear", f"{ruler.thickness(bay.clear)} {taped}; found ______"), bay.of),
-        ((TO_TICK, "Height", f"{ruler.full(wall.top - wall.foot)}; found ______"), wall.of),
-    ]
+    left = left_of(drawn, bay, wall)
+    rows: list[tuple[Row, str]] = [((TO_TICK, "Clear", f"{_clear(drawn, bay)}; found ______"), bay.of)]
+    if not left.is_divided:
+        rows.append(((TO_TICK, "Height", f"{ruler.full(wall.top - wall.foot)}; found ______"), wall.of))
+    rows += [((TO_TICK, "Piece", f"{words}; found ______"), wall.of) for words in _pieces(drawn, left)]
     for hole in drawn.holes_of(wall.name):
         if hole.low < high and hole.high > low:
             where = f"{ruler.mark(hole.low - zero)} to {ruler.mark(hole.high - zero)}"
+            where += "" if hole.is_cut else " not cut"
             rows.append(((TO_TICK, "Opening", f"{hole.name} {where}; seal {hole.seal or '______'}"), hole.of))
     for one in drawn.frame.backings:
         if one.wall == wall.name and one.low < high and one.high > low:
@@ -55,17 +57,42 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
         built = drawn.buildup(wall.name, "bay")
     for piece in built.layers if built is not None else ():
         if piece.name != "skin":
-            cut = (
-                f"{ruler.mark(high - low)} x {ruler.mark(wall.top - wall.foot)}"
-                if piece.where == "bays"
-                else piece.where
-            )
+            if piece.where == "bays" and left.is_divided and not left.pieces:
+                continue
+            cut = _cut(drawn, bay, wall, left) if piece.where == "bays" else piece.where
             what = f"{piece.name} {piece.material} {ruler.thickness(piece.thick)}, {cut}"
             rows.append(((TO_TICK if piece.there != "yes" else "in", "Layer", what), piece.of))
     rows += [(("-", "Keep out", words), bay.of) for words in _keep_out(drawn, bay, wall)]
     rows.append((("", "Photo", "bare ____ wired ____ foamed ____"), bay.of))
     rows.append(((TO_TICK, "May close", "signed ________ date ________"), bay.of))
     return Grid(title, ("", "", ""), tuple(row for row, _ in rows), tuple(of for _, of in rows))
+
+
+def _clear(drawn: Drawn, bay: Bay) -> str:
+    """Return how wide a bay is: with its doubt, and without where the place of its studs was left open."""
+    ruler = drawn.ruler
+    if bay.is_built:
+        return f"{ruler.span(bay.clear)} taped"
+    if bay.clear.low <= 0.0:
+        return f"about {ruler.full(bay.clear.best)}, not ordered"
+    return f"{ruler.span(bay.clear)} ordered"
+
+
+def _pieces(drawn: Drawn, left: Left) -> list[str]:
+    """Return the pieces that openings leave of a bay they divide, width first."""
+    if not left.is_divided:
+        return []
+    mark = drawn.ruler.mark
+    return [f"{mark(one.high - one.low)} x {mark(one.top - one.bottom)} {one.where}" for one in left.pieces]
+
+
+def _cut(drawn: Drawn, bay: Bay, wall: Wall, left: Left) -> str:
+    """Return what a layer between the studs is cut to."""
+    if left.is_divided:
+        return "cut to the pieces"
+    mark = drawn.ruler.mark
+    less = f" less {', '.join(one.name for one in left.within)}" if left.within else ""
+    return f"{mark(bay.high.best - bay.low.best)} x {mark(wall.top - wall.foot)}{less}"
 
 
 def _keep_out(drawn: Drawn, bay: Bay, wall: Wall) -> list[str]:

@@ -99,6 +99,13 @@ class Ruler:
         low, high = self.thin(band.low), self.thin(band.high)
         return low if low == high else f"{low} to {high}"
 
+    def span(self, band: Band | None) -> str:
+        """Return what is clear between two things with its doubt, always as a tape reads it."""
+        if band is None or not band.known:
+            return UNSAID
+        low, high = self.full(band.low), self.full(band.high)
+        return low if low == high else f"{low} to {high}"
+
     def thin(self, metres: float) -> str:
         """Return a measure with its unit; one of a sheet of metal by its decimals, since no fraction is near it."""
         return show(metres, "length", self.units, cuts=not 0.0 < abs(metres) < THIN)

@@ -335,7 +335,7 @@ def _openings(drawn: Drawn, wall: Wall) -> Grid:
                 one.name,
                 rough(drawn, one),
                 beside(drawn, one),
-                cuts(one),
+                cuts(drawn, one),
                 _swing_words(one),
                 "cut" if one.is_cut else "not cut",
             )
@@ -345,17 +345,41 @@ def _openings(drawn: Drawn, wall: Wall) -> Grid:
 
 
 def beside(drawn: Drawn, hole: Hole) -> str:
-    """Return the members next to an opening and what is clear between."""
+    """Return the members next to an opening and what is clear between; of one its builder frames, its jambs."""
+    if is_framed(drawn, hole):
+        return "; ".join(_jambs(drawn, hole))
     ruler = drawn.ruler
-    said = [f"{gap.to} {ruler.thickness(gap.clear)}" for gap in (hole.gap_low, hole.gap_high) if gap is not None]
+    said = [f"{gap.to} {ruler.span(gap.clear)}" for gap in (hole.gap_low, hole.gap_high) if gap is not None]
     return "; ".join(said) or UNSAID
 
 
-def cuts(hole: Hole) -> str:
-    """Return the members an opening cuts; those within the doubt of their place only perhaps."""
+def is_framed(drawn: Drawn, hole: Hole) -> bool:
+    """Return whether the trailer's builder frames an opening, so that what stands beside it are its jambs."""
+    return any(one.of == hole.of for one in drawn.frame.members) and hole.header is not None
+
+
+def _jambs(drawn: Drawn, hole: Hole) -> list[str]:
+    """Return the two jambs of an opening with their middles: pieces of its own, or the studs that stand there."""
+    wall, header = drawn.frame.wall(hole.wall), hole.header
+    zero = Eye(wall, False).zero if wall is not None else 0.0
+    said = []
+    for name in (header.from_member, header.to_member) if header is not None else ():
+        member = next((one for one in drawn.frame.members_of(hole.wall) if one.name == name), None)
+        short = name.removeprefix(f"{hole.name} ") if member is not None and member.of == hole.of else f"{name} as jamb"
+        said.append(f"{short}, middle {drawn.ruler.mark(member.at.best - zero)}" if member is not None else short)
+    return said
+
+
+def cuts(drawn: Drawn, hole: Hole) -> str:
+    """Return the members an opening cuts; those within the doubt of their place only perhaps.
+
+    Between its own jambs nothing is in doubt: a stud beyond them is not cut.
+    """
     if not hole.is_placed:
         return UNSAID
-    return ", ".join(one.name if one.is_certain else f"perhaps {one.name}" for one in hole.members_cut) or "none"
+    framed = is_framed(drawn, hole)
+    mine = [one for one in hole.members_cut if one.overlap.best > SAME or not framed]
+    return ", ".join(one.name if one.is_certain else f"perhaps {one.name}" for one in mine) or "none"
 
 
 def _swing_words(hole: Hole) -> str:

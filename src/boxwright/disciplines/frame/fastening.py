@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import replace
 from math import ceil, inf, isfinite
@@ -12,7 +11,7 @@ from boxwright.disciplines.frame import method
 from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, above_nothing, known, together
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.layering import buildup_at
-from boxwright.disciplines.frame.members import Planned, sides, standing
+from boxwright.disciplines.frame.members import Planned, has_metal_at, sides, standing
 from boxwright.disciplines.frame.parts import PlannedBacking
 from boxwright.disciplines.frame.result import (
     Backing,
@@ -23,10 +22,10 @@ from boxwright.disciplines.frame.result import (
     Member,
     Point,
     ScrewReach,
-    Slid,
     There,
     Wall,
 )
+from boxwright.disciplines.frame.shifting import is_backed, moved_of, slides_of
 from boxwright.disciplines.frame.sourced import ASSUMED, LIMITS, thread_pitch
 from boxwright.disciplines.frame.walls import against, spanned
 from boxwright.exchange import Fixing
@@ -156,8 +155,8 @@ def _fastening(
     ends = [method.edge_distance(one, LIMITS["edge_diameters"]) for one in (shank.best, shank.low, shank.high)]
     distance = Band(ends[0], ends[1], ends[2], True, "interval", above_nothing(fixing.shank) is None)
     kind = _member_kind(fixing.into)
-    mine = [one for one in standing(members, wall.name) if kind is not None and kind in ("", one.kind, "stud")]
     up = _up(fixing, wall, up_axis)
+    mine = _metal_at(standing(members, wall.name), kind, up, distance)
     behind = [
         one
         for one in backings
@@ -174,7 +173,7 @@ def _fastening(
     bare = [point for point in points if not point.catches]
     spare = next(
         (one for one in backings if one.wall == wall.name and one.backs == fixing.part and bare
-         and all(_is_backed(one, point.at, up, distance) for point in bare)),
+         and all(is_backed(one, point.at, up, distance) for point in bare)),
         None,
     )  # fmt: skip
     caught = sum(low + distance.best - SMALL <= one.at.best <= high - distance.best + SMALL for one in mine)
@@ -188,8 +187,8 @@ def _fastening(
         edge_distance=distance,
         shank=above_nothing(fixing.shank),
         points=points,
-        moved=_moved(points, mine, behind, distance, (low, high)),
-        slides=_slides(points, mine, behind, distance, wall),
+        moved=moved_of(points, mine, behind, distance, (low, high)),
+        slides=slides_of(points, mine, behind, distance, wall),
         span=span,
         caught=caught,
         caught_low=fewest,
@@ -201,6 +200,12 @@ def _fastening(
         holds_in=next((one.thick for one in behind), None),
         is_outside=_is_outside(fixing, wall, walls),
     )
+
+
+def _metal_at(members: tuple[Member, ...], kind: str | None, up: float | None, distance: Band) -> list[Member]:
+    """Return the members of a kind that no opening has taken away at a height."""
+    meant = [one for one in members if kind is not None and kind in ("", one.kind, "stud")]
+    return [one for one in meant if has_metal_at(one, up, distance.best)]
 
 
 def _is_outside(fixing: Fixing, wall: Wall, walls: tuple[Wall, ...]) -> bool:
@@ -257,108 +262,10 @@ def _point(
     catches = nearest.name if nearest is not None and room >= -SMALL else ""
     if not catches:
         for one in backings:
-            if _is_backed(one, at, up, distance):
+            if is_backed(one, at, up, distance):
                 room = min(at - one.low, one.high - at) - distance.best
                 return Point(at, up, one.name, nearest.name if nearest is not None else "", off, room, room >= within)
     return Point(at, up, catches, nearest.name if nearest is not None else "", off, room, is_certain)
-
-
-def _is_backed(backing: Backing, at: float, up: float | None, distance: Band) -> bool:
-    """Return whether a backing lies behind a place, its edge distance in from its ends."""
-    is_high = up is None or backing.bottom - SMALL <= up <= backing.top + SMALL
-    return is_high and min(at - backing.low, backing.high - at) >= distance.best - SMALL
-
-
-def _moved(
-    points: tuple[Point, ...],
-    members: list[Member],
-    backings: list[Backing],
-    distance: Band,
-    ends: tuple[float, float],
-) -> tuple[float, ...]:
-    """Return, point by point, the nearest place of a fastener that catches; itself where it does, or none is free.
-
-    A member is met in its middle, by one fastener, within the ends of the part.
-    """
-    taken = {one.catches for one in points}
-    found: list[float] = []
-    for point in points:
-        free = [
-            one for one in members
-            if one.name not in taken and not one.is_contested and ends[0] - SMALL <= one.at.best <= ends[1] + SMALL
-        ]  # fmt: skip
-        places = {one.at.best: one.name for one in free}
-        for one in backings:
-            if one.high - one.low >= 2.0 * distance.best:
-                places[min(max(point.at, one.low + distance.best), one.high - distance.best)] = ""
-        if point.catches or not places:
-            found.append(point.at)
-            continue
-        nearest = min(places, key=lambda place: abs(place - point.at))
-        taken.add(places[nearest] or point.catches)
-        found.append(nearest)
-    return tuple(found)
-
-
-def _slides(
-    points: tuple[Point, ...], members: list[Member], backings: list[Backing], distance: Band, wall: Wall
-) -> tuple[Slid, ...]:
-    """Return the smallest slides of the whole pattern, forward and rearward, with which most of it catches.
-
-    Counting changes only where a point enters or leaves a member, so the best slide is one that brings a point to an
-    edge of a member, or to its middle.
-    """
-    if not points or all(point.catches for point in points):
-        return ()
-    metal = _metal(members, distance)
-    places = [place for low, high in metal for place in (low, high, (low + high) / 2.0)]
-    ends = min(point.at for point in points), max(point.at for point in points)
-    moves = {place - point.at for point in points for place in places}
-    moves = {by for by in moves if wall.low <= ends[0] + by and ends[1] + by <= wall.high}
-    starts = [low for low, _ in metal]
-    counted = [
-        Slid(by, sum(_is_caught(point, point.at + by, metal, starts, backings, distance) for point in points))
-        for by in sorted(moves, key=abs)
-    ]
-    now = sum(bool(point.catches) for point in points)
-    found: list[Slid] = []
-    for way in (-1.0, 1.0):
-        mine = [one for one in counted if one.by * way > SMALL and one.catches > now]
-        if mine:
-            best = max(one.catches for one in mine)
-            found.append(next(one for one in mine if one.catches == best))
-    return tuple(found)
-
-
-def _metal(members: list[Member], distance: Band) -> list[tuple[float, float]]:
-    """Return where along a wall a fastener's middle is far enough from both edges of a member, in order.
-
-    A member that two tapes put in two places is no metal to slide to.
-    """
-    found = []
-    for member in members:
-        if member.is_contested:
-            continue
-        first, last = sides(member)
-        low, high = first + distance.best, last - distance.best
-        if low <= high + SMALL:
-            found.append((low, high))
-    return sorted(found)
-
-
-def _is_caught(
-    point: Point,
-    at: float,
-    metal: list[tuple[float, float]],
-    starts: list[float],
-    backings: list[Backing],
-    distance: Band,
-) -> bool:
-    """Return whether a point would catch at another place of its wall."""
-    index = bisect_right(starts, at + SMALL) - 1
-    if index >= 0 and at <= metal[index][1] + SMALL:
-        return True
-    return any(_is_backed(one, at, point.up, distance) for one in backings)
 
 
 def _at_any_phase(span: float, row: Planned | None, edge: float) -> tuple[int, int]:

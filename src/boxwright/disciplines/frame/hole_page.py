@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from boxwright.disciplines.frame.bands import SMALL
 from boxwright.disciplines.frame.behind import behind_words, run_marks
 from boxwright.disciplines.frame.drawn import THERE, UNSAID, Drawn, Eye, Marks, said
 from boxwright.disciplines.frame.elevation import beside, cuts, hole_marks, member_marks, rectangle
@@ -18,6 +19,8 @@ AROUND = 0.12
 ROOM = 0.078, 0.085
 """The width and height that the offsets of an opening may take on paper (m): what its table leaves of a page."""
 SCALES = (1 / 2, 1 / 5, 1 / 10, 1 / 15, 1 / 20, 1 / 25, 1 / 30, 1 / 40, 1 / 50, 1 / 60, 1 / 75, 1 / 100)
+SIGN = 0.013
+"""How far from all that is drawn the sign of the way forward stands on paper (m): its word finds room behind it."""
 BELOW = 0.025
 """How far under a template the sign of the way forward stands (m)."""
 FITS = {"yes": "fits", "no": "DOES NOT FIT", "unknown": "not known"}
@@ -48,7 +51,7 @@ def hole_page(drawn: Drawn, hole: Hole) -> Sheet:
     is_full_size = is_template(hole)
     low, high, bottom, top = _shown(hole, wall)
     scale = 1.0 if is_full_size else scale_for(high - low, top - bottom)
-    marks = _template(drawn, hole, eye) if is_full_size else _offsets(drawn, hole, eye)
+    marks = _template(drawn, hole, eye) if is_full_size else _offsets(drawn, hole, eye, scale)
     what = "Template, full size" if is_full_size else "Offsets from the scribed 0"
     view = View(what, eye.looks if wall.name not in ("roof", "floor") else "seen from above", tuple(marks), eye.datum)
     stands_up = is_full_size and hole.top - hole.bottom > LIES
@@ -65,7 +68,7 @@ def scale_for(wide: float, high: float, room: tuple[float, float] = ROOM) -> flo
     return next((one for one in SCALES if wide * one <= room[0] and high * one <= room[1]), SCALES[-1])
 
 
-def _template(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
+def _template(drawn: Drawn, hole: Hole, eye: Eye, scale: float = 1.0) -> Marks:
     """Return an opening by itself with its middles and size."""
     along, up = (hole.low + hole.high) / 2.0, (hole.bottom + hole.top) / 2.0
     half_long, half_high = (hole.high - hole.low) * 0.65, (hole.top - hole.bottom) * 0.65
@@ -78,7 +81,7 @@ def _template(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
         rim = hole.flange
         corners = rectangle(eye, hole.low - rim, hole.high + rim, hole.bottom - rim, hole.top + rim)
         marks.append(Shape(corners, "phantom", hole.of))
-    return [*marks, *_sizes(drawn, hole, eye), *_corners(drawn, hole, eye, marks)]
+    return [*marks, *_sizes(drawn, hole, eye), *_corners(drawn, hole, eye, marks, scale)]
 
 
 def _shown(hole: Hole, wall: Wall) -> tuple[float, float, float, float]:
@@ -89,18 +92,19 @@ def _shown(hole: Hole, wall: Wall) -> tuple[float, float, float, float]:
     return *along, max(wall.foot, hole.bottom - AROUND), min(wall.top, hole.top + AROUND)
 
 
-def _offsets(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
+def _offsets(drawn: Drawn, hole: Hole, eye: Eye, scale: float) -> Marks:
     """Return an opening among the members beside it, with what is clear to each."""
     ruler, wall = drawn.ruler, eye.wall
     gaps = [(hole.gap_low, hole.low, -1.0), (hole.gap_high, hole.high, 1.0)]
     low, high, bottom, top = _shown(hole, wall)
     marks: Marks = []
     for member in drawn.frame.members_of(wall.name):
-        if member.runs == "up" and low < member.at.best < high:
+        if member.runs == "up" and low - SMALL < member.at.best < high + SMALL:
             pieces = tuple((max(foot, bottom), min(head, top)) for foot, head in member.pieces)
             shown = replace(member, low=bottom, high=top, pieces=tuple(one for one in pieces if one[0] < one[1]))
             marks += member_marks(shown, eye, "metal")
-            named = "jamb" if member.of == hole.of else member.name
+            is_corner = member.kind == "corner post"
+            named = "jamb" if member.of == hole.of else "corner" if is_corner else member.name
             at, words = eye.at(member.at.best, top), f"{named} = {ruler.mark(member.at.best - eye.zero)}"
             marks.append(Dimension(at, at, words, member.of, "above", 0, True))
     marks += [*run_marks(drawn, eye, (low, high), (bottom, top)), *hole_marks(drawn, hole, eye)]
@@ -114,7 +118,7 @@ def _offsets(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
     marks.append(
         Dimension((side, hole.bottom), (side, hole.top), ruler.mark(hole.top - hole.bottom), hole.of, "right", 0)
     )
-    return [*marks, *_corners(drawn, hole, eye, marks)]
+    return [*marks, *_corners(drawn, hole, eye, marks, scale)]
 
 
 def _sizes(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
@@ -127,7 +131,7 @@ def _sizes(drawn: Drawn, hole: Hole, eye: Eye) -> Marks:
     ]
 
 
-def _corners(drawn: Drawn, hole: Hole, eye: Eye, beside: Marks) -> Marks:
+def _corners(drawn: Drawn, hole: Hole, eye: Eye, beside: Marks, scale: float) -> Marks:
     """Return where the two corners are that fix the opening, and which way the front lies; ``beside`` is drawn."""
     ruler = drawn.ruler
     foot = eye.wall.foot if eye.wall.name in ("roof", "floor") else 0.0
@@ -142,7 +146,7 @@ def _corners(drawn: Drawn, hole: Hole, eye: Eye, beside: Marks) -> Marks:
         else:
             # Beyond all that is drawn and at half height, where neither a member nor a dimension's line runs.
             drawn_to = [*ends, *(point[0] for mark in beside if isinstance(mark, Shape) for point in mark.points)]
-            away = max(0.3 * (hole.high - hole.low), AROUND / 2.0)
+            away = SIGN / scale
             middle = (hole.bottom + hole.top) / 2.0
             at = (min(drawn_to) - away if eye.front == "left" else max(drawn_to) + away), middle
         marks.append(Symbol(at, "front", hole.of, eye.front))
@@ -173,7 +177,7 @@ def _facts(drawn: Drawn, hole: Hole) -> Grid:
         ("Rough opening", rough),
         ("Lower left corner" if hole.wall in ("front", "rear") else "Lower front corner", place),
         ("Members beside", beside(drawn, hole)),
-        ("Cuts; header", UNSAID if missing else f"{cuts(hole)}; {_header(drawn, hole)}"),
+        ("Cuts; header", UNSAID if missing else f"{cuts(drawn, hole)}; {_header(drawn, hole)}"),
         ("From outside in", _layers(drawn, hole)),
         ("Wires, pipes", behind),
         *((f"Depth, {one.what}", _depth(drawn, one)) for one in hole.depth),

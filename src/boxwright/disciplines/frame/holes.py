@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from itertools import pairwise
 from math import inf, isfinite
 from typing import Literal, cast
 
-from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, around, known, less
+from boxwright.disciplines.frame.bands import SMALL, UNKNOWN, around, known, less, moved
 from boxwright.disciplines.frame.layering import buildup_at, there_of
 from boxwright.disciplines.frame.members import cut_out, edges, sides, standing
 from boxwright.disciplines.frame.parts import Clamps, Opening, StandingOpening
-from boxwright.disciplines.frame.passing import passing
+from boxwright.disciplines.frame.passing import carried
 from boxwright.disciplines.frame.result import (
     Bay,
     Buildup,
@@ -30,6 +29,7 @@ from boxwright.disciplines.frame.result import (
 )
 from boxwright.disciplines.frame.sourced import LIMITS, PASSING
 from boxwright.disciplines.frame.walls import against, curved_in, reach_at, spanned
+from boxwright.model.place import Place
 from boxwright.units import Band, exactly
 
 NAMES = ("left", "right", "front", "rear", "roof", "floor", "nose-left", "nose-right")
@@ -78,12 +78,16 @@ def _bare(standing_opening: StandingOpening, walls: tuple[Wall, ...]) -> Hole | 
     is_placed = along.known and up.known and width > 0.0 and height > 0.0
     is_placed = is_placed and all(isfinite(one) for one in (along.low, along.high, up.low, up.high))
     unit = opening.unit
+    low, high = along.best - width / 2.0, along.best + width / 2.0
+    if name.startswith("nose"):
+        along, low, high = _slanted(place, wall)
+        is_placed = along.known and up.known and high > low and height > 0.0 and isfinite(low) and isfinite(up.best)
     return Hole(
         of=standing_opening.of,
         name=standing_opening.of.partition("[")[2].removesuffix("]"),
         wall=name,
-        low=along.best - width / 2.0,
-        high=along.best + width / 2.0,
+        low=low,
+        high=high,
         bottom=up.best - height / 2.0,
         top=up.best + height / 2.0,
         is_placed=is_placed,
@@ -111,6 +115,24 @@ def _bare(standing_opening: StandingOpening, walls: tuple[Wall, ...]) -> Hole | 
         doubt=max(along.high - along.best, along.best - along.low) if is_placed else 0.0,
         reaches=known(unit.depth) if unit is not None else None,
     )
+
+
+def _slanted(place: Place, wall: Wall) -> tuple[Band, float, float]:
+    """Return the near edge of an opening on a slanted wall, and both its edges, as distances from its body corner.
+
+    ``side`` is the place across the trailer of the edge next to that corner; else ``x`` that of its front edge along
+    the trailer. Its width lies along the wall.
+    """
+    width = place.size[0]
+    axis, edge = (1, place.y) if place.y.known and isfinite(place.y.best) else (0, moved(place.x, -width / 2.0))
+    run = wall.end[axis] - wall.start[axis]
+    if not edge.known or run == 0.0:
+        return UNKNOWN, 0.0, 0.0
+    by = (wall.high - wall.low) / run
+    ends = sorted((one - wall.start[axis]) * by for one in (edge.low, edge.high))
+    at = (edge.best - wall.start[axis]) * by
+    near = Band(at, ends[0], ends[1], True, edge.spread, edge.assumed)
+    return near, *((at, at + width) if axis == 1 else (at - width, at))
 
 
 def _met(
@@ -235,9 +257,8 @@ def clear_places(
     far = inf
     if wall.name in ("front", "rear") and wall.roof.shape != "flat" and hole.top <= wall.top:
         far = reach_at(wall.roof, (wall.high - wall.low) / 2.0, hole.top)
-    placed = [(one.name, *edges(one)) for one in standing(members, hole.wall)]
-    for (before, _, left), (after, right, _) in pairwise(placed):
-        start, end = max(left.high, wall.low, -far), min(right.low, wall.high, far)
+    for before, left, after, right in _clear_of(standing(members, hole.wall)):
+        start, end = max(left, wall.low, -far), min(right, wall.high, far)
         for low, high in _free(start, end, taken):
             if high - low < width - SMALL:
                 continue
@@ -248,6 +269,19 @@ def clear_places(
             if shift.by >= 0.0 and (higher is None or shift.by < higher.by):
                 higher = shift
     return lower, higher
+
+
+def _clear_of(members: tuple[Member, ...]) -> Iterator[tuple[str, float, str, float]]:
+    """Yield the stretches that no member may reach into, each with the members it lies between.
+
+    One that may stand anywhere in a wide band, as two tapes that contradict each other leave it, takes all of the band.
+    """
+    reaching: tuple[str, float] | None = None
+    for low, high, name in sorted((edges(one)[0].low, edges(one)[1].high, one.name) for one in members):
+        if reaching is not None and low > reaching[1]:
+            yield *reaching, name, low
+        if reaching is None or high > reaching[1]:
+            reaching = (name, high)
 
 
 def _free(start: float, end: float, taken: list[tuple[float, float]]) -> list[tuple[float, float]]:
@@ -294,7 +328,7 @@ def _passing(hole: Hole) -> tuple[Passing, ...]:
     size = (hole.high - hole.low, hole.top - hole.bottom)
     if min(size) < LIMITS["least_way_in"]:
         return ()
-    return tuple(passing(hole.of, name, thing, size) for name, thing in PASSING)
+    return tuple(carried(hole.of, name, thing, size) for name, thing in PASSING)
 
 
 def in_slot(
@@ -367,6 +401,7 @@ def cut_members(members: tuple[Member, ...], holes: tuple[Hole, ...]) -> tuple[M
             if hole.wall == member.wall and any(
                 one.name == member.name and one.overlap.best > SMALL for one in hole.members_cut
             ):
-                member = cut_out(member, hole.of, hole.bottom, hole.top)
+                span = (hole.low, hole.high) if member.runs == "along" else (hole.bottom, hole.top)
+                member = cut_out(member, hole.of, *span)
         found.append(member)
     return tuple(found)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
-from boxwright.disciplines.frame.bands import UNKNOWN, known, together
-from boxwright.disciplines.frame.parts import StandingLayer
+from boxwright.disciplines.frame.bands import UNKNOWN, known, less, together
+from boxwright.disciplines.frame.parts import Layer, StandingLayer
 from boxwright.disciplines.frame.result import Buildup, LayerPiece, There, Wall
 from boxwright.units import Band, exactly
 
@@ -41,17 +42,20 @@ def buildups_of(
 
 
 def _mixed(bay: list[StandingLayer], wall: list[StandingLayer]) -> list[StandingLayer]:
-    """Return the layers of a bay from the skin inwards: its own in the place of its wall's, one of no such name last.
+    """Return the layers of a bay: its own in the place of its wall's; one of no such name lies between the members.
 
-    One of no such name that lies between members lies with those that do.
+    One of the same name lies where its wall's does, unless it says otherwise.
     """
-    named = {one.name: one for one in bay}
-    mixed = [named.pop(one.name, one) for one in wall]
-    between = sum(1 for one in mixed if one.layer.between)
-    for one in named.values():
-        mixed.insert(between if one.layer.between else len(mixed), one)
-        between += 1 if one.layer.between else 0
-    return mixed
+    of_wall = {one.name: one.layer for one in wall}
+    named = {one.name: _lying(one, of_wall.get(one.name)) for one in bay}
+    return [named.pop(one.name, one) for one in wall] + list(named.values())
+
+
+def _lying(one: StandingLayer, like: Layer | None) -> StandingLayer:
+    if one.layer.between or one.layer.over:
+        return one
+    between, over = (like.between, like.over) if like is not None else ("members", "")
+    return replace(one, layer=one.layer.model_copy(update={"between": between, "over": over}))
 
 
 def _is_on(written: str, wall: Wall) -> bool:
@@ -81,12 +85,15 @@ def _buildup(
     depth: Band | None,
     is_over_member: bool,
 ) -> Buildup:
+    # From the skin inwards what lies between the members comes first. What covers only them is no layer of an open bay,
+    # but whoever draws one needs it: the liner lies on it.
+    layers = sorted(layers, key=lambda one: not one.layer.between)
     pieces = tuple(
         _piece(one, shares) for one in layers if not (is_over_member and one.layer.between)
     )
     of = f"walls[bay {bay}]" if bay else f"walls[{'ceiling' if wall.name == 'roof' else wall.name}]"
-    lining = _lining(layers, None)
-    now = _lining(layers, shares)
+    lining = _lining(layers, None, depth)
+    now = _lining(layers, shares, depth)
     base = [wall.skin if wall.skin is not None else UNKNOWN, depth if depth is not None else UNKNOWN]
     if wall.name == "floor":
         base = [ZERO]
@@ -110,9 +117,24 @@ def _piece(one: StandingLayer, shares: dict[str, Band]) -> LayerPiece:
     )  # fmt: skip
 
 
-def _lining(layers: list[StandingLayer], shares: dict[str, Band] | None) -> Band:
-    """Return how far the layers stand into the room from the members' face; what lies between them takes none."""
-    return together(_thick(one, shares) for one in layers if not one.layer.between)
+def _lining(layers: list[StandingLayer], shares: dict[str, Band] | None, depth: Band | None) -> Band:
+    """Return how far the layers stand into the room from the members' face.
+
+    What lies between members takes none of it, but for what is thicker than they are deep. How thick nobody wrote, it
+    is taken to end at their face.
+    """
+    lining = together(_thick(one, shares) for one in layers if not one.layer.between)
+    filling = together(
+        _thick(one, shares) for one in layers if one.layer.between and known(one.layer.thick) is not None
+    )
+    if depth is None:
+        return lining
+    out = less(filling, depth)
+    if out.high <= 0.0:
+        return lining
+    return together(
+        (lining, Band(max(out.best, 0.0), max(out.low, 0.0), out.high, True, out.spread, out.assumed))
+    )
 
 
 def _thick(one: StandingLayer, shares: dict[str, Band] | None) -> Band:

@@ -293,6 +293,14 @@ def sides(member: Member) -> tuple[float, float]:
     return member.at.best - half, member.at.best + half
 
 
+def has_metal_at(member: Member, up: float | None, edge: float) -> bool:
+    """Return whether a member is there at a height, an edge distance off where a saw ended it; nowhere said, it is."""
+    return up is None or any(
+        (low == member.low or up >= low + edge - SMALL) and (high == member.high or up <= high - edge + SMALL)
+        for low, high in member.pieces
+    )
+
+
 def edges(member: Member) -> tuple[Band, Band]:
     """Return the two edges of a member along its wall; a doubled one is twice as wide."""
     half = member.face.best * (1.0 if member.is_doubled else 0.5)

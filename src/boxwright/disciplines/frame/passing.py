@@ -23,6 +23,12 @@ def passing(of: str, name: str, size: Vector, hole: tuple[float, float]) -> Pass
     return Passing(of, name, size, short >= needed, tilt if short >= needed else 0.0, short - needed)
 
 
+def carried(of: str, name: str, size: Vector, hole: tuple[float, float]) -> Passing:
+    """Return whether a thing passes a hole by hand, with a little room to move in; ``spare`` is beyond that room."""
+    room = LIMITS["hand_room"]
+    return passing(of, name, size, (hole[0] - room, hole[1] - room))
+
+
 def stuck_of(to_carry_in: tuple[ToCarryIn, ...], holes: tuple[Hole, ...]) -> tuple[CarriedIn, ...]:
     """Return the parts that pass no opening of a wall left when they go in, and those that nobody can say it of.
 

@@ -92,7 +92,7 @@ def _openings(drawn: Drawn, wall: Wall) -> tuple[Grid, ...]:
             f"{ruler.mark(one.low)} to {ruler.mark(one.high)}",
             f"{ruler.mark(one.bottom - wall.foot)} to {ruler.mark(one.top - wall.foot)}",
             beside(drawn, one),
-            cuts(one),
+            cuts(drawn, one),
         )
         for one in holes
     )

@@ -10,7 +10,7 @@ from boxwright.drawing import TO_TICK, Grid, Sheet
 from boxwright.units import show
 
 MEMBERS = ("studs", "bows", "cross-members")
-ABREAST = 4
+ABREAST = 3
 NOTES = (
     "Before it is signed for: tape, scale, camera, torch. Scribe a 0 at the front stud face on both side walls "
     "and a level line. Hook the tape at the 0 for every stud; photograph it with the tape in the picture.",
@@ -44,10 +44,10 @@ def _members(drawn: Drawn, groups: list[tuple[str, tuple[Expected, ...]]]) -> tu
         numbers = sorted({number for lines in by_number for number in lines})
         rows = []
         for number in numbers:
-            cells = [_pair(drawn, lines[number]) if number in lines else ("-", "-") for lines in by_number]
-            rows.append((str(number), *(text for cell in cells for text in cell)))
+            cells = [_taped(drawn, lines[number]) if number in lines else ("-", "-", "-") for lines in by_number]
+            rows.append((str(number), *(text for cell in cells for text in cell), ""))
         of = tuple(next(lines[number].of for lines in by_number if number in lines) for number in numbers)
-        columns = ("No.", *(text for group, _ in some for text in (group, "measured")))
+        columns = ("No.", *(text for group, _ in some for text in (group, "measured", "pass")), "Photo")
         title = f"Middles, may be off by {_within(drawn, some[0][1][0]).removeprefix('+- ')}"
         grids.append(Grid(title, columns, tuple(rows), of))
     return tuple(grids)
@@ -58,10 +58,9 @@ def _number(one: Expected) -> int:
     return int(one.what.rpartition(" ")[2])
 
 
-def _pair(drawn: Drawn, one: Expected) -> tuple[str, str]:
-    """Return what was ordered and what was found, with a no where that is too far off."""
-    read = _read(drawn, one)
-    return _written(drawn, one), f"{read}  NO" if one.passes is False else read
+def _taped(drawn: Drawn, one: Expected) -> tuple[str, str, str]:
+    """Return what was ordered, what was found, and whether that is near enough."""
+    return _written(drawn, one), _read(drawn, one), _passes(one)
 
 
 def _grid(drawn: Drawn, group: str, lines: tuple[Expected, ...]) -> Grid:

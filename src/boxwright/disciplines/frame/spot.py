@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import inf, isfinite
 
 from boxwright.disciplines.frame.bands import SMALL, moved
 from boxwright.disciplines.frame.layering import buildup_at
 from boxwright.disciplines.frame.looked import ComparedHole, Comparison, Near, Reached, Spot, SpotPart
 from boxwright.disciplines.frame.members import edges, standing
-from boxwright.disciplines.frame.passing import passing
-from boxwright.disciplines.frame.result import Hole, Intrusion, Member, Passing, Result, There, Wall
+from boxwright.disciplines.frame.passing import carried
+from boxwright.disciplines.frame.result import Buildup, Hole, Intrusion, Member, Passing, Result, There, Wall
 from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.walls import against, spanned, top_at
 from boxwright.exchange import Vector
@@ -59,7 +60,7 @@ def spot(
         what=what,  # type: ignore[arg-type]
         name=name,
         of=of,
-        buildup=buildup_at(result.buildups, wall.name, bay.name if bay is not None else "", metal is not None),
+        buildup=_behind(result, wall, bay.name if bay is not None else "", metal is not None),
         before=_near(before[-1], along) if before else None,
         behind=_near(after[0], along) if after else None,
         reached_along=_reached(result, wall, along, surfaces),
@@ -70,6 +71,14 @@ def spot(
         not_looked_at=NOT_LOOKED_AT,
         intrusions=tuple(one.name for one in result.intrusions if _stands_before(one, wall, along, up)),
     )
+
+
+def _behind(result: Result, wall: Wall, bay: str, is_member: bool) -> Buildup | None:
+    """Return the layers at a spot: in an open bay without those that cover the members only."""
+    found = buildup_at(result.buildups, wall.name, bay, is_member)
+    if found is None or is_member:
+        return found
+    return replace(found, layers=tuple(one for one in found.layers if one.where != "members"))
 
 
 def _top(result: Result, wall: Wall, along: float) -> float:
@@ -209,7 +218,7 @@ def _one(result: Result, hole: Hole, bulky: tuple[tuple[str, Vector], ...]) -> C
         if bay.wall == hole.wall and bay.low.best < hole.high - SMALL and bay.high.best > hole.low + SMALL
     )
     size = (hole.high - hole.low, hole.top - hole.bottom)
-    more: tuple[Passing, ...] = tuple(passing(hole.of, name, thing, size) for name, thing in bulky)
+    more: tuple[Passing, ...] = tuple(carried(hole.of, name, thing, size) for name, thing in bulky)
     return ComparedHole(
         name=hole.name,
         wall=hole.wall,

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import combinations
 from math import ceil, floor
 
+from boxwright.disciplines.frame.bands import SMALL
 from boxwright.disciplines.frame.layering import buildup_at
-from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, TapeFault
+from boxwright.disciplines.frame.result import Fastening, Hole, Point, Result, ScrewReach, TapeFault, Wall
 from boxwright.finding import USES, Finding, Use
 from boxwright.units import Band, HeaderUnits, show, shown_unit
 
@@ -41,6 +43,13 @@ def length(value: float, shown_in: HeaderUnits) -> str:
     return show(value, "m", shown_in) if text.startswith("0 ") and abs(value) > ROUNDING else text
 
 
+def stepped(value: float, way: float, shown_in: HeaderUnits) -> str:
+    """Return a length rounded to a whole cut, up where ``way`` is above nothing, else down: never short of the mark."""
+    step = INCH / CUT if shown_unit("m", shown_in)[0] in ("in", "ft") else MILLIMETRE
+    steps = ceil(value / step - ROUNDING) if way > 0.0 else floor(value / step + ROUNDING)
+    return show(steps * step, "m", shown_in, cuts=True)
+
+
 def apart(one: float, other: float, shown_in: HeaderUnits) -> tuple[str, str]:
     """Return two lengths that decide something, with as many digits as it takes to see which is the greater."""
     first, second = length(one, shown_in), length(other, shown_in)
@@ -73,14 +82,18 @@ def way_out(hole: Hole, result: Result, shown_in: HeaderUnits) -> str:
     header = hole.header
     if not places and any(one.name.startswith("main rail") for one in hole.members_cut):
         return "a main rail stays whole: move it across the trailer"
+    between = f" between {header.from_member} and {header.to_member}" if header is not None else ""
+    if hole.is_cut:
+        return f"it is cut already: it needs a header{between}"
+    if _is_longer(hole, result):
+        return "it is longer than its wall"
     if not places and not hole.needs_frame:
         return "a place may be found beside it once the members are taped"
     if not places:
-        between = f" between {header.from_member} and {header.to_member}" if header is not None else ""
         return f"no place in any bay: a framed opening with a header{between}, from the builder"
     ways = " or ".join(
-        f"at {taped(one.low, hole.wall, result, shown_in)} ({shifted_by(one.by, hole.wall, shown_in)}, between "
-        f"{one.between[0]} and {one.between[1]})"
+        f"at {stepped(_as_taped(one.low, hole.wall, result), one.by, shown_in)} "
+        f"({shifted_by(one.by, hole.wall, shown_in)}, between {one.between[0]} and {one.between[1]})"
         for one in places
     )
     return f"it would cut none {ways}"
@@ -100,26 +113,45 @@ def plane_of(wall: str) -> str:
 
 
 def shifted_by(by: float, wall: str, shown_in: HeaderUnits) -> str:
-    """Return how far and which way a thing moves along its wall; a nose is counted from its corner of the body."""
+    """Return how far at least and which way a thing moves along its wall; a nose is counted from its body corner."""
     ways = ("forward", "rearward")
     if wall in ("front", "rear"):
         ways = ("to the left", "to the right")
     elif wall.startswith("nose"):
         ways = ("rearward", "forward")
-    return f"{length(abs(by), shown_in)} {ways[0] if by < 0.0 else ways[1]}"
+    return f"{stepped(abs(by), 1.0, shown_in)} {ways[0] if by < 0.0 else ways[1]}"
 
 
 def taped(at: float, wall: str, result: Result, shown_in: HeaderUnits) -> str:
     """Return a place along a wall as a tape reads it: across front and rear from their left stud face."""
+    return length(_as_taped(at, wall, result), shown_in)
+
+
+def _as_taped(at: float, wall: str, result: Result) -> float:
     plane = result.wall(wall) if wall in ("front", "rear") else None
-    return length(at - plane.low if plane is not None else at, shown_in)
+    return at - plane.low if plane is not None else at
 
 
-def sliding(hole: Hole, shown_in: HeaderUnits) -> str:
+def taped_up(up: float, wall: str, result: Result, shown_in: HeaderUnits) -> str:
+    """Return a height on a wall, and across roof and floor a place from their left stud face."""
+    plane = result.wall(wall) if wall in ("roof", "floor") else None
+    return length(up - plane.foot if plane is not None else up, shown_in)
+
+
+def _is_longer(hole: Hole, result: Result) -> bool:
+    wall = result.wall(hole.wall)
+    return wall is not None and hole.high - hole.low > wall.high - wall.low
+
+
+def sliding(hole: Hole, result: Result, shown_in: HeaderUnits) -> str:
     """Return what to do about a cut member: slide the opening, or have it framed."""
     places = [one for one in (hole.lower_place, hole.higher_place) if one is not None]
     if not places and any(one.name.startswith("main rail") for one in hole.members_cut):
         return f"Move {hole.name} across the trailer, clear of the main rail"
+    if hole.is_cut:
+        return f"Have {hole.name} framed with a header before more hangs on that wall"
+    if _is_longer(hole, result):
+        return f"Look at the width of {hole.name}"
     if not places and not hole.needs_frame:
         return f"Tape the members beside {hole.name} before it is cut"
     if not places:
@@ -166,10 +198,11 @@ def as_a_whole(one: Fastening, shown_in: HeaderUnits) -> str:
     return f"; slid {by} as a whole, {best.catches} of {len(one.points)} catch"
 
 
-def of_a_tape(fault: TapeFault, shown_in: HeaderUnits) -> str:
+def of_a_tape(fault: TapeFault, result: Result, shown_in: HeaderUnits) -> str:
     """Return what two readings, or a reading and the shell, contradict each other in."""
-    value, against = length(fault.value, shown_in), length(fault.against, shown_in)
+    value, against = (taped(one, fault.wall, result, shown_in) for one in (fault.value, fault.against))
     if fault.what == "contradicts":
+        value, against = length(fault.value, shown_in), length(fault.against, shown_in)  # as the tapes read
         says = f"{fault.name} was read as {value} and as {against} ({name_of(fault.other)})"
         return f"{says}; until a third reading bears one out, it may stand at either"
     if fault.what == "outside":
@@ -179,13 +212,14 @@ def of_a_tape(fault: TapeFault, shown_in: HeaderUnits) -> str:
     return f"{fault.name} stand in one place: {against} and {value}"
 
 
-def beside_plan(fault: TapeFault, code: str, shown_in: HeaderUnits) -> Finding:
+def beside_plan(fault: TapeFault, code: str, result: Result, shown_in: HeaderUnits) -> Finding:
     """Return what is said of a stud or an edge beside its plan; a fix where something decided comes out otherwise."""
     apart = abs(fault.value - fault.against)
-    stands, beside = length(fault.value, shown_in), show(apart, "m", shown_in, cuts=True)
+    stands, beside = taped(fault.value, fault.wall, result, shown_in), show(apart, "m", shown_in, cuts=True)
     says = f"{fault.name} stands at {stands}, {beside} from where it was ordered; everything here goes by the tape"
     act, lever = f"Look again at what was marked out beside {fault.name}", fault.of
     if fault.other.startswith("openings["):
+        stands = length(fault.value, shown_in)  # as the tape read
         says = f"{fault.name} was taped at {stands}, {beside} from where the file has it; the file counts until adopted"
         act, lever = f"Write as_built: with the taped place at {name_of(fault.other)}", f"{fault.other}.as_built"
     elif fault.moves:
@@ -200,10 +234,9 @@ def beside_plan(fault: TapeFault, code: str, shown_in: HeaderUnits) -> Finding:
 
 def screw_ends(reach: ScrewReach, shown_in: HeaderUnits) -> tuple[str, str]:
     """Return the least and the most length of a screw, each rounded to its safe side as screws are sold."""
-    step = INCH / CUT if shown_unit("m", shown_in)[0] in ("in", "ft") else MILLIMETRE
     least, most = reach.least, reach.most
-    up = show(ceil(least.best / step - ROUNDING) * step, "m", shown_in, cuts=True) if least.known else "unknown"
-    down = show(floor(most.best / step + ROUNDING) * step, "m", shown_in, cuts=True) if most.known else "unknown"
+    up = stepped(least.best, 1.0, shown_in) if least.known else "unknown"
+    down = stepped(most.best, -1.0, shown_in) if most.known else "unknown"
     return up, down
 
 
@@ -222,3 +255,38 @@ def of_unknown_length(one: Fastening, reach: ScrewReach, shown_in: HeaderUnits) 
         says = f"no length is written of the screws of {one.name}; {suits}"
         act = f"Buy screws of {least} to {most} for {one.name}"
         yield Finding(code, one.of, "advice", says, source="fastener-practice", lever=lever, act=act)
+
+
+def flange_beyond(hole: Hole, wall: Wall, code: str, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield where the flange of an opening that is itself inside its wall reaches beyond the flat of it."""
+    if not hole.is_placed or hole.is_by_builder or hole.curved > 0.0:
+        return
+    flange = hole.flange or 0.0
+    ends = (wall.low - hole.low, hole.high - wall.high, wall.foot - hole.bottom, hole.top - wall.top)
+    beyond = max(ends) + flange
+    if flange > 0.0 and beyond > SMALL:
+        by = stepped(beyond, 1.0, shown_in)
+        says = f"the flange of {hole.name} covers {length(flange, shown_in)} around it and reaches {by} beyond its wall"
+        act = f"Move {hole.name} inwards by {by}, or look whether the skin is flat there"
+        yield Finding(
+            code, hole.of, "fix", says, beyond, 0.0, -beyond, "m", GEOMETRY, f"{hole.of}.flange", act=act, uses=USES,
+        )
+
+
+def flanges_meet(result: Result, code: str, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield the pairs of openings that are apart themselves, and whose flanges lie over each other or over a hole."""
+    placed = [one for one in result.holes if one.is_placed]
+    for one, other in combinations(sorted(placed, key=lambda hole: bool(hole.is_cut)), 2):
+        flanges = (one.flange or 0.0) + (other.flange or 0.0)
+        if one.wall != other.wall or other.of in one.overlaps or one.of in other.overlaps or flanges <= 0.0:
+            continue
+        apart_by = max(other.low - one.high, one.low - other.high, other.bottom - one.top, one.bottom - other.top)
+        over = flanges - apart_by
+        if over > SMALL:
+            gap, by = length(max(apart_by, 0.0), shown_in), stepped(over, 1.0, shown_in)
+            says = f"{one.name} and {other.name} are {gap} apart on the {plane_of(one.wall)}, and their flanges take "
+            says += length(flanges, shown_in)
+            yield Finding(
+                code, one.of, "fix", says, apart_by, flanges, -over, "m", GEOMETRY, f"{one.of}.x",
+                act=f"Move {one.name} away from {other.name} by {by}", uses=USES,
+            )  # fmt: skip

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from typing import Literal
 
 from boxwright.disciplines.frame import method
+from boxwright.disciplines.frame.parts import Framing
 from boxwright.disciplines.frame.result import Tube
 from boxwright.disciplines.frame.sourced import GAUGE, LIMITS, density_of
 from boxwright.units import Band, CannotRead, HeaderUnits, OutOfRange, exactly, read_exact
@@ -51,6 +52,19 @@ def read_tube(
     density = density_of(material)
     weight = _product(area, density) if area is not None and density is not None else None
     return Tube(written, known, material, face, depth, gauge, area, deep, wide, weight), ""
+
+
+def with_depths(framing: Framing | None, header: HeaderUnits) -> Framing | None:
+    """Return a frame whose studs and bows have their depth where only their section says it."""
+    if framing is None:
+        return None
+    found = framing
+    for key, row in (("studs", framing.studs), ("bows", framing.bows)):
+        if row is not None and not (row.depth is not None and row.depth.known):
+            depth = read_tube(row.tube, header)[0].depth
+            if depth is not None:
+                found = found.model_copy(update={key: row.model_copy(update={"depth": depth})})
+    return found
 
 
 def _at(sizes: tuple[float, ...], index: int) -> Band | None:

@@ -7,6 +7,7 @@ from functools import partial
 from math import isfinite
 
 from boxwright.disciplines.towing import method
+from boxwright.disciplines.towing.brake_words import read_brakes
 from boxwright.disciplines.towing.coupled import needed_d_value, shifted_by_bars
 from boxwright.disciplines.towing.law import CLASSES, law_of
 from boxwright.disciplines.towing.outline import height_of, length_of, low_points, spanned, width_of
@@ -22,7 +23,6 @@ __all__ = ["Answer", "Offers", "Result", "Weighed", "offers", "solve"]
 
 CHOCK = "chock"
 """What a part is called that holds a wheel."""
-NO_BRAKES = frozenset({"none", "no", "unbraked", "no brakes", "without", "without brakes", "not braked"})
 
 
 def offers() -> Offers:
@@ -105,10 +105,14 @@ def _is_unplaced(frame: Frame) -> bool:
 
 
 def _braked_axles(trailer: Trailer) -> int | None:
-    kind = trailer.brakes.kind.strip().lower()
-    if not kind:
+    """Return on how many axles the brakes are: on the only one where nobody wrote it; None where the words are open."""
+    said = read_brakes(trailer.brakes.kind)
+    if said == "none":
+        return 0
+    if said != "fitted":
         return None
-    return 0 if kind in NO_BRAKES else trailer.brakes.axles
+    has_one_axle = len(trailer.axles.x) == 1 and len(trailer.axles.gawr) < 2
+    return 1 if trailer.brakes.axles is None and has_one_axle else trailer.brakes.axles
 
 
 def _tyre_load(trailer: Trailer) -> Band | None:

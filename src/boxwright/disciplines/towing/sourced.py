@@ -66,6 +66,8 @@ BALLS: tuple[tuple[float, float], ...] = tuple(
 """Ball size (m) and the greatest rating met with it (kg)."""
 LAMPS: dict[str, tuple[str, ...]] = _words("lamps", "lamps")
 """The lamps asked for, by what calls for them and the country: ``width US``."""
+LAMP_WORDS: dict[str, tuple[str, ...]] = _words("lamp_words", "lamps")
+"""Other words for lamps, without their plural s, and the lamps they mean; none for a lamp no rule asks for."""
 LOAD_OF_INDEX: dict[int, float] = {int(float(index)): load for index, load in _numbers("load_index", "load").items()}
 SPEED_OF_SYMBOL: dict[str, float] = _numbers("speed_symbol", "speed")
 WALK: tuple[tuple[str, str, tuple[str, ...]], ...] = tuple(

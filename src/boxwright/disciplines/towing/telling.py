@@ -12,7 +12,7 @@ from boxwright.disciplines.towing.result import Reading
 from boxwright.disciplines.towing.sourced import PACKAGE
 from boxwright.finding import Finding, Kind
 from boxwright.source import Source, load_sources
-from boxwright.units import Band, HeaderUnits, show, show_band
+from boxwright.units import Band, HeaderUnits, exactly, show, show_band
 
 OWN_PLATE = "own-plate"
 OWN_PAPERS = "own-papers"
@@ -29,7 +29,8 @@ class Question:
     """What a rule asks of one number: whose it is, in words, and what follows where it is out.
 
     ``rating_path`` is where the rating belongs in the rig file, ``read_it`` where a person finds it. ``least`` turns
-    the rule round: the number must not be below the limit. ``words`` stand behind the sentence of a breach.
+    the rule round: the number must not be below the limit. ``words`` stand behind the sentence of a breach. ``is_read``
+    says that somebody read the limit from a plate, so that a doubt of it is settled by reading it again.
     ``shown_as`` is the unit of the sentence where it is not the builder's own, such as the kN of a stamp.
     """
 
@@ -48,6 +49,7 @@ class Question:
     words: str = ""
     least: bool = False
     could_stop: bool = True
+    is_read: bool = True
 
     @property
     def said_in(self) -> str:
@@ -92,6 +94,11 @@ def is_open(reading: Reading, limit: Band, least: bool = False) -> bool:
     """
     band = reading.band
     return band.low < limit.high if least else band.high > limit.low
+
+
+def is_doubt_of_limit(asked: Question, reading: Reading, limit: Band) -> bool:
+    """Return whether a number would hold if only its limit were known for sure, so that weighing settles nothing."""
+    return asked.is_read and limit.low < limit.high and not is_open(reading, exactly(limit.best), asked.least)
 
 
 def without_rating(asked: Question, reading: Reading | None, shown_in: HeaderUnits) -> Finding:
@@ -267,6 +274,9 @@ def _minutes_to_weigh(reading: Reading) -> int:
 
 def _finding(asked: Question, kind: Kind, says: str, reading: Reading, limit: Band, margin: float) -> Finding:
     is_question = kind == "unknown"
+    is_to_read = is_question and is_doubt_of_limit(asked, reading, limit)
+    act = f"Read {asked.limit} {asked.read_it} again" if is_to_read else settled_by(reading)
+    minutes = MINUTES_TO_READ if is_to_read else _minutes_to_weigh(reading)
     return Finding(
         asked.code,
         asked.where,
@@ -277,12 +287,12 @@ def _finding(asked: Question, kind: Kind, says: str, reading: Reading, limit: Ba
         margin=_number(margin),
         unit=asked.unit,
         source=asked.source,
-        lever=asked.lever,
-        act=settled_by(reading) if is_question else asked.act,
-        minutes=_minutes_to_weigh(reading) if is_question else None,
+        lever=asked.rating_path if is_to_read else asked.lever,
+        act=act if is_question else asked.act,
+        minutes=minutes if is_question else None,
         could_stop=asked.could_stop and asked.kind == "stop",
         uses=("tow",),
-        because=reading.missing or (asked.where,),
+        because=(asked.rating_path or asked.where,) if is_to_read else reading.missing or (asked.where,),
     )
 
 
@@ -293,7 +303,7 @@ def _number(value: float) -> float | None:
 
 def _breach(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnits) -> str:
     side = "below" if asked.least else "over"
-    out = show(abs(limit.best - reading.best), asked.said_in, shown_in)
+    out = _out_by(asked, abs(limit.best - reading.best), shown_in)
     inside = (reading.best - limit.best) * (1.0 if asked.least else -1.0) >= 0.0
     far = "at a permitted fill" if inside else f"by {out}"
     worst = reading.permitted_low if asked.least else reading.permitted_high
@@ -310,9 +320,22 @@ def _breach(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnit
     return f"{asked.number} is {number}, {side} {asked.limit} of {most} {far}{asked.words}{hope}"
 
 
+def _out_by(asked: Question, far: float, shown_in: HeaderUnits) -> str:
+    """Return how far a number is out; of a share no more digits than a scale could tell."""
+    if asked.said_in != "ratio":
+        return show(far, asked.said_in, shown_in)
+    return show(round(far, SHARE_DECIMALS), "ratio", shown_in) if round(far, SHARE_DECIMALS) else "less than 0.1 %"
+
+
+SHARE_DECIMALS = 3
+"""A tenth of a per cent."""
+
+
 def _question(asked: Question, reading: Reading, limit: Band, shown_in: HeaderUnits) -> str:
     now, most = shown(reading, asked.said_in, shown_in), show_band(limit, asked.said_in, shown_in)
     ends = f"{asked.number} is {now} and {asked.limit} {most}"
+    if is_doubt_of_limit(asked, reading, limit):
+        return f"{ends}; the doubt is in what was read, so read it again before you rely on it"
     if reading.missing:
         return f"{ends}; nobody can say which side it is on while {lacking(reading)} {_has(reading)} no number"
     return f"{ends}; the doubt reaches across, so weigh before you rely on it"

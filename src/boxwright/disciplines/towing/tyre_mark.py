@@ -19,9 +19,13 @@ _CENTURY = 2000
 
 @dataclass(frozen=True, slots=True)
 class TyreMark:
-    """A size that could be read. ``load_index`` is the lower of two; 0 and an empty symbol stand for not written."""
+    """A size that could be read; a ``P`` before it is for cars, an ``ST`` for trailers.
+
+    ``load_index`` is the lower of two; 0 and an empty symbol stand for not written.
+    """
 
     is_for_passenger_cars: bool
+    is_for_trailers: bool
     load_index: int
     speed_symbol: str
 
@@ -31,10 +35,10 @@ def read_tyre_mark(text: str) -> TyreMark | None:
     plain = text.strip()
     found = _METRIC.fullmatch(plain)
     if found is None:
-        return TyreMark(False, 0, "") if _INCH.fullmatch(plain) else None
+        return TyreMark(False, False, 0, "") if _INCH.fullmatch(plain) else None
     indices = [int(one) for one in (found["index"], found["second"]) if one]
-    is_for_cars = (found["prefix"] or "").upper() == "P"
-    return TyreMark(is_for_cars, min(indices, default=0), (found["symbol"] or "").upper())
+    prefix = (found["prefix"] or "").upper()
+    return TyreMark(prefix == "P", prefix == "ST", min(indices, default=0), (found["symbol"] or "").upper())
 
 
 def read_week(text: str, judged_on: date) -> date | None:

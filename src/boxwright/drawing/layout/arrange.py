@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from math import inf
 
 from boxwright.drawing.layout.edges import Sound, sound
-from boxwright.drawing.layout.grid import Set, chopped, draw_set, set_grid, set_notes, split
+from boxwright.drawing.layout.grid import GOES_ON, Set, chopped, draw_set, set_grid, set_notes, split
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.rows import covered
 from boxwright.drawing.layout.tiles import tiled
@@ -19,11 +19,13 @@ from boxwright.drawing.sheet import Grid, Sheet
 
 APART = 7.0
 """White between views, and between tables."""
-LEAST_SHARE = 0.66
+LEAST_SHARE = 0.6
 """A view is drawn so much smaller than need be if all of its sheet then stands on one page; several share a page by
 area, so that four may be half as large as that."""
 WHOLE_SHARE = 0.5
 """A table that takes no more of a page than this is never divided between two."""
+LEAST_USED = 0.33
+"""Where less of the last page is used, a table of the page before goes there too, or a view beside its notes."""
 LEAST_ROWS = 3
 """A table is begun at the foot of a page only if so many of its rows stand there."""
 
@@ -132,22 +134,31 @@ def bodies(sheet: Sheet, body: Box, is_imperial: bool) -> list[tuple[Ink, float]
     if sheet.is_tiled and not desk.fits(desk.scales[0]):
         return _tiled(desk)
     plan = _whole(desk)
-    if plan is None:
-        pages, scale = _views_alone(desk)
-        items = desk.items(room.wide, scale)
-    else:
-        pages, scale, items = [plan], plan.scale, []
+    done, waiting = _pages(desk, [plan]) if plan is not None else ([], [])
+    if plan is not None and not waiting:
+        return done
+    # A key for which the one page has no room needs a second: that takes the tables too, and the views stand large.
+    views, scale = _views_alone(desk)
+    views, items = _closed(desk, views, desk.items(room.wide, scale))
+    done, waiting = _pages(desk, views)
+    return done + [(ink, 0.0) for ink in _flowed([*waiting, *items], body)]
+
+
+def _pages(desk: Desk, plans: list[Plan]) -> tuple[list[tuple[Ink, float]], list[Set]]:
+    """Return the pages of views, each with its scale, and the keys for which they have no room."""
     done: list[tuple[Ink, float]] = []
     waiting: list[Set] = []
-    for page in pages:
+    for plan in plans:
         ink = Ink()
-        keys = _keys(_draw_views(page, ink), room)
-        for placed in page.tables:
+        keys = _keys(_draw_views(plan, ink), desk.room)
+        for placed in plan.tables:
             draw_set(placed.table, placed.left, placed.top, ink)
-        ink, left = (_fill(keys, page.free, ink) if page.tables else _with_keys(keys, body, ink)) if keys else (ink, [])
+        left: list[Set] = []
+        if keys:
+            ink, left = _fill(keys, plan.free, ink) if plan.tables else _with_keys(keys, desk.body, ink)
         waiting += left
-        done.append((ink, scale))
-    return done + [(ink, 0.0) for ink in _flowed([*waiting, *items], body)]
+        done.append((ink, plan.scale))
+    return done, waiting
 
 
 def _with_keys(keys: list[Set], body: Box, ink: Ink) -> tuple[Ink, list[Set]]:
@@ -267,6 +278,23 @@ def _views_alone(desk: Desk) -> tuple[list[Plan], float]:
     return [Plan(scale, tuple(page), body, (), ()) for page in pages], scale
 
 
+def _closed(desk: Desk, pages: list[Plan], items: list[Set]) -> tuple[list[Plan], list[Set]]:
+    """Return pages of views with short notes or tables under the last of them, on a page of its own if need be."""
+    body = desk.body
+    last = pages[-1].shelves
+    if not items or len(pages) < 2 or sum(one.high + APART for one in items) > LEAST_USED * (body.bottom - body.top):
+        return pages, items
+    for count in (0, *range(len(last) - 1, 0, -1)):
+        ends = last[count:]
+        high = sum(one.high + APART for one in ends)
+        tables, left, free = _flow(items, [replace(body, top=body.top + high)])
+        if not left:
+            before = [replace(pages[-1], shelves=last[:count])] if count else []
+            area = replace(body, bottom=body.top + high - APART)
+            return [*pages[:-1], *before, Plan(pages[-1].scale, ends, area, tuple(tables), tuple(free))], []
+    return pages, items
+
+
 def _draw_views(plan: Plan, ink: Ink) -> list[tuple[str, Keyed]]:
     """Draw the views of a page, the white shared out evenly; return the keys of those that need one."""
     keys = []
@@ -328,16 +356,19 @@ def _fill(items: list[Set], free: tuple[Box, ...], ink: Ink) -> tuple[Ink, list[
 
 def _flowed(items: list[Set], body: Box) -> list[Ink]:
     """Return pages of tables and notes, in their order, long ones going on from page to page."""
-    pages: list[Ink] = []
+    pages: list[list[Placed]] = []
     waiting = list(items)
     widest = max((one.wide for one in items if one.rows), default=inf)
     while waiting:
-        ink, free = Ink(), [body]
+        pages.append([])
+        page, free = pages[-1], [body]
         while waiting:
             placed, left, after = _flow([waiting[0]], free, widest)
+            if left and page:
+                placed, left, after = _aside(waiting[0], page, body)
             if not left:
                 free = after
-                draw_set(placed[0].table, placed[0].left, placed[0].top, ink)
+                page.append(placed[0])
                 waiting.pop(0)
                 continue
             is_first = free == [body]
@@ -346,11 +377,39 @@ def _flowed(items: list[Set], body: Box) -> list[Ink]:
             part, rest = _begun(waiting[0], free, is_first)
             if part is None:
                 break
-            draw_set(part.table, part.left, part.top, ink)
+            page.append(part)
             waiting[0] = rest if rest is not None else waiting[0]
             break
-        pages.append(ink)
-    return pages
+    _filled_up(pages, body, widest)
+    found = []
+    for page in pages:
+        ink = Ink()
+        for one in page:
+            draw_set(one.table, one.left, one.top, ink)
+        found.append(ink)
+    return found
+
+
+def _aside(item: Set, page: list[Placed], body: Box) -> tuple[list[Placed], list[Set], list[Box]]:
+    """Return where a table stands right of all that is on a page: there it may be as high as the page."""
+    right = max(one.left + one.table.wide for one in page) + APART
+    return _flow([item], [replace(body, left=right)])
+
+
+def _filled_up(pages: list[list[Placed]], body: Box, widest: float) -> None:
+    """Take to a last page that is nearly empty what ended the page before."""
+    while len(pages) > 1 and len(pages[-2]) > 1 and _used(pages[-1], body) < LEAST_USED:
+        placed, left, _ = _flow([pages[-2][-1].table, *(one.table for one in pages[-1])], [body], widest)
+        if left or pages[-2][-1].table.title.endswith(GOES_ON) or pages[-1][0].table.title.endswith(GOES_ON):
+            return
+        pages[-2:] = [pages[-2][:-1], placed]
+
+
+def _used(page: list[Placed], body: Box) -> float:
+    """Return which share of a page its tables take."""
+    wide = max(one.left + one.table.wide for one in page) - body.left
+    high = max(one.top + one.table.high for one in page) - body.top
+    return wide * high / ((body.right - body.left) * (body.bottom - body.top))
 
 
 def _begun(item: Set, free: list[Box], is_first: bool) -> tuple[Placed | None, Set | None]:

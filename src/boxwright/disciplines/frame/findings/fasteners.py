@@ -36,8 +36,8 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     code = "frame/fastener-misses"
     for one in result.fastenings:
-        if not any(point.nearest or point.catches for point in one.points):
-            continue  # a wall whose members nobody knows: that is asked once, of the wall
+        if one.asks == "into" or not (result.members_of(one.wall) or any(point.catches for point in one.points)):
+            continue  # what it bites into, or the wall's members, nobody knows: that is asked once
         misses = [(point, moved) for point, moved in zip(one.points, one.moved, strict=True) if not point.catches]
         # A leaf that tears out is no matter of sleeping alone: whoever only works at a hinged bench is told as well.
         held = {member.name for member in result.members_of(one.wall) if member.is_held}
@@ -47,9 +47,11 @@ def fastener_misses(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"{subject} of {one.name} miss{'es' if one.what == 'hinge' else ''} the metal of the "
             says += f"{plane_of(one.wall)} at {at}"
             act = f"{moving(one, misses, result, shown_in)}{as_a_whole(one, shown_in)}"
-            worst = min(point.room for point, _ in misses)
+            beside = nearest_metal(one, misses, result, shown_in)
+            says += f": {beside}" if beside else ", and no other is there at that height"
+            worst = min(point.room for point, _ in misses) if beside else None
             yield Finding(
-                code, one.of, "fix", f"{says}: {nearest_metal(one, misses, result, shown_in)}", worst, 0.0, worst, "m",
+                code, one.of, "fix", says, worst, 0.0, worst, "m",
                 "fastener-practice", f"{one.of}.{one.what}.at", act=act, uses=USES,
             )  # fmt: skip
             continue
@@ -75,7 +77,8 @@ def fastener_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
         if one.blocked:
             places = several(dict.fromkeys(taped(at, one.wall, result, shown_in) for at, _ in one.blocked))
             names = several(dict.fromkeys(name for _, name in one.blocked))
-            says = f"the {one.what} of {one.name} at {places} on the {plane_of(one.wall)} lies behind {names}"
+            says = f"the {one.what} of {one.name} at {places} on the {plane_of(one.wall)} "
+            says += f"{'lies' if one.what == 'hinge' else 'lie'} behind {names}"
             yield Finding(
                 code, one.of, "fix", says, source=GEOMETRY, lever=f"{one.of}.z",
                 act=f"Move {one.name} clear of {names}, up or along", uses=USES,

@@ -4,19 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.frame.result import Result
+from boxwright.disciplines.frame.result import CutMember, Hole, Result
 from boxwright.disciplines.frame.telling import (
     GEOMETRY,
     PRACTICE,
     apart,
     asking,
     built_at,
+    flange_beyond,
+    flanges_meet,
     kind_of,
     length,
     name_of,
     plane_of,
     sliding,
+    stepped,
     taped,
+    taped_up,
     way_out,
 )
 from boxwright.finding import USES, Finding
@@ -38,9 +42,10 @@ def opening_cuts_member(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
             continue
         cut = [one for one in hole.members_cut if one.overlap.best > 0.0]
         if any(one.is_held or one.is_certain for one in cut):
-            at = ", ".join(f"{one.name} at {taped(one.at.best, hole.wall, result, shown_in)}" for one in cut)
-            many = kind_of(result, cut[0].name, hole.wall) + ("s" if len(cut) > 1 else "")
-            many = "" if cut[0].name.startswith(many) else f"{many} "  # "bow 4" says its kind itself
+            at = ", ".join(_cut_at(one, hole, result, shown_in) for one in cut)
+            many = kind_of(result, cut[0].name, hole.wall)
+            # "bow 4" says its kind itself
+            many = "" if cut[0].name.startswith(many) else f"{many}{'s' if len(cut) > 1 else ''} "
             ends = (taped(end, hole.wall, result, shown_in) for end in (hole.low, hole.high))
             says = f"{hole.name} from {' to '.join(ends)} cuts the {many}"
             says += at
@@ -48,7 +53,7 @@ def opening_cuts_member(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
             says += f"; {way_out(hole, result, shown_in)}"
             yield Finding(
                 code, hole.of, "fix", says, overlap, 0.0, -overlap, "m", GEOMETRY, f"{hole.of}.x",
-                act=sliding(hole, shown_in), uses=USES,
+                act=sliding(hole, result, shown_in), uses=USES,
             )  # fmt: skip
             continue
         doubtful = [one for one in hole.members_cut if not hole.is_cut]
@@ -56,6 +61,12 @@ def opening_cuts_member(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
             names = ", ".join(one.name for one in doubtful)
             says = f"{hole.name} may cut {names}, by what is known of their places and its own; nobody taped it"
             yield asking(code, hole.of, says, f"Tape where {names} stands on the {plane_of(hole.wall)}", f"{hole.of}.x")
+
+
+def _cut_at(cut: CutMember, hole: Hole, result: Result, shown_in: HeaderUnits) -> str:
+    lies_along = any(one.name == cut.name and one.runs == "along" for one in result.members_of(hole.wall))
+    place = taped_up if lies_along else taped
+    return f"{cut.name} at {place(cut.at.best, hole.wall, result, shown_in)}"
 
 
 def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -73,7 +84,12 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
         if not hole.is_placed:
             says = f"nobody can say where {hole.name} goes in the {plane_of(hole.wall)}: a place or a size of it is "
             says += "not written, or is none that can be"
-            act = f"Write x, z, width and height of {hole.name}, or side and across of a hole in roof or floor"
+            keys = "x, z, width and height"
+            if hole.wall in ("roof", "floor"):
+                keys = "x, width, side and across"
+            elif hole.wall not in ("left", "right"):
+                keys = "side, z, width and height"
+            act = f"Write {keys} of {hole.name}"
             yield asking(code, hole.of, says, act, f"{hole.of}.x")
         if hole.curved > 0.0 and not hole.is_outside_wall:
             by = length(hole.curved, shown_in)
@@ -81,20 +97,26 @@ def opening_outside_wall(result: Result, shown_in: HeaderUnits) -> Iterator[Find
             if hole.wall in ("front", "rear"):
                 says = f"{hole.name} reaches {by} above the bow at its upper corner: the wall ends there"
             way = "toward the middle" if hole.wall == "roof" else "down"
-            act = f"Move {hole.name} {way} by {by}, or make it smaller"
+            act = f"Move {hole.name} {way} by {stepped(hole.curved, 1.0, shown_in)}, or make it smaller"
             yield Finding(
                 code, hole.of, "fix", says, hole.curved, 0.0, -hole.curved, "m", GEOMETRY,
                 f"{hole.of}.{'side' if hole.wall == 'roof' else 'z'}", act=act, uses=USES,
             )  # fmt: skip
         if not hole.is_outside_wall or wall is None:
+            yield from flange_beyond(hole, wall, code, shown_in) if wall is not None else ()
             continue
-        along = f"{length(hole.low, shown_in)} to {length(hole.high, shown_in)}"
-        up = f"{length(hole.bottom, shown_in)} to {length(hole.top, shown_in)}"
-        says = (
-            f"{hole.name} reaches beyond its wall: it runs {along} along and {up} up, and the wall from "
-            f"{length(wall.low, shown_in)} to {length(wall.high, shown_in)} and {length(wall.foot, shown_in)} to "
-            f"{length(wall.top, shown_in)}"
+        along, whole = (
+            " to ".join(taped(end, hole.wall, result, shown_in) for end in ends)
+            for ends in ((hole.low, hole.high), (wall.low, wall.high))
         )
+        up, high = (
+            " to ".join(taped_up(end, hole.wall, result, shown_in) for end in ends)
+            for ends in ((hole.bottom, hole.top), (wall.foot, wall.top))
+        )
+        way = "across" if hole.wall in ("roof", "floor") else "up"
+        corner = " from its corner of the body" if hole.wall.startswith("nose") else ""
+        says = f"{hole.name} reaches beyond its wall: it runs {along} along{corner} and {up} {way}, and the wall from "
+        says += f"{whole} and {high}"
         beyond = max(wall.low - hole.low, hole.high - wall.high, wall.foot - hole.bottom, hole.top - wall.top)
         act = f"Look at the place and the size of {hole.name}"
         yield Finding(
@@ -131,6 +153,7 @@ def opening_overlaps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
                 code, hole.of, "fix", says, source=GEOMETRY, lever=f"{hole.of}.x",
                 act=f"Move {hole.name} or {name_of(other)}", uses=USES,
             )  # fmt: skip
+    yield from flanges_meet(result, code, shown_in)
 
 
 def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -163,7 +186,7 @@ def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 says = f"{hole.name} {takes}, the wall will be {wall} there (it stands at {now} now)"
                 act = f"Leave the lining out behind the frame of {hole.name}, or take a unit for a thicker wall"
                 if fit.filler is not None:
-                    act = f"A filler of {length(fit.filler.best, shown_in)} at {hole.name}, or another unit"
+                    act = f"A filler of {stepped(fit.filler.best, 1.0, shown_in)} at {hole.name}, or another unit"
                 off = -abs(fit.finished.best - bound)
                 yield Finding(
                     code, hole.of, "fix", says, fit.finished.best, bound, off, "m", "own-unit", hole.of, act=act,
@@ -174,7 +197,8 @@ def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             stands = length(hole.reaches.best - wall_there.best, shown_in)
             says = f"{hole.name} reaches {length(hole.reaches.best, shown_in)} behind the skin, and the wall will be "
             says += f"{show_band(wall_there, 'm', shown_in, cuts=True)} there: it stands {stands} into the room"
-            act = f"Keep {stands} clear before {hole.name}, and its way out for wires and hands"
+            clear = stepped(hole.reaches.best - wall_there.best, 1.0, shown_in)
+            act = f"Keep {clear} clear before {hole.name}, and its way out for wires and hands"
             yield Finding(code, hole.of, "advice", says, source="own-unit", lever=f"{hole.of}.unit.depth", act=act)
 
 
@@ -197,7 +221,7 @@ def recess_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         wants = show_band(one.depth, "m", shown_in, cuts=True)
         room = show_band(one.room, "m", shown_in, cuts=True)
         if one.hits:
-            at = ", ".join(f"{name} at {length(place, shown_in)}" for name, place in one.hits)
+            at = ", ".join(f"{name} at {taped(place, one.wall, result, shown_in)}" for name, place in one.hits)
             says = f"{one.name} goes into the {plane_of(one.wall)} where a member stands: {at}"
             act = f"Move {one.name} into a bay there"
             yield Finding(code, one.of, "fix", says, source=GEOMETRY, lever=f"{one.of}.at", act=act, uses=USES)
@@ -206,7 +230,7 @@ def recess_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             if one.depth.low == one.depth.high and one.room.low == one.room.high:
                 wants, room = apart(one.depth.best, one.room.best, shown_in)
             says = f"{one.name} goes {wants} into the {plane_of(one.wall)}, and to the skin it is {room} deep there"
-            act = f"A frame of {length(short, shown_in)} under {one.name}, or a shallower one"
+            act = f"A frame of {stepped(short, 1.0, shown_in)} under {one.name}, or a shallower one"
             yield Finding(
                 code, one.of, "fix", says, one.depth.best, one.room.best, -short, "m", "own-unit", f"{one.of}.recess",
                 act=act, uses=USES,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.frame.result import Result
+from boxwright.disciplines.frame.result import Result, Wall
 from boxwright.disciplines.frame.telling import (
     GEOMETRY,
     MINUTES_TO_TAPE,
@@ -13,6 +13,7 @@ from boxwright.disciplines.frame.telling import (
     beside_plan,
     length,
     of_a_tape,
+    plane_of,
     several,
 )
 from boxwright.finding import USES, Finding
@@ -31,9 +32,9 @@ def tape_disagrees(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for fault in result.faults:
         if fault.what == "beyond":
             continue
-        act = f"Tape {fault.name} on the {fault.wall} wall again"
+        act = f"Tape {fault.name} on the {plane_of(fault.wall)} again"
         yield Finding(
-            "frame/tape-disagrees", fault.of, "fix", of_a_tape(fault, shown_in), fault.value, fault.against,
+            "frame/tape-disagrees", fault.of, "fix", of_a_tape(fault, result, shown_in), fault.value, fault.against,
             -abs(fault.value - fault.against), "m", PRACTICE, fault.of, act=act, minutes=MINUTES_TO_TAPE, uses=USES,
         )  # fmt: skip
 
@@ -50,7 +51,7 @@ def built_beside_plan(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     code = "frame/built-beside-plan"
     for fault in result.faults:
         if fault.what == "beyond":
-            yield beside_plan(fault, code, shown_in)
+            yield beside_plan(fault, code, result, shown_in)
     for one in result.sized:
         if one.planned is None or one.built is None or abs(one.planned.best - one.built.best) <= one.allowed:
             continue
@@ -104,7 +105,7 @@ def bay_without_width(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     for bay in result.bays:
         if bay.clear.best > 0.0 or bay.is_built:
             continue
-        says = f"{bay.first} and {bay.last} of the {bay.wall} wall overlap by {length(-bay.clear.best, shown_in)}"
+        says = f"{bay.first} and {bay.last} of the {plane_of(bay.wall)} overlap by {length(-bay.clear.best, shown_in)}"
         where = "frame.bows" if bay.wall == "roof" else "frame.floor" if bay.wall == "floor" else "frame.studs"
         yield Finding(
             "frame/bay-without-width", where, "fix", says, bay.clear.best, 0.0, bay.clear.best, "m", GEOMETRY, where,
@@ -135,18 +136,24 @@ def members_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         names = ", ".join(listed)
         hang, go = ("hang", "go") if len(listed) > 1 else ("hangs", "goes")
         if not result.members_of(wall.name):
-            says = f"nobody wrote where the members of the {wall.name} stand, and {names} {hang} on it"
+            says = f"nobody wrote where the members of the {plane_of(wall.name)} stand, and {names} {hang} on it"
             key = "bows" if wall.name == "roof" else "floor" if wall.name == "floor" else "studs"
             act = f"Find them with a magnet and write frame: {{{key}: {{every: .., first: ..}}}}"
             yield asking(code, f"frame.{key}", says, act, f"frame.{key}")
         elif not any(one.is_built for one in result.members_of(wall.name)):
             waiting = [one.name for one in result.holes if one.wall == wall.name and one.is_cut is False]
             if waiting or hung:
-                says = f"the members of the {wall.name} stand as ordered, not as taped, and {names} {go} by them"
+                says = f"the members of the {plane_of(wall.name)} stand as ordered, not as taped, "
+                says += f"and {names} {go} by them"
                 yield Finding(
-                    code, "frame", "advice", says, source=PRACTICE, lever="measured",
-                    act=f"Tape the members of the {wall.name} before the saw starts", minutes=MINUTES_TO_TAPE,
+                    code, _row_of(wall), "advice", says, source=PRACTICE, lever="measured",
+                    act=f"Tape the members of the {plane_of(wall.name)} before the saw starts", minutes=MINUTES_TO_TAPE,
                 )  # fmt: skip
+
+
+def _row_of(wall: Wall) -> str:
+    """Return the rig path of a wall's members, another one for each wall: two must not be told as one."""
+    return {"roof": "frame.bows", "floor": "frame.floor"}.get(wall.name, f"frame.studs.{wall.name}")
 
 
 def cannot_be_carried_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.towing.findings.legal import SURGE_WORDS
+from boxwright.disciplines.towing.brake_words import are_surge
 from boxwright.disciplines.towing.findings.plates import rated_on_wheels
 from boxwright.disciplines.towing.result import Behind, Result, Shifted
 from boxwright.disciplines.towing.telling import OWN_PLATE, Question, in_words, is_open, judged, missing
@@ -36,7 +36,7 @@ def bars(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Find
         act = f"Look whether bars are fitted at the hitch of {behind.name}"
         yield missing(CODE, where, says, act, False, DERIVED)
         return
-    if any(word in result.trailer.brakes.kind.lower() for word in SURGE_WORDS):
+    if are_surge(result.trailer.brakes.kind):
         says = (
             f"bars at {behind.name} with surge (overrun) brakes: taut bars can hold back the coupler's slide,"
             " by which those brakes work; use them only where the maker of the coupler allows it"

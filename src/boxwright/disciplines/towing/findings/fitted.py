@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 
 from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.findings.legal import class_of, least_and_most
+from boxwright.disciplines.towing.lamp_words import ASKED, REFLECTORS, read_lamps
 from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.result import Extent, Result
 from boxwright.disciplines.towing.sourced import LAMPS
@@ -138,14 +139,24 @@ def _chain_strength(result: Result, count: int, shown_in: HeaderUnits) -> Iterat
         yield missing(code, "trailer.chains.rating", says, "Read the stamp on the chains", could_stop, "sae-j684")
         return
     weak, perhaps = (_too_weak(result, count, rating.best, gross) for gross in (sure, most))
-    has = f"{count} chain{'s' if count > 1 else ''} of {show_band(rating, 'kg', shown_in)} each"
+    stamp = show_band(rating, "kg", shown_in)
+    has = f"{count} chains of {stamp} each are" if count > 1 else f"one chain of {stamp} is"
     if weak:
         now = f"{show(sure, 'kg', shown_in)} at a permitted fill"
         now = now if sure > result.gross.band.high else shown(result.gross, "kg", shown_in)
-        says = f"{has} are too weak for {now} by the rule of {leading(weak).place}"
+        says = f"{has} too weak for {now}: {_strength_asked(leading(weak), sure, shown_in)}"
         yield broken(code, where, says, weak, "Fit chains rated for the trailer's weight")
     else:
-        yield from _if_heavier(result, where, has, perhaps, shown_in)
+        yield from _if_heavier(result, where, f"{has} fitted", perhaps, shown_in)
+
+
+def _strength_asked(placed: Placed, gross: float, shown_in: HeaderUnits) -> str:
+    """Return what a rule of strength asks of chains, as a load: the share of the weight that it names."""
+    share = placed.rule.limit or 0.0
+    whose = "of all together" if placed.rule.asks.startswith(law.CHAINS_TOGETHER) else "of each"
+    what = "a breaking load" if share > 1.0 else "a strength"
+    times = f"{share:g} times the weight, " if share != 1.0 else ""
+    return f"{placed.place} asks for {what} {whose} of {times}{show(share * gross, 'kg', shown_in)}"
 
 
 def _too_weak(result: Result, count: int, rating: float, gross: float) -> list[Placed]:
@@ -176,18 +187,42 @@ def lamps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         lacking = _lacking(result, placed)
         if lacking:
             wanted.setdefault(lacking, []).append(placed)
+    _, unclear = read_lamps(result.trailer.lamps)
+    if unclear and any(_lacking(result, one, with_doubt=True) for one in result.law.placed):
+        yield _not_known(unclear, [one for rules in wanted.values() for one in rules])
+        return
     for names, rules in wanted.items():
         reach = f" at {show(result.width.band.best, 'm', shown_in)} wide" if "width" in rules[0].rule.asks else ""
-        says = f"{leading(rules).place} asks for {listed(list(names))} lamps{reach}; they are not among those fitted"
-        yield broken(code, where, says, rules, f"Fit {listed(list(names))} lamps, or write that they are there")
+        says = f"{leading(rules).place} asks for {lamps_listed(names)}{reach}; they are not among those fitted"
+        yield broken(code, where, says, rules, f"Fit {lamps_listed(names)}, or write that they are there")
     for placed in worth_asking(list(result.law.placed)):
         names = _lacking(result, placed, with_doubt=True)
         if names and names not in wanted:
             wanted[names] = [placed]
-            says = f"{placed.place} asks for {listed(list(names))} lamps if the trailer is as large as it may be"
+            says = f"{placed.place} asks for {lamps_listed(names)} if the trailer is as large as it may be"
             yield missing(code, where, says, "Measure width and length again", placed.rule.kind == "stop",
                           placed.rule.source)  # fmt: skip
     yield from _size_for_lamps(result)
+
+
+def _not_known(unclear: tuple[str, ...], rules: list[Placed]) -> Finding:
+    """Return the question for lamps in words nobody here knows, where a rule asks for one that was not read."""
+    quoted = listed([f'"{one}"' for one in unclear])
+    says = f"no lamp known here is called {quoted}, and the route asks for some that are not written; write them as "
+    says += listed(sorted(ASKED))
+    could_stop = not rules or any(one.rule.kind == "stop" for one in rules)
+    source = leading(rules).rule.source if rules else "lighting-chart"
+    return missing("towing/lamps", "trailer.lamps", says, "Walk round with the lamps on and write them down",
+                   could_stop, source)  # fmt: skip
+
+
+def lamps_listed(names: tuple[str, ...]) -> str:
+    """Return the lamps a rule asks for, in words; reflectors are none."""
+    burning = [one for one in names if one != REFLECTORS]
+    if not burning:
+        return REFLECTORS
+    said = f"{listed(burning)} lamps"
+    return said if len(burning) == len(names) else f"{said} and {REFLECTORS}"
 
 
 def _lacking(result: Result, placed: Placed, with_doubt: bool = False) -> tuple[str, ...]:
@@ -201,9 +236,9 @@ def _lacking(result: Result, placed: Placed, with_doubt: bool = False) -> tuple[
             size = band.high if with_doubt else band.best
             if not band.known or size < limit or (size == limit and not counts):
                 return ()
-        fitted = [one.lower() for one in result.trailer.lamps]
+        fitted, _ = read_lamps(result.trailer.lamps)
         asked = LAMPS.get(f"{called} {placed.country}", ())
-        return tuple(name for name in asked if not any(name in one for one in fitted))
+        return tuple(name for name in asked if name not in fitted)
     return ()
 
 

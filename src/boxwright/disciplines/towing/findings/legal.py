@@ -7,6 +7,7 @@ from math import isfinite
 from typing import NamedTuple
 
 from boxwright.disciplines.towing import law
+from boxwright.disciplines.towing.brake_words import are_electric, are_surge, read_brakes
 from boxwright.disciplines.towing.law import CLASSES, STRICTER_CLASS, Placed
 from boxwright.disciplines.towing.result import Behind, Reading, Result
 from boxwright.disciplines.towing.sourced import AGES
@@ -17,9 +18,6 @@ from boxwright.units import HeaderUnits, show
 DAY = 86400.0
 """Seconds of a day."""
 BRAKES = "trailer.brakes"
-SURGE_WORDS = ("surge", "overrun", "over-run", "inertia", "override")
-KNOWN_BRAKES = (*SURGE_WORDS, "electric", "hydraulic", "air", "vacuum", "mechanical", "disc", "drum")
-"""Words by which the kind of the brakes is known; any other text leaves open whether there are any."""
 
 
 class Asking(NamedTuple):
@@ -144,20 +142,30 @@ def brakes_required(result: Result, behind: Behind | None, shown_in: HeaderUnits
     Lever: fit brakes, or carry less
     """
     code = "towing/brakes-required"
-    if not result.trailer.brakes.kind:
+    kind = result.trailer.brakes.kind
+    said = read_brakes(kind)
+    if said == "nothing":
         says = "nobody wrote whether the trailer has brakes; write brakes: none, or its kind and on how many axles"
         yield missing(code, BRAKES, says, "Look for brakes at each wheel", True, "towing-practice")
-        return
-    kind = result.trailer.brakes.kind.lower()
-    if result.braked_axles != 0 and not any(word in kind for word in KNOWN_BRAKES):
-        says = f'brakes of the kind "{result.trailer.brakes.kind}" are not known here; write none, electric, '
-        says += "hydraulic, surge (overrun) or air, and on how many axles"
+    elif said == "unclear":
+        says = f'whether brakes of the kind "{kind}" work on the road is not known here, so they count neither as'
+        says += " brakes nor as none; write none, electric, hydraulic, surge (overrun) or air, and nothing more"
         yield missing(code, BRAKES, says, "Look for brakes at each wheel, and what works them", True, "towing-practice")
-    if result.braked_axles == 0:
+    elif said == "none":
+        yield from _unbraked_findings(result, _unbraked(result, behind), shown_in)
+    elif result.braked_axles == 0:
+        says = f'the brakes are of the kind "{kind}" and on no axle: one of the two is wrong'
+        yield missing(code, "trailer.brakes.axles", says, "Count the axles with brakes", True, "towing-practice")
         yield from _unbraked_findings(result, _unbraked(result, behind), shown_in)
     else:
         yield from _every_axle(result, shown_in)
-    if any(word in kind for word in SURGE_WORDS):
+        yield from _surge_findings(result, shown_in)
+
+
+def _surge_findings(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield what the rules say to brakes that the trailer's push works."""
+    code = "towing/brakes-required"
+    if are_surge(result.trailer.brakes.kind):
         askings = [Asking(law.SURGE_UP_TO, result.gross)]
         surge, perhaps = (reached(result, askings, sure) for sure in (True, False))
         if surge:
@@ -270,7 +278,7 @@ def breakaway(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: fit the switch, test the battery
     """
     code, where, brakes = "towing/breakaway", "trailer.brakes.breakaway", result.trailer.brakes
-    if result.braked_axles == 0 or not brakes.kind:
+    if result.braked_axles == 0 or read_brakes(brakes.kind) != "fitted":
         return
     askings = [
         Asking(law.BREAKAWAY_ABOVE, result.gross),
@@ -293,7 +301,7 @@ def breakaway(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says = "no breakaway switch is fitted; a trailer that comes off rolls on"
         yield Finding(code, where, "advice", says, source="cfr-393-43", lever=where, act="Fit a breakaway switch",
                       uses=("tow",))  # fmt: skip
-    elif "electric" in brakes.kind.lower():
+    elif are_electric(brakes.kind):
         yield from _battery(result)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import atan
 
+from boxwright.disciplines.towing.brake_words import read_brakes
 from boxwright.disciplines.towing.findings.vehicle import first_of_mass
 from boxwright.disciplines.towing.method import STANDARD_GRAVITY, mean_deceleration
 from boxwright.disciplines.towing.result import Behind, LowPoint, Result
@@ -221,7 +222,7 @@ def stopping(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[
     code = "towing/stopping"
     if behind.slowing is None:
         where, act = "trailer.brakes.axles", "Count the axles of the trailer with brakes"
-        if not result.trailer.brakes.kind:
+        if read_brakes(result.trailer.brakes.kind) in ("nothing", "unclear"):
             where, act = "trailer.brakes", "Look for brakes at each wheel"
         elif result.braked_axles is not None:
             where, act = first_of_mass(behind)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import NamedTuple
 
 from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.findings.fitted import begins_at
@@ -22,10 +23,29 @@ from boxwright.disciplines.towing.telling import (
     legal_kind,
     missing,
     settled_by,
+    shown,
     without_rating,
 )
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, exactly, show
+
+
+class Practice(NamedTuple):
+    """What is practice for the share of the weight on the ball in some countries: least, most, and its words."""
+
+    least: str
+    most: str
+    says: str
+    source: str
+
+
+INCH = Practice("tongue_least_inch", "tongue_most_inch", "handbooks of tow vehicles say 10 to 15 %", "vehicle-manuals")
+SOUTHERN = Practice("tongue_least_southern", "tongue_most_southern",
+                    "about 10 % is practice, 8 to 15 %, and the ratings come first", "southern-tow-advice")  # fmt: skip
+METRIC = Practice("tongue_least_metric", "tongue_most_metric", "4 to 7 % is practice, the ratings come first",
+                  "recalled")  # fmt: skip
+PRACTICE_OF = {"US": INCH, "CA": INCH, "AU": SOUTHERN, "NZ": SOUTHERN, "UK": METRIC, "EU": METRIC}
+"""By the home of the trailer; anywhere else nobody here knows what is practice."""
 
 
 def tongue_share(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -33,16 +53,15 @@ def tongue_share(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Practice, not law, so it limits and never stops: too light a ball lets the trailer sway, and the cure until it is
     put right is a slow speed; too heavy a ball takes weight off the vehicle's front wheels. Where the ratings of
-    coupling and vehicle cap the share lower, the band only advises.
+    coupling and vehicle cap the share lower, its upper end only advises, and not at all where they hold.
 
     Asks: is the tongue weight between two shares of the gross weight
-    Limit: 10 to 15 % at home in the United States and Canada, about 4 to 7 % elsewhere
-    Source: vehicle-manuals; elsewhere recalled
+    Limit: 10 to 15 % at home in the United States and Canada, 8 to 15 % in Australia and New Zealand, 4 to 7 % in
+        Europe; at a home not read here, a question
+    Source: vehicle-manuals; southern-tow-advice; in Europe recalled
     Lever: move weight forward or rearward
     """
-    is_inch = result.home in INCH_COUNTRIES
-    suffix = "inch" if is_inch else "metric"
-    source = "vehicle-manuals" if is_inch else "recalled"
+    practice = PRACTICE_OF.get(result.home)
     asked = Question(
         "towing/tongue-share",
         "trailer.coupler",
@@ -51,27 +70,51 @@ def tongue_share(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         "trailer.coupler_x",
         "with a tape",
         unit="ratio",
-        kind="limit" if is_inch else "advice",
-        source=source,
+        kind="limit",
+        source=(practice or METRIC).source,
         lever="parts",
         act="Move weight forward, and drive slowly until it is put right",
-        words=f"; {_practice(is_inch)}, and a light tongue sways: keep the speed down until weight is moved forward",
+        words=f"; {(practice or METRIC).says}, and a light tongue sways: keep the speed down until weight is moved"
+        " forward",
         least=True,
         could_stop=False,
     )
-    least, most = exactly(SHARES[f"tongue_least_{suffix}"]), exactly(SHARES[f"tongue_most_{suffix}"])
-    found = list(judged(asked, result.share, least, shown_in))
+    found = list(judged(asked, result.share, exactly(SHARES[(practice or METRIC).least]), shown_in))
     yield from found
+    if practice is None:
+        if not found:  # less than the least of all is too little anywhere; more is right in one place, not in another
+            yield _of_no_known_home(result, shown_in)
+        return
     if any(one.kind == "unknown" for one in found):
         return  # one question is enough: the same weighing answers both ends
     heavy = replace(
         asked,
+        kind="limit" if practice is INCH else "advice",
         limit="the greatest share",
         act="Move weight rearward",
-        words=f"; {_practice(is_inch)}, and a heavy tongue takes weight off the vehicle's front wheels",
+        words=f"; {practice.says}, and a heavy tongue takes weight off the vehicle's front wheels",
         least=False,
     )
-    yield from judged(heavy, result.share, most, shown_in)
+    if practice is INCH or not _do_ratings_hold(result):
+        yield from judged(heavy, result.share, exactly(SHARES[practice.most]), shown_in)
+
+
+def _do_ratings_hold(result: Result) -> bool:
+    """Return whether coupler and every tow vehicle are rated for all that the ball may carry."""
+    ratings = [result.trailer.coupler.nose_max, *(one.vehicle.tongue for one in result.behind)]
+    if not result.behind or not result.tongue.band.known:
+        return False
+    most = max(result.tongue.band.high, result.tongue.permitted_high)
+    return all(one is not None and one.known and most <= one.low for one in ratings)
+
+
+def _of_no_known_home(result: Result, shown_in: HeaderUnits) -> Finding:
+    """Return the question for the share where nobody here knows the home of the trailer, nor what is practice there."""
+    home = result.home or "a place that is not written"
+    says = f"the ball carries {shown(result.share, 'ratio', shown_in)} of the weight, and what is practice in {home}"
+    says += " is not known here: 10 to 15 % in North America, about 10 % in Australia, 4 to 7 % in Europe"
+    act = "Write the home of the trailer first under countries, such as US-NC, or look up the share asked for there"
+    return missing("towing/tongue-share", "countries", says, act, False, "towing-practice")
 
 
 def ball_load_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -95,6 +138,7 @@ def ball_load_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
             lever="parts",
             act="Move weight forward",
             least=True,
+            is_read=False,
         )
         could_stop = placed.rule.kind == "stop"
         for found in judged(asked, result.tongue, _least_ball_load(result, placed), shown_in):
@@ -120,10 +164,6 @@ def _least_ball_load(result: Result, placed: Placed) -> Band:
     return Band(best, low, high, spread="interval" if low < high else "exact")
 
 
-def _practice(is_inch: bool) -> str:
-    return "handbooks of tow vehicles say 10 to 15 %" if is_inch else "4 to 7 % is practice, the ratings come first"
-
-
 def tongue_over_rating(result: Result, behind: Behind, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when the ball carries more than the least of coupler, hitch, tow vehicle and jack allows.
 
@@ -139,6 +179,11 @@ def tongue_over_rating(result: Result, behind: Behind, shown_in: HeaderUnits) ->
         "trailer.coupler.tongue_max": ("the coupler's own vertical limit", trailer.coupler.nose_max),
         "trailer.jack.rating": ("the jack's rating", trailer.jack.rating),
     }
+    acts = {
+        behind.of: "Move weight rearward, or use a vehicle and hitch rated for more",
+        "trailer.coupler.tongue_max": "Move weight rearward, or have a coupler stamped for more fitted",
+        "trailer.jack.rating": "Move weight rearward, or fit a jack rated for more",
+    }
     given = {where: one for where, one in ratings.items() if one[1] is not None and one[1].known}
     asked = Question(
         code,
@@ -149,7 +194,7 @@ def tongue_over_rating(result: Result, behind: Behind, shown_in: HeaderUnits) ->
         "in its handbook and on its hitch",
         source=OWN_PAPERS,
         lever="parts",
-        act="Move weight rearward, or use a vehicle and hitch rated for more",
+        act=acts[behind.of],
     )
     if behind.of not in given:
         yield without_rating(asked, result.tongue, shown_in)
@@ -164,7 +209,7 @@ def tongue_over_rating(result: Result, behind: Behind, shown_in: HeaderUnits) ->
         where = next(place for place, one in bands.items() if one.best == least)
         source = OWN_PAPERS if where == behind.of else OWN_PLATE
         yield from judged(
-            replace(asked, where=where, limit=given[where][0], rating_path=where, source=source),
+            replace(asked, where=where, limit=given[where][0], rating_path=where, source=source, act=acts[where]),
             result.tongue,
             bands[where],
             shown_in,
@@ -190,7 +235,7 @@ def tongue_swing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         return
     (least, light), (most, heavy) = states[0], states[-1]
     mean = sum(one for one, _ in states) / len(states)
-    limit = SHARES["tongue_swing"] * mean
+    limit = SHARES["tongue_swing"] * abs(mean)
     if most - least > limit:
         ends = f"{show(least, 'kg', shown_in)} ({light}) to {show(most, 'kg', shown_in)} ({heavy})"
         says = f"the tongue weight swings from {ends}, more than a quarter of its mean; a state between hides both"

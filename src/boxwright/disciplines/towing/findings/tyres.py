@@ -89,7 +89,7 @@ def tyre_pressure(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when the tyres are pumped to less or more than the pressure of their load, or nobody knows to what.
 
     Asks: are the tyres pumped to the pressure that belongs to the load on their sidewall
-    Limit: a tenth below it, a twentieth above; 15 to 130 psi at all
+    Limit: a tenth below it, a twentieth above; 15 to 130 psi at all; the load of a trailer tyre (ST) from 30 psi
     Source: towing-practice
     Lever: pump them, cold
     """
@@ -103,7 +103,13 @@ def tyre_pressure(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = f"Read {words} again, with its unit"
             yield missing(code, where, says, act, True, "towing-practice")
             return
-    at, pumped = tyres.at, tyres.pressure
+    at, pumped, mark = tyres.at, tyres.pressure, read_tyre_mark(tyres.size)
+    if mark is not None and mark.is_for_trailers and at is not None and at.known and at.best < PRESSURES["least_st"]:
+        says = f"the load of a trailer tyre (ST) is written as belonging to {show(at.best, 'Pa', shown_in)}; no such"
+        says += f" tyre carries its load below {show(PRESSURES['least_st'], 'Pa', shown_in)}"
+        act = "Read the pressure beside the load on the sidewall again, with its unit"
+        yield missing(code, "trailer.tyres.at", says, act, True, "towing-practice")
+        return
     if tyres.load is not None and (at is None or not at.known):
         says = "the pressure that belongs to the load of the tyres is not written, and the load holds at no other"
         act = "Read the pressure beside the load on the sidewall, and write it as trailer.tyres.at"

@@ -8,6 +8,9 @@ from typing import Literal
 from boxwright.disciplines.towing.sourced import WALK
 from boxwright.finding import Finding
 
+BROKE_OFF = "towing/could-not-be-worked-out"
+"""Where towing itself broke off nothing of it was judged, so that no line may be ticked."""
+
 Mark = Literal["ticked", "crossed", "open", "by hand"]
 
 
@@ -30,7 +33,7 @@ def walk_round(findings: tuple[Finding, ...]) -> tuple[WalkLine, ...]:
 
 
 def _line(name: str, says: str, codes: tuple[str, ...], findings: tuple[Finding, ...]) -> WalkLine:
-    bearing = [one for one in findings if one.code in codes]
+    bearing = [one for one in findings if one.code in codes or (codes and one.code == BROKE_OFF)]
     crossed = tuple(one.says for one in bearing if one.kind in ("stop", "fix", "limit"))
     left_open = tuple(one.says for one in bearing if one.kind == "unknown")
     mark: Mark = "crossed" if crossed else "open" if left_open else "ticked" if codes else "by hand"
