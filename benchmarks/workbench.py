@@ -17,6 +17,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable
+from math import sqrt
 from pathlib import Path
 from statistics import median, quantiles
 from typing import NamedTuple
@@ -39,18 +40,20 @@ WATCH = """
   let moved = 0, before = 0;
   const sent = new Map(), answered = [];
   addEventListener("pointermove", (event) => (moved = event.timeStamp), true);
-  const send = WebSocket.prototype.send;
-  WebSocket.prototype.send = function (text) {
-    const said = JSON.parse(text);
-    if (said.t === "move") sent.set(said.seq, moved);
-    if (!this.isWatched) {
-      this.isWatched = true;
+  // Heard before the page hears it: what it changes then is seen as the answer to this message.
+  window.WebSocket = class extends WebSocket {
+    constructor(...words) {
+      super(...words);
       this.addEventListener("message", (event) => {
         const told = JSON.parse(event.data);
         if (told.t === "numbers" && told.preview) answered.push(told.seq);
       });
     }
-    return send.call(this, text);
+    send(text) {
+      const said = JSON.parse(text);
+      if (said.t === "move") sent.set(said.seq, moved);
+      super.send(text);
+    }
   };
   new MutationObserver((changes) => {
     if (!seen.usable && document.querySelector("svg.sheet g.thing") && document.querySelector("#figure-tongue"))
@@ -89,6 +92,14 @@ class Seen(NamedTuple):
     again: float
     size: int
     memory: float
+
+
+def yardstick() -> float:
+    """Return the CPU time (ms) of 100,000 square roots here and now: how slow the machine is at this moment."""
+    started = time.process_time()
+    for number in range(100_000):
+        sqrt(number)
+    return (time.process_time() - started) * 1000.0
 
 
 def p95(values: list[float]) -> float:
@@ -167,6 +178,7 @@ def main() -> None:
             subprocess.run(make, check=True, stdout=file)
         chromium = shutil.which("chromium") or shutil.which("chromium-browser")
         browser = playwright.chromium.launch(executable_path=chromium, args=ARGUMENTS)
+        print(f"Yardstick (100,000 square roots): {yardstick():.2f} ms CPU; load {os.getloadavg()[0]:.1f}\n")
         print("| what | Whimbrel | 1,000 parts | target |")
         print("|---|---|---|---|")
         one = measured(browser, ROOT / "rigs" / "whimbrel.yaml", moves)
