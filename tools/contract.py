@@ -1,4 +1,4 @@
-"""Writes the page's types from the messages of the workbench: ``python tools/contract.py`` or, to compare, ``--check``."""
+"""Writes the page's types from the messages of the workbench; with ``--check`` it compares instead of writing."""
 
 from __future__ import annotations
 
