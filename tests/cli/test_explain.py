@@ -9,10 +9,10 @@ from typing import NamedTuple
 import pytest
 
 from boxwright.cli import check_methods, explain
-from boxwright.cli.words import CHAPTERS
 from boxwright.cli.labels import taken_apart
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, columns_of, text_of
+from boxwright.cli.words import CHAPTERS
 from boxwright.source import Check, Expected, Given, Source
 
 SOURCE = Source("made-up", "A made-up book", "2", "seen", publisher="nobody")

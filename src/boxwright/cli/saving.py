@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from boxwright.book.saving import replaced, written
 from boxwright.cli.rig_file import NothingAsked, read_bytes
 from boxwright.cli.screen import clean
-from boxwright.book.saving import replaced, written
 
 
 def saved(name: str, before: bytes, after: str) -> Path:
