@@ -126,10 +126,11 @@ class Context:
 class Fixing:
     """A hinge or the screws of a part, wherever they bite: lengths in m in the rig's datum.
 
-    ``wall`` is the wall or edge that is written, empty where none is. ``points`` are the places along the trailer, as
-    written; on the front and rear walls those from the left stud face. ``low`` and ``high`` are the corners of the part as it is used, infinite where nobody wrote its place.
-    ``into`` names what is to be bitten: studs, bows, or a backing. ``doubts`` are how far each point may be off as it is
-    written, in the order of ``points``; empty where none is in doubt.
+    ``wall`` is the wall or edge that is written, empty where none is. ``points`` are the places along the trailer as
+    they are written; on the front and rear walls those from the left stud face. ``low`` and ``high`` are the corners
+    of the part as it is used, infinite where nobody wrote its place. ``into`` names what is to be bitten: studs, bows,
+    or a backing. ``doubts`` are how far each point may be off as it is written, in the order of ``points``; empty where
+    none is in doubt.
     """
 
     of: str
