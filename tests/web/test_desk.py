@@ -286,4 +286,6 @@ def test_a_very_long_file_is_judged_but_changed_elsewhere(file: Path, monkeypatc
     desk = Desk(file, TODAY)
     assert len(desk.session.reading.rig.parts) == 2
     with pytest.raises(Refused, match="1 MB"):
-        changed(desk, "parts[bench].weight", "31", 1.0)
+        desk.must_not_grow(1)
+    desk.must_not_grow(-1)
+    desk.must_not_grow(0)

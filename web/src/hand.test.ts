@@ -7,6 +7,7 @@ const sent = vi.hoisted(() => ({ all: [] as Said[] }));
 vi.mock("./link", () => ({
   bus: new EventTarget(),
   isConnected: { value: true },
+  isWaiting: () => false,
   state: { value: { can_write: true } },
   send: (message: Said) => sent.all.push(message),
 }));
@@ -369,4 +370,16 @@ it("a sheet that is left listens no more", () => {
   frame();
   tell("patch", patch({ [BED]: "second" }));
   expect(sent.all).toEqual([]);
+});
+
+describe("what a drop is based on", () => {
+  it("is what was shown when the hand took hold, not what came meanwhile", () => {
+    const { drag, pointer } = onTheSheet({ snaps: [] });
+    state.value = { can_write: true, rev: 7 } as typeof state.value;
+    drag(10, 0);
+    frame();
+    state.value = { can_write: true, rev: 9 } as typeof state.value;
+    pointer("pointerup", 110, 100);
+    expect(last()).toMatchObject({ t: "drop", base: 7 });
+  });
 });

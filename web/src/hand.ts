@@ -1,5 +1,5 @@
 import type { Numbers, Patch, Picture, Snap } from "./contract";
-import { bus, isConnected, send, state } from "./link";
+import { bus, isConnected, isWaiting, send, state } from "./link";
 import { caught, linesAlong, NOT_MOVED, shiftOf, type Shift, type Span } from "./snap";
 
 const REACH_PX = 8;
@@ -19,7 +19,13 @@ type Held = {
   dy: number;
   catches: string;
   hasMoved: boolean;
+  /** What the sheet showed when the hand took hold: a thing somebody else moved since is not dropped where nobody let go. */
+  base: number | undefined;
 };
+
+function based(held: Held): { base?: number } {
+  return held.base === undefined ? {} : { base: held.base };
+}
 
 /** The hand on one picture: drags a lifted copy, nudges, zooms and pans. It knows no rule; numbers come from outside. */
 export class Hand {
@@ -107,7 +113,7 @@ export class Hand {
     const scale = this.perPixel();
     this.held = {
       group, of: group.dataset.of ?? "", startX: event.clientX, startY: event.clientY, scale, box: (group.querySelector<SVGGraphicsElement>("polygon") ?? group).getBBox(),
-      dx: 0, dy: 0, catches: "", hasMoved: false,
+      dx: 0, dy: 0, catches: "", hasMoved: false, base: isWaiting() ? undefined : state.value.rev,
     };
   }
 
@@ -173,7 +179,7 @@ export class Hand {
     if (!held) return;
     this.over.style.transform = `translate3d(${held.dx / held.scale}px,${-held.dy / held.scale}px,0)`;
     this.says(held.catches ? `at ${held.catches}` : "");
-    send({ t: "move", of: held.of, ...this.shift(held.dx, held.dy) });
+    send({ t: "move", of: held.of, ...based(held), ...this.shift(held.dx, held.dy) });
   }
 
   private shift(dx: number, dy: number): Shift {
@@ -197,7 +203,7 @@ export class Hand {
     if (isKept && (held.dx || held.dy)) {
       // The copy stays where the hand left it until the sheet is drawn anew, so that nothing flashes.
       this.waiting = { of: held.of, group: held.group };
-      send({ t: "drop", of: held.of, ...this.shift(held.dx, held.dy) });
+      send({ t: "drop", of: held.of, ...based(held), ...this.shift(held.dx, held.dy) });
       return;
     }
     this.clear(held.group);

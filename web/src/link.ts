@@ -46,6 +46,9 @@ export const send = (message: Said): void => {
 export const lostStep = (): void => outbox.put(hello());
 const hello = (): Said => ({ t: "hello", contract: CONTRACT, screen: at.value, slot: slot.value, locale: navigator.language });
 
+/** Whether something of this page is under way: what is shown is then not yet what is stored. */
+export const isWaiting = (): boolean => outbox.isBusy;
+
 /** Fetch the screen looked at; an answer that comes after another screen was chosen is dropped. */
 export async function fetchScreen(): Promise<void> {
   const name = at.value;
@@ -81,8 +84,14 @@ function told(message: Down): void {
       const isNew = !state.value?.has_file && message.has_file;
       state.value = message;
       if (isNew) outbox.answered(Infinity);
+      // A stage or load state that was renamed or taken out is no longer looked at.
+      if (message.has_file && !isNew) {
+        const gone = (choices: { name: string }[], name: string) => name !== "" && !choices.some((one) => one.name === name);
+        if (gone(message.stages, slot.value.stage ?? "")) choose({ stage: "" });
+        if (gone(message.loads, slot.value.load ?? "")) choose({ load: "" });
+      }
       if (isNew) {
-        const load = slot.value.load || message.loads[1]?.name || message.loads[0]?.name || "";
+        const load = slot.value.load;
         const vehicle = slot.value.vehicle || message.vehicles[0]?.name || "";
         if (load !== slot.value.load || vehicle !== slot.value.vehicle) choose({ load, vehicle });
         else void fetchScreen();
@@ -104,7 +113,6 @@ function told(message: Down): void {
       break;
     case "disk":
       disk.value = message;
-      outbox.answered(Infinity);
       break;
     case "no":
       refused.value = message.why;
@@ -160,6 +168,8 @@ export function link(): void {
   socket.onmessage = (event) => told(JSON.parse(event.data as string) as Down);
   socket.onclose = () => {
     isConnected.value = false;
+    // A preview is over with the line: what is shown is what is stored.
+    if (settled.value) numbers.value = settled.value;
     bus.dispatchEvent(new CustomEvent("lost"));
     setTimeout(link, 700);
   };

@@ -4,6 +4,9 @@ type Draft<M> = M extends unknown ? Omit<M, "seq" | "base"> & { base?: number } 
 /** A message before it is numbered. */
 export type Said = Draft<Up>;
 
+/** What is not answered by numbers of its own: nothing waits for it. */
+const UNANSWERED = new Set<Up["t"]>(["look", "hello", "seek", "write-again", "resolve"]);
+
 /**
  * What waits to be sent. One message is under way at a time; a preview replaces the one before it, an edit is never
  * lost, keeps its place, and ends the preview before it.
@@ -54,7 +57,7 @@ export class Outbox {
     if (!next) return;
     if (next === this.move) this.move = null;
     this.seq += 1;
-    const isAnswered = next.t !== "look" && next.t !== "hello" && next.t !== "seek";
+    const isAnswered = !UNANSWERED.has(next.t);
     if (isAnswered) this.under = this.seq;
     this.transmit(JSON.stringify({ base: this.rev(), ...next, seq: this.seq }));
     if (!isAnswered) this.flush();

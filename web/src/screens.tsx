@@ -1,11 +1,18 @@
-import { lazy, Suspense } from "preact/compat";
+import { signal } from "@preact/signals";
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Page, Table as Rows } from "./contract";
 import { at, fetched, screen, state } from "./link";
 import { Sheet, showInFile, showOnSheet } from "./sheet";
 
-const Chart = lazy(() => import("./chart").then((found) => found.Chart));
+/** The charts come only when a screen has one. Without compat: that would take every key typed for a finished value. */
+const charts = signal<typeof import("./chart") | null>(null);
+let isAsked = false;
+function chartsWanted(): void {
+  if (isAsked) return;
+  isAsked = true;
+  void import("./chart").then((found) => (charts.value = found));
+}
 
 function Table({ table }: { table: Rows }) {
   return (
@@ -83,6 +90,8 @@ export function Body() {
   if (name === "file") return <File key="file" />;
   const found = screen.value;
   if (!found || found.name !== name) return <p class="empty">Drawing</p>;
+  if (found.charts.length) chartsWanted();
+  const Chart = charts.value?.Chart;
   const isOnly = found.pictures.length === 1 && !found.charts.length && !found.tables.length && !found.pages.length;
   return (
     <div class={isOnly ? "body only" : "body"}>
@@ -97,7 +106,7 @@ export function Body() {
       {found.pictures.map((one, index) => (
         <Sheet key={`${name} ${one.name}`} picture={one} isOnly={isOnly} takes={index === 0 ? TAKES[name] : undefined} />
       ))}
-      <Suspense fallback={null}>{found.charts.map((one) => <Chart key={one.name} chart={one} />)}</Suspense>
+      {Chart && found.charts.map((one) => <Chart key={one.name} chart={one} />)}
       {found.tables.map((one, index) => <Table key={index} table={one} />)}
       {found.pages.map((one) => <Printed key={one.name} page={one} rev={found.rev} />)}
     </div>

@@ -1,6 +1,6 @@
 import { signal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import type { Picture, Thing } from "./contract";
+import type { Picture, Thing, ThingField } from "./contract";
 import { Hand } from "./hand";
 import { PutIn } from "./putin";
 import { bus, fetched, isConnected, named, send, state } from "./link";
@@ -75,6 +75,30 @@ function NothingInHand() {
   );
 }
 
+/** One number box. What is being typed in it is never touched: a new text waits until it is left. */
+function Box({ field, isOff }: { field: ThingField; isOff: boolean }) {
+  const box = useRef<HTMLInputElement>(null);
+  const fresh = () => {
+    if (box.current && document.activeElement !== box.current) box.current.value = field.text;
+  };
+  useEffect(fresh, [field.text]);
+  return (
+    <input
+      ref={box}
+      defaultValue={field.text}
+      disabled={isOff}
+      aria-description={field.explains}
+      onBlur={() => setTimeout(fresh, 300)}
+      onKeyDown={(event) => event.key === "Escape" && (event.currentTarget.value = field.text)}
+      onChange={(event) => {
+        const value = event.currentTarget.value.trim();
+        if (value && value !== field.text) send({ t: "set", path: field.path, value });
+        else event.currentTarget.value = field.text;
+      }}
+    />
+  );
+}
+
 /** The number boxes of the thing in hand: a way to move it that is no drag. */
 function InHand({ of }: { of: string }) {
   const thing = useSignal<Thing | null>(null);
@@ -82,7 +106,7 @@ function InHand({ of }: { of: string }) {
   useEffect(() => {
     let isOver = false;
     void fetched<Thing>("/thing", { of }).then((found) => {
-      if (!isOver) thing.value = found;
+      if (!isOver && found) thing.value = found;
     });
     return () => {
       isOver = true;
@@ -97,17 +121,7 @@ function InHand({ of }: { of: string }) {
       {found.fields.map((field) => (
         <label key={field.path} title={field.explains}>
           <span>{field.label}</span>
-          <input
-            value={field.text}
-            disabled={isOff}
-            aria-description={field.explains}
-            onKeyDown={(event) => event.key === "Escape" && (event.currentTarget.value = field.text)}
-            onChange={(event) => {
-              const value = event.currentTarget.value.trim();
-              if (value && value !== field.text) send({ t: "set", path: field.path, value });
-              else event.currentTarget.value = field.text;
-            }}
-          />
+          <Box field={field} isOff={isOff} />
         </label>
       ))}
       <span class="acts">

@@ -113,7 +113,10 @@ def _planned(rig: Rig, slot: Slot, units: HeaderUnits) -> Planned | None:
         return None
     centre = (inf, inf)
     if slot.weight is not None:
-        centre = (slot.weight.centre_x.band.best, slot.weight.centre_y.band.best)
+        bands = slot.weight.centre_x.band, slot.weight.centre_y.band
+        # A centre nobody knows either end of is not marked: it would look like an answer.
+        if all(isfinite(one.low) or isfinite(one.high) for one in bands):
+            centre = (bands[0].best, bands[1].best)
     faces = rig.surfaces
     length, width = (show(one, "length", units, cuts=True) for one in slot.box.inside[:2])
     backdrop = (*_shell(slot), *_members(slot.frame), *_openings(slot.frame))

@@ -59,8 +59,11 @@ class Desk:
         """Refuse a change where none can be kept."""
         if not self._is_ours:
             raise Refused(self._why)
-        if len(self.session.text) > MOST_TEXT:
-            raise Refused("the file is longer than 1 MB: it is shown and judged here, but changed in an editor")
+
+    def must_not_grow(self, grown: int) -> None:
+        """Refuse what makes a text longer than is followed here; one that is too long may always be made shorter."""
+        if grown > 0 and len(self.session.text) + grown > MOST_TEXT:
+            raise Refused("a file longer than 1 MB is shown and judged here, but made longer in an editor of text only")
 
     def touched(self, at: float) -> None:
         """Say that the text was changed."""

@@ -165,9 +165,11 @@ def _room(slot: WorkedSlot, units: HeaderUnits, said: tuple[Finding, ...]) -> co
 def balance(slot: WorkedSlot, units: HeaderUnits) -> contract.Balance | None:
     """Return the trailer as a beam; None where its measures or weights are not known."""
     box, result = slot.box, slot.weight
-    if box is None or result is None or not box.coupler_x.known or not all(axle.x.known for axle in box.axles):
+    if box is None or result is None or not box.coupler_x.known or not box.axles:
         return None
-    if not all(isfinite(one.band.best) for one in (result.gross, result.tongue, result.centre_x)):
+    if not all(axle.x.known for axle in box.axles):
+        return None
+    if not all(_is_answered(one.band) for one in (result.gross, result.tongue, result.centre_x, *result.axles)):
         return None
     up = [contract.Reaction(label="ball", x_mm=box.coupler_x.best * MILLIMETRES, kg=result.tongue.band.best,
                             text=_short(result.tongue.band, units))]  # fmt: skip
@@ -183,6 +185,11 @@ def balance(slot: WorkedSlot, units: HeaderUnits) -> contract.Balance | None:
         reactions=[*up, down],
         says=_balance_in_words(box, result.gross.band, up, units),
     )
+
+
+def _is_answered(band: Band) -> bool:
+    """Return whether anything at all is known of a number: one without either end is never drawn as nothing."""
+    return isfinite(band.best) and (isfinite(band.low) or isfinite(band.high))
 
 
 def _short(band: Band, units: HeaderUnits) -> str:

@@ -39,6 +39,8 @@ MOST_QUEUED = 200
 """Edits of one tab that may wait; a tab that sends more is shut out."""
 MOST_TOLD = 2_000
 """Messages a page may lag behind; one that lags further is shut out and comes back to the whole state."""
+WORST = contract.Choice(name="", label="the worst of all")
+"""What is looked at unless somebody chooses: a load state that is fine never hides one that is not."""
 Sending = Callable[[str], Awaitable[None]]
 
 
@@ -189,6 +191,7 @@ class Workroom:
     def _changed(self, tab: Tab, message: contract.Up, desk: Desk) -> None:
         """Make a change, and tell every tab what follows from it."""
         desk.must_take()
+        desk.must_not_grow(_growth(message))
         session, before, at = desk.session, desk.session.text, self._clock()
         made = self._made(tab, message, desk, at)
         if not isinstance(message, contract.Resolve):
@@ -298,7 +301,7 @@ class Workroom:
             redo=redo,
             can_write=desk.can_write,
             stages=stages,
-            loads=[contract.Choice(name=one.name, label=one.name) for one in rig.loads],
+            loads=[WORST, *(contract.Choice(name=one.name, label=one.name) for one in rig.loads)],
             vehicles=[contract.Choice(name=name, label=one.what or name) for name, one in rig.tow],
             slot=tab.slot,
             screens=self.screens.names(),
@@ -407,6 +410,17 @@ class Workroom:
 
 def _shift(message: contract.Move | contract.Drop) -> tuple[float, float, float]:
     return message.x_mm * MILLIMETRE, message.y_mm * MILLIMETRE, message.z_mm * MILLIMETRE
+
+
+def _growth(message: contract.Up) -> int:
+    """Return how much longer a change can make the text (characters); a step back is never held to be longer."""
+    match message:
+        case contract.TextEdit():
+            return sum(len(one.insert) - (one.end - one.start) for one in message.changes)
+        case contract.Undo() | contract.Redo() | contract.TakeOut() | contract.Resolve() | contract.Recover():
+            return 0
+        case _:
+            return 1
 
 
 def understood(text: str) -> contract.Up | None:
