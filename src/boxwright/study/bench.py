@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import fields, replace
 from datetime import date
 from typing import Literal, NamedTuple
 
@@ -13,13 +13,13 @@ from boxwright.rig.add import add_value
 from boxwright.rig.change import Change
 from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import Document
-from boxwright.rig.rig import Item
+from boxwright.rig.rig import Item, Rig
 from boxwright.rig.splice import Splice, apply, splice, tree_at
 from boxwright.study.lever import Lever
 from boxwright.study.moves import Edit, Movable, Rooms, movables
 from boxwright.study.once import Once
 from boxwright.study.own_mass import giver_of
-from boxwright.study.slots import Slot, Study, slots_of, study, ticket_slots
+from boxwright.study.slots import Asked, Laid, Slot, slots_of, ticket_slots
 from boxwright.study.standing import Standing, cut
 from boxwright.units import HeaderUnits
 
@@ -83,18 +83,18 @@ class Bench:
         self.once = once if once is not None else Once()
         self.composer = Composer()
         self.proofs = 0
-        self._before_at: dict[tuple[int, str | None], tuple[Slot, ...]] = {}
         self._rooms: Rooms | None = None
         self._loose: dict[tuple[Key, int], tuple[Movable, ...]] = {}
         self._past: int | None = None
         self._harmed: list[Slot] = []
+        self._as_is: Laid | None = None
+        self._changed: Laid | None = None
 
     def look_at(self, number: int) -> None:
         """Take the stage asked about into every proof where it is before today; the others before today are gone."""
         past = number if number < self.reading.rig.header.stage_today else None
         if past != self._past:
             self._past, self._rooms = past, None
-            self._before_at.clear()
             self._harmed.clear()
             self._loose.clear()
 
@@ -146,30 +146,38 @@ class Bench:
         if document is None:
             return None
         reading = self.composer.compose(document)
-        return reading if len(reading.problems) <= len(self.reading.problems) else None
+        if len(reading.problems) > len(self.reading.problems):
+            return None
+        return replace(reading, rig=_with_the_same(self.reading.rig, reading.rig))
 
     def slot_after(self, reading: Reading, slot: Slot) -> Slot | None:
         """Return one slot of a changed text."""
-        found = self._study(reading, stage=slot.number, load=slot.load, use=slot.use).slots
-        return next((one for one in found if key_of(one) == key_of(slot) and not one.is_for_ticket), None)
+        asked = slots_of(reading.rig, slot.number, slot.load, slot.use, False)
+        return next((self._laid(reading).slot(one) for one in asked if one.is_ticked == slot.is_ticked), None)
 
     def proof(self, reading: Reading, finding: Finding, slot: Slot, edits: tuple[Edit, ...]) -> Proof | None:
         """Return what a changed text does; None where a finding stands as grave as before, or something is harmed.
 
         Harmed is any slot with a stop, limit or unknown it had not. What goes wrong mostly does so in another load
-        state of the same stage, so that stage is looked at first; with the first harm the rest is not looked at.
+        state of the same stage, or in the same one later, so those are looked at first; with the first harm the rest is
+        not looked at.
         """
         self.proofs += 1
-        scope, pairs = self.scope_of(edits), list[tuple[Slot, Slot]]()
+        scope = self.scope_of(edits)
         if self._harms_again(reading, scope):
             return None
-        for number in sorted(scope.stages, key=lambda one: one != slot.number):
-            after = {key_of(one): one for one in self._studied(reading, number, scope.load)}
-            for one in self._at_stage(number, scope.load):
-                if key_of(one) not in after or _adds(one, after[key_of(one)]):
-                    self._harmed = [one, *(old for old in self._harmed if old is not one)][:MOST_HARMED]
-                    return None
-                pairs.append((one, after[key_of(one)]))
+        stages = sorted(scope.stages, key=lambda one: one != slot.number)
+        every = [asked for number in stages for asked in self._asked(number, scope.load)]
+        looked_at: dict[Asked, tuple[Slot, Slot]] = {}
+        for asked in sorted(every, key=lambda one: _farness(one, slot)):
+            old = self._laid(self.reading).slot(asked)
+            changed = self.slot_after(reading, old)
+            if changed is None or _adds(old, changed):
+                self._harmed = [old, *(one for one in self._harmed if one is not old)][:MOST_HARMED]
+                return None
+            looked_at[asked] = old, changed
+        # What is said of them does not hang on the order they were looked at.
+        pairs = [looked_at[asked] for asked in every]
         own = [new for old, new in pairs if key_of(old) == key_of(slot)]
         if not own or stands(finding, own[0]):
             return None
@@ -198,10 +206,8 @@ class Bench:
         tow = tuple((name, laden if one is vehicle else one) for name, one in reading.rig.tow)
         laden_reading = replace(reading, rig=replace(reading.rig, tow=tow))
         for number in self.stages:
-            before = self._at_stage(number, slot.load)
-            after = {key_of(one): one for one in self._studied(laden_reading, number, slot.load)}
-            for one in before:
-                new = after.get(key_of(one))
+            for one in self._at_stage(number, slot.load):
+                new = self.slot_after(laden_reading, one)
                 if new is None or _adds(one, new) or any(
                     said.code in OF_THE_VEHICLE and said.kind != "advice" for said in new.findings
                 ):  # fmt: skip
@@ -272,21 +278,43 @@ class Bench:
 
     def _at_stage(self, number: int, load: str | None = None) -> tuple[Slot, ...]:
         """Return the slots of a stage in one load state, or in all of them, as the text stands."""
-        if (number, load) not in self._before_at:
-            self._before_at[number, load] = self._studied(self.reading, number, load)
-        return self._before_at[number, load]
+        return tuple(self._laid(self.reading).slot(one) for one in self._asked(number, load))
 
-    def _studied(self, reading: Reading, number: int, load: str | None) -> tuple[Slot, ...]:
-        return tuple(one for one in self._study(reading, stage=number, load=load).slots if not one.is_for_ticket)
+    def _asked(self, number: int, load: str | None) -> tuple[Asked, ...]:
+        return slots_of(self.reading.rig, number, load, None, False)
 
-    def _study(self, reading: Reading, **asked: object) -> Study:
-        return study(reading.rig, self.today, once=self.once, shown_in=self.shown_in, judged_on=self.judged_on,
-                     vehicle=self.vehicle, **asked)  # type: ignore[arg-type]  # fmt: skip
+    def _laid(self, reading: Reading) -> Laid:
+        """Return a reading laid out for its slots: the text as it stands for good, a changed one until the next."""
+        if self._as_is is None:
+            self._as_is = self._laid_out(self.reading.rig, None)
+        if reading.rig is self.reading.rig:
+            return self._as_is
+        if self._changed is None or self._changed.given.rig is not reading.rig:
+            self._changed = self._laid_out(reading.rig, self._as_is)
+        return self._changed
+
+    def _laid_out(self, rig: Rig, like: Laid | None) -> Laid:
+        return Laid(rig, self.today, self.once, self.shown_in, self.judged_on, self.vehicle, like)
 
 
 def key_of(slot: Slot) -> Key:
     """Return what tells a slot from all others of its study."""
     return slot.number, slot.is_ticked, slot.load, slot.use
+
+
+def _farness(asked: Asked, slot: Slot) -> int:
+    """Return how late a slot is looked at, after a change made for another: where harm is likeliest comes first."""
+    if asked.use != slot.use:
+        return 3
+    if asked.number == slot.number:
+        return 0
+    return 1 if asked.load.name == slot.load else 2
+
+
+def _with_the_same(before: Rig, rig: Rig) -> Rig:
+    """Return a rig with the very objects of an earlier one where they are equal: what takes them stops at ``is``."""
+    pairs = ((one.name, getattr(before, one.name), getattr(rig, one.name)) for one in fields(rig))
+    return replace(rig, **{name: old for name, old, new in pairs if old is not new and old == new})
 
 
 def stands(finding: Finding, slot: Slot) -> bool:

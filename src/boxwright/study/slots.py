@@ -5,7 +5,7 @@ A slot is a stage (as planned, or today as ticked), a load state and a use.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -25,6 +25,8 @@ from boxwright.study.verdict import touches, verdict, worst
 from boxwright.study.worked import Tongues, Weighed, Worked
 from boxwright.units import Band, HeaderUnits
 
+CUT_FROM = ("parts", "openings", "layers", "wires", "straps", "people", "surfaces")
+"""What of a rig, beside the load state, says what stands."""
 UNKNOWN_HEIGHT = Band(0.0, float("-inf"), float("inf"), known=False)
 
 
@@ -40,17 +42,22 @@ class Asked:
 
 
 class Stood:
-    """What stands in each slot of one study, cut once: the other load states ask for the same again."""
+    """What stands in each slot of one rig, cut once: the other load states ask for the same again.
 
-    def __init__(self, rig: Rig, once: Once) -> None:
+    What ``like`` cut from a rig with the same things in it is not cut again.
+    """
+
+    def __init__(self, rig: Rig, once: Once, like: Stood | None = None) -> None:
         self._rig, self._once = rig, once
+        self._like = like if like is not None and _have_the_same(CUT_FROM, rig, like._rig) else None
         self._cut: dict[tuple[int, bool, LoadState, Use], Standing] = {}
 
     def by(self, asked: Asked) -> Standing:
         """Return what stands in a slot."""
         what = (asked.number, asked.is_ticked, asked.load, asked.use)
         if what not in self._cut:
-            self._cut[what] = cut(self._rig, *what, self._once.remembered)
+            known = self._like._cut.get(what) if self._like is not None else None
+            self._cut[what] = known or cut(self._rig, *what, self._once.remembered)
         return self._cut[what]
 
 
@@ -156,6 +163,78 @@ class Study:
         return tuple(slot for slot in self.slots if not slot.is_ticked and not slot.is_for_ticket)
 
 
+class Laid:
+    """A rig laid out: what all its slots have in common, and each slot worked out once, whoever asks for it.
+
+    A slot depends on nothing but the rig and the day, so it is the same in every study of them. ``like`` is a rig laid
+    out before on the same day, of which this one is a changed text: what stands as there is not gathered again.
+    """
+
+    def __init__(
+        self,
+        rig: Rig,
+        today: date,
+        once: Once,
+        shown_in: HeaderUnits | None = None,
+        judged_on: date | None = None,
+        vehicle: str = "",
+        like: Laid | None = None,
+    ) -> None:
+        header = rig.header
+        self.day = judged_on or (header.date_today if header.is_demo and header.date_today else today)
+        self.giver = giver_of(rig)
+        others, stood = _others(rig, self.giver, once), Stood(rig, once, like.given.stood if like is not None else None)
+        self.given: Given = Given(rig, self.giver, others, self.day, shown_in or header.units, vehicle, once, stood)
+        self._of_the_file = of_the_file(rig, today, self.day)
+        self._tongues: dict[tuple[int, bool], Tongues | Failed] = {}
+        self._tongue: dict[tuple[int, bool, LoadState], Output] = {}
+        self._like = like if like is not None and _weigh_alike(self.given, like.given) else None
+        self._slots: dict[Asked, Slot] = {}
+        self._tickets: tuple[Slot, ...] | None = None
+
+    @property
+    def tickets(self) -> tuple[Slot, ...]:
+        """Return the slots the scale tickets are compared in."""
+        if self._tickets is None:
+            asked = ticket_slots(self.given.rig, self.giver)
+            self._tickets = tuple(
+                _worked_slot(self.given, one, self._tongues_at(one.number, one.is_ticked), ()) for one in asked
+            )
+        return self._tickets
+
+    @property
+    def everywhere(self) -> tuple[Finding, ...]:
+        """Return the findings that bear on every slot: of the file, and of the tickets."""
+        return (*self._of_the_file, *_of_tickets(self.tickets))
+
+    def slot(self, asked: Asked) -> Slot:
+        """Return one slot worked out."""
+        if asked not in self._slots:
+            tongues = self._tongues_at(asked.number, asked.is_ticked)
+            self._slots[asked] = _worked_slot(self.given, asked, tongues, self.everywhere)
+        return self._slots[asked]
+
+    def _tongues_at(self, number: int, is_ticked: bool) -> Tongues | Failed:
+        """Return what the ball carries in every load state that is towed, at one stage."""
+        if (number, is_ticked) not in self._tongues:
+            self._tongues[number, is_ticked] = self._gathered_tongues(number, is_ticked)
+        return self._tongues[number, is_ticked]
+
+    def _gathered_tongues(self, number: int, is_ticked: bool) -> Tongues | Failed:
+        found: list[tuple[str, Output]] = []
+        for state in self.given.rig.loads:
+            if "tow" in state.uses:
+                at = (number, is_ticked, state)
+                tongue: Output | Failed | None = self._like._tongue.get(at) if self._like is not None else None
+                if tongue is None:
+                    tongue = _tongue(self.given, Asked(number, is_ticked, state, "tow"))
+                if isinstance(tongue, Failed):
+                    return tongue
+                self._tongue[at] = tongue
+                found.append((state.name, tongue))
+        return tuple(found)
+
+
 def study(
     rig: Rig,
     today: date,
@@ -178,18 +257,9 @@ def study(
     tow vehicle, else the first.
     """
     once = once if once is not None else Once()
-    header = rig.header
-    day = judged_on or (header.date_today if header.is_demo and header.date_today else today)
-    giver = giver_of(rig)
-    file_findings = of_the_file(rig, today, day)
-    others, stood = _others(rig, giver, once), Stood(rig, once)
-    given = Given(rig, giver, others, day, shown_in or header.units, vehicle, once, stood)
-    for_tickets, for_answers = ticket_slots(rig, giver), slots_of(rig, stage, load, use, all_stages, ticked)
-    times = dict.fromkeys((asked.number, asked.is_ticked) for asked in (*for_tickets, *for_answers))
-    tongues = {time: _tongues(given, *time) for time in times}
-    tickets = [_worked_slot(given, one, tongues[one.number, one.is_ticked], ()) for one in for_tickets]
-    everywhere = (*file_findings, *_of_tickets(tickets))
-    slots = [_worked_slot(given, one, tongues[one.number, one.is_ticked], everywhere) for one in for_answers]
+    header, laid = rig.header, Laid(rig, today, once, shown_in, judged_on, vehicle)
+    tickets, everywhere = laid.tickets, laid.everywhere
+    slots = [laid.slot(one) for one in slots_of(rig, stage, load, use, all_stages, ticked)]
     have = {(slot.number, slot.is_ticked, slot.load) for slot in slots}
     slots += [slot for slot in tickets if (slot.number, slot.is_ticked, slot.load) not in have]
     number = header.stage_today if stage is None else stage
@@ -197,13 +267,13 @@ def study(
     name = stage_name(rig, number)
     return Study(
         slots=tuple(slots),
-        judged_on=day,
+        judged_on=laid.day,
         stage=name,
         number=number,
         is_ticked=is_ticked,
         differences=_differences(slots, header.stage_today),
         without_load=tuple(_without_load(rig, name, everywhere, use)),
-        own_weight_from=giver.of if giver is not None else "",
+        own_weight_from=laid.giver.of if laid.giver is not None else "",
     )
 
 
@@ -239,7 +309,7 @@ def ticket_slots(rig: Rig, giver: Giver | None) -> tuple[Asked, ...]:
     return tuple(found)
 
 
-def _of_tickets(tickets: list[Slot]) -> tuple[Finding, ...]:
+def _of_tickets(tickets: tuple[Slot, ...]) -> tuple[Finding, ...]:
     """Return what is said of tickets, to be said in every slot."""
     return tuple(dict.fromkeys(one for slot in tickets for one in slot.findings if one.where.startswith("measured[")))
 
@@ -308,18 +378,26 @@ def ball_height(rig: Rig, vehicle: str) -> Band:
     return asked.ball_height if asked is not None and asked.ball_height is not None else UNKNOWN_HEIGHT
 
 
-def _tongues(given: Given, number: int, is_ticked: bool) -> Tongues | Failed:
-    """Return what the ball carries in every load state that is towed, at one stage."""
-    found: list[tuple[str, Output]] = []
-    for state in given.rig.loads:
-        if "tow" in state.uses:
-            _, box, masses = _gathered(given, Asked(number, is_ticked, state, "tow"))
-            pool = given.once(pool_of, box, masses)
-            tongue = given.once(tongue_alone, box, pool, ball_height(given.rig, given.vehicle))
-            if isinstance(tongue, Failed):
-                return tongue
-            found.append((state.name, tongue))
-    return tuple(found)
+def _tongue(given: Given, asked: Asked) -> Output | Failed:
+    """Return what the ball carries in one load state that is towed, at one stage."""
+    _, box, masses = _gathered(given, asked)
+    pool = given.once(pool_of, box, masses)
+    return given.once(tongue_alone, box, pool, ball_height(given.rig, given.vehicle))
+
+
+def _weigh_alike(given: Given, like: Given) -> bool:
+    """Return whether two rigs put the same on the ball wherever their load states are the same."""
+    rig, other = given.rig, like.rig
+    return (
+        _have_the_same((*CUT_FROM, "trailer", "frame"), rig, other)
+        and (given.giver, given.others) == (like.giver, like.others)
+        and ball_height(rig, given.vehicle) == ball_height(other, like.vehicle)
+    )
+
+
+def _have_the_same(fields: Iterable[str], rig: Rig, other: Rig) -> bool:
+    """Return whether some fields of two rigs are equal."""
+    return all(getattr(rig, name) == getattr(other, name) for name in fields)
 
 
 def _judged(

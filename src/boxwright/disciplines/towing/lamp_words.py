@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from boxwright.disciplines.towing.sourced import LAMP_WORDS, LAMPS
 
@@ -35,6 +36,7 @@ def read_lamps(written: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...
     return frozenset(fitted), tuple(unclear)
 
 
+@lru_cache(maxsize=1_000)
 def _said(text: str) -> frozenset[str] | None:
     """Return the lamps one text names, several for a combined one, none for one no rule asks for; None if unclear."""
     words = _stems(text)
