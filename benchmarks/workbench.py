@@ -174,7 +174,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         thousand = Path(folder) / "gannet.yaml"
         with thousand.open("w", encoding="utf-8") as file:
-            make = [sys.executable, ROOT / "rigs" / "make_gannet.py", "--parts", "1000"]
+            make = [sys.executable, str(ROOT / "rigs" / "make_gannet.py"), "--parts", "1000"]
             subprocess.run(make, check=True, stdout=file)
         chromium = shutil.which("chromium") or shutil.which("chromium-browser")
         browser = playwright.chromium.launch(executable_path=chromium, args=ARGUMENTS)

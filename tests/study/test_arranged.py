@@ -17,7 +17,7 @@ from boxwright.rig.compose import read_rig
 from boxwright.study.arranged import kept
 from boxwright.study.moves import Edit
 from boxwright.study.packing import least_effort
-from boxwright.study.remedy import Fix, remedies
+from boxwright.study.remedy import HARDLY_MORE, Fix, remedies
 from boxwright.study.room import edges, meets
 from boxwright.study.slots import study
 from tests.study.demo import TODAY
@@ -97,7 +97,10 @@ def test_the_arrangement_is_never_more_work_than_the_best_single_move_that_cures
     alone = [one for one in singles(text) if not breaches(applied(text, one.edits))]
     if alone:
         assert cures, "one move does, so there is an arrangement"
-        assert cures[0].effort <= min(one.effort for one in alone) + 1e-6
+        best, first = min(alone, key=lambda one: one.effort), cures[0]
+        # What clears more for hardly more work stands in the place of the lesser change.
+        clears_more = set(first.clears) > set(best.clears) and first.effort <= HARDLY_MORE * best.effort
+        assert first.effort <= best.effort + 1e-6 or clears_more
 
 
 def singles(text: str) -> list[Fix]:
