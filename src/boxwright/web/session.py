@@ -239,6 +239,9 @@ class Session:
         if base == self.rev:
             return
         then = self._document_at(base)
+        if then.find(path) is not None and self.document.find(path) is None:
+            name = path.partition("[")[2].partition("]")[0] or path
+            raise Refused(f"{name} was taken out in the meantime")
         now, before = self.document.span(path), then.span(path)
         if self.text[slice(*now)] != then.text[slice(*before)]:
             raise Refused("it was changed in the meantime; look at it again")
