@@ -64,6 +64,7 @@ def test_escape_puts_it_back(desk: Desk) -> None:
     assert desk.served.text == text
 
 
+@pytest.mark.nightly
 def test_a_lost_line_puts_it_back(desk: Desk) -> None:
     text = desk.served.text
     desk.may_lose = True

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import asyncio
 from collections.abc import Iterable
 
 import pytest
 from starlette.types import Message, Receive, Scope, Send
 
 from boxwright.web.gate import MOST_BODY, POLICY, TOKEN_LIFE, Door, Gate
+from tests.web.apart import apart
 
 PORT = 4321
 HERE = f"127.0.0.1:{PORT}"
@@ -63,7 +63,7 @@ def asked(
         sent.append(message)
 
     gate = Gate(reading, door or Door(PORT), PORT)
-    asyncio.run(gate(scope, receive, send))
+    apart(gate(scope, receive, send))
     return sent
 
 

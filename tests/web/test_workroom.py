@@ -14,6 +14,7 @@ import pytest
 from boxwright.web import contract, serving
 from boxwright.web.contract import CONTRACT, Cancel, Drop, Hello, Look, Move, Seek, Slot, Undo
 from boxwright.web.workroom import MOST_QUEUED, MOST_TOLD, Tab, Workroom
+from tests.web.apart import apart
 from tests.web.live import ROOT
 
 TODAY = date(2026, 11, 28)
@@ -75,7 +76,7 @@ def test_a_page_that_lags_too_far_behind_is_let_go_of_and_nobody_waits_for_it() 
         await asyncio.wait_for(speaking, 5.0)
         return sent
 
-    assert asyncio.run(lagging()) == 1
+    assert apart(lagging()) == 1
 
 
 def test_what_is_told_goes_out_in_order() -> None:
@@ -95,7 +96,7 @@ def test_what_is_told_goes_out_in_order() -> None:
         speaking.cancel()
         return heard
 
-    assert asyncio.run(telling()) == list(range(50))
+    assert apart(telling()) == list(range(50))
 
 
 class Clock:
@@ -138,7 +139,7 @@ async def handled(room: Workroom, tab: Tab, *messages: contract.Up) -> None:
 
 def test_a_page_is_told_everything_when_it_comes(room: Workroom) -> None:
     tab = Tab()
-    asyncio.run(handled(room, tab, hello()))
+    apart(handled(room, tab, hello()))
     assert [one["t"] for one in told(tab)] == ["state", "disk", "text", "numbers"]
     assert room.tabs == []
 
@@ -166,7 +167,7 @@ def test_the_file_is_kept_though_a_drawing_fails(room: Workroom, monkeypatch: py
         for loop in loops:
             loop.cancel()
 
-    asyncio.run(working())
+    apart(working())
     assert wanted in path.read_text(encoding="utf-8")
 
 
@@ -195,7 +196,7 @@ def test_a_change_that_cannot_be_sought_is_said(room: Workroom, monkeypatch: pyt
                 return
             await asyncio.sleep(0.01)
 
-    asyncio.run(asking())
+    apart(asking())
     offered = [one for one in told(tab) if one["t"] == "offered"]
     assert [one["remedy"] for one in offered] == [""]
     assert broken.stopped == 1
