@@ -6,6 +6,7 @@ Only who changes the page needs node. Without it, or without ``npm ci`` in ``web
 from __future__ import annotations
 
 import gzip
+import json
 import re
 import shutil
 import subprocess
@@ -66,6 +67,16 @@ def test_what_is_fetched_before_the_first_use_is_small() -> None:
     assert sum(sent(DIST / name) for name in {"index.html", *named, *fonts}) < MOST_BYTES
 
 
+def test_the_licences_of_what_the_page_carries_come_along() -> None:
+    lock = json.loads((WEB / "package-lock.json").read_text(encoding="utf-8"))["packages"]
+    told = (DIST / "licences.txt").read_text(encoding="utf-8")
+    carried = [f"{place.removeprefix('node_modules/')} {one['version']}" for place, one in lock.items()
+               if place and not one.get("dev")]  # fmt: skip
+    assert len(carried) > 10
+    assert [one for one in carried if f"\n{one}\n" not in told] == []
+    assert "SIL OPEN FONT LICENSE" in told and "MIT" in told
+
+
 def sent(path: Path) -> int:
     """Return how many bytes of a file come over the line: all but fonts are packed on the way."""
     data = path.read_bytes()
@@ -76,7 +87,8 @@ def test_nothing_built_is_left_over_or_fetched_from_elsewhere() -> None:
     """Every file is named by another; no address of another place is asked for by the page or its style."""
     files = content(DIST)
     words = b"".join(data for name, data in files.items() if not name.endswith(".woff2"))
-    assert [name for name in files if name != "index.html" and Path(name).name.encode() not in words] == []
+    alone = {"index.html", "licences.txt"}
+    assert [name for name in files if name not in alone and Path(name).name.encode() not in words] == []
     for name, data in files.items():
         if name.endswith((".html", ".css")):
             assert re.findall(rb"https?://|//[a-z]|url\((?!/assets/)", data) == [], name

@@ -227,6 +227,7 @@ export function Aside() {
       </button>
       <div class="folded">
         <div class="slot"><Choose label="As of" part="stage" /><Choose label="Loaded" part="load" /><Choose label="Behind" part="vehicle" /></div>
+        {found.of && <p class="whose">{found.of}</p>}
         {found.balance && (
           <div class="balance">
             <span class="corner"><Term words="Balance" explains={state.value?.terms.balance ?? ""} /></span>

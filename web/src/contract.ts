@@ -172,6 +172,7 @@ export type Numbers = {
   seq: number;
   rev: number;
   preview: boolean;
+  of: string;
   answers: Answer[];
   figures: Figure[];
   balance: Balance | null;

@@ -78,8 +78,10 @@ function NothingInHand() {
 /** One number box. What is being typed in it is never touched: a new text waits until it is left. */
 function Box({ field, isOff }: { field: ThingField; isOff: boolean }) {
   const box = useRef<HTMLInputElement>(null);
+  const latest = useRef(field.text);
+  latest.current = field.text;
   const fresh = () => {
-    if (box.current && document.activeElement !== box.current) box.current.value = field.text;
+    if (box.current && document.activeElement !== box.current) box.current.value = latest.current;
   };
   useEffect(fresh, [field.text]);
   return (

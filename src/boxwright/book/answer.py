@@ -4,21 +4,36 @@ from __future__ import annotations
 
 from boxwright.finding import Use, Verdict
 from boxwright.study.slots import Slot, Study
-from boxwright.study.verdict import WORST_FIRST
+from boxwright.study.verdict import WORST_FIRST, touches
 
 
 def slot_of(study: Study, use: Use, load: str) -> Slot | None:
     """Return the slot a use's verdict is given in; of load states with equal answers the one with most against it.
 
-    Where that is equal too it is the heaviest, so that an empty trailer never speaks for a laden one.
+    A stop is more than any number of questions. Where that is equal too it is the heaviest, so that an empty trailer
+    never speaks for a laden one.
     """
     slots = study.asked_slots(use, load) or study.asked_slots(use)
     return min(slots, key=_worst_first, default=None)
 
 
-def _worst_first(slot: Slot) -> tuple[int, int, float]:
+def worse_elsewhere(study: Study, use: Use, load: str) -> Verdict | None:
+    """Return the verdict of another load state that is worse for a use than the one asked for by name."""
+    shown = slot_of(study, use, load)
+    worst = min(study.asked_slots(use), key=_worst_first, default=None)
+    if shown is None or worst is None or _worst_first(worst)[:2] >= _worst_first(shown)[:2]:
+        return None
+    return worst.verdict
+
+
+def _worst_first(slot: Slot) -> tuple[int, bool, int, float]:
     mass = slot.weight.gross.band.best if slot.weight else 0.0
-    return (WORST_FIRST.index(slot.verdict.answer), -len(slot.verdict.says), -mass)
+    return (WORST_FIRST.index(slot.verdict.answer), not _has_stop(slot), -len(slot.verdict.says), -mass)
+
+
+def _has_stop(slot: Slot) -> bool:
+    """Return whether a rule of a slot is broken for certain, accepted by the owner or not."""
+    return any(one.kind == "stop" and touches(one, slot.use) for one in (*slot.findings, *slot.accepted))
 
 
 def verdict_of(study: Study, use: Use, load: str) -> Verdict:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import cast
 
+from boxwright.book import answer as answers
 from boxwright.book.numbers import UNIT_SYSTEMS, named, units_asked
 from boxwright.cli.compared import compared_sentences, parked_sentences, weigh_next, wheel_sentences
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of, read_bytes
@@ -17,7 +18,6 @@ from boxwright.rig.keys import OWNER_OF_SECTION
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Once
 from boxwright.study.slots import Slot, Study, study
-from boxwright.study.verdict import WORST_FIRST, touches
 from boxwright.units import HeaderUnits
 
 EXIT_CODES: dict[Answer, int] = {"go": 0, "limits": 1, "ask": 1, "no": 2}
@@ -116,11 +116,7 @@ def _check_load(rig: Rig, name: str, use: Use) -> None:
 
 def verdict_of(answer: Answered, use: Use) -> Verdict:
     """Return the verdict for a use: in the load state asked for where it is judged in it, else in its worst."""
-    slot = slot_of(answer, use)
-    found = slot.verdict if slot else answer.study.answer(use)
-    if found is None:  # never silence: what nobody judged is a no
-        return Verdict(use, "", answer.study.stage, "no", (), "", says=("not judged",))
-    return found
+    return answers.verdict_of(answer.study, use, answer.question.load)
 
 
 def exit_code(answer: Answered) -> int:
@@ -131,32 +127,13 @@ def exit_code(answer: Answered) -> int:
 
 
 def slot_of(answer: Answered, use: Use) -> Slot | None:
-    """Return the slot a use's verdict is given in; of load states with equal answers the one with most against it.
-
-    A stop is more than any number of questions. Where that is equal too it is the heaviest, so that an empty trailer
-    never speaks for a laden one.
-    """
-    slots = answer.study.asked_slots(use, answer.question.load) or answer.study.asked_slots(use)
-    return min(slots, key=_worst_first, default=None)
-
-
-def _worst_first(slot: Slot) -> tuple[int, bool, int, float]:
-    mass = slot.weight.gross.band.best if slot.weight else 0.0
-    return (WORST_FIRST.index(slot.verdict.answer), not _has_stop(slot), -len(slot.verdict.says), -mass)
-
-
-def _has_stop(slot: Slot) -> bool:
-    """Return whether a rule of a slot is broken for certain, accepted by the owner or not."""
-    return any(one.kind == "stop" and touches(one, slot.use) for one in (*slot.findings, *slot.accepted))
+    """Return the slot a use's verdict is given in."""
+    return answers.slot_of(answer.study, use, answer.question.load)
 
 
 def worse_elsewhere(answer: Answered, use: Use) -> Verdict | None:
     """Return the verdict of another load state that is worse for a use than the one asked for by name."""
-    shown = slot_of(answer, use)
-    worst = min(answer.study.asked_slots(use), key=_worst_first, default=None)
-    if shown is None or worst is None or _worst_first(worst)[:2] >= _worst_first(shown)[:2]:
-        return None
-    return worst.verdict
+    return answers.worse_elsewhere(answer.study, use, answer.question.load)
 
 
 def checked(answer: Answered) -> Checked:

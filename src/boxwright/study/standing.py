@@ -62,9 +62,7 @@ def cut(
     ``remembered`` keeps the frames between studies, so that an unchanged part stays the same object.
     """
     remembered = {} if remembered is None else remembered
-    perhaps: list[str] = []
-    protecting: list[str] = []
-    missing: list[str] = []
+    perhaps, protecting, missing = list[str](), list[str](), list[str]()
 
     def there(of: str, marks: Marks) -> Stands:
         answer = stands(marks, stage, ticked)

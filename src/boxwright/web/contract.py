@@ -277,13 +277,14 @@ class ShownProblem(Message):
 
 
 class Numbers(Message):
-    """What follows from the text, or from what the hand holds (``preview``). ``stale`` names what is still of an
-    earlier revision."""
+    """What follows from the text, or from what the hand holds (``preview``). ``of`` says whose numbers they are where
+    no load state was chosen; ``stale`` names what is still of an earlier revision."""
 
     t: Literal["numbers"]
     seq: int
     rev: int
     preview: bool
+    of: str
     answers: list[Answer]
     figures: list[Figure]
     balance: Balance | None

@@ -38,6 +38,7 @@ def numbers_of(seen: Seen, seq: int, rev: int, preview: bool) -> contract.Number
         rev=rev,
         preview=preview,
         answers=answers(seen) if not preview else _answers_of_load(seen),
+        of=f"Numbers of load {slot.load}" if slot is not None and slot.load != seen.slot.load else "",
         figures=figures(slot, units) if slot is not None else [],
         balance=balance(slot, units) if slot is not None else None,
         findings=(findings or [])[: MOST_IN_HAND if preview else None],
@@ -69,7 +70,7 @@ def _answers_of_load(seen: Seen) -> list[contract.Answer]:
 def _answer(seen: Seen, use: Use) -> contract.Answer:
     verdict = verdict_of(seen.study, use, seen.slot.load)
     says = list(verdict.says) or list(verdict.because) or ["every rule that was judged holds"]
-    if verdict.load and verdict.load != seen.slot.load and seen.slot.load:
+    if verdict.load and verdict.load != seen.slot.load:
         says[0] = f"(load {verdict.load}) {says[0]}"
     more = len(says) - MOST_REASONS
     if more > 0:

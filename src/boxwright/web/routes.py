@@ -28,8 +28,7 @@ from boxwright.web.workroom import Tab, Workroom, understood
 LOG = logging.getLogger(__name__)
 DIST = Path(str(files("boxwright.web"))) / "dist"
 KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8",
-         ".css": "text/css; charset=utf-8", ".woff2": "font/woff2", ".svg": "image/svg+xml",
-         ".webmanifest": "application/manifest+json"}  # fmt: skip
+         ".css": "text/css; charset=utf-8", ".woff2": "font/woff2", ".txt": "text/plain; charset=utf-8"}  # fmt: skip
 MOST_MESSAGE = 1_000_000
 MOST_A_SECOND = 120
 LONG = "public, max-age=31536000, immutable"
