@@ -44,6 +44,42 @@ def test_a_thing_is_reached_nudged_and_numbered_by_keys_alone(
     served.written(lambda now: "tools:" in now and "{x: 20," in now)
 
 
+def test_a_box_keeps_what_is_typed_in_it_and_writes_it_once(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    """Slowly typed, key by key: nothing is written before the box is left, and the next box begins undisturbed."""
+    served = serve("dunlin")
+    desk = show(served)
+    page, text = desk.page, served.text
+    desk.thing("parts[lathe]").focus()
+    boxes = page.locator(".inhand input")
+    expect(boxes.first).to_have_value("900")
+    boxes.first.click()
+    page.keyboard.press("Control+a")
+    page.keyboard.type("640", delay=120)
+    page.wait_for_timeout(700)
+    assert served.text == text, "what was being typed was written"
+    page.keyboard.press("Tab")
+    page.keyboard.press("Control+a")
+    page.keyboard.type("left+150", delay=120)
+    page.keyboard.press("Tab")
+    served.written(lambda now: "{x: 640, side: left+150, z: floor, size: 900 x 320 x 420" in now)
+    expect(boxes.first).to_have_value("640")
+    expect(boxes.nth(1)).to_have_value("left+150")
+    expect(desk.banner).to_have_count(0)
+
+
+def test_quick_nudges_all_count(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve("dunlin")
+    desk = show(served)
+    desk.thing("parts[lathe]").focus()
+    for _ in range(20):
+        desk.page.keyboard.press("ArrowLeft")
+        desk.page.wait_for_timeout(35)
+    served.written(lambda now: "{x: 700, side: right-40" in now)
+    expect(desk.banner).to_have_count(0)
+
+
 def test_a_finding_and_its_line_are_reached_by_keys_alone(
     serve: Callable[..., Served], show: Callable[..., Desk]
 ) -> None:
