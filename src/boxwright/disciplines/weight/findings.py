@@ -22,6 +22,7 @@ from boxwright.disciplines.weight.telling import (
     is_weighable,
     lifting,
     listed,
+    measure_of,
     name_of,
     ten_units,
     tipping_sentence,
@@ -73,10 +74,10 @@ def measure_missing(result: Result) -> Iterator[Finding]:
                 "weight/measure-missing",
                 path,
                 "unknown",
-                f"{path} is not written, so nobody can say what {carry}",
+                f"{measure_of(path)} is not written, so nobody can say what {carry}",
                 source=EQUILIBRIUM,
                 lever=path,
-                act=f"Measure {path} with a tape, "
+                act=f"Measure {measure_of(path)} with a tape, "
                 + ("tyre middle to tyre middle" if path.endswith("track") else "from the front wall's stud face"),
                 minutes=5,
                 uses=("tow", "sleep"),
@@ -99,12 +100,13 @@ def measure_assumed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             "weight/measure-assumed",
             path,
             kind,
-            f"{path} is not written and was assumed from the kind of trailer; tongue weight with all doubt: {tongue}",
+            f"{measure_of(path)} is not written and was assumed from the kind of trailer; "
+            f"tongue weight with all doubt: {tongue}",
             source=PRACTICE,
             lever=path,
             act="Ask the axle's maker for its spring rate, or weigh each axle with the nose high and low"
             if path.endswith("rate")
-            else f"Measure {path} with a tape, the trailer standing level",
+            else f"Measure {measure_of(path)} with a tape, the trailer standing level",
             minutes=5,
             uses=("tow",),
             because=(path,),

@@ -39,6 +39,24 @@ def name_of(path: str) -> str:
     return " ".join(words) or path
 
 
+MEASURES = {
+    "trailer.axles.x": "the place of the axles",
+    "trailer.axles.track": "the track of the axles",
+    "trailer.axles.rate": "the spring rate of the axles",
+    "trailer.coupler_x": "the place of the ball",
+    "trailer.coupler_height": "the height of the coupler",
+    "trailer.deck_height": "the height of the deck",
+    "trailer.tyres.size": "the size of the tyres",
+    "tow.ball_height": "the height of the tow vehicle's ball",
+}
+"""What a sentence calls the measures of trailer and tow vehicle."""
+
+
+def measure_of(path: str) -> str:
+    """Return what a sentence calls a measure; a path without words of its own stays as it is written."""
+    return MEASURES.get(path, path)
+
+
 def is_weighable(path: str) -> bool:
     """Return whether a path names something that can be put on a scale, not a measure of the trailer."""
     return path.startswith("trailer.empty") or not path.startswith(("tow.", "trailer."))
