@@ -8,6 +8,7 @@ vi.mock("./link", () => ({
   bus: new EventTarget(),
   isConnected: { value: true },
   isWaiting: () => false,
+  hold: () => {},
   state: { value: { can_write: true } },
   send: (message: Said) => sent.all.push(message),
 }));

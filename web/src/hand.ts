@@ -1,5 +1,5 @@
 import type { Numbers, Patch, Picture, Snap } from "./contract";
-import { bus, isConnected, isWaiting, send, state } from "./link";
+import { bus, hold, isConnected, isWaiting, send, state } from "./link";
 import { caught, linesAlong, NOT_MOVED, shiftOf, type Shift, type Span } from "./snap";
 
 const REACH_PX = 8;
@@ -111,6 +111,7 @@ export class Hand {
     }
     this.choose(group);
     const scale = this.perPixel();
+    hold(true);
     this.held = {
       group, of: group.dataset.of ?? "", startX: event.clientX, startY: event.clientY, scale, box: (group.querySelector<SVGGraphicsElement>("polygon") ?? group).getBBox(),
       dx: 0, dy: 0, catches: "", hasMoved: false, base: isWaiting() ? undefined : state.value.rev,
@@ -196,6 +197,7 @@ export class Hand {
   private letGo(isKept: boolean): void {
     const held = this.held;
     this.held = null;
+    hold(false);
     cancelAnimationFrame(this.frame);
     this.frame = 0;
     if (!held?.hasMoved) return;
@@ -221,6 +223,7 @@ export class Hand {
     this.waiting = null;
     const held = this.held;
     this.held = null;
+    hold(false);
     if (held?.hasMoved) this.clear(held.group);
   }
 

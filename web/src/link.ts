@@ -6,6 +6,7 @@ import {
   type Numbers,
   type Offered,
   type Patch,
+  type Picture,
   type Screen,
   type Slot,
   type State,
@@ -54,7 +55,25 @@ export async function fetchScreen(): Promise<void> {
   const name = at.value;
   if (!state.value?.has_file) return;
   const found = await fetched<Screen>(`/screen/${encodeURIComponent(name)}`);
-  if (found && name === at.value) screen.value = found;
+  if (!found || name !== at.value) return;
+  if (isHolding) isPutOff = true;
+  else screen.value = { ...found, pictures: found.pictures.map(asBefore) };
+}
+
+/** A picture that is drawn as before stays the same object, so that nothing lets go of what is held or focused. */
+function asBefore(picture: Picture): Picture {
+  const before = screen.value?.pictures.find((one) => one.name === picture.name);
+  return before && JSON.stringify(before) === JSON.stringify(picture) ? before : picture;
+}
+
+let isHolding = false;
+let isPutOff = false;
+/** Say whether a hand holds something: a sheet is not drawn anew under it, but as soon as it lets go. */
+export function hold(isHeld: boolean): void {
+  isHolding = isHeld;
+  if (isHeld || !isPutOff) return;
+  isPutOff = false;
+  void fetchScreen();
 }
 
 /** Fetch something of what is looked at by its address; null where it is not to be had. */
@@ -152,6 +171,9 @@ function patched(message: Patch): void {
   else {
     bus.dispatchEvent(new CustomEvent<Patch>("patch", { detail: message }));
     if (screen.value) screen.value.rev = message.rev;
+    // What was patched is no longer drawn as it was fetched: the next fetch draws it anew.
+    const shown = screen.value?.pictures.find((one) => one.name === message.sheet);
+    if (shown) shown.svg = "";
   }
 }
 
