@@ -54,7 +54,10 @@ class Answered:
 def answered(
     question: Question, today: date, is_every_stage: bool = False, clock: Callable[[], float] | None = None
 ) -> Answered:
-    """Return the answer to a question; ``is_every_stage`` works out the stages before today's too."""
+    """Return the answer to a question; ``is_every_stage`` works out the stages before today's too.
+
+    A stage that is asked for by name is answered for as planned, today's too; without one today is, as ticked.
+    """
     use = cast(Use, must_be_one_of(question.use, list(USES), "use"))
     system = must_be_one_of(question.units, list(UNIT_SYSTEMS), "system of units")
     day = _day(question.on)
@@ -78,6 +81,7 @@ def answered(
         shown_in=units,
         judged_on=day,
         vehicle=question.vehicle,
+        ticked=False if question.stage else None,
     )
     return Answered(question, reading, found, use, units, once, seconds)
 
