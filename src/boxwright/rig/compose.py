@@ -16,6 +16,7 @@ from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
 from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
+from boxwright.rig.fitting import fitted_of
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.impossible import impossible, unread_lengths
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
@@ -93,6 +94,7 @@ class Composer:
         shell, unread = shell_of(framing, items, layers, readings, units, len(stages.stages), trailer)
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
+        fitted = fitted_of(items["parts"], items["openings"], surfaces, units)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
@@ -113,7 +115,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(named, items, stages.facets, places, shell, units.words),
+            **sections_of(named, items, stages.facets, places, shell, fitted, units.words),
         )
         return Reading(rig, problems, document)
 

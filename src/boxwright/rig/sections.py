@@ -98,6 +98,7 @@ def sections_of(
     facets: tuple[tuple[str, str, Entry], ...],
     places: tuple[tuple[str, Entry], ...],
     shell: frame.Section,
+    fitted: layout.Section,
     words: str,
 ) -> BySection:
     """Return the settings of every discipline by its folder: what is written, not what stands."""
@@ -110,7 +111,7 @@ def sections_of(
 
     return {
         "frame": shell,
-        "layout": layout.Section(),
+        "layout": fitted,
         "structure": structure.Section(straps=owned("straps", Strap), fastened=_fastened(items["parts"], words)),
         "weight": weight.Section(),
         "towing": towing.Section(

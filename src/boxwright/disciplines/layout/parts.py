@@ -7,8 +7,10 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field, ValidationInfo
 
+from boxwright.exchange import Vector
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry, read_names
+from boxwright.model.place import Place, Surfaces
 from boxwright.units import Band, HeaderUnits, Metre, MetreBand, Unit, read_size
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
@@ -68,6 +70,17 @@ class Reach(Entry):
     height: MetreBand | None = Field(None, description="height of its outer edge above the deck, such as 80")
 
 
+class BlockWords(Entry):
+    """One of the boxes a thing is made up of, from the thing's own front, left and under edge."""
+
+    x: MetreBand | None = Field(
+        None, description="behind the thing's own front edge; 0 where it is not written, such as 4"
+    )
+    side: MetreBand | None = Field(None, description="to the right of the thing's own left edge, such as 6")
+    z: MetreBand | None = Field(None, description="above the thing's own underside, such as 12")
+    size: Extents = Field(description="length x width x height of this box, such as 18 x 15 x 12")
+
+
 class Facet(Entry):
     """What layout reads of a part or an opening."""
 
@@ -83,6 +96,9 @@ class Facet(Entry):
     mattress: Extents | None = Field(
         None, description="length x width x thickness of the mattress, such as 75 x 47 x 4"
     )
+    blocks: tuple[BlockWords, ...] = Field(
+        (), description="the boxes it fills, where one box is too much: [{x: 4, side: 6, z: 12, size: 18 x 15 x 12}]"
+    )
 
 
 NAMED: dict[str, type[Entry]] = {}
@@ -90,5 +106,57 @@ PLAIN: dict[str, type[Entry]] = {}
 
 
 @dataclass(frozen=True, slots=True)
+class Piece:
+    """One box of a thing, from the thing's own front left under corner (m)."""
+
+    low: Vector
+    size: Vector
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """A part as layout sees it, whatever stands: where it is written, folded up, at night, and how it moves.
+
+    ``along`` are the middles of a counted part along the trailer. ``inside`` and ``rides_on`` are paths. ``legs`` are
+    the two corners of each leg as it stands when the part is down. ``is_sized`` is False where no size is known.
+    ``wall`` is the wall it hangs on and ``hinge`` the edge it turns about, in plain words; empty where not written.
+    """
+
+    of: str
+    name: str
+    kind: str
+    place: Place
+    is_sized: bool
+    folded: Place | None = None
+    asleep: Place | None = None
+    leaves_at_night: bool = False
+    along: tuple[float, ...] = ()
+    inside: str = ""
+    rides_on: str = ""
+    folds: str = ""
+    folded_depth: Band | None = None
+    wall: str = ""
+    hinge: str = ""
+    legs: tuple[tuple[Vector, Vector], ...] = ()
+    pieces: tuple[Piece, ...] = ()
+    facet: Facet | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Closed:
+    """An opening of the shell: the box of the hole in its wall (m), and how what closes it swings."""
+
+    of: str
+    name: str
+    wall: str
+    place: Place
+    facet: Facet | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
-    """The settings of layout: none yet."""
+    """What layout sees of the rig, whatever stands: every part and opening, and the faces of the finished room."""
+
+    fitted: tuple[Fitted, ...] = ()
+    closed: tuple[Closed, ...] = ()
+    room: Surfaces | None = None

@@ -1,0 +1,95 @@
+"""What layout sees of the parts and openings of a rig: their places at each time, how they move, what carries them."""
+
+from __future__ import annotations
+
+from math import isfinite
+
+from boxwright.disciplines import layout, structure
+from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Piece
+from boxwright.exchange import Vector
+from boxwright.model.place import Place, Surfaces, side_word
+from boxwright.rig.rig import Item
+from boxwright.units import Band, CannotRead, HeaderUnits, read_band, read_exact
+
+Corners = tuple[Vector, Vector]
+
+
+def fitted_of(
+    parts: tuple[Item, ...], openings: tuple[Item, ...], room: Surfaces, units: HeaderUnits
+) -> layout.Section:
+    """Return every part and opening as layout sees it."""
+    paths = {item.name: item.of for item in parts}
+    return layout.Section(
+        tuple(_fitted(item, paths, units) for item in parts),
+        tuple(Closed(one.of, one.name, _side(one.words.wall, units), one.place, _facet(one)) for one in openings),
+        room,
+    )
+
+
+def _facet(item: Item) -> layout.Facet | None:
+    facet = item.facet("layout")
+    return facet if isinstance(facet, layout.Facet) else None
+
+
+def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
+    words, facet, built = item.words, _facet(item), item.facet("structure")
+    hinge = built.hinge.edge if isinstance(built, structure.Facet) and built.hinge is not None else ""
+    return Fitted(
+        of=item.of,
+        name=item.name,
+        kind=words.kind,
+        place=item.place,
+        is_sized=all(extent > 0.0 and isfinite(extent) for extent in item.place.size),
+        folded=item.folded,
+        asleep=item.asleep,
+        leaves_at_night=item.leaves_at_night,
+        along=_middles(item, units),
+        inside=paths.get(words.inside, ""),
+        rides_on=paths.get(words.rides_on, ""),
+        folds=words.folds,
+        folded_depth=words.folded_depth,
+        wall=_side(words.wall, units),
+        hinge=_side(hinge, units),
+        legs=_legs(built, item.place, units) if isinstance(built, structure.Facet) else (),
+        pieces=tuple(_piece(one) for one in facet.blocks) if facet is not None else (),
+        facet=facet,
+    )
+
+
+def _side(wall: str, units: HeaderUnits) -> str:
+    """Return the wall a word of the trade means to the home country, empty where none is written."""
+    return side_word(wall.strip(), units.words) if wall.strip() else ""
+
+
+def _middles(item: Item, units: HeaderUnits) -> tuple[float, ...]:
+    """Return the places of a counted part along the trailer; one that cannot be read was told where it was read."""
+    try:
+        return tuple(read_exact(text, "length", units) for text in item.words.at)
+    except CannotRead:
+        return ()
+
+
+def _piece(words: BlockWords) -> Piece:
+    return Piece((_from_edge(words.x), _from_edge(words.side), _from_edge(words.z)), words.size)
+
+
+def _from_edge(band: Band | None) -> float:
+    return band.best if band is not None and band.known else 0.0
+
+
+def _legs(facet: structure.Facet, place: Place, units: HeaderUnits) -> tuple[Corners, ...]:
+    """Return the corners of each leg under a part that is down; none where it is not written where they stand."""
+    legs = facet.legs
+    if legs is None or legs.size is None or not legs.side.startswith("+"):
+        return ()
+    try:
+        across = read_band(legs.side[1:].strip(), "length", units).best
+    except CannotRead:
+        return ()
+    left, under = place.low_edge(1).best + across, place.low_edge(2).best
+    length, width, height = legs.size
+    return tuple(
+        ((one.best - length / 2.0, left, under - height), (one.best + length / 2.0, left + width, under))
+        for one in legs.at
+        if one.known
+    )
