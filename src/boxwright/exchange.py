@@ -145,3 +145,27 @@ class Fixing:
     low: Vector
     high: Vector
     doubts: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Aisle:
+    """The widest way somebody can take from a sleeping place (``of``) to an opening (``leads_to``): lengths in m.
+
+    ``width`` is the side of the square that can be moved all the way and out through the opening's own width: never
+    more than is free. Its low end takes all that is in doubt as in the way, its high end nothing of it; not known
+    where the bed, the room or the opening has no place. ``height`` is the least headroom on that way.
+
+    ``blocked_by`` are things of which each, taken away alone, would make the way wider (all that stand around its
+    narrowest place, where no one alone does). ``over`` are things one has to step or climb over. ``unsure`` are things
+    of which nobody knows where they stand. ``past`` are openings that this way cannot but go by.
+    """
+
+    of: str
+    leads_to: str
+    width: Band
+    height: Band
+    blocked_by: tuple[str, ...]
+    over: tuple[str, ...]
+    unsure: tuple[str, ...]
+    past: tuple[str, ...]
+    sleepers: tuple[str, ...]
