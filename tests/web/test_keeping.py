@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from boxwright.web import keeping
-from boxwright.web.keeping import MOST_BYTES, MOST_PAST, CannotKeep, ChangedMeanwhile, Keeper, hash_of
+from boxwright.web.keeping import MOST_BYTES, CannotKeep, ChangedMeanwhile, Keeper
 
 
 @pytest.fixture
@@ -37,16 +37,27 @@ def test_the_text_that_is_replaced_is_kept(file: Path) -> None:
     assert past(file) == {"rig: one\n", "rig: 1\n", "rig: 2\n"}
 
 
-def test_only_so_many_past_texts_are_kept_and_the_latest_among_them(file: Path) -> None:
+def test_the_text_at_opening_outlives_many_saves(file: Path) -> None:
     keeper = opened(file)
-    for count in range(MOST_PAST + 20):
+    for count in range(70):
         keeper.keep(f"rig: {count}\n")
-        os.utime(file.parent / ".boxwright" / "past" / f"{hash_of(_before(count))}.yaml", (count, count))
-    assert past(file) == {f"rig: {count}\n" for count in range(19, MOST_PAST + 19)}
+    assert past(file) == {"rig: one\n", *(f"rig: {count}\n" for count in range(69))}
 
 
-def _before(count: int) -> bytes:
-    return f"rig: {count - 1}\n".encode() if count else b"rig: one\n"
+@pytest.mark.parametrize("mode", [0o600, 0o640, 0o644])
+def test_what_is_kept_beside_is_for_the_same_eyes(file: Path, mode: int) -> None:
+    file.chmod(mode)
+    keeper = opened(file)
+    keeper.keep("rig: two\n")
+    keeper.jot("rig: three\n")
+    opened(file).left("rig: two\n")
+    keeper.set_aside("rig: four\n")
+    file.unlink()
+    keeper.keep("rig: five\n", is_again=True)
+    keeper.set_aside("rig: six\n")
+    kept = [one for one in (file.parent / ".boxwright").rglob("*") if one.is_file()]
+    assert {one.suffixes[-1] for one in kept} == {".yaml", ".left", ".unsaved"}
+    assert {one.stat().st_mode & 0o777 for one in [file, *kept]} == {mode}
 
 
 def test_what_somebody_else_wrote_is_not_written_over(file: Path) -> None:
@@ -71,7 +82,7 @@ def test_a_file_that_has_vanished_is_written_again_only_when_asked(file: Path) -
 def test_a_crash_while_writing_leaves_the_old_text(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     keeper = opened(file)
 
-    def full(path: Path, data: bytes) -> None:
+    def full(path: Path, data: bytes, mode: int | None) -> None:
         path.with_name(path.name + ".new").write_bytes(data[:4])
         raise OSError(28, "No space left on device")
 

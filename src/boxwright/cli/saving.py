@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from boxwright.book.saving import replaced, written
+from boxwright.book.saving import mode_of, replaced, written
 from boxwright.cli.rig_file import NothingAsked, read_bytes
 from boxwright.cli.screen import clean
 
@@ -20,7 +20,7 @@ def saved(name: str, before: bytes, after: str) -> Path:
         raise NothingAsked(f'"{clean(name)}" has been changed by somebody else in the meantime; ask again')
     kept = path.with_name(path.name + "~")
     try:
-        written(kept, before)
+        written(kept, before, mode_of(path))
         replaced(path, new)
     except OSError as reason:
         words = (reason.strerror or str(reason)).lower()

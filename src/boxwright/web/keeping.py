@@ -1,7 +1,7 @@
 """The rig file on the disk while it is open: read, watched for others, written at once, its past versions kept.
 
-Beside the rig file stands the folder ``.boxwright``: ``past/`` with the texts this session replaced, and beside them
-under the rig's own name the text that is not in the file yet (``NAME.unsaved``): the last change before it is written,
+Beside the rig file stands the folder ``.boxwright``: in ``past/`` the earlier texts (`past` says which), and under the
+rig's own name the text that is not in the file yet (``NAME.unsaved``): the last change before it is written,
 one that does not read as a rig, or one that somebody else's change stood against. What a session that ended at once
 left there is put by as ``NAME.left`` until its owner says what becomes of it.
 """
@@ -16,10 +16,10 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from boxwright.book.saving import replaced, written
+from boxwright.book.saving import in_place, mode_of, replaced, written
+from boxwright.web.past import Past
 
 FOLDER, PAST, UNSAVED, LEFT, LOCK = ".boxwright", "past", "unsaved", "left", "lock"
-MOST_PAST = 50
 MOST_BYTES = 4_000_000
 """A rig file longer than this is not opened: 30 times the greatest demo rig."""
 LOCK_TRIES, LOCK_PAUSE, LOCK_LIFE = 20, 0.02, 10.0
@@ -58,6 +58,8 @@ class Keeper:
     def __init__(self, path: Path) -> None:
         self.path = path.resolve() if path.is_symlink() else path
         self.known = ""
+        self.past = Past(self._folder() / PAST, self.path.name)
+        self._had = mode_of(self.path)
 
     def seen(self) -> Seen:
         """Return the file as it stands now; never raises."""
@@ -100,8 +102,8 @@ class Keeper:
                 if seen.data is not None and seen.hash != self.known:
                     raise ChangedMeanwhile(seen.data)
                 if seen.data is not None:
-                    self._keep_past(seen.data, seen.hash)
-                replaced(self.path, data)
+                    self.past.keep(seen.data, self._mode())
+                replaced(self.path, data, self._mode())
         except OSError as reason:
             words = (reason.strerror or str(reason)).lower()
             raise CannotKeep(f"{self.path.name} could not be written: {words}") from None
@@ -142,17 +144,12 @@ class Keeper:
         It outlives this program but not the computer; the file itself follows within a second.
         """
         with suppress(OSError):
-            self._folder().mkdir(exist_ok=True)
-            aside = self._beside(UNSAVED)
-            beside = aside.with_name(aside.name + ".new")
-            beside.write_bytes(text.encode("utf-8"))
-            os.replace(beside, aside)
+            self._put_aside(UNSAVED, text, is_on_disk=False)
 
     def set_aside(self, text: str) -> None:
         """Keep a text that cannot be put in place beside the file, so that nothing typed is lost."""
         with suppress(OSError):  # a folder nobody may write in: the page still holds the text
-            self._folder().mkdir(exist_ok=True)
-            replaced(self._beside(UNSAVED), text.encode("utf-8"))
+            self._put_aside(UNSAVED, text, is_on_disk=True)
 
     def forget_unsaved(self) -> None:
         """Take away the text set aside: what stands in the file is newer."""
@@ -179,10 +176,24 @@ class Keeper:
         except OSError:
             return None
 
+    def _put_aside(self, what: str, text: str, *, is_on_disk: bool) -> None:
+        """Write a text beside the rig file, for nobody's eyes that may not read the file itself."""
+        self._folder().mkdir(exist_ok=True)
+        aside = self._beside(what)
+        beside = aside.with_name(aside.name + ".new")
+        written(beside, text.encode("utf-8"), self._mode(), is_on_disk)
+        in_place(beside, aside)
+
+    def _mode(self) -> int | None:
+        """Return who may read the rig file, or might while it was there: what is kept beside it is for the same."""
+        mode = mode_of(self.path)
+        self._had = self._had if mode is None else mode
+        return self._had
+
     def _to_past(self, path: Path) -> None:
         data = self._read(path)
         if data is not None:
-            self._keep_past(data.encode("utf-8"), hash_of(data.encode("utf-8")))
+            self.past.keep(data.encode("utf-8"), self._mode())
             path.unlink()
 
     def _folder(self) -> Path:
@@ -190,16 +201,3 @@ class Keeper:
 
     def _beside(self, what: str) -> Path:
         return self._folder() / f"{self.path.name}.{what}"
-
-    def _keep_past(self, data: bytes, name: str) -> None:
-        past = self._folder() / PAST
-        past.mkdir(parents=True, exist_ok=True)
-        kept = past / f"{name}.yaml"
-        if kept.exists():
-            kept.touch()
-        else:
-            written(kept, data)
-        every = sorted(past.glob("*.yaml"), key=lambda one: one.stat().st_mtime_ns)
-        for old in every[: max(len(every) - MOST_PAST, 0)]:
-            with suppress(OSError):
-                old.unlink()
