@@ -69,7 +69,7 @@ def test_the_owners_are_those_of_the_architecture() -> None:
     """The table of DESIGN 5, which this list repeats."""
     expected = {
         "structure": "hinge legs screws tie wll backs",
-        "layout": "swing slides keep_clear sees out mattress",
+        "layout": "swing slides keep_clear sees out mattress blocks",
         "cutting": "carcass sheets bars",
         "safety": "expires alarm release egress",
         "power": "draw hours duty battery panel charger inverter rcd",
