@@ -4,7 +4,8 @@ import { at, choose, fetched, isConnected, isPreview, numbers, offered, send, se
 import { showInFile, showOnSheet } from "./sheet";
 
 const FIRST = 7;
-const isOpen = signal(false);
+/** Whether numbers and findings are shown where there is no room for them beside the sheet. */
+export const isOpen = signal(false);
 
 /** A term with its one-line explanation, for a pointer and for a keyboard. */
 export function Term({ words, explains }: { words: string; explains: string }) {
@@ -61,23 +62,23 @@ function Beam({ balance }: { balance: Balance }) {
   const high = balance.rear_mm;
   const x = (mm: number) => 34 + ((mm - low) / (high - low || 1)) * 252;
   const most = Math.max(...balance.reactions.filter((one) => !one.is_down).map((one) => Math.abs(one.kg)), 1);
-  const bar = (kg: number) => Math.max(Math.abs(kg) * (34 / most), 1.5);
+  const bar = (kg: number) => Math.max(Math.abs(kg) * (24 / most), 1.5);
   const up = balance.reactions.filter((one) => !one.is_down);
   return (
-    <svg class="beam" viewBox="0 0 320 118" role="img" aria-label={balance.says}>
-      <path class="frame" d={`M${x(balance.front_mm)} 58V34H${x(balance.rear_mm)}V58`} />
-      <path class="wide" d={`M${x(balance.coupler_mm)} 58H${x(balance.rear_mm)}`} />
+    <svg class="beam" viewBox="0 0 320 96" role="img" aria-label={balance.says}>
+      <path class="frame" d={`M${x(balance.front_mm)} 48V28H${x(balance.rear_mm)}V48`} />
+      <path class="wide" d={`M${x(balance.coupler_mm)} 48H${x(balance.rear_mm)}`} />
       {balance.reactions.filter((one) => one.is_down).map((one) => (
         <g key={one.label}>
-          <path class="down" d={`M${x(one.x_mm)} 16V54`} />
-          <path class="head" d={`M${x(one.x_mm) - 4} 47L${x(one.x_mm)} 57L${x(one.x_mm) + 4} 47z`} />
+          <path class="down" d={`M${x(one.x_mm)} 16V44`} />
+          <path class="head" d={`M${x(one.x_mm) - 4} 37L${x(one.x_mm)} 47L${x(one.x_mm) + 4} 37z`} />
           <text x={x(one.x_mm)} y="12">{one.text}</text>
         </g>
       ))}
       {up.map((one, index) => (
         <g key={one.label}>
-          <path class={one.kg < 0 ? "up lifts" : "up"} d={`M${x(one.x_mm)} 63v${bar(one.kg)}`} />
-          <text x={x(one.x_mm)} y="112" style={{ textAnchor: index === 0 || up.length === 2 ? "middle" : index % 2 ? "end" : "start" }}
+          <path class={one.kg < 0 ? "up lifts" : "up"} d={`M${x(one.x_mm)} 52v${bar(one.kg)}`} />
+          <text x={x(one.x_mm)} y="91" style={{ textAnchor: index === 0 || up.length === 2 ? "middle" : index % 2 ? "end" : "start" }}
             dx={index === 0 || up.length === 2 ? 0 : index % 2 ? 8 : 2}>{one.text}</text>
         </g>
       ))}
@@ -95,14 +96,14 @@ function FigureBox({ figure }: { figure: Figure }) {
   };
   return (
     <div class={`figure ${figure.kind ?? ""} ${isShown.value ? "shown" : ""}`}>
-      <dt>
-        {figure.label}
-        <button class="what" aria-label={`${figure.label}: what it is and how it is worked out`} aria-expanded={isShown.value}
-          onClick={open} onKeyDown={(event) => event.key === "Escape" && (isShown.value = false)}>?</button>
-      </dt>
-      <dd>
+      <dt>{figure.label}</dt>
+      <dd class="number">
         <span id={`figure-${figure.key}`}>{figure.text}</span>{figure.unit && <i>{figure.unit}</i>}
         {figure.band && <small>{figure.band}</small>}
+      </dd>
+      <dd>
+        <button class="what" aria-label={`${figure.label}: what it is and how it is worked out`} aria-expanded={isShown.value}
+          onClick={open} onKeyDown={(event) => event.key === "Escape" && (isShown.value = false)}>?</button>
       </dd>
       {isShown.value && (
         <dd class="steps">
@@ -138,9 +139,8 @@ function Finding({ finding, isKept }: { finding: ShownFinding; isKept?: boolean 
   const isOff = !isConnected.value || !state.value?.can_write;
   return (
     <li class={`finding ${finding.kind}`}>
-      <p><b title={finding.explains}>{finding.word}</b> {finding.says}</p>
       <details>
-        <summary>What to do, and where</summary>
+        <summary><span class="head"><b title={finding.explains}>{finding.word}</b> {finding.says}</span></summary>
         <p class="meaning">{finding.word}: {finding.explains}</p>
         {finding.act && <p>{finding.act}</p>}
         <p class="source">Rule: {finding.code}. Source: {finding.source || "not shown"}. {finding.use && `Bears on: ${finding.use}.`}</p>
@@ -221,10 +221,7 @@ export function Aside() {
   const found = numbers.value;
   if (!found) return <aside class="aside" aria-label="Numbers and findings"><p class="empty">Working it out</p></aside>;
   return (
-    <aside class={isOpen.value ? "aside open" : "aside"} aria-label="Numbers and findings">
-      <button class="fold phone" aria-expanded={isOpen.value} onClick={() => (isOpen.value = !isOpen.value)}>
-        {isOpen.value ? "Close the numbers" : "Numbers and findings"}
-      </button>
+    <aside id="numbers" class={isOpen.value ? "aside open" : "aside"} aria-label="Numbers and findings">
       <div class="folded">
         <div class="slot"><Choose label="As of" part="stage" /><Choose label="Loaded" part="load" /><Choose label="Behind" part="vehicle" /></div>
         {found.of && <p class="whose">{found.of}</p>}

@@ -1,7 +1,10 @@
 import "./style.css";
+import "./phone.css";
+import "./wanted.css";
+import "./print.css";
 import { signal } from "@preact/signals";
 import { render } from "preact";
-import { Answers, Aside } from "./aside";
+import { Answers, Aside, isOpen } from "./aside";
 import { First } from "./first";
 import { at, disk, isConnected, link, refused, send, state, wasConnected } from "./link";
 import { Body } from "./screens";
@@ -20,15 +23,36 @@ function Header() {
       <span class="rig">{found?.rig}</span>
       <span class={`disk ${disk.value?.state ?? ""}`} role="status">{isConnected.value ? disk.value?.says : ""}</span>
       <span class="grow" />
-      <button class="phone" aria-expanded={isMenuOpen.value} aria-controls="screens" onClick={() => (isMenuOpen.value = !isMenuOpen.value)}>Screens</button>
       <button disabled={!found?.undo || !isConnected.value} onClick={() => send({ t: "undo" })}>Undo</button>
       <button disabled={!found?.redo || !isConnected.value} onClick={() => send({ t: "redo" })}>Redo</button>
       <button class="desk" onClick={() => print()}>Print</button>
-      <button class="desk" onClick={() => {
-        theme.value = THEMES[theme.value === "light" ? 1 : 0] ?? "light";
-        localStorage.setItem("theme", theme.value);
-      }}>{theme.value === "light" ? "Dark" : "Light"}</button>
+      <Theme />
     </header>
+  );
+}
+
+function Theme() {
+  return (
+    <button onClick={() => {
+      theme.value = THEMES[theme.value === "light" ? 1 : 0] ?? "light";
+      localStorage.setItem("theme", theme.value);
+    }}>{theme.value === "light" ? "Dark" : "Light"}</button>
+  );
+}
+
+/** What a thumb reaches: the screens, and the numbers that have no room beside the sheet. One is open at a time. */
+function Foot() {
+  return (
+    <div class="foot">
+      <button aria-expanded={isMenuOpen.value} aria-controls="screens" onClick={() => {
+        isMenuOpen.value = !isMenuOpen.value;
+        isOpen.value = false;
+      }}>Screens</button>
+      <button aria-expanded={isOpen.value} aria-controls="numbers" onClick={() => {
+        isOpen.value = !isOpen.value;
+        isMenuOpen.value = false;
+      }}>{isOpen.value ? "Close the numbers" : "Numbers and findings"}</button>
+    </div>
   );
 }
 
@@ -77,7 +101,7 @@ function Banner() {
 function App() {
   const found = state.value;
   if (found && !found.has_file)
-    return <div class="app begin" data-theme={theme.value}><header><strong>Boxwright</strong></header><main id="main" tabIndex={-1}><First /></main></div>;
+    return <div class="app begin" data-theme={theme.value}><header><strong>Boxwright</strong><span class="grow" /><Theme /></header><main id="main" tabIndex={-1}><First /></main></div>;
   return (
     <div class="app" data-theme={theme.value}>
       <a class="skip" href="#main" onClick={(event) => { event.preventDefault(); document.getElementById("main")?.focus(); }}>Skip to the sheet</a>
@@ -90,6 +114,7 @@ function App() {
         <Body />
       </main>
       <Aside />
+      <Foot />
     </div>
   );
 }

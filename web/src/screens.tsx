@@ -14,9 +14,12 @@ function chartsWanted(): void {
   void import("./chart").then((found) => (charts.value = found));
 }
 
+/** More columns than a narrow screen shows side by side. */
+const MANY = 3;
+
 function Table({ table }: { table: Rows }) {
   return (
-    <div class="table" tabindex={0} role="region" aria-label={table.title || "Table"}>
+    <div class={table.columns.length > MANY ? "table many" : "table"} tabindex={0} role="region" aria-label={table.title || "Table"}>
       <table>
         {table.title && <caption>{table.title}</caption>}
         <thead><tr>{table.columns.map((one, index) => <th key={index} scope="col">{one}</th>)}</tr></thead>
@@ -30,7 +33,7 @@ function Table({ table }: { table: Rows }) {
                   const words = column === 0 && isThing
                     ? <button class="quiet" onClick={() => showOnSheet(of, of.startsWith("parts[") ? "plan" : "elevations")}>{cell}</button>
                     : cell;
-                  return column === 0 ? <th key={column} scope="row">{words}</th> : <td key={column}>{words}</td>;
+                  return column === 0 ? <th key={column} scope="row">{words}</th> : <td key={column} data-column={table.columns[column]} class={/^[-−]?\d.{0,14}$/.test(cell) ? "number" : undefined}>{words}</td>;
                 })}
               </tr>
             );

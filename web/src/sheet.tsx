@@ -41,25 +41,25 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
         <span class="looks">{picture.title}</span>
         <span class="note" aria-hidden="true">{note.value}</span>
         {takes && <PutIn section={takes} words={takes === "parts" ? "Put a part in" : "Put an opening in"} />}
-        <span class="tools">
-          {picture.layers.length > 0 && (
-            <details class="layers">
-              <summary>What is shown</summary>
-              <div>
-                {picture.layers.map((one) => (
-                  <label key={one.name}><input type="checkbox" checked={!isHidden(one.name)} onChange={() => toggle(one.name)} /> {one.label}</label>
-                ))}
-              </div>
-            </details>
-          )}
-          <button onClick={() => hand.current?.zoom(1 / 1.25)} aria-label={`Closer: ${picture.title}`}>+</button>
-          <button onClick={() => hand.current?.zoom(1.25)} aria-label={`Farther: ${picture.title}`}>−</button>
-          <button onClick={() => hand.current?.fit()} aria-label={`The whole of ${picture.title}`}>Whole</button>
-        </span>
+        {picture.layers.length > 0 && (
+          <details class="layers">
+            <summary>What is shown</summary>
+            <div>
+              {picture.layers.map((one) => (
+                <label key={one.name}><input type="checkbox" checked={!isHidden(one.name)} onChange={() => toggle(one.name)} /> {one.label}</label>
+              ))}
+            </div>
+          </details>
+        )}
       </figcaption>
       <div class="board">
         <svg class="sheet" ref={base} role="group" aria-label={`${picture.title}. Tab to a thing; arrow keys move it 10 mm, with Shift 100, with Alt 1; R turns it`} />
         <svg class="sheet over" ref={over} aria-hidden="true" />
+        <span class="zoom">
+          <button onClick={() => hand.current?.zoom(1 / 1.25)} aria-label={`Closer: ${picture.title}`}>+</button>
+          <button onClick={() => hand.current?.zoom(1.25)} aria-label={`Farther: ${picture.title}`}>−</button>
+          <button onClick={() => hand.current?.fit()} aria-label={`The whole of ${picture.title}`}>Whole</button>
+        </span>
       </div>
       {isHeld ? <InHand of={picked.value} /> : isOnly && picture.movable.length > 0 && <NothingInHand />}
     </figure>
