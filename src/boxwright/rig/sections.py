@@ -153,7 +153,7 @@ def shell_of(
         says = f'no roof "{bows.shape}" is known; write it as shape: {", ".join(ROOFS)}'
         troubles.append(("frame.bows.shape", says))
     floor = framing.floor if framing is not None else None
-    skin = _skin(framing.skin, units) if framing is not None else None
+    skin = thickness_in(framing.skin, units) if framing is not None else None
     found = frame.Section(
         framing=framing,
         stud_tube=section("studs.tube", studs.tube, studs.face, studs.depth) if studs is not None else UNSAID,
@@ -298,7 +298,7 @@ def _fastened(parts: tuple[Item, ...], words: str) -> tuple[Fastened, ...]:
     return tuple(found)
 
 
-def _skin(written: str, units: HeaderUnits) -> Band | None:
+def thickness_in(written: str, units: HeaderUnits) -> Band | None:
     """Return the thickness in a text such as ``aluminium 0.040``: its last word or two, where they are a length."""
     words = written.split()
     for count in (1, 2):
