@@ -266,7 +266,7 @@ def test_records_stand_beside_the_plan() -> None:
     session, screens = opened(text_of("whimbrel"))
     tables = {one.title: one for one in shown(session, screens, "records").tables}
     taped = {row[0]: row[1:] for row in tables["Taped and weighed of the trailer"].rows}
-    assert taped["studs left: stud 7"] == ["112 in", "112 3/8 in", "3/8 in, more than it may", "measured[studs-left]"]
+    assert taped["studs left: stud 7"] == ["112 in", "112 3/8 in", "3/8 in, more than it may", "studs-left"]
     assert taped["studs left: stud 3"][2] == "1/8 in" and taped["studs left: stud 6"][2] == "nothing"
     assert [row[0] for row in tables["Every entry"].rows][:2] == ["ticket-empty", "studs-left"]
     built = opened(SMALL.replace("weight: 10}", "weight: 10, as_built: {x: 1512}}", 1))

@@ -61,6 +61,13 @@ export type Begin = {
   answers?: Record<string, string>;
 };
 
+export type BringBack = {
+  seq: number;
+  base: number;
+  t: "bring-back";
+  name: string;
+};
+
 export type Cancel = {
   seq: number;
   base: number;
@@ -110,6 +117,14 @@ export type Drop = {
   z_mm?: number;
 };
 
+export type EnterReading = {
+  seq: number;
+  base: number;
+  t: "enter-reading";
+  kind: string;
+  answers: Record<string, string>;
+};
+
 export type Figure = {
   key: string;
   label: string;
@@ -125,6 +140,7 @@ export type Hello = {
   seq: number;
   base: number;
   t: "hello";
+  page?: string;
   contract: number;
   screen: string;
   slot: Slot;
@@ -135,6 +151,12 @@ export type KeepWriting = {
   seq: number;
   base: number;
   t: "write-again";
+};
+
+export type Leaving = {
+  page: string;
+  edits: (Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Rejoin | BringBack | EnterReading | Undo | Redo | Resolve | KeepWriting | Recover | Begin)[];
+  typed: Typed | null;
 };
 
 export type Limit = {
@@ -243,6 +265,13 @@ export type Redo = {
   t: "redo";
 };
 
+export type Rejoin = {
+  seq: number;
+  base: number;
+  t: "rejoin";
+  typed: Typed;
+};
+
 export type Reload = {
   t: "reload";
 };
@@ -274,6 +303,7 @@ export type Screen = {
   charts: Chart[];
   tables: Table[];
   pages: Page[];
+  notes: string[];
   findings: string[];
 };
 
@@ -375,6 +405,7 @@ export type Table = {
   columns: string[];
   rows: string[][];
   of: string[];
+  names: Record<string, string>;
 };
 
 export type TakeOut = {
@@ -428,6 +459,13 @@ export type Turn = {
   of: string;
 };
 
+export type Typed = {
+  base?: number;
+  known?: string | null;
+  under: TextChange[];
+  waits: TextChange[];
+};
+
 export type Undo = {
   seq: number;
   base: number;
@@ -442,6 +480,6 @@ export type Working = {
   checks: string[];
 };
 
-export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Undo | Redo | Resolve | KeepWriting | Recover | Begin;
+export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Rejoin | BringBack | EnterReading | Undo | Redo | Resolve | KeepWriting | Recover | Begin;
 
 export type Down = State | Numbers | Patch | TextIs | Disk | No | Offered | Reload;

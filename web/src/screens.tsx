@@ -17,6 +17,22 @@ function chartsWanted(): void {
 /** More columns than a narrow screen shows side by side. */
 const MANY = 3;
 
+/** Whether a rig path is that of a thing with a place on a sheet. */
+const isDrawn = (of: string): boolean => of.startsWith("parts[") || of.startsWith("openings[");
+
+/** A thing by its name: pressed, it is shown where it is drawn; its path in the rig file stands behind the name. */
+function Named({ words, of }: { words: string; of: string }) {
+  if (!isDrawn(of)) return <span title={of}>{words}</span>;
+  return <button class="quiet" title={of} onClick={() => showOnSheet(of, of.startsWith("parts[") ? "plan" : "elevations")}>{words}</button>;
+}
+
+/** A cell with every thing that it names, one after the other, as something to press. */
+function cellOf(cell: string, names: Record<string, string>) {
+  const pieces = cell.split(", ");
+  if (!pieces.some((one) => names[one])) return cell;
+  return pieces.map((one, index) => <>{index > 0 && ", "}{names[one] ? <Named words={one} of={names[one]} /> : one}</>);
+}
+
 function Table({ table }: { table: Rows }) {
   return (
     <div class={table.columns.length > MANY ? "table many" : "table"} tabindex={0} role="region" aria-label={table.title || "Table"}>
@@ -26,13 +42,10 @@ function Table({ table }: { table: Rows }) {
         <tbody>
           {table.rows.map((row, index) => {
             const of = table.of[index] ?? "";
-            const isThing = of.startsWith("parts[") || of.startsWith("openings[");
             return (
               <tr key={index}>
                 {row.map((cell, column) => {
-                  const words = column === 0 && isThing
-                    ? <button class="quiet" onClick={() => showOnSheet(of, of.startsWith("parts[") ? "plan" : "elevations")}>{cell}</button>
-                    : cell;
+                  const words = column === 0 && isDrawn(of) ? <Named words={cell} of={of} /> : cellOf(cell, table.names ?? {});
                   return column === 0 ? <th key={column} scope="row">{words}</th> : <td key={column} data-column={table.columns[column]} class={/^[-−]?\d.{0,14}$/.test(cell) ? "number" : undefined}>{words}</td>;
                 })}
               </tr>
@@ -111,6 +124,7 @@ export function Body() {
       ))}
       {Chart && found.charts.map((one) => <Chart key={one.name} chart={one} />)}
       {found.tables.map((one, index) => <Table key={index} table={one} />)}
+      {(found.notes ?? []).length > 0 && <ul class="notes" aria-label="Notes">{(found.notes ?? []).map((one) => <li key={one}>{one}</li>)}</ul>}
       {found.pages.map((one) => <Printed key={one.name} page={one} rev={found.rev} />)}
     </div>
   );

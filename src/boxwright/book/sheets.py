@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
 from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
-from boxwright.disciplines import frame, towing
+from boxwright.book.worded import worded
+from boxwright.disciplines import frame, towing, weight
 from boxwright.disciplines.frame.drawn import Drawn, Ruler
 from boxwright.disciplines.frame.ordering import OrderLine
 from boxwright.disciplines.frame.receiving import expected
@@ -26,6 +30,71 @@ NOTHING = Sheet(
 )
 
 
+@dataclass(frozen=True, slots=True)
+class Printing:
+    """What sheets are drawn of: ``findings`` are those of all chapters, ``words`` say which stage and load they are of.
+
+    ``lines`` are those of the order sheet with the builder's reply beside them.
+    """
+
+    rig: Rig
+    slot: Slot | None
+    findings: tuple[Finding, ...]
+    lines: tuple[OrderLine, ...]
+    words: str
+    units: HeaderUnits
+
+
+def _of_frame(asked: Printing) -> tuple[Sheet, ...]:
+    rig, slot = asked.rig, asked.slot
+    if slot is None or slot.frame is None or slot.box is None:
+        return (NOTHING,)
+    framing = rig.frame.framing
+    order = framing.order if framing is not None else None
+    checked = expected(rig.trailer, slot.frame, rig.frame.readings, rig.measured)
+    deck = framing.floor.deck if framing is not None and framing.floor is not None else ""
+    return frame.sheets(
+        Drawn(asked.words, slot.frame, slot.box, asked.units, asked.findings, order, asked.lines, checked, deck=deck)
+    )
+
+
+def _of_layout(asked: Printing) -> tuple[Sheet, ...]:
+    slot = asked.slot
+    if slot is None or slot.frame is None or slot.box is None:
+        return ()
+    return plan_sheets(asked.rig, slot, asked.units)
+
+
+def _of_weight(asked: Printing) -> tuple[Sheet, ...]:
+    slot = asked.slot
+    if slot is None or slot.weight is None:
+        return ()
+    title = f"Weight and balance, load {slot.load}"
+    return (Sheet("balance", title, grids=weight.sheets(slot.weight, asked.units), stands_up=True),)
+
+
+def _charts(asked: Printing) -> tuple[Sheet, ...]:
+    slot = asked.slot
+    if slot is None or slot.frame is None or slot.box is None:
+        return ()
+    return chart_sheets(asked.rig, slot, (), asked.units)
+
+
+def _of_towing(asked: Printing) -> tuple[Sheet, ...]:
+    slot = asked.slot
+    return towing.sheets(asked.findings, f"{asked.words}, load {slot.load}" if slot is not None else asked.words)
+
+
+IN_ORDER: tuple[tuple[str, Callable[[Printing], tuple[Sheet, ...]]], ...] = (
+    ("frame", _of_frame),
+    ("layout", _of_layout),
+    ("weight", _of_weight),
+    ("", _charts),
+    ("towing", _of_towing),
+)
+"""What draws the sheets of each chapter, in the order they are printed; a chapter's screen shows the same."""
+
+
 def sheets_of(
     rig: Rig,
     slot: Slot | None,
@@ -34,16 +103,14 @@ def sheets_of(
     words: str,
     units: HeaderUnits,
 ) -> tuple[Sheet, ...]:
-    """Return every sheet; ``findings`` are those of all chapters, ``words`` say which stage and load they are of."""
-    walk = towing.sheets(findings, f"{words}, load {slot.load}" if slot is not None else words)
-    if slot is None or slot.frame is None or slot.box is None:
-        return (NOTHING, *walk)
-    framing = rig.frame.framing
-    order = framing.order if framing is not None else None
-    checked = expected(rig.trailer, slot.frame, rig.frame.readings, rig.measured)
-    deck = framing.floor.deck if framing is not None and framing.floor is not None else ""
-    drawn = Drawn(words, slot.frame, slot.box, units, findings, order, lines, checked, deck=deck)
-    return (*frame.sheets(drawn), *plan_sheets(rig, slot, units), *chart_sheets(rig, slot, (), units), *walk)
+    """Return every sheet of a rig in one slot; the words of `Printing` say what is handed over."""
+    asked = Printing(rig, slot, findings, lines, words, units)
+    return tuple(worded(sheet) for _, draw in IN_ORDER for sheet in draw(asked))
+
+
+def sheets_of_chapter(chapter: str, asked: Printing) -> tuple[Sheet, ...]:
+    """Return the sheets of one chapter only; nothing of the others is drawn for it."""
+    return tuple(sheet for name, draw in IN_ORDER if name == chapter for sheet in draw(asked))
 
 
 def title_of(rig: Rig, words: str, on: str, units: HeaderUnits) -> TitleBlock:

@@ -39,7 +39,8 @@ class Sheet:
 
     ``name`` is a word for the command line, such as ``left-outside``. ``scale`` is drawing over real size, such as
     1/20; 0 takes the largest usual scale that fits. ``is_tiled``: a sheet at ``scale`` too large for a page is cut
-    into pages to be glued together. ``stands_up`` asks for the paper upright.
+    into pages to be glued together. ``stands_up`` asks for the paper upright. ``is_for_hand``: made to be carried to the
+    work and written on, so that a screen does not show it among its tables; it is printed all the same.
     """
 
     name: str
@@ -50,3 +51,4 @@ class Sheet:
     scale: float = 0.0
     is_tiled: bool = False
     stands_up: bool = False
+    is_for_hand: bool = False

@@ -48,12 +48,13 @@ class Picture(Message):
 
 
 class Table(Message):
-    """A table; ``of`` is the rig path each row is about."""
+    """A table; ``of`` is the rig path each row is about, ``names`` the path of each thing by the words said of it."""
 
     title: str
     columns: list[str]
     rows: list[list[str]]
     of: list[str]
+    names: dict[str, str] = Field(default_factory=dict)
 
 
 class Series(Message):
@@ -98,7 +99,7 @@ class Page(Message):
 
 class Screen(Message):
     """Everything of one screen. ``empty`` is the one sentence that teaches where there is nothing yet, ``act`` the one
-    thing to do."""
+    thing to do; ``notes`` are what stands under the sheets."""
 
     name: str
     title: str
@@ -110,6 +111,7 @@ class Screen(Message):
     charts: list[Chart]
     tables: list[Table]
     pages: list[Page]
+    notes: list[str] = Field(default_factory=list)
     findings: list[str]
 
 

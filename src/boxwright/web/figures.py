@@ -118,9 +118,7 @@ def _kind(said: Iterable[Finding], about: str) -> Kind | None:
     return min(kinds, key=GRAVEST.__getitem__, default=None)
 
 
-def _figure(
-    key: str, label: str, output: Output, text: str, said: tuple[Finding, ...], about: str
-) -> contract.Figure:
+def _figure(key: str, label: str, output: Output, text: str, said: tuple[Finding, ...], about: str) -> contract.Figure:
     number, _, band = text.partition(" (")
     amount, unit = _apart(number)
     return contract.Figure(key=key, label=label, text=amount, unit=unit, band=band.removesuffix(")"),
@@ -268,4 +266,3 @@ def problems(reading: Reading) -> list[contract.ShownProblem]:
                                         path=one.path, says=one.says, kind=one.kind)  # fmt: skip
         found.append(problem)
     return found
-

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from boxwright.book.numbers import mass
+from boxwright.book.worded import in_words, paths_in
 from boxwright.disciplines import weight
 from boxwright.disciplines.frame.receiving import Expected, expected
 from boxwright.disciplines.stages.parts import StageFacet
+from boxwright.disciplines.weight.sheets import SCALE
 from boxwright.drawing import Grid
 from boxwright.finding import Answer
 from boxwright.model.stage import Stage
@@ -19,8 +21,6 @@ from boxwright.web import contract
 from boxwright.web.figures import asked_slot
 from boxwright.web.session import Seen
 
-SCALE = "plan and scale"
-"""The title of the grid of weight that puts a ticket beside the plan."""
 NOTHING = 1e-4
 """A difference (m or kg) smaller than this is none."""
 KINDS = {"wires": " (wire)", "openings": " (opening)"}
@@ -29,14 +29,17 @@ AWAITED = "..."
 
 
 def tables_of(grids: Iterable[Grid]) -> list[contract.Table]:
-    """Return grids as the page is told of them."""
-    return [
-        contract.Table(
-            title=grid.title, columns=list(grid.columns), rows=[list(row) for row in grid.rows], of=list(grid.of)
-        )
-        for grid in grids
-        if grid.rows
-    ]
+    """Return grids as the page is told of them: things by their names, with the paths behind them."""
+    return [_told(grid) for grid in grids if grid.rows]
+
+
+def _told(grid: Grid) -> contract.Table:
+    names: dict[str, str] = {}
+    for row in grid.rows:
+        for cell in row:
+            names |= paths_in(cell)
+    rows = [[in_words(cell) for cell in row] for row in grid.rows]
+    return contract.Table(title=grid.title, columns=list(grid.columns), rows=rows, of=list(grid.of), names=names)
 
 
 # ------------------------------------------------------------------ stages
@@ -138,7 +141,7 @@ def _taped(seen: Seen) -> list[contract.Table]:
     ]
     columns = ["What", "As ordered", "As measured", "Off by", "Entry"]
     of = [one.entry or one.of for one, _ in read]
-    return [contract.Table(title="Taped and weighed of the trailer", columns=columns, rows=rows, of=of)] if rows else []
+    return tables_of([Grid("Taped and weighed of the trailer", tuple(columns), tuple(map(tuple, rows)), tuple(of))])
 
 
 def _what(one: Expected) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from boxwright.book.charts import chart_sheets
-from boxwright.book.sheets import sheets_of, title_of
+from boxwright.book.sheets import Printing, sheets_of, sheets_of_chapter, title_of
 from boxwright.drawing import Sheet
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS
@@ -22,6 +22,11 @@ LETTER_COUNTRIES = frozenset({"US", "CA"})
 def drawn_sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
     """Return every sheet of a slot."""
     return sheets_of(rig, slot, slot.findings, (), _words(slot), rig.header.units)
+
+
+def chapter_sheets(rig: Rig, slot: WorkedSlot, chapter: str) -> tuple[Sheet, ...]:
+    """Return the sheets of one chapter in a slot."""
+    return sheets_of_chapter(chapter, Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units))
 
 
 def _all(seen: Seen, slot: WorkedSlot, planned: Sequence[WorkedSlot]) -> tuple[Sheet, ...]:

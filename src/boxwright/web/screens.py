@@ -7,6 +7,7 @@ so that a new one appears without a line here.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from functools import cache
 from importlib import import_module
 from importlib.resources import files
@@ -16,18 +17,16 @@ from typing import NamedTuple
 import boxwright.disciplines
 from boxwright.book.charts import charts_of
 from boxwright.book.plan import ASIDE, LAYERS, Layered, plan, with_things
-from boxwright.disciplines import weight
-from boxwright.drawing import View
+from boxwright.drawing import Sheet, View
 from boxwright.model.chapter import Chapter
 from boxwright.render.screen import Drawn, Dress, drawn
-from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.study.slots import study
 from boxwright.web import contract
 from boxwright.web.charts import told
 from boxwright.web.figures import asked_slot, slot_findings
 from boxwright.web.on_file import records, stages, tables_of
-from boxwright.web.printed import contents, drawn_sheets, pages
+from boxwright.web.printed import chapter_sheets, contents, pages
 from boxwright.web.session import Seen, Session
 from boxwright.web.snapping import snaps_of
 
@@ -64,6 +63,10 @@ ELEVATIONS = (
     "roof",
     "floor",
 )
+DRAWN_FROM = {"elevations": ELEVATIONS, "sections": ("sections",)}
+"""Which sheets of the frame the screens of the first group show."""
+DRAWN = frozenset({"plan", *(name for names in DRAWN_FROM.values() for name in names)}) - {"roof", "floor"}
+"""Sheets with a screen of their own: the screen of their chapter shows their tables, and not the views again."""
 THROUGH = frozenset({"weight", "stages", "book"})
 """Screens that show something of every stage, worked out one stage at a time while nobody waits."""
 MOST_SHOWN = 30
@@ -151,6 +154,7 @@ class Screens:
             pictures=pictures,
             charts=charts,
             tables=tables,
+            notes=_notes(name, seen),
             pages=printed,
             findings=list(dict.fromkeys(findings)),
         )
@@ -160,9 +164,9 @@ class Screens:
     def _pictures(self, session: Session, name: str, slot: contract.Slot, seen: Seen) -> list[contract.Picture]:
         found, groups = [], {}
         for key, layered in _views(name, seen).items():
-            one = groups[key] = _drawn(name, seen, layered)
+            one = groups[key] = _drawn(name, key, seen, layered)
             right, up = _axes(key)
-            movable = _movable(name, layered.view)
+            movable = _movable(name, key, layered.view)
             found.append(
                 contract.Picture(
                     name=key,
@@ -188,7 +192,7 @@ class Screens:
             return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)] if whole else []
         seen = session.seen(slot)
         views = _views(name, seen)
-        now = {key: _drawn(name, seen, layered) for key, layered in views.items()}
+        now = {key: _drawn(name, key, seen, layered) for key, layered in views.items()}
         self._remember((name, slot), Shown(session.rev, now))
         found = []
         for key, one in now.items():
@@ -261,13 +265,14 @@ def _views(name: str, seen: Seen) -> dict[str, Layered]:
     if slot is None or slot.box is None or slot.frame is None:
         return {}
     rig = seen.reading.rig
+    views: dict[str, Layered] = {}
     if name in {"plan", "layout"}:
         found = plan(rig, slot, rig.header.units)
-        return {"plan": found} if found is not None else {}
-    wanted = {"elevations": ELEVATIONS, "sections": ("sections",), "frame": ("roof", "floor")}.get(name, ())
-    views: dict[str, Layered] = {}
-    for sheet in drawn_sheets(rig, slot) if wanted else ():
-        for number, view in enumerate(sheet.views if sheet.name in wanted else (), start=1):
+        views = {"plan": found} if found is not None else {}
+    wanted = DRAWN_FROM.get(name)
+    for sheet in chapter_sheets(rig, slot, "frame" if wanted else name):
+        is_shown = sheet.name in wanted if wanted else not sheet.is_for_hand and sheet.name not in DRAWN
+        for number, view in enumerate(sheet.views if is_shown else (), start=1):
             key = sheet.name if len(sheet.views) == 1 else f"{sheet.name}-{number}"
             wall, _, side = sheet.name.rpartition("-")
             is_wall = side in {"inside", "outside"}
@@ -275,8 +280,8 @@ def _views(name: str, seen: Seen) -> dict[str, Layered]:
     return views
 
 
-def _drawn(name: str, seen: Seen, layered: Layered) -> Drawn:
-    dress = Dress(_names(seen), _movable(name, layered.view), layered.layers, _kinds(seen, name), ASIDE)
+def _drawn(name: str, key: str, seen: Seen, layered: Layered) -> Drawn:
+    dress = Dress(_names(seen), _movable(name, key, layered.view), layered.layers, _kinds(seen, name), ASIDE)
     return drawn(layered.view, dress)
 
 
@@ -301,9 +306,9 @@ def _names(seen: Seen) -> dict[str, str]:
     return {item.of: item.name for section in (rig.parts, rig.openings, rig.wires, rig.pipes) for item in section}
 
 
-def _movable(name: str, view: View) -> frozenset[str]:
+def _movable(name: str, key: str, view: View) -> frozenset[str]:
     """Return what may be dragged: parts and openings, where they are drawn in their place."""
-    if name not in {"plan", "layout", "elevations"}:
+    if key != "plan" and name != "elevations":
         return frozenset()
     return frozenset(
         mark.of for mark in view.marks if mark.of.startswith(("parts[", "openings[")) and mark.of[-1] == "]"
@@ -337,21 +342,26 @@ def _layers(layered: Layered) -> list[contract.Choice]:
 
 def _tables(name: str, seen: Seen, worked: Sequence[WorkedSlot]) -> list[contract.Table]:
     slot = asked_slot(seen)
-    rig = seen.reading.rig
-    if name == "weight" and slot is not None and slot.weight is not None:
-        return tables_of(weight.sheets(slot.weight, rig.header.units))
-    if name == "towing" and slot is not None:
-        return tables_of(
-            grid for sheet in drawn_sheets(rig, slot) if sheet.name == "walk-round" for grid in sheet.grids
-        )
-    if name == "frame" and slot is not None and slot.frame is not None:
-        wanted = ("to-mend", "left-outside", "right-outside", "rear-outside", "roof")
-        return tables_of(grid for sheet in drawn_sheets(rig, slot) if sheet.name in wanted for grid in sheet.grids)
-    if name == "stages":
-        return stages(seen, worked)
-    return records(seen) if name == "records" else []
+    own = stages(seen, worked) if name == "stages" else records(seen) if name == "records" else []
+    return own + [table for sheet in _on_screen(name, seen, slot) for table in _tables_of_sheet(sheet)]
 
 
-def _of_sheets(rig: Rig, slot: WorkedSlot, names: Sequence[str]) -> list[contract.Table]:
-    """Return the tables of sheets, as they are printed."""
-    return tables_of(grid for sheet in drawn_sheets(rig, slot) if sheet.name in names for grid in sheet.grids)
+def _on_screen(name: str, seen: Seen, slot: WorkedSlot | None) -> tuple[Sheet, ...]:
+    """Return the sheets of a chapter that its screen shows."""
+    if slot is None:
+        return ()
+    return tuple(one for one in chapter_sheets(seen.reading.rig, slot, name) if not one.is_for_hand)
+
+
+def _tables_of_sheet(sheet: Sheet) -> list[contract.Table]:
+    """Return the tables of a sheet, each called by its own title, and by that of its sheet where they are several."""
+    return tables_of(
+        replace(grid, title=f"{sheet.title}: {grid.title}" if grid.title and sheet.views else grid.title or sheet.title)
+        for grid in sheet.grids
+    )
+
+
+def _notes(name: str, seen: Seen) -> list[str]:
+    """Return what is written under the sheets of a chapter, each sentence once."""
+    notes = (note for sheet in _on_screen(name, seen, asked_slot(seen)) for note in sheet.notes)
+    return list(dict.fromkeys(notes))

@@ -103,9 +103,7 @@ def _nearest(item: Item, seen: Seen) -> tuple[str, float] | None:
             continue
         if _gap(item.place.z.best, item.place.size[2], other.place.z.best, other.place.size[2]) >= 0.0:
             continue
-        gaps = [
-            max(corners[0][axis] - own[2][axis], own[0][axis] - corners[2][axis]) for axis in (0, 1)
-        ]
+        gaps = [max(corners[0][axis] - own[2][axis], own[0][axis] - corners[2][axis]) for axis in (0, 1)]
         far = hypot(*(max(gap, 0.0) for gap in gaps)) if max(gaps) > 0.0 else max(gaps)
         if far < NEAR and (best is None or far < best[1]):
             best = (other.name, far)
@@ -141,4 +139,3 @@ def _steps(lines: tuple[str, ...]) -> list[contract.Working]:
                                           result=result.strip(), source=source.strip()[1:-1]))  # fmt: skip
             block = []
     return found
-

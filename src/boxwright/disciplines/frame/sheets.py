@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -41,8 +42,9 @@ def sheets(drawn: Drawn) -> tuple[Sheet, ...]:
     found += (roof(drawn, above, faults),) if above is not None else ()
     found += (floor(drawn, below, faults),) if below is not None else ()
     found += (sections(drawn), *cross_section(drawn))
-    found += tuple(hole_page(drawn, hole) for hole in frame.holes)
-    found += (order_sheet(drawn), receiving_sheet(drawn))
-    found += tuple(story_stick(drawn, wall) for wall in frame.walls if wall.name != "floor")
-    found += (tape_plan(drawn, below),) if below is not None else ()
-    return (*found, bay_cards(drawn))
+    carried = tuple(hole_page(drawn, hole) for hole in frame.holes)
+    carried += (order_sheet(drawn), receiving_sheet(drawn))
+    carried += tuple(story_stick(drawn, wall) for wall in frame.walls if wall.name != "floor")
+    carried += (tape_plan(drawn, below),) if below is not None else ()
+    carried += (bay_cards(drawn),)
+    return (*found, *(replace(one, is_for_hand=True) for one in carried))
