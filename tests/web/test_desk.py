@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from boxwright.web import desk as desk_module
-from boxwright.web.contract import TextChange
+from boxwright.web.contract import TextChange, Typed
 from boxwright.web.desk import RETRY, WAIT, Desk
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile, hash_of
@@ -212,7 +212,7 @@ def test_a_file_that_vanishes_is_told_of_once_and_written_again_when_asked(file:
     changed(desk, "parts[bench].weight", "32", 2.0)
     assert not desk.is_due(100.0)
     assert not file.exists()
-    assert desk.write_again().state == "step"
+    assert desk.write(is_again=True).state == "step"
     assert file.read_text() == with_weights("32")
 
 
@@ -232,7 +232,7 @@ def test_a_file_that_cannot_be_written_is_tried_again_after_a_rest(file: Path, m
     desk = Desk(file, TODAY)
     changed(desk, "parts[bench].weight", "31", 1.0)
 
-    def full(text: str) -> None:
+    def full(text: str, is_again: bool) -> None:
         raise CannotKeep("the disk is full")
 
     monkeypatch.setattr(desk.keeper, "keep", full)
@@ -289,3 +289,142 @@ def test_a_very_long_file_is_judged_but_changed_elsewhere(file: Path, monkeypatc
         desk.must_not_grow(1)
     desk.must_not_grow(-1)
     desk.must_not_grow(0)
+
+
+def put_in(text: str, before: str, typed: str) -> TextChange:
+    """Return what an editor sends where something is typed before a stretch of text."""
+    at = text.index(before)
+    return TextChange(start=at, end=at, insert=typed)
+
+
+def after(text: str, change: TextChange) -> str:
+    return text[: change.start] + change.insert + text[change.end :]
+
+
+SENT = put_in(TEXT, ", stage: all}\n  #", "1")
+ONCE = after(TEXT, SENT)
+WAITS = put_in(ONCE, ", stage: all}\n  #", "2")
+TWICE = after(ONCE, WAITS)
+
+
+@pytest.mark.parametrize("has_come_in", [False, True])
+@pytest.mark.parametrize("is_known_by_rev", [False, True])
+def test_what_was_typed_and_not_answered_is_taken_up_once(file: Path, has_come_in: bool, is_known_by_rev: bool) -> None:
+    desk = Desk(file, TODAY)
+    if has_come_in:
+        desk.session.type([SENT], 0, 1.0)
+    typed = Typed(base=0, known=None if is_known_by_rev else TEXT, under=[SENT], waits=[WAITS])
+    for _ in range(3):  # said again and again, it is taken up once
+        desk.rejoined(typed, 2.0)
+    assert desk.session.text == TWICE
+    assert desk.left is None
+    kept(desk, 2.0 + RESTED)
+    assert file.read_text() == TWICE
+
+
+def test_what_was_typed_is_joined_with_what_others_did_elsewhere(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[crate].weight", "9", 1.0)
+    desk.rejoined(Typed(known=TEXT, under=[SENT], waits=[WAITS]), 2.0)
+    assert desk.session.text == with_weights("3012", "9")
+    desk.session.undo()
+    assert desk.session.text == with_weights("30", "9")
+
+
+def test_what_was_typed_in_a_line_that_was_changed_is_kept_for_its_owner(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "44", 1.0)
+    assert desk.rejoined(Typed(known=TEXT, under=[SENT], waits=[WAITS]), 2.0) is None
+    assert desk.session.text == with_weights("44")
+    assert desk.left == TWICE
+    kept(desk, 2.0 + RESTED)
+    again = Desk(file, TODAY)  # and it outlives the program
+    assert again.left == TWICE
+    again.recover(True, 3.0)
+    assert again.session.text == TWICE
+    again.session.undo()
+    assert again.session.text == with_weights("44")
+
+
+def test_typing_goes_on_from_what_a_killed_program_left(file: Path) -> None:
+    first = Desk(file, TODAY)
+    first.session.type([SENT], 0, 1.0)
+    first.touched(1.0)  # and no more is heard of it
+    again = Desk(file, TODAY)
+    assert again.left == ONCE
+    again.rejoined(Typed(known=TEXT, under=[SENT], waits=[WAITS]), 2.0)
+    assert again.left == TWICE
+    assert again.session.text == TEXT
+
+
+def test_typing_counts_as_an_editor_does(tmp_path: Path) -> None:
+    file = tmp_path / "rig.yaml"
+    text = TEXT.replace("Desk", "\U0001f6fb desk").replace("\n", "\r\n")
+    file.write_bytes(text.encode())
+    shown = text.replace("\r\n", "\n")
+    at = len(shown[: shown.index(", stage: all}\n  #")].encode("utf-16-le")) // 2
+    waits = [TextChange(start=at, end=at, insert="7\n  ")]
+    desk = Desk(file, TODAY)
+    desk.rejoined(Typed(base=0, under=[], waits=waits), 1.0)
+    assert desk.session.text == text.replace("weight: 30", "weight: 307\r\n  ")
+
+
+def test_an_earlier_text_is_brought_back_as_one_step(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    kept(desk, 1.0 + RESTED)
+    changed(desk, "parts[crate].weight", "9", 3.0)
+    kept(desk, 3.0 + RESTED)
+    oldest = desk.keeper.past.every()[0]
+    desk.bring_back(oldest.name, 5.0)
+    desk.touched(5.0)
+    assert desk.session.text == TEXT
+    kept(desk, 5.0 + RESTED)
+    assert file.read_text() == TEXT
+    desk.session.undo()
+    assert desk.session.text == with_weights("31", "9")
+    with pytest.raises(Refused, match="not kept"):
+        desk.bring_back("../rig.yaml", 6.0)
+
+
+def test_what_is_changed_while_the_text_is_put_down_is_put_down_next(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    put = desk.begun()
+    changed(desk, "parts[bench].weight", "32", 2.0)
+    assert not desk.is_due(100.0)
+    failed = desk.put(put)
+    assert desk.look(2.1) == (None, None)  # what stands there is our own
+    assert Desk(file, TODAY).left == with_weights("32")
+    assert desk.ended(put, failed).state == "dirty"
+    kept(desk, 2.0 + RESTED)
+    assert file.read_text() == with_weights("32")
+
+
+def test_a_newer_text_is_not_lost_to_one_that_could_not_be_put_down(
+    file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk = Desk(file, TODAY)
+
+    def full(text: str, is_again: bool) -> None:
+        raise CannotKeep("the disk is full")
+
+    monkeypatch.setattr(desk.keeper, "keep", full)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    put = desk.begun()
+    changed(desk, "parts[bench].weight", "32", 1.1)
+    desk.ended(put, desk.put(put))
+    assert Desk(file, TODAY).left == with_weights("32")
+
+
+def test_a_change_taken_back_while_it_is_put_down_is_taken_back_on_the_disk_too(file: Path) -> None:
+    desk = Desk(file, TODAY)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    put = desk.begun()
+    desk.session.undo()
+    desk.touched(1.1)
+    desk.ended(put, desk.put(put))
+    assert file.read_text() == with_weights("31")
+    assert Desk(file, TODAY).left == TEXT
+    kept(desk, 1.1 + RESTED)
+    assert file.read_text() == TEXT

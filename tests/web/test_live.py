@@ -167,6 +167,15 @@ def test_a_server_that_is_stopped_writes_what_waits(file: Path) -> None:
     assert not (file.parent / ".boxwright" / "rig.yaml.unsaved").exists()
 
 
+def test_what_a_page_sends_as_it_goes_is_done(server: Server, file: Path) -> None:
+    page = Page(server)
+    for number in range(5):
+        page.say("text", changes=[{"start": 0, "end": 0, "insert": f"# {number}\n"}])
+        page.rev += 1
+    page.link.close()
+    assert eventually(lambda: file.read_text().startswith("# 4\n# 3\n# 2\n# 1\n# 0\n"))
+
+
 def test_a_change_on_the_disk_reaches_every_tab(server: Server, file: Path) -> None:
     one, other = Page(server), Page(server)
     new = file.read_text().replace("galley:          {x: 50,", "galley:          {x: 52,")

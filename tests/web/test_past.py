@@ -58,7 +58,7 @@ def test_after_an_hour_one_an_hour_stays_and_after_two_days_one_a_day() -> None:
 def test_what_each_day_began_with_is_kept_for_months() -> None:
     shuffle = random.Random(4)
     every = texts(*(shuffle.random() * 90 * DAY for _ in range(4000)))
-    first = {}
+    first: dict[str, Earlier] = {}
     for one in every:
         first.setdefault(wall_day(one), one)
     assert not set(first.values()) & set(overmuch(every, NOW))

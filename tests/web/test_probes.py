@@ -13,7 +13,7 @@ from websockets.sync.client import ClientConnection
 
 from boxwright.web.contract import CONTRACT
 from boxwright.web.gate import MOST_BODY
-from boxwright.web.routes import MOST_A_SECOND, MOST_MESSAGE
+from boxwright.web.routes import MOST_A_SECOND, MOST_MESSAGE, MOST_TAKEN, TOO_LONG
 from tests.web.live import PATIENCE, ROOT, Page, Server, joined, serving
 
 
@@ -159,10 +159,39 @@ def test_what_is_no_message_ends_the_talk(server: Server, message: str | bytes) 
     assert "Traceback" not in server.said()
 
 
-def test_a_message_that_is_too_long_ends_the_talk(server: Server) -> None:
+def test_a_message_that_is_too_long_is_answered_and_the_talk_goes_on(server: Server) -> None:
+    page = Page(server)
+    long = [{"start": 0, "end": 0, "insert": "x" * MOST_MESSAGE}]
+    told = page.do("text", changes=long)
+    assert (told["t"], told["why"]) == ("no", TOO_LONG)
+    assert page.do("cancel")["t"] == "numbers"
+    page.close()
+
+
+def test_a_message_that_is_longer_still_ends_the_talk(server: Server) -> None:
     with joined(server, f"http://{server.host}") as link:
-        link.send(json.dumps({**HELLO, "locale": "x" * MOST_MESSAGE}))
-        assert closed_with(link) in {1008, 1009}
+        link.send(json.dumps({**HELLO, "locale": "x" * MOST_TAKEN}))
+        assert closed_with(link) == 1009
+
+
+def test_a_last_word_passes_the_same_gate(server: Server) -> None:
+    page = Page(server)
+    page.do("set", path="rig", value="Before")
+    typed = {"base": page.rev, "under": [], "waits": [{"start": 0, "end": 0, "insert": "# by nobody\n"}]}
+    body = json.dumps({"page": "p", "edits": [], "typed": typed})
+    origin = f"http://{server.host}"
+    refused = [{"Origin": "http://evil.example"}, {}, {"Origin": origin, "Cookie": "boxwright-1=x"},
+               {"Origin": origin, "Sec-Fetch-Site": "cross-site"}]  # fmt: skip
+    assert [server.post("/leave", body, headers) for headers in refused] == [403] * 4
+    assert server.post("/leave", "{}", {"Origin": origin}) == 400
+    assert server.get("/leave").status in {404, 405}
+    assert page.do("cancel")["t"] == "numbers"
+    assert not page.text.startswith("# by")
+    assert server.post("/leave", body, {"Origin": origin}) == 204
+    page.until(lambda one: one["t"] == "text")
+    assert page.text.startswith("# by nobody\n")
+    page.do("undo")
+    page.close()
 
 
 def test_too_many_messages_end_the_talk_and_no_other(server: Server) -> None:

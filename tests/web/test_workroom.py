@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import asyncio
 import json
+import os
 import shutil
+import threading
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -13,7 +16,8 @@ import pytest
 
 from boxwright.web import contract, serving
 from boxwright.web.contract import CONTRACT, Cancel, Drop, Hello, Look, Move, Seek, Slot, Undo
-from boxwright.web.workroom import MOST_QUEUED, MOST_TOLD, Tab, Workroom
+from boxwright.web.tab import MOST_QUEUED, MOST_TOLD, Tab
+from boxwright.web.workroom import Workroom
 from tests.web.apart import apart
 from tests.web.live import ROOT
 
@@ -200,3 +204,100 @@ def test_a_change_that_cannot_be_sought_is_said(room: Workroom, monkeypatch: pyt
     offered = [one for one in told(tab) if one["t"] == "offered"]
     assert [one["remedy"] for one in offered] == [""]
     assert broken.stopped == 1
+
+
+def set_name(value: str, seq: int) -> contract.Set:
+    return contract.Set(t="set", seq=seq, base=seq - 2, path="rig", value=value)
+
+
+async def until(is_so: Callable[[], bool]) -> None:
+    for _ in range(2000):
+        if is_so():
+            return
+        await asyncio.sleep(0.005)
+    raise AssertionError("it never became so")
+
+
+def test_a_disk_that_takes_its_time_holds_up_nobody_and_gets_the_last_text(
+    room: Workroom, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert room.desk is not None
+    desk, flush = room.desk, os.fsync
+    is_slow, is_let_go = threading.Event(), threading.Event()
+
+    def slow(file: int) -> None:
+        is_slow.set()
+        assert is_let_go.wait(30.0)
+        flush(file)
+
+    monkeypatch.setattr("boxwright.book.saving.os.fsync", slow)
+
+    async def working() -> None:
+        keeping, tab = asyncio.create_task(room.keep()), Tab()
+        await handled(room, tab, set_name("One", 2))
+        await until(is_slow.is_set)
+        await handled(room, tab, set_name("Two", 3), set_name("Three", 4))
+        assert [one["seq"] for one in told(tab) if one["t"] == "numbers"] == [2, 3, 4]
+        assert "Three" not in desk.keeper.path.read_text(encoding="utf-8")
+        keeping.cancel()  # and now the program ends
+        ending = asyncio.create_task(room.ended())
+        await asyncio.sleep(0.05)
+        assert not ending.done()
+        is_let_go.set()
+        await ending
+
+    apart(working())
+    assert "rig: Three\n" in desk.keeper.path.read_text(encoding="utf-8")
+    assert not (desk.keeper.path.parent / ".boxwright" / "rig.yaml.unsaved").exists()
+    first, second = desk.keeper.past.every()
+    assert b"rig: One\n" in (desk.keeper.past.read(second.name) or b"")
+    assert b"rig: Dunlin" in (desk.keeper.past.read(first.name) or b"")
+
+
+def test_a_page_that_goes_while_its_choice_is_put_down_harms_nothing(
+    room: Workroom, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert room.desk is not None
+    desk, flush, path = room.desk, os.fsync, room.desk.keeper.path
+    is_slow, is_let_go = threading.Event(), threading.Event()
+
+    def slow(file: int) -> None:
+        is_slow.set()
+        assert is_let_go.wait(30.0)
+        flush(file)
+
+    monkeypatch.setattr("boxwright.book.saving.os.fsync", slow)
+
+    async def working() -> None:
+        path.unlink()
+        room.look_now()
+        tab = Tab()
+        tab.put(contract.KeepWriting(t="write-again", seq=1, base=0))
+        serving_it = asyncio.create_task(room.serve(tab))
+        await until(is_slow.is_set)
+        serving_it.cancel()
+        await asyncio.wait({serving_it})
+        is_let_go.set()
+        await until(lambda: desk.state == "step")
+        assert not desk.is_putting
+
+    apart(working())
+    assert path.is_file()
+
+
+def test_what_a_page_said_before_it_went_is_done_and_its_last_word_comes_once(room: Workroom) -> None:
+    assert room.desk is not None
+    session = room.desk.session
+
+    async def working() -> None:
+        tab = Tab()
+        tab.put(hello().model_copy(update={"page": "p1"}))
+        tab.put(set_name("One", 2))
+        tab.put(set_name("Two", 3))
+        tab.end()
+        last = contract.Leaving(page="p1", edits=[set_name("Two", 3), set_name("Three", 4)])
+        await asyncio.gather(room.serve(tab), room.left_with(last))
+
+    apart(working())
+    assert "rig: Three\n" in session.text
+    assert session.depth == (3, 0)

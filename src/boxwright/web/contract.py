@@ -69,6 +69,9 @@ from boxwright.web.sent import (
     Begin as Begin,
 )
 from boxwright.web.sent import (
+    BringBack as BringBack,
+)
+from boxwright.web.sent import (
     Cancel as Cancel,
 )
 from boxwright.web.sent import (
@@ -78,10 +81,16 @@ from boxwright.web.sent import (
     Drop as Drop,
 )
 from boxwright.web.sent import (
+    EnterReading as EnterReading,
+)
+from boxwright.web.sent import (
     Hello as Hello,
 )
 from boxwright.web.sent import (
     KeepWriting as KeepWriting,
+)
+from boxwright.web.sent import (
+    Leaving as Leaving,
 )
 from boxwright.web.sent import (
     Look as Look,
@@ -97,6 +106,9 @@ from boxwright.web.sent import (
 )
 from boxwright.web.sent import (
     Redo as Redo,
+)
+from boxwright.web.sent import (
+    Rejoin as Rejoin,
 )
 from boxwright.web.sent import (
     Rename as Rename,
@@ -127,6 +139,9 @@ from boxwright.web.sent import (
 )
 from boxwright.web.sent import (
     Turn as Turn,
+)
+from boxwright.web.sent import (
+    Typed as Typed,
 )
 from boxwright.web.sent import (
     Undo as Undo,
@@ -371,3 +386,4 @@ class Wire(Message):
     down: Down
     screen: Screen
     thing: Thing
+    leaving: Leaving

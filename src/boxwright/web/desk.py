@@ -7,15 +7,17 @@ file is no longer there; ``read-only`` it cannot be written.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Literal
 
-from boxwright.web.contract import Disk
+from boxwright.web.contract import Disk, TextChange, Typed
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile, Keeper, hash_of
 from boxwright.web.merging import joined
-from boxwright.web.offsets import as_in, shown_text
+from boxwright.web.offsets import as_in, shown_text, to_text
 from boxwright.web.session import Change, Session
 
 State = Literal["step", "dirty", "broken", "conflict", "gone", "read-only"]
@@ -25,6 +27,23 @@ RETRY = 5.0
 """How long (s) it rests before a file that could not be written is tried again."""
 MOST_TEXT = 1_000_000
 """Characters beyond which a text is shown and judged here, but changed in an editor."""
+
+
+@dataclass(frozen=True, slots=True)
+class Put:
+    """A text on its way to the disk; ``is_damaged`` is kept beside the file, ``is_again`` may make the file anew."""
+
+    text: str
+    is_damaged: bool
+    is_again: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Failed:
+    """Why a text did not get to the disk; ``is_gone`` where the file is not there, empty words where it was changed."""
+
+    says: str = ""
+    is_gone: bool = False
 
 
 class Desk:
@@ -49,6 +68,8 @@ class Desk:
         self.left = self.keeper.left(text) if self._is_ours else None
         """What an earlier session could not put into the file, until its owner says what becomes of it."""
         self._looked_at = self._failed_at = -RETRY
+        self.is_putting = False
+        """Whether a text is on its way to the disk: what the file holds is then for nobody to judge."""
 
     @property
     def can_write(self) -> bool:
@@ -70,32 +91,56 @@ class Desk:
         self._changed_at = at
         if self.state in {"step", "dirty", "broken"}:
             self.state = "dirty" if self.session.text != self._base else "step"
-        if self.state == "step":
+        if self.state == "step" and not self.is_putting:
             self.keeper.forget_unsaved()
         else:
             self.keeper.jot(self.session.text)
 
     def is_due(self, at: float) -> bool:
         """Return whether the file is to be written now."""
-        return self.state == "dirty" and at - self._changed_at >= WAIT and at - self._failed_at >= RETRY
+        rested = at - self._changed_at >= WAIT and at - self._failed_at >= RETRY
+        return self.state == "dirty" and rested and not self.is_putting
 
-    def write(self) -> Disk:
+    def write(self, is_again: bool = False) -> Disk:
         """Write the text in place of the file, or say why it is not."""
-        if self.session.document.is_damaged:
-            self.keeper.set_aside(self.session.text)
-            self.state = "broken"
-            return self.told()
+        put = self.begun(is_again)
+        return self.ended(put, self.put(put))
+
+    def begun(self, is_again: bool = False) -> Put:
+        """Return the text as it is now, to be put on the disk; until that has ended nobody looks there."""
+        self.is_putting = True
+        return Put(self.session.text, self.session.document.is_damaged and not is_again, is_again)
+
+    def put(self, put: Put) -> Failed | None:
+        """Put a text on the disk and return why it did not get there. May run beside everything else."""
+        if put.is_damaged:
+            self.keeper.set_aside(put.text)
+            return None
         try:
-            self.keeper.keep(self.session.text)
-            self._base, self.state = self.session.text, "step"
+            self.keeper.keep(put.text, put.is_again)
         except ChangedMeanwhile:
-            pass  # the next look at the disk settles it
+            return Failed()  # the next look at the disk settles it
         except CannotKeep as reason:
-            self.keeper.set_aside(self.session.text)
-            self._failed_at = self._looked_at
-            if self.keeper.seen().data is None:
-                self.state = "gone"
-            return self.told(str(reason))
+            self.keeper.set_aside(put.text)
+            return Failed(str(reason), self.keeper.seen().data is None)
+        return None
+
+    def ended(self, put: Put, failed: Failed | None) -> Disk:
+        """Take note that a text is on the disk, or why not; it may have been changed again meanwhile."""
+        self.is_putting = False
+        is_newest = self.session.text == put.text
+        if not is_newest:
+            self.keeper.jot(self.session.text)  # an older one may just have been kept in its place
+        if failed is not None:
+            self._failed_at = self._looked_at if failed.says else self._failed_at
+            self.state = "gone" if failed.is_gone else self.state
+            return self.told(failed.says)
+        if put.is_damaged:
+            self.state = "broken" if is_newest else self.state
+            return self.told()
+        self._base, self.state = put.text, "step" if is_newest else "dirty"
+        if is_newest:
+            self.keeper.forget_unsaved()
         return self.told()
 
     def look(self, at: float) -> tuple[Disk | None, Change | None]:
@@ -103,12 +148,14 @@ class Desk:
 
         Returns what is to be told, None where nothing is new, and the change of the text that it brought.
         """
+        if self.is_putting:
+            return None, None
         self._looked_at = at
         seen = self.keeper.seen()
         if seen.data is None:
             if self.state == "gone":
                 return None, None
-            self.keeper.set_aside(self.session.text)
+            self.keeper.jot(self.session.text)
             self.state = "gone"
             return self.told(seen.says), None
         if seen.hash == self.keeper.known:
@@ -141,7 +188,7 @@ class Desk:
         if self.state == "conflict" and data == self._theirs:
             return None
         self._theirs, self.state = data, "conflict"
-        self.keeper.set_aside(self.session.text)
+        self.keeper.jot(self.session.text)
         return self.told()
 
     def resolve(self, text: str, answers: str, at: float) -> Change | None:
@@ -171,14 +218,36 @@ class Desk:
         self.touched(at)
         return change
 
-    def write_again(self) -> Disk:
-        """Write a file that has vanished."""
-        try:
-            self.keeper.keep(self.session.text, is_again=True)
-            self._base, self.state = self.session.text, "step"
-        except (CannotKeep, ChangedMeanwhile) as reason:
-            return self.told(str(reason))
-        return self.told()
+    def rejoined(self, typed: Typed, at: float) -> Change | None:
+        """Take up what was typed into an earlier text; where both cannot stand it is kept for its owner to say.
+
+        Both texts are those an editor holds; what was sent may have come in already, or not.
+        """
+        known = typed.known if typed.known is not None else shown_text(self.session.text_at(typed.base))
+        sent = _typed_into(known, typed.under)
+        mine, now = _typed_into(sent, typed.waits), shown_text(self.session.text)
+        if self.left is not None and shown_text(self.left) in {known, sent} and self.left != self.session.text:
+            self._leave(mine)  # it goes on from what was left and is not taken yet
+            return None
+        text = mine if now in {known, sent} else joined(known, mine, now)
+        if text is None or len(text) > max(MOST_TEXT, len(now)):
+            self._leave(mine)
+            return None
+        change = self.session.take(as_in(self.session.text, text), at)
+        if change is not None:
+            self.touched(at)
+        return change
+
+    def _leave(self, text: str) -> None:
+        self.left = as_in(self.session.text, text)
+        self.keeper.leave(self.left)
+
+    def bring_back(self, name: str, at: float) -> Change | None:
+        """Make an earlier text of the file the text, as one step."""
+        data = self.keeper.past.read(name)
+        if data is None:
+            raise Refused("that text is not kept any more; look at the list again")
+        return self.session.take(data.decode("utf-8", "replace"), at)
 
     def told(self, says: str = "") -> Disk:
         """Return how the file stands, for the page."""
@@ -199,3 +268,10 @@ class Desk:
             hash=hash_of(self._theirs) if is_conflict else self.keeper.known,
             text=shown_text(self._theirs.decode("utf-8", "replace")) if is_conflict else None,
         )
+
+
+def _typed_into(text: str, changes: Sequence[TextChange]) -> str:
+    """Return a text with what was typed into it, the places all those of the text before."""
+    for one in sorted(changes, key=lambda one: (one.start, one.end), reverse=True):
+        text = text[: to_text(text, one.start)] + shown_text(one.insert) + text[to_text(text, one.end) :]
+    return text

@@ -108,7 +108,6 @@ class Keeper:
             words = (reason.strerror or str(reason)).lower()
             raise CannotKeep(f"{self.path.name} could not be written: {words}") from None
         self.known = hash_of(data)
-        self.forget_unsaved()
 
     @contextmanager
     def _locked(self) -> Iterator[None]:
@@ -165,6 +164,12 @@ class Keeper:
         found = self._read(self._beside(LEFT))
         return found if found != text else None
 
+    def leave(self, text: str) -> None:
+        """Put down what could not be joined with the text, for its owner to say; what was left before is put by."""
+        with suppress(OSError):
+            self._to_past(self._beside(LEFT))
+            self._put_aside(LEFT, text, is_on_disk=False)
+
     def put_by(self) -> None:
         """Put what an earlier session left among the past: its owner has said what becomes of it."""
         with suppress(OSError):
@@ -180,7 +185,7 @@ class Keeper:
         """Write a text beside the rig file, for nobody's eyes that may not read the file itself."""
         self._folder().mkdir(exist_ok=True)
         aside = self._beside(what)
-        beside = aside.with_name(aside.name + ".new")
+        beside = aside.with_name(f"{aside.name}.{'new' if is_on_disk else 'jot'}")
         written(beside, text.encode("utf-8"), self._mode(), is_on_disk)
         in_place(beside, aside)
 

@@ -6,12 +6,14 @@ import asyncio
 import gzip
 import json
 import logging
+import re
 from collections.abc import Callable
 from contextlib import suppress
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
 
+from pydantic import ValidationError
 from starlette.applications import Starlette
 from starlette.requests import Request
 from starlette.responses import JSONResponse, PlainTextResponse, RedirectResponse, Response
@@ -20,17 +22,24 @@ from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from boxwright.rig.schema import rig_schema as schema_of_rigs
 from boxwright.web import things
-from boxwright.web.contract import Slot
+from boxwright.web.contract import Leaving, No, Slot
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
-from boxwright.web.workroom import Tab, Workroom, understood
+from boxwright.web.tab import Tab
+from boxwright.web.workroom import Workroom, understood
 
 LOG = logging.getLogger(__name__)
 DIST = Path(str(files("boxwright.web"))) / "dist"
 KINDS = {".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8",
          ".css": "text/css; charset=utf-8", ".woff2": "font/woff2", ".txt": "text/plain; charset=utf-8"}  # fmt: skip
 MOST_MESSAGE = 1_000_000
+MOST_TAKEN = 8_000_000
+"""Characters of a message that is still read so far as to be answered that it is too long; beyond, the line ends."""
+TOO_LONG = f"that is more than {MOST_MESSAGE // 1_000_000} MB at once; it was not taken"
 MOST_A_SECOND = 120
+_NUMBER = re.compile(r'"seq": ?(\d{1,9})\b')
+LAST_WORDS = 1.0
+"""How long (s) a page that takes no more is still listened to."""
 LONG = "public, max-age=31536000, immutable"
 
 
@@ -76,6 +85,14 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
             headers["content-encoding"] = "gzip"
         return Response(packed(path) if is_small else path.read_bytes(), media_type=KINDS[path.suffix], headers=headers)
 
+    async def leave(request: Request) -> Response:
+        try:
+            last = Leaving.model_validate_json(await request.body())
+        except ValidationError:
+            return PlainTextResponse("that is no last word", status_code=400)
+        await room.left_with(last)
+        return Response(status_code=204)
+
     async def rig_schema(request: Request) -> Response:
         return _as_json(request, json.dumps(schema_of_rigs()))
 
@@ -87,6 +104,7 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
             Route("/enter", enter),
             *_of_the_rig(room),
             Route("/schema", rig_schema),
+            Route("/leave", leave, methods=["POST"]),
             WebSocketRoute("/ws", socket),
             Route("/{path:path}", asset),
         ]
@@ -155,12 +173,17 @@ async def _spoken(ws: WebSocket, room: Workroom, clock: Callable[[], float]) -> 
     """
     await ws.accept()
     tab = Tab()
-    ways = [asyncio.create_task(one) for one in (_heard(ws, tab, clock), room.serve(tab), tab.speak(ws.send_text))]
+    hearing, speaking = asyncio.create_task(_heard(ws, tab, clock)), asyncio.create_task(tab.speak(ws.send_text))
+    ways = [hearing, speaking, asyncio.create_task(room.serve(tab))]
     try:
         done, _ = await asyncio.wait(ways, return_when=asyncio.FIRST_COMPLETED)
+        if speaking in done and speaking.exception() is not None:  # it listens no more; what it said may still come
+            await asyncio.wait({hearing}, timeout=LAST_WORDS)
     finally:
-        for way in ways:
-            way.cancel()
+        hearing.cancel()
+        speaking.cancel()
+        tab.end()
+        await tab.is_gone.wait()
     failed = next((one.exception() for one in done if not one.cancelled() and one.exception() is not None), None)
     if isinstance(failed, WebSocketDisconnect):
         return
@@ -181,6 +204,15 @@ async def _heard(ws: WebSocket, tab: Tab, clock: Callable[[], float]) -> None:
         if now - since >= 1.0:
             since, count = now, 0
         count += 1
-        said = understood(text) if text is not None and len(text) <= MOST_MESSAGE else None
+        if text is not None and len(text) > MOST_MESSAGE:
+            tab.tell(No(t="no", seq=_number_of(text), why=TOO_LONG))
+            continue
+        said = understood(text) if text is not None else None
         if count > MOST_A_SECOND or said is None or not tab.put(said):
             return
+
+
+def _number_of(text: str) -> int:
+    """Return the number of a message that is too long to be read, 0 where it is not found at either end."""
+    found = _NUMBER.search(text[:100]) or _NUMBER.search(text[-100:])
+    return int(found[1]) if found else 0

@@ -33,9 +33,10 @@ class Sent(Message):
 
 
 class Hello(Sent):
-    """The first word of a page."""
+    """The first word of a page; ``page`` is a name it made up, by which its last word is told to be its own."""
 
     t: Literal["hello"]
+    page: str = Field(default="", max_length=40)
     contract: int
     screen: str
     slot: Slot
@@ -165,6 +166,40 @@ class TextEdit(Sent):
     changes: list[TextChange]
 
 
+class Typed(Message):
+    """What was typed and not answered: sent (``under``), then not sent yet (``waits``, in places of the text after it).
+
+    The text it was typed into is ``known``, or that of revision ``base``.
+    """
+
+    base: int = 0
+    known: str | None = None
+    under: list[TextChange]
+    waits: list[TextChange]
+
+
+class Rejoin(Sent):
+    """What was typed while the line was lost, or refused: joined with the text as it is now, or kept for its owner."""
+
+    t: Literal["rejoin"]
+    typed: Typed
+
+
+class BringBack(Sent):
+    """Make an earlier text of the file the text, as one step that can be undone."""
+
+    t: Literal["bring-back"]
+    name: str
+
+
+class EnterReading(Sent):
+    """Something that was weighed, taped or measured, put down as an entry of its own."""
+
+    t: Literal["enter-reading"]
+    kind: str
+    answers: dict[str, str]
+
+
 class Undo(Sent):
     """Take back the last step."""
 
@@ -222,6 +257,9 @@ Up = Annotated[
     | Apply
     | Accept
     | TextEdit
+    | Rejoin
+    | BringBack
+    | EnterReading
     | Undo
     | Redo
     | Resolve
@@ -230,3 +268,11 @@ Up = Annotated[
     | Begin,
     Field(discriminator="t"),
 ]
+
+
+class Leaving(Message):
+    """The last word of a page that is closed: what it was not answered yet, in the order it was done."""
+
+    page: str = Field(max_length=40)
+    edits: list[Up] = Field(max_length=200)
+    typed: Typed | None = None

@@ -16,7 +16,7 @@ import uvicorn
 from watchfiles import awatch
 
 from boxwright.web.gate import Door, Gate
-from boxwright.web.routes import MOST_MESSAGE, application
+from boxwright.web.routes import MOST_TAKEN, application
 from boxwright.web.workroom import Workroom
 
 LOG = logging.getLogger(__name__)
@@ -41,7 +41,7 @@ def served(path: Path | None, folder: Path, today: date, port: int, started: Cal
     door, clock = Door(port), time.monotonic
     room = Workroom(folder, path, today, clock)
     gate = Gate(application(room, door, clock), door, port)
-    config = uvicorn.Config(gate, log_level="warning", lifespan="off", ws_max_size=MOST_MESSAGE, access_log=False,
+    config = uvicorn.Config(gate, log_level="warning", lifespan="off", ws_max_size=MOST_TAKEN, access_log=False,
                             server_header=False, ws="websockets-sansio", timeout_graceful_shutdown=1)  # fmt: skip
     server = _Server(config)
 
@@ -54,9 +54,7 @@ def served(path: Path | None, folder: Path, today: date, port: int, started: Cal
         finally:
             for task in keeping:
                 task.cancel()
-            if room.desk is not None and room.desk.state == "dirty":
-                room.desk.write()
-            room.seekers.stop()
+            await room.ended()
 
     asyncio.run(all_of_it())
 

@@ -168,7 +168,7 @@ class Session:
     def type(self, changes: Sequence[TextChange], base: int, at: float) -> list[Change]:
         """Take over what was typed in the editor, its places those of the text at ``base``."""
         made: list[Change] = []
-        before = self._text_at(base)
+        before = self.text_at(base)
         stretches = [(to_text(before, one.start), to_text(before, one.end), as_in(before, one.insert))
                      for one in sorted(changes, key=lambda one: (one.start, one.end))]  # fmt: skip
         edges = [edge for start, end, _ in stretches for edge in (start, end)]
@@ -254,7 +254,8 @@ class Session:
             return self.document
         raise Refused("that is too long ago; look at it again")
 
-    def _text_at(self, base: int) -> str:
+    def text_at(self, base: int) -> str:
+        """Return the text at an earlier revision; refuses one that is too long ago."""
         return self._document_at(base).text
 
     def _carried(self, start: int, end: int, base: int) -> tuple[int, int]:

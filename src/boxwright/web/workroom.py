@@ -10,8 +10,9 @@ from __future__ import annotations
 import asyncio
 import gc
 import logging
-from collections import deque
-from collections.abc import Awaitable, Callable
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from datetime import date
 from pathlib import Path
 
@@ -27,6 +28,7 @@ from boxwright.web.offsets import shown_text, to_editor
 from boxwright.web.screens import Screens
 from boxwright.web.seeking import Seekers, Sought, sought
 from boxwright.web.session import Change, Seen
+from boxwright.web.tab import Tab
 
 LOG = logging.getLogger(__name__)
 UP: TypeAdapter[contract.Up] = TypeAdapter(contract.Up)
@@ -34,61 +36,13 @@ QUIET = 0.15
 """How long (s) no hand may have moved before what takes longer is done."""
 REST = 5.0
 """How long (s) no hand may have moved before all memory is tidied up."""
+GOING = 5.0
+"""How long (s) the last word of a page waits for its line to end, so that nothing it said before comes after."""
+MOST_GONE = 50
+"""Pages that are gone and whose last word may still come."""
 MILLIMETRE = 0.001
-MOST_QUEUED = 200
-"""Edits of one tab that may wait; a tab that sends more is shut out."""
-MOST_TOLD = 2_000
-"""Messages a page may lag behind; one that lags further is shut out and comes back to the whole state."""
 WORST = contract.Choice(name="", label="the worst of all")
 """What is looked at unless somebody chooses: a load state that is fine never hides one that is not."""
-Sending = Callable[[str], Awaitable[None]]
-
-
-class Tab:
-    """One open page: what it looks at, its messages that wait, and what it is still to be told.
-
-    Nobody waits for a page that is slow to listen: what it is told queues up here and is sent as it takes it.
-    """
-
-    def __init__(self) -> None:
-        self.slot = contract.Slot()
-        self.screen = "plan"
-        self.edits: deque[contract.Up] = deque()
-        self.move: contract.Move | None = None
-        self.woken = asyncio.Event()
-        self.told: deque[str] = deque()
-        self.has_news = asyncio.Event()
-
-    def put(self, message: contract.Up) -> bool:
-        """Take a message in; False where too many wait."""
-        if isinstance(message, contract.Move):
-            self.move = message
-        else:
-            if not isinstance(message, (contract.Hello, contract.Look, contract.Seek)):
-                self.move = None  # an edit or a cancel: the preview before it is over
-            self.edits.append(message)
-        self.woken.set()
-        return len(self.edits) <= MOST_QUEUED
-
-    def next(self) -> contract.Up | None:
-        """Return the message that is next: edits first, then the newest preview."""
-        if self.edits:
-            return self.edits.popleft()
-        move, self.move = self.move, None
-        return move
-
-    def tell(self, message: BaseModel) -> None:
-        """Say something to the page, after all that was said before."""
-        self.told.append(message.model_dump_json())
-        self.has_news.set()
-
-    async def speak(self, send: Sending) -> None:
-        """Send what is told until cancelled; ends where the page lags too far behind to catch up."""
-        while len(self.told) <= MOST_TOLD:
-            await self.has_news.wait()
-            self.has_news.clear()
-            while self.told and len(self.told) <= MOST_TOLD:
-                await send(self.told.popleft())
 
 
 class Workroom:
@@ -102,25 +56,52 @@ class Workroom:
         self.seekers = Seekers()
         self._offered: dict[tuple[str, str], tuple[int, Sought]] = {}
         self._moved_at = self._swept_at = 0.0
-        self._running: set[asyncio.Task[None]] = set()
+        self._running: set[asyncio.Task[None] | asyncio.Task[contract.Disk]] = set()
+        self._gone: dict[str, Tab] = {}
+        self._putting = ThreadPoolExecutor(1, "boxwright-file")
+        """Puts texts on the disk one after the other, so that a slow disk stays nobody's hand."""
+        self._disk = asyncio.Lock()
 
     # ------------------------------------------------------------------ a tab
 
     async def serve(self, tab: Tab) -> None:
-        """Handle a tab's messages until it is cancelled."""
+        """Handle a tab's messages until it is gone and all of them are handled."""
         self.tabs.append(tab)
         try:
             while True:
-                await tab.woken.wait()
-                tab.woken.clear()
                 while (message := tab.next()) is not None:
                     self._moved_at = self._clock()
                     await self._handled(tab, message)
                     await asyncio.sleep(0)
+                if tab.is_over:
+                    return
+                await tab.woken.wait()
+                tab.woken.clear()
         finally:
             self.tabs.remove(tab)
+            self._gone[tab.page] = tab
+            while len(self._gone) > MOST_GONE:
+                del self._gone[next(iter(self._gone))]
+            tab.is_gone.set()
+
+    async def left_with(self, last: contract.Leaving) -> None:
+        """Handle the last word of a page that was closed: what of it had not come in by its line."""
+        open_tab = next((tab for tab in self.tabs if tab.page == last.page), None)
+        if open_tab is not None:
+            with suppress(TimeoutError):
+                await asyncio.wait_for(open_tab.is_gone.wait(), GOING)
+        before = self._gone.get(last.page, open_tab)
+        heard, ghost = before.heard if before is not None else 0, Tab()
+        ghost.slot = before.slot if before is not None else ghost.slot
+        for edit in last.edits:
+            if edit.seq > heard:
+                await self._handled(ghost, edit)
+        if last.typed is not None:
+            rejoin = contract.Rejoin(t="rejoin", seq=0, base=last.typed.base, typed=last.typed)
+            await self._handled(ghost, rejoin)
 
     async def _handled(self, tab: Tab, message: contract.Up) -> None:
+        tab.heard = max(tab.heard, message.seq)
         try:
             if isinstance(message, (contract.Hello, contract.Look)):
                 self._looked(tab, message)
@@ -135,7 +116,13 @@ class Workroom:
             elif isinstance(message, contract.Seek):
                 self._seek(tab, message, self.desk)
             elif isinstance(message, contract.KeepWriting):
-                self._tell_all(self.desk.write_again())
+                self._tell_all(await self._written(self.desk, is_again=True))
+            elif isinstance(message, (contract.Resolve, contract.Recover)):
+                async with self._disk:  # nothing is on its way to the disk while it is said what shall stand there
+                    self._changed(tab, message, self.desk)
+                if isinstance(message, contract.Resolve):
+                    self._tell_all(await self._written(self.desk))
+                self._draw_anew()
             else:
                 self._changed(tab, message, self.desk)
                 await asyncio.sleep(0)  # the numbers go before what takes a moment longer
@@ -157,6 +144,8 @@ class Workroom:
             tab.tell(contract.Reload(t="reload"))
             return
         tab.screen, tab.slot = message.screen, message.slot
+        if isinstance(message, contract.Hello):
+            tab.page = message.page
         tab.tell(self.state(tab))
         if self.desk is not None:
             if isinstance(message, contract.Hello):
@@ -197,9 +186,7 @@ class Workroom:
         if not isinstance(message, contract.Resolve):
             desk.touched(at)
         self._told_of(made, before, tab, message)
-        if isinstance(message, contract.Resolve):
-            self._tell_all(desk.write())
-        elif session.document.is_damaged or desk.state != "step":
+        if session.document.is_damaged or desk.state != "step":
             self._tell_all(desk.told())
 
     def _made(self, tab: Tab, message: contract.Up, desk: Desk, at: float) -> list[Change]:
@@ -226,6 +213,10 @@ class Workroom:
                 return [session.accept(message.code, message.where, message.note, "", at)]
             case contract.TextEdit():
                 return session.type(message.changes, message.base, at)
+            case contract.Rejoin():
+                return [desk.rejoined(message.typed, at) or Change(0, "", "")]
+            case contract.BringBack():
+                return [desk.bring_back(message.name, at) or Change(0, "", "")]
             case contract.Undo():
                 return session.undo()
             case contract.Redo():
@@ -359,10 +350,38 @@ class Workroom:
             if self.desk.is_due(now):
                 self._look(now)
                 if self.desk.is_due(now):
-                    self._tell_all(self.desk.write())
+                    self._tell_all(await self._written(self.desk))
             elif now - looked >= look:
                 looked = now
                 self._look(now)
+
+    async def _written(self, desk: Desk, is_again: bool = False) -> contract.Disk:
+        """Put the text on the disk while everything else goes on, and return how the file stands then."""
+        task = asyncio.create_task(self._put(desk, is_again))
+        self._running.add(task)
+        task.add_done_callback(self._running.discard)
+        return await asyncio.shield(task)  # whoever asked may go; the text is put down all the same
+
+    async def _put(self, desk: Desk, is_again: bool) -> contract.Disk:
+        async with self._disk:
+            if desk.state == "step" and not is_again:
+                return desk.told()  # an earlier turn has written it
+            put = desk.begun(is_again)
+            try:
+                failed = await asyncio.get_running_loop().run_in_executor(self._putting, desk.put, put)
+            except Exception:
+                desk.is_putting = False  # or it would never be tried again
+                raise
+            return desk.ended(put, failed)
+
+    async def ended(self) -> None:
+        """Write what waits, after what is on its way; the program ends."""
+        async with self._disk:
+            pass  # what is on its way is there, or is known not to be
+        if self.desk is not None and self.desk.state == "dirty":
+            await self._written(self.desk)
+        self._putting.shutdown()
+        self.seekers.stop()
 
     async def idle(self, turn: float = 0.05) -> None:
         """Do what takes longer while no hand moves, a piece at a time; memory is tidied up then, not in between."""
@@ -417,7 +436,9 @@ def _growth(message: contract.Up) -> int:
     match message:
         case contract.TextEdit():
             return sum(len(one.insert) - (one.end - one.start) for one in message.changes)
-        case contract.Undo() | contract.Redo() | contract.TakeOut() | contract.Resolve() | contract.Recover():
+        case contract.Rejoin() | contract.BringBack() | contract.Resolve() | contract.Recover():
+            return 0
+        case contract.Undo() | contract.Redo() | contract.TakeOut():
             return 0
         case _:
             return 1
