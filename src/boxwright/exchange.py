@@ -155,9 +155,10 @@ class Aisle:
     more than is free. Its low end takes all that is in doubt as in the way, its high end nothing of it; not known
     where the bed, the room or the opening has no place. ``height`` is the least headroom on that way.
 
-    ``blocked_by`` are things of which each, taken away alone, would make the way wider (all that stand around its
-    narrowest place, where no one alone does). ``over`` are things one has to step or climb over. ``unsure`` are things
-    of which nobody knows where they stand. ``past`` are openings that this way cannot but go by.
+    Where the way lets nobody through, ``blocked_by`` is a least set of things that would have to go, cargo first. A
+    second way between the same two climbs on what is built in, and is wider. ``over`` are things one has to step or
+    climb over. ``unsure`` are things of which nobody knows where they stand. ``past`` are openings that this way
+    cannot but go by. ``sleepers`` are the people of the rig who sleep there.
     """
 
     of: str

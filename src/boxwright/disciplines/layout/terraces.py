@@ -1,0 +1,198 @@
+"""What is in the way on foot, over a bed, before a window: the room seen from above, cut into terraces.
+
+On the floor only what lies between knee and head counts; over the mattress, before a window and on what is climbed
+on, only what stands above that. Each of these is a terrace with its own outline and its own levels.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import isfinite
+from typing import NamedTuple
+
+from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.passage import Rect, less, within
+from boxwright.disciplines.layout.sourced import ROOM
+from boxwright.model.place import Place, Surfaces
+
+UPRIGHT = {"left": 1, "right": 1, "front": 0, "rear": 0}
+"""The axis that each upright wall stands across."""
+OUTSIDE = 3.0
+"""How thick (m) the walls are taken, so that nobody walks round them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bed:
+    """A sleeping place: where it is at night, its top over its underside and mattress, and who sleeps there."""
+
+    of: str
+    name: str
+    place: Place
+    mattress: float
+    sleepers: tuple[str, ...]
+
+    @property
+    def top(self) -> float:
+        """Return how high one lies (m over the deck)."""
+        return self.place.z.best + self.place.size[2] / 2.0 + self.mattress
+
+
+class Terrace(NamedTuple):
+    """A stretch of the room with one level to be on: only what is between ``low`` and ``high`` is in the way there."""
+
+    rect: Rect
+    low: float
+    high: float
+
+
+class Scene(NamedTuple):
+    """What is in the way, thing by thing, on the way from one bed to one opening; ``walls`` are always there."""
+
+    things: tuple[tuple[str, Rect], ...]
+    walls: tuple[Rect, ...]
+    start: Rect
+    goal: Rect
+    most: float
+
+    def without(self, gone: Iterable[str]) -> list[Rect]:
+        """Return what is in the way when some things are taken away."""
+        taken = set(gone)
+        return [*self.walls, *(rect for of, rect in self.things if of not in taken)]
+
+
+def sides_of(one: Closed) -> tuple[float, float]:
+    """Return how wide an opening is and how high; of one in the roof its two sides."""
+    length, width, height = one.place.size
+    if one.wall in UPRIGHT:
+        return (length, width)[1 - UPRIGHT[one.wall]], height
+    return length, width
+
+
+def is_placed(place: Place) -> bool:
+    """Return whether a place is known, if only roughly, and the size of what is there."""
+    bands = (place.x, place.y, place.z)
+    return all(band.known and isfinite(band.best) for band in bands) and all(isfinite(side) for side in place.size)
+
+
+def outline_of(block: Block) -> Rect:
+    """Return a box as it is seen from above."""
+    return block.low[0], block.low[1], block.high[0], block.high[1]
+
+
+def scene_of(bodies: tuple[Body, ...], bed: Bed, opening: Closed, room: Surfaces, climbs: bool, head: float) -> Scene:
+    """Return what is in the way from a bed to an opening for somebody ``head`` high on the floor."""
+    bed_rect = bed_rect_of(bed)
+    terraces = _terraces(bodies, bed, bed_rect, opening, room, climbs)
+    inside = (room.front, room.left, room.rear, room.right)
+    floor = Terrace(inside, room.floor + ROOM["step over"], min(room.floor + head, room.ceiling))
+    things: list[tuple[str, Rect]] = []
+    for one in bodies:
+        for block in one.blocks:
+            things += [(one.of, rect) for rect in _in_the_plan(block, terraces, floor)]
+    walls, goal = _walls(opening, room)
+    start = within(bed_rect, inside) or bed_rect
+    most = min(sides_of(opening)) if opening.wall == "roof" else sides_of(opening)[0]
+    return Scene(tuple(things), walls, start, goal, most)
+
+
+def bed_rect_of(bed: Bed) -> Rect:
+    """Return a bed as it is seen from above."""
+    x, y = bed.place.x.best, bed.place.y.best
+    half_x, half_y = bed.place.size[0] / 2.0, bed.place.size[1] / 2.0
+    return x - half_x, y - half_y, x + half_x, y + half_y
+
+
+def _in_the_plan(block: Block, terraces: Sequence[Terrace], floor: Terrace) -> list[Rect]:
+    """Return where a box is in the way: on each terrace by that terrace's levels, elsewhere by those of the floor."""
+    found: list[Rect] = []
+    left = [outline_of(block)]
+    for terrace in (*terraces, floor):
+        here = [part for piece in left if (part := within(piece, terrace.rect)) is not None]
+        if block.low[2] < terrace.high and block.high[2] > terrace.low:
+            found += here
+        left = [piece for one in left for piece in less(one, terrace.rect)]
+    return found
+
+
+def _terraces(
+    bodies: tuple[Body, ...], bed: Bed, bed_rect: Rect, opening: Closed, room: Surfaces, climbs: bool
+) -> tuple[Terrace, ...]:
+    """Return the levels above the floor: before the opening, on the bed, on what is climbed on; the first one wins."""
+    found = [Terrace(bed_rect, bed.top, bed.top + ROOM["crawl"])]
+    if climbs:
+        found += [
+            Terrace(outline_of(block), block.high[2], block.high[2] + ROOM["stoop"] - ROOM["climb"])
+            for one in bodies
+            if _is_climbed(one, room)
+            for block in one.blocks
+        ]
+        found[1:] = sorted(found[1:], key=lambda one: (-one.low, one.rect))
+    front = forecourt(opening, room, ROOM["reach over"] if climbs else ROOM["lean"])
+    if front is None:
+        return tuple(found)
+    low, high = levels_of(opening)
+    low = max(low, room.floor + ROOM["step over"])
+    on_bed = within(front, bed_rect)
+    at_bed = [] if on_bed is None else [Terrace(on_bed, max(low, bed.top), high)]
+    return (*at_bed, Terrace(front, low, high), *found)
+
+
+def _is_climbed(one: Body, room: Surfaces) -> bool:
+    """Return whether one can climb on a thing: it is built in, stands for sure, and is low enough."""
+    tops = [block.high[2] - room.floor for block in one.blocks]
+    is_low = bool(tops) and ROOM["step over"] < max(tops) <= ROOM["climb"]
+    return is_low and one.kind != "cargo" and one.stands == "yes" and one.known and not one.carried_by
+
+
+def levels_of(opening: Closed) -> tuple[float, float]:
+    """Return the sill and the top of an opening of a wall (m over the deck)."""
+    z, half = opening.place.z.best, opening.place.size[2] / 2.0
+    return z - half, z + half
+
+
+def _span(opening: Closed) -> tuple[float, float]:
+    """Return where an opening of an upright wall begins and ends along that wall."""
+    axis = 1 - UPRIGHT[opening.wall]
+    middle, half = (opening.place.x, opening.place.y)[axis].best, opening.place.size[axis] / 2.0
+    return middle - half, middle + half
+
+
+def forecourt(opening: Closed, room: Surfaces, deep: float) -> Rect | None:
+    """Return the stretch of the room right before an opening of a wall; None for one in the roof."""
+    if opening.wall not in UPRIGHT:
+        return None
+    low, high = _span(opening)
+    return {
+        "left": (low, room.left, high, room.left + deep),
+        "right": (low, room.right - deep, high, room.right),
+        "front": (room.front, low, room.front + deep, high),
+        "rear": (room.rear - deep, low, room.rear, high),
+    }[opening.wall]
+
+
+def _walls(opening: Closed, room: Surfaces) -> tuple[tuple[Rect, ...], Rect]:
+    """Return the walls around the room with the one gap that leads out, and the place behind it to be reached."""
+    far = OUTSIDE
+    sides = {
+        "left": (room.front - far, room.left - far, room.rear + far, room.left),
+        "right": (room.front - far, room.right, room.rear + far, room.right + far),
+        "front": (room.front - far, room.left - far, room.front, room.right + far),
+        "rear": (room.rear, room.left - far, room.rear + far, room.right + far),
+    }
+    if opening.wall not in UPRIGHT:
+        x, y = opening.place.x.best, opening.place.y.best
+        return tuple(sides.values()), (x - 1e-3, y - 1e-3, x + 1e-3, y + 1e-3)
+    low, high = _span(opening)
+    whole = sides[opening.wall]
+    if UPRIGHT[opening.wall] == 1:
+        gap: Rect = (low, whole[1], high, whole[3])
+        middle = (whole[1] + whole[3]) / 2.0
+        goal: Rect = (low, middle - far / 4.0, high, middle + far / 4.0)
+    else:
+        gap = (whole[0], low, whole[2], high)
+        middle = (whole[0] + whole[2]) / 2.0
+        goal = (middle - far / 4.0, low, middle + far / 4.0, high)
+    others = tuple(rect for wall, rect in sides.items() if wall != opening.wall)
+    return (*others, *less(whole, gap)), goal

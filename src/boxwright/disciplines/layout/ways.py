@@ -1,0 +1,304 @@
+"""The ways out of every sleeping place: how wide, how high, over what, and what would have to go.
+
+Each width is that of a square carried all the way (`passage`) over the terraces of the room (`terraces`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
+from math import inf, isfinite
+from typing import NamedTuple
+
+from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.parts import Closed, Fitted
+from boxwright.disciplines.layout.passage import Point, Rect, less, reach, shortest, widest, within
+from boxwright.disciplines.layout.sourced import ROOM
+from boxwright.disciplines.layout.terraces import (
+    UPRIGHT,
+    Bed,
+    Scene,
+    bed_rect_of,
+    forecourt,
+    is_placed,
+    levels_of,
+    outline_of,
+    scene_of,
+    sides_of,
+)
+from boxwright.exchange import Aisle, Vector
+from boxwright.model.part import Frame
+from boxwright.model.place import Place, Surfaces, shifted
+from boxwright.model.trailer import Person
+from boxwright.units import Band
+
+UNKNOWN = Band(0.0, 0.0, inf, known=False)
+
+
+def beds_of(fitted: Iterable[Fitted], frames: Iterable[Frame], people: Iterable[tuple[str, Person]]) -> tuple[Bed, ...]:
+    """Return the sleeping places that stand: what somebody sleeps on, and whatever else has a mattress."""
+    known = {one.of: one for one in fitted}
+    sleeps = [(name, person.sleeps) for name, person in people]
+    found = []
+    for frame in frames:
+        one = known.get(frame.of)
+        if one is None:
+            continue
+        sleepers = tuple(name for name, bed in sleeps if bed == frame.name)
+        mattress = one.facet.mattress if one.facet is not None else None
+        if sleepers or mattress is not None:
+            thick = mattress[2] if mattress is not None else 0.0
+            found.append(Bed(frame.of, frame.name, one.asleep or one.place, thick, sleepers))
+    return tuple(found)
+
+
+class Quest(NamedTuple):
+    """A way that is looked for: from a bed to an opening of a room, on foot or climbing on what is built in."""
+
+    bed: Bed
+    opening: Closed
+    room: Surfaces
+    climbs: bool
+
+    def scene(self, bodies: tuple[Body, ...], head: float = ROOM["stoop"]) -> Scene:
+        """Return what is in the way of somebody ``head`` high on the floor."""
+        return scene_of(bodies, self.bed, self.opening, self.room, self.climbs, head)
+
+
+def ways_out(
+    bodies: tuple[Body, ...], beds: tuple[Bed, ...], openings: tuple[Closed, ...], room: Surfaces
+) -> tuple[Aisle, ...]:
+    """Return the widest way from each bed to each opening somebody could get through.
+
+    Where walking is too narrow for a person, a wider way over what can be climbed on is given beside it.
+    """
+    exits = tuple(one for one in openings if _is_exit(one))
+    found: list[Aisle] = []
+    for bed in beds:
+        for one in exits:
+            found += _aisles(bodies, bed, one, exits, room)
+    return tuple(found)
+
+
+def way_drawn(
+    bodies: tuple[Body, ...], bed: Bed, opening: Closed, room: Surfaces, width: float, climbs: bool
+) -> tuple[Point, ...]:
+    """Return the shortest line along which something of a width gets from a bed to an opening; empty for none."""
+    if not (is_placed(bed.place) and is_placed(opening.place) and _is_room(room)):
+        return ()
+    scene = Quest(bed, opening, room, climbs).scene(_in_the_room(bodies, bed, room))
+    return shortest(scene.without(()), scene.start, scene.goal, width)
+
+
+def _is_exit(one: Closed) -> bool:
+    """Return whether anybody could wriggle through an opening; one whose size is not known is kept."""
+    sides = sides_of(one)
+    return not all(isfinite(side) for side in sides) or min(sides) >= ROOM["wriggle"]
+
+
+def _is_room(room: Surfaces) -> bool:
+    faces = (room.front, room.rear, room.left, room.right, room.floor, room.ceiling)
+    return all(isfinite(face) for face in faces)
+
+
+def _aisles(
+    bodies: tuple[Body, ...], bed: Bed, opening: Closed, exits: tuple[Closed, ...], room: Surfaces
+) -> list[Aisle]:
+    """Return the way on foot, and where that lets nobody through the wider one that climbs."""
+    unsure = tuple(one.of for one in bodies if not one.known and not one.is_inside and one.of != bed.of)
+    is_known = is_placed(bed.place) and is_placed(opening.place) and _is_room(room)
+    if not is_known or opening.wall not in {*UPRIGHT, "roof"}:
+        return [Aisle(bed.of, opening.of, UNKNOWN, UNKNOWN, (), (), unsure, (), bed.sleepers)]
+    walked = _aisle(bodies, Quest(bed, opening, room, False), exits, unsure)
+    if walked.width.best >= ROOM["pass"]:
+        return [walked]
+    climbed = _aisle(bodies, Quest(bed, opening, room, True), exits, unsure)
+    return [walked, climbed] if climbed.width.best > walked.width.best else [walked]
+
+
+def _aisle(bodies: tuple[Body, ...], quest: Quest, exits: tuple[Closed, ...], unsure: tuple[str, ...]) -> Aisle:
+    bed, opening = quest.bed, quest.opening
+    nominal = _in_the_room(bodies, bed, quest.room)
+    scene = quest.scene(nominal)
+    width = _in_doubt(nominal, quest, lambda there, way: _width(way.scene(there)))
+    best, target = width.best, min(ROOM["pass"], scene.most)
+    height = _in_doubt(nominal, quest, lambda there, way: _headroom(there, way, best)) if best else width
+    return Aisle(
+        bed.of,
+        opening.of,
+        replace(width, low=0.0, spread="interval") if unsure else width,
+        height,
+        _in_the_way(scene, nominal, target) if best < target else (),
+        _stepped_over(scene, nominal, quest, min(best, target)),
+        unsure,
+        _gone_by(scene, exits, quest, min(best, target)),
+        bed.sleepers,
+    )
+
+
+def _width(scene: Scene) -> float:
+    return widest(scene.without(()), scene.start, (scene.goal,), scene.most)[0]
+
+
+def _in_doubt(nominal: tuple[Body, ...], quest: Quest, measure: Callable[[tuple[Body, ...], Quest], float]) -> Band:
+    """Return what is measured with everything where it is written, and with all that is in doubt at its worst and best.
+
+    What stands perhaps is in the way except at its best.
+    """
+    best = measure(nominal, quest)
+    worst, least = _doubtful(nominal, 1.0), _doubtful(nominal, -1.0)
+    quests = tuple(_shifted(quest))
+    if worst == nominal and least == nominal and len(quests) == 1:
+        return Band(best, best, best)
+    low = min(measure(worst, one) for one in quests)
+    high = max(measure(least, one) for one in quests)
+    return Band(best, min(low, best), max(high, best), spread="interval")
+
+
+def _shifted(quest: Quest) -> Iterator[Quest]:
+    """Yield the quest with bed and opening at each end of where they may be."""
+    for bed_place in _ends(quest.bed.place):
+        for place in _ends(quest.opening.place):
+            yield quest._replace(bed=replace(quest.bed, place=bed_place), opening=replace(quest.opening, place=place))
+
+
+def _ends(place: Place) -> Iterator[Place]:
+    """Yield a place at every corner of its doubt; once where it has none."""
+    for x in _both(place.x):
+        for y in _both(place.y):
+            for z in _both(place.z):
+                yield replace(place, x=x, y=y, z=z)
+
+
+def _both(band: Band) -> tuple[Band, ...]:
+    if band.low == band.high or not (isfinite(band.low) and isfinite(band.high)):
+        return (band,)
+    return shifted(band, band.low - band.best), shifted(band, band.high - band.best)
+
+
+def _in_the_room(bodies: tuple[Body, ...], bed: Bed, room: Surfaces) -> tuple[Body, ...]:
+    """Return what may stand in the way in the room: not the bed, nor what lies on it or inside another thing."""
+    return tuple(
+        one
+        for one in bodies
+        if one.of != bed.of
+        and one.carried_by != bed.of
+        and not one.is_inside
+        and any(_may_be_in(block, one.doubt, room) for block in one.blocks)
+    )
+
+
+def _may_be_in(block: Block, doubt: Vector, room: Surfaces) -> bool:
+    """Return whether a box may reach into the room above its floor."""
+    low = (room.front, room.left, room.floor)
+    high = (room.rear, room.right, room.ceiling)
+    return all(
+        block.low[axis] - doubt[axis] < high[axis] and block.high[axis] + doubt[axis] > low[axis] for axis in range(3)
+    )
+
+
+def _doubtful(bodies: tuple[Body, ...], by: float) -> tuple[Body, ...]:
+    """Return the bodies as large as their doubt may make them (1), or as small (-1) and without what stands perhaps."""
+    found = []
+    for one in bodies:
+        if by < 0.0 and one.stands == "perhaps":
+            continue
+        blocks = one.blocks
+        if any(extent != 0.0 for extent in one.doubt) and all(isfinite(extent) for extent in one.doubt):
+            grown = (_grown(block, one.doubt, by) for block in one.blocks)
+            blocks = tuple(block for block in grown if min(block.size) > 0.0)
+        found.append(one if blocks == one.blocks else replace(one, blocks=blocks))
+    return tuple(found)
+
+
+def _grown(block: Block, doubt: Vector, by: float) -> Block:
+    low, high = block
+    x, y, z = (by * extent for extent in doubt)
+    return Block((low[0] - x, low[1] - y, low[2] - z), (high[0] + x, high[1] + y, high[2] + z))
+
+
+def _headroom(bodies: tuple[Body, ...], quest: Quest, width: float) -> float:
+    """Return the least height of the widest way, over its floor and through the opening as it is reached."""
+    opening, bed, room = quest.opening, quest.bed, quest.room
+    through = inf
+    if opening.wall in UPRIGHT:
+        low, high = levels_of(opening)
+        before = forecourt(opening, room, ROOM["lean"])
+        is_over_bed = before is not None and within(before, bed_rect_of(bed)) is not None
+        through = max(high - max(low, bed.top if is_over_bed else room.floor), 0.0)
+    undersides = {block.low[2] - room.floor for one in bodies for block in one.blocks}
+    ceiling = room.ceiling - room.floor
+    heights = [ROOM["stoop"], *sorted(one for one in undersides if ROOM["stoop"] < one < ceiling), ceiling]
+    low_end, high_end = 0, len(heights) - 1
+    while low_end < high_end:  # the taller somebody stands the more is in the way, so the first that fails ends it
+        middle = (low_end + high_end + 1) // 2
+        scene = quest.scene(bodies, heights[middle])
+        if reach(scene.without(()), scene.start, (scene.goal,), width)[0]:
+            low_end = middle
+        else:
+            high_end = middle - 1
+    return min(heights[low_end], ceiling, through)
+
+
+def _in_the_way(scene: Scene, bodies: tuple[Body, ...], width: float) -> tuple[str, ...]:
+    """Return a least set of things that, taken away, leave a way of this width; what is built in stays if it can."""
+    gone = {of for of, _ in scene.things}
+    if not reach(scene.without(gone), scene.start, (scene.goal,), width)[0]:
+        return ()
+    kinds = {one.of: one.kind for one in bodies}
+    for of in sorted(gone, key=lambda one: (kinds.get(one) == "cargo", one)):
+        if reach(scene.without(gone - {of}), scene.start, (scene.goal,), width)[0]:
+            gone = gone - {of}
+    return tuple(sorted(gone))
+
+
+def _stepped_over(scene: Scene, bodies: tuple[Body, ...], quest: Quest, width: float) -> tuple[str, ...]:
+    """Return what one cannot but step or climb over on a way of this width: without going over it there is none."""
+    if width <= 0.0:
+        return ()
+    low = [(one.of, pieces) for one in bodies if (pieces := _low_pieces(one, quest))]
+    bare = scene.without(())
+    if reach([*bare, *(piece for _, pieces in low for piece in pieces)], scene.start, (scene.goal,), width)[0]:
+        return ()
+    return tuple(of for of, pieces in low if not reach([*bare, *pieces], scene.start, (scene.goal,), width)[0])
+
+
+def _low_pieces(one: Body, quest: Quest) -> list[Rect]:
+    """Return where a thing stands on the floor, beside the bed and away from the wall right below the opening."""
+    room, before = quest.room, forecourt(quest.opening, quest.room, ROOM["lean"])
+    inside = (room.front, room.left, room.rear, room.right)
+    pieces = [
+        part
+        for block in one.blocks
+        if block.high[2] > room.floor and block.low[2] < room.floor + ROOM["climb"]
+        if (part := within(outline_of(block), inside)) is not None
+    ]
+    for gone in (bed_rect_of(quest.bed), *((before,) if before is not None else ())):
+        pieces = [piece for part in pieces for piece in less(part, gone)]
+    return pieces
+
+
+def _gone_by(scene: Scene, exits: tuple[Closed, ...], quest: Quest, width: float) -> tuple[str, ...]:
+    """Return the other openings whose forecourt this way must cross: with that closed there is no way left.
+
+    Where two forecourts overlap, or a bed reaches into one, nobody goes by anything there.
+    """
+    if width <= 0.0:
+        return ()
+    free = [bed_rect_of(quest.bed)]
+    own = forecourt(quest.opening, quest.room, ROOM["reach over"])
+    if own is None:
+        (x, y), half = (quest.opening.place.x.best, quest.opening.place.y.best), width / 2.0
+        own = (x - half, y - half, x + half, y + half)
+    free.append(own)
+    found = []
+    for other in exits:
+        before = forecourt(other, quest.room, ROOM["reach over"]) if is_placed(other.place) else None
+        if other.of == quest.opening.of or before is None:
+            continue
+        closed = [before]
+        for one in free:
+            closed = [piece for part in closed for piece in less(part, one)]
+        if not reach([*scene.without(()), *closed], scene.start, (scene.goal,), width)[0]:
+            found.append(other.of)
+    return tuple(found)
