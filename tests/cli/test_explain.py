@@ -8,8 +8,8 @@ from typing import NamedTuple
 
 import pytest
 
+from boxwright.book.labels import taken_apart
 from boxwright.cli import check_methods, explain
-from boxwright.cli.labels import taken_apart
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, columns_of, text_of
 from boxwright.cli.words import CHAPTERS

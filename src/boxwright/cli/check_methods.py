@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from importlib import import_module
 
+from boxwright.book.rules import source_text
 from boxwright.cli.screen import Line, Span, Style, hanging, plain, wrapped
 from boxwright.source import RESULT, Check, Source, load_checks, load_sources
 from boxwright.units import unit_scale, unit_written
@@ -137,9 +138,3 @@ def worked_example(outcome: Outcome, columns: int) -> list[Line]:
     if check.note:
         lines += hanging((Span(" " * 11),), f"note: {check.note}", columns, "dim")
     return lines
-
-
-def source_text(source: Source) -> str:
-    """Return a source in one line: the work, its edition, who published it, how it was seen."""
-    pieces = [source.work, source.edition if source.edition != "not shown" else "", source.publisher, source.place]
-    return f"{', '.join(piece for piece in pieces if piece)} ({source.seen})"

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import inspect
 import re
-from importlib import import_module, resources
-from types import FunctionType, ModuleType
+from importlib import resources
+from types import FunctionType
 
-from boxwright.cli.check_methods import run_folder, source_text, worked_example
-from boxwright.cli.labels import taken_apart
+from boxwright.book.labels import taken_apart
+from boxwright.book.rules import methods_of, rules_of, source_text
+from boxwright.cli.check_methods import run_folder, worked_example
 from boxwright.cli.rig_file import NothingAsked, nearest
 from boxwright.cli.screen import Line, Span, clean, hanging, plain, wrapped
 from boxwright.cli.words import CHAPTERS
@@ -39,30 +40,6 @@ def page(asked: str, columns: int) -> list[Line]:
     guess = nearest(asked, [*codes(), *CHAPTERS, *(name for chapter in CHAPTERS for name in methods_of(chapter))])
     meant = f'; did you mean "{guess}"?' if guess else ""
     raise NothingAsked(f'nothing is called "{clean(asked)}"{meant} (`boxwright explain weight` lists its rules)')
-
-
-def _functions(module: ModuleType) -> dict[str, FunctionType]:
-    """Return the public functions of a module or package that were written in it."""
-    return {
-        name: found
-        for name, found in vars(module).items()
-        if isinstance(found, FunctionType) and not name.startswith("_") and found.__module__.startswith(module.__name__)
-    }
-
-
-def rules_of(folder: str) -> dict[str, FunctionType]:
-    """Return the rules of a chapter by their codes: the functions that say what they ask."""
-    functions = _functions(import_module(f"boxwright.disciplines.{folder}.findings"))
-    return {
-        f"{folder}/{name.replace('_', '-')}": function
-        for name, function in functions.items()
-        if taken_apart(function).label("Asks")
-    }
-
-
-def methods_of(folder: str) -> dict[str, FunctionType]:
-    """Return the methods of a chapter by their names."""
-    return _functions(import_module(f"boxwright.disciplines.{folder}.method"))
 
 
 def codes() -> list[str]:
