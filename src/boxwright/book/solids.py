@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from boxwright.disciplines import frame
@@ -13,10 +13,11 @@ from boxwright.disciplines.layout.solids import solids as thing_solids
 from boxwright.drawing.solid import Solid, Stuff
 from boxwright.model.load import LoadState
 from boxwright.model.stage import Marks, stands
+from boxwright.render.shape import Shape
 from boxwright.rig.rig import Item, Rig
 from boxwright.rig.sections import thickness_in
 from boxwright.study.slots import Slot
-from boxwright.units import Band
+from boxwright.units import Band, HeaderUnits, show
 
 STUFF_OF_FACET: tuple[tuple[str, Stuff], ...] = (("water", "water"), ("heat", "heat"), ("power", "wire"))
 """What a thing is shown as by who reads something of it; the first that does wins."""
@@ -49,7 +50,7 @@ def model_of(rig: Rig, slot: Slot) -> Model:
     planned = {one.of for one in rig.frame.openings if marks[one.of].planned}
     found = frame_solids(_as_planned(slot.frame, planned), rig.frame.framing, slot.box, thick)
     found += thing_solids(bodies, {item.of: _stuff(item) for item in rig.parts})
-    staged = tuple(_staged(one, marks.get(one.of), slot, weighed.get(one.of)) for one in found)
+    staged = tuple(_staged(one, marks.get(one.of.removesuffix(UNCUT)), slot, weighed.get(one.of)) for one in found)
     return Model(rig.header.name, stages, slot.number, slot.is_ticked, tuple(one for one in staged if one), missing)
 
 
@@ -72,7 +73,7 @@ def _staged(solid: Solid, marks: Marks | None, slot: Slot, kg: Band | None) -> S
         return replace(solid, kg=kg)
     answer = stands(marks, slot.number, slot.is_ticked)
     start = marks.stage or 0
-    if solid.name == UNCUT:
+    if solid.of.endswith(UNCUT):
         left = {"yes": "no", "perhaps": "perhaps", "no": "yes"}[answer]
         is_ever = start > 0 or left != "no"
         return replace(solid, stage=0, until=start - 1, stands=left) if is_ever else None  # type: ignore[arg-type]
@@ -122,3 +123,23 @@ def _masses(rig: Rig) -> dict[str, Band]:
 def _alone(rig: Rig) -> Iterator[Item]:
     """Yield the parts that have a weight of their own: those of the empty trailer are within its."""
     return (item for item in rig.parts if item.mass.known and not item.is_in_empty_weight)
+
+
+def said_of(shapes: Iterable[Shape], units: HeaderUnits) -> dict[str, str]:
+    """Return for each rig path what it weighs, beside what its solid would weigh of the stock it is named as."""
+    by_path: dict[str, list[Shape]] = {}
+    for one in shapes:
+        by_path.setdefault(one.solid.of, []).append(one)
+    return {of: "; ".join(found) for of, mine in by_path.items() if (found := list(_said(mine, units)))}
+
+
+def _said(mine: list[Shape], units: HeaderUnits) -> Iterator[str]:
+    kg = next((one.solid.kg for one in mine if one.solid.kg is not None), None)
+    if kg is not None:
+        yield f"weighs {show(kg.best, 'mass', units)}" if kg.known else "what it weighs is not written"
+    stock = [one.kg for one in mine]
+    if all(one is not None for one in stock):
+        best, low, high = (sum(one[place] for one in stock if one is not None) for place in range(3))
+        span = f", {show(low, 'mass', units)} to {show(high, 'mass', units)}" if high > low else ""
+        yield f"as drawn, of its stock, {show(best, 'mass', units)}{span}"
+    yield from dict.fromkeys(one.solid.taken for one in mine if one.solid.taken)

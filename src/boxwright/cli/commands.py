@@ -7,7 +7,20 @@ from typing import Annotated
 
 import typer
 
-from boxwright.cli.options import Anyway, AsJson, Edits, Load, OnDate, Rig, Stage, Typed, Units, UseWord, Vehicle
+from boxwright.cli.options import (
+    Anyway,
+    AsJson,
+    Edits,
+    Load,
+    OnDate,
+    Rig,
+    SectionAt,
+    Stage,
+    Typed,
+    Units,
+    UseWord,
+    Vehicle,
+)
 from boxwright.cli.words import CHAPTERS
 
 NO_ANSWER = 2
@@ -178,13 +191,14 @@ def draw(
     rig: Rig,
     to: Annotated[str, typer.Option("--to", metavar="DIR", help="the folder the files go into; made if need be")],
     sheets: Annotated[list[str] | None, typer.Option("--sheet", metavar="NAME", help="one sheet, or several")] = None,
-    formats: Annotated[list[str] | None, typer.Option("--format", help="svg, dxf, pdf, png, or several")] = None,
+    formats: Annotated[list[str] | None, typer.Option("--format", help="svg, dxf, pdf, png, glb, or several")] = None,
     paper: Annotated[str, typer.Option("--paper", help="letter or a4; left out: what is sold at home")] = "",
     stage: Stage = "",
     load: Load = "",
     use: UseWord = "tow",
     units: Units = "file",
     on: OnDate = "",
+    section: SectionAt = "",
     is_over: Annotated[bool, typer.Option("--over", help="write over files that this command did not write")] = False,
 ) -> None:
     """Draw the sheets: elevations, roof, floor, sections, hole pages, order, receiving, story sticks, bay cards."""
@@ -192,7 +206,7 @@ def draw(
     from boxwright.cli.drawing_files import Wanted, drawn_files
     from boxwright.cli.screen import Screen
 
-    wanted = Wanted(to, tuple(sheets or ()), tuple(formats or ()), paper, is_over)
+    wanted = Wanted(to, tuple(sheets or ()), tuple(formats or ()), paper, is_over, section)
     screen = Screen()
     screen.show(drawn_files(Question(rig, stage, load, use, units, on), wanted, date.today(), screen.columns))
 

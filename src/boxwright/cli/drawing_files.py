@@ -10,6 +10,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
 
 from boxwright.book.sheets import sheets_of, title_of
 from boxwright.cli.asked import Answered, Question, answered, checked, slot_of
@@ -21,7 +22,12 @@ from boxwright.drawing.layout import pages_of
 from boxwright.drawing.page import Page
 from boxwright.drawing.paper import PAPERS, PaperName, TitleBlock
 
-FORMATS = ("svg", "dxf", "pdf", "png")
+if TYPE_CHECKING:
+    from boxwright.render.extra import MissingExtra
+
+FORMATS = ("svg", "dxf", "pdf", "png", "glb")
+SOLID = "glb"
+"""The format that holds solids and no sheets."""
 LETTER_COUNTRIES = frozenset({"US", "CA"})
 LIST = "sheets.sha256"
 """Names what this command has put into a folder, so that it never writes over anything else."""
@@ -38,27 +44,69 @@ class Wanted:
     formats: tuple[str, ...] = ()
     paper: str = ""
     is_over: bool = False
+    section: str = ""
 
 
 def drawn_files(question: Question, wanted: Wanted, today: date, columns: int) -> list[Line]:
-    """Write the sheets that were asked for and return the lines that name them."""
+    """Write the sheets and solids that were asked for and return the lines that name them."""
     formats = _formats(wanted.formats)
+    if wanted.section and SOLID not in formats:
+        raise NothingAsked("a section is cut through solids; add --format glb")
     answer = answered(question, today)
+    drawn = [_sheet_files(answer, wanted, flat)] if (flat := [one for one in formats if one != SOLID]) else []
+    drawn += [_solid_files(answer, wanted)] if SOLID in formats else []
+    folder = Path(wanted.to)
+    _put(folder, [file for one in drawn for file in one.files], wanted.is_over)
+    lines: list[Line] = []
+    for one in drawn:
+        lines += [plain(piece, "head") for piece in wrapped(clean(one.head), columns)]
+        for form in dict.fromkeys(name.rpartition(".")[2] for name, _ in one.files):
+            names = _gathered([name for name, _ in one.files if name.endswith(f".{form}")], form)
+            lines += hanging(plain(f"  {form}  "), f"in {clean(str(folder))}: {', '.join(names)}", columns)
+        lines += [plain(piece) for piece in wrapped(clean(one.lacks), columns)] if one.lacks else []
+    return lines
+
+
+class _Drawn(NamedTuple):
+    """Files with their names, what they are in words, and what is not in them."""
+
+    head: str
+    files: list[tuple[str, bytes]]
+    lacks: str = ""
+
+
+def _sheet_files(answer: Answered, wanted: Wanted, formats: Sequence[str]) -> _Drawn:
     sheets, title = all_sheets(answer)
     chosen = _chosen(sheets, wanted.sheets)
     paper = PAPERS[_paper(answer, wanted.paper)]
     pages = pages_of(chosen, paper, title)
     name = chosen[0].name if len(chosen) == 1 else f"{_plain_name(title.rig)}-sheets"
     files = [one for form in formats for one in _written_as(form, pages, name, title)]
-    folder = Path(wanted.to)
-    _put(folder, files, wanted.is_over)
     count = f"{len(chosen)} {'sheet' if len(chosen) == 1 else 'sheets'}, {len(pages)} "
     head = f"{title.rig}, {title.subject}: {count}{'page' if len(pages) == 1 else 'pages'} on {paper.name} paper"
-    lines = [plain(piece, "head") for piece in wrapped(clean(head), columns)]
-    for form in formats:
-        names = _gathered([file for file, _ in files if file.endswith(f".{form}")], form)
-        lines += hanging(plain(f"  {form}  "), f"in {clean(str(folder))}: {', '.join(names)}", columns)
-    return lines
+    return _Drawn(head, files)
+
+
+def _solid_files(answer: Answered, wanted: Wanted) -> _Drawn:
+    from boxwright.cli.solid_files import solid_file
+    from boxwright.render.extra import MissingExtra
+
+    name = answer.reading.rig.header.name or "this rig"
+    when = "today as ticked" if answer.study.is_ticked else "as planned"
+    try:
+        made = solid_file(answer, wanted.section)
+    except MissingExtra as missing:
+        raise NothingAsked(_says_missing(SOLID, missing)) from None
+    where = f", section {wanted.section}" if wanted.section else ""
+    stage = f", stage {answer.study.stage}" if answer.study.stage else ""
+    head = f"{name}, {when}{stage}{where}: {made.solids} solids"
+    names = ", ".join(made.missing)
+    lacks = f"  not in it, for nobody wrote where they are or how large: {names}" if names else ""
+    return _Drawn(head, [(f"{_plain_name(name)}.{SOLID}", made.content)], lacks)
+
+
+def _says_missing(form: str, missing: MissingExtra) -> str:
+    return f"{form} needs {missing.package}, which is not installed; type: pipx install 'boxwright[{missing.extra}]'"
 
 
 def _gathered(names: list[str], form: str) -> list[str]:
@@ -123,10 +171,7 @@ def _written_as(form: str, pages: tuple[Page, ...], name: str, title: TitleBlock
         writer = _writer(form)
         return [(f"{_file_name(page.name)}.{form}", writer(page)) for page in pages]
     except MissingExtra as missing:
-        says = (
-            f"{form} needs {missing.package}, which is not installed; type: pipx install 'boxwright[{missing.extra}]'"
-        )
-        raise NothingAsked(says) from None
+        raise NothingAsked(_says_missing(form, missing)) from None
 
 
 def _file_name(name: str) -> str:

@@ -19,3 +19,5 @@ Typed = Annotated[str, typer.Option(help="inside, as the box stands; left out: u
 Vehicle = Annotated[str, typer.Option(help="the tow vehicle, by its name in the file; left out: the first")]
 OnDate = Annotated[str, typer.Option("--date", help="judge as of this day, such as 2026-05-02; left out: today")]
 Anyway = Annotated[bool, typer.Option("--anyway", help="also where bare numbers would mean something else")]
+SECTION_HELP = "of glb: cut it there, x=60in, side=0 or z=30; what is kept may follow: x=60in,front"
+SectionAt = Annotated[str, typer.Option("--section", metavar="WHERE", help=SECTION_HELP)]

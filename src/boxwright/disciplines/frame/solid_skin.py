@@ -11,8 +11,8 @@ from boxwright.disciplines.frame.solid_plane import Plane, Stretch, depth_of
 from boxwright.disciplines.frame.sourced import density_of
 from boxwright.drawing.solid import Prism, Solid, oblong, upright
 
-UNCUT = "not cut out yet"
-"""Names the piece of skin in an opening that stands until the saw has been there."""
+UNCUT = ".uncut"
+"""Ends the path of the piece of skin in an opening, which stands until the saw has been there."""
 THIN = 1e-3
 """How thick (m) a skin is drawn of which nobody wrote it."""
 PANE = 0.012
@@ -107,7 +107,7 @@ def opening_solids(planes: dict[str, Plane], frame: Result) -> Iterator[Solid]:
         outline = oblong((hole.low, hole.bottom), (hole.high, hole.top))
         if hole.wall != "floor":
             whole = (plane.slab(outline, depth, depth + thick),)
-            yield Solid(hole.of, UNCUT, "skin", whole, outward=plane.out)
+            yield Solid(f"{hole.of}{UNCUT}", f"{hole.name}, not cut out yet", "skin", whole, outward=plane.out)
         if hole.unit:
             deep = hole.reaches.best if hole.reaches is not None else 0.0
             taken = "" if deep else NO_UNIT
