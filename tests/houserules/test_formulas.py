@@ -40,7 +40,10 @@ def unit_of(annotation: object) -> str:
 
 
 def drawn(annotation: object, luck: random.Random) -> object:
-    """Return a value for an argument: shares under a half, angles under 17 degrees, places on both sides of zero."""
+    """Return a value for an argument: shares under a half, angles under 17 degrees, places on both sides of zero.
+
+    Temperatures are those a trailer sees, in kelvin.
+    """
     if typing.get_origin(annotation) is tuple:
         inner = typing.get_args(annotation)
         kinds = inner[:1] * LENGTH if inner[-1] is Ellipsis else inner
@@ -49,7 +52,7 @@ def drawn(annotation: object, luck: random.Random) -> object:
         return luck.randint(1, 4)
     if annotation is bool:
         return luck.random() < 0.5
-    ends = {"": (0.05, 0.45), "rad": (0.04, 0.3)}.get(unit_of(annotation), (0.5, 10.0))
+    ends = {"": (0.05, 0.45), "rad": (0.04, 0.3), "K": (240.0, 320.0)}.get(unit_of(annotation), (0.5, 10.0))
     return luck.uniform(*ends) * (-1.0 if unit_of(annotation) == "m" and luck.random() < 0.2 else 1.0)
 
 

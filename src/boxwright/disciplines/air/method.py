@@ -1,1 +1,0 @@
-"""Formulas of air: none yet."""
