@@ -12,9 +12,9 @@ from math import isfinite
 from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import Rect, less, within
-from boxwright.disciplines.layout.sourced import ROOM
 from boxwright.model.place import Place, Surfaces
 
 UPRIGHT = {"left": 1, "right": 1, "front": 0, "rear": 0}
@@ -25,13 +25,17 @@ OUTSIDE = 3.0
 
 @dataclass(frozen=True, slots=True)
 class Bed:
-    """A sleeping place: where it is at night, its top over its underside and mattress, and who sleeps there."""
+    """A sleeping place: where it is at night, how thick its mattress is, and who sleeps there.
+
+    ``lies_on`` is the length and width of the mattress, None where nobody wrote it.
+    """
 
     of: str
     name: str
     place: Place
     mattress: float
     sleepers: tuple[str, ...]
+    lies_on: tuple[float, float] | None = None
 
     @property
     def top(self) -> float:
@@ -152,7 +156,7 @@ def levels_of(opening: Closed) -> tuple[float, float]:
     return z - half, z + half
 
 
-def _span(opening: Closed) -> tuple[float, float]:
+def span_of(opening: Closed) -> tuple[float, float]:
     """Return where an opening of an upright wall begins and ends along that wall."""
     axis = 1 - UPRIGHT[opening.wall]
     middle, half = (opening.place.x, opening.place.y)[axis].best, opening.place.size[axis] / 2.0
@@ -163,7 +167,7 @@ def forecourt(opening: Closed, room: Surfaces, deep: float) -> Rect | None:
     """Return the stretch of the room right before an opening of a wall; None for one in the roof."""
     if opening.wall not in UPRIGHT:
         return None
-    low, high = _span(opening)
+    low, high = span_of(opening)
     return {
         "left": (low, room.left, high, room.left + deep),
         "right": (low, room.right - deep, high, room.right),
@@ -184,7 +188,7 @@ def _walls(opening: Closed, room: Surfaces) -> tuple[tuple[Rect, ...], Rect]:
     if opening.wall not in UPRIGHT:
         x, y = opening.place.x.best, opening.place.y.best
         return tuple(sides.values()), (x - 1e-3, y - 1e-3, x + 1e-3, y + 1e-3)
-    low, high = _span(opening)
+    low, high = span_of(opening)
     whole = sides[opening.wall]
     if UPRIGHT[opening.wall] == 1:
         gap: Rect = (low, whole[1], high, whole[3])

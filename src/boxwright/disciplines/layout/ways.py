@@ -11,9 +11,9 @@ from math import inf, isfinite
 from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.passage import Point, Rect, less, reach, shortest, widest, within
-from boxwright.disciplines.layout.sourced import ROOM
 from boxwright.disciplines.layout.terraces import (
     UPRIGHT,
     Bed,
@@ -47,8 +47,8 @@ def beds_of(fitted: Iterable[Fitted], frames: Iterable[Frame], people: Iterable[
         sleepers = tuple(name for name, bed in sleeps if bed == frame.name)
         mattress = one.facet.mattress if one.facet is not None else None
         if sleepers or mattress is not None:
-            thick = mattress[2] if mattress is not None else 0.0
-            found.append(Bed(frame.of, frame.name, one.asleep or one.place, thick, sleepers))
+            thick, lies_on = (mattress[2], mattress[:2]) if mattress is not None else (0.0, None)
+            found.append(Bed(frame.of, frame.name, one.asleep or one.place, thick, sleepers, lies_on))
     return tuple(found)
 
 

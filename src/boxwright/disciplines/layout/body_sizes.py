@@ -1,0 +1,20 @@
+"""The sourced numbers of layout about people: how much room they take, as lengths and as shares of their height."""
+
+from __future__ import annotations
+
+from boxwright.source import load_table
+
+PACKAGE = "boxwright.disciplines.layout"
+
+
+def _numbers(table_name: str, column: str) -> dict[str, float]:
+    table = load_table(PACKAGE, table_name)
+    cells = zip(table.column(table.columns[0]), table.column(column), strict=True)
+    return {str(name): number for name, number in cells if isinstance(number, float)}
+
+
+ROOM: dict[str, float] = _numbers("room_of_people", "least")
+"""Room that people want, and what they step over, stoop under and climb on (m)."""
+
+SHARE: dict[str, float] = _numbers("shares_of_people", "share")
+"""Measures of a grown body as shares of the standing height."""
