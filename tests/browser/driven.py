@@ -120,7 +120,7 @@ class Desk:
         page.on("requestfinished", self._asked)
 
     def _said(self, message: ConsoleMessage) -> None:
-        is_lost = "WebSocket" in message.text or "ERR_CONNECTION_REFUSED" in message.text or "403" in message.text
+        is_lost = "WebSocket" in message.text or "ERR_CONNECTION_RE" in message.text or "403" in message.text
         if message.type in {"error", "warning"} and not (self.may_lose and is_lost):
             self.faults.append(f"console {message.type}: {message.text}")
 

@@ -1,7 +1,7 @@
 // Written by tools/contract.py from src/boxwright/web/contract.py. Change that file, never this one.
 
 
-export const CONTRACT = 1;
+export const CONTRACT = 2;
 
 export type Accept = {
   seq: number;
@@ -122,7 +122,7 @@ export type EnterReading = {
   base: number;
   t: "enter-reading";
   kind: string;
-  answers: Record<string, string>;
+  values: Record<string, string>;
 };
 
 export type Figure = {

@@ -7,9 +7,9 @@ import { EditorView } from "@codemirror/view";
 import { effect } from "@preact/signals";
 import { tags } from "@lezer/highlight";
 import { basicSetup } from "codemirror";
-import type { Disk, ShownProblem, TextIs } from "./contract";
+import type { Disk, ShownProblem, TextIs, Typed } from "./contract";
 import { conflictView } from "./conflict";
-import { bus, disk, fetched, follow, isConnected, lostStep, send, settled, state, text, textRev } from "./link";
+import { bus, disk, fetched, follow, isConnected, lostStep, refused, send, settled, state, text, textRev } from "./link";
 import { askedLine } from "./sheet";
 import { asOne, Typing, wholeAsChange } from "./typing";
 
@@ -105,8 +105,12 @@ const guard = new Compartment();
 const typing = new Typing();
 let shown: EditorView | null = null;
 let timer = 0;
-/** The revision the places of what is typed belong to. */
+/** The revision the places of what is typed belong to, and the program's text at that revision. */
 let known = textRev();
+let there = Text.of(text.value.split("\n"));
+/** Characters of one message and of the whole text beyond which the program takes no more. */
+const MOST_AT_ONCE = 900_000;
+const MOST_TEXT = 1_000_000;
 
 function flush(): void {
   clearTimeout(timer);
@@ -119,29 +123,46 @@ function heard(message: TextIs): void {
   const isAnswer = message.text === null && !message.changes.length && message.rev > known;
   known = message.rev;
   if (message.text !== null) {
+    // The line was lost, or the typing refused: the program joins what it may not have with what it has.
+    if (!typing.isDone) send({ t: "rejoin", typed: typedRest(null) });
     typing.forget();
+    there = Text.of(message.text.split("\n"));
     if (message.text !== text.value) become(wholeAsChange(text.value, message.text), false);
   } else if (message.changes.length) {
-    const change = typing.from(asOne(message.changes, typing.lengthThere(text.value.length)));
-    become(change, true);
+    const change = asOne(message.changes, typing.lengthThere(text.value.length));
+    there = change.apply(there);
+    become(typing.from(change), true);
   } else if (isAnswer) {
-    typing.answered();
+    there = typing.answered()?.apply(there) ?? there;
     flush();
   }
   if (typing.isDone && message.length !== text.value.length && message.text === null) lostStep();
 }
+
+/** What was typed and is not answered, into the text of a revision or into a whole text that is sent along. */
+function typedRest(base: number | null): Typed {
+  return { base: base ?? 0, known: base === null ? there.toString() : null, ...typing.rest() };
+}
+
+/** Nothing that would not be taken gets as far as the editor. */
+const filter = EditorState.changeFilter.of((change) => {
+  if (!change.docChanged || change.annotation(fromElsewhere)) return true;
+  let most = 0;
+  change.changes.iterChanges((_from, _to, _fromB, _toB, inserted) => (most += inserted.length));
+  if (most > MOST_AT_ONCE / 8) most = JSON.stringify(change.newDoc.toString()).length - JSON.stringify(change.startState.doc.toString()).length;
+  const isTooLong = change.newDoc.length > MOST_TEXT && change.newDoc.length > change.startState.doc.length;
+  if (most <= MOST_AT_ONCE && !isTooLong) return true;
+  refused.value = "That is longer than a rig file can be (1 MB). It was not put in; the text is as it was.";
+  return false;
+});
 
 function become(changes: ChangeSet, isStep: boolean): void {
   text.value = changes.apply(Text.of(text.value.split("\n"))).toString();
   shown?.dispatch({ changes, annotations: [fromElsewhere.of(true), Transaction.addToHistory.of(isStep)] });
 }
 
-follow(heard);
-bus.addEventListener("no", () => {
-  if (!typing.isUnder) return;
-  typing.forget();
-  lostStep();
-});
+follow(heard, (isWhole) => (typing.isDone ? null : typedRest(isWhole ? null : known)));
+bus.addEventListener("typing-refused", lostStep);
 
 /** Put the editor in place; the text of the program and of the editor follow each other. */
 export function mount(place: HTMLElement): () => void {
@@ -155,7 +176,7 @@ export function mount(place: HTMLElement): () => void {
       extensions: [
         basicSetup, yaml(), lintGutter(), look, syntaxHighlighting(colours), EditorView.lineWrapping,
         autocompletion({ override: [completed] }),
-        guard.of([]),
+        guard.of([]), filter,
         EditorView.contentAttributes.of({ "aria-label": "The rig file", "tabindex": "0" }),
         EditorView.updateListener.of((update) => {
           if (!update.docChanged) return;

@@ -11,6 +11,7 @@ import {
   type Slot,
   type State,
   type TextIs,
+  type Typed,
 } from "./contract";
 import { Outbox, type Said } from "./outbox";
 
@@ -45,7 +46,8 @@ export const send = (message: Said): void => {
 
 /** The editor and the program hold different texts: ask for the whole. */
 export const lostStep = (): void => outbox.put(hello());
-const hello = (): Said => ({ t: "hello", contract: CONTRACT, screen: at.value, slot: slot.value, locale: navigator.language });
+const page = crypto.randomUUID();
+const hello = (): Said => ({ t: "hello", page, contract: CONTRACT, screen: at.value, slot: slot.value, locale: navigator.language });
 
 /** Whether something of this page is under way: what is shown is then not yet what is stored. */
 export const isWaiting = (): boolean => outbox.isBusy;
@@ -135,6 +137,7 @@ function told(message: Down): void {
       break;
     case "no":
       refused.value = message.why;
+      if (outbox.isTyping(message.seq)) bus.dispatchEvent(new Event("typing-refused"));
       bus.dispatchEvent(new CustomEvent("no", { detail: message }));
       outbox.answered(message.seq);
       break;
@@ -151,9 +154,32 @@ function told(message: Down): void {
 let follower: ((message: TextIs) => void) | null = null;
 let rev = 0;
 export const textRev = (): number => rev;
-export const follow = (who: (message: TextIs) => void): void => {
+export const follow = (who: (message: TextIs) => void, whatRests: (isWhole: boolean) => Typed | null): void => {
   follower = who;
+  typedRest = whatRests;
 };
+
+let typedRest: (isWhole: boolean) => Typed | null = () => null;
+/** Where typing waits that no program could be told of when the page was closed. */
+const REST = "typed";
+
+/** The page is closed: what is not answered is said once more, past the socket, or kept for when it is opened again. */
+addEventListener("pagehide", () => {
+  const typed = typedRest(false);
+  const edits = outbox.rest();
+  if (!typed && !edits.length) return;
+  const isSaid = isConnected.value && navigator.sendBeacon("/leave", JSON.stringify({ page, edits, typed }));
+  if (typed && !isSaid) localStorage.setItem(REST, JSON.stringify({ rig: state.value?.rig, file: state.value?.file, typed: typedRest(true) }));
+});
+addEventListener("pageshow", (event) => event.persisted && location.reload());
+
+/** Take up typing that no program could be told of. */
+function resume(): void {
+  const kept = JSON.parse(localStorage.getItem(REST) ?? "null") as { rig: string; file: string; typed: Typed } | null;
+  if (!kept || kept.rig !== state.value?.rig || kept.file !== state.value?.file) return;
+  localStorage.removeItem(REST);
+  send({ t: "rejoin", typed: kept.typed });
+}
 
 function textBecomes(message: TextIs): void {
   rev = message.rev;
@@ -163,6 +189,7 @@ function textBecomes(message: TextIs): void {
     for (const one of message.changes)
       text.value = text.value.slice(0, one.start) + one.insert + text.value.slice(one.end);
   if (message.changes.length || message.text !== null) offered.value = {};
+  if (message.text !== null) resume();
 }
 
 function patched(message: Patch): void {
@@ -183,8 +210,7 @@ export function link(): void {
   socket = new WebSocket(`ws://${location.host}/ws`);
   socket.onopen = () => {
     isConnected.value = wasConnected.value = true;
-    outbox.restart();
-    outbox.put(hello());
+    outbox.restart(hello());
     void fetchScreen();
   };
   socket.onmessage = (event) => told(JSON.parse(event.data as string) as Down);

@@ -9,6 +9,7 @@ function line(rev = () => 7) {
   return { box, sent, kinds: () => sent.map((one) => one.t) };
 }
 const move = (x_mm: number): Said => ({ t: "move", of: "parts[bed]", x_mm, y_mm: 0, z_mm: 0 });
+const hello: Said = { t: "hello", contract: 1, screen: "plan", slot: {} };
 const drop = (x_mm: number): Said => ({ t: "drop", of: "parts[bed]", x_mm, y_mm: 0, z_mm: 0 });
 
 describe("one message under way", () => {
@@ -110,8 +111,43 @@ it("goes on after the line was lost, without waiting for an answer that never co
   const { box, sent } = line();
   box.put(drop(1));
   box.put(drop(2));
-  box.restart();
-  expect(sent.map((one) => one.x_mm)).toEqual([1, 2]);
+  box.restart(hello);
+  expect(sent.map((one) => one.x_mm ?? one.t)).toEqual([1, "hello", 2]);
+});
+
+it("says typing that was not answered once more on a new line, and no other edit twice", () => {
+  const { box, kinds } = line();
+  box.put({ t: "rejoin", typed: { under: [], waits: [] } });
+  box.put(drop(1));
+  box.restart(hello);
+  expect(kinds()).toEqual(["rejoin", "hello", "rejoin"]);
+  box.answered(box.newest);
+  box.restart(hello);
+  expect(kinds()).toEqual(["rejoin", "hello", "rejoin", "drop", "hello"]);
+});
+
+it("tells what is not answered, in order and numbered as it would be sent", () => {
+  const { box, sent } = line();
+  box.put(drop(1));
+  box.put({ t: "text", changes: [] });
+  box.put(drop(2));
+  box.put(move(3));
+  expect(box.rest().map((one) => [one.t, one.seq])).toEqual([["drop", 1], ["drop", 3]]);
+  box.answered(1);
+  box.answered(2);
+  expect(sent.at(-1)).toMatchObject({ t: "drop", seq: 3, x_mm: 2 });
+  box.answered(3);
+  expect(box.rest()).toEqual([]);
+});
+
+it("knows a refusal of typing from one of anything else", () => {
+  const { box } = line();
+  box.put({ t: "text", changes: [] });
+  box.put({ t: "look", screen: "plan", slot: {} });
+  expect([box.isTyping(0), box.isTyping(1), box.isTyping(2)]).toEqual([false, true, false]);
+  box.answered(1);
+  box.put(drop(1));
+  expect(box.isTyping(box.newest)).toBe(false);
 });
 
 it("numbers never repeat", () => {

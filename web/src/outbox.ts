@@ -16,6 +16,7 @@ export class Outbox {
   private move: Said | null = null;
   private seq = 0;
   private under = 0;
+  private sent: Up | null = null;
   /** The number of the newest message sent; answers to older ones are stale. */
   get newest(): number {
     return this.seq;
@@ -40,10 +41,25 @@ export class Outbox {
     this.flush();
   }
 
-  /** The line is new: nothing is under way on it any more, and what waits goes now. */
-  restart(): void {
+  /** Whether a number is that of typing under way. */
+  isTyping(seq: number): boolean {
+    return this.under === seq && this.sent?.t === "text";
+  }
+
+  /** The line is new: nothing is under way on it any more. The first word goes, then what waits. */
+  restart(first: Said): void {
+    // Typing is taken up once, however often it is said: it is said again.
+    if (this.under && this.sent?.t === "rejoin") this.edits.unshift(this.sent);
+    this.edits.unshift(first);
     this.under = 0;
     this.flush();
+  }
+
+  /** What was done and is not answered, for the last word of the page. Typing goes by itself. */
+  rest(): Up[] {
+    const waiting = this.edits.map((one, index) => ({ base: this.rev(), ...one, seq: this.seq + 1 + index }) as Up);
+    const under = this.under && this.sent ? [this.sent] : [];
+    return [...under, ...waiting].filter((one) => !["text", "move", "cancel"].includes(one.t) && !UNANSWERED.has(one.t));
   }
 
   /** Whether a preview is on its way or waits. */
@@ -58,8 +74,9 @@ export class Outbox {
     if (next === this.move) this.move = null;
     this.seq += 1;
     const isAnswered = !UNANSWERED.has(next.t);
+    this.sent = { base: this.rev(), ...next, seq: this.seq } as Up;
     if (isAnswered) this.under = this.seq;
-    this.transmit(JSON.stringify({ base: this.rev(), ...next, seq: this.seq }));
+    this.transmit(JSON.stringify(this.sent));
     if (!isAnswered) this.flush();
   }
 }

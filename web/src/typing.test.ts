@@ -63,3 +63,13 @@ test("changes made one after the other are one change", () => {
 test.each([["abc", "abxc"], ["aaa", "aa"], ["", "a"], ["a", ""], ["one two", "one three two"]])("%j becomes %j in one stretch", (before, after) => {
   expect(wholeAsChange(before, after).apply(Text.of([before])).toString()).toBe(after);
 });
+
+test("what is neither answered nor sent is told apart, in places that fit one another", () => {
+  const both = new Both("one two");
+  both.type(at(3, " and"));
+  both.typing.next();
+  both.type(at(7, " then"));
+  expect(both.typing.rest()).toEqual({ under: [at(3, " and")], waits: [at(7, " then")] });
+  expect(both.typing.answered()?.apply(Text.of(["one two"])).toString()).toBe("one and two");
+  expect(both.typing.rest()).toEqual({ under: [], waits: [at(7, " then")] });
+});

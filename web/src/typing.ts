@@ -27,13 +27,19 @@ export class Typing {
   next(): TextChange[] | null {
     if (this.under || !this.waits) return null;
     [this.under, this.waits] = [this.waits, null];
-    const found: TextChange[] = [];
-    this.under.iterChanges((from, to, _from, _to, inserted) => found.push({ start: from, end: to, insert: inserted.toString() }));
-    return found;
+    return stretches(this.under);
   }
 
-  answered(): void {
+  /** What is neither answered nor sent, for a program that may have lost it. */
+  rest(): { under: TextChange[]; waits: TextChange[] } {
+    return { under: stretches(this.under), waits: stretches(this.waits) };
+  }
+
+  /** The program has what was sent: what it made of its text. */
+  answered(): ChangeSet | null {
+    const done = this.under;
     this.under = null;
+    return done;
   }
 
   /** The texts were put in step as a whole: nothing is under way any more. */
@@ -60,6 +66,12 @@ export class Typing {
     const back = (length: number, own: ChangeSet | null) => (own ? length - own.newLength + own.length : length);
     return back(back(here, this.waits), this.under);
   }
+}
+
+function stretches(changes: ChangeSet | null): TextChange[] {
+  const found: TextChange[] = [];
+  changes?.iterChanges((from, to, _from, _to, inserted) => found.push({ start: from, end: to, insert: inserted.toString() }));
+  return found;
 }
 
 /** Changes that were made one after the other, as one. */

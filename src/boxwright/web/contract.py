@@ -150,7 +150,7 @@ from boxwright.web.sent import (
     Up as Up,
 )
 
-CONTRACT = 1
+CONTRACT = 2
 """Raised whenever a message changes: a page from before is told to load itself again."""
 
 Group = Literal["draw", "work-out", "on-file"]

@@ -66,7 +66,8 @@ class Desk:
         self._theirs: bytes = data
         self._changed_at = 0.0
         self.left = self.keeper.left(text) if self._is_ours else None
-        """What an earlier session could not put into the file, until its owner says what becomes of it."""
+        """What could not be put into the file, until its owner says what becomes of it."""
+        self._left_by = "an earlier session left changes"
         self._looked_at = self._failed_at = -RETRY
         self.is_putting = False
         """Whether a text is on its way to the disk: what the file holds is then for nobody to judge."""
@@ -238,7 +239,13 @@ class Desk:
             self.touched(at)
         return change
 
+    @property
+    def left_says(self) -> str:
+        """Return what was left, in words; empty where nothing was."""
+        return f"{self._left_by} that are not in {self.keeper.path.name}" if self.left is not None else ""
+
     def _leave(self, text: str) -> None:
+        self._left_by = "what was typed meets changes of the same lines; it is kept as changes"
         self.left = as_in(self.session.text, text)
         self.keeper.leave(self.left)
 

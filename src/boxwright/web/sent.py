@@ -197,7 +197,7 @@ class EnterReading(Sent):
 
     t: Literal["enter-reading"]
     kind: str
-    answers: dict[str, str]
+    values: dict[str, str]
 
 
 class Undo(Sent):

@@ -296,14 +296,9 @@ class Workroom:
             vehicles=[contract.Choice(name=name, label=one.what or name) for name, one in rig.tow],
             slot=tab.slot,
             screens=self.screens.names(),
-            left=self._left_words(desk),
+            left=desk.left_says,
             terms=terms.SLOT,
         )
-
-    def _left_words(self, desk: Desk) -> str:
-        if desk.left is None:
-            return ""
-        return f"an earlier session left changes that are not in {desk.keeper.path.name}"
 
     def _seen(self, tab: Tab) -> Seen:
         assert self.desk is not None
