@@ -139,7 +139,30 @@ def test_a_name_turns_or_breaks_before_it_shrinks_and_is_left_out_at_last() -> N
     assert tall is not None and tall.is_turned
     square = places(box(0.0, 0.0, 0.5, 0.5, "a"), name((0.25, 0.25), "launch-wheels", "a"))["launch-wheels"]
     assert square is not None and square.lines == ("launch-", "wheels")
-    assert places(box(0.0, 0.0, 0.1, 0.1, "a"), name((0.05, 0.05), "smoke-alarm", "a"))["smoke-alarm"] is None
+    tiny = places(box(0.0, 0.0, 0.1, 0.1, "a"), name((0.05, 0.05), "smoke-alarm", "a"))["smoke-alarm"]
+    assert tiny is not None and tiny.size < 30.0 and tiny.is_near, "it is read when somebody comes closer"
+    assert not tall.is_near and not square.is_near
+    assert places(box(0.0, 0.0, 0.04, 0.04, "a"), name((0.02, 0.02), "smoke-alarm", "a"))["smoke-alarm"] is None
+
+
+def test_no_words_lie_on_a_sign_and_a_fault_lies_over_all_else() -> None:
+    sign = Symbol((1.0, 0.5), "datum", "cg")
+    found = places(box(0.0, 0.0, 2.0, 1.0, "a"), name((1.0, 0.5), "duffels", "a"), sign)["duffels"]
+    assert found is not None and not found.box.meets(Box(920.0, -580.0, 1080.0, -420.0))
+    fault = (Symbol((1.0, 0.5), "fault", "f"), Text((1.0, 0.5), "fault 3", "f"))
+    assert list(drawn(view(*fault, box(0.0, 0.0, 2.0, 1.0, "ladder")), Dress()).groups) == ["ladder", "f"]
+
+
+def test_words_beside_a_sign_take_the_side_that_is_free() -> None:
+    first, other = Symbol((1.0, 1.0), "fault", "f"), Symbol((1.3, 1.0), "fault", "g")
+    found = places(first, Text((1.0, 1.0), "fault 3", "f", "small"), other)["fault 3"]
+    assert found is not None and found.box.right < 1000.0
+
+
+def test_words_know_what_they_lie_on() -> None:
+    on = places(box(0.0, 0.0, 2.0, 1.0, "a", "metal"), name((1.0, 0.5), "tank", "a"))["tank"]
+    over = places(box(0.0, 0.0, 2.0, 1.0, "a", "none"), name((1.0, 0.5), "solar", "a"))["solar"]
+    assert on is not None and over is not None and (on.on, on.is_free, over.is_free) == ("metal", False, True)
 
 
 def test_a_measure_is_never_torn() -> None:

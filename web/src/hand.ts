@@ -7,7 +7,7 @@ const STEP_MM = { plain: 10, far: 100, fine: 1 };
 const ZOOM_STEP = 1.25;
 const MOST_ZOOM = 40;
 
-type View = { x: number; y: number; w: number; h: number };
+export type View = { x: number; y: number; w: number; h: number };
 type Held = {
   group: SVGGElement;
   of: string;
@@ -34,11 +34,13 @@ export class Hand {
   private frame = 0;
   private snaps: Snap[];
   private view: View;
-  private readonly whole: View;
+  private whole: View;
   private panFrom: { x: number; y: number; view: View; scale: number } | null = null;
   private readonly fingers = new Map<number, { x: number; y: number }>();
   private pinch = 0;
   private readonly off: (() => void)[] = [];
+  /** Told whenever more or less of the picture is seen, or something was drawn anew. */
+  onSeen: (isNew: boolean) => void = () => undefined;
 
   constructor(
     private readonly sheet: SVGSVGElement,
@@ -251,6 +253,7 @@ export class Hand {
     for (const of of patch.gone) this.find(of)?.remove();
     const isOld = new Set([...Object.keys(patch.groups), ...patch.gone]);
     this.snaps = [...this.snaps.filter((one) => !one.of || !isOld.has(one.of)), ...patch.snaps];
+    this.onSeen(true);
     if (this.waiting) {
       const again = this.find(this.waiting.of);
       this.clear(again ?? this.waiting.group);
@@ -289,8 +292,25 @@ export class Hand {
   }
 
   fit(): void {
-    this.view = { ...this.whole };
+    this.look(this.whole);
+  }
+
+  /** The whole is more than was drawn: words that are written larger reach beyond it. */
+  widen(whole: View): void {
+    this.whole = { ...whole };
+    this.fit();
+  }
+
+  /** Look at a stretch of the picture. */
+  look(view: View): void {
+    this.view = { ...view };
     this.show();
+  }
+
+  /** What is looked at, and whether that is all there is. */
+  get looks(): { view: View; isWhole: boolean } {
+    const { view, whole } = this;
+    return { view: { ...view }, isWhole: view.w === whole.w && view.x === whole.x && view.y === whole.y };
   }
 
   /** Go to a thing; whether it is drawn here. */
@@ -306,6 +326,7 @@ export class Hand {
   layer(name: string, isShown: boolean): void {
     for (const one of this.sheet.querySelectorAll<SVGGElement>(`g[data-layer="${CSS.escape(name)}"]`))
       one.style.display = isShown ? "" : "none";
+    this.onSeen(true);
   }
 
   private wheeled(event: WheelEvent): void {
@@ -318,10 +339,11 @@ export class Hand {
     this.sheet.setAttribute("viewBox", box);
     this.over.setAttribute("viewBox", box);
     this.sheet.classList.toggle("far", this.view.w > this.whole.w * 1.6);
+    this.onSeen(false);
   }
 
   /** Millimetres of the rig in one pixel of the screen. */
-  private perPixel(): number {
+  perPixel(): number {
     return 1 / (this.sheet.getScreenCTM()?.a ?? 1);
   }
 

@@ -1,7 +1,8 @@
 import { signal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Picture, Thing, ThingField } from "./contract";
-import { Hand } from "./hand";
+import { Hand, type View } from "./hand";
+import { Letters } from "./letters";
 import { PutIn } from "./putin";
 import { bus, fetched, isConnected, named, send, state } from "./link";
 
@@ -10,11 +11,20 @@ const hidden = signal<Record<string, boolean>>({});
 /** A thing somebody asked to be shown, to be focused as soon as it is drawn. */
 export const wanted = signal<string>("");
 
+/** The whole holds its words as large as they are read here: more room for them makes them larger, so twice. */
+function widen(hand: Hand, letters: Letters, [x, y, w, h]: Picture["view"]): void {
+  for (let round = 0; round < 2; round += 1) {
+    const { left, top, right, bottom } = letters.around({ left: x, top: y, right: x + w, bottom: y + h }, 1 / hand.perPixel());
+    hand.widen({ x: left, y: top, w: right - left, h: bottom - top });
+  }
+}
+
 /** One picture of the rig: the sheet, the layer the hand lifts onto, and its tools. */
 export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: boolean; takes?: string | undefined }) {
   const base = useRef<SVGSVGElement>(null);
   const over = useRef<SVGSVGElement>(null);
   const hand = useRef<Hand | null>(null);
+  const seen = useRef<View | null>(null);
   const note = useSignal("");
   const isHidden = (layer: string) => hidden.value[layer] ?? picture.off.includes(layer);
   useEffect(() => {
@@ -22,10 +32,27 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
     const made = new Hand(base.current, over.current, picture, (of) => (picked.value = of), (says) => (note.value = says));
     hand.current = made;
     for (const one of picture.layers) made.layer(one.name, !isHidden(one.name));
+    const letters = new Letters(base.current);
+    const refit = (isNew = false) => {
+      if (isNew) letters.read();
+      letters.fit(1 / made.perPixel());
+    };
+    // Drawn anew as a whole, the sheet stays where somebody has gone on it.
+    widen(made, letters, picture.view);
+    if (seen.current) made.look(seen.current);
+    made.onSeen = refit;
+    const sized = new ResizeObserver(() => refit());
+    sized.observe(base.current);
+    refit();
     if (wanted.value) {
       if (made.focus(wanted.value)) wanted.value = "";
     } else if (picked.value && document.activeElement === document.body) made.focus(picked.value);
-    return () => made.stop();
+    return () => {
+      sized.disconnect();
+      letters.stop();
+      seen.current = made.looks.isWhole ? null : made.looks.view;
+      made.stop();
+    };
   }, [picture]);
   useEffect(() => {
     if (wanted.value && hand.current?.focus(wanted.value)) wanted.value = "";

@@ -6,7 +6,7 @@ The page restyles it: classes say what kind of line and fill, widths are in mill
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from boxwright.drawing import Arc, Dimension, Leader, Line, Mark, Shape, Symbol, Text, View
@@ -16,7 +16,7 @@ from boxwright.render.screen_names import Placed, named
 from boxwright.render.screen_plane import MILLIMETRES, Box, across, pair, spread_over, words_at
 from boxwright.render.svg import escaped, number
 
-LETTER = 0.017
+LETTER = 0.018
 """The height of ordinary letters as a share of the width of the view: it reads where the whole view fits a screen."""
 SCREEN = 0.5
 """How high a drawing on a screen is beside its width, at most."""
@@ -62,7 +62,7 @@ def drawn(view: View, dress: Dress) -> Drawn:
     core = _extent(shown)
     letter, beside = _letters(shown, core)
     places = named(marks, letter)
-    groups = {of: _group(of, own, dress, places, letter) for of, own in marks.items()}
+    groups = {of: _group(of, own, dress, places, letter) for of, own in sorted(marks.items(), key=_is_signed)}
     box = core
     for what, written in beside:
         box = box.over(written.box)
@@ -102,6 +102,11 @@ def _group(of: str, marks: Iterable[Mark], dress: Dress, places: Mapping[Text, P
     return f'<g data-of="{escaped(of)}"{dressed}{hold}{on}>{title}{body}</g>'
 
 
+def _is_signed(group: tuple[str, Sequence[Mark]]) -> bool:
+    """Return whether a group tells of a fault: those lie over all else."""
+    return any(isinstance(one, Symbol) and one.kind == "fault" for one in group[1])
+
+
 def _on(layer: str) -> str:
     return f' data-layer="{escaped(layer)}"' if layer else ""
 
@@ -119,7 +124,7 @@ def _mark(mark: Mark, places: Mapping[Text, Placed | None], letter: float) -> st
             place = places[mark]
             if place is None:
                 return ""
-            kind = "free" if place.is_free else ""
+            kind = ("free" if place.is_free else f"on-{place.on}") + (" near" if place.is_near else "")
             return words_at(place.lines, (place.x, place.y), place.size, place.is_turned, "middle", kind)
         case Symbol():
             return _symbol(mark, letter)

@@ -10,7 +10,7 @@ from boxwright.drawing.mark import Side
 from boxwright.render.screen_plane import LINE, Anchor, Box, across, apart, width_of, words_at
 from boxwright.render.svg import number
 
-SMALL = 0.85
+SMALL = 0.9
 """The letters of a measure, over ordinary ones."""
 AWAY = 1.3
 """How far the first row stands from the view, over the height of a letter; the further ones from each other."""

@@ -1,21 +1,25 @@
 """Where the words of a view stand on a screen: in their thing, where it can be seen, and never one on another.
 
-A name that finds no room is left out: the page tells it where the pointer or the focus is.
+A name that fits its thing only in small letters is written small: it is read when somebody comes closer, and the page
+hides it until then. One that finds no room at all is left out: the page tells it where the pointer or the focus is.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boxwright.drawing import Mark, Shape, Symbol, Text
 from boxwright.drawing.mark import Size
 from boxwright.render.screen_plane import LINE, Box, across, spread_over, width_of
 
 SIZES: Mapping[Size, float] = {"small": 0.88, "normal": 1.0, "large": 1.3}
-LEAST = 0.66
-"""How small a name may be written to fit its thing, as a share of ordinary letters."""
-STEPS = (1.0, 0.85, 0.72)
+LEAST = (0.6, 0.2)
+"""How small a name may be written to fit its thing, as a share of ordinary letters: first those that are read where
+the whole is seen, then, where these left room, those that are read from nearer."""
+SIGN = 0.8
+"""Half of how far a sign reaches, over the height of ordinary letters."""
+STEPS = (1.0, 0.85, 0.72, 0.5)
 """What is tried of the largest letters that fit, where something else stands in the way."""
 EDGE = 0.25
 """What is left free around words, over the height of their letters."""
@@ -37,7 +41,8 @@ SPOTS = (
 class Placed:
     """Words in their place: lines about a point (mm), the height of their letters, turned to read upwards or not.
 
-    ``is_free`` are words in the open, which may lie over lines.
+    ``is_free`` are words in the open, which may lie over lines; others lie on what their thing is filled with (``on``).
+    ``is_near`` are words so small that they are read only from nearer.
     """
 
     lines: tuple[str, ...]
@@ -46,6 +51,8 @@ class Placed:
     size: float
     is_turned: bool
     is_free: bool = False
+    on: str = ""
+    is_near: bool = False
 
     @property
     def box(self) -> Box:
@@ -59,9 +66,10 @@ class Placed:
 def named(groups: Mapping[str, Sequence[Mark]], letter: float) -> dict[Text, Placed | None]:
     """Return where each text stands, None where it finds no room. Groups are in the order they are drawn."""
     places: dict[Text, Placed | None] = {}
-    taken: list[Box] = []
+    taken = [_sign(one, letter) for marks in groups.values() for one in marks if isinstance(one, Symbol)]
     inside: list[tuple[Text, Box, int]] = []
     covers: list[tuple[int, Box]] = []
+    fills: dict[Text, str] = {}
     for index, marks in enumerate(groups.values()):
         shapes = [(one, spread_over(one.points)) for one in marks if isinstance(one, Shape)]
         covers += [(index, box) for one, box in shapes if one.fill != "none"]
@@ -69,35 +77,51 @@ def named(groups: Mapping[str, Sequence[Mark]], letter: float) -> dict[Text, Pla
             if not isinstance(one, Text):
                 continue
             x, y = across(one.at)
-            around = [box for _, box in shapes if box.is_about(x, y)]
+            around = [(box, shape.fill) for shape, box in shapes if box.is_about(x, y)]
             if around:
-                inside.append((one, min(around, key=lambda box: box.width * box.height), index))
+                box, fill = min(around, key=lambda each: each[0].width * each[0].height)
+                inside.append((one, box, index))
+                fills[one] = fill
             else:
                 places[one] = _free(one, marks, letter, taken)
-    for text, room, index in reversed(inside):
-        near = [box for box in taken if box.meets(room)]
-        near += [box for later, box in covers if later > index and box.meets(room)]
-        found = next((one for one in _tried(text, room, letter) if not any(one.box.meets(box) for box in near)), None)
-        places[text] = found
-        if found is not None:
-            taken.append(found.box)
+    for least in LEAST:
+        for text, room, index in reversed(inside):
+            if places.get(text) is not None:
+                continue
+            near = [box for box in taken if box.meets(room)]
+            near += [box for later, box in covers if later > index and box.meets(room)]
+            tried = _tried(text, room, letter, least)
+            found = next((one for one in tried if not any(one.box.meets(box) for box in near)), None)
+            is_near = least is not LEAST[0]
+            places[text] = found and replace(found, is_free=fills[text] == "none", on=fills[text], is_near=is_near)
+            if found is not None:
+                taken.append(found.box)
     return places
+
+
+def _sign(one: Symbol, letter: float) -> Box:
+    """Return what a sign covers; no words lie on it."""
+    x, y = across(one.at)
+    return Box(x - SIGN * letter, y - SIGN * letter, x + SIGN * letter, y + SIGN * letter)
 
 
 def _free(text: Text, marks: Sequence[Mark], letter: float, taken: list[Box]) -> Placed:
     """Return the place of words that stand in the open; beside a sign of their own, and off what stands already."""
     x, y = across(text.at)
     size = letter * SIZES[text.size]
+    step = LINE * size
+    spots = [(0.0, 0.0), *((0.0, one * step) for one in (-1.0, 1.0, -2.0, 2.0) if text.may_move)]
     if any(isinstance(one, Symbol) and one.at == text.at for one in marks):
-        x += letter * 1.1 + width_of(text.words, size) / 2.0
-    steps = (0.0, -1.0, 1.0, -2.0, 2.0) if text.may_move else (0.0,)
-    tried = [Placed((text.words,), x, y + step * LINE * size, size, text.is_turned, True) for step in steps]
+        aside = letter * 1.1 + width_of(text.words, size) / 2.0
+        away = letter * SIGN + 0.5 * step
+        spots = [(aside, 0.0), (-aside, 0.0), (0.0, -away), (0.0, away), *((aside, down) for _, down in spots[1:])]
+    tried = [Placed((text.words,), x + right, y + down, size, text.is_turned, True) for right, down in spots]
     found = next((one for one in tried if not any(one.box.meets(box) for box in taken)), tried[0])
     taken.append(found.box)
     return found
 
 
-def _tried(text: Text, room: Box, letter: float) -> Iterator[Placed]:
+def _tried(text: Text, room: Box, letter: float, least: float) -> Iterator[Placed]:
     """Yield the places of words in a room, the best first: large, in one line, upright, in the middle."""
     most = letter * SIZES[text.size]
     fits = []
@@ -109,7 +133,7 @@ def _tried(text: Text, room: Box, letter: float) -> Iterator[Placed]:
     middle = ((room.left + room.right) / 2.0, (room.top + room.bottom) / 2.0)
     for step in STEPS:
         for size, lines, is_turned in fits:
-            if size * step < letter * LEAST:
+            if size * step < letter * least:
                 continue
             wide, high = _extent(lines, size * step)
             if is_turned:

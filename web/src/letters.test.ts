@@ -1,0 +1,47 @@
+import { describe, expect, it } from "vitest";
+import { around, LEAST_PX, sizes, type Word } from "./letters";
+
+const word = (more: Partial<Word> = {}): Word => ({
+  x: 0, y: 0, size: 100, chars: 6, lines: 1, isTurned: false, anchor: "middle", room: { width: 1000, height: 400 }, ...more,
+});
+
+describe("letters on a screen", () => {
+  it("stay as they were placed where they are read", () => {
+    expect(sizes([word(), word({ x: 5000, size: 80 })], 0.2)).toEqual([100, 80]);
+  });
+
+  it("are never shown smaller than they can be read", () => {
+    const scale = 0.06;
+    for (const size of sizes([word(), word({ x: 3000 }), word({ x: 9000, size: 40 })], scale)) expect(size === 0 || size * scale >= LEAST_PX - 1e-9).toBe(true);
+  });
+
+  it("are written larger in a thing with room and left out of one without", () => {
+    const [wide, tight] = sizes([word(), word({ x: 5000, room: { width: 300, height: 100 } })], 0.06);
+    expect(wide).toBeCloseTo(LEAST_PX / 0.06);
+    expect(tight).toBe(0);
+  });
+
+  it("meant to be read from nearer are not written larger until then", () => {
+    expect(sizes([word({ isNear: true })], 0.06)).toEqual([0]);
+    expect(sizes([word({ isNear: true })], 0.2)).toEqual([100]);
+  });
+
+  it("never lie on each other once they are written larger", () => {
+    const near = [word({ room: null }), word({ room: null, y: 130 }), word({ room: null, y: 400 })];
+    expect(sizes(near, 0.2)).toEqual([100, 100, 100]);
+    const [first, second, third] = sizes(near, 0.06);
+    expect([first! > 0, second, third! > 0]).toEqual([true, 0, true]);
+  });
+
+  it("want room beyond the picture where they stand in the open, and none where they stand in a thing", () => {
+    const whole = { left: 0, top: -1000, right: 5000, bottom: 0 };
+    const beside = word({ room: null, x: 4900, y: -500, anchor: "start" });
+    expect(around(whole, [beside], 0.06).right).toBeCloseTo(4900 + 6 * 0.46 * (LEAST_PX / 0.06));
+    expect(around(whole, [word({ x: 4900, y: -500 })], 0.06)).toEqual(whole);
+  });
+
+  it("turn their room with them", () => {
+    const upright = { isTurned: true, room: { width: 250, height: 1000 } };
+    expect(sizes([word(upright), word({ ...upright, x: 3000, isTurned: false })], 0.06)).toEqual([LEAST_PX / 0.06, 0]);
+  });
+});
