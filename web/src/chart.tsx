@@ -1,8 +1,12 @@
+import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
 import type { Chart as Drawn, Series } from "./contract";
 
-const WIDE = 720;
 const HIGH = 300;
-const PAD = { left: 64, right: 150, top: 16, bottom: 56 };
+const MOST = 980;
+/** Below this width (px) the lines are named under the chart and its labels lean. */
+const NARROW = 560;
+const LEAN = 64;
 const DASHES = ["", "8 3", "2 3", "10 3 2 3", "4 4", "1 3"];
 
 function ticks(low: number, high: number): number[] {
@@ -35,6 +39,14 @@ function doubt(series: Series, x: (index: number) => number, y: (value: number) 
 
 /** A chart with its numbers on hover and on focus, and a table of the same for whoever hears it. */
 export function Chart({ chart }: { chart: Drawn }) {
+  const place = useRef<HTMLElement>(null);
+  const width = useSignal(720);
+  useEffect(() => {
+    if (!place.current) return;
+    const sized = new ResizeObserver(([one]) => one && (width.value = Math.max(Math.min(one.contentRect.width, MOST), 280)));
+    sized.observe(place.current);
+    return () => sized.disconnect();
+  }, []);
   const values = [
     ...chart.series.flatMap((one) => [...one.y, ...one.low, ...one.high]),
     ...chart.limits.map((one) => one.y),
@@ -45,24 +57,28 @@ export function Chart({ chart }: { chart: Drawn }) {
   const span = high - low || 1;
   const count = chart.labels.length;
   const isFall = chart.form === "fall";
-  const wide = (WIDE - PAD.left - PAD.right) / Math.max(isFall ? count : count - 1, 1);
-  const x = (index: number) => PAD.left + wide * (isFall ? index + 0.5 : index);
-  const y = (value: number) => PAD.top + (HIGH - PAD.top - PAD.bottom) * (1 - (value - low) / span);
+  const isNarrow = width.value < NARROW;
+  const pad = { left: isNarrow ? 48 : 64, right: isNarrow || isFall ? 12 : 150, top: 16, bottom: isNarrow ? 72 : 56 };
+  const end = width.value - pad.right;
+  const wide = (end - pad.left) / Math.max(isFall ? count : count - 1, 1);
+  const leans = !isFall || wide < LEAN;
+  const x = (index: number) => pad.left + wide * (isFall ? index + 0.5 : index);
+  const y = (value: number) => pad.top + (HIGH - pad.top - pad.bottom) * (1 - (value - low) / span);
   const show = (value: number) => value.toLocaleString(undefined, { maximumFractionDigits: 0 });
   return (
-    <figure class="chart">
+    <figure class="chart" ref={place}>
       <figcaption>{chart.title}</figcaption>
-      <svg viewBox={`0 0 ${WIDE} ${HIGH}`} role="img" aria-label={`${chart.title}. ${chart.says}`}>
+      <svg viewBox={`0 0 ${width.value} ${HIGH}`} role="img" aria-label={`${chart.title}. ${chart.says}`}>
         {ticks(low, high).map((one) => (
           <g key={one} class="tick">
-            <path d={`M${PAD.left} ${y(one)}H${WIDE - PAD.right}`} />
-            <text x={PAD.left - 8} y={y(one)} dy="0.35em" text-anchor="end">{show(one)}</text>
+            <path d={`M${pad.left} ${y(one)}H${end}`} />
+            <text x={pad.left - 8} y={y(one)} dy="0.35em" text-anchor="end">{show(one)}</text>
           </g>
         ))}
-        <text x={PAD.left - 8} y={PAD.top - 4} text-anchor="end" class="unit">{chart.unit}</text>
+        <text x={pad.left - 8} y={pad.top - 4} text-anchor="end" class="unit">{chart.unit}</text>
         {chart.labels.map((one, index) => (
-          <text key={one} x={x(index)} y={HIGH - PAD.bottom + 18} text-anchor={isFall ? "middle" : "end"} class="label"
-            transform={isFall ? undefined : `rotate(-30 ${x(index)} ${HIGH - PAD.bottom + 18})`}>{one}</text>
+          <text key={one} x={x(index)} y={HIGH - pad.bottom + 18} text-anchor={leans ? "end" : "middle"} class="label"
+            transform={!leans ? undefined : `rotate(-30 ${x(index)} ${HIGH - pad.bottom + 18})`}>{one}</text>
         ))}
         {isFall
           ? chart.series.flatMap((one) => one.y.map((value, index) => {
@@ -88,16 +104,25 @@ export function Chart({ chart }: { chart: Drawn }) {
                 </g>
               );
             })}
-        {!isFall && endLabels(chart.series, y).map((one) => (
-          <text key={one.label} x={WIDE - PAD.right + 10} y={one.y} dy="0.35em" class={`end s${one.number % 6}`}>{one.label}</text>
+        {!isFall && !isNarrow && endLabels(chart.series, y).map((one) => (
+          <text key={one.label} x={end + 10} y={one.y} dy="0.35em" class={`end s${one.number % 6}`}>{one.label}</text>
         ))}
         {chart.limits.map((one) => (
           <g key={one.label} class={`bound ${one.kind}`}>
-            <path d={`M${PAD.left} ${y(one.y)}H${WIDE - PAD.right}`} />
-            <text x={PAD.left + 6} y={y(one.y) - 5}>{one.label}</text>
+            <path d={`M${pad.left} ${y(one.y)}H${end}`} />
+            <text x={pad.left + 6} y={y(one.y) - 5}>{one.label}</text>
           </g>
         ))}
       </svg>
+      {!isFall && isNarrow && (
+        <ul class="lines">
+          {chart.series.map((one, number) => (
+            <li key={one.label} class={`s${number % 6}`}>
+              <svg viewBox="0 0 36 8" aria-hidden="true"><path d="M0 4H36" stroke-dasharray={DASHES[number % DASHES.length]} /></svg> {one.label}
+            </li>
+          ))}
+        </ul>
+      )}
       <details>
         <summary>The numbers</summary>
         <p>{chart.says}</p>

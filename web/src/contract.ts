@@ -394,7 +394,7 @@ export type State = {
   vehicles: Choice[];
   slot: Slot;
   screens: ScreenName[];
-  demos: Choice[];
+  demos: Ask[];
   asks: Ask[];
   left: string;
   terms: Record<string, string>;

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from importlib.resources import files
+from itertools import takewhile
 from pathlib import Path
 
 from boxwright.book.new_text import QUESTIONS
 from boxwright.book.starter import NotUnderstood, starter
 from boxwright.rig.compose import read_rig
-from boxwright.web.contract import Ask, Choice
+from boxwright.web.contract import Ask
 from boxwright.web.gestures import Refused
 
 MOST_NAMES = 200
@@ -22,13 +23,19 @@ def _demo_folder() -> Path:
     return inside if inside.is_dir() else Path(str(files("boxwright"))).parents[1] / "rigs"
 
 
-def demos() -> list[Choice]:
+def _about(text: str) -> str:
+    """Return what the first lines of a rig file say of it, after the sentence that says that it is a demo."""
+    head = " ".join(line.lstrip("# ") for line in takewhile(lambda line: line.startswith("#"), text.splitlines()[:2]))
+    return head.partition(". ")[2].partition(". ")[0].rstrip(".")
+
+
+def demos() -> list[Ask]:
     """Return the demo rigs that can be opened, with what each is about."""
     found = []
     for path in sorted(_demo_folder().glob("*.yaml")):
         head = path.read_text(encoding="utf-8")[:2000]
         name = read_rig(head.partition("\nparts:")[0]).rig.header.name or path.stem.capitalize()
-        found.append(Choice(name=path.stem, label=name))
+        found.append(Ask(name=path.stem, label=name, explains=_about(head)))
     return found
 
 

@@ -158,7 +158,7 @@ AnswerWord = Literal["go", "limits", "ask", "no"]
 
 
 class Ask(Message):
-    """One question of the first page; every answer may be left out."""
+    """One question of the first page, whose answer may be left out; or a demo rig it offers."""
 
     name: str
     label: str
@@ -194,7 +194,7 @@ class State(Message):
     vehicles: list[Choice]
     slot: Slot
     screens: list[ScreenName]
-    demos: list[Choice] = Field(default_factory=list)
+    demos: list[Ask] = Field(default_factory=list)
     asks: list[Ask] = Field(default_factory=list)
     left: str = ""
     terms: dict[str, str] = Field(default_factory=dict)
