@@ -1,0 +1,388 @@
+"""A change-over of a rig: from its parts, load states and openings to a setting, and the answers both ways."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from math import isfinite
+
+from boxwright.disciplines import frame
+from boxwright.disciplines.frame.parts import StandingOpening
+from boxwright.disciplines.layout.bodies import Block, Body, Pose, body_of
+from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.changeover import (
+    OPEN,
+    OUTSIDE,
+    SHUT,
+    Changed,
+    Gate,
+    Kind,
+    Leaving,
+    Mover,
+    Posed,
+    Release,
+    Setting,
+    Turn,
+    Wall,
+)
+from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
+from boxwright.disciplines.layout.changeover_told import changed, leaving, turned_round, with_left_out
+from boxwright.disciplines.layout.parts import Closed, Fitted
+from boxwright.disciplines.layout.terraces import is_placed, sides_of
+from boxwright.disciplines.layout.ways import beds_of
+from boxwright.disciplines.safety.parts import Facet as SafetyFacet
+from boxwright.disciplines.structure.parts import Strap
+from boxwright.exchange import Mass
+from boxwright.finding import Use
+from boxwright.model.load import LoadState
+from boxwright.model.trailer import Person
+from boxwright.rig.rig import Item, Rig
+from boxwright.study.slots import Slot
+from boxwright.study.standing import Standing, cut
+
+UPRIGHT: dict[str, Wall] = {"front": "front", "rear": "rear", "left": "left", "right": "right"}
+RELEASES: dict[str, Release] = {"inside": "inside", "none": "none", "key": "none", "tool": "none"}
+"""What opens an opening from inside, as far as somebody in the dark without key or tool is concerned."""
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """One end of a change-over: the word that was asked for, its load state, and how things lie then."""
+
+    word: str
+    load: LoadState
+    use: Use
+
+    @property
+    def pose(self) -> Pose:
+        """Return how things lie at this end."""
+        return "night" if self.use == "sleep" else "travel"
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeOver:
+    """A change-over with all that is asked of it: there, back, and out of bed; ``asks`` are questions left open.
+
+    ``perhaps`` are things nobody ticked, counted as there. ``unweighed`` are things that move whose weight is unknown.
+    """
+
+    start: End
+    goal: End
+    stage: str
+    there: Changed
+    back: Changed
+    out: Leaving | None
+    hands: int
+    asks: tuple[str, ...] = ()
+    perhaps: tuple[str, ...] = ()
+    unweighed: tuple[str, ...] = ()
+
+
+def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
+    """Return the change-over of a rig at the stage of a slot, between two ends."""
+    made = Making(rig, slot, start, goal)
+    setting = made.setting(1.0)
+    there = changed(setting)
+    asks = made.asks
+    if there.word != "found" and made.doubtful:
+        hoped = changed(made.setting(0.0))
+        if hoped.word == "found":
+            asks += tuple(f"where {name} stands is not known closely enough: measure it" for name in made.doubtful)
+    if there.leave_out:
+        setting = with_left_out(setting, there.leave_out)
+    back = changed(turned_round(setting))
+    night = setting if goal.use == "sleep" else turned_round(setting) if start.use == "sleep" else None
+    out = leaving(night) if night is not None and night.beds else None
+    people = len(goal.load.people or start.load.people) or len(rig.people)
+    return ChangeOver(
+        start, goal, slot.stage, there, back, out, people, asks, made.perhaps, made.unweighed(setting.movers)
+    )
+
+
+def ends_of(rig: Rig, load: str = "") -> tuple[End | None, End | None]:
+    """Return the road and the night: each in the load state named where it is judged for that, else in its first.
+
+    Of the states for the road the first that carries all the night needs is taken, else the fullest.
+    """
+    night = _first(rig, "sleep", load)
+    roads = [one for one in rig.loads if "tow" in one.uses]
+    chosen = next((one for one in roads if one.name == load), None)
+    if chosen is None and roads:
+        cargo = [item.name for item in rig.parts if item.words.kind == "cargo"]
+        chosen = max(roads, key=lambda one: sum(one.carries(name) for name in cargo))
+    road = End("travel", chosen, "tow") if chosen is not None else None
+    return road, End("night", night, "sleep") if night is not None else None
+
+
+def _first(rig: Rig, use: Use, load: str) -> LoadState | None:
+    states = [one for one in rig.loads if use in one.uses]
+    return next((one for one in states if one.name == load), next(iter(states), None))
+
+
+class Making:
+    """Makes a setting of a rig; keeps what could not be made out."""
+
+    def __init__(self, rig: Rig, slot: Slot, start: End, goal: End) -> None:
+        """Cut the rig to what stands at both ends."""
+        self._rig, self._slot, self._start, self._goal = rig, slot, start, goal
+        self._ends: tuple[Standing, Standing] = (self._cut(start), self._cut(goal))
+        frames = {one.of: one for standing in self._ends for one in standing.frames}
+        self._stands = {of: one.stands for of, one in frames.items()}
+        self._aboard = tuple(frozenset(one.of for one in standing.frames) for standing in self._ends)
+        self._fitted = tuple(one for one in rig.layout.fitted if one.of in frames)
+        self._by_path = {one.of: one for one in self._fitted}
+        self._leaves = {one.of for one in self._fitted if one.folds and one.folded is not None}
+        self._straps = _straps(rig)
+        self._asks: list[str] = []
+        self._doubtful: list[str] = []
+        self._weights = _weights(slot.masses, rig)
+
+    @property
+    def asks(self) -> tuple[str, ...]:
+        """Return what nobody wrote, as sentences."""
+        return tuple(dict.fromkeys(self._asks))
+
+    @property
+    def doubtful(self) -> tuple[str, ...]:
+        """Return the names of what may be a little elsewhere than it is written."""
+        return tuple(dict.fromkeys(self._doubtful))
+
+    @property
+    def perhaps(self) -> tuple[str, ...]:
+        """Return the names of what is there perhaps: nobody ticked it."""
+        return tuple(one.name for one in self._fitted if self._stands[one.of] == "perhaps")
+
+    def unweighed(self, movers: Iterable[Mover]) -> tuple[str, ...]:
+        """Return the names of things that move and that nobody weighed."""
+        return tuple(
+            one.name
+            for one in movers
+            if one.kind == "carry" and one.start != one.goal and not isfinite(self._weights.get(one.of, 0.0))
+        )
+
+    def setting(self, doubt: float) -> Setting:
+        """Return the setting with everything as large as its doubt makes it (1), or as it is written (0)."""
+        fixed: list[Body] = []
+        movers: list[Mover] = []
+        turns: list[Turn] = []
+        for one in self._fitted:
+            body = body_of(one, self._stands[one.of], "travel")
+            if one.kind in {"spread", "backing"}:
+                continue
+            if not body.known or not body.blocks:
+                self._asks.append(f"where {one.name} stands and how large it is: write its x, side, z and size")
+                continue
+            if any(body.doubt[:2]):
+                self._doubtful.append(one.name)
+            mover = self._mover(one, body, doubt)
+            if mover is None:
+                fixed.append(replace(body, blocks=_grown(body.blocks, body, doubt)))
+            else:
+                movers.append(mover)
+                turns += [self._turn(one)] if mover.kind == "fold" else []
+        gates = tuple(self._gates())
+        movers += [_gate_mover(gate, self._height(gate)) for gate in gates]
+        movers.sort(key=lambda one: one.name)
+        fixed += _wheels(self._slot)
+        beds = beds_of(self._fitted, self._night().frames, self._sleepers())
+        exits = tuple(one for one, _ in self._openings() if _is_for_people(one))
+        assert self._rig.layout.room is not None
+        return Setting(
+            self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks
+        )
+
+    # ------------------------------------------------------------------ things
+
+    def _cut(self, end: End) -> Standing:
+        return cut(self._rig, self._slot.number, self._slot.is_ticked, end.load, end.use)
+
+    def _night(self) -> Standing:
+        return self._ends[0 if self._start.use == "sleep" else 1]
+
+    def _sleepers(self) -> tuple[tuple[str, Person], ...]:
+        names = (self._start if self._start.use == "sleep" else self._goal).load.people
+        return tuple(one for one in self._rig.people if not names or one[0] in names)
+
+    def _mover(self, one: Fitted, body: Body, doubt: float) -> Mover | None:
+        """Return a thing as one that moves, None where it stands still."""
+        leaf = self._leaf_under(one)
+        is_cargo = one.kind == "cargo"
+        if one.of in self._leaves:
+            return self._leaf(one, body)
+        if not is_cargo and not leaf and (one.asleep is None or one.asleep == one.place):
+            return None
+        day, night = (body_of(one, self._stands[one.of], pose).blocks for pose in ("travel", "night"))
+        day, night = (_grown(blocks, body, doubt) for blocks in (day, night))
+        words = ("up", "down") if leaf else ("travel", "night")
+        poses = [Posed(words[0], day), Posed(words[1], night)] if day != night or leaf else [Posed("place", day)]
+        if is_cargo:
+            poses.append(Posed(OUTSIDE, ()))
+        ends = tuple(self._pose_at(one, end, poses, number) for number, end in enumerate((self._start, self._goal)))
+        straps = self._straps.get(one.name, ())
+        hands = self._hands(one.of)
+        return Mover(
+            one.of, one.name, "carry", tuple(poses), ends[0], ends[1],
+            SECONDS["carry"] + SECONDS["strap"] * len(straps), hands, straps, self._within(one),
+            one.inside or one.rides_on, leaf, REACHED["lift one" if hands == 1 else "lift two"], is_cargo, body,
+        )  # fmt: skip
+
+    def _pose_at(self, one: Fitted, end: End, poses: list[Posed], number: int) -> int:
+        is_gone = one.of not in self._aboard[number] or (end.use == "sleep" and one.leaves_at_night)
+        if is_gone and poses[-1].word == OUTSIDE:
+            return len(poses) - 1
+        return 1 if end.use == "sleep" and len(poses) > 1 and poses[1].word != OUTSIDE else 0
+
+    def _leaf(self, one: Fitted, body: Body) -> Mover:
+        up, down = (body_of(one, self._stands[one.of], pose).blocks for pose in ("travel", "night"))
+        kind: Kind = "fold"
+        return Mover(
+            one.of, one.name, kind, (Posed("up", up), Posed("down", down)),
+            int(self._start.use == "sleep"), int(self._goal.use == "sleep"),
+            SECONDS["leaf"] + (SECONDS["legs"] if one.legs else 0.0), self._hands(one.of),
+            within=self._within(one), body=body,
+        )  # fmt: skip
+
+    def _turn(self, one: Fitted) -> Turn:
+        assert one.folded is not None
+        if one.hinge not in {"left", "right"}:
+            says = f"about which edge {one.name} folds: write its hinge, such as hinge: {{edge: left}}"
+            self._asks.append(says)
+        is_left = one.hinge == "left" if one.hinge in {"left", "right"} else one.folded.y.best < one.place.y.best
+        flat = body_of(replace(one, asleep=None, legs=()), "yes", "night").blocks[0]
+        return Turn(one.of, "left" if is_left else "right", flat, body_of(one, "yes", "travel").blocks[0])
+
+    def _leaf_under(self, one: Fitted) -> str:
+        """Return the leaf a thing goes up and down with, empty where there is none."""
+        seen: set[str] = set()
+        here: Fitted | None = one
+        while here is not None and here.of not in seen and here.folded is not None:
+            seen.add(here.of)
+            over = here.rides_on or here.inside
+            if over in self._leaves:
+                return over
+            here = self._by_path.get(over)
+        return ""
+
+    def _within(self, one: Fitted) -> tuple[str, ...]:
+        found: list[str] = []
+        here: Fitted | None = one
+        while here is not None and (over := here.inside or here.rides_on) and over not in found:
+            found.append(over)
+            here = self._by_path.get(over)
+        return tuple(found)
+
+    def _hands(self, of: str) -> int:
+        heavy = self._weights.get(of, 0.0)
+        if not isfinite(heavy):
+            return 2
+        return 1 if heavy <= LIFTED["one"] else 2 if heavy <= LIFTED["two"] else 3
+
+    # ------------------------------------------------------------------ openings
+
+    def _openings(self) -> Iterator[tuple[Closed, StandingOpening]]:
+        stands = {one.of: one for one in self._ends[1].openings}
+        for one in self._rig.layout.closed:
+            if one.of not in stands or one.wall not in UPRIGHT or not is_placed(one.place):
+                continue
+            if not (self._slot.is_ticked and stands[one.of].opening.cut is False):
+                yield one, stands[one.of]
+
+    def _gates(self) -> Iterator[Gate]:
+        room = self._rig.layout.room
+        for one, _ in self._openings():
+            swing = one.facet.swing if one.facet is not None else None
+            if not _is_for_people(one):
+                continue
+            if swing is None or not swing.hinge:
+                self._asks.append(f"how {one.name} opens: write its swing, such as swing: {{hinge: front, opens: out}}")
+            half = tuple(side / 2.0 for side in one.place.size)
+            middle = (one.place.x.best, one.place.y.best, one.place.z.best)
+            low = (middle[0] - half[0], middle[1] - half[1], middle[2] - half[2])
+            high = (middle[0] + half[0], middle[1] + half[1], middle[2] + half[2])
+            is_low = room is not None and low[2] - room.floor <= REACHED["sill"]
+            is_in = swing is not None and swing.opens == "in"
+            yield Gate(
+                one.of, one.name, UPRIGHT[one.wall], low, high, self._release(one),
+                is_low and swing is not None and bool(swing.hinge), _sweep(one, low, high) if is_in else (),
+            )  # fmt: skip
+
+    def _release(self, one: Closed) -> Release:
+        """Return what opens an opening from inside, without key or tool: as it is written, or a part that stands."""
+        for part in self._rig.parts:
+            built = _safety(part)
+            if built is not None and built.release == one.name and self._stands.get(part.of) == "yes":
+                return "inside"
+        item = next((found for found in self._rig.openings if found.of == one.of), None)
+        facet = _safety(item) if item is not None else None
+        return RELEASES.get(facet.release, "unknown") if facet is not None else "unknown"
+
+    def _height(self, gate: Gate) -> str:
+        one = next(found for found in self._rig.layout.closed if found.of == gate.of)
+        hinge = one.facet.swing.hinge if one.facet is not None and one.facet.swing is not None else ""
+        return "ramp" if hinge == "bottom" else "door" if gate.carries else "window"
+
+
+def _gate_mover(gate: Gate, kind: str) -> Mover:
+    poses = (Posed(SHUT, ()), Posed(OPEN, gate.sweep))
+    return Mover(gate.of, gate.name, "gate", poses, 0, 0, SECONDS[kind], 1)
+
+
+def _sweep(one: Closed, low: tuple[float, float, float], high: tuple[float, float, float]) -> tuple[Block, ...]:
+    """Return the whole square before an opening as what its leaf takes up that opens inwards: never too little."""
+    along = 1 if one.wall in {"front", "rear"} else 0
+    swing = one.facet.swing if one.facet is not None else None
+    is_flap = swing is not None and swing.hinge in {"top", "bottom"}
+    deep = high[2] - low[2] if is_flap else high[along] - low[along]
+    first, last = list(low), list(high)
+    out = 1 - along
+    if one.wall in {"front", "left"}:
+        last[out] = high[out] + deep
+    else:
+        first[out] = low[out] - deep
+    return (Block((first[0], first[1], first[2]), (last[0], last[1], last[2])),)
+
+
+def _is_for_people(one: Closed) -> bool:
+    sides = sides_of(one)
+    return all(isfinite(side) for side in sides) and min(sides) >= ROOM["pass"]
+
+
+def _safety(item: Item) -> SafetyFacet | None:
+    facet = item.facet("safety")
+    return facet if isinstance(facet, SafetyFacet) else None
+
+
+def _straps(rig: Rig) -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for item in rig.straps:
+        if isinstance(item.own, Strap) and item.own.over:
+            found[item.own.over] = (*found.get(item.own.over, ()), item.name)
+    return found
+
+
+def _weights(masses: Iterable[Mass], rig: Rig) -> dict[str, float]:
+    """Return how heavy each thing may be with what is in it (kg), without end where nobody knows."""
+    found: dict[str, float] = {}
+    for one in masses:
+        found[one.of] = found.get(one.of, 0.0) + (one.kg.high if one.kg.known else float("inf"))
+    for item in rig.parts:
+        found.setdefault(item.of, item.mass.high if item.mass.known else float("inf"))
+    return found
+
+
+def _grown(blocks: tuple[Block, ...], body: Body, doubt: float) -> tuple[Block, ...]:
+    by = (body.doubt[0] * doubt, body.doubt[1] * doubt, body.doubt[2] * doubt)
+    if not any(by):
+        return blocks
+    # what may be a little higher still stands on what it stands on
+    return tuple(
+        Block((b.low[0] - by[0], b.low[1] - by[1], b.low[2]), (b.high[0] + by[0], b.high[1] + by[1], b.high[2] + by[2]))
+        for b in blocks
+    )
+
+
+def _wheels(slot: Slot) -> Iterator[Body]:
+    """Yield what stands up through the floor."""
+    result: frame.Result | None = slot.frame
+    for one in result.intrusions if result is not None else ():
+        yield Body(one.of, one.name, (Block(one.low, one.high),), (0.0, 0.0, 0.0), True, "yes", "")

@@ -1,0 +1,167 @@
+"""Changing over: what there is to move from one use to another, and what was found, as records.
+
+A thing that moves has poses: where it stands on the road, where it stands at night, outside; a bunk is up or down; a
+door is shut or open. Lengths are metres in the rig's datum; seconds are the work of hands.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.terraces import Bed
+from boxwright.exchange import Vector
+from boxwright.model.place import Surfaces
+
+OUTSIDE, SHUT, OPEN = "outside", "shut", "open"
+Kind = Literal["carry", "fold", "gate"]
+Wall = Literal["front", "rear", "left", "right"]
+Release = Literal["inside", "none", "unknown"]
+
+
+@dataclass(frozen=True, slots=True)
+class Posed:
+    """One pose of a thing: its word, and the boxes it fills then; none outside, or where it does not matter."""
+
+    word: str
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Mover:
+    """A thing that can be moved. ``start`` and ``goal`` are indices of its poses.
+
+    ``hands`` is how many people one needs for it, ``seconds`` what one move takes. ``straps`` tie it on the road.
+    ``within`` are paths it may overlap, being in them or they in it. ``rides`` is the leaf it goes up and down with:
+    then its poses are as the leaf's, and outside. ``lift`` is how far it can be raised by its hands (m).
+    ``may_leave``: may it be left outside. ``body`` is the thing itself, whose boxes are those of a pose.
+    """
+
+    of: str
+    name: str
+    kind: Kind
+    poses: tuple[Posed, ...]
+    start: int
+    goal: int
+    seconds: float
+    hands: int
+    straps: tuple[str, ...] = ()
+    within: tuple[str, ...] = ()
+    carried_by: str = ""
+    rides: str = ""
+    lift: float = 0.0
+    may_leave: bool = False
+    body: Body | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """How a leaf turns by a right angle: its hinge edge, and its own box as it lies flat and as it stands upright."""
+
+    of: str
+    edge: Wall
+    flat: Block
+    upright: Block
+
+
+@dataclass(frozen=True, slots=True)
+class Gate:
+    """An opening of an upright wall: the hole from corner to corner of the room's face, and how it opens.
+
+    ``sweep`` is what its leaf takes up inside when it opens inwards. ``carries``: may things be carried through it.
+    """
+
+    of: str
+    name: str
+    wall: Wall
+    low: Vector
+    high: Vector
+    release: Release
+    carries: bool
+    sweep: tuple[Block, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """All that a change-over is looked for in. ``fixed`` stand still; ``faces`` are those of the finished room.
+
+    ``exits`` are the openings somebody could get out through. ``asks`` are sentences on what nobody wrote: with any of
+    them an answer is only as far as known.
+    """
+
+    faces: Surfaces
+    fixed: tuple[Body, ...]
+    movers: tuple[Mover, ...]
+    gates: tuple[Gate, ...]
+    turns: tuple[Turn, ...]
+    beds: tuple[Bed, ...]
+    exits: tuple[Closed, ...]
+    asks: tuple[str, ...] = ()
+
+    @property
+    def room(self) -> Block:
+        """Return the finished room as a box."""
+        one = self.faces
+        return Block((one.front, one.left, one.floor), (one.rear, one.right, one.ceiling))
+
+
+@dataclass(frozen=True, slots=True)
+class Freed:
+    """What is known of one exit at one moment: is it free, and what is in the way or unknown otherwise."""
+
+    of: str
+    name: str
+    word: Literal["free", "blocked", "shut", "unknown"]
+    by: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One move: ``word`` is what is done, ``by`` the opening it goes through; ``exits`` stand as after it."""
+
+    of: str
+    name: str
+    word: str
+    by: str
+    seconds: float
+    hands: int
+    straps: tuple[str, ...]
+    exits: tuple[Freed, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """What a search found. ``word`` tells how it ended; ``states`` is how many states it looked at.
+
+    ``without``: only without the things of ``leave_out``, which must stay outside as well. ``blocked``: there is none,
+    all states were looked at. ``not-found``: none within that many states. ``meets`` are pairs of names: what cannot
+    be where it should, or cannot get there, and what it meets. ``overlaps`` are pairs that overlap where they stand
+    before the first move. ``meanwhile`` tells where each thing that moves stands at the end.
+    """
+
+    word: Literal["found", "without", "blocked", "not-found"]
+    steps: tuple[Step, ...] = ()
+    before: tuple[Freed, ...] = ()
+    cost: float = 0.0
+    states: int = 0
+    meets: tuple[tuple[str, str], ...] = ()
+    leave_out: tuple[str, ...] = ()
+    overlaps: tuple[tuple[str, str], ...] = ()
+    meanwhile: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Leaving:
+    """How everybody gets out at night: what must move first, and through what; ``seconds`` is None where none can.
+
+    ``ways`` are the beds' names with their exit and how far (m) it is. ``states`` as for a change-over.
+    """
+
+    word: Literal["found", "blocked", "not-found", "unknown"]
+    steps: tuple[Step, ...] = ()
+    ways: tuple[tuple[str, str, float], ...] = ()
+    seconds: float | None = None
+    exits: tuple[Freed, ...] = ()
+    states: int = 0

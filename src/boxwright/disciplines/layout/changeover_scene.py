@@ -1,0 +1,260 @@
+"""What may be done at one moment of a change-over: every pose of every mover as a bit, and what meets what.
+
+A state is the pose of each mover, by index. A way that was found once stays good wherever nothing stands in what it
+sweeps, and where none was found there is none with still more in the way; both are remembered.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import hypot
+
+from boxwright.disciplines.layout.bodies import Block, envelope
+from boxwright.disciplines.layout.changeover import OUTSIDE, Freed, Mover, Setting, Turn
+from boxwright.disciplines.layout.changeover_lattice import TOUCH
+from boxwright.disciplines.layout.changeover_ways import overlaps, way
+from boxwright.exchange import Vector
+
+State = tuple[int, ...]
+Key = tuple[tuple[int, int], int, int]
+"""A carry: the pose it begins with (or ends in, coming in), the pose within or -1, the opening or -1."""
+UP, DOWN = 0, 1
+"""The poses of a leaf and of what goes up and down with it."""
+RESTING = 0.005
+"""How near (m) an underside is to a top for one thing to lie on the other."""
+
+
+class Board:
+    """A setting made ready to be searched."""
+
+    def __init__(self, setting: Setting) -> None:
+        """Give each pose its bit and see which of them overlap, and what lies on what."""
+        self.setting = setting
+        self.movers = setting.movers
+        self.index = {one.of: number for number, one in enumerate(setting.movers)}
+        self.gates = [
+            (number, next(gate for gate in setting.gates if gate.of == one.of))
+            for number, one in enumerate(setting.movers)
+            if one.kind == "gate"
+        ]
+        self.turns = {turn.of: turn for turn in setting.turns}
+        self._poses = [(i, p) for i, one in enumerate(setting.movers) for p in range(len(one.poses))]
+        self._bit = {pose: 1 << number for number, pose in enumerate(self._poses)}
+        self._free: dict[Key, list[int]] = {}
+        self._shut: dict[Key, list[int]] = {}
+        self._alone: dict[Key, bool] = {}
+        self.exits: dict[State, tuple[Freed, ...]] = {}
+        self._clash = {pose: self._clashes(pose) for pose in self._poses}
+        self._fixed_clash = {pose: self._fixed_clashes(pose) for pose in self._poses}
+        self._under = {pose: self._beneath(pose) for pose in self._poses}
+
+    # ------------------------------------------------------------------ what stands
+
+    def state(self, is_goal: bool) -> State:
+        """Return the state a change-over begins or ends with."""
+        return tuple(one.goal if is_goal else one.start for one in self.movers)
+
+    def present(self, state: State) -> int:
+        """Return the bits of the poses of a state."""
+        mask = 0
+        for pose in enumerate(state):
+            mask |= self._bit[pose]
+        return mask
+
+    def standing(self, state: State) -> list[Block]:
+        """Return every box that stands in a state."""
+        found = [block for one in self.setting.fixed for block in one.blocks]
+        return found + [block for pose in enumerate(state) for block in self.blocks(pose)]
+
+    def blocks(self, pose: tuple[int, int]) -> tuple[Block, ...]:
+        """Return the boxes of one pose."""
+        return self.movers[pose[0]].poses[pose[1]].blocks
+
+    def bit(self, mover: int, pose: int) -> int:
+        """Return the bit of one pose of a mover."""
+        return self._bit[mover, pose]
+
+    def names(self, mask: int) -> tuple[str, ...]:
+        """Return the names of the movers whose poses are in a mask."""
+        return tuple(dict.fromkeys(self.movers[i].name for i, p in self._poses if mask & self._bit[i, p]))
+
+    # ------------------------------------------------------------------ what meets
+
+    def _may_overlap(self, one: Mover, other: Mover) -> bool:
+        return other.of in one.within or one.of in other.within or one.rides == other.of or other.rides == one.of
+
+    def _clashes(self, pose: tuple[int, int]) -> int:
+        """Return the poses of other movers that cannot be where this one is."""
+        one, blocks, mask = self.movers[pose[0]], self.blocks(pose), 0
+        for other in self._poses if blocks else ():
+            mover = self.movers[other[0]]
+            if other[0] != pose[0] and not self._may_overlap(one, mover) and overlaps(blocks, self.blocks(other)):
+                mask |= self._bit[other]
+        return mask
+
+    def _fixed_clashes(self, pose: tuple[int, int]) -> tuple[str, ...]:
+        one, blocks = self.movers[pose[0]], self.blocks(pose)
+        return tuple(
+            body.name for body in self.setting.fixed if body.of not in one.within and overlaps(blocks, body.blocks)
+        )
+
+    def meets(self, pose: tuple[int, int], state: State) -> tuple[str, ...]:
+        """Return the names of what a mover overlaps where it is put down."""
+        return (*self._fixed_clash[pose], *self.names(self._clash[pose] & self.present(state)))
+
+    # ------------------------------------------------------------------ what lies on what
+
+    def _beneath(self, pose: tuple[int, int]) -> int:
+        """Return the poses of other movers of which one must be there to carry a thing; none where it needs nobody."""
+        one, blocks = self.movers[pose[0]], self.blocks(pose)
+        if one.kind != "carry" or one.rides or not blocks:
+            return 0
+        declared = self.index.get(one.carried_by)
+        if declared is not None:
+            words = [other.word for other in self.movers[declared].poses]
+            word = one.poses[pose[1]].word
+            wanted = [q for q, other in enumerate(words) if other != OUTSIDE and (other == word or word not in words)]
+            return sum(self._bit[declared, q] for q in wanted)
+        floor = Block((-1e3, -1e3, self.setting.room.low[2]), (1e3, 1e3, self.setting.room.low[2]))
+        solid = [floor, *(block for body in self.setting.fixed for block in body.blocks)]
+        if any(_rests(a, b) for a in blocks for b in solid):
+            return 0
+        mask = 0
+        for other in self._poses:
+            if other[0] != pose[0] and any(_rests(a, b) for a in blocks for b in self.blocks(other)):
+                mask |= self._bit[other]
+        return mask
+
+    def is_held(self, pose: tuple[int, int], present: int) -> bool:
+        """Return whether what a thing would lie on is there."""
+        return not self._under[pose] or bool(self._under[pose] & present)
+
+    def lying_on(self, mover: int, state: State) -> tuple[str, ...]:
+        """Return the names of what would fall if a mover were taken away as it is now."""
+        left = self.present(state) & ~self._bit[mover, state[mover]]
+        return tuple(
+            self.movers[j].name for j, p in enumerate(state) if j != mover and not self.is_held((j, p), left)
+        )
+
+    # ------------------------------------------------------------------ may it move
+
+    def could_pass(self, mover: int, gate: int) -> bool:
+        """Return whether a thing could be carried through an opening if nothing that moves stood in its way."""
+        for pose, _ in enumerate(self.movers[mover].poses):
+            base = (mover, pose)
+            if not self.blocks(base):
+                continue
+            key = (base, -1, gate)
+            if key not in self._alone:
+                found = self._way(base, None, gate, ())
+                self._alone[key] = found is not None
+                if found is not None:
+                    self._free.setdefault(key, []).append(self._touched(mover, found) & ~self._clash[base])
+            if self._alone[key]:
+                return True
+        return False
+
+    def can_carry(self, mover: int, to: int, gate: int | None, state: State) -> bool:
+        """Return whether a thing can be carried from where it is to another pose, through an opening or within."""
+        here, there = (mover, state[mover]), (mover, to)
+        present = self.present(state) & ~self._bit[here]
+        is_in = not self.blocks(here)  # what comes in takes the way out, backwards
+        base = there if is_in else here
+        if self.blocks(there) and (self._clash[there] & present or self._fixed_clash[there]):
+            return False
+        key = (base, -1 if gate is not None else to, -1 if gate is None else gate)
+        if any(not touched & present for touched in self._free.get(key, ())):
+            return True
+        if any(present & shut == shut for shut in self._shut.get(key, ())):
+            return False
+        found = self._way(base, None if gate is not None else there, gate, state)
+        if found is None:
+            self._shut.setdefault(key, []).append(present)
+            return False
+        self._free.setdefault(key, []).append(self._touched(mover, found) & ~self._clash[base])
+        return True
+
+    def _way(
+        self, base: tuple[int, int], there: tuple[int, int] | None, gate: int | None, state: State
+    ) -> tuple[Block, ...] | None:
+        one, blocks = self.movers[base[0]], self.blocks(base)
+        stands = [block for body in self.setting.fixed if body.of not in one.within for block in body.blocks]
+        for pose in enumerate(state):
+            if pose[0] != base[0] and not self._may_overlap(one, self.movers[pose[0]]):
+                stands += self.blocks(pose)
+        stands = [block for block in stands if not overlaps(blocks, (block,))]
+        by: Vector | None = None
+        if there is not None:
+            low, other = envelope(blocks).low, envelope(self.blocks(there)).low
+            by = (other[0] - low[0], other[1] - low[1], other[2] - low[2])
+        hole = next((found for number, found in self.gates if number == gate), None)
+        return way(blocks, by, hole, stands, self.setting.room, one.lift)
+
+    def _touched(self, mover: int, swept: Sequence[Block]) -> int:
+        one, mask = self.movers[mover], 0
+        for pose in self._poses:
+            is_apart = pose[0] != mover and not self._may_overlap(one, self.movers[pose[0]])
+            if is_apart and overlaps(swept, self.blocks(pose)):
+                mask |= self._bit[pose]
+        return mask
+
+    def turn_meets(self, leaf: int, to: int, state: State) -> tuple[str, ...]:
+        """Return the names of what a leaf meets on its way up or down, what lies on it going along."""
+        one, turn = self.movers[leaf], self.turns[self.movers[leaf].of]
+        aboard = [j for j, other in enumerate(self.movers) if other.rides == one.of and self.blocks((j, state[j]))]
+        flat = envelope((turn.flat, *(block for j in aboard for block in self.blocks((j, DOWN)))))
+        found = [
+            body.name
+            for body in self.setting.fixed
+            if body.of not in one.within and any(turns_into(flat, turn, block) for block in body.blocks)
+        ]
+        present = self.present(state)
+        for j, other in enumerate(self.movers):
+            if j != leaf and j not in aboard and not self._may_overlap(one, other):
+                is_met = any(turns_into(flat, turn, block) for block in self.blocks((j, state[j])))
+                if is_met or self._clash[leaf, to] & self._bit[j, state[j]]:
+                    found.append(other.name)
+        for j in aboard:
+            found += [name for name in self.names(self._clash[j, to] & present) if name not in found]
+        return (*found, *(name for name in self._fixed_clash[leaf, to] if name not in found))
+
+    def gate_meets(self, gate: int, state: State) -> tuple[str, ...]:
+        """Return the names of what a door meets that opens inwards."""
+        sweep = next(found.sweep for number, found in self.gates if number == gate)
+        found = [body.name for body in self.setting.fixed if overlaps(sweep, body.blocks)]
+        return (
+            *found,
+            *(self.movers[j].name for j, p in enumerate(state) if j != gate and overlaps(sweep, self.blocks((j, p)))),
+        )
+
+
+def turns_into(flat: Block, turn: Turn, other: Block) -> bool:
+    """Return whether a leaf with what lies on it meets a box while it turns between flat and upright.
+
+    ``flat`` is the leaf as it lies with its load. It turns about its hinge edge at its underside, away from the floor.
+    """
+    across = 0 if turn.edge in {"front", "rear"} else 1
+    along = 1 - across
+    if other.low[along] >= flat.high[along] - TOUCH or other.high[along] <= flat.low[along] + TOUCH:
+        return False
+    if overlaps((flat, turn.upright), (other,)):
+        return True
+    if turn.edge in {"left", "front"}:
+        near, far = other.low[across] - flat.low[across], other.high[across] - flat.low[across]
+    else:
+        near, far = flat.high[across] - other.high[across], flat.high[across] - other.low[across]
+    under, top = other.low[2] - flat.low[2] + TOUCH, other.high[2] - flat.low[2] - TOUCH
+    near, far = near + TOUCH, far - TOUCH
+    if far <= 0.0 or top <= 0.0:
+        return False
+    width, thick = flat.size[across], flat.size[2]
+    # the quarter disc its tip draws, and the corner of its load beyond it
+    is_hit = hypot(max(near, 0.0), max(under, 0.0)) < width
+    return is_hit or (top > thick and hypot(max(near, 0.0), max(under, thick)) < hypot(width, thick))
+
+
+def _rests(above: Block, below: Block) -> bool:
+    is_level = abs(above.low[2] - below.high[2]) <= RESTING
+    return is_level and all(
+        above.low[axis] < below.high[axis] - TOUCH and below.low[axis] < above.high[axis] - TOUCH for axis in (0, 1)
+    )

@@ -1,0 +1,181 @@
+"""The least change-over: a search over what stands where, the cheapest first, of equals what is nearer its end."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from heapq import heappop, heappush
+from typing import NamedTuple
+
+from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, SHUT, Mover
+from boxwright.disciplines.layout.changeover_scene import DOWN, UP, Board, State
+
+MOST_STATES = 20_000
+"""A search that has looked at so many states gives up, and says so."""
+
+
+class Move(NamedTuple):
+    """One move of a search: which mover, to which pose, through which opening (a mover, -1 for none)."""
+
+    mover: int
+    to: int
+    gate: int
+
+
+class Found(NamedTuple):
+    """How a search ended: the moves with the states after them, None where there were none; the states looked at."""
+
+    moves: tuple[tuple[Move, State], ...] | None
+    cost: float
+    states: int
+    is_exhausted: bool
+
+
+def cheapest(
+    board: Board,
+    start: State,
+    goal: State,
+    most: int = MOST_STATES,
+    is_done: Callable[[State], bool] | None = None,
+    stuck: frozenset[int] = frozenset(),
+) -> Found:
+    """Return the moves with the least work of hands from one state to another (or to where ``is_done`` says so).
+
+    ``stuck`` are movers that cannot be moved.
+    """
+    toll = _toll(board, start, goal) if is_done is None else {}
+
+    def still(state: State) -> float:
+        return 0.0 if is_done is not None else _still_to_do(board, state, goal, toll)
+
+    came: dict[State, tuple[State, Move]] = {}
+    waiting: list[tuple[float, float, tuple[int, ...], int, State, State | None, Move | None]] = []
+    heappush(waiting, (round(still(start), 6), 0.0, (), 0, start, None, None))
+    done: set[State] = set()
+    pushed = 0
+    while waiting:
+        _, minus, order, _, state, before, move = heappop(waiting)
+        if state in done:
+            continue
+        if move is not None and before is not None:
+            if not _is_possible(board, move, before):
+                continue
+            came[state] = before, move
+        done.add(state)
+        so_far = -minus
+        if state == goal if is_done is None else is_done(state):
+            return Found(_way_back(came, start, state), so_far, len(done), False)
+        if len(done) >= most:
+            return Found(None, so_far, len(done), False)
+        for after, onward, price in _moves(board, state, stuck):
+            cost = so_far + price
+            if after in done:
+                continue
+            pushed += 1
+            whole = round(cost + still(after), 6)
+            # a move is looked at closely only when its turn comes: most never come up
+            heappush(waiting, (whole, -round(cost, 6), (*order, onward.mover), pushed, after, state, onward))
+    return Found(None, 0.0, len(done), True)
+
+
+def _way_back(came: dict[State, tuple[State, Move]], start: State, end: State) -> tuple[tuple[Move, State], ...]:
+    found = []
+    state = end
+    while state != start:
+        before, move = came[state]
+        found.append((move, state))
+        state = before
+    return tuple(reversed(found))
+
+
+def price_of(mover: Mover, before: int, after: int) -> float:
+    """Return the hand's work of a move (s): its time for each who must lend a hand; nothing where nothing moves."""
+    return 0.0 if before == after else mover.seconds * max(mover.hands, 1)
+
+
+def _moves(board: Board, state: State, stuck: frozenset[int]) -> Iterator[tuple[State, Move, float]]:
+    """Yield what could be done next, without looking whether there is room for it."""
+    open_gates = [number for number, gate in board.gates if gate.carries and _word(board, number, state) == OPEN]
+    for i, one in enumerate(board.movers):
+        for to in range(len(one.poses)):
+            if to == state[i] or i in stuck:
+                continue
+            if one.kind == "carry":
+                yield from _carries(board, i, to, open_gates, state)
+            else:
+                yield _after(board, state, i, to), Move(i, to, -1), price_of(one, state[i], to)
+
+
+def _carries(board: Board, i: int, to: int, gates: list[int], state: State) -> Iterator[tuple[State, Move, float]]:
+    one = board.movers[i]
+    is_out, goes_out = one.poses[state[i]].word == OUTSIDE, one.poses[to].word == OUTSIDE
+    if one.rides:
+        leaf = state[board.index[one.rides]]
+        if not goes_out and to != leaf:
+            return
+    price = price_of(one, state[i], to)
+    if is_out or goes_out:
+        for gate in gates:
+            yield _after(board, state, i, to), Move(i, to, gate), price
+    else:
+        yield _after(board, state, i, to), Move(i, to, -1), price
+
+
+def _after(board: Board, state: State, i: int, to: int) -> State:
+    """Return the state after a move; what lies on a leaf goes along with it."""
+    found = list(state)
+    found[i] = to
+    if board.movers[i].kind == "fold":
+        for j, other in enumerate(board.movers):
+            if other.rides == board.movers[i].of and state[j] in (UP, DOWN):
+                found[j] = to
+    return tuple(found)
+
+
+def _is_possible(board: Board, move: Move, state: State) -> bool:
+    one = board.movers[move.mover]
+    if one.kind == "fold":
+        return not board.turn_meets(move.mover, move.to, state) and not board.lying_on(move.mover, state)
+    if one.kind == "gate":
+        return one.poses[move.to].word == SHUT or not board.gate_meets(move.mover, state)
+    if board.lying_on(move.mover, state):
+        return False
+    present = board.present(state)
+    if not board.is_held((move.mover, move.to), present & ~board.bit(move.mover, state[move.mover])):
+        return False
+    return board.can_carry(move.mover, move.to, None if move.gate < 0 else move.gate, state)
+
+
+def _word(board: Board, mover: int, state: State) -> str:
+    return board.movers[mover].poses[state[mover]].word
+
+
+def _toll(board: Board, start: State, goal: State) -> dict[int, float]:
+    """Return for each thing that is to move the least price of opening and shutting what it could go through at all."""
+    found = {}
+    for i, one in enumerate(board.movers):
+        if one.kind == "carry" and start[i] != goal[i]:
+            prices = [
+                2.0 * price_of(board.movers[number], 0, 1)
+                for number, gate in board.gates
+                if gate.carries and board.could_pass(i, number)
+            ]
+            found[i] = min(prices, default=0.0)
+    return found
+
+
+def _still_to_do(board: Board, state: State, goal: State, toll: dict[int, float]) -> float:
+    """Return what at least is still to be done: one move for each that is not in its place, and one door for them."""
+    cost, door, open_now = 0.0, 0.0, 0.0
+    for i, one in enumerate(board.movers):
+        if one.kind == "gate":
+            if state[i] != goal[i]:
+                cost += price_of(one, 0, 1)
+            if one.poses[state[i]].word == OPEN:
+                open_now = 1.0
+            continue
+        if state[i] == goal[i] or (one.rides and state[i] in (UP, DOWN) and goal[i] in (UP, DOWN)):
+            continue
+        cost += price_of(one, 0, 1)
+        if OUTSIDE in (one.poses[state[i]].word, one.poses[goal[i]].word):
+            door = max(door, toll.get(i, 0.0))
+    return cost + (0.0 if open_now else door)

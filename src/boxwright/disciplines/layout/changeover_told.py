@@ -1,0 +1,336 @@
+"""From a setting to what is told: the change-over in the order of hands, what blocks it, and how everybody gets out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import combinations, pairwise
+from math import dist
+
+from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.changeover import (
+    OPEN,
+    OUTSIDE,
+    Changed,
+    Freed,
+    Leaving,
+    Mover,
+    Setting,
+    Step,
+)
+from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS
+from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
+from boxwright.disciplines.layout.changeover_search import MOST_STATES, Found, cheapest
+from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.terraces import Bed
+from boxwright.disciplines.layout.ways import way_drawn, ways_out
+from boxwright.model.place import Place
+from boxwright.units import exactly
+
+MOST_TO_LEAVE = 400
+"""A search for the way out gives up after so many states."""
+MOST_TRIED = 40
+"""So many things, or pairs of things, are tried as what must stay outside."""
+PROBED = 3_000
+"""Each of those tries gives up after so many states."""
+BUILT_IN = "what is built in"
+NO_OPENING = "no opening that things are carried through"
+GRID = 0.1
+"""How closely (m) a free spot to stand on is looked for."""
+
+
+def changed(setting: Setting, most: int = MOST_STATES) -> Changed:
+    """Return the least change-over from the start to the goal of a setting, or what is in its way."""
+    board = Board(setting)
+    start, goal = board.state(is_goal=False), board.state(is_goal=True)
+    overlaps = tuple(_overlapping(board, start))
+    same = set(overlaps)
+    meets = tuple(one for one in _overlapping(board, goal) if one not in same)
+    found = Found(None, 0.0, 0, True) if meets else cheapest(board, start, goal, most)
+    if found.moves is not None:
+        return _told(board, start, goal, found, Changed("found", overlaps=overlaps))
+    ending = Changed("blocked" if found.is_exhausted else "not-found", states=found.states, overlaps=overlaps)
+    ending = replace(ending, meets=meets or _met_on_the_way(board, start, goal), before=exits_at(board, start))
+    for leave_out in _candidates(board, goal, meets):
+        other = _without(board, goal, leave_out)
+        again = cheapest(board, start, other, PROBED)
+        if again.moves is not None:
+            names = tuple(board.movers[i].name for i in leave_out)
+            return _told(board, start, other, again, replace(ending, word="without", leave_out=names))
+    return ending
+
+
+def turned_round(setting: Setting) -> Setting:
+    """Return the way back: from the goal to the start."""
+    return replace(setting, movers=tuple(replace(one, start=one.goal, goal=one.start) for one in setting.movers))
+
+
+def with_left_out(setting: Setting, names: tuple[str, ...]) -> Setting:
+    """Return a setting whose goal has some things outside, and all that would lie on them."""
+    board = Board(setting)
+    chosen = tuple(i for i, one in enumerate(setting.movers) if one.name in names)
+    goal = _without(board, board.state(is_goal=True), chosen)
+    return replace(setting, movers=tuple(replace(one, goal=p) for one, p in zip(setting.movers, goal, strict=True)))
+
+
+def leaving(setting: Setting) -> Leaving:
+    """Return how everybody gets out of bed and out of the trailer as the goal of a setting stands."""
+    board = Board(setting)
+    start = board.state(is_goal=True)
+    beds = [bed for bed in setting.beds if bed.sleepers]
+    exits = exits_at(board, start)
+    if not beds or not all(_is_down(board, start, bed) for bed in beds):
+        return Leaving("unknown", exits=exits)
+    stuck = frozenset(
+        i
+        for i, one in enumerate(board.movers)
+        if one.kind == "gate" and next(gate.release for gate in setting.gates if gate.of == one.of) != "inside"
+    )
+
+    def is_done(state: State) -> bool:
+        return any(one.word == "free" for one in exits_at(board, state))
+
+    found = cheapest(board, start, start, MOST_TO_LEAVE, is_done, stuck)
+    if found.moves is None:
+        return Leaving("blocked" if found.is_exhausted else "not-found", exits=exits, states=found.states)
+    steps = tuple(_steps(board, start, found))
+    state = found.moves[-1][1] if found.moves else start
+    ways = tuple(_out(board, state, bed) for bed in beds)
+    return Leaving("found", steps, ways, _seconds_out(board, state, beds, steps, ways), exits, found.states)
+
+
+# ------------------------------------------------------------------ what is told of a search
+
+
+def _told(board: Board, start: State, goal: State, found: Found, ending: Changed) -> Changed:
+    moved = dict.fromkeys(move.mover for move, _ in found.moves or ())
+    meanwhile = tuple(
+        (board.movers[i].name, board.movers[i].poses[goal[i]].word) for i in moved if board.movers[i].kind == "carry"
+    )
+    return replace(
+        ending,
+        steps=tuple(_steps(board, start, found)),
+        before=exits_at(board, start),
+        cost=found.cost,
+        states=found.states,
+        meanwhile=meanwhile,
+    )
+
+
+def _steps(board: Board, start: State, found: Found) -> Iterator[Step]:
+    before = start
+    for move, state in found.moves or ():
+        one = board.movers[move.mover]
+        word = _word(one, before[move.mover], move.to)
+        by = board.movers[move.gate].name if move.gate >= 0 else ""
+        is_tied = one.poses[before[move.mover]].word == "travel" or one.poses[move.to].word == "travel"
+        straps = one.straps if is_tied or len(one.poses) == 2 else ()
+        yield Step(one.of, one.name, word, by, one.seconds, one.hands, straps, exits_at(board, state))
+        before = state
+
+
+def _word(one: Mover, before: int, after: int) -> str:
+    if one.kind == "gate":
+        return "open" if one.poses[after].word == OPEN else "shut"
+    if one.kind == "fold":
+        return "let down" if after == DOWN else "fold up"
+    if one.poses[after].word == OUTSIDE:
+        return "carry out"
+    return "carry in" if one.poses[before].word == OUTSIDE else "shift"
+
+
+# ------------------------------------------------------------------ what blocks
+
+
+def _overlapping(board: Board, state: State) -> Iterator[tuple[str, str]]:
+    """Yield the pairs of names that overlap in a state, those of the first mover first."""
+    for i, p in enumerate(state):
+        for name in board.meets((i, p), state):
+            pair = (board.movers[i].name, name)
+            number = next((j for j, one in enumerate(board.movers) if one.name == name), -1)
+            if number < 0 or number > i:
+                yield pair
+
+
+def _met_on_the_way(board: Board, start: State, goal: State) -> tuple[tuple[str, str], ...]:
+    """Return what a thing that must move meets though nothing that can move is in its way: what is built in."""
+    found = []
+    for i, one in enumerate(board.movers):
+        is_crossing = start[i] != goal[i] and OUTSIDE in (one.poses[start[i]].word, one.poses[goal[i]].word)
+        if one.kind == "carry" and is_crossing:
+            gates = [number for number, gate in board.gates if gate.carries]
+            if not any(board.could_pass(i, number) for number in gates):
+                found.append((one.name, BUILT_IN if gates else NO_OPENING))
+        elif one.kind == "fold" and start[i] != goal[i]:
+            found += [(one.name, name) for name in board.turn_meets(i, goal[i], _emptied(board, start))]
+    return tuple(found)
+
+
+def _emptied(board: Board, state: State) -> State:
+    """Return a state with everything that can be carried outside."""
+    found = list(state)
+    for i, one in enumerate(board.movers):
+        out = _outside(one)
+        if one.kind == "carry" and out is not None:
+            found[i] = out
+    return tuple(found)
+
+
+def _outside(one: Mover) -> int | None:
+    return next((p for p, pose in enumerate(one.poses) if pose.word == OUTSIDE), None)
+
+
+def _candidates(board: Board, goal: State, meets: tuple[tuple[str, str], ...]) -> Iterator[tuple[int, ...]]:
+    """Yield what could stay outside as well, the fewest first; where things overlap in the end, what parts them."""
+    free = [
+        i
+        for i, one in enumerate(board.movers)
+        if one.kind == "carry" and one.may_leave and one.poses[goal[i]].word != OUTSIDE
+    ]
+    count = 0
+    for size in (1, 2, 3):
+        for chosen in combinations(free, size):
+            other = _without(board, goal, chosen)
+            if size > 1 and any(goal[i] == other[i] for i in chosen):
+                continue
+            names = {board.movers[i].name for i, p in enumerate(other) if p != goal[i]}
+            if meets and not all(names & set(pair) for pair in meets):
+                continue
+            if not meets and size > 2:
+                return
+            yield chosen
+            count += 1
+            if count >= MOST_TRIED:
+                return
+
+
+def _without(board: Board, goal: State, chosen: tuple[int, ...]) -> State:
+    """Return the goal with some things outside, and with them all that would have nothing left to lie on."""
+    found = list(goal)
+    for i in chosen:
+        found[i] = _outside(board.movers[i]) or found[i]
+    for _ in board.movers:
+        present = board.present(tuple(found))
+        fallen = [j for j, p in enumerate(found) if not board.is_held((j, p), present)]
+        if not fallen:
+            break
+        for j in fallen:
+            found[j] = _outside(board.movers[j]) or found[j]
+    return tuple(found)
+
+
+# ------------------------------------------------------------------ exits
+
+
+def exits_at(board: Board, state: State) -> tuple[Freed, ...]:
+    """Return what is known of each exit in a state, from every bed that is down, else from where one can stand."""
+    known = board.exits.get(_seen(board, state))
+    if known is None:
+        known = board.exits[_seen(board, state)] = tuple(_exits(board, state))
+    return known
+
+
+def _seen(board: Board, state: State) -> State:
+    """Return a state without what makes no difference to who gets out: doors that open from inside, shut or open."""
+    free = {gate.of for gate in board.setting.gates if gate.release == "inside" and not gate.sweep}
+    return tuple(0 if one.of in free else p for one, p in zip(board.movers, state, strict=True))
+
+
+def _exits(board: Board, state: State) -> Iterator[Freed]:
+    bodies, setting = _bodies(board, state), board.setting
+    down = tuple(bed for bed in setting.beds if _is_down(board, state, bed))
+    spot = None if down else _spot(bodies, setting)
+    starts = down or ((spot,) if spot is not None else ())
+    gates = {gate.of: gate for gate in setting.gates}
+    aisles = ways_out(bodies, starts, setting.exits, setting.faces) if starts else ()
+    names = {body.of: body.name for body in bodies}
+    for opening in setting.exits:
+        gate = gates.get(opening.of)
+        release = gate.release if gate is not None else "unknown"
+        number = board.index.get(opening.of)
+        if number is not None and board.movers[number].poses[state[number]].word == OPEN:
+            release = "inside"
+        if release == "none":
+            yield Freed(opening.of, opening.name, "shut")
+            continue
+        here = [one for one in aisles if one.leads_to == opening.of]
+        best = {bed.of: max((a.width.low for a in here if a.of == bed.of), default=0.0) for bed in starts}
+        hoped = {bed.of: max((a.width.high for a in here if a.of == bed.of), default=0.0) for bed in starts}
+        if starts and all(width >= ROOM["pass"] for width in best.values()):
+            yield Freed(opening.of, opening.name, "free" if release == "inside" else "unknown")
+        elif starts and all(width >= ROOM["pass"] for width in hoped.values()):
+            unsure = tuple(names.get(of, of) for one in here for of in one.unsure)
+            yield Freed(opening.of, opening.name, "unknown", tuple(dict.fromkeys(unsure)))
+        else:
+            by = (names.get(of, of) for one in here if one.width.low < ROOM["pass"] for of in one.blocked_by)
+            yield Freed(opening.of, opening.name, "blocked", tuple(dict.fromkeys(by)))
+
+
+def _bodies(board: Board, state: State) -> tuple[Body, ...]:
+    moved = tuple(
+        replace(one.body, blocks=blocks)
+        for i, one in enumerate(board.movers)
+        if one.body is not None and (blocks := board.blocks((i, state[i])))
+    )
+    return (*board.setting.fixed, *moved)
+
+
+def _is_down(board: Board, state: State, bed: Bed) -> bool:
+    number = board.index.get(bed.of)
+    if number is None:
+        return any(one.of == bed.of for one in board.setting.fixed)
+    one = board.movers[number]
+    return state[number] == DOWN if one.kind == "fold" else one.poses[state[number]].word != OUTSIDE
+
+
+def _spot(bodies: tuple[Body, ...], setting: Setting) -> Bed | None:
+    """Return a free square of floor as near to the middle of the room as there is, to begin a way out on."""
+    low, high = setting.room
+    side, under, top = ROOM["pass"], low[2] + ROOM["step over"], low[2] + ROOM["stoop"]
+    solid = [b for one in bodies for b in one.blocks if b.low[2] < top and b.high[2] > under]
+    middle = ((low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0)
+    steps = [int((high[axis] - low[axis] - side) / 2.0 / GRID) for axis in (0, 1)]
+    spots = sorted(
+        (abs(i) + abs(j), i, j) for i in range(-steps[0], steps[0] + 1) for j in range(-steps[1], steps[1] + 1)
+    )
+    half = side / 2.0
+    for _, i, j in spots:
+        x, y = middle[0] + i * GRID, middle[1] + j * GRID
+        if not any(
+            b.low[0] < x + half and b.high[0] > x - half and b.low[1] < y + half and b.high[1] > y - half for b in solid
+        ):
+            place = Place(exactly(x), exactly(y), exactly(low[2]), (side, side, 0.0))
+            return Bed("", "the floor", place, 0.0, ())
+    return None
+
+
+def _out(board: Board, state: State, bed: Bed) -> tuple[str, str, float]:
+    """Return the nearest free exit of a bed, and how far it is (m)."""
+    free = {one.of for one in exits_at(board, state) if one.word == "free"}
+    bodies = _bodies(board, state)
+    found = []
+    for opening in board.setting.exits:
+        if opening.of in free:
+            for climbs in (False, True):
+                path = way_drawn(bodies, bed, opening, board.setting.faces, ROOM["pass"], climbs)
+                if path:
+                    middle = (bed.place.x.best, bed.place.y.best)
+                    far = sum(dist(a, b) for a, b in pairwise(path)) + dist(middle, path[0])
+                    found.append((far, opening.name))
+                    break
+    far, name = min(found, default=(0.0, ""))
+    return bed.name, name, far
+
+
+def _seconds_out(
+    board: Board, state: State, beds: list[Bed], steps: tuple[Step, ...], ways: tuple[tuple[str, str, float], ...]
+) -> float:
+    """Return how long it takes until the last is out: to rise, to clear the way, to go, one after the other."""
+    windows = {gate.name for gate in board.setting.gates if not gate.carries}
+    sleepers = sum(len(bed.sleepers) for bed in beds)
+    kinds = ["window" if name in windows else "door" for _, name, _ in ways]
+    through = max(SECONDS[f"through {kind}"] for kind in kinds)
+    opened = max(SECONDS[kind] for kind in kinds)
+    far = max((far for _, _, far in ways), default=0.0)
+    cleared = sum(step.seconds for step in steps)
+    return SECONDS["rise"] + cleared + far / PACE + opened + sleepers * through
