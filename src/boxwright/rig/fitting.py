@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import isfinite
 
 from boxwright.disciplines import layout, structure
-from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Piece
+from boxwright.disciplines.frame.parts import Opening
+from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Piece, Swing
 from boxwright.exchange import Vector
 from boxwright.model.place import Place, Surfaces, side_word
 from boxwright.rig.rig import Item
@@ -21,7 +22,7 @@ def fitted_of(
     paths = {item.name: item.of for item in parts}
     return layout.Section(
         tuple(_fitted(item, paths, units) for item in parts),
-        tuple(Closed(one.of, one.name, _side(one.words.wall, units), one.place, _facet(one)) for one in openings),
+        tuple(Closed(one.of, one.name, _side(one.words.wall, units), one.place, _leaf(one)) for one in openings),
         room,
     )
 
@@ -29,6 +30,17 @@ def fitted_of(
 def _facet(item: Item) -> layout.Facet | None:
     facet = item.facet("layout")
     return facet if isinstance(facet, layout.Facet) else None
+
+
+def _leaf(item: Item) -> layout.Facet | None:
+    """Return what layout reads of an opening; how its window opens may be written of the unit that goes in it."""
+    facet = _facet(item)
+    unit = item.own.unit if isinstance(item.own, Opening) else None
+    if (facet is not None and facet.swing is not None) or unit is None or unit.swing is None:
+        return facet
+    sash = unit.swing
+    swing = Swing.model_construct(hinge=sash.hinge, opens=sash.opens, to=sash.to)
+    return (facet or layout.Facet()).model_copy(update={"swing": swing})
 
 
 def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
@@ -44,6 +56,7 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
         asleep=item.asleep,
         leaves_at_night=item.leaves_at_night,
         along=_middles(item, units),
+        count=1 if item.words.at else item.words.count or 1,
         inside=paths.get(words.inside, ""),
         rides_on=paths.get(words.rides_on, ""),
         folds=words.folds,

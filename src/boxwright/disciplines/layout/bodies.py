@@ -44,7 +44,8 @@ class Body:
 
     ``known`` is False where its place or its size is not known: then ``blocks`` are empty or a guess that proves
     nothing. ``carried_by`` is the path of what it is inside of or rides on, empty where it stands for itself;
-    ``is_inside`` tells the two apart.
+    ``is_inside`` tells the two apart. ``is_scattered`` says that its box holds several pieces that are not written one
+    by one, so that not all of it is filled.
     """
 
     of: str
@@ -56,6 +57,17 @@ class Body:
     kind: str
     carried_by: str = ""
     is_inside: bool = False
+    is_scattered: bool = False
+
+    @property
+    def around(self) -> Block:
+        """Return the smallest box around it; it must have one."""
+        return self.blocks[0] if len(self.blocks) == 1 else envelope(self.blocks)
+
+    @property
+    def is_sure(self) -> bool:
+        """Return whether all its boxes are known to be filled."""
+        return self.known and not self.is_scattered
 
 
 def posed(fitted: Iterable[Fitted], frames: Iterable[Frame], pose: Pose) -> tuple[Body, ...]:
@@ -77,7 +89,16 @@ def body_of(one: Fitted, stands: Literal["yes", "perhaps"], pose: Pose) -> Body:
     is_known = one.is_sized and all(isfinite(extent) for extent in doubt)
     blocks = _blocks(one, place) if one.is_sized and _is_somewhere(place) else ()
     return Body(
-        one.of, one.name, blocks, doubt, is_known, stands, one.kind, one.inside or one.rides_on, bool(one.inside)
+        of=one.of,
+        name=one.name,
+        blocks=blocks,
+        doubt=doubt,
+        known=is_known,
+        stands=stands,
+        kind=one.kind,
+        carried_by=one.inside or one.rides_on,
+        is_inside=bool(one.inside),
+        is_scattered=one.count > 1 and not one.pieces,
     )
 
 

@@ -117,7 +117,8 @@ class Piece:
 class Fitted:
     """A part as layout sees it, whatever stands: where it is written, folded up, at night, and how it moves.
 
-    ``along`` are the middles of a counted part along the trailer. ``inside`` and ``rides_on`` are paths. ``legs`` are
+    ``along`` are the middles of a counted part along the trailer; ``count`` is how many pieces lie somewhere in its one
+    box, where their places are not written. ``inside`` and ``rides_on`` are paths. ``legs`` are
     the two corners of each leg as it stands when the part is down. ``is_sized`` is False where no size is known.
     ``wall`` is the wall it hangs on and ``hinge`` the edge it turns about, in plain words; empty where not written.
     """
@@ -131,6 +132,7 @@ class Fitted:
     asleep: Place | None = None
     leaves_at_night: bool = False
     along: tuple[float, ...] = ()
+    count: int = 1
     inside: str = ""
     rides_on: str = ""
     folds: str = ""

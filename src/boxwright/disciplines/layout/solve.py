@@ -1,18 +1,58 @@
-"""What layout works out: nothing yet."""
+"""What layout works out of one slot: what meets what, what strikes what, what stands in room to be kept clear."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from math import isfinite
+
+from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, posed
+from boxwright.disciplines.layout.canopy import is_written, set_up
+from boxwright.disciplines.layout.clearing import Clearings
+from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
+from boxwright.disciplines.layout.parts import Closed, Fitted, Section
+from boxwright.disciplines.layout.resting import ORDER, covered, crossings, meetings, unheld
+from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Struck
+from boxwright.disciplines.layout.rolling import blocked_ways
+from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, leaf_of, moving_part, struck_by
+from boxwright.disciplines.layout.zones import Zone, intruders, is_open, left_of, passages, zones_of
+from boxwright.exchange import Vector
+from boxwright.model.part import Frame
+from boxwright.model.place import Surfaces
+from boxwright.units import Band
+
+OPENED = frozenset({"sleep", "work"})
+"""The uses in which what is inside is opened, pulled out and set up."""
+OUTDOORS = frozenset({"sleep", "work", "leave"})
+"""The uses in which the openings of the shell are opened where the trailer stands."""
+
+
+Laid = tuple[Fitted, Zone, Block, list[tuple[Body, bool]]]
+"""A thing, the room it wants, where that room is laid, and what stands in it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Offers:
-    """What layout gives the others: nothing yet."""
+    """What layout gives the others before it is worked out: nothing."""
 
 
 @dataclass(frozen=True, slots=True)
-class Result:
-    """What layout has worked out: nothing yet."""
+class Hull:
+    """The shell round the room: its outer box, what stands up through its floor, and the ground under its deck (m)."""
+
+    outer: Block
+    fixed: tuple[tuple[str, str, Vector, Vector], ...]
+    has_nose: bool
+    ground: Band
+
+
+@dataclass(frozen=True, slots=True)
+class _Moving:
+    """All that moves in a slot, and what cannot be judged of it."""
+
+    movers: tuple[Mover, ...]
+    open: tuple[Open, ...]
 
 
 def offers() -> Offers:
@@ -20,6 +60,185 @@ def offers() -> Offers:
     return Offers()
 
 
-def solve() -> Result:
-    """Return what layout has worked out."""
-    return Result()
+def bodies_of(section: Section, frames: tuple[Frame, ...], hull: Hull, use: str) -> tuple[Body, ...]:
+    """Return all that takes up room in a slot: every part in its pose for the use, and what is fixed in the shell."""
+    shell = tuple(
+        Body(of, name, (Block(low, high),), (0.0, 0.0, 0.0), True, "yes", "shell") for of, name, low, high in hull.fixed
+    )
+    return (*posed(section.fitted, frames, POSE_OF_USE.get(use, "travel")), *shell)
+
+
+def solve(
+    section: Section, frames: tuple[Frame, ...], openings: tuple[str, ...], hull: Hull, beds: tuple[str, ...], use: str
+) -> Result:
+    """Return what layout has worked out of one slot.
+
+    ``openings`` are the paths of those that stand, ``beds`` the paths of what people sleep on.
+    """
+    if section.room is None:
+        return Result(use, (), (), 0, (), (), (), (), (), (), (), (), ())
+    room, bodies = section.room, bodies_of(section, frames, hull, use)
+    there = {body.of for body in bodies}
+    fitted = [one for one in section.fitted if one.of in there]
+    closed = [one for one in section.closed if one.of in openings]
+    canopies = _canopies(fitted, bodies, hull) if use in OPENED else []
+    set_out = {body.of for body, _ in canopies}
+    standing = {body.of: body for body in (*bodies, *(body for body, _ in canopies))}
+    every = tuple(standing.values())
+    moving = _moving(fitted, closed, standing, hull, room, use)
+    roots, lines = roots_of(every), lines_of(every)
+    zones = [(one, zone) for one in fitted for zone in zones_of(one, standing[one.of], every, room)]
+    laid = [(one, zone, *intruders(zone, every, _own(one.of, lines))) for one, zone in zones]
+    kept = [choice for _, _, choice, _ in laid]
+    clearings = Clearings(every, roots, moving.movers, kept, passages(closed, room), room)
+    slept_on = frozenset(
+        one.of for one in fitted if one.of in beds or (use == "sleep" and (one.asleep or one.folded) is not None)
+    ) if use == "sleep" else frozenset()  # fmt: skip
+    struck = tuple(_struck(moving.movers, every, roots, lines, clearings, room))
+    swept = {(one.of, hit) for one in struck if one.what == "bed" for hit in one.hits}
+    # a canopy is many boxes and mostly alone under the sky: only what something reaches into is looked at box by box
+    near = tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
+    resting, more = meetings(near, lines, slept_on, clearings.of)
+    return Result(
+        use=use,
+        bodies=bodies,
+        meetings=tuple(one for one in resting if not _is_swept(one.of, one.other, swept, roots)),
+        more=more,
+        struck=struck,
+        intruders=tuple(_intruders(laid, standing, clearings)),
+        crossings=tuple(crossings(bodies, room, closed, hull.has_nose)),
+        unheld=tuple(unheld(fitted, frames)),
+        covered=tuple(covered(fitted, frozenset(there), closed)),
+        blocked=tuple(blocked_ways(bodies, roots, _masses(frames, roots), closed, room)) if use == "tow" else (),
+        canopies=tuple(judged for _, judged in canopies if judged is not None),
+        open=(*moving.open, *_open_zones(fitted)),
+        unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
+    )
+
+
+def _is_near(canopy: Body, bodies: Iterable[Body]) -> bool:
+    around = canopy.around
+    return any(are_in(around, block) for body in bodies if body.of != canopy.of for block in body.blocks)
+
+
+def _is_swept(of: str, other: str, swept: set[tuple[str, str]], roots: dict[str, str]) -> bool:
+    """Return whether two things in each other are told already: one is in the way of the bed the other lies on."""
+    return any(
+        (roots.get(bed), roots.get(hit)) in {(roots.get(of), roots.get(other)), (roots.get(other), roots.get(of))}
+        for bed, hit in swept
+    )
+
+
+def _canopies(fitted: Iterable[Fitted], bodies: Iterable[Body], hull: Hull) -> list[tuple[Body, Canopy | None]]:
+    known = {body.of: body for body in bodies}
+    return [set_up(one, known[one.of], hull.ground) for one in fitted if is_written(one) and known[one.of].blocks]
+
+
+def _moving(
+    fitted: Iterable[Fitted], closed: Iterable[Closed], standing: dict[str, Body], hull: Hull, room: Surfaces, use: str
+) -> _Moving:
+    """Return all that is opened, pulled out or let down in a use."""
+    movers, unsaid = list[Mover](), list[Open]()
+    if use in OUTDOORS:
+        for one in closed:
+            swing = one.facet.swing if one.facet is not None else None
+            if swing is None or swing.opens in NEVER_OPENS:
+                unsaid += [Open(one.of, one.name, "swing")] if swing is None and _has_leaf(one) else []
+                continue
+            leaf = leaf_of(one, swing, hull.outer, room)
+            movers += [leaf] if leaf is not None else []
+            unsaid += [Open(one.of, one.name, "turn")] if leaf is None and one.wall in WALLS else []
+    for part in fitted:
+        if use == "sleep" and part.folds:
+            bed = bed_of(part)
+            movers += [bed] if bed is not None else []
+            unsaid += [Open(part.of, part.name, "fold")] if bed is None else []
+        if use in OPENED:
+            found, is_unsaid = moving_part(part, standing[part.of], room)
+            movers += found
+            what = "slide" if part.facet is not None and part.facet.slides is not None else "turn"
+            unsaid += [Open(part.of, part.name, what)] if is_unsaid else []  # type: ignore[arg-type]
+            if part.facet is not None and part.facet.out is not None and not is_written(part):
+                unsaid.append(Open(part.of, part.name, "canopy"))
+    return _Moving(tuple(movers), tuple(unsaid))
+
+
+def _has_leaf(one: Closed) -> bool:
+    """Return whether an opening of an upright wall is so large that something in it must open."""
+    least = LENGTHS["leaf"]
+    return one.wall in WALLS and sum(extent >= least for extent in one.place.size) > 1
+
+
+def _struck(
+    movers: Iterable[Mover],
+    bodies: tuple[Body, ...],
+    roots: dict[str, str],
+    lines: dict[str, frozenset[str]],
+    clearings: Clearings,
+    room: Surfaces,
+) -> Iterator[Struck]:
+    for mover in movers:
+        own = roots.get(mover.of, mover.of)
+        skipped = {body.of for body in bodies if roots.get(body.of) == own} if mover.what == "bed" else set()
+        skipped |= _own(mover.of, lines)
+        if mover.outside:
+            skipped |= {body.of for body in bodies if _is_within(body, room)}
+        hits = sorted(struck_by(mover, bodies, frozenset(skipped)), key=lambda hit: (hit[0], hit[1].of))
+        for sure in ORDER:
+            told = [(at, body) for at, body, certainty in hits if certainty == sure]
+            if told:
+                yield _told(mover, told, sure, clearings.by(told[0][1].of) if sure == "sure" else None)
+
+
+def _told(mover: Mover, told: list[tuple[float, Body]], sure: Certainty, shift: Shift | None) -> Struck:
+    return Struck(
+        of=mover.of,
+        name=mover.name,
+        what=mover.what,
+        hits=tuple(body.of for _, body in told),
+        names=tuple(body.name for _, body in told),
+        reached=told[0][0],
+        whole=mover.whole,
+        turns=mover.turns,
+        sure=sure,
+        shift=shift,
+    )
+
+
+def _is_within(body: Body, room: Surfaces) -> bool:
+    """Return whether a thing is inside the bare shell, where a leaf that opens outward does not come."""
+    return bool(body.blocks) and all(
+        room.studs_front <= (block.low[0] + block.high[0]) / 2.0 <= room.studs_rear
+        and room.studs_left <= (block.low[1] + block.high[1]) / 2.0 <= room.studs_right
+        and room.deck <= (block.low[2] + block.high[2]) / 2.0 <= room.bows
+        for block in body.blocks
+    )
+
+
+def _own(of: str, lines: dict[str, frozenset[str]]) -> frozenset[str]:
+    """Return a thing with all that carries it and all that it carries."""
+    return frozenset({of, *lines.get(of, frozenset()), *(one for one, line in lines.items() if of in line)})
+
+
+def _intruders(laid: Iterable[Laid], standing: dict[str, Body], clearings: Clearings) -> Iterator[Intruder]:
+    for one, zone, _, found in laid:
+        for body, is_sure in found:
+            left = left_of(zone, standing[one.of], body)
+            shift = clearings.by(body.of) if is_sure else None
+            sure: Certainty = "sure" if is_sure else "perhaps"
+            yield Intruder(body.of, body.name, one.of, one.name, zone.side, left, zone.wanted, sure, shift)
+
+
+def _open_zones(fitted: Iterable[Fitted]) -> Iterator[Open]:
+    for one in fitted:
+        if one.facet is not None and one.facet.keep_clear is not None and is_open(one.facet.keep_clear):
+            yield Open(one.of, one.name, "clear")
+
+
+def _masses(frames: Iterable[Frame], roots: dict[str, str]) -> dict[str, float]:
+    """Return what each thing weighs with all in and on it, at its best."""
+    found: dict[str, float] = {}
+    for frame in frames:
+        if frame.of in roots and isfinite(frame.dry.best):
+            found[roots[frame.of]] = found.get(roots[frame.of], 0.0) + frame.dry.best
+    return found

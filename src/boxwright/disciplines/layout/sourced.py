@@ -1,4 +1,4 @@
-"""The sourced numbers of layout about people: how much room they take, as lengths and as shares of their height."""
+"""The numbers layout compares with where the rig file says nothing, each with its source in ``tables/room.toml``."""
 
 from __future__ import annotations
 
@@ -7,14 +7,17 @@ from boxwright.source import load_table
 PACKAGE = "boxwright.disciplines.layout"
 
 
-def _numbers(table_name: str, column: str) -> dict[str, float]:
-    table = load_table(PACKAGE, table_name)
-    cells = zip(table.column(table.columns[0]), table.column(column), strict=True)
-    return {str(name): number for name, number in cells if isinstance(number, float)}
+def _numbers(name: str) -> dict[str, float]:
+    table = load_table(PACKAGE, name)
+    found: dict[str, float] = {}
+    for row in table.rows:
+        number = table.number(row, "limit")
+        if number is None:
+            raise ValueError(f"{name}: {row.cells[0]} has no limit")
+        found[str(row.cells[0])] = number
+    return found
 
 
-ROOM: dict[str, float] = _numbers("room_of_people", "least")
-"""Room that people want, and what they step over, stoop under and climb on (m)."""
-
-SHARE: dict[str, float] = _numbers("shares_of_people", "share")
-"""Measures of a grown body as shares of the standing height."""
+LENGTHS: dict[str, float] = _numbers("lengths")
+MASSES: dict[str, float] = _numbers("masses")
+SHARES: dict[str, float] = _numbers("shares")

@@ -1,0 +1,128 @@
+"""The least move of a thing, with all in and on it, after which it meets nothing: tried against all that stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from math import inf, isfinite
+
+from boxwright.disciplines.layout.bodies import Block, Body, envelope, moved_block
+from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown, least_clear, nearest_free, overlaps
+from boxwright.disciplines.layout.result import Axis, Shift
+from boxwright.disciplines.layout.sweeps import NEVER, Mover
+from boxwright.exchange import Vector
+from boxwright.model.place import Surfaces
+
+AXES: tuple[Axis, ...] = (0, 1)
+"""The axes a thing is pushed along; what is lifted has nothing to stand on."""
+
+HALF = 0.5
+
+
+class Clearings:
+    """What stands in one slot, asked where a thing could be pushed to: clear of all else, and of all that moves."""
+
+    def __init__(
+        self,
+        bodies: Sequence[Body],
+        roots: dict[str, str],
+        movers: Iterable[Mover],
+        kept: Iterable[Block],
+        passages: Iterable[Block],
+        room: Surfaces,
+    ) -> None:
+        self._bodies = {body.of: body for body in bodies}
+        self._roots = roots
+        self._movers = tuple(movers)
+        self._kept, self._passages = tuple(kept), tuple(passages)
+        self._solids = [(body.of, grown(block, body.doubt)) for body in bodies if body.known for block in body.blocks]
+        self._is_whole = all(body.known for body in bodies)
+        self._room = room
+        self._found: dict[str, Shift | None] = {}
+
+    def of(self, body: Body, other: Body) -> Shift | None:
+        """Return the least move of the first of two that clears it of everything; None where there is none."""
+        del other
+        return self.by(body.of)
+
+    def by(self, of: str) -> Shift | None:
+        """Return the least move of a thing, or of what carries it, that clears it of everything."""
+        root = self._roots.get(of, of)
+        if root not in self._found:
+            self._found[root] = self._least(root)
+        return self._found[root]
+
+    def _least(self, root: str) -> Shift | None:
+        own = [body for of, body in self._bodies.items() if self._roots.get(of, of) == root]
+        if not self._is_whole or root not in self._bodies or not all(body.blocks for body in own):
+            return None  # what has no place may be anywhere, and so where this one would go
+        if any(mover.of == body.of for mover in self._movers for body in own):
+            return None  # with it moves what it opens or folds to, which is another question
+        blocks = [grown(block, body.doubt) for body in own for block in body.blocks]
+        mine = {body.of for body in own}
+        others = [block for of, block in self._solids if of not in mine]
+        whole = envelope(blocks)
+        # room before a door that it mostly stands in already is not won back by leaving it there
+        others += [block for block in self._passages if _share(whole, block) < HALF]
+        moving = [mover for mover in self._movers if not (mover.outside and self._is_inside(blocks))]
+        found = [self._along(axis, blocks, others, moving) for axis in AXES]
+        shifts = [(abs(by), axis, by) for axis, by in zip(AXES, found, strict=True) if by is not None and by != 0.0]
+        if not shifts:
+            return None
+        _, axis, by = min(shifts)
+        return Shift(root, self._bodies[root].name, axis, by)
+
+    def _along(self, axis: Axis, own: list[Block], others: list[Block], moving: list[Mover]) -> float | None:
+        """Return the least shift along one axis: past the boxes around all that moves, then back to their ways."""
+        whole = envelope(own)
+        ends = self._ends(whole, axis)
+        first, second = (one for one in range(3) if one != axis)
+        others = [
+            one
+            for one in others
+            if one.low[first] < whole.high[first]
+            and one.high[first] > whole.low[first]
+            and one.low[second] < whole.high[second]
+            and one.high[second] > whole.low[second]
+        ]  # nothing else can be met along this axis
+        holds = [*self._kept, *(way.hold for mover in moving for way in mover.ways)]
+        holds += [start for mover in moving for start in mover.starts]
+        safe = nearest_free(own, [*others, *holds], axis, ends)
+        if safe is None or safe == 0.0:
+            return safe
+
+        def is_clear(by: float) -> bool:
+            there = [moved_block(block, _vector(axis, by)) for block in own]
+            return not any(are_in(one, other) for one in there for other in (*others, *self._kept)) and all(
+                mover.meets(block) >= NEVER for mover in moving for block in there
+            )
+
+        nearest = safe if is_clear(0.0) else least_clear(is_clear, safe)
+        return nearest if is_clear(nearest) else None
+
+    def _ends(self, block: Block, axis: Axis) -> tuple[float, float]:
+        """Return how far a box may go each way before it leaves the room; what is outside of it may go nowhere."""
+        room = self._room
+        low, high = ((room.front, room.rear), (room.left, room.right))[axis]
+        if not self._is_inside([block]) or not (isfinite(low) and isfinite(high)):
+            return (-inf, inf) if not isfinite(low) else (0.0, 0.0)
+        return low - block.low[axis], high - block.high[axis]
+
+    def _is_inside(self, blocks: Iterable[Block]) -> bool:
+        room, whole = self._room, envelope(blocks)
+        return (
+            room.studs_front - TOUCH <= whole.low[0]
+            and whole.high[0] <= room.studs_rear + TOUCH
+            and room.studs_left - TOUCH <= whole.low[1]
+            and whole.high[1] <= room.studs_right + TOUCH
+        )
+
+
+def _share(one: Block, other: Block) -> float:
+    """Return which share of a box is in another."""
+    inside = [max(depth, 0.0) for depth in overlaps(one, other)]
+    whole = one.size[0] * one.size[1] * one.size[2]
+    return inside[0] * inside[1] * inside[2] / whole if whole > 0.0 else 0.0
+
+
+def _vector(axis: Axis, by: float) -> Vector:
+    return (by if axis == 0 else 0.0, by if axis == 1 else 0.0, by if axis == 2 else 0.0)

@@ -1,0 +1,174 @@
+"""Which boxes are in each other: first those near each other along the trailer, then each pair by itself."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from math import floor, inf
+
+from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.method import distance, overlap
+from boxwright.exchange import Vector
+
+TOUCH = 0.001
+"""How far two boxes may go into each other and still only touch (m)."""
+CELL = 0.6
+"""Edge of the cells things are first sorted into (m): about as long as most things are."""
+NOTHING: Vector = (0.0, 0.0, 0.0)
+
+Keyed = tuple[Block, int]
+
+
+def near_pairs(blocks: Sequence[Keyed]) -> Iterator[tuple[int, int]]:
+    """Yield each pair of things whose boxes meet in more than a touch, by the numbers of the things, maybe twice.
+
+    Boxes are sorted into cells seen from above; only what shares a cell is looked at. A pair that shares several cells
+    is looked at in the one where both begin.
+    """
+    cells: dict[tuple[int, int], list[Keyed]] = {}
+    for block, number in blocks:
+        (x, y, _), (far_x, far_y, _) = block
+        for column in range(floor(x / CELL), floor(far_x / CELL) + 1):
+            for row in range(floor(y / CELL), floor(far_y / CELL) + 1):
+                cells.setdefault((column, row), []).append((block, number))
+    for (column, row), held in cells.items():
+        if len(held) > 1:
+            yield from _in_cell(held, column, row)
+
+
+def _in_cell(held: list[Keyed], column: int, row: int) -> Iterator[tuple[int, int]]:
+    for index, (one, number) in enumerate(held):
+        (x, y, z), (high_x, high_y, high_z) = one
+        high_x, high_y, high_z = high_x - TOUCH, high_y - TOUCH, high_z - TOUCH
+        low_x, low_y, low_z = x + TOUCH, y + TOUCH, z + TOUCH
+        for other, other_number in held[index + 1 :]:
+            low, high = other
+            if (
+                low[2] < high_z
+                and high[2] > low_z
+                and low[0] < high_x
+                and high[0] > low_x
+                and low[1] < high_y
+                and high[1] > low_y
+                and number != other_number
+                # the cell in which both begin is the one that counts them
+                and floor(max(low[0], x) / CELL) == column
+                and floor(max(low[1], y) / CELL) == row
+            ):
+                yield number, other_number
+
+
+def overlaps(one: Block, other: Block) -> Vector:
+    """Return how far two boxes are in each other along the three axes; below zero they are apart."""
+    (low, high), (other_low, other_high) = one, other
+    return (
+        overlap(low[0], high[0], other_low[0], other_high[0]),
+        overlap(low[1], high[1], other_low[1], other_high[1]),
+        overlap(low[2], high[2], other_low[2], other_high[2]),
+    )
+
+
+def are_in(one: Block, other: Block) -> bool:
+    """Return whether two boxes are in each other by more than a touch: the sign of ``overlaps``, found sooner."""
+    (low, high), (other_low, other_high) = one, other
+    return (
+        high[0] - other_low[0] > TOUCH
+        and other_high[0] - low[0] > TOUCH
+        and high[1] - other_low[1] > TOUCH
+        and other_high[1] - low[1] > TOUCH
+        and high[2] - other_low[2] > TOUCH
+        and other_high[2] - low[2] > TOUCH
+    )
+
+
+def gap(one: Iterable[Block], others: Iterable[Block]) -> float:
+    """Return how far apart two things are (m), 0 where they touch or are in each other."""
+    others = tuple(others)
+    return min((distance(*overlaps(mine, theirs)) for mine in one for theirs in others), default=inf)
+
+
+def deepest(one: Body, other: Body) -> tuple[float, int]:
+    """Return how far two things are in each other along the axis where it is least, and that axis."""
+    found = (-inf, 0)
+    for mine in one.blocks:
+        for theirs in other.blocks:
+            depths = overlaps(mine, theirs)
+            least = min(range(3), key=depths.__getitem__)
+            found = max(found, (depths[least], least))
+    return found
+
+
+def grown(block: Block, by: Vector) -> Block:
+    """Return a box grown on all sides."""
+    if by == NOTHING:
+        return block
+    low, high = block
+    return Block((low[0] - by[0], low[1] - by[1], low[2] - by[2]), (high[0] + by[0], high[1] + by[1], high[2] + by[2]))
+
+
+def roots_of(bodies: Iterable[Body]) -> dict[str, str]:
+    """Return for each thing the path of what carries it in the end, itself where nothing does."""
+    carried = {one.of: one.carried_by for one in bodies}
+
+    def root(of: str) -> str:
+        seen = {of}
+        while (above := carried.get(of, "")) and above in carried and above not in seen:
+            seen.add(above)
+            of = above
+        return of
+
+    return {of: root(of) for of in carried}
+
+
+def lines_of(bodies: Iterable[Body]) -> dict[str, frozenset[str]]:
+    """Return for each thing all that carries it, one on the other: what it may lie in or on."""
+    carried = {one.of: one.carried_by for one in bodies}
+    found: dict[str, frozenset[str]] = {}
+    for of in carried:
+        above, line = carried[of], set[str]()
+        while above and above not in line and above != of:
+            line.add(above)
+            above = carried.get(above, "")
+        found[of] = frozenset(line)
+    return found
+
+
+def nearest_free(own: Iterable[Block], others: Iterable[Block], axis: int, ends: tuple[float, float]) -> float | None:
+    """Return the least shift along an axis at which some boxes meet none of the others, None where there is none.
+
+    ``ends`` is how far they may go each way before they leave the room. 0 where they meet nothing.
+    """
+    first, second = (one for one in range(3) if one != axis)
+    spans: list[tuple[float, float]] = []
+    own = tuple(own)
+    for other_low, other_high in others:
+        for low, high in own:
+            if (
+                high[first] - other_low[first] > TOUCH
+                and other_high[first] - low[first] > TOUCH
+                and high[second] - other_low[second] > TOUCH
+                and other_high[second] - low[second] > TOUCH
+            ):
+                spans.append((other_low[axis] - high[axis], other_high[axis] - low[axis]))
+    tries = [0.0, *(edge for span in spans for edge in span)]
+    tries = [one for one in tries if ends[0] - TOUCH <= one <= ends[1] + TOUCH]
+    for shift in sorted(tries, key=abs):
+        if all(not low + TOUCH < shift < high - TOUCH for low, high in spans):
+            return shift
+    return None
+
+
+def least_clear(is_clear: Callable[[float], bool], far: float) -> float:
+    """Return the least shift of the stretch up to ``far`` in which something is clear; at ``far`` it is."""
+    low, high = 0.0, far
+    for _ in range(24):
+        middle = (low + high) / 2.0
+        if is_clear(middle):
+            high = middle
+        else:
+            low = middle
+    return high
+
+
+def around(bodies: Iterable[Body]) -> Block:
+    """Return the smallest box around some things."""
+    return envelope([block for body in bodies for block in body.blocks])

@@ -1,1 +1,0 @@
-"""Formulas of layout: none yet."""

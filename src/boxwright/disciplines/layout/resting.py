@@ -1,0 +1,196 @@
+"""What is wrong with things as they lie: two in one space, one through a wall, one held by nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from math import isfinite
+
+from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.meeting import TOUCH, deepest, grown, near_pairs, overlaps
+from boxwright.disciplines.layout.parts import Closed, Fitted
+from boxwright.disciplines.layout.result import Axis, Certainty, Covered, Crossing, Meeting, Shift, Unheld
+from boxwright.disciplines.layout.sourced import LENGTHS, SHARES
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS
+from boxwright.model.part import Frame
+from boxwright.model.place import Surfaces
+
+MOST = 8
+"""How many meetings are told one by one; the rest are counted."""
+ORDER: tuple[Certainty, ...] = ("sure", "perhaps", "grazes")
+Clearing = Callable[[Body, Body], Shift | None]
+Face = tuple[str, Axis, bool]
+FACES: tuple[Face, ...] = (
+    ("front", 0, False), ("rear", 0, True), ("left", 1, False), ("right", 1, True), ("floor", 2, False),
+    ("roof", 2, True),
+)  # fmt: skip
+"""The faces of the shell: axis, and whether it is the far one."""
+
+
+def meetings(
+    bodies: tuple[Body, ...], lines: Mapping[str, frozenset[str]], beds: frozenset[str], clearing: Clearing
+) -> tuple[tuple[Meeting, ...], int]:
+    """Return the things that are in each other, the deepest first, and how many more pairs there are.
+
+    What carries a thing is not in its way. A pair whose best places are apart is in each other perhaps, where either is
+    in doubt.
+    """
+    blocks = [(grown(block, body.doubt) if any(body.doubt) else block, number)
+              for number, body in enumerate(bodies) if body.known for block in body.blocks]  # fmt: skip
+    found: list[tuple[Certainty, float, int, Body, Body]] = []
+    for first, second in sorted({tuple(sorted(pair)) for pair in near_pairs(blocks)}):
+        one, other = bodies[first], bodies[second]
+        if other.of in lines[one.of] or one.of in lines[other.of]:
+            continue
+        depth, axis = deepest(one, other)
+        if depth > TOUCH:
+            is_sure = one.is_sure and other.is_sure
+            grazes = depth <= LENGTHS["play"]
+            found.append(("grazes" if grazes else "sure" if is_sure else "perhaps", depth, axis, one, other))
+        else:
+            worst = depth + one.doubt[axis] + other.doubt[axis]
+            found.append(("perhaps", worst, axis, one, other))
+    found.sort(
+        key=lambda pair: (ORDER.index(pair[0]), not (pair[3].of in beds or pair[4].of in beds), -pair[1], pair[3].of)
+    )
+    told = [_meeting(*pair, beds, clearing) for pair in found[:MOST]]
+    return tuple(told), max(len(found) - MOST, 0)
+
+
+def _meeting(
+    sure: Certainty, depth: float, axis: int, one: Body, other: Body, beds: frozenset[str], clearing: Clearing
+) -> Meeting:
+    mine, theirs = (one, other) if _moves_first(one, other, beds) else (other, one)
+    shift = (clearing(mine, theirs) or clearing(theirs, mine)) if sure == "sure" else None
+    is_bed = one.of in beds or other.of in beds
+    along: Axis = 0 if axis == 0 else 1 if axis == 1 else 2
+    return Meeting(mine.of, mine.name, theirs.of, theirs.name, depth, along, sure, is_bed, shift)
+
+
+def _moves_first(one: Body, other: Body, beds: frozenset[str]) -> bool:
+    """Return whether the first of two is the one to move: no bed, cargo before what is built in, then the smaller."""
+
+    def rank(body: Body) -> tuple[bool, bool, float, str]:
+        size = envelope(body.blocks).size
+        return body.of in beds, body.kind != "cargo", size[0] * size[1] * size[2], body.of
+
+    return rank(one) <= rank(other)
+
+
+def crossings(bodies: Iterable[Body], room: Surfaces, closed: Iterable[Closed], has_nose: bool) -> Iterator[Crossing]:
+    """Yield what goes through a face of the bare shell where no opening is.
+
+    What is wholly outside is meant to be there; what reaches into the depth of a stud is let into the wall.
+    """
+    faces = (
+        room.studs_front, room.studs_rear, room.studs_left, room.studs_right, room.deck, room.bows,
+    )  # fmt: skip
+    openings = tuple(closed)
+    for body in bodies:
+        for face, plane in zip(FACES, faces, strict=True):
+            name, axis, _ = face
+            if not isfinite(plane) or not body.known or (name == "front" and has_nose):
+                continue
+            beyond = max((_beyond(block, face, plane, openings) for block in body.blocks), default=0.0)
+            if beyond - body.doubt[axis] > LENGTHS["through"] and _is_in_the_box(body, axis, room):
+                yield Crossing(body.of, body.name, name, beyond)
+
+
+def _beyond(block: Block, face: Face, plane: float, openings: tuple[Closed, ...]) -> float:
+    """Return how far a box is through a face, both ways: the lesser of what is outside of it and what is inside."""
+    name, axis, is_far = face
+    low, high = block.low[axis] - plane, block.high[axis] - plane
+    outside, inside = (high, -low) if is_far else (-low, high)
+    if min(outside, inside) <= TOUCH or any(_passes(one, block, name, axis) for one in openings):
+        return 0.0
+    return outside if inside > LENGTHS["through"] else 0.0
+
+
+def _is_in_the_box(body: Body, axis: int, room: Surfaces) -> bool:
+    """Return whether a thing is within the shell along the other two axes, so that it goes through this face."""
+    ends = (
+        (room.studs_front, room.studs_rear), (room.studs_left, room.studs_right), (room.deck, room.bows),
+    )  # fmt: skip
+    block = envelope(body.blocks)
+    return all(
+        min(block.high[one], ends[one][1]) - max(block.low[one], ends[one][0]) > TOUCH
+        for one in range(3)
+        if one != axis
+    )
+
+
+def _passes(one: Closed, block: Block, face: str, axis: int) -> bool:
+    """Return whether a box goes through an opening: the hole is in this face and holds all of it."""
+    if ("roof" if one.wall == "ceiling" else one.wall) != face:
+        return False
+    middles = (one.place.x, one.place.y, one.place.z)
+    return all(
+        middles[other].known
+        and middles[other].best - one.place.size[other] / 2.0 - TOUCH <= block.low[other]
+        and block.high[other] <= middles[other].best + one.place.size[other] / 2.0 + TOUCH
+        for other in range(3)
+        if other != axis
+    )
+
+
+def unheld(fitted: Iterable[Fitted], frames: Iterable[Frame]) -> Iterator[Unheld]:
+    """Yield what is aboard while what it is inside of or rides on is not there, or is there only perhaps."""
+    there = {frame.of: frame.stands for frame in frames}
+    for one in fitted:
+        carrier = one.inside or one.rides_on
+        if one.of not in there or not carrier or there.get(carrier) == "yes":
+            continue
+        if there.get(carrier) == "perhaps" and there[one.of] == "perhaps":
+            continue  # both are doubtful together, and that is asked already
+        yield Unheld(one.of, one.name, carrier, bool(one.inside), "perhaps" if carrier in there else "sure")
+
+
+def covered(fitted: Iterable[Fitted], standing: frozenset[str], closed: Iterable[Closed]) -> Iterator[Covered]:
+    """Yield the windows that a thing covers while it is folded up: those openings of its wall that open."""
+    windows = [one for one in closed if _opens(one)]
+    for one in fitted:
+        if one.folded is None or not one.folds or one.of not in standing:
+            continue
+        place = one.folded
+        if not one.is_sized or not all(band.known for band in (place.x, place.y, place.z)):
+            continue
+        middle = (place.x.best, place.y.best, place.z.best)
+        leaf = Block(
+            (middle[0] - place.size[0] / 2.0, middle[1] - place.size[1] / 2.0, middle[2] - place.size[2] / 2.0),
+            (middle[0] + place.size[0] / 2.0, middle[1] + place.size[1] / 2.0, middle[2] + place.size[2] / 2.0),
+        )
+        for window in windows:
+            share = _share(leaf, window)
+            if share >= SHARES["covered"]:
+                yield Covered(one.of, one.name, window.of, window.name, share)
+
+
+def _opens(one: Closed) -> bool:
+    swing = one.facet.swing if one.facet is not None else None
+    return swing is not None and swing.opens not in NEVER_OPENS
+
+
+def _share(leaf: Block, window: Closed) -> float:
+    """Return which share of a window a folded thing before it covers."""
+    wall = WALLS.get(window.wall)
+    middles = (window.place.x, window.place.y, window.place.z)
+    if wall is None or not all(middles[one].known for one in range(3) if one != wall[0]):
+        return 0.0
+    axis, reach = wall[0], LENGTHS["wall reach"]
+    at = middles[axis].best
+    hole = Block(
+        _corner(middles[0].best, middles[1].best, middles[2].best, window.place.size, -1.0, axis, at - reach),
+        _corner(middles[0].best, middles[1].best, middles[2].best, window.place.size, 1.0, axis, at + reach),
+    )
+    inside = overlaps(leaf, hole)
+    if min(inside) <= TOUCH:
+        return 0.0
+    across = [one for one in range(3) if one != axis]
+    return inside[across[0]] * inside[across[1]] / (hole.size[across[0]] * hole.size[across[1]])
+
+
+def _corner(
+    x: float, y: float, z: float, size: tuple[float, float, float], way: float, axis: int, edge: float
+) -> tuple[float, float, float]:
+    corner = [x + way * size[0] / 2.0, y + way * size[1] / 2.0, z + way * size[2] / 2.0]
+    corner[axis] = edge
+    return corner[0], corner[1], corner[2]

@@ -1,0 +1,163 @@
+"""What layout has worked out of one slot: what is in what, what strikes what, what stands where room is to be kept.
+
+Lengths are metres, angles radians. Every record names the paths of both things it is about.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from boxwright.disciplines.layout.bodies import Body
+
+Axis = Literal[0, 1, 2]
+Certainty = Literal["sure", "perhaps", "grazes"]
+"""How sure it is that two things meet: surely, perhaps, or by no more than the play there is between them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shift:
+    """A move of one thing, with all in and on it, after which it meets nothing: how far along which axis (m).
+
+    It has been tried against everything that stands in the slot.
+    """
+
+    of: str
+    name: str
+    axis: Axis
+    by: float
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Two things that want one space, standing still: ``depth`` is how far they are in each other, along ``axis`` (m).
+
+    Where it is only ``perhaps``, they are ``depth`` in each other at worst. ``is_bed`` says that one of them is slept
+    on.
+    """
+
+    of: str
+    name: str
+    other: str
+    other_name: str
+    depth: float
+    axis: Axis
+    sure: Certainty
+    is_bed: bool
+    shift: Shift | None
+
+
+@dataclass(frozen=True, slots=True)
+class Struck:
+    """Something that moves and what it strikes: ``reached`` is how far it gets, ``whole`` how far it should.
+
+    Both are radians where ``turns``, else metres. ``hits`` are the paths of all it strikes, the first one first.
+    ``sure`` is only ``perhaps`` where a place is in doubt, or it is not written how far it opens.
+    """
+
+    of: str
+    name: str
+    what: Literal["leaf", "lid", "door", "slide", "bed"]
+    hits: tuple[str, ...]
+    names: tuple[str, ...]
+    reached: float
+    whole: float
+    turns: bool
+    sure: Certainty
+    shift: Shift | None
+
+
+@dataclass(frozen=True, slots=True)
+class Intruder:
+    """A thing that stands in room which another wants kept clear; ``gap`` is what is left of ``wanted`` (m)."""
+
+    of: str
+    name: str
+    other: str
+    other_name: str
+    side: Literal["round", "front", "above"]
+    gap: float
+    wanted: float
+    sure: Certainty
+    shift: Shift | None
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """A thing that goes through a face of the shell where no opening is: how far it is beyond it (m)."""
+
+    of: str
+    name: str
+    face: str
+    beyond: float
+
+
+@dataclass(frozen=True, slots=True)
+class Unheld:
+    """A thing that is aboard while what it is inside of, or rides on, is not there, or only perhaps."""
+
+    of: str
+    name: str
+    carrier: str
+    is_inside: bool
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
+class Covered:
+    """A window that a folded thing covers: which share of it."""
+
+    of: str
+    name: str
+    window: str
+    window_name: str
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
+class Blocked:
+    """A heavy thing that has no straight way in from the rear, and what stands in it."""
+
+    of: str
+    name: str
+    by: tuple[str, ...]
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Open:
+    """What cannot be judged for want of a value: of what, and the question in a word."""
+
+    of: str
+    name: str
+    what: Literal["swing", "turn", "fold", "slide", "clear", "canopy", "pieces"]
+    other: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Canopy:
+    """A canopy as it is set up: its outer edge above the ground by its slope and as written (m)."""
+
+    of: str
+    name: str
+    by_slope: float
+    written: float
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What layout has worked out of one slot. ``more`` is how many meetings are not told one by one."""
+
+    use: str
+    bodies: tuple[Body, ...]
+    meetings: tuple[Meeting, ...]
+    more: int
+    struck: tuple[Struck, ...]
+    intruders: tuple[Intruder, ...]
+    crossings: tuple[Crossing, ...]
+    unheld: tuple[Unheld, ...]
+    covered: tuple[Covered, ...]
+    blocked: tuple[Blocked, ...]
+    canopies: tuple[Canopy, ...]
+    open: tuple[Open, ...]
+    unplaced: tuple[tuple[str, str], ...]

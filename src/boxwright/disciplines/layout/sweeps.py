@@ -1,0 +1,354 @@
+"""What moves, and the room it takes up on its way: leaves and lids on hinges, drawers and steps that slide, beds.
+
+A turn is exact: see ``method.first_meeting``. A slide is the box from where it is to where it ends. Both hold their end
+positions.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from math import hypot, inf, isfinite, pi
+from typing import Literal
+
+from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown
+from boxwright.disciplines.layout.method import first_meeting, overlap
+from boxwright.disciplines.layout.parts import Closed, Fitted, Swing
+from boxwright.disciplines.layout.result import Certainty
+from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.model.place import Surfaces
+from boxwright.units import Band
+
+NEVER = inf
+"""How far something gets before it meets what it does not meet."""
+QUARTER = pi / 2.0
+HALF = pi
+NEVER_OPENS = frozenset({"no", "not", "never", "fixed", "none"})
+"""What is written of a leaf that does not open."""
+BOTH = "both sides"
+What = Literal["leaf", "lid", "door", "slide", "bed"]
+AXES: dict[str, tuple[int, float]] = {
+    "front": (0, -1.0), "rear": (0, 1.0), "left": (1, -1.0), "right": (1, 1.0), "down": (2, -1.0), "up": (2, 1.0),
+}  # fmt: skip
+"""The axis and the way along it of each word."""
+WALLS: dict[str, tuple[int, float]] = {word: AXES[word] for word in ("front", "rear", "left", "right")}
+"""The axis of a wall and the way out of the room through it."""
+EDGES: dict[str, tuple[int, float]] = {**WALLS, "bottom": (2, -1.0), "top": (2, 1.0)}
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A box that turns on a hinge along one axis.
+
+    ``along`` is the axis, with its way, from the hinge to the free edge before it turns; ``across`` that towards which
+    it turns. ``hinge`` are the places of the hinge along the two; ``spans`` those of the box from the hinge along the
+    two; ``width`` its span along the hinge. ``turn`` is how far (rad), ``at_most`` how far it may be where that is not
+    written. Only what lies on the side it turns to is struck: what is behind the hinge is wall.
+    """
+
+    along: tuple[int, float]
+    across: tuple[int, float]
+    hinge: tuple[float, float]
+    spans: tuple[tuple[float, float], tuple[float, float]]
+    width: tuple[float, float]
+    turn: float
+    at_most: float
+
+    def meets(self, block: Block, at_most: bool = False) -> float:
+        """Return the angle at which it meets a box (rad), infinite if it never does."""
+        (i, way_i), (j, way_j) = self.along, self.across
+        k = 3 - i - j
+        low, high = block
+        if overlap(low[k], high[k], *self.width) <= TOUCH:
+            return NEVER
+        along = _seen(low[i], high[i], self.hinge[0], way_i)
+        across = _seen(low[j], high[j], self.hinge[1], way_j)
+        # a touch is no meeting
+        along, across = (along[0] + TOUCH, along[1] - TOUCH), (across[0] + TOUCH, across[1] - TOUCH)
+        across = (max(across[0], TOUCH), across[1])
+        if along[0] >= along[1] or across[0] >= across[1]:
+            return NEVER
+        if _nearest(along, across) >= self.radius:
+            return NEVER
+        return first_meeting(*self.spans, along, across, self.at_most if at_most else self.turn)
+
+    @property
+    def radius(self) -> float:
+        """Return how far from the hinge its farthest corner is."""
+        return max(hypot(x, y) for x in self.spans[0] for y in self.spans[1])
+
+    @property
+    def hold(self) -> Block:
+        """Return a box around all its way."""
+        (i, _), (j, _) = self.along, self.across
+        k, radius = 3 - i - j, self.radius
+        low, high = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
+        low[i], high[i] = self.hinge[0] - radius, self.hinge[0] + radius
+        low[j], high[j] = self.hinge[1] - radius, self.hinge[1] + radius
+        low[k], high[k] = self.width
+        return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A box that slides along an axis: the box it leaves, the boxes it goes through, how far it goes (m)."""
+
+    start: Block
+    axis: int
+    by: float
+
+    def meets(self, block: Block, at_most: bool = False) -> float:
+        """Return how far it slides before it meets a box (m), infinite if it never does."""
+        del at_most
+        if not are_in(self.hold, block):
+            return NEVER
+        low, high = self.start.low[self.axis], self.start.high[self.axis]
+        ahead = block.low[self.axis] - high if self.by > 0.0 else low - block.high[self.axis]
+        return max(ahead, 0.0)
+
+    @property
+    def hold(self) -> Block:
+        """Return the box of all its way."""
+        low, high = list(self.start.low), list(self.start.high)
+        low[self.axis] += min(self.by, 0.0)
+        high[self.axis] += max(self.by, 0.0)
+        return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+@dataclass(frozen=True, slots=True)
+class Mover:
+    """Something that moves: the ways its pieces take, and where they begin if that is not where it stands.
+
+    ``outside`` says that it moves outside the shell, where nothing in the room can be in its way. ``starts`` are boxes
+    it fills before it moves that its own body does not show.
+    """
+
+    of: str
+    name: str
+    what: What
+    ways: tuple[Turn | Slip, ...]
+    whole: float
+    outside: bool = False
+    starts: tuple[Block, ...] = ()
+
+    @property
+    def turns(self) -> bool:
+        """Return whether it turns, else it slides."""
+        return any(isinstance(way, Turn) for way in self.ways)
+
+    def meets(self, block: Block, at_most: bool = False) -> float:
+        """Return how far it gets before it meets a box, infinite if it never does."""
+        if any(are_in(start, block) for start in self.starts):
+            return 0.0
+        return min((way.meets(block, at_most) for way in self.ways), default=NEVER)
+
+
+def _seen(low: float, high: float, hinge: float, way: float) -> tuple[float, float]:
+    return (low - hinge, high - hinge) if way > 0.0 else (hinge - high, hinge - low)
+
+
+def _nearest(along: tuple[float, float], across: tuple[float, float]) -> float:
+    return hypot(max(along[0], -along[1], 0.0), max(across[0], -across[1], 0.0))
+
+
+def written_turn(band: Band | None) -> tuple[float, float]:
+    """Return how far something turns at its best, and at most; a right angle to a half turn where it is not written."""
+    if band is None or not band.known:
+        return QUARTER, HALF
+    return band.best, max(band.best, band.high)
+
+
+# ------------------------------------------------------------------ leaves of openings
+
+
+def leaf_of(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> Mover | None:
+    """Return the leaf of an opening as it opens; None where its words say nothing that can be drawn.
+
+    The leaf has no thickness of its own. One that opens out turns at the outer face; a half turn is all that is judged,
+    for beyond it the shell itself is in the way.
+    """
+    wall = WALLS.get(one.wall)
+    if wall is None or swing.opens not in {"in", "out", ""}:
+        return None
+    axis, out = wall
+    opens_out = swing.opens != "in"
+    plane = _plane(axis, out, hull if opens_out else None, room)
+    hinges = _hinges(one, swing.hinge, axis)
+    if not hinges or not isfinite(plane):
+        return None
+    turn, most = written_turn(swing.to)
+    ways = tuple(
+        _leaf(along, span, width, (axis, out if opens_out else -out), plane, min(turn, HALF), min(most, HALF))
+        for along, span, width in hinges
+    )
+    return Mover(one.of, one.name, "leaf", ways, turn, outside=opens_out)
+
+
+Hinged = tuple[tuple[int, float, float], float, tuple[float, float]]
+
+
+def _plane(axis: int, out: float, hull: Block | None, room: Surfaces) -> float:
+    if hull is not None and isfinite(hull.low[axis]) and isfinite(hull.high[axis]):
+        return hull.high[axis] if out > 0.0 else hull.low[axis]
+    return ((room.studs_front, room.studs_rear), (room.studs_left, room.studs_right))[axis][out > 0.0]
+
+
+def _hinges(one: Closed, hinge: str, axis: int) -> list[Hinged]:
+    """Return each leaf: axis, way and place of its hinge, its reach, and its span along the hinge."""
+    place, size = one.place, one.place.size
+    middles = (place.x, place.y, place.z)
+    if not all(middles[other].known and size[other] > 0.0 for other in range(3) if other != axis):
+        return []
+    spans = [(middle.best - extent / 2.0, middle.best + extent / 2.0)
+             for middle, extent in zip(middles, size, strict=True)]  # fmt: skip
+    level = 1 if axis == 0 else 0
+    if hinge == BOTH:
+        low, high = spans[level]
+        half = (high - low) / 2.0
+        return [((level, 1.0, low), half, spans[2]), ((level, -1.0, high), half, spans[2])]
+    edge = EDGES.get(hinge)
+    if edge is None or edge[0] == axis:
+        return []
+    along, side = edge
+    across = 3 - axis - along
+    at = spans[along][1] if side > 0.0 else spans[along][0]
+    return [((along, -side, at), spans[along][1] - spans[along][0], spans[across])]
+
+
+def _leaf(
+    along: tuple[int, float, float],
+    reach: float,
+    width: tuple[float, float],
+    across: tuple[int, float],
+    plane: float,
+    turn: float,
+    most: float,
+) -> Turn:
+    axis, way, at = along
+    return Turn((axis, way), across, (at, plane), ((0.0, reach), (0.0, 0.0)), width, turn, most)
+
+
+# ------------------------------------------------------------------ parts
+
+
+def moving_part(one: Fitted, body: Body, room: Surfaces) -> tuple[list[Mover], bool]:
+    """Return how a part opens or slides, and whether something is written of it that cannot be understood."""
+    facet, found, is_open = one.facet, list[Mover](), False
+    if facet is None or not body.blocks:
+        return [], False
+    if facet.slides is not None:
+        slip = _slides(one, body)
+        found += [slip] if slip is not None else []
+        is_open = slip is None
+    if facet.swing is not None and facet.swing.opens not in NEVER_OPENS:
+        swung = _swings(one, body, facet.swing, room)
+        found += [swung] if swung is not None else []
+        is_open = is_open or swung is None
+    return found, is_open
+
+
+def _slides(one: Fitted, body: Body) -> Mover | None:
+    slides = one.facet.slides if one.facet is not None else None
+    if slides is None or slides.to not in AXES or slides.by is None or not slides.by.known:
+        return None
+    axis, way = AXES[slides.to]
+    by = way * slides.by.best
+    return Mover(one.of, one.name, "slide", tuple(Slip(block, axis, by) for block in body.blocks), abs(by))
+
+
+def _swings(one: Fitted, body: Body, swing: Swing, room: Surfaces) -> Mover | None:
+    """Return a lid, which opens up about an edge of the top, or a door in the face that looks away from the wall."""
+    block, turns = body.blocks[0], written_turn(swing.to)
+    edge = EDGES.get(swing.hinge)
+    if edge is None:
+        return None
+    if swing.opens == "up" and edge[0] != 2:
+        return Mover(one.of, one.name, "lid", (_turned(block, edge, (2, 1.0), turns),), turns[0])
+    face = AXES.get(swing.opens) or face_of(block, room)
+    if swing.opens not in {"out", "", *WALLS} or edge[0] == face[0]:
+        return None
+    return Mover(one.of, one.name, "door", (_turned(block, edge, face, turns),), turns[0])
+
+
+def face_of(block: Block, room: Surfaces) -> tuple[int, float]:
+    """Return the axis and the way of the face of a thing that looks away from the wall it is nearest to."""
+    (low_x, low_y, _), (high_x, high_y, _) = block
+    away = {
+        (0, 1.0): low_x - room.front, (0, -1.0): room.rear - high_x,
+        (1, 1.0): low_y - room.left, (1, -1.0): room.right - high_y,
+    }  # fmt: skip
+    return min(away, key=away.__getitem__)
+
+
+def _turned(block: Block, edge: tuple[int, float], face: tuple[int, float], turns: tuple[float, float]) -> Turn:
+    """Return the face of a box as it turns open about one of its edges."""
+    along, side = edge
+    axis, out = face
+    hinge = block.high[along] if side > 0.0 else block.low[along]
+    plane = block.high[axis] if out > 0.0 else block.low[axis]
+    reach, across = block.size[along], 3 - along - axis
+    width = (block.low[across], block.high[across])
+    spans = ((0.0, reach), (0.0, 0.0))
+    return Turn((along, -side), (axis, out), (hinge, plane), spans, width, turns[0], turns[1])
+
+
+# ------------------------------------------------------------------ beds
+
+
+def bed_of(one: Fitted) -> Mover | None:
+    """Return a bed as it comes down from where it is folded up; None where it folds about nothing that is known.
+
+    Its own thickness turns with it about the edge of its underside at the wall. What lies on it folds within its folded
+    depth, and what is behind its hinge is in the wall.
+    """
+    up = one.folded
+    known = (one.place.x, one.place.y, one.place.z)
+    if up is None or not one.is_sized or not all(band.known for band in known):
+        return None
+    if one.hinge not in {"left", "right"}:
+        return None
+    (x, y, z), (length, width, thick) = (band.best for band in known), one.place.size
+    way = 1.0 if one.hinge == "left" else -1.0
+    hinge = y - way * width / 2.0
+    spans = ((0.0, width), (-thick, 0.0))
+    turn = Turn(
+        along=(2, 1.0),
+        across=(1, way),
+        hinge=(z - thick / 2.0, hinge),
+        spans=spans,
+        width=(x - length / 2.0, x + length / 2.0),
+        turn=QUARTER,
+        at_most=QUARTER,
+    )
+    depth = up.size[1]
+    sides = (hinge, hinge + way * depth)
+    low_z = z - thick / 2.0
+    stowed = Block((x - length / 2.0, min(sides), low_z), (x + length / 2.0, max(sides), low_z + width))
+    return Mover(one.of, one.name, "bed", (turn,), QUARTER, starts=(stowed,))
+
+
+def struck_by(mover: Mover, bodies: Iterable[Body], skipped: frozenset[str]) -> Iterator[tuple[float, Body, Certainty]]:
+    """Yield how far something gets before it strikes each thing in its way, and how sure that is.
+
+    What is in the way only where it is in doubt, or only if it opens farther than is written, is in the way perhaps;
+    what is met by no more than the play of hinges and linings is grazed.
+    """
+    hold = envelope([*(way.hold for way in mover.ways), *mover.starts])
+    for body in bodies:
+        if body.of in skipped or not body.blocks or not are_in(hold, grown(body.around, body.doubt)):
+            continue
+        at = min(mover.meets(block) for block in body.blocks)
+        if at < NEVER:
+            is_grazed = min(mover.meets(_pared(block)) for block in body.blocks) >= NEVER
+            yield at, body, "grazes" if is_grazed else "sure" if body.is_sure else "perhaps"
+            continue
+        at = min(mover.meets(grown(block, body.doubt), at_most=True) for block in body.blocks)
+        if at < NEVER:
+            yield at, body, "perhaps"
+
+
+def _pared(block: Block) -> Block:
+    """Return a box less the play on every side, as far as it is thick enough."""
+    by = tuple(min(LENGTHS["play"], size / 4.0) for size in block.size)
+    return grown(block, (-by[0], -by[1], -by[2]))
