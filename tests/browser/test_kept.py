@@ -137,3 +137,31 @@ def test_more_than_a_rig_can_hold_is_not_put_in(serve: Callable[..., Served], sh
     desk.type_at("weight: 30", "35", rubbed_out=2)
     served.written(lambda now: now == TYPED)
     expect(desk.page.locator(".disk")).to_contain_text("in step")
+
+
+def test_an_earlier_text_is_looked_at_and_brought_back(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve(text=SMALL)
+    desk = show(served, "file")
+    open_it = desk.page.get_by_role("button", name="Earlier texts")
+    open_it.click()
+    expect(desk.page.locator(".earlier")).to_contain_text("None yet")
+    desk.page.get_by_role("button", name="Back to the text").click()
+    expect(open_it).to_be_focused()
+    for before, typed in (("weight: 30", "35"), ("weight: 35", "38")):
+        desk.type_at(before, typed, rubbed_out=2)
+        served.written(lambda now, typed=typed: f"weight: {typed}" in now)
+    desk.settled()
+    latest = served.text
+    open_it.click()
+    texts = desk.page.locator(".earlier .texts button")
+    expect(texts).to_have_count(2)
+    texts.last.click()
+    shown = desk.page.locator(".difference")
+    expect(shown.locator("li.then")).to_contain_text("weight: 30")
+    expect(shown.locator("li.now")).to_contain_text("weight: 38")
+    expect(shown.locator("li.then mark")).to_have_text("0")
+    shown.get_by_role("button", name="Bring this text back").click()
+    served.written(lambda now: now == SMALL)
+    expect(desk.editor).to_contain_text("weight: 30")
+    desk.page.get_by_role("button", name="Undo").click()
+    served.written(lambda now: now == latest)

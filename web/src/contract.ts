@@ -99,6 +99,19 @@ export type Copy = {
   name?: string;
 };
 
+export type Difference = {
+  name: string;
+  lines: DifferentLine[];
+};
+
+export type DifferentLine = {
+  side: "then" | "now" | "both" | "gap";
+  line: number;
+  text: string;
+  before: string;
+  after: string;
+};
+
 export type Disk = {
   t: "disk";
   state: "step" | "dirty" | "broken" | "conflict" | "gone" | "read-only";
@@ -115,6 +128,13 @@ export type Drop = {
   x_mm?: number;
   y_mm?: number;
   z_mm?: number;
+};
+
+export type EarlierText = {
+  name: string;
+  until: string;
+  says: string;
+  size: string;
 };
 
 export type EnterReading = {

@@ -97,13 +97,30 @@ function File() {
   return <div class="file" ref={place} />;
 }
 
+/** The rig file: its text as it stands, and the way to its earlier texts. */
+function RigFile() {
+  const earlier = useSignal<typeof import("./earlier") | null>(null);
+  const close = () => {
+    earlier.value = null;
+    requestAnimationFrame(() => document.getElementById("to-earlier")?.focus());
+  };
+  const found = earlier.value;
+  if (found) return <found.Earlier close={close} />;
+  return (
+    <div class="filing">
+      <p class="acts"><button id="to-earlier" onClick={() => void import("./earlier").then((module) => (earlier.value = module))}>Earlier texts</button></p>
+      <File />
+    </div>
+  );
+}
+
 /** What can be put in on a screen: the section of the file it goes into. */
 const TAKES: Record<string, string | undefined> = { plan: "parts", elevations: "openings" };
 
 /** Any screen: what it shows comes ready, so that a new discipline needs nothing here. */
 export function Body() {
   const name = at.value;
-  if (name === "file") return <File key="file" />;
+  if (name === "file") return <RigFile key="file" />;
   const found = screen.value;
   if (!found || found.name !== name) return <p class="empty">Drawing</p>;
   if (found.charts.length) chartsWanted();

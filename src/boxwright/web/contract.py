@@ -24,6 +24,15 @@ from boxwright.web.fetched import (
     Choice as Choice,
 )
 from boxwright.web.fetched import (
+    Difference as Difference,
+)
+from boxwright.web.fetched import (
+    DifferentLine as DifferentLine,
+)
+from boxwright.web.fetched import (
+    EarlierText as EarlierText,
+)
+from boxwright.web.fetched import (
     Kind as Kind,
 )
 from boxwright.web.fetched import (
@@ -387,3 +396,5 @@ class Wire(Message):
     screen: Screen
     thing: Thing
     leaving: Leaving
+    earlier: EarlierText
+    difference: Difference

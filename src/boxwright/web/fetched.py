@@ -133,3 +133,32 @@ class Thing(Message):
     line: int | None
     fields: list[ThingField]
     says: list[str]
+
+
+class EarlierText(Message):
+    """An earlier text of the file: until when it stood, and what was changed then."""
+
+    name: str
+    until: str
+    says: str
+    size: str
+
+
+class DifferentLine(Message):
+    """A line of an earlier text (``then``), of the text as it is (``now``), of both, or a word on lines left out.
+
+    It comes in three pieces: ``before`` and ``after`` are in the other text too, ``text`` is what is not.
+    """
+
+    side: Literal["then", "now", "both", "gap"]
+    line: int
+    text: str
+    before: str = ""
+    after: str = ""
+
+
+class Difference(Message):
+    """How an earlier text differs from the text as it is; without lines it is the same."""
+
+    name: str
+    lines: list[DifferentLine]

@@ -21,7 +21,7 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from boxwright.rig.schema import rig_schema as schema_of_rigs
-from boxwright.web import things
+from boxwright.web import earlier, things
 from boxwright.web.contract import Leaving, No, Slot
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
@@ -153,7 +153,19 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         found = things.worked(room.desk.session.seen(_slot(request)), request.query_params.get("number", ""))
         return JSONResponse([one.model_dump() for one in found])
 
+    async def earlier_texts(request: Request) -> Response:
+        if room.desk is None:
+            return PlainTextResponse("no rig is open", status_code=404)
+        past, text = room.desk.keeper.past, room.desk.session.text
+        name = request.query_params.get("name", "")
+        if not name:
+            every = await asyncio.to_thread(earlier.listed, past, text)
+            return JSONResponse([one.model_dump() for one in every])
+        found = await asyncio.to_thread(earlier.difference, past, name, text)
+        return JSONResponse(None if found is None else found.model_dump())
+
     return [
+        Route("/earlier", earlier_texts),
         Route("/screen/{name}", screen),
         Route("/page/{name}", page),
         Route("/thing", thing),
