@@ -1,1 +1,0 @@
-"""Formulas of heat: none yet."""
