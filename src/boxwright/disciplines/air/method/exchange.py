@@ -138,9 +138,7 @@ def air_to_dry(vapour: KilogramPerSecond, density: KilogramPerCubicMetre, gained
     return vapour / (density * gained)
 
 
-def dried_after(
-    water: Kilogram, flow: CubicMetrePerSecond, density: KilogramPerCubicMetre, gained: Ratio
-) -> Second:
+def dried_after(water: Kilogram, flow: CubicMetrePerSecond, density: KilogramPerCubicMetre, gained: Ratio) -> Second:
     """Return how long air takes to carry off water, taking up so much to a mass of dry air.
 
     Formula: time = water / (density * flow * gained)
