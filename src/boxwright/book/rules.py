@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import inspect
 import re
 from functools import cache
 from importlib import import_module
@@ -10,6 +11,8 @@ from types import FunctionType, ModuleType
 from boxwright.book.labels import Labelled, taken_apart
 from boxwright.source import Source, load_sources
 from boxwright.study.rig_findings import EXPLAINED
+
+WORD = re.compile(r"[a-z_0-9]+")
 
 
 def _functions(module: ModuleType) -> dict[str, FunctionType]:
@@ -48,6 +51,18 @@ def rule_of(code: str) -> Labelled | None:
     except ModuleNotFoundError:
         return None
     return taken_apart(rule) if rule is not None else None
+
+
+@cache
+def methods_named(code: str) -> frozenset[str]:
+    """Return the methods a rule names, in its text or under ``Methods``."""
+    folder = code.partition("/")[0]
+    try:
+        rule = rules_of(folder).get(code)
+    except ModuleNotFoundError:
+        return frozenset()
+    words = set(WORD.findall(inspect.getsource(rule))) if rule is not None else set()
+    return frozenset(words & set(methods_of(folder)))
 
 
 def sources_named(text: str, folder: str) -> list[str]:

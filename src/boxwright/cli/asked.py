@@ -16,6 +16,7 @@ from boxwright.finding import USES, Answer, Finding, Use, Verdict
 from boxwright.rig.compose import Reading, read_rig
 from boxwright.rig.keys import OWNER_OF_SECTION
 from boxwright.rig.rig import Rig
+from boxwright.rig.spelled import as_written
 from boxwright.study.once import Once
 from boxwright.study.slots import Slot, Study, study
 from boxwright.units import HeaderUnits
@@ -192,7 +193,8 @@ def _apart(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 
 def _line_of(reading: Reading) -> Callable[[str], int | None]:
-    return lambda path: reading.document.spot(path).line if path else None
+    document = reading.document
+    return lambda path: document.spot(as_written(document, path)).line if path else None
 
 
 def state_of(slot: Slot) -> State | None:

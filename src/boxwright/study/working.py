@@ -63,6 +63,15 @@ def numbers(slot: Slot) -> tuple[str, ...]:
     return tuple(_steps(slot))
 
 
+def number_steps(slot: Slot, *wanted: str) -> tuple[Step, ...]:
+    """Return the steps behind some numbers of a slot, each once; none of a number that has no working."""
+    steps = _steps(slot)
+    found: list[Step] = []
+    for number in wanted:
+        found += [step for step in steps.get(number, ()) if step not in found]
+    return tuple(found)
+
+
 def working(slot: Slot, number: str, shown_in: HeaderUnits | None = None) -> tuple[str, ...]:
     """Return the working of one number of a slot, line by line, in SI with the result in the user's units as well."""
     steps = _steps(slot)

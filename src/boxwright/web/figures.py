@@ -12,6 +12,7 @@ from boxwright.exchange import Box
 from boxwright.finding import USES, Finding, Kind, Use
 from boxwright.rig.compose import Reading
 from boxwright.rig.document import Document
+from boxwright.rig.spelled import as_written
 from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.units import Band, HeaderUnits, shown_unit
 from boxwright.web import contract, terms
@@ -227,7 +228,7 @@ def shown_findings(findings: tuple[Finding, ...], seen: Seen, kept: bool = False
 
 
 def _shown(finding: Finding, document: Document, kept: bool) -> contract.ShownFinding:
-    spot = document.spot(finding.where) if finding.where else None
+    spot = document.spot(as_written(document, finding.where)) if finding.where else None
     return contract.ShownFinding(
         code=finding.code,
         where=finding.where,

@@ -1,0 +1,162 @@
+"""Every finding shows how it was reached: its rule, its numbers, what is written, the formulas that ran."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import date
+from math import isclose, isfinite
+
+import pytest
+
+from boxwright.book.reasons import Reason, in_print, reason_of
+from boxwright.book.traced import Call, calls_of
+from boxwright.cli.run import main
+from boxwright.disciplines.towing import method as towing
+from boxwright.finding import Finding
+from boxwright.rig.compose import Reading, read_rig
+from boxwright.rig.spelled import as_written
+from boxwright.study.slots import Slot, study
+from boxwright.units import show
+from tests.web.live import ROOT
+
+DEMOS = ("whimbrel", "dunlin", "gannet")
+DAY = date(2026, 6, 1)
+AMOUNT = re.compile(r"-?[\d,]+(?:\.\d+)?(?: \d+/\d+|/\d+)? (?=(?:lb|kg|in|mm|%|mph|deg)\b)")
+IN_PASSING = frozenset({
+    "frame/built-beside-plan", "frame/screw-length", "frame/unit-depth", "safety/alarm-place", "towing/class-change",
+    "towing/ground-clearance", "towing/lamps", "towing/speed-limit", "towing/tongue-swing", "towing/unbraked-limit",
+    "weight/weigh-these-next", "weight/weight-unknown",
+})  # fmt: skip
+"""Rules whose sentence names, beside their own number and limit, an amount that no working shows yet."""
+
+
+def reading_of(demo: str) -> Reading:
+    return read_rig((ROOT / "rigs" / f"{demo}.yaml").read_text(encoding="utf-8"))
+
+
+def every_reason(demo: str, stages: range | list[int]) -> Iterator[tuple[Finding, Slot, Reason]]:
+    """Yield every finding of some stages, each said once, with how it was reached."""
+    reading, said = reading_of(demo), set[tuple[str, str, str]]()
+    units = reading.rig.header.units
+    for stage in stages:
+        for slot in study(reading.rig, DAY, stage=stage, ticked=False).asked_slots():
+            new = [one for one in slot.findings if (one.code, one.where, one.says) not in said]
+            calls = calls_of(reading.rig, DAY, slot) if new else ()
+            for one in new:
+                said.add((one.code, one.where, one.says))
+                yield one, slot, reason_of(one, slot, reading.document, calls, units, units)
+
+
+def must_show_its_numbers(demo: str, stages: range | list[int]) -> None:
+    reading = reading_of(demo)
+    units, count = reading.rig.header.units, 0
+    for finding, _, reason in every_reason(demo, stages):
+        count += 1
+        labels, text = dict(reason.rule), "\n".join(in_print(reason))
+        assert labels["Asks"] and labels["Source"], finding.code
+        for value in (finding.number, finding.limit, finding.margin):
+            if value is not None and isfinite(value):
+                said = {show(abs(value), finding.unit, units, cuts=is_cut) for is_cut in (False, True)}
+                said |= {show(value, finding.unit, units, cuts=is_cut) for is_cut in (False, True)}
+                assert any(one in text for one in said), (finding.code, value)
+        if finding.where:
+            where = as_written(reading.document, finding.where)
+            assert any(one.path.startswith(where) for one in reason.written), finding.code
+        for one in reason.written:
+            assert one.text and (one.line is None or 0 < one.line <= reading.document.text.count("\n") + 1)
+        if finding.code not in IN_PASSING:
+            assert [one for one in AMOUNT.findall(finding.says) if one.strip() not in text] == [], (finding.says, text)
+        for step in reason.steps:
+            assert step.formula and step.result and step.source.count(": ") >= 1
+    assert count > 20
+
+
+@pytest.mark.parametrize("demo", DEMOS)
+def test_every_finding_of_today_and_of_the_end_shows_how_it_was_reached(demo: str) -> None:
+    rig = reading_of(demo).rig
+    must_show_its_numbers(demo, [rig.header.stage_today, len(rig.stages_in_order) - 1])
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize("demo", DEMOS)
+def test_every_finding_of_every_stage_shows_how_it_was_reached(demo: str) -> None:
+    must_show_its_numbers(demo, range(len(reading_of(demo).rig.stages_in_order)))
+
+
+def test_what_is_written_is_shown_as_written_with_its_line() -> None:
+    text = reading_of("whimbrel").document.text.splitlines()
+    for finding, _, reason in every_reason("whimbrel", [len(reading_of("whimbrel").rig.stages_in_order) - 1]):
+        for one in reason.written:
+            if not one.text.endswith(" written") and not one.text.startswith("["):
+                assert one.line is not None and one.text in text[one.line - 1], (finding.code, one)
+
+
+def test_a_formula_is_shown_with_the_numbers_it_was_run_on() -> None:
+    found = [
+        (slot, reason) for finding, slot, reason in every_reason("dunlin", [2, 3]) if finding.code == "towing/stopping"
+    ]
+    assert found
+    for _, reason in found:
+        step = next(one for one in reason.steps if one.source.startswith("deceleration:"))
+        given = {one.name: float(one.text.split()[0]) for one in step.given}
+        assert isclose(towing.deceleration(**given), float(step.result.split()[0]), rel_tol=1e-4)
+        assert step.checks, "the method has published checks"
+
+
+def run_again(call: Call) -> float:
+    return towing.combination_mass(**{name: value for name, value in call.given if isinstance(value, float)})
+
+
+def test_calls_are_those_of_the_slot_and_each_is_true() -> None:
+    reading = reading_of("dunlin")
+    slot = study(reading.rig, DAY).asked_slots("tow")[0]
+    calls = calls_of(reading.rig, DAY, slot)
+    again = [one for one in calls if one.name == "combination_mass"]
+    assert again and all(isclose(run_again(one), one.gave[0][1]) for one in again)
+    assert {one.rule for one in calls if one.name == "mean_deceleration"} == {"stopping"}
+    assert calls == calls_of(reading.rig, DAY, slot)
+
+
+def test_a_number_that_only_looks_like_another_is_not_taken_for_it() -> None:
+    """A tape 3/8 in beside the plan has nothing to do with the 3/8 in edge distance of a 1/4 in screw."""
+    for finding, _, reason in every_reason("whimbrel", [len(reading_of("whimbrel").rig.stages_in_order) - 1]):
+        if finding.code == "frame/built-beside-plan":
+            assert not any("edge_distance" in one.source for one in reason.steps)
+            return
+    raise AssertionError("the seeded tape is gone")
+
+
+def test_a_limit_is_found_where_it_is_written_and_nowhere_else() -> None:
+    plain = "units: {weight: kg}\ntrailer:\n  gvwr: 700\n  gtm: 650\n"
+    reading = read_rig(plain)
+    slot = study(reading_of("dunlin").rig, DAY).asked_slots("tow")[0]
+    units = reading.rig.header.units
+
+    def limit_of(limit: float, where: str) -> str:
+        one = Finding("towing/gross-over-plate", where, "stop", "", 800.0, limit, limit - 800.0, "kg")
+        return dict(reason_of(one, slot, reading.document, (), units, units).compared)["Limit here"]
+
+    assert limit_of(700.0, "trailer.gvwr").endswith("as written at trailer.gvwr, line 3: 700")
+    assert limit_of(700.0, "trailer").endswith("as written at trailer.gvwr, line 3: 700")
+    assert limit_of(650.0, "trailer.gvwr") == "650 kg"
+
+
+def test_another_rules_formula_is_not_shown() -> None:
+    reading = reading_of("dunlin")
+    slot = study(reading.rig, DAY).asked_slots("tow")[0]
+    one = Finding("towing/gross-over-plate", "trailer.gvwr", "stop", "", 12.345678, 750.0, 1.0, "kg")
+    other = Call("towing", "deceleration", (("tow_mass", 1.0),), (("", 12.345678),), "stopping")
+    units = reading.rig.header.units
+    steps = reason_of(one, slot, reading.document, (other,), units, units).steps
+    assert not any("deceleration" in step.source for step in steps)
+
+
+def test_the_command_line_tells_how_a_finding_was_reached(capsys: pytest.CaptureFixture[str]) -> None:
+    path = str(ROOT / "rigs" / "dunlin.yaml")
+    assert main(["working", path, "towing/gross-over-plate", "--load", "home-poor"]) == 0
+    told = " ".join(capsys.readouterr().out.split())
+    assert "Asks: is the gross weight within the greatest mass" in told
+    assert "as written at trailer.mam, line" in told and "mass = sum(masses)" in told
+    assert main(["working", path, "towing/gros-over-plate", "--load", "home-poor"]) == 3
+    assert 'did you mean "towing/gross-over-plate"?' in " ".join(capsys.readouterr().err.split())
