@@ -8,18 +8,17 @@ from dataclasses import dataclass
 from datetime import date
 
 from boxwright.book.numbers import mass, named
+from boxwright.book.readings import STAGED, Typed, put_down, typed_readings, with_rest
+from boxwright.book.starter import NotUnderstood
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.compared import compared_sentences
 from boxwright.cli.edits import Edited, Written
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, clean, hanging, plain
 from boxwright.cli.trying import data_of, kept, tried_page
-from boxwright.cli.typed_reading import Typed, typed_readings, with_rest
 from boxwright.cli.worded import at_the_shell
 from boxwright.disciplines.frame.parts import Framing, Row
-from boxwright.finding import Problem
-from boxwright.rig.add import add_thing
-from boxwright.rig.compose import Composer, Reading
+from boxwright.rig.compose import Reading
 from boxwright.rig.document import Document, Tree
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.slots import study
@@ -32,8 +31,6 @@ ADOPTED_EDGES = {"front": "x", "bottom": "z"}
 ADOPTED_MEASURES = ("length", "width", "height")
 SAME = 1e-6
 """Two values (m, kg) this close are one."""
-
-STAGED = ("ticket", "weighbridge", "scale", "plank")
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +65,10 @@ def entries_of(before: Answered, words: Sequence[str], told: Told) -> tuple[Type
     """Return the readings of a command line, complete: with their day, instrument and stage."""
     rig, day = before.reading.rig, before.study.judged_on
     stage = told.stage
-    typed = typed_readings(words, rig)
+    try:
+        typed = typed_readings(words, rig)
+    except NotUnderstood as reason:
+        raise NothingAsked(clean(str(reason))) from None
     if not stage and rig.stages_in_order and any(one.kind in STAGED for one in typed):
         if before.question.on:
             raise NothingAsked(f"say at which stage it was weighed on {day}: --stage {rig.stages_in_order[0].name}")
@@ -80,29 +80,12 @@ def entries_of(before: Answered, words: Sequence[str], told: Told) -> tuple[Type
 
 def entered(reading: Reading, entries: Sequence[Typed]) -> Edited:
     """Return the rig with new entries under ``measured``; an entry that is there already gets no other value."""
-    document, written = reading.document, []
-    for one in entries:
-        name = _free_name(document, one.name)
-        made = add_thing(document, "measured", name, one.keys)
-        if isinstance(made, Problem):
-            raise NothingAsked(f"line {made.line}: {clean(made.says)}")
-        path = f"measured[{name}]"
-        document = made.document
-        written.append(Written(path, None, f"{one.kind} {one.subject}".strip()))
-    after = Composer().compose(document)
-    paths = tuple(one.path for one in written)
-    for problem in after.problems:
-        if problem.kind == "problem" and problem.path.startswith(paths):
-            raise NothingAsked(f"nothing was entered: {clean(problem.says)}")
-    return Edited(after, tuple(written))
-
-
-def _free_name(document: Document, name: str) -> str:
-    """Return the name, or the first of name-2, name-3 ... that no entry has."""
-    number, free = 2, name
-    while ("measured", free) in document.numbers:
-        free, number = f"{name}-{number}", number + 1
-    return free
+    try:
+        after, paths = put_down(reading, entries)
+    except NotUnderstood as reason:
+        raise NothingAsked(clean(str(reason))) from None
+    written = zip(paths, entries, strict=True)
+    return Edited(after, tuple(Written(path, None, f"{one.kind} {one.subject}".strip()) for path, one in written))
 
 
 def _differences(before: Answered, entries: Sequence[Typed], columns: int) -> list[Line]:

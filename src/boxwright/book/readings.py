@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import difflib
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from boxwright.cli.rig_file import NothingAsked, must_be_one_of, nearest
-from boxwright.cli.screen import clean
-from boxwright.rig.document import Tree
+from boxwright.book.starter import NotUnderstood
+from boxwright.finding import Problem
+from boxwright.rig.add import add_thing
+from boxwright.rig.compose import Composer, Reading
+from boxwright.rig.document import Document, Tree
 from boxwright.rig.rig import Rig
 from boxwright.units import CannotRead, HeaderUnits, read_band
 
@@ -21,6 +24,8 @@ WALLS = ("left", "right", "front", "rear", "nose-left", "nose-right")
 SEEN = ("removed", "doubled", "cut", "bent")
 """What may be said of a stud in place of its place."""
 
+STAGED = ("ticket", "weighbridge", "scale", "plank")
+"""Readings that are of the trailer as it stood at a stage."""
 EXAMPLES = {
     "ticket": "ticket axles=1725 tongue=235 --stage measure",
     "weighbridge": "weighbridge axles=1310 tongue=95 --stage measure",
@@ -48,14 +53,29 @@ class Typed:
     values: tuple[tuple[str, str], ...] = ()
 
 
+def _nearest(word: str, known: Sequence[str]) -> str:
+    found = difflib.get_close_matches(word.lower(), known, n=1, cutoff=0.5)
+    return found[0] if found else ""
+
+
+def _must_be_one_of(word: str, known: Sequence[str], what: str) -> str:
+    """Return the word if it is known; otherwise say which are."""
+    if word in known:
+        return word
+    guess = _nearest(word, known)
+    meant = f'; did you mean "{guess}"?' if guess else ""
+    listed = f"{meant} ({', '.join(known)})"
+    raise NotUnderstood(f'there is no {what} "{word}"{listed}' if known else f"there is no {what} here")
+
+
 def typed_readings(words: Sequence[str], rig: Rig) -> tuple[Typed, ...]:
     """Return the readings of one command line; says in one sentence what cannot be read and how to write it."""
     lead, pairs = _apart(words)
     if not lead or lead[0] not in EXAMPLES:
-        raise NothingAsked(_no_kind(lead[0] if lead else ""))
+        raise NotUnderstood(_no_kind(lead[0] if lead else ""))
     kind, subject = lead[0], " ".join(lead[1:])
     if not pairs:
-        raise NothingAsked(f"the reading says no value; write it as {EXAMPLES[kind]}")
+        raise NotUnderstood(f"the reading says no value; write it as {EXAMPLES[kind]}")
     if kind in ("ticket", "weighbridge", "scale"):
         return (_weighing(kind, subject, pairs, rig.header.units),)
     if kind == "plank":
@@ -65,10 +85,10 @@ def typed_readings(words: Sequence[str], rig: Rig) -> tuple[Typed, ...]:
     if kind == "moisture":
         return (_moisture(subject, pairs),)
     if kind == "opening":
-        must_be_one_of(subject, [item.name for item in rig.openings], "opening")
+        _must_be_one_of(subject, [item.name for item in rig.openings], "opening")
         return (_taped(kind, subject, pairs, EDGES, rig.header.units),)
     if kind == "body":
-        subject = must_be_one_of(subject or "inside", ["inside", "outside"], "side of the box")
+        subject = _must_be_one_of(subject or "inside", ["inside", "outside"], "side of the box")
         return (_taped(kind, subject, pairs, (), rig.header.units),)
     return _row(kind, subject, pairs, rig.header.units)
 
@@ -87,18 +107,18 @@ def _apart(words: Sequence[str]) -> tuple[list[str], list[tuple[str, str]]]:
             lead += word.split()
     for key, value in pairs:
         if not value:
-            raise NothingAsked(f'"{clean(key)}=" says no value; write the number behind it, such as {clean(key)}=112')
+            raise NotUnderstood(f'"{key}=" says no value; write the number behind it, such as {key}=112')
         if sum(key == other for other, _ in pairs) > 1:
-            raise NothingAsked(f'"{clean(key)}" is typed twice; write it once')
+            raise NotUnderstood(f'"{key}" is typed twice; write it once')
     return lead, pairs
 
 
 def _no_kind(word: str) -> str:
     listed = "; ".join(EXAMPLES[kind] for kind in ("studs", "ticket", "part", "opening", "body"))
-    guess = nearest(word, list(EXAMPLES)) if word else ""
+    guess = _nearest(word, list(EXAMPLES)) if word else ""
     if guess:
-        return f'no reading "{clean(word)}" is known; did you mean "{guess}"? Write it as {EXAMPLES[guess]}'
-    said = f'no reading "{clean(word)}" is known' if word else "it is not said what was read"
+        return f'no reading "{word}" is known; did you mean "{guess}"? Write it as {EXAMPLES[guess]}'
+    said = f'no reading "{word}" is known' if word else "it is not said what was read"
     return f"{said}; write one of {', '.join(EXAMPLES)}, such as {listed}"
 
 
@@ -107,22 +127,22 @@ def _number(key: str, text: str, quantity: str, units: HeaderUnits, how: str) ->
     try:
         band = read_band(text.removesuffix(" each"), quantity, units)
     except CannotRead as reason:
-        raise NothingAsked(f"{clean(key)}: {clean(str(reason))}") from None
+        raise NotUnderstood(f"{key}: {reason}") from None
     if not band.known:
-        raise NothingAsked(f'{clean(key)}: "{clean(text)}" is no reading; leave it out, or write {how}')
+        raise NotUnderstood(f'{key}: "{text}" is no reading; leave it out, or write {how}')
     return text
 
 
 def _known(key: str, known: Sequence[str], kind: str) -> None:
     if key not in known:
-        guess = nearest(key, list(known))
+        guess = _nearest(key, list(known))
         meant = f'; did you mean "{guess}"?' if guess else f" ({', '.join(known)})"
-        raise NothingAsked(f'no "{clean(key)}" belongs to {kind}{meant}; write it as {EXAMPLES[kind]}')
+        raise NotUnderstood(f'no "{key}" belongs to {kind}{meant}; write it as {EXAMPLES[kind]}')
 
 
 def _no_subject(kind: str, subject: str) -> None:
     if subject:
-        raise NothingAsked(f'"{clean(subject)}" stands between; write it as {EXAMPLES[kind]}')
+        raise NotUnderstood(f'"{subject}" stands between; write it as {EXAMPLES[kind]}')
 
 
 def _weighing(kind: str, subject: str, pairs: list[tuple[str, str]], units: HeaderUnits) -> Typed:
@@ -144,7 +164,7 @@ def _plank(subject: str, pairs: list[tuple[str, str]], units: HeaderUnits) -> Ty
         _number(key, text, "length" if key.startswith("to_") else "mass", units, EXAMPLES["plank"])
     missing = [key for key in ("reading", "to_scale", "to_ball") if key not in dict(pairs)]
     if missing:
-        raise NothingAsked(f"the plank lacks {', '.join(missing)}; write it as {EXAMPLES['plank']}")
+        raise NotUnderstood(f"the plank lacks {', '.join(missing)}; write it as {EXAMPLES['plank']}")
     return Typed("plank", "tongue-plank", {"what": "plank", "plank": dict(pairs)}, "", tuple(pairs))
 
 
@@ -152,7 +172,7 @@ def _weighed_parts(subject: str, pairs: list[tuple[str, str]], rig: Rig) -> tupl
     _no_subject("part", subject)
     found = []
     for name, text in pairs:
-        must_be_one_of(name, [item.name for item in rig.parts], "part")
+        _must_be_one_of(name, [item.name for item in rig.parts], "part")
         weight = _number(name, text, "mass", rig.header.units, EXAMPLES["part"])
         found.append(Typed("part", f"{name}-scale", {"what": "scale", "part": name, "weight": weight}, name,
                            ((name, text),)))  # fmt: skip
@@ -166,7 +186,7 @@ def _moisture(subject: str, pairs: list[tuple[str, str]]) -> Typed:
         if key == "wood":
             _number(key, text, "ratio", HeaderUnits(), EXAMPLES["moisture"])
     if {key for key, _ in pairs} != {"at", "wood"}:
-        raise NothingAsked(f"say where and how wet: {EXAMPLES['moisture']}")
+        raise NotUnderstood(f"say where and how wet: {EXAMPLES['moisture']}")
     return Typed("moisture", "moisture", {"what": "moisture", **dict(pairs)}, "", tuple(pairs))
 
 
@@ -179,7 +199,7 @@ def _taped(kind: str, subject: str, pairs: list[tuple[str, str]], known: Sequenc
             measure, _, where = key.partition("-")
             _known(measure, MEASURES, kind)
             if where:
-                must_be_one_of(where, list(WHERES), f"place of the {measure}")
+                _must_be_one_of(where, list(WHERES), f"place of the {measure}")
         _number(key, text, "length", units, EXAMPLES[kind])
     name = f"{subject}-tape" if kind == "opening" else f"box-{subject}"
     return Typed(kind, name, {"what": "tape", kind: subject, "values": dict(pairs)}, subject, tuple(pairs))
@@ -188,7 +208,7 @@ def _taped(kind: str, subject: str, pairs: list[tuple[str, str]], known: Sequenc
 def _row(kind: str, subject: str, pairs: list[tuple[str, str]], units: HeaderUnits) -> tuple[Typed, ...]:
     """Return the places of studs, bows or cross-members by number; what was only seen is an entry of its own."""
     if kind == "studs":
-        must_be_one_of(subject, list(WALLS), "wall")
+        _must_be_one_of(subject, list(WALLS), "wall")
     else:
         _no_subject(kind, subject)
         subject = "roof" if kind == "bows" else "floor"
@@ -197,7 +217,7 @@ def _row(kind: str, subject: str, pairs: list[tuple[str, str]], units: HeaderUni
     for key, text in pairs:
         number = key.removeprefix("L").removeprefix("R") if kind == "studs" else key
         if not re.fullmatch(r"\d{1,3}", number):
-            raise NothingAsked(f'"{clean(key)}" is no number of {kind}; count from 0 at the front: {EXAMPLES[kind]}')
+            raise NotUnderstood(f'"{key}" is no number of {kind}; count from 0 at the front: {EXAMPLES[kind]}')
         if text.lower() in SEEN:
             seen[number] = text.lower()
         else:
@@ -222,3 +242,28 @@ def with_rest(one: Typed, rest: Mapping[str, str]) -> Typed:
     if is_seen:
         middle, last = {}, {key: value for key, value in last.items() if key != "within"}
     return replace(one, keys={**first, **middle, **own, **last})
+
+
+def put_down(reading: Reading, entries: Sequence[Typed]) -> tuple[Reading, tuple[str, ...]]:
+    """Return the rig with new entries under ``measured``, and their paths; what is entered already stays as it is."""
+    document, paths = reading.document, []
+    for one in entries:
+        name = _free_name(document, one.name)
+        made = add_thing(document, "measured", name, one.keys)
+        if isinstance(made, Problem):
+            raise NotUnderstood(f"line {made.line}: {made.says}")
+        document = made.document
+        paths.append(f"measured[{name}]")
+    after = Composer().compose(document)
+    for problem in after.problems:
+        if problem.kind == "problem" and problem.path.startswith(tuple(paths)):
+            raise NotUnderstood(f"nothing was entered: {problem.says}")
+    return after, tuple(paths)
+
+
+def _free_name(document: Document, name: str) -> str:
+    """Return the name, or the first of name-2, name-3 ... that no entry has."""
+    number, free = 2, name
+    while ("measured", free) in document.numbers:
+        free, number = f"{name}-{number}", number + 1
+    return free
