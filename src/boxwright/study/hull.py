@@ -1,13 +1,17 @@
-"""The shell round the room as layout takes it: what the frame worked out of it, without a member or a layer."""
+"""What layout takes of the others: the shell round the room, what stands, what is heavy, without weights and layers."""
 
 from __future__ import annotations
 
 from math import inf
 
+from boxwright.disciplines.frame.parts import StandingOpening
 from boxwright.disciplines.frame.shell import Shell
-from boxwright.disciplines.layout.bodies import Block
+from boxwright.disciplines.layout.bodies import Block, Standing
+from boxwright.disciplines.layout.parts import Section
 from boxwright.disciplines.layout.solve import Hull
+from boxwright.disciplines.layout.sourced import MASSES
 from boxwright.exchange import Box
+from boxwright.model.part import Frame
 from boxwright.model.trailer import Person
 
 
@@ -22,3 +26,26 @@ def hull_of(bare: Shell, box: Box) -> Hull:
 def beds_of(people: tuple[tuple[str, Person], ...]) -> tuple[str, ...]:
     """Return the paths of what people sleep on."""
     return tuple(dict.fromkeys(f"parts[{person.sleeps}]" for _, person in people if person.sleeps))
+
+
+def stood_of(frames: tuple[Frame, ...]) -> tuple[Standing, ...]:
+    """Return what stands, by path, so that no new weight makes it new."""
+    return tuple((one.of, one.stands) for one in frames)
+
+
+def openings_of(openings: tuple[StandingOpening, ...]) -> tuple[str, ...]:
+    """Return the paths of the openings that stand."""
+    return tuple(one.of for one in openings)
+
+
+def heavy_of(frames: tuple[Frame, ...], section: Section) -> tuple[str, ...]:
+    """Return the paths of what, with all in and on it, is too heavy to lift over things."""
+    carried = {one.of: one.inside or one.rides_on for one in section.fitted}
+    found: dict[str, float] = {}
+    for one in frames:
+        of, seen = one.of, {one.of}
+        while (above := carried.get(of, "")) and above not in seen:
+            seen.add(above)
+            of = above
+        found[of] = found.get(of, 0.0) + (one.dry.high if one.dry.known else 0.0)
+    return tuple(of for of, mass in found.items() if mass > MASSES["rolled"])

@@ -1,4 +1,4 @@
-"""Where things are: clearances, swings, folds, reach, the way out. Not built yet."""
+"""Where things are: clearances, swings, folds, reach, the way out."""
 
 from boxwright.disciplines.layout.findings import findings
 from boxwright.disciplines.layout.parts import Facet, Section
@@ -7,6 +7,6 @@ from boxwright.disciplines.layout.sheets import sheets
 from boxwright.disciplines.layout.solve import Offers, offers, solve
 from boxwright.model.chapter import Chapter
 
-CHAPTER = Chapter(word="layout", title="Where things are: clearances, swings, folds, reach, the way out", judges=False)
+CHAPTER = Chapter(word="layout", title="Where things are: clearances, swings, folds, reach, the way out", judges=True)
 
 __all__ = ["CHAPTER", "Facet", "Offers", "Result", "Section", "findings", "offers", "sheets", "solve"]

@@ -20,7 +20,8 @@ from boxwright.units import Band
 Pose = Literal["travel", "night", "work"]
 """How things lie: folded up and packed for the road, as one sleeps, and folded up to work."""
 POSE_OF_USE: dict[str, Pose] = {"tow": "travel", "leave": "travel", "sleep": "night", "work": "work"}
-NOWHERE: Vector = (inf, inf, inf)
+Standing = tuple[str, Literal["yes", "perhaps"]]
+"""The path of a thing that is there, and whether it is for certain."""
 WITHOUT_SOLID = frozenset({"spread", "backing"})
 """Kinds that take up no room of their own: spread over others, or within a wall."""
 
@@ -72,13 +73,18 @@ class Body:
 
 def posed(fitted: Iterable[Fitted], frames: Iterable[Frame], pose: Pose) -> tuple[Body, ...]:
     """Return what stands as bodies in one pose; what takes up no room, or leaves for the night, is left out."""
+    return standing_bodies(fitted, tuple((frame.of, frame.stands) for frame in frames), pose)
+
+
+def standing_bodies(fitted: Iterable[Fitted], stood: Iterable[Standing], pose: Pose) -> tuple[Body, ...]:
+    """Return the same of what stands by its path, with whether it does so for certain."""
     known = {one.of: one for one in fitted}
     found = []
-    for frame in frames:
-        one = known.get(frame.of)
+    for of, stands in stood:
+        one = known.get(of)
         if one is None or one.kind in WITHOUT_SOLID or (pose == "night" and one.leaves_at_night):
             continue
-        found.append(body_of(one, frame.stands, pose))
+        found.append(body_of(one, stands, pose))
     return tuple(found)
 
 

@@ -11,7 +11,6 @@ from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.result import Axis, Certainty, Covered, Crossing, Meeting, Shift, Unheld
 from boxwright.disciplines.layout.sourced import LENGTHS, SHARES
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS
-from boxwright.model.part import Frame
 from boxwright.model.place import Surfaces
 
 MOST = 8
@@ -132,9 +131,8 @@ def _passes(one: Closed, block: Block, face: str, axis: int) -> bool:
     )
 
 
-def unheld(fitted: Iterable[Fitted], frames: Iterable[Frame]) -> Iterator[Unheld]:
+def unheld(fitted: Iterable[Fitted], there: Mapping[str, str]) -> Iterator[Unheld]:
     """Yield what is aboard while what it is inside of or rides on is not there, or is there only perhaps."""
-    there = {frame.of: frame.stands for frame in frames}
     for one in fitted:
         carrier = one.inside or one.rides_on
         if one.of not in there or not carrier or there.get(carrier) == "yes":

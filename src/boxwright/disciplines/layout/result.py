@@ -130,8 +130,7 @@ class Open:
 
     of: str
     name: str
-    what: Literal["swing", "turn", "fold", "slide", "clear", "canopy", "pieces"]
-    other: str = ""
+    what: Literal["swing", "turn", "fold", "slide", "clear", "canopy"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,18 +145,24 @@ class Canopy:
 
 @dataclass(frozen=True, slots=True)
 class Result:
-    """What layout has worked out of one slot. ``more`` is how many meetings are not told one by one."""
+    """What layout has worked out of one slot.
+
+    ``more`` is how many meetings, ``more_crossings`` how many things through the shell are not told one by one.
+    ``has_bed`` says that a bed comes down in it.
+    """
 
     use: str
-    bodies: tuple[Body, ...]
-    meetings: tuple[Meeting, ...]
-    more: int
-    struck: tuple[Struck, ...]
-    intruders: tuple[Intruder, ...]
-    crossings: tuple[Crossing, ...]
-    unheld: tuple[Unheld, ...]
-    covered: tuple[Covered, ...]
-    blocked: tuple[Blocked, ...]
-    canopies: tuple[Canopy, ...]
-    open: tuple[Open, ...]
-    unplaced: tuple[tuple[str, str], ...]
+    bodies: tuple[Body, ...] = ()
+    meetings: tuple[Meeting, ...] = ()
+    more: int = 0
+    struck: tuple[Struck, ...] = ()
+    intruders: tuple[Intruder, ...] = ()
+    crossings: tuple[Crossing, ...] = ()
+    more_crossings: int = 0
+    unheld: tuple[Unheld, ...] = ()
+    covered: tuple[Covered, ...] = ()
+    blocked: tuple[Blocked, ...] = ()
+    canopies: tuple[Canopy, ...] = ()
+    open: tuple[Open, ...] = ()
+    unplaced: tuple[tuple[str, str], ...] = ()
+    has_bed: bool = False

@@ -8,14 +8,13 @@ from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, overlaps
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.result import Blocked
-from boxwright.disciplines.layout.sourced import MASSES
 from boxwright.model.place import Surfaces
 
 
 def blocked_ways(
     bodies: Sequence[Body],
     roots: Mapping[str, str],
-    masses: Mapping[str, float],
+    heavy: frozenset[str],
     closed: Iterable[Closed],
     room: Surfaces,
 ) -> Iterable[Blocked]:
@@ -28,7 +27,7 @@ def blocked_ways(
     fixed = [body for body in bodies if body.kind != "cargo" and body.blocks]
     for body in bodies:
         on_floor = body.kind == "cargo" and roots.get(body.of) == body.of and body.blocks and body.known
-        if not on_floor or not doors or masses.get(body.of, 0.0) <= MASSES["rolled"]:
+        if not on_floor or not doors or body.of not in heavy:
             continue
         own = envelope(body.blocks)
         if own.low[2] > room.floor + TOUCH or own.high[0] > room.rear:

@@ -4,21 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from math import isfinite
 
-from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, posed
+from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing, standing_bodies
 from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
-from boxwright.disciplines.layout.resting import ORDER, covered, crossings, meetings, unheld
+from boxwright.disciplines.layout.resting import MOST, ORDER, covered, crossings, meetings, unheld
 from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Struck
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, leaf_of, moving_part, struck_by
 from boxwright.disciplines.layout.zones import Zone, intruders, is_open, left_of, passages, zones_of
 from boxwright.exchange import Vector
-from boxwright.model.part import Frame
 from boxwright.model.place import Surfaces
 from boxwright.units import Band
 
@@ -60,24 +58,31 @@ def offers() -> Offers:
     return Offers()
 
 
-def bodies_of(section: Section, frames: tuple[Frame, ...], hull: Hull, use: str) -> tuple[Body, ...]:
+def bodies_of(section: Section, stood: tuple[Standing, ...], hull: Hull, use: str) -> tuple[Body, ...]:
     """Return all that takes up room in a slot: every part in its pose for the use, and what is fixed in the shell."""
     shell = tuple(
         Body(of, name, (Block(low, high),), (0.0, 0.0, 0.0), True, "yes", "shell") for of, name, low, high in hull.fixed
     )
-    return (*posed(section.fitted, frames, POSE_OF_USE.get(use, "travel")), *shell)
+    return (*standing_bodies(section.fitted, stood, POSE_OF_USE.get(use, "travel")), *shell)
 
 
 def solve(
-    section: Section, frames: tuple[Frame, ...], openings: tuple[str, ...], hull: Hull, beds: tuple[str, ...], use: str
+    section: Section,
+    stood: tuple[Standing, ...],
+    heavy: tuple[str, ...],
+    openings: tuple[str, ...],
+    hull: Hull,
+    beds: tuple[str, ...],
+    use: str,
 ) -> Result:
     """Return what layout has worked out of one slot.
 
-    ``openings`` are the paths of those that stand, ``beds`` the paths of what people sleep on.
+    ``stood`` and ``openings`` are what stands, ``heavy`` the paths of what is too heavy to lift over things, ``beds``
+    those of what people sleep on.
     """
     if section.room is None:
-        return Result(use, (), (), 0, (), (), (), (), (), (), (), (), ())
-    room, bodies = section.room, bodies_of(section, frames, hull, use)
+        return Result(use)
+    room, bodies = section.room, bodies_of(section, stood, hull, use)
     there = {body.of for body in bodies}
     fitted = [one for one in section.fitted if one.of in there]
     closed = [one for one in section.closed if one.of in openings]
@@ -99,6 +104,7 @@ def solve(
     # a canopy is many boxes and mostly alone under the sky: only what something reaches into is looked at box by box
     near = tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
     resting, more = meetings(near, lines, slept_on, clearings.of)
+    through = tuple(crossings(bodies, room, closed, hull.has_nose))
     return Result(
         use=use,
         bodies=bodies,
@@ -106,13 +112,15 @@ def solve(
         more=more,
         struck=struck,
         intruders=tuple(_intruders(laid, standing, clearings)),
-        crossings=tuple(crossings(bodies, room, closed, hull.has_nose)),
-        unheld=tuple(unheld(fitted, frames)),
+        crossings=through[:MOST],
+        more_crossings=max(len(through) - MOST, 0),
+        unheld=tuple(unheld(fitted, dict(stood))),
         covered=tuple(covered(fitted, frozenset(there), closed)),
-        blocked=tuple(blocked_ways(bodies, roots, _masses(frames, roots), closed, room)) if use == "tow" else (),
+        blocked=tuple(blocked_ways(bodies, roots, frozenset(heavy), closed, room)) if use == "tow" else (),
         canopies=tuple(judged for _, judged in canopies if judged is not None),
         open=(*moving.open, *_open_zones(fitted)),
         unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
+        has_bed=any(mover.what == "bed" for mover in moving.movers),
     )
 
 
@@ -233,12 +241,3 @@ def _open_zones(fitted: Iterable[Fitted]) -> Iterator[Open]:
     for one in fitted:
         if one.facet is not None and one.facet.keep_clear is not None and is_open(one.facet.keep_clear):
             yield Open(one.of, one.name, "clear")
-
-
-def _masses(frames: Iterable[Frame], roots: dict[str, str]) -> dict[str, float]:
-    """Return what each thing weighs with all in and on it, at its best."""
-    found: dict[str, float] = {}
-    for frame in frames:
-        if frame.of in roots and isfinite(frame.dry.best):
-            found[roots[frame.of]] = found.get(roots[frame.of], 0.0) + frame.dry.best
-    return found

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from math import isfinite
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
@@ -128,6 +129,8 @@ def passages(closed: Iterable[Closed], room: Surfaces) -> Iterator[Block]:
         if not (middles[level].known and place.z.known) or size[level] < LENGTHS["leaf"]:
             continue
         face = ((room.front, room.rear), (room.left, room.right))[axis][out > 0.0]
+        if not isfinite(face):
+            continue
         ends = {
             axis: (min(face, face - out * deep), max(face, face - out * deep)),
             level: (middles[level].best - size[level] / 2.0, middles[level].best + size[level] / 2.0),

@@ -1,0 +1,42 @@
+"""Rules of layout: what is in what, what strikes what as it opens, what stands in room to be kept clear.
+
+A bed that cannot be made up stops sleeping. All else is put right before the next stage closes over it, or is asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from boxwright.disciplines.layout.findings.moving import canopy, opening_strikes, sleeping_place, way_in
+from boxwright.disciplines.layout.findings.resting import (
+    gap_small,
+    held_by_nothing,
+    kept_clear,
+    one_space,
+    through_shell,
+    window_covered,
+)
+from boxwright.disciplines.layout.findings.unsaid import opening_unsaid, place_unknown
+from boxwright.disciplines.layout.result import Result
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits
+
+RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
+    sleeping_place,
+    one_space,
+    opening_strikes,
+    kept_clear,
+    gap_small,
+    through_shell,
+    held_by_nothing,
+    window_covered,
+    canopy,
+    way_in,
+    opening_unsaid,
+    place_unknown,
+)
+
+
+def findings(result: Result, shown_in: HeaderUnits) -> tuple[Finding, ...]:
+    """Return what the rules of layout have to say of one slot."""
+    return tuple(finding for rule in RULES for finding in rule(result, shown_in))

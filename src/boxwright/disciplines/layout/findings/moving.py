@@ -1,0 +1,140 @@
+"""Rules of what moves: beds as they come down, leaves, lids and drawers as they open, canopies, cargo on its way in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.layout.result import Meeting, Result, Struck
+from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, angle, asking, length, lever, listed, moving
+from boxwright.finding import Finding, Use
+from boxwright.units import HeaderUnits
+
+WHAT = {"leaf": "opens", "lid": "opens", "door": "opens", "slide": "slides out", "bed": "comes down"}
+OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
+
+
+def sleeping_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a bed meets something as it comes down, or where it lies made up.
+
+    Asks: is the way of the bed clear from where it is folded up to where it is slept in
+    Limit: nothing in its way; what it only grazes within the play of its hinge is tried by hand
+    Source: first-principles section on turning boxes
+    Lever: the least move of what it meets first, or out for the night
+    Methods: first_meeting
+    """
+    code = "layout/sleeping-place"
+    for one in result.struck:
+        if one.what == "bed":
+            yield _bed(code, one, shown_in)
+    for meeting in result.meetings:
+        if meeting.is_bed and meeting.sure != "grazes":
+            yield _made_up(code, meeting, shown_in)
+
+
+def _bed(code: str, one: Struck, shown_in: HeaderUnits) -> Finding:
+    names, where = listed(one.names), one.hits[0]
+    is_are = "is" if len(one.names) == 1 else "are"
+    if one.sure == "grazes":
+        says = f"{one.name} passes {names} with no more than the play of its hinge: try it before it is screwed on"
+        return Finding(code, one.of, "advice", says, source=GEOMETRY, uses=("sleep",), because=one.hits)
+    got = f"after {angle(one.reached, shown_in)} of {angle(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+    if one.sure == "perhaps":
+        says = f"{names} may be in the way of {one.name} when it comes down"
+        act = f"Measure where {names} {is_are} at night"
+        return asking(code, where, says, act, ("sleep",), (one.of,), could_stop=True)
+    says = f"{names} {is_are} in the way of {one.name} when it comes down: it stops {got}"
+    says += f", at {one.names[0]}" if len(one.names) > 1 else ""
+    act = moving(one.shift, shown_in)
+    act = f"{act}; or take {names} out for the night" if act else f"Take {names} out first, or give another place"
+    return Finding(
+        code, where, "stop", says, one.reached, one.whole, one.reached - one.whole, "rad", GEOMETRY,
+        lever(one.shift), act=act, uses=("sleep",), because=(one.of, *one.hits),
+    )  # fmt: skip
+
+
+def _made_up(code: str, one: Meeting, shown_in: HeaderUnits) -> Finding:
+    deep = f"{length(one.depth, shown_in)} {AXES[one.axis]}"
+    if one.sure == "perhaps":
+        says = f"{one.name} may be in {one.other_name} at night, by up to {deep}"
+        act = f"Measure where {one.name} is at night"
+        return asking(code, one.of, says, act, ("sleep",), (one.other,), could_stop=True)
+    says = f"{one.other_name} cannot be slept in: {one.name} is {deep} in it"
+    act = moving(one.shift, shown_in) or f"Give {one.name} another place for the night"
+    return Finding(
+        code, one.of, "stop", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, lever(one.shift), act=act,
+        uses=("sleep",), because=(one.other,),
+    )  # fmt: skip
+
+
+def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a door, a hatch, a ramp, a lid or a drawer strikes something as it opens.
+
+    Asks: can it open as far as it should
+    Limit: as far as is written; where that is not written a right angle, and more is asked
+    Source: first-principles section on turning boxes
+    Lever: the least move of what it strikes first
+    Methods: first_meeting
+    """
+    code = "layout/opening-strikes"
+    for one in result.struck:
+        if one.what == "bed":
+            continue
+        names, opens = listed(one.names), WHAT[one.what]
+        if one.sure == "grazes":
+            says = f"{one.name} passes {names} with no more than the play of a hinge when it {opens}"
+            yield Finding(code, one.of, "advice", says, source=GEOMETRY, uses=OPENED, because=one.hits)
+            continue
+        if one.sure == "perhaps":
+            says = f"{one.name} may strike {names} when it {opens}: how far it goes, or where that is, is in doubt"
+            act = f"Open {one.name} by hand and look, or write where {names} is, piece by piece"
+            yield asking(code, one.of, says, act, OPENED, one.hits)
+            continue
+        say = angle if one.turns else length
+        got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}"
+        says = f"{one.name} strikes {names} when it {opens}: {got}"
+        act = moving(one.shift, shown_in) or f"Give {one.names[0]} another place"
+        yield Finding(
+            code, one.of, "fix", says, one.reached, one.whole, one.reached - one.whole, "rad" if one.turns else "m",
+            GEOMETRY, lever(one.shift), act=act, uses=OPENED, because=one.hits,
+        )  # fmt: skip
+
+
+def canopy(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the slope of a canopy and the height of its outer edge are not of one canopy.
+
+    Asks: does its outer edge come out, by reach and slope, at the height over the ground that is written
+    Limit: a hand's breadth between the two
+    Source: fitting-practice
+    Lever: the slope or the height
+    Methods: slab_height
+    """
+    code = "layout/canopy"
+    for one in result.canopies:
+        off, limit = abs(one.by_slope - one.written), LENGTHS["canopy"]
+        if off > limit:
+            by_slope, written = length(one.by_slope, shown_in), length(one.written, shown_in)
+            says = f"the outer edge of {one.name} is {by_slope} over the ground by its slope, and {written} as written"
+            act = f"Set {one.name} up and measure the height of its outer edge, then write what it is"
+            yield Finding(
+                code, one.of, "fix", says, off, limit, limit - off, "m", "fitting-practice", act=act, uses=OPENED
+            )
+
+
+def way_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when heavy cargo cannot be rolled in to its place from the rear.
+
+    Asks: is there a way in, along the trailer and then to the side, past all that is built in
+    Limit: no overlap on the way
+    Source: fitting-practice that so heavy a thing is rolled
+    Lever: the place of the cargo, or of what is built in
+    Methods: overlap
+    """
+    del shown_in
+    code = "layout/way-in"
+    for one in result.blocked:
+        names = listed(one.names)
+        is_are = "is" if len(one.by) == 1 else "are"
+        says = f"{one.name} cannot be rolled in to its place from the rear: {names} {is_are} in the way"
+        act = f"Lift {one.name} over it with two, or give it a place that can be rolled to"
+        yield Finding(code, one.of, "advice", says, source=PRACTICE, act=act, uses=("tow",), because=one.by)

@@ -1,0 +1,172 @@
+"""Rules of things as they lie: one space for two, through a wall, in room to be kept clear, held by nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.layout.result import Intruder, Meeting, Result
+from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, asking, length, lever, moving, name_of
+from boxwright.finding import USES, Finding
+from boxwright.units import HeaderUnits, show
+
+WHOLE = 0.995
+"""From this share on it is all of a window."""
+SIDES = {"round": "round it", "front": "before it", "above": "over it"}
+
+
+def one_space(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when two things want one space while both stand still.
+
+    Asks: is every thing outside of every other, but for what carries it
+    Limit: no overlap; less than the play of linings is only looked at
+    Source: first-principles section on spans
+    Lever: the least move of the one that is easier to move, tried against all that stands
+    Methods: overlap
+    """
+    code = "layout/one-space"
+    for one in result.meetings:
+        if one.is_bed and one.sure != "grazes":
+            continue
+        yield _meeting(code, one, shown_in)
+    if result.more:
+        first = result.meetings[0]
+        says = f"{result.more} more pairs of things are in each other; put these right first, then look again"
+        yield Finding(
+            code,
+            "parts",
+            "fix",
+            says,
+            source=GEOMETRY,
+            act=f"Begin with {first.name} and {first.other_name}",
+            uses=USES,
+        )
+
+
+def _meeting(code: str, one: Meeting, shown_in: HeaderUnits) -> Finding:
+    deep = f"{length(one.depth, shown_in)} {AXES[one.axis]}"
+    if one.sure == "grazes":
+        says = f"{one.name} is {deep} in {one.other_name}: no more than linings give, but look"
+        return Finding(
+            code, one.of, "advice", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, uses=USES, because=(one.other,)
+        )
+    if one.sure == "perhaps":
+        says = f"{one.name} may be in {one.other_name}, by up to {deep}: it is not known well enough where they are"
+        act = f"Measure where {one.name} and {one.other_name} are"
+        return asking(code, one.of, says, act, USES, (one.other,))
+    says = f"{one.name} and {one.other_name} want one space: they are {deep} in each other"
+    act = moving(one.shift, shown_in) or f"Give {one.name} or {one.other_name} another place"
+    return Finding(
+        code, one.of, "fix", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, lever(one.shift), act=act, uses=USES,
+        because=(one.other,),
+    )  # fmt: skip
+
+
+def kept_clear(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a thing stands where another wants room before it or over it.
+
+    Asks: is the room clear in which one stands to work on a thing, or that is to be free over it
+    Limit: what the rig file writes of the thing as keep_clear; before a panel up to the height one works at
+    Source: working-space that it may lie off the middle of the panel, and its height; else what the owner wrote
+    Lever: the least move of what stands in it
+    Methods: none
+    """
+    code = "layout/kept-clear"
+    for one in result.intruders:
+        if one.side != "round":
+            yield _intruder(code, one, shown_in)
+
+
+def gap_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the gap a thing wants on every side is not there.
+
+    Asks: is the gap round a thing as wide as it wants
+    Limit: what the rig file writes of the thing as keep_clear
+    Source: first-principles section on distances
+    Lever: the least move of what is too near
+    Methods: distance
+    """
+    code = "layout/gap-small"
+    for one in result.intruders:
+        if one.side == "round":
+            yield _intruder(code, one, shown_in)
+
+
+def _intruder(code: str, one: Intruder, shown_in: HeaderUnits) -> Finding:
+    wanted, side = length(one.wanted, shown_in), SIDES[one.side]
+    if one.sure != "sure":
+        says = f"{one.name} may stand in the {wanted} that {one.other_name} wants clear {side}"
+        return asking(code, one.of, says, f"Measure where {one.name} is", USES, (one.other,))
+    left = length(one.gap, shown_in)
+    says = f"{one.name} stands in the {wanted} that {one.other_name} wants clear {side}; {left} is left"
+    act = moving(one.shift, shown_in) or f"Keep {one.name} away from {one.other_name}"
+    return Finding(
+        code, one.of, "fix", says, one.gap, one.wanted, one.gap - one.wanted, "m",
+        "working-space" if one.side == "front" else GEOMETRY, lever(one.shift), act=act, uses=USES,
+        because=(one.other,),
+    )  # fmt: skip
+
+
+def through_shell(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a thing goes through a wall, the floor or the roof where no opening is.
+
+    Asks: is every thing either in the room or outside, or in an opening
+    Limit: the stud faces, the deck and the bows; what is let in to the depth of a lining is no matter
+    Source: fitting-practice
+    Lever: move the thing inward
+    Methods: none
+    """
+    code = "layout/through-shell"
+    told = result.crossings
+    for one in told:
+        says = f"{one.name} goes through the {one.face}, {length(one.beyond, shown_in)} beyond the frame's inner face"
+        limit = LENGTHS["through"]
+        yield Finding(
+            code, one.of, "fix", says, one.beyond, limit, limit - one.beyond, "m", GEOMETRY,
+            act=f"Move {one.name} inward, or write the opening it goes through", uses=USES,
+        )  # fmt: skip
+    if result.more_crossings:
+        says = f"{result.more_crossings} more things go through the shell"
+        yield Finding(code, "parts", "fix", says, source=GEOMETRY, act=f"Begin with {told[0].name}", uses=USES)
+
+
+def held_by_nothing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a thing is aboard while what it is inside of, or rides on, is not there.
+
+    Asks: does what carries a thing stand at this stage and in this load state
+    Limit: it is there
+    Source: first-principles a thing rests on something
+    Lever: the place of the thing until its carrier stands
+    Methods: none
+    """
+    del shown_in
+    code = "layout/held-by-nothing"
+    for one in result.unheld:
+        carrier, on = name_of(one.carrier), "inside" if one.is_inside else "rides on"
+        if one.sure == "perhaps":
+            says = f"{one.name} {'is inside' if one.is_inside else on} {carrier}, which may not be there yet"
+            yield asking(code, one.of, says, f"Tick {carrier} as done, or not", ("tow",), (one.carrier,))
+            continue
+        says = f"{one.name} is to be {on} {carrier}" if one.is_inside else f"{one.name} {on} {carrier}"
+        says += ", which is not there: nothing holds it on the road"
+        act = f"Give {one.name} a place of its own until {carrier} stands, or leave it behind"
+        yield Finding(
+            code, one.of, "fix", says, source=GEOMETRY, lever=f"{one.of}.stage", act=act, uses=("tow",),
+            because=(one.carrier,),
+        )  # fmt: skip
+
+
+def window_covered(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a thing that is folded up covers a window.
+
+    Asks: is every window free while the bed is up
+    Limit: a tenth of it, less is not said
+    Source: fitting-practice
+    Lever: the place of the window or of what folds
+    Methods: none
+    """
+    code = "layout/window-covered"
+    for one in result.covered:
+        how = "all of it" if one.share > WHOLE else f"{show(one.share, 'ratio', shown_in)} of it"
+        says = f"up, {one.name} covers {one.window_name}, {how}: no light, air or way out there until it is down"
+        yield Finding(code, one.of, "advice", says, one.share, source=PRACTICE, uses=USES, because=(one.window,))

@@ -1,0 +1,69 @@
+"""What layout cannot judge for want of a value, and how to write it; never taken as clear."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.layout.result import Result
+from boxwright.disciplines.layout.telling import asking, listed
+from boxwright.finding import USES, Finding, Use
+from boxwright.units import HeaderUnits
+
+TOLD: dict[str, tuple[str, str]] = {
+    "swing": ("it is not written how {} opens", "Write how {} opens, such as swing: {{hinge: front, opens: out}}"),
+    "turn": (
+        "the hinge of {} is no edge of what opens, or the way it opens is not understood",
+        "Write the edge {} is hinged on and the way it opens, such as swing: {{hinge: top, opens: out, to: 60 deg}}",
+    ),
+    "fold": (
+        "{} folds up about nothing that is known: no hinge at a side wall is written, or no place",
+        "Write the hinge of {}, such as hinge: {{edge: left}}, and its x, side, z and size",
+    ),
+    "slide": (
+        "it is not known which way {} slides out, or how far",
+        "Write how far {} slides out, such as slides: {{to: left, by: 20}}",
+    ),
+    "clear": ("it is not known how much room {} wants clear", "Measure the room {} wants clear, and write it"),
+    "canopy": (
+        "it is not known how far {} comes out, or how steeply",
+        "Write the reach and slope of {}, such as out: {{reach: 78, pitch: 12 deg}}",
+    ),
+}
+USES_OF: dict[str, tuple[Use, ...]] = {"fold": ("sleep",), "clear": USES}
+
+
+def opening_unsaid(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask how a thing opens, folds, slides or comes out where that is not known.
+
+    Asks: is it written how each thing that moves does so
+    Limit: none
+    Source: first-principles what is not known is not clear
+    Lever: the words of the rig file
+    Methods: none
+    """
+    del shown_in
+    for one in result.open:
+        says, act = (text.format(one.name) for text in TOLD[one.what])
+        uses = USES_OF.get(one.what, ("sleep", "leave", "work"))
+        could_stop = one.what == "fold"
+        says += ": nobody can say whether it is in the way of anything"
+        yield asking("layout/opening-unsaid", one.of, says, act, uses, could_stop=could_stop)
+
+
+def place_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask where things are that have no place or no size: each of them may be in the way of anything.
+
+    Asks: is the place and the size of everything known
+    Limit: none
+    Source: first-principles what is not known is not clear
+    Lever: the words of the rig file
+    Methods: none
+    """
+    del shown_in
+    if not result.unplaced:
+        return
+    paths, names = zip(*result.unplaced, strict=True)
+    says = f"it is not known where {listed(names)} {'is' if len(names) == 1 else 'are'}, or how large: "
+    says += "that may be in the way of anything"
+    act = f"Write x, side, z and size of {names[0]}"
+    yield asking("layout/place-unknown", paths[0], says, act, USES, paths, could_stop=result.has_bed)

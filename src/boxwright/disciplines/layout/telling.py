@@ -1,0 +1,76 @@
+"""The words in which layout tells where things are: lengths, angles, moves, names in a row."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from boxwright.disciplines.layout.result import Shift
+from boxwright.finding import Finding, Use
+from boxwright.units import HeaderUnits, read_exact, show
+
+GEOMETRY = "first-principles"
+PRACTICE = "fitting-practice"
+WAYS = (("forward", "rearward"), ("to the left", "to the right"), ("down", "up"))
+AXES = ("along the trailer", "across it", "in height")
+MOST_NAMES = 4
+
+
+def length(metres: float, shown_in: HeaderUnits) -> str:
+    """Return a length as it is marked out: to a sixteenth of an inch or a millimetre."""
+    return show(metres, "length", shown_in, cuts=True)
+
+
+def angle(turned: float, shown_in: HeaderUnits) -> str:
+    """Return an angle in whole degrees."""
+    return show(turned, "angle", shown_in)
+
+
+def listed(names: Sequence[str]) -> str:
+    """Return names in a row, the last one joined by ``and``; of many the first ones and how many more."""
+    if len(names) > MOST_NAMES:
+        return f"{', '.join(names[: MOST_NAMES - 1])} and {len(names) - MOST_NAMES + 1} more"
+    if len(names) < 2:
+        return "".join(names)
+    return f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def rounded_up(metres: float, shown_in: HeaderUnits) -> float:
+    """Return a length taken on to the next whole mark of a tape, so that what is moved by it is clear."""
+    step = read_exact("1/16 in" if shown_in.length in {"in", "ft"} else "1 mm", "length", shown_in)
+    count = abs(metres) / step
+    whole = int(count)
+    whole += count - whole > 1e-6
+    return whole * step
+
+
+def moving(shift: Shift | None, shown_in: HeaderUnits) -> str:
+    """Return the least move in words, empty where there is none."""
+    if shift is None:
+        return ""
+    way = WAYS[shift.axis][shift.by > 0.0]
+    return (
+        f"Move {shift.name} {length(rounded_up(shift.by, shown_in), shown_in)} {way}: it is clear of everything there"
+    )
+
+
+def lever(shift: Shift | None) -> str:
+    """Return the path and the way of the least move, empty where there is none."""
+    if shift is None:
+        return ""
+    return f"{shift.of}.{('x', 'side', 'z')[shift.axis]} {'up' if shift.by > 0.0 else 'down'}"
+
+
+def asking(
+    code: str, where: str, says: str, act: str, uses: tuple[Use, ...], because: tuple[str, ...] = (),
+    could_stop: bool = False,
+) -> Finding:  # fmt: skip
+    """Return a question: what cannot be judged, and what to write or to measure."""
+    return Finding(
+        code, where, "unknown", says, source=GEOMETRY, act=act, minutes=5, could_stop=could_stop,
+        could_limit=could_stop, uses=uses, because=because,
+    )  # fmt: skip
+
+
+def name_of(path: str) -> str:
+    """Return the name in a path."""
+    return path.partition("[")[2].removesuffix("]")
