@@ -33,6 +33,15 @@ function cellOf(cell: string, names: Record<string, string>) {
   return pieces.map((one, index) => <>{index > 0 && ", "}{names[one] ? <Named words={one} of={names[one]} /> : one}</>);
 }
 
+/** The solid view comes only when it is opened, with all that paints it. */
+const solid = signal<typeof import("./solid/view") | null>(null);
+let isSolidAsked = false;
+function solidWanted(): void {
+  if (isSolidAsked) return;
+  isSolidAsked = true;
+  void import("./solid/view").then((found) => (solid.value = found));
+}
+
 function Table({ table }: { table: Rows }) {
   return (
     <div class={table.columns.length > MANY ? "table many" : "table"} tabindex={0} role="region" aria-label={table.title || "Table"}>
@@ -123,6 +132,11 @@ export function Body() {
   if (name === "file") return <RigFile key="file" />;
   const found = screen.value;
   if (!found || found.name !== name) return <p class="empty">Drawing</p>;
+  if (name === "solid" && !found.empty) {
+    solidWanted();
+    const Solid = solid.value?.default;
+    return <div class="body only">{Solid ? <Solid /> : <p class="empty">Drawing</p>}</div>;
+  }
   if (found.charts.length) chartsWanted();
   const Chart = charts.value?.Chart;
   const isOnly = found.pictures.length === 1 && !found.charts.length && !found.tables.length && !found.pages.length;

@@ -39,7 +39,8 @@ def solid_file(answer: Answered, section: str) -> Solids:
     shapes = shapes_of(at_stage(model), asked)
     if not shapes:
         raise NothingAsked(f'nothing is left on that side of the section "{section}"; {HOW}')
-    content = glb_of(shapes, model.name, model.stages, said_of(shapes, answer.units))
+    said = {of: {"says": words} for of, words in said_of(shapes, answer.units).items()}
+    content = glb_of(shapes, model.name, model.stages, said)
     return Solids(content, len(shapes), model.missing)
 
 

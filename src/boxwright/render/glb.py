@@ -29,8 +29,8 @@ COLOURS: Mapping[Stuff, Colour] = {
     "glass": (0.62, 0.76, 0.82),
     "thing": (0.90, 0.82, 0.68),
     "water": (0.60, 0.78, 0.88),
-    "heat": (0.92, 0.70, 0.60),
-    "wire": (0.80, 0.72, 0.86),
+    "heat": (0.89, 0.73, 0.65),
+    "wire": (0.78, 0.75, 0.82),
     "cargo": (0.80, 0.82, 0.72),
     "gear": (0.25, 0.28, 0.31),
 }
@@ -43,13 +43,20 @@ _UPRIGHT = [-sqrt(0.5), 0.0, 0.0, sqrt(0.5)]
 """A quarter turn about x: z up, as the rig has it, becomes y up, as the format has it."""
 
 
-def glb_of(shapes: Iterable[Shape], name: str, stages: tuple[str, ...], said: Mapping[str, str] | None = None) -> bytes:
+def glb_of(
+    shapes: Iterable[Shape],
+    name: str,
+    stages: tuple[str, ...],
+    more: Mapping[str, Mapping[str, object]] | None = None,
+    head: Mapping[str, object] | None = None,
+) -> bytes:
     """Return the bytes of a GLB file of some shapes.
 
-    ``said`` holds a sentence for a rig path, such as what it weighs, which its node carries along.
+    ``more`` holds what the node of a rig path carries along, such as what it weighs in words; ``head`` the same for
+    the whole. Each piece says its number among the shapes.
     """
-    file = _File(said or {})
-    by_stage = sorted(shapes, key=lambda one: (one.solid.stage, one.solid.of))
+    file = _File(more or {}, list(shapes))
+    by_stage = sorted(file.shapes, key=lambda one: (one.solid.stage, one.solid.of))
     tops = []
     for stage, group in groupby(by_stage, key=lambda one: one.solid.stage):
         paths = [file.path(of, list(mine)) for of, mine in groupby(group, key=lambda one: one.solid.of)]
@@ -57,14 +64,16 @@ def glb_of(shapes: Iterable[Shape], name: str, stages: tuple[str, ...], said: Ma
         extras = {"stage": stage, "word": word}
         tops.append(file.node({"name": f"stage {stage} {word}".strip(), "children": paths, "extras": extras}))
     root = file.node({"name": name or "rig", "rotation": _UPRIGHT, "children": tops})
-    return file.written(root, list(stages))
+    return file.written(root, {**(head or {}), "stages": list(stages)})
 
 
 class _File:
     """What is put down as the file grows: nodes, meshes, materials, and the numbers they point into."""
 
-    def __init__(self, said: Mapping[str, str]) -> None:
-        self._said = said
+    def __init__(self, more: Mapping[str, Mapping[str, object]], shapes: list[Shape]) -> None:
+        self.shapes = shapes
+        self._more = more
+        self._places = {id(one): place for place, one in enumerate(shapes)}
         self._nodes: list[dict[str, Any]] = []
         self._meshes: list[dict[str, Any]] = []
         self._accessors: list[dict[str, Any]] = []
@@ -91,8 +100,7 @@ class _File:
         taken = list(dict.fromkeys(one.solid.taken for one in shapes if one.solid.taken))
         if taken:
             extras["taken"] = taken
-        if of in self._said:
-            extras["says"] = self._said[of]
+        extras |= self._more.get(of, {})
         return self.node({"name": of, "children": [self._piece(one) for one in shapes], "extras": extras})
 
     def _piece(self, shape: Shape) -> int:
@@ -105,7 +113,13 @@ class _File:
         order = self._numbers(faces, _FACES, _WHOLE, "SCALAR", faces.size, {})
         primitive = {"attributes": {"POSITION": place}, "indices": order, "material": self._material(solid.stuff)}
         self._meshes.append({"name": solid.name, "primitives": [{**primitive, "mode": _TRIANGLES}]})
-        return self.node({"name": solid.name, "mesh": len(self._meshes) - 1, "extras": _extras(solid)})
+        return self.node(
+            {
+                "name": solid.name,
+                "mesh": len(self._meshes) - 1,
+                "extras": {**_extras(solid), "piece": self._places[id(shape)]},
+            }
+        )
 
     def _numbers(
         self, array: Any, target: int, kind: int, shape: str, count: int, ends: Mapping[str, list[float]]
@@ -122,7 +136,7 @@ class _File:
     def _material(self, stuff: Stuff) -> int:
         return self._stuffs.setdefault(stuff, len(self._stuffs))
 
-    def written(self, root: int, stages: list[str]) -> bytes:
+    def written(self, root: int, head: dict[str, object]) -> bytes:
         """Return the whole file."""
         materials = [
             {
@@ -138,7 +152,7 @@ class _File:
         tree: dict[str, Any] = {
             "asset": {"version": "2.0", "generator": "boxwright"},
             "scene": 0,
-            "scenes": [{"nodes": [root], "extras": {"stages": stages}}],
+            "scenes": [{"nodes": [root], "extras": head}],
             "nodes": self._nodes,
         }
         if self._bytes:

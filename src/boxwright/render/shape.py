@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from manifold3d import Manifold
 
 Axis = Literal["x", "y", "z"]
+AXES: tuple[Axis, ...] = ("x", "y", "z")
 TOUCHING = 1e-9
 """Boxes nearer than this (m) may meet."""
 
@@ -67,8 +68,52 @@ def shape_of(solid: Solid) -> Shape:
 def cut_by(shape: Shape, section: Section) -> Shape:
     """Return what a section leaves of a shape, closed again where it was cut."""
     sign = -1.0 if section.keeps == "below" else 1.0
-    normal = tuple(sign if one == section.axis else 0.0 for one in ("x", "y", "z"))
+    normal = tuple(sign if one == section.axis else 0.0 for one in AXES)
     return Shape(shape.solid, shape.body.trim_by_plane(normal, sign * section.at))
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """Where a section cuts a piece, by its number among the shapes: triangles and outline, each a run of places (m)."""
+
+    piece: int
+    corners: tuple[float, ...]
+    outline: tuple[float, ...]
+
+
+def faces_of(shapes: Iterable[Shape], axis: Axis, at: float) -> tuple[Face, ...]:
+    """Return the faces where a plane square to an axis cuts each shape; what it does not meet has none."""
+    number = AXES.index(axis)
+    found = []
+    for place, shape in enumerate(shapes):
+        box = shape.body.bounding_box()
+        if box[number] < at < box[number + 3]:
+            face = _face(shape.body, number, at)
+            found += [Face(place, *face)] if face[0] else []
+    return tuple(found)
+
+
+def _face(body: Any, number: int, at: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Return the triangles and the outline of a cut, turned back to where it lies."""
+    three = _three()
+    first, second = (number + 1) % 3, (number + 2) % 3
+    turned = [[1.0 if column == source else 0.0 for column in range(4)] for source in (first, second, number)]
+    rings = body.transform(turned).slice(at).to_polygons()
+    corners = [(float(one[0]), float(one[1])) for ring in rings for one in ring]
+
+    def placed(corner: tuple[float, float]) -> tuple[float, float, float]:
+        found = [0.0, 0.0, 0.0]
+        found[first], found[second], found[number] = corner[0], corner[1], at
+        return _rounded(found[0]), _rounded(found[1]), _rounded(found[2])
+
+    order = three.triangulate(rings) if rings else ()
+    inside = tuple(one for triangle in order for corner in triangle for one in placed(corners[corner]))
+    edges = [(ring[place - 1], ring[place]) for ring in rings for place in range(len(ring))]
+    return inside, tuple(one for edge in edges for corner in edge for one in placed((corner[0], corner[1])))
+
+
+def _rounded(metres: float) -> float:
+    return round(float(metres), 6)
 
 
 def _joined(three: Any, pieces: list[Any]) -> Any:

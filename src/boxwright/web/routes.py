@@ -25,6 +25,7 @@ from boxwright.web import earlier, things
 from boxwright.web.contract import Leaving, No, Slot
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
+from boxwright.web.solid_routes import of_the_solids
 from boxwright.web.tab import Tab
 from boxwright.web.workroom import Workroom, understood
 
@@ -103,6 +104,7 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
         routes=[
             Route("/enter", enter),
             *_of_the_rig(room),
+            *of_the_solids(lambda: room.desk.session if room.desk is not None else None, asked_of),
             Route("/schema", rig_schema),
             Route("/leave", leave, methods=["POST"]),
             WebSocketRoute("/ws", socket),
@@ -127,7 +129,7 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
         session = room.desk.session
-        found = room.screens.screen(session, request.path_params["name"], _slot(request))
+        found = room.screens.screen(session, request.path_params["name"], asked_of(request))
         if found is None:
             return PlainTextResponse("no such screen", status_code=404)
         return _as_json(request, found.model_dump_json())
@@ -135,7 +137,7 @@ def _of_the_rig(room: Workroom) -> list[Route]:
     async def page(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
-        found = room.screens.pages(room.desk.session, request.path_params["name"], _slot(request))
+        found = room.screens.pages(room.desk.session, request.path_params["name"], asked_of(request))
         return JSONResponse([one.model_dump() for one in found])
 
     async def thing(request: Request) -> Response:
@@ -150,7 +152,7 @@ def _of_the_rig(room: Workroom) -> list[Route]:
     async def working(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
-        found = things.worked(room.desk.session.seen(_slot(request)), request.query_params.get("number", ""))
+        found = things.worked(room.desk.session.seen(asked_of(request)), request.query_params.get("number", ""))
         return JSONResponse([one.model_dump() for one in found])
 
     async def earlier_texts(request: Request) -> Response:
@@ -173,7 +175,8 @@ def _of_the_rig(room: Workroom) -> list[Route]:
     ]
 
 
-def _slot(request: Request) -> Slot:
+def asked_of(request: Request) -> Slot:
+    """Return the slot a request names."""
     asked = request.query_params
     return Slot(stage=asked.get("stage", ""), load=asked.get("load", ""), vehicle=asked.get("vehicle", ""))
 

@@ -22,7 +22,7 @@ from boxwright.model.chapter import Chapter
 from boxwright.render.screen import Drawn, Dress, drawn
 from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.study.slots import study
-from boxwright.web import contract
+from boxwright.web import contract, solid
 from boxwright.web.charts import told
 from boxwright.web.figures import asked_slot, slot_findings
 from boxwright.web.on_file import records, stages, tables_of
@@ -34,7 +34,7 @@ DRAW = {
     "plan": ("Plan", "Everything where it stands, from above. Drag it, or use the arrow keys."),
     "elevations": ("Elevations", "The walls from outside and inside, with studs and openings."),
     "sections": ("Sections", "What is behind what in each wall, from the skin inwards."),
-    "solid": ("Solid", "The trailer in three dimensions."),
+    "solid": ("Solid", "The trailer in three dimensions: turn it, cut it, take its stages apart."),
 }
 ON_FILE = {
     "stages": ("Stages", "The order of work, and what stands after each stage."),
@@ -46,7 +46,7 @@ EMPTY = {
     "plan": ("Bare box. Put the first part in: a bed, a bench, a tank, or write it in the Rig file.", "file"),
     "elevations": ("No wall is known yet. The walls appear with the box's length, width and height.", "file"),
     "sections": ("Nothing is known of the walls yet. Write their layers under walls in the Rig file.", "file"),
-    "solid": ("The solid view is not built yet; the plan and the walls show the same places.", "plan"),
+    "solid": ("Nothing to build yet; the frame appears with the box's length, width and height.", "file"),
     "stages": ("One stage. Split it when you first stop to use the trailer.", "file"),
     "records": ("Nothing measured. What is drawn is as planned.", "file"),
     "book": ("Nothing to print yet: the sheets appear with the box.", "file"),
@@ -141,6 +141,7 @@ class Screens:
         printed = contents(seen, self._planned(session, slot)) if name == "book" else []
         findings = [one.code for one in slot_findings(seen) if one.code.startswith(f"{name}/")]
         is_bare = not (pictures or tables or charts or printed or findings) and name != "file"
+        is_bare = is_bare and not (name == "solid" and solid.is_there(seen))
         empty, act = EMPTY.get(name, ("", "")) if is_bare else ("", "")
         if chapter is not None and not chapter.judges and name not in ON_FILE:
             empty = "Not judged yet. An answer that needs it says so, and none is a go without it."
