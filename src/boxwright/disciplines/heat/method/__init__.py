@@ -3,7 +3,23 @@
 Public names are re-exported here, so that a formula is found by its name whatever file it stands in.
 """
 
-from boxwright.disciplines.heat.method.field import SectionField, section_field
+from boxwright.disciplines.heat.method.field import (
+    SectionField,
+    section_field,
+)
+from boxwright.disciplines.heat.method.fuel import (
+    Burnt,
+    Cycling,
+    burnt,
+    cycling,
+    drifts_to,
+    energy_per_volume,
+    filling_lasts,
+    fuel_burnt,
+    heat_of_filling,
+    held_outside,
+    thin_air,
+)
 from boxwright.disciplines.heat.method.section import (
     air_layer_resistance,
     even_planes,
@@ -15,17 +31,42 @@ from boxwright.disciplines.heat.method.section import (
     zone_method,
     zone_width,
 )
+from boxwright.disciplines.heat.method.sky import (
+    cloud_factor,
+    sky_emittance_by_dew_point,
+    sky_emittance_by_logarithm,
+    sky_radiation,
+    sky_temperature,
+    sol_air,
+)
 
 __all__ = [
+    "Burnt",
+    "Cycling",
     "SectionField",
     "air_layer_resistance",
+    "burnt",
+    "cloud_factor",
+    "cycling",
+    "drifts_to",
+    "energy_per_volume",
     "even_planes",
+    "filling_lasts",
+    "fuel_burnt",
+    "heat_of_filling",
+    "held_outside",
     "layers_transmittance",
     "mean_of_bounds",
     "parallel_path",
     "section_field",
+    "sky_emittance_by_dew_point",
+    "sky_emittance_by_logarithm",
+    "sky_radiation",
+    "sky_temperature",
+    "sol_air",
     "still_air_convection",
     "stud_cavity_resistance",
+    "thin_air",
     "zone_method",
     "zone_width",
 ]
