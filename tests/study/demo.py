@@ -42,7 +42,7 @@ trailer:
   coupler_height: 18
   axles: {kind: leaf with equaliser, x: [83, 117], gawr: [3500, 3500], track: 90}
   gvwr: 7000
-  empty: {weight: 1960, tongue: 235, cg_z: 22}
+  empty: {weight: 1960, tongue: 235, cg_z: 22, includes: [smoke, extinguisher]}
   tyres: {size: ST205/75R15, load: 1820 each, at: 50 psi, date: "1325", count: 4}
   brakes: {kind: electric, axles: 2, breakaway: yes, breakaway_battery: 2026-03-20}
   coupler: {ball: 2 5/16 in, rating: 7000}
@@ -55,15 +55,24 @@ tow:
 stages:
   shell: {what: the shell, done: yes 2026-04-01}
   bunks: {what: bunks}
+openings:
+  door: {wall: right, x: 100, width: 30, z: 0, height: 72, by: trailer builder, cut: yes, release: inside,
+         swing: {hinge: front, opens: out, to: 90 deg}}
+  ramp: {wall: rear, side: centre, width: 74, z: 0, height: 72, by: trailer builder, cut: yes, release: inside,
+         swing: {hinge: bottom, opens: out, to: 90 deg}}
 parts:
-  bed: {x: 20, side: centre-20, z: 10, size: 70 x 40 x 10, weight: 100, stage: shell, done: yes}
+  bed: {x: 20, side: centre-20, z: 12, size: 70 x 40 x 10, weight: 100, stage: shell, done: yes}
   chest: {x: 60, side: centre-10, z: 0, size: 30 x 20 x 20, weight: 50, stage: shell, kind: cargo}
   can: {x: 66, side: left+9, z: 0, size: 9 x 9 x 12, weight: 2, stage: shell, done: yes, tank: {of: water, volume: 5}}
-  alarm: {x: 40, wall: left, z: 60, size: 5 x 2 x 5, weight: 1, stage: shell, done: yes, alarm: CO}
+  alarm: {x: 40, wall: left, z: 60, size: 5 x 2 x 5, weight: 1, expires: 2032-01, stage: shell, done: yes, alarm: CO}
+  smoke: {x: 80, side: centre, z: 74, size: 4 x 4 x 1, expires: 2032-01, stage: shell, done: yes, alarm: smoke}
+  extinguisher: {x: 92, wall: right, z: 40, size: 5 x 5 x 16, expires: 2031-01, stage: shell, done: yes,
+                 puts_out: ABC}
   shelf: {x: 10, side: left, z: 40, size: 40 x 10 x 2, weight: 12, stage: bunks}
 loads:
   road: {cargo: all, tanks: {can: full}, for: [tow]}
-  night: {tanks: {can: full}, parked: yes, coupled: yes, legs: down, people: [owner], for: [sleep, leave, work]}
+  night: {cargo: none, tanks: {can: full}, parked: yes, coupled: yes, legs: down, people: [owner],
+          for: [sleep, leave, work]}
 """
 
 

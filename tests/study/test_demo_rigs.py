@@ -149,7 +149,7 @@ def test_dunlin_finished_is_over_everything_and_whimbrel_over_nothing() -> None:
     """Dunlin's story goes on: finished it is over its plate, its coupler, its axle, its tyres and its car."""
     over = {"trailer.gvwr", "trailer.coupler.rating", "trailer.axles.gawr", "trailer.tyres.load", "tow[estate]"}
     assert stops("dunlin", "finish", False) >= over
-    assert stops("whimbrel", "finish", False) == set()
+    assert stops("whimbrel", "finish", False) <= {fault.path for fault in FAULTS if fault.rig == "whimbrel"} - over
 
 
 def test_whimbrel_weighs_today_what_its_list_adds_up_to() -> None:

@@ -113,7 +113,7 @@ def ticket(of: str, what: str, kg: float, on: date | None, stage: str, load: str
 
 
 def test_the_newest_ticket_of_the_earliest_stage_gives_and_the_others_are_compared() -> None:
-    rig = clean("empty: {weight: 1960, tongue: 235, cg_z: 22}", "empty: {cg_z: 22}")
+    rig = clean("empty: {weight: 1960, tongue: 235, cg_z: 22, ", "empty: {cg_z: 22, ")
     readings = (
         ticket("b", "total", 900.0, date(2026, 1, 1), "shell"),
         ticket("b", "tongue", 110.0, date(2026, 1, 1), "shell"),

@@ -20,6 +20,7 @@ from boxwright.rig.fitting import fitted_of
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.impossible import impossible, unread_lengths
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
+from boxwright.rig.kept import kept_of
 from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTION, facet_models
 from boxwright.rig.read import Document, read_document
 from boxwright.rig.readings import read_measured
@@ -95,6 +96,7 @@ class Composer:
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units)
+        kept = kept_of(items, people, surfaces, units.words)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
@@ -115,7 +117,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(named, items, stages.facets, places, shell, fitted, units.words),
+            **sections_of(named, items, stages.facets, places, shell, fitted, kept, units.words),
         )
         return Reading(rig, problems, document)
 

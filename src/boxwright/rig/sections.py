@@ -99,6 +99,7 @@ def sections_of(
     places: tuple[tuple[str, Entry], ...],
     shell: frame.Section,
     fitted: layout.Section,
+    kept: safety.Section,
     words: str,
 ) -> BySection:
     """Return the settings of every discipline by its folder: what is written, not what stands."""
@@ -121,7 +122,7 @@ def sections_of(
         "air": air.Section(),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),
         "water": water.Section(pipes=owned("pipes", Pipe)),
-        "safety": safety.Section(),
+        "safety": kept,
         "cutting": cutting.Section(),
         "stages": stages.Section(
             stages=tuple((name, one) for name, folder, one in facets if isinstance(one, StageFacet))

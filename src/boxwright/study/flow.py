@@ -6,16 +6,28 @@ after those it takes something from. ``once`` runs a step only where its argumen
 
 from __future__ import annotations
 
-from boxwright.disciplines import frame, structure, towing, water, weight
+from boxwright.disciplines import frame, layout, safety, structure, towing, water, weight
 from boxwright.disciplines.frame.shell import shell
 from boxwright.disciplines.weight.solve import pool_of
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Rig
+from boxwright.study.hull import beds_of, heavy_of, hull_of, openings_of, stood_of
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, own_frame
 from boxwright.study.standing import UNKNOWN_MASS, Standing
-from boxwright.study.worked import Tongues, Weighed, Worked, box_of, fixings_of, pooled, standing_of
+from boxwright.study.worked import (
+    Tongues,
+    Weighed,
+    Worked,
+    box_of,
+    fixings_of,
+    kept_standing,
+    openings_standing,
+    pooled,
+    standing_of,
+    stores_of,
+)
 from boxwright.units import Band
 
 
@@ -92,4 +104,31 @@ def one_slot(
         tuple(person.sleeps for _, person in rig.people if person.sleeps),
     )
     on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
-    return Worked(framed, towed, (on_the_frame, heavy, on_the_road))
+
+    laid = once(
+        layout.solve,
+        rig.layout,
+        once(stood_of, standing.frames),
+        once(heavy_of, standing.frames, rig.layout),
+        once(openings_of, standing.openings),
+        once(hull_of, bare, weighed.box),
+        once(beds_of, rig.people),
+        context.use,
+    )
+    in_the_way = once(layout.findings, laid, context.shown_in)
+
+    safe = once(
+        safety.solve,
+        rig.safety,
+        once(kept_standing, standing.frames, rig.safety),
+        once(openings_standing, standing.openings),
+        standing.holes,
+        once(stores_of, standing.tanks),
+        None,
+        tuple(person.name for person in standing.people),
+        context.use,
+        context.countries,
+        context.judged_on,
+    )
+    on_the_way_out = once(safety.findings, safe, context.shown_in)
+    return Worked(framed, laid, towed, safe, (on_the_frame, in_the_way, heavy, on_the_road, on_the_way_out))

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 
-from boxwright.disciplines import frame, towing, weight
+from boxwright.disciplines import frame, layout, safety, towing, weight
 from boxwright.disciplines.weight.result import Output
 from boxwright.disciplines.weight.solve import pool_of, tongue_alone
 from boxwright.exchange import Box, Context, Mass, Measured
@@ -86,7 +86,7 @@ class Judged:
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """One slot worked out. ``box``, ``weight``, ``frame`` and ``towing`` are None where the calculation broke off.
+    """One slot worked out. What a discipline came to is None where its calculation broke off.
 
     ``is_for_ticket`` marks a slot that nobody asked for: a scale ticket is compared in it.
     """
@@ -102,7 +102,9 @@ class Slot:
     masses: tuple[Mass, ...]
     weight: weight.Result | None
     frame: frame.Result | None
+    layout: layout.Result | None
     towing: towing.Result | None
+    safety: safety.Result | None
     findings: tuple[Finding, ...]
     accepted: tuple[Finding, ...]
     verdict: Verdict
@@ -346,7 +348,9 @@ def _worked_slot(given: Given, asked: Asked, tongues: Tongues | Failed, everywhe
         masses=weighed.masses if not isinstance(weighed.masses, Failed) else (),
         weight=weighed.weight if not isinstance(weighed.weight, Failed) else None,
         frame=worked.frame if not isinstance(worked.frame, Failed) else None,
+        layout=worked.layout if not isinstance(worked.layout, Failed) else None,
         towing=worked.towing if not isinstance(worked.towing, Failed) else None,
+        safety=worked.safety if not isinstance(worked.safety, Failed) else None,
         findings=judged.findings,
         accepted=judged.accepted,
         verdict=judged.verdict,
@@ -431,7 +435,8 @@ def _measured(rig: Rig, asked: Asked, giver: Giver | None) -> tuple[Measured, ..
 
 
 def _broken(weighed: Weighed, worked: Worked) -> tuple[Failed, ...]:
-    steps = (weighed.box, weighed.masses, weighed.weight, worked.frame, worked.towing, *worked.said)
+    chapters = (worked.frame, worked.layout, worked.towing, worked.safety)
+    steps = (weighed.box, weighed.masses, weighed.weight, *chapters, *worked.said)
     failed = (one for one in steps if isinstance(one, Failed))
     return tuple(dict.fromkeys(failed))
 

@@ -38,7 +38,8 @@ PROTECTING = ("safety", "heat")
 class Standing:
     """What is there in one slot. Paths are in file order.
 
-    ``perhaps`` are the paths of what is there perhaps; ``protecting`` those of them that burn, warn or let out.
+    ``holes`` are the paths of openings that are cut and not known to be finished. ``perhaps`` are the paths of what is
+    there perhaps; ``protecting`` those of them that burn, warn or let out.
     ``unnamed_tanks`` are standing tanks of which the load state does not say how full they are. ``missing`` are paths
     of what the plan has at this stage and the ticks deny.
     """
@@ -48,6 +49,7 @@ class Standing:
     layers: tuple[StandingLayer, ...]
     openings: tuple[StandingOpening, ...]
     tanks: tuple[StandingTank, ...]
+    holes: tuple[str, ...]
     perhaps: tuple[str, ...]
     protecting: tuple[str, ...]
     unnamed_tanks: tuple[str, ...]
@@ -100,6 +102,8 @@ def cut(
         for layer in rig.layers
         if (answer := there(layer.of, layer.marks)) != "no" and isinstance(layer.own, LayerWords)
     )
+    finished = {one.of for one in openings if one.share == WHOLE}
+    is_cut_by_now = stage >= rig.header.stage_today
     for item in (*rig.wires, *rig.straps):
         stood(item)
     return Standing(
@@ -108,6 +112,7 @@ def cut(
         layers,
         openings,
         tuple(tanks),
+        tuple(item.of for item in rig.openings if is_cut_by_now and _is_cut(item) and item.of not in finished),
         tuple(perhaps),
         tuple(protecting),
         tuple(tank.of for tank in tanks if tank.fill == UNNAMED),
@@ -123,6 +128,10 @@ def part_there(weight: Band, answer: Stands) -> Band:
     if answer == "yes" or not weight.known:
         return weight
     return Band(weight.best / 2.0, 0.0, weight.high, spread="perhaps", assumed=weight.assumed)
+
+
+def _is_cut(item: Item) -> bool:
+    return isinstance(item.own, Opening) and item.own.cut is True
 
 
 def _is_aboard(item: Item, load: LoadState, use: Use) -> bool:

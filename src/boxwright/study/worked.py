@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from boxwright.disciplines import frame, structure, towing, water, weight
-from boxwright.disciplines.frame.parts import PlannedBacking, PlannedRecess
+from boxwright.disciplines import frame, layout, safety, structure, towing, water, weight
+from boxwright.disciplines.frame.parts import PlannedBacking, PlannedRecess, StandingOpening
+from boxwright.disciplines.safety.parts import Stood, Store
 from boxwright.disciplines.structure.parts import Fastened
+from boxwright.disciplines.water.parts import StandingTank
 from boxwright.disciplines.weight.result import Output
 from boxwright.exchange import Box, Fixing, Mass
 from boxwright.finding import Finding
@@ -30,7 +32,9 @@ class Worked:
     """What one slot came to beyond its weight, and all that is said. `Failed` where a calculation broke off."""
 
     frame: frame.Result | Failed
+    layout: layout.Result | Failed
     towing: towing.Result | Failed
+    safety: safety.Result | Failed
     said: tuple[tuple[Finding, ...] | Failed, ...]
 
 
@@ -58,3 +62,26 @@ def standing_of(
     """Return how all that hangs on the frame or behind it stands, so that no new weight makes the frame new."""
     wanted = {one.of for one in backings} | {one.of for one in fastened} | {one.of for one in recesses}
     return tuple((one.of, one.stands) for one in frames if one.of in wanted)
+
+
+def kept_standing(frames: tuple[Frame, ...], own: safety.Section) -> tuple[Stood, ...]:
+    """Return where what safety judges stands, without what it weighs, so that no new weight makes it new."""
+    wanted = {one.of for one in own.kept} | set(own.beds)
+    names = {one.bed for one in own.sleepers if one.bed}
+    return tuple(
+        Stood(one.of, one.name, one.place, one.stands == "yes")
+        for one in frames
+        if one.of in wanted or one.name in names
+    )
+
+
+def openings_standing(openings: tuple[StandingOpening, ...]) -> tuple[tuple[str, bool], ...]:
+    """Return the openings that stand, each with whether it does so for certain."""
+    return tuple((one.of, one.share.low == one.share.high) for one in openings)
+
+
+def stores_of(tanks: tuple[StandingTank, ...]) -> tuple[Store, ...]:
+    """Return every tank with what is in it and where it stands."""
+    return tuple(
+        Store(one.of, one.name, one.tank.of, one.place, one.fill, one.share.low == one.share.high) for one in tanks
+    )

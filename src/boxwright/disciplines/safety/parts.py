@@ -8,11 +8,17 @@ from typing import Annotated
 from pydantic import BeforeValidator, Field
 
 from boxwright.model.entry import Day, Entry, Names
-from boxwright.units import CannotRead
+from boxwright.model.place import Place, Surfaces
+from boxwright.units import Band, CannotRead, MetreBand
 
 ALARMS = frozenset({"CO", "smoke", "gas"})
 EGRESS = {"wanted": "wanted", "yes": "yes", "true": "yes", "no": "no", "false": "no", "none": "no"}
 EGRESS |= {"unknown": "unknown", "?": "unknown"}
+FIRES = {"solids": "solids", "a": "solids", "liquids": "liquids", "b": "liquids"}
+FIRES |= {"electric": "electric", "c": "electric", "e": "electric", "fat": "fat", "f": "fat", "k": "fat"}
+FIRES |= {"abc": "solids, liquids, electric", "ab": "solids, liquids", "bc": "liquids, electric"}
+"""What an extinguisher puts out, by word or by the letters on its label. The letter of electric fire is C in North
+America; elsewhere C is gas, of which nothing is asked here."""
 
 
 def read_alarms(given: object) -> object:
@@ -35,6 +41,24 @@ def read_egress(given: object) -> object:
     return EGRESS[word]
 
 
+def read_fires(given: object) -> object:
+    """Return what an extinguisher puts out, from words or from the letters on its label."""
+    words = given if isinstance(given, (list, tuple)) else str(given).replace("+", ",").split(",")
+    found: list[str] = []
+    for word in (str(each).strip().lower() for each in words):
+        if word not in FIRES:
+            raise CannotRead(word, "what it puts out", "solids, liquids, electric, fat, or the letters of its label")
+        found += FIRES[word].split(", ")
+    return tuple(dict.fromkeys(found))
+
+
+class Clear(Entry):
+    """What is left of an opening to get through, its unit opened as far as it goes: measured, not reckoned."""
+
+    width: MetreBand | None = Field(None, description="clear width with the unit open, such as 22")
+    height: MetreBand | None = Field(None, description="clear height with the unit open, such as 16 1/2")
+
+
 class Facet(Entry):
     """What safety reads of a part or an opening."""
 
@@ -44,11 +68,20 @@ class Facet(Entry):
     )
     release: str = Field(
         "",
-        description="an opening: inside or none, can it be opened from inside; a part: what it releases, such as ramp",
+        description="an opening: inside, key, tool or none, what opens it from inside while it is barred outside; "
+        "a part: the opening it releases, such as ramp",
     )
     egress: Annotated[str, BeforeValidator(read_egress)] = Field(
         "", description="is it meant as a way out: wanted, yes, no"
     )
+    clear: Clear | None = Field(
+        None, description="what one gets through with the unit open, measured: {width: 22, height: 16 1/2}"
+    )
+    puts_out: Annotated[Names, BeforeValidator(read_fires)] = Field(
+        (), description="an extinguisher: solids, liquids, electric, fat, or the letters of its label, such as ABC"
+    )
+    burns: str = Field("", description="what it burns with a flame: propane, butane, spirit, wood; nothing")
+    shuts: str = Field("", description="what it shuts off: gas, fuel, battery or shore")
 
 
 NAMED: dict[str, type[Entry]] = {}
@@ -56,5 +89,99 @@ PLAIN: dict[str, type[Entry]] = {}
 
 
 @dataclass(frozen=True, slots=True)
+class Way:
+    """An opening somebody could leave by, as planned.
+
+    ``width`` and ``height`` are those of the hole. ``turns`` says how its leaf or its unit opens, in words.
+    ``has_unit`` is True where a frame stands in the hole, so that less is left of it.
+    """
+
+    of: str
+    name: str
+    wall: str
+    place: Place
+    width: Band | None
+    height: Band | None
+    turns: str
+    has_unit: bool
+    is_cut: bool | None
+    facet: Facet
+
+
+@dataclass(frozen=True, slots=True)
+class Hole:
+    """An opening of any kind: where it is, and what is in it today in the builder's words."""
+
+    of: str
+    name: str
+    place: Place
+    now: str
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A part that warns, puts out, lets out, burns or runs an engine, as planned.
+
+    ``burns`` is the fuel of its flame: empty where it has none, ``unknown`` where nobody wrote it. ``stage`` is when it
+    goes in, in words; empty for one that never does.
+    """
+
+    of: str
+    name: str
+    what: str
+    facet: Facet
+    burns: str = ""
+    stage: str = ""
+    is_planned: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Store:
+    """A tank or a can with what is in it, in one slot: how full (0 to 1) and how sure it is that it stands."""
+
+    of: str
+    name: str
+    fluid: str
+    place: Place
+    fill: Band
+    is_there: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Stood:
+    """Where a part is in one slot, and whether it stands for certain."""
+
+    of: str
+    name: str
+    place: Place
+    is_there: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Sleeper:
+    """Somebody who sleeps in the trailer, and on which part; ``bed`` is empty where nobody wrote it."""
+
+    name: str
+    bed: str
+
+
+@dataclass(frozen=True, slots=True)
+class ShutOff:
+    """What is turned off in an emergency, where, in words for the card at the door."""
+
+    what: str
+    words: str
+    of: str
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
-    """The settings of safety: none yet."""
+    """What safety sees of the rig, whatever stands. ``beds`` are the parts somebody may lie on for a while instead."""
+
+    ways: tuple[Way, ...] = ()
+    holes: tuple[Hole, ...] = ()
+    kept: tuple[Kept, ...] = ()
+    beds: tuple[str, ...] = ()
+    sleepers: tuple[Sleeper, ...] = ()
+    shut_offs: tuple[ShutOff, ...] = ()
+    room: Surfaces | None = None

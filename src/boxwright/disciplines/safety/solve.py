@@ -1,25 +1,190 @@
-"""What safety works out: nothing yet."""
+"""What safety works out: each way out, alarm, extinguisher, flame and store of one slot, and the rules of the home."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
+from math import inf, isfinite
+
+from boxwright.disciplines.safety import method
+from boxwright.disciplines.safety.parts import Section, Sleeper, Stood, Store, Way
+from boxwright.disciplines.safety.result import Bed, Device, Exit, Flame, Fuelled, Opens, Result, There
+from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, law_of
+from boxwright.exchange import Aisle
+from boxwright.model.place import Place, Surfaces
+from boxwright.units import Band
+
+__all__ = ["Offers", "Result", "ends_of", "gap_between", "offers", "solve"]
+
+Ends = tuple[Band, Band, Band]
+USES = ("sleep", "leave")
+OPENED_BY: dict[str, Opens] = {
+    "inside": "inside",
+    "yes": "inside",
+    "none": "none",
+    "no": "none",
+    "outside": "none",
+    "key": "key",
+    "tool": "tool",
+}
+"""What may stand at ``release`` of an opening; any other word leaves it unknown."""
 
 
 @dataclass(frozen=True, slots=True)
 class Offers:
-    """What safety gives the others: nothing yet."""
-
-
-@dataclass(frozen=True, slots=True)
-class Result:
-    """What safety has worked out: nothing yet."""
+    """What safety gives the others: nothing."""
 
 
 def offers() -> Offers:
-    """Return what safety gives the others."""
+    """Return what safety gives the others: nothing."""
     return Offers()
 
 
-def solve() -> Result:
-    """Return what safety has worked out."""
-    return Result()
+def solve(
+    own: Section,
+    stood: tuple[Stood, ...],
+    openings: tuple[tuple[str, bool], ...],
+    open_holes: tuple[str, ...],
+    stores: tuple[Store, ...],
+    aisles: tuple[Aisle, ...] | None,
+    people: tuple[str, ...],
+    use: str,
+    countries: tuple[str, ...],
+    judged_on: date,
+) -> Result:
+    """Return what safety knows of one slot.
+
+    ``openings`` are those that stand, with whether for certain; ``open_holes`` those that are cut and not closed;
+    ``people`` who is inside in the load state.
+    """
+    is_judged = use in USES
+    parts = {one.of: one for one in stood} if is_judged else {}
+    devices = tuple(
+        Device(kept, _there(parts.get(kept.of)), ends_of(parts[kept.of].place) if kept.of in parts else None)
+        for kept in own.kept
+        if is_judged
+    )
+    room = own.room
+    releases = tuple(one for one in devices if one.kept.what == "release")
+    certain = dict(openings)
+    flames = tuple(
+        Flame(one.kept, one.there, one.at, _is_inside(one.at, room)) for one in devices if one.there != "no"
+    )
+    sleepers = tuple(one for one in own.sleepers if one.name in people) if use == "sleep" else ()
+    beds = _beds(own, sleepers, stood)
+    return Result(
+        of="trailer",
+        use=use if is_judged else "",
+        law=law_of(countries, judged_on),
+        judged_on=judged_on,
+        exits=tuple(_exit(number, way, certain, releases, room) for number, way in enumerate(own.ways, 1)),
+        has_openings=bool(own.holes),
+        releases=releases,
+        alarms=tuple(one for one in devices if one.kept.what == "alarm"),
+        extinguishers=tuple(one for one in devices if one.kept.what == "extinguisher"),
+        flames=tuple(one for one in flames if one.kept.what == "flame" and _burns(one.kept.burns)),
+        generators=tuple(one for one in flames if one.kept.what == "generator"),
+        stores=tuple(_fuelled(one, room) for one in stores if _is_fuel(one)) if is_judged else (),
+        beds=beds,
+        bedless=tuple(one for one in sleepers if not any(one.name in bed.sleepers for bed in beds)),
+        aisles=aisles,
+        openings=tuple(one for one in own.holes if one.of in certain) if is_judged else (),
+        open_holes=tuple(one for one in own.holes if one.of in open_holes) if is_judged else (),
+        ceiling=room.ceiling if room is not None else inf,
+        floor=room.floor if room is not None else -inf,
+    )
+
+
+def _there(stood: Stood | None) -> There:
+    if stood is None:
+        return "no"
+    return "yes" if stood.is_there else "perhaps"
+
+
+def ends_of(place: Place) -> Ends | None:
+    """Return the ends of a box along each axis as widely as it may stand, None where nobody knows its place."""
+    found = []
+    for band, size in zip((place.x, place.y, place.z), place.size, strict=True):
+        low, high = band.low - size / 2.0, band.high + size / 2.0
+        if not band.known or not (isfinite(low) and isfinite(high)):
+            return None
+        found.append(Band(band.best, low, high, spread="interval"))
+    return found[0], found[1], found[2]
+
+
+def _is_inside(at: Ends | None, room: Surfaces | None) -> bool | None:
+    """Return whether a box stands in the room, if only in part; None where nobody knows."""
+    if at is None or room is None:
+        return None
+    planes = ((room.front, room.rear), (room.left, room.right), (room.floor, room.ceiling))
+    return all(ends.high > low and ends.low < high for ends, (low, high) in zip(at, planes, strict=True))
+
+
+def gap_between(one: Ends, other: Ends) -> float:
+    """Return how near two boxes may stand, seen from above."""
+    (x, y, _), (other_x, other_y, _) = one, other
+    return method.gap((x.low, y.low), (x.high, y.high), (other_x.low, other_y.low), (other_x.high, other_y.high))
+
+
+def _burns(fuel: str) -> bool:
+    return FUELS.get(fuel, (False, ""))[1] != "none"
+
+
+def _is_fuel(store: Store) -> bool:
+    """Return whether a tank may hold a fuel: one that nobody knows the contents of may."""
+    return store.fill.high > 0.0 and FUELS.get(_fluid(store), (False, ""))[1] != "none"
+
+
+def _fluid(store: Store) -> str:
+    return " ".join(store.fluid.lower().split())
+
+
+def _fuelled(store: Store, room: Surfaces | None) -> Fuelled:
+    fumes, kind = FUELS.get(_fluid(store), (None, ""))
+    at = ends_of(store.place)
+    return Fuelled(store, fumes, kind, _is_inside(at, room), at)
+
+
+def _exit(
+    number: int, way: Way, certain: dict[str, bool], releases: tuple[Device, ...], room: Surfaces | None
+) -> Exit:
+    """Return one way out as it stands: what opens it, what is left of it to get through, how high its sill is."""
+    there: There = "no" if way.of not in certain else "yes" if certain[way.of] else "perhaps"
+    opens: Opens = OPENED_BY.get(way.facet.release.strip().lower(), "unknown")
+    released_by = ""
+    if opens != "inside":
+        fitted = [one for one in releases if one.there == "yes" and one.kept.facet.release.strip() == way.name]
+        if fitted:
+            opens, released_by = "inside", fitted[0].kept.of
+    under = way.place.low_edge(2)
+    sill = None
+    if under.known and room is not None and way.wall not in ("roof", "floor"):
+        sill = Band(under.best - room.floor, under.low - room.floor, under.high - room.floor, spread=under.spread)
+    return Exit(number, way, there, opens, released_by, _clear(way), sill)
+
+
+def _clear(way: Way) -> tuple[Band, Band] | None:
+    """Return what is left of a way out to get through: as measured, or of a bare leaf the hole less its frame."""
+    written = way.facet.clear
+    if written is not None:
+        both = (written.width, written.height)
+        return (both[0], both[1]) if both[0] is not None and both[1] is not None else None
+    if way.has_unit or way.width is None or way.height is None or not (way.width.known and way.height.known):
+        return None
+    return _less(way.width, LENGTHS["frame"]), _less(way.height, LENGTHS["frame"])
+
+
+def _less(band: Band, by: float) -> Band:
+    return Band(band.best - by, band.low - by, band.high - by, spread=band.spread, assumed=True)
+
+
+def _beds(own: Section, sleepers: tuple[Sleeper, ...], stood: tuple[Stood, ...]) -> tuple[Bed, ...]:
+    """Return the beds somebody lies on, in file order; who sleeps on one that is not in lies on a stand-in."""
+    meanwhile = [one for one in stood if one.of in own.beds and one.is_there]
+    found: dict[str, Bed] = {}
+    for sleeper in sleepers:
+        placed = [one for one in stood if sleeper.bed and one.name == sleeper.bed] or meanwhile
+        for one in placed[:1]:
+            bed = found.get(one.of) or Bed(one.of, one.name, (), ends_of(one.place))
+            found[one.of] = Bed(bed.of, bed.name, (*bed.sleepers, sleeper.name), bed.at)
+    return tuple(found.values())

@@ -1,0 +1,86 @@
+"""Rules of safety: ways out, alarms, extinguisher, fuel, and what lies open.
+
+What protects and stands perhaps counts as absent; what endangers and stands perhaps counts as present. A rule of a
+country whose text was read or quoted may stop; what is recalled or practice advises or asks, and clears no stop.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from boxwright.disciplines.safety.findings.alarms import (
+    alarm_place,
+    co_alarm,
+    extinguisher,
+    extinguisher_reach,
+    gas_alarm,
+    out_of_date,
+    smoke_alarm,
+)
+from boxwright.disciplines.safety.findings.fire import flame_near_fuel, fuel_inside, generator_near, open_hole
+from boxwright.disciplines.safety.findings.ways import (
+    clear_opening,
+    high_sill,
+    no_rule_known,
+    opens_from_inside,
+    past_the_other,
+    release_not_fitted,
+    sleeping_place,
+    two_ways_out,
+    way_blocked,
+)
+from boxwright.disciplines.safety.result import Result
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits
+
+__all__ = [
+    "alarm_place",
+    "clear_opening",
+    "co_alarm",
+    "extinguisher",
+    "extinguisher_reach",
+    "findings",
+    "flame_near_fuel",
+    "fuel_inside",
+    "gas_alarm",
+    "generator_near",
+    "high_sill",
+    "no_rule_known",
+    "open_hole",
+    "opens_from_inside",
+    "out_of_date",
+    "past_the_other",
+    "release_not_fitted",
+    "sleeping_place",
+    "smoke_alarm",
+    "two_ways_out",
+    "way_blocked",
+]
+
+RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
+    two_ways_out,
+    opens_from_inside,
+    release_not_fitted,
+    fuel_inside,
+    generator_near,
+    way_blocked,
+    smoke_alarm,
+    co_alarm,
+    gas_alarm,
+    out_of_date,
+    extinguisher,
+    clear_opening,
+    sleeping_place,
+    no_rule_known,
+    past_the_other,
+    flame_near_fuel,
+    open_hole,
+    alarm_place,
+    extinguisher_reach,
+    high_sill,
+)
+
+
+def findings(result: Result, shown_in: HeaderUnits) -> tuple[Finding, ...]:
+    """Return what all rules of safety have to say of one slot."""
+    return tuple(finding for rule in RULES for finding in rule(result, shown_in))

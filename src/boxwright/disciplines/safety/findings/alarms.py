@@ -1,0 +1,235 @@
+"""Rules of what warns and what puts out: is it there, in date, in its place, and does it suit what may burn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.safety.result import Device, Result
+from boxwright.disciplines.safety.solve import ends_of, gap_between
+from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, SOURCE_OF_LENGTH
+from boxwright.disciplines.safety.telling import OWN_LABEL, SLEEP, listed, question, stop
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits, show
+
+
+def smoke_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that somebody sleeps without a smoke alarm.
+
+    Asks: does a smoke alarm stand wherever somebody sleeps
+    Limit: one
+    Source: own-rule
+    Lever: fit one
+    """
+    if result.use == "sleep":
+        yield from _wanted(result, "smoke", "safety/smoke-alarm", "somebody sleeps")
+
+
+def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that somebody sleeps without an alarm of carbon monoxide.
+
+    Asks: does an alarm of carbon monoxide stand wherever somebody sleeps; a neighbour's engine is enough to need it
+    Limit: one
+    Source: own-rule
+    Lever: fit one
+    """
+    if result.use == "sleep":
+        burning = [one.kept.name for one in (*result.flames, *result.generators)]
+        because = f"somebody sleeps with {listed(burning)}" if burning else "somebody sleeps"
+        yield from _wanted(result, "CO", "safety/co-alarm", because)
+
+
+def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that gas is aboard, or may be, without an alarm for it.
+
+    Asks: does a gas alarm stand where gas is stored or burnt inside
+    Limit: one; recalled, so it asks and never stops
+    Source: nfpa-1192-recalled
+    Lever: fit one, or write what a flame burns
+    """
+    code = "safety/gas-alarm"
+    if result.use != "sleep" or any("gas" in one.kept.facet.alarm and one.there == "yes" for one in result.alarms):
+        return
+    gas = [(one.kept.of, one.kept.name) for one in result.flames if FUELS.get(one.kept.burns, (False, ""))[1] == "gas"]
+    gas += [(one.store.of, one.store.name) for one in result.stores if one.kind == "gas" and one.is_inside is not False]
+    if gas:
+        says = f"{listed([name for _, name in gas])} is gas inside, and no gas alarm stands"
+        yield question(code, gas[0][0], says, "Fit a gas alarm near the floor", 30, source="nfpa-1192-recalled")
+        return
+    for one in result.flames:
+        if one.kept.burns not in FUELS:
+            is_written = one.kept.burns != "unknown"
+            said = f'"{one.kept.burns}" is no fuel known here' if is_written else "nobody wrote what it burns"
+            says = f"{one.kept.name} burns with a flame, and {said}; with gas it wants a gas alarm"
+            act = f"Look what {one.kept.name} burns, and write burns: butane, propane, spirit, wood or nothing"
+            yield question(code, one.kept.of, says, act, 1, f"{one.kept.of}.burns", "nfpa-1192-recalled")
+
+
+def _wanted(result: Result, what: str, code: str, because: str) -> Iterator[Finding]:
+    word = {"CO": "carbon monoxide"}.get(what, what)
+    found = [one for one in result.alarms if what in one.kept.facet.alarm]
+    if any(one.there == "yes" for one in found):
+        return
+    perhaps = [one for one in found if one.there == "perhaps"]
+    if perhaps:
+        kept = perhaps[0].kept
+        says = f"{kept.name} may be there or not, and {because} without another alarm for {word}"
+        act = f"Look whether {kept.name} hangs, press its button, and tick it"
+        yield question(code, kept.of, says, act, 2, f"{kept.of}.done")
+        return
+    later = f"; {found[0].kept.name} is not in yet" if found else ""
+    where = found[0].kept.of if found else "parts"
+    says = f"{because}, and no alarm for {word} stands{later}"
+    yield stop(code, where, says, f"Hang an alarm for {word}, and write it: alarm: {what}", 20, where)
+
+
+def out_of_date(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which alarm or extinguisher is out of date, or without a date.
+
+    Asks: is every alarm and extinguisher that stands in date on the day
+    Limit: the date on its label
+    Source: own-label
+    Lever: change it, and write expires:
+    """
+    code = "safety/out-of-date"
+    for one in (*result.alarms, *result.extinguishers) if result.use == "sleep" else ():
+        kept = one.kept
+        if one.there == "no":
+            continue
+        if kept.facet.expires is None:
+            says = f"nobody wrote until when {kept.name} is good"
+            act = f"Read the date on the back of {kept.name}, and write expires: such as 2031-02"
+            yield question(code, kept.of, says, act, 1, f"{kept.of}.expires", OWN_LABEL)
+        elif kept.facet.expires < result.judged_on:
+            says = f"{kept.name} is out of date since {kept.facet.expires}; on {result.judged_on} it protects nobody"
+            act = f"Change {kept.name}, and write its new date"
+            yield stop(code, kept.of, says, act, 20, f"{kept.of}.expires", OWN_LABEL)
+
+
+def alarm_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which alarm hangs where its makers would not have it.
+
+    Asks: smoke near the ceiling, gas near the floor, carbon monoxide one to three metres to the side of a flame
+    Limit: 12 in (recalled) from ceiling or floor; 1 m to 3 m from a flame (EN 50292 as quoted)
+    Source: en-50292, recalled, own-label
+    Lever: hang it elsewhere; its own leaflet outranks this
+    """
+    code = "safety/alarm-place"
+    for one in result.alarms if result.use == "sleep" else ():
+        kept = one.kept
+        if one.there == "no":
+            continue
+        if one.at is None:
+            says = f"nobody wrote where {kept.name} hangs, so its place cannot be judged"
+            act = f"Measure where {kept.name} hangs, and write x, side or wall, and z"
+            yield question(code, kept.of, says, act, 3, f"{kept.of}.x", OWN_LABEL, protects=False)
+            continue
+        for what, far, key in (
+            ("smoke", result.ceiling - one.at[2].high, "from ceiling"),
+            ("gas", one.at[2].low - result.floor, "from floor"),
+        ):
+            limit = LENGTHS[key]
+            if what in kept.facet.alarm and far > limit:
+                within = f"for {what} within {show(limit, 'm', shown_in)}"
+                says = f"{kept.name} hangs {show(far, 'm', shown_in)} {key}; usual is {within}"
+                act = f"Read the leaflet of {kept.name} and hang it so"
+                yield _numbered(code, kept.of, says, act, far, limit, SOURCE_OF_LENGTH[key])
+        if "CO" in kept.facet.alarm:
+            yield from _beside_flames(code, one, result, shown_in)
+
+
+def _beside_flames(code: str, one: Device, result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    nearest, farthest = LENGTHS["alarm nearest"], LENGTHS["alarm farthest"]
+    for flame in result.flames:
+        if flame.at is None or one.at is None or flame.is_inside is not True:
+            continue
+        far = gap_between(one.at, flame.at)
+        if nearest <= far <= farthest:
+            continue
+        says = (
+            f"{one.kept.name} hangs {show(far, 'm', shown_in)} to the side of {flame.kept.name}; its makers ask for"
+            f" {show(nearest, 'm', shown_in)} to {show(farthest, 'm', shown_in)}"
+        )
+        act = f"Read the leaflet of {one.kept.name} and hang it so"
+        limit = nearest if far < nearest else farthest
+        yield _numbered(code, one.kept.of, says, act, far, limit, SOURCE_OF_LENGTH["alarm nearest"])
+
+
+def _numbered(code: str, where: str, says: str, act: str, number: float, limit: float, source: str) -> Finding:
+    margin = -abs(number - limit)
+    return Finding(
+        code, where, "advice", says, number, limit, margin, "m", source, act=act, minutes=10, uses=SLEEP,
+        because=(where,),
+    )  # fmt: skip
+
+
+def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that somebody sleeps without an extinguisher, or with one that does not suit what may burn.
+
+    Asks: does an extinguisher stand that puts out solids, and liquids where a liquid or a gas is aboard
+    Limit: one
+    Source: own-rule, own-label
+    Lever: fit one, and write what it puts out from its label
+    """
+    code = "safety/extinguisher"
+    if result.use != "sleep":
+        return
+    there = [one for one in result.extinguishers if one.there == "yes"]
+    if not there:
+        perhaps = [one for one in result.extinguishers if one.there == "perhaps"]
+        if perhaps:
+            kept = perhaps[0].kept
+            says = f"{kept.name} may be there or not, and it is the only one"
+            yield question(code, kept.of, says, f"Look whether {kept.name} hangs, and tick it", 1, f"{kept.of}.done")
+            return
+        says = "somebody sleeps, and no extinguisher stands"
+        yield stop(code, "parts", says, "Hang an extinguisher by the way out", 20, "parts")
+        return
+    wanted = _may_burn(result)
+    puts_out = {what for one in there for what in one.kept.facet.puts_out}
+    kept = there[0].kept
+    if not puts_out:
+        says = f"nobody wrote what {kept.name} puts out; it has to put out {listed(sorted(wanted))}"
+        act = f"Read the letters on {kept.name}, and write puts_out: such as ABC"
+        yield question(code, kept.of, says, act, 1, f"{kept.of}.puts_out", OWN_LABEL, protects=False)
+    elif wanted - puts_out:
+        says = f"{listed([one.kept.name for one in there])} does not put out {listed(sorted(wanted - puts_out))}"
+        act = f"Hang one that puts out {listed(sorted(wanted))}"
+        yield stop(code, kept.of, says, act, 20, f"{kept.of}.puts_out", OWN_LABEL)
+
+
+def _may_burn(result: Result) -> set[str]:
+    """Return what an extinguisher has to put out: solids always, liquids where a liquid or a gas burns or is kept."""
+    kinds = {FUELS.get(one.kept.burns, (True, "liquid"))[1] for one in result.flames}
+    kinds |= {one.kind or "liquid" for one in result.stores}
+    return {"solids"} | ({"liquids"} if kinds & {"liquid", "gas"} or result.generators else set())
+
+
+def extinguisher_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that no extinguisher hangs by a way out.
+
+    Asks: does an extinguisher hang near a way out, so that whoever reaches for it can still leave
+    Limit: 24 in (610 mm) from one, recalled, so it advises
+    Source: nfpa-1192-recalled
+    Lever: hang it by the way out
+    """
+    code = "safety/extinguisher-reach"
+    there = [one for one in result.extinguishers if one.there == "yes"] if result.use == "sleep" else []
+    exits = [(one, ends) for one in result.exits if one.counts and (ends := ends_of(one.way.place)) is not None]
+    limit = LENGTHS["extinguisher"]
+    unplaced = [one for one in there if one.at is None]
+    pairs = [(gap_between(one.at, ends), one, way) for one in there if one.at is not None for way, ends in exits]
+    if pairs:
+        far, one, way = min(pairs, key=lambda pair: pair[0])
+        if far > limit:
+            says = (
+                f"{one.kept.name} hangs {show(far, 'm', shown_in)} from the nearest way out, {way.way.name};"
+                f" within {show(limit, 'm', shown_in)} of it nobody has to turn back"
+            )
+            act = f"Hang {one.kept.name} by {way.way.name}"
+            yield _numbered(code, one.kept.of, says, act, far, limit, SOURCE_OF_LENGTH["extinguisher"])
+    elif unplaced and exits:
+        kept = unplaced[0].kept
+        says = f"nobody wrote where {kept.name} hangs, so nobody can say whether it is by a way out"
+        act = f"Measure where {kept.name} hangs, and write it"
+        yield question(code, kept.of, says, act, 2, f"{kept.of}.x", protects=False)
+

@@ -1,0 +1,359 @@
+"""Rules of the ways out: how many, what opens them, what stands in the way, what is left to get through."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from boxwright.disciplines.safety.result import Bed, Exit, Result
+from boxwright.disciplines.safety.solve import ends_of
+from boxwright.disciplines.safety.sourced import (
+    CLEAR_HEIGHT,
+    CLEAR_WIDTH,
+    LENGTHS,
+    NOT_PAST,
+    SOURCE_OF_LENGTH,
+    WAYS_OUT,
+)
+from boxwright.disciplines.safety.telling import (
+    OWN_RULE,
+    SLEEP,
+    advice,
+    cited,
+    kind_of,
+    listed,
+    name_of,
+    question,
+    stop,
+)
+from boxwright.exchange import Aisle
+from boxwright.finding import Finding
+from boxwright.source import Rule
+from boxwright.units import Band, HeaderUnits, show
+
+WANTED = 2.0
+"""Ways out of every sleeping place, where no rule of the home is known: the own rule."""
+
+
+def no_rule_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that no rule of the home country on ways out of a sleeping place is known here.
+
+    Asks: is a rule of the first country on sleeping in a trailer known
+    Limit: none; a neighbour's rule is never taken for it
+    Source: own-rule
+    Lever: look the rule up
+    """
+    if result.use == "sleep" and not result.law.is_known:
+        country = result.law.country or "no country"
+        says = f"no rule of {country} on ways out of a place to sleep is known to us, and no neighbour's was taken"
+        act = f"Ask what {country} wants of a trailer somebody sleeps in: ways out, alarms, their sizes and dates"
+        yield question("safety/no-rule-known", "countries", says, act, 15, protects=False)
+
+
+def sleeping_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say who sleeps where nobody knows, so that no way out of there can be judged.
+
+    Asks: does everybody inside at night have a bed that stands, or a stand-in with a place for the night
+    Limit: nobody without
+    Source: own-rule
+    Lever: write who is inside, and on what each of them sleeps
+    """
+    code = "safety/sleeping-place"
+    if result.use != "sleep":
+        return
+    if not (result.beds or result.bedless):
+        says = "nobody is named who sleeps inside, so no way out of a bed can be judged"
+        act = "Write who is inside under people: of the load state, and on what each sleeps: sleeps: bunk"
+        yield question(code, "people", says, act, 2, protects=False)
+        return
+    for sleeper in result.bedless:
+        where = f"people[{sleeper.name}]"
+        if sleeper.bed:
+            says = f"{sleeper.name} sleeps on {sleeper.bed}, which does not stand; where until then is not written"
+            act = f"Write a stand-in for {sleeper.bed}, with until: and its place at night, when_sleeping:"
+        else:
+            says = f"it is not written on what {sleeper.name} sleeps, so no way out from there can be judged"
+            act = f"Write on what {sleeper.name} sleeps, such as sleeps: bunk"
+        yield question(code, where, says, act, 2, f"{where}.sleeps", protects=False)
+
+
+def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which way out nobody inside can open while it is barred outside.
+
+    Asks: can every door, ramp, hatch and window to leave by be opened from inside, barred outside, without key or tool
+    Limit: every one that stands
+    Source: own-rule
+    Lever: a release inside
+    """
+    code = "safety/opens-from-inside"
+    for one in result.exits if result.use == "sleep" else ():
+        of, name = one.way.of, one.way.name
+        if one.there == "no" or one.opens == "inside" or (one.there == "perhaps" and one.way.is_cut is not True):
+            continue
+        lever = f"{of}.release"
+        if one.opens == "unknown":
+            word = one.way.facet.release
+            read = f'release: "{word}" does not say' if word else "nobody wrote"
+            says = f"{read} what opens {name} from inside while it is barred outside; write inside, key, tool or none"
+            yield question(code, of, says, f"Have {name} barred from outside, and open it from inside", 5, lever)
+        elif one.opens == "none":
+            says = f"nobody can open {name} from inside while it is barred outside: whoever sleeps there can be shut in"
+            yield stop(code, of, says, f"Fit a release inside {name}", 60, lever)
+        else:
+            says = f"{name} opens from inside only with a {one.opens}, which is not in the hand in smoke and dark"
+            yield stop(code, of, says, f"Fit a release inside {name} that a bare hand works", 60, lever)
+
+
+def release_not_fitted(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which release is had or planned and does not stand, while its opening cannot be opened from inside.
+
+    Asks: does every part that is to release an opening stand, where that opening has no other release
+    Limit: every one
+    Source: own-rule
+    Lever: fit it, and tick it
+    """
+    code = "safety/release-not-fitted"
+    by_name = {one.way.name: one for one in result.exits}
+    for device in result.releases if result.use == "sleep" else ():
+        kept = device.kept
+        opening = by_name.get(kept.facet.release.strip())
+        if opening is None:
+            says = f'{kept.name} is to release "{kept.facet.release}", which is no way out of this file'
+            act = f"Write the name of the opening {kept.name} releases"
+            yield question(code, kept.of, says, act, 2, f"{kept.of}.release")
+        elif device.there == "yes" or opening.opens == "inside" or opening.there == "no":
+            continue
+        elif device.there == "perhaps":
+            says = f"{kept.name} may be fitted or not; without it nobody can open {opening.way.name} from inside"
+            act = f"Look whether {kept.name} is fitted, and tick it"
+            yield question(code, kept.of, says, act, 2, f"{kept.of}.done")
+        else:
+            when = f"goes in at stage {kept.stage}" if kept.is_planned and kept.stage else "has no stage yet"
+            says = f"{kept.name} is not fitted ({when}), and without it nobody can open {opening.way.name} from inside"
+            lever = f"{kept.of}.done" if kept.is_planned else f"{kept.of}.stage"
+            yield stop(code, kept.of, says, f"Fit {kept.name}, write its stage and tick it", 60, lever)
+
+
+def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say from which sleeping place there are not two ways out.
+
+    Asks: are there two unobstructed ways out of every sleeping place, at this stage and in this use
+    Limit: two in the United States (NFPA 1192 as quoted); elsewhere two by the own rule, which asks and never stops
+    Source: nfpa-1192 6.2.1.2, own-rule
+    Lever: a second way out that opens from inside, and nothing in front of it
+    """
+    code = "safety/two-ways-out"
+    if result.use != "sleep":
+        return
+    if not result.has_openings:
+        says = "no opening of the trailer is written, so nobody can say how one gets out"
+        act = "Write every door, ramp, hatch and window under openings:"
+        yield question(code, "openings", says, act, 10, "openings")
+        return
+    rule = result.law.rule(WAYS_OUT)
+    wanted = rule.limit if rule is not None and rule.limit is not None else WANTED
+    for bed in result.beds or (None,):
+        able = [one for one in result.exits if one.counts and not (bed is not None and _is_shut(result, bed, one))]
+        if len(able) >= wanted:
+            continue
+        yield _too_few(bed, able, [one for one in result.exits if one not in able], result, rule, wanted)
+
+
+def _too_few(
+    bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result, rule: Rule | None, wanted: float
+) -> Finding:
+    """Return what is said of a bed with too few ways out, at the first opening that could be one more."""
+    place = f" of {bed.name}" if bed is not None else ""
+    says = f"there is no way out{place}"
+    if able:
+        says = f"the only way out{place} is {listed([one.way.name for one in able])}, and two are wanted"
+    if lost:
+        says += f": {listed([_why_not(result, bed, one) for one in lost])}"
+    where = lost[0].way.of if lost else bed.of if bed is not None else "openings"
+    act = f"Make {lost[0].way.name} a way out that opens from inside" if lost else "Make a second way out"
+    return Finding(
+        "safety/two-ways-out", where, "stop" if rule is not None and kind_of(rule) == "stop" else "unknown", says,
+        float(len(able)), wanted, len(able) - wanted, "", rule.source if rule is not None else OWN_RULE,
+        f"{where}.release", act=act, minutes=120, protects=True, uses=SLEEP,
+        because=(where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ())),
+    )  # fmt: skip
+
+
+def _is_shut(result: Result, bed: Bed, one: Exit) -> bool:
+    """Return whether the way from a bed is too narrow for anybody, with nothing doubtful in the way."""
+    found = _aisles(result, bed, one)
+    return bool(found) and all(aisle.width.known and aisle.width.high < LENGTHS["squeeze"] for aisle in found)
+
+
+def _aisles(result: Result, bed: Bed, one: Exit) -> list[Aisle]:
+    return [aisle for aisle in result.aisles or () if (aisle.of, aisle.leads_to) == (bed.of, one.way.of)]
+
+
+def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
+    name = one.way.name
+    if one.there == "no":
+        return f"{name} is not in"
+    if one.there == "perhaps":
+        return f"{name} is not ticked and does not count"
+    if one.opens == "none":
+        return f"{name} does not open from inside"
+    if one.opens in ("key", "tool"):
+        return f"{name} opens with a {one.opens} only"
+    found = _aisles(result, bed, one) if bed is not None else []
+    by = listed([name_of(path) for path in found[0].blocked_by[:3]]) if found else ""
+    return f"the way to {name} is shut by {by}" if by else f"the way to {name} is shut"
+
+
+def way_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which way out is shut or tight, by what, and how wide it is.
+
+    Asks: is the way from every bed to every way out that stands wide enough to be taken, at night with everything out
+    Limit: shut below 300 mm (12 in), not asked about from 450 mm (18 in) on; between the two it is to be tried
+    Source: practice
+    Lever: move what stands at the narrowest place
+    """
+    code = "safety/way-blocked"
+    if result.use != "sleep" or result.aisles is None:
+        return
+    for bed in result.beds:
+        for one in result.exits:
+            if one.counts:
+                yield from _blocked(code, result, bed, one, shown_in)
+
+
+def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUnits) -> Iterator[Finding]:
+    found = _aisles(result, bed, one)
+    name, where = one.way.name, one.way.of
+    known = [aisle for aisle in found if aisle.width.known]
+    if not known:
+        says = f"nobody can say whether the way from {bed.name} to {name} is free"
+        act = f"Lie on {bed.name} with everything in its place for the night, and go out by {name} in the dark"
+        yield question(code, where, says, act, 5, source="practice", protects=bool(found))
+        return
+    best = max(known, key=lambda aisle: (aisle.width.low, aisle.width.high))
+    if best.width.low >= LENGTHS["pass"]:
+        return
+    by = listed([name_of(path) for path in (*best.blocked_by, *best.unsure)[:3]])
+    wide = show(best.width.best, "m", shown_in)
+    at = f", at {by}" if by else ""
+    lever = f"{(*best.blocked_by, *best.unsure, where)[0]}.x"
+    if max(aisle.width.high for aisle in known) < LENGTHS["squeeze"]:
+        says = f"the way from {bed.name} to {name} is {wide} wide{at}: nobody gets through"
+        act = f"Move {by} out of the way to {name}" if by else f"Clear the way to {name}"
+        yield Finding(
+            code, where, "fix", says, best.width.best, LENGTHS["squeeze"], best.width.best - LENGTHS["squeeze"], "m",
+            "practice", lever, act=act, minutes=10, uses=SLEEP, because=(where, *best.blocked_by),
+        )  # fmt: skip
+        return
+    says = f"the way from {bed.name} to {name} may be only {show(best.width.low, 'm', shown_in)} wide{at}; try it"
+    if best.unsure:
+        unsure = listed([name_of(path) for path in best.unsure[:3]])
+        says = f"nobody knows whether {unsure} stands in the way from {bed.name} to {name}"
+    act = f"Lie on {bed.name} with everything in its place for the night, and go out by {name} in the dark"
+    yield Finding(
+        code, where, "unknown", says, best.width.low, LENGTHS["pass"], best.width.low - LENGTHS["pass"], "m",
+        "practice", lever, act=act, minutes=5, protects=True, uses=SLEEP, because=(where, *best.blocked_by),
+    )  # fmt: skip
+
+
+def past_the_other(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where one way out leads past the other, so that one fire shuts both.
+
+    Asks: does the way to one way out go by another, further than 24 in (610 mm) from the bed
+    Limit: none past another, but for one within that distance of the bed, drawn across the trailer
+    Source: nfpa-1192 6.2.1.3
+    Lever: a way out at the other end
+    """
+    code = "safety/past-the-other"
+    rule = result.law.rule(NOT_PAST)
+    if result.use != "sleep" or rule is None or rule.limit is None:
+        return
+    places = {one.way.of: one for one in result.exits}
+    for bed in result.beds:
+        counting = [one for one in result.exits if one.counts]
+        if len(counting) > WANTED:
+            continue
+        for one in counting:
+            for aisle in _aisles(result, bed, one):
+                passed = [places[of] for of in aisle.past if of in places and places[of].counts and of != one.way.of]
+                far = [other for other in passed if _from_bed(bed, other) > rule.limit]
+                if far:
+                    says = (
+                        f"the way from {bed.name} to {one.way.name} goes past {far[0].way.name}, the other way out:"
+                        f" one fire there shuts both ({cited(rule)})"
+                    )
+                    act = "Make a way out at the other end, or turn the bed round"
+                    yield advice(code, one.way.of, says, act, 120, rule.source)
+                    break
+
+
+def _from_bed(bed: Bed, one: Exit) -> float:
+    """Return how far along the trailer an opening is from a bed at least."""
+    at = ends_of(one.way.place)
+    if at is None or bed.at is None:
+        return 0.0
+    return max(at[0].low - bed.at[0].high, bed.at[0].low - at[0].high, 0.0)
+
+
+def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say what is left of a way out to get through, and where nobody has measured it.
+
+    Asks: is the clear width and height of every way out known, its unit open, and large enough
+    Limit: 24 in by 17 in in the United States (second-hand, so it advises); elsewhere it is only asked for
+    Source: nfpa-1192-size
+    Lever: measure it, and write clear: {width: .., height: ..}
+    """
+    code = "safety/clear-opening"
+    wide, high = (result.law.rule(asks) for asks in (CLEAR_WIDTH, CLEAR_HEIGHT))
+    for one in result.exits if result.use == "sleep" else ():
+        if not one.counts:
+            continue
+        of, name = one.way.of, one.way.name
+        if one.clear is None or not all(side.known for side in one.clear):
+            hole = [side for side in (one.way.width, one.way.height) if side is not None and side.known]
+            rough = f"; the hole itself is {_size(hole, shown_in)}" if len(hole) == 2 else ""
+            says = f"{name} is meant as a way out, and nobody has measured what is left to get through{rough}"
+            act = f"Open {name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
+            yield question(code, of, says, act, 5, f"{of}.clear")
+            continue
+        if min(side.low for side in one.clear) >= LENGTHS["door"] and not one.way.has_unit:
+            continue
+        if wide is None or high is None or wide.limit is None or high.limit is None:
+            continue
+        limits = ((one.clear[0], wide.limit), (one.clear[1], high.limit))
+        short = [(side, limit) for side, limit in limits if side.low < limit]
+        if short:
+            side, limit = short[0]
+            least = f"{wide.limit_text} x {high.limit_text}"
+            says = f"{name} leaves {_size(one.clear, shown_in)} to get through, less than {least} ({cited(wide)})"
+            act = f"Try {name} with the largest of those who sleep there, in a coat"
+            yield Finding(
+                code, of, wide.kind, says, side.best, limit, side.best - limit, "m", wide.source, f"{of}.clear",
+                act=act, minutes=10, uses=SLEEP, because=(of,),
+            )  # fmt: skip
+
+
+def _size(sides: Sequence[Band], shown_in: HeaderUnits) -> str:
+    return " x ".join(show(side.best, "m", shown_in) for side in sides)
+
+
+def high_sill(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which way out starts so high over the floor that it takes a step to climb out.
+
+    Asks: is the lower edge of every way out low enough over the finished floor
+    Limit: 44 in (1118 mm), recalled from rules for houses, so it advises
+    Source: recalled
+    Lever: a step under it
+    """
+    limit = LENGTHS["sill"]
+    for one in result.exits if result.use == "sleep" else ():
+        if one.counts and one.sill is not None and one.sill.high > limit:
+            says = (
+                f"{one.way.name} starts {show(one.sill.best, 'm', shown_in)} over the floor;"
+                f" over {show(limit, 'm', shown_in)} one needs a step to climb out"
+            )
+            act = f"Fix a step or a chest under {one.way.name}"
+            source = SOURCE_OF_LENGTH["sill"]
+            yield Finding(
+                "safety/high-sill", one.way.of, "advice", says, one.sill.best, limit, limit - one.sill.best, "m",
+                source, act=act, minutes=30, uses=SLEEP, because=(one.way.of,),
+            )  # fmt: skip

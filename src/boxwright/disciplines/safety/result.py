@@ -1,0 +1,116 @@
+"""What safety knows of one slot, as records: ways out, alarms, extinguishers, flames and stores, each as it stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from boxwright.disciplines.safety.parts import Hole, Kept, Sleeper, Store, Way
+from boxwright.disciplines.safety.sourced import Law
+from boxwright.exchange import Aisle
+from boxwright.units import Band
+
+Opens = Literal["inside", "key", "tool", "none", "unknown"]
+There = Literal["yes", "perhaps", "no"]
+
+
+@dataclass(frozen=True, slots=True)
+class Exit:
+    """One way out in one slot, with its number on the card at the door.
+
+    ``opens`` is what opens it from inside while it is barred outside; ``released_by`` the part that does, empty where
+    it needs none. ``clear`` are the clear width and height, None where nobody measured them and a frame takes its
+    share. ``sill`` is how high its lower edge is over the finished floor.
+    """
+
+    number: int
+    way: Way
+    there: There
+    opens: Opens
+    released_by: str
+    clear: tuple[Band, Band] | None
+    sill: Band | None
+
+    @property
+    def counts(self) -> bool:
+        """Return whether it may be one of the ways out: it stands, and nothing is known that keeps it shut."""
+        return self.there == "yes" and self.opens in ("inside", "unknown")
+
+
+@dataclass(frozen=True, slots=True)
+class Device:
+    """An alarm, an extinguisher or a release as it stands in one slot.
+
+    ``at`` are the ends of its box along the trailer, across it and up, None where nobody knows its place.
+    """
+
+    kept: Kept
+    there: There
+    at: tuple[Band, Band, Band] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Flame:
+    """What burns with a flame, or an engine, as it stands in one slot; ``is_inside`` is None where nobody knows."""
+
+    kept: Kept
+    there: There
+    at: tuple[Band, Band, Band] | None
+    is_inside: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class Fuelled:
+    """A tank of fuel in one slot; ``is_inside`` is None where nobody knows its place."""
+
+    store: Store
+    fumes: bool | None
+    kind: str
+    is_inside: bool | None
+    at: tuple[Band, Band, Band] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Bed:
+    """A place somebody sleeps at in one slot, with the ends of its box; ``of`` is the path of the part."""
+
+    of: str
+    name: str
+    sleepers: tuple[str, ...]
+    at: tuple[Band, Band, Band] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What safety knows of one slot. ``use`` is sleep or leave; of any other nothing is judged.
+
+    ``aisles`` are the ways from each bed to each opening, None where no chapter has worked any out. ``bedless`` sleep
+    on something that does not stand, or that nobody wrote. ``openings`` are all that stand, perhaps or not.
+    """
+
+    of: str
+    use: str
+    law: Law
+    judged_on: date
+    exits: tuple[Exit, ...]
+    has_openings: bool
+    releases: tuple[Device, ...]
+    alarms: tuple[Device, ...]
+    extinguishers: tuple[Device, ...]
+    flames: tuple[Flame, ...]
+    generators: tuple[Flame, ...]
+    stores: tuple[Fuelled, ...]
+    beds: tuple[Bed, ...]
+    bedless: tuple[Sleeper, ...]
+    aisles: tuple[Aisle, ...] | None
+    openings: tuple[Hole, ...]
+    open_holes: tuple[Hole, ...]
+    ceiling: float
+    floor: float
+
+    def aisle(self, bed: str, exit_of: str) -> Aisle | None:
+        """Return the way from a bed to an opening."""
+        return next((one for one in self.aisles or () if (one.of, one.leads_to) == (bed, exit_of)), None)
+
+

@@ -1,0 +1,130 @@
+"""What safety sees of the plan: ways out, what warns and puts out, what burns, who sleeps where, what is shut off."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.frame.holes import wall_name
+from boxwright.disciplines.frame.parts import Opening
+from boxwright.disciplines.heat.parts import Facet as HeatFacet
+from boxwright.disciplines.layout.parts import Facet as LayoutFacet
+from boxwright.disciplines.power.parts import Facet as PowerFacet
+from boxwright.disciplines.power.parts import Wire
+from boxwright.disciplines.safety.parts import Facet, Hole, Kept, Section, ShutOff, Sleeper, Way
+from boxwright.disciplines.safety.sourced import LENGTHS, word_means
+from boxwright.model.place import Surfaces, side_word
+from boxwright.model.trailer import Person
+from boxwright.rig.rig import Item
+
+NOTHING_SAID = Facet()
+SHORE_VOLTS = 100.0
+"""From here on a wire carries what comes from outside by a cable, not from a battery (common practice, no source)."""
+NOT_A_WAY = ("no",)
+FLAT = ("roof", "floor")
+
+
+def kept_of(
+    items: dict[str, tuple[Item, ...]], people: tuple[tuple[str, Person], ...], room: Surfaces, words: str
+) -> Section:
+    """Return what safety sees of the rig, whatever stands."""
+    parts, openings = items["parts"], items["openings"]
+    return Section(
+        ways=tuple(way for one in openings if (way := _way(one, words)) is not None),
+        holes=tuple(Hole(one.of, one.name, one.place, one.words.now.strip()) for one in openings),
+        kept=tuple(kept for one in parts if (kept := _kept(one)) is not None),
+        beds=tuple(one.of for one in parts if _is_bed_for_a_while(one)),
+        sleepers=tuple(Sleeper(name, person.sleeps) for name, person in people),
+        shut_offs=tuple(_shut_offs(items)),
+        room=room,
+    )
+
+
+def _facet(item: Item) -> Facet:
+    facet = item.facet("safety")
+    return facet if isinstance(facet, Facet) else NOTHING_SAID
+
+
+def _way(item: Item, words: str) -> Way | None:
+    """Return an opening as a way out: one that is meant as one, or a leaf large enough that nobody says is none."""
+    facet, own = _facet(item), item.own
+    if not isinstance(own, Opening) or facet.egress in NOT_A_WAY:
+        return None
+    moves = item.facet("layout")
+    leaf = moves.swing if isinstance(moves, LayoutFacet) else None
+    is_leaf = leaf is not None or bool(facet.release)
+    wall = wall_name(side_word(item.words.wall.strip(), words)) if item.words.wall else None
+    across = own.across if wall in FLAT else own.height
+    is_small = any(one is not None and one.known and one.high < LENGTHS["least"] for one in (own.width, across))
+    if not facet.egress and (not is_leaf or is_small):
+        return None
+    swing = leaf or (own.unit.swing if own.unit is not None else None)
+    words_of = (swing.opens, f"hinged {swing.hinge}" if swing.hinge else "") if swing is not None else ()
+    turns = " ".join(word for word in words_of if word)
+    return Way(
+        item.of, item.name, wall or "", item.place, own.width, across, turns, own.unit is not None, own.cut, facet
+    )
+
+
+def _kept(item: Item) -> Kept | None:
+    """Return a part that safety judges, and what it is: an alarm, an extinguisher, a release, a flame, a generator."""
+    facet, warm = _facet(item), item.facet("heat")
+    heater = warm.heater if isinstance(warm, HeatFacet) else None
+    by_name = word_means(item.name)
+    if facet.alarm:
+        what = "alarm"
+    elif facet.puts_out or by_name == "extinguisher":
+        what = "extinguisher"
+    elif facet.release:
+        what = "release"
+    elif by_name == "generator":
+        what = "generator"
+    elif heater is not None or facet.burns or by_name == "flame":
+        what = "flame"
+    else:
+        return None
+    burns = ""
+    if what == "flame":
+        burns = facet.burns or (heater.of if heater is not None else "") or "unknown"
+    return Kept(
+        item.of, item.name, what, facet, burns.strip().lower(), item.words.stage, item.marks.planned
+    )
+
+
+def _is_bed_for_a_while(item: Item) -> bool:
+    """Return whether a part is a stand-in that has a place of its own for the night, such as a cot."""
+    return item.words.until != "" and item.asleep is not None
+
+
+def _shut_offs(items: dict[str, tuple[Item, ...]]) -> tuple[ShutOff, ...]:
+    """Return what is turned off in an emergency: what says so itself, else what the plan tells of."""
+    wires = [one.own for one in items["wires"] if isinstance(one.own, Wire)]
+    said = [ShutOff(_facet(one).shuts.strip().lower(), one.name, one.of) for one in items["parts"] if _facet(one).shuts]
+    told = [
+        ShutOff("shore", f"pull the plug out of {one.name}", one.of)
+        for one in items["openings"]
+        if any(wire.from_ == one.name and _is_shore(wire) for wire in wires)
+    ]
+    for one in items["parts"]:
+        told += [*_of_battery(one, wires), *_of_fuel(one)]
+    have = {one.what for one in said}
+    return (*said, *(one for one in told if one.what not in have))
+
+
+def _of_battery(item: Item, wires: list[Wire]) -> Iterator[ShutOff]:
+    facet = item.facet("power")
+    if isinstance(facet, PowerFacet) and facet.battery is not None:
+        is_fused = any(wire.fuse is not None and wire.fuse.at == item.name for wire in wires)
+        place = f"{item.name}, in {item.words.inside}" if item.words.inside else item.name
+        yield ShutOff("battery", f"{place}: {'take out the fuses at it' if is_fused else 'take off a cable'}", item.of)
+
+
+def _of_fuel(item: Item) -> Iterator[ShutOff]:
+    facet = item.facet("heat")
+    path = facet.heater.path if isinstance(facet, HeatFacet) and facet.heater is not None else ()
+    valve = next((word for word in path if "valve" in word.lower()), "")
+    if valve:
+        yield ShutOff("fuel", f"{valve} of {path[0]}", item.of)
+
+
+def _is_shore(wire: Wire) -> bool:
+    return wire.volts is not None and wire.volts.known and wire.volts.best >= SHORE_VOLTS
