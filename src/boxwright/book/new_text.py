@@ -34,6 +34,7 @@ QUESTIONS = (
     Asked("gawr", "mass", "rating of one axle", "the plate of the axle"),
     Asked("empty", "mass", "weight of the empty trailer", "a public scale, unhitched"),
     Asked("tongue", "mass", "weight on the ball, empty", "a bathroom scale under the coupler, trailer level"),
+    Asked("studs", "length", "stud spacing, middle to middle", "tape, one stud of a side wall to the next"),
 )
 """What is asked, in the order it is asked."""
 
@@ -55,16 +56,14 @@ def _waiting(indent: int, text: str, find_it: str) -> str:
     return _beside(f"{' ' * indent}# {text}", f"{NOT_YET}; {find_it}")
 
 
-def text_of(
-    name: str, countries: tuple[str, ...], trailer_class: str, is_inch: bool, known: Mapping[str, str]
-) -> str:
+def text_of(name: str, countries: tuple[str, ...], trailer_class: str, is_inch: bool, known: Mapping[str, str]) -> str:
     """Return the whole text of a starter rig; ``known`` has a value or ``unknown`` for each word that is asked."""
     title = name if PLAIN.fullmatch(name) and name[0].isalpha() and name.strip() == name else quoted(name)
     country = "US-NC, CA-BC" if is_inch else "UK, EU-FR"
     lines = [
         "# How to read a rig file: bare numbers use the units below; any value may carry its own (25 mm, 12 kg, 6' 5).",
         "# Not sure? unknown, 40..55, 45 +-5, about 45: the doubt is carried along. What stands after # is yours.",
-        f"# A line that begins with # is not read. Where it says \"{NOT_YET}\": find it out, write yours, take the #",
+        f'# A line that begins with # is not read. Where it says "{NOT_YET}": find it out, write yours, take the #',
         "# away. What stands there already is an example, not a guess at yours.",
         "# x = behind the front wall's stud face; z = above the trailer's own deck; side: left+6, centre, right-6.",
         "boxwright: 1",
@@ -85,6 +84,8 @@ def text_of(
         "",
         *_trailer(is_inch, known),
         "",
+        *_frame(is_inch, known["studs"]),
+        "",
         *_tow(is_inch),
         "",
     ]
@@ -102,7 +103,7 @@ def _trailer(is_inch: bool, known: Mapping[str, str]) -> list[str]:
         "  body:",
         *(_line(f"    {word}: {known[word]}", known[word], ask[word]) for word in ("length", "width", "height")),
         _beside("  deck_height: unknown", "ground to the top of the deck, trailer level; read it: tape"),
-        _line(f"  coupler_x: {_ahead(known['coupler'])}", known["coupler"], ask["coupler"]) + " (minus: ahead of it)",
+        _line(f"  coupler_x: {ahead(known['coupler'])}", known["coupler"], ask["coupler"]) + " (minus: ahead of it)",
         _beside("  coupler_height: unknown", "ground to the ball centre, trailer level; read it: tape"),
         "  axles:",
         *_axle_lines(known, ask),
@@ -131,6 +132,18 @@ def _axle_lines(known: Mapping[str, str], ask: Mapping[str, Asked]) -> list[str]
     ]
 
 
+def _frame(is_inch: bool, studs: str) -> list[str]:
+    asked = next(one for one in QUESTIONS if one.word == "studs")
+    face, depth = ("1", "1 1/2") if is_inch else ("25", "38")
+    return [
+        "frame:",
+        "  studs:",
+        _line(f"    every: {studs}", studs, asked),
+        _waiting(4, f"face: {face}", "tape: width of the face a screw goes into"),
+        _waiting(4, f"depth: {depth}", "tape: skin to that face"),
+    ]
+
+
 def _tow(is_inch: bool) -> list[str]:
     kerb, gcwr, gear = ("5100", "14500", "400") if is_inch else ("1600", "3300", "150")
     unbraked = [] if is_inch else [_waiting(4, "unbraked: 650", "its papers: what it may pull without brakes")]
@@ -148,7 +161,7 @@ def _tow(is_inch: bool) -> list[str]:
     ]
 
 
-def _ahead(value: str) -> str:
+def ahead(value: str) -> str:
     """Return a distance ahead of the front wall as a place, which counts rearward."""
     return value if value == UNKNOWN else f'"-{value[1:]}' if value.startswith('"') else f"-{value}"
 
