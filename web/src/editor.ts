@@ -9,7 +9,7 @@ import { tags } from "@lezer/highlight";
 import { basicSetup } from "codemirror";
 import type { Disk, ShownProblem, TextIs, Typed } from "./contract";
 import { conflictView } from "./conflict";
-import { bus, disk, fetched, follow, isConnected, lostStep, refused, send, settled, state, text, textRev } from "./link";
+import { bus, disk, fetched, follow, isConnected, lookedLine, lostStep, refused, send, settled, state, text, textRev } from "./link";
 import { askedLine } from "./sheet";
 import { asOne, Typing, wholeAsChange } from "./typing";
 
@@ -179,6 +179,7 @@ export function mount(place: HTMLElement): () => void {
         guard.of([]), filter,
         EditorView.contentAttributes.of({ "aria-label": "The rig file", "tabindex": "0" }),
         EditorView.updateListener.of((update) => {
+          if (update.selectionSet || update.docChanged) lookedLine.value = update.state.doc.lineAt(update.state.selection.main.head).number;
           if (!update.docChanged) return;
           for (const one of update.transactions) {
             if (!one.docChanged || one.annotation(fromElsewhere)) continue;

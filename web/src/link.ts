@@ -29,6 +29,9 @@ export const isPreview = computed(() => numbers.value?.preview ?? false);
 /** The answers, the accepted findings and the problems stay while a hand holds something. */
 export const settled = signal<Numbers | null>(null);
 
+/** The line of the file the hand was in last, for a screen that shows the thing it is about. */
+export const lookedLine = signal<number | null>(null);
+
 export const bus = new EventTarget();
 export const named = (): string => decodeURIComponent(location.hash.slice(1)) || "plan";
 export const at = signal<string>(named());

@@ -62,12 +62,16 @@ const colour = (text: string): Vec => {
 
 function inkOf(canvas: HTMLElement): Ink {
   const style = getComputedStyle(canvas), one = (name: string) => colour(style.getPropertyValue(name));
-  return { paper: one("--paper"), edge: one("--edge"), ink: one("--ink"), chalk: one("--chalk"), dark: canvas.closest("[data-theme]")?.getAttribute("data-theme") === "dark" };
+  const dark = canvas.closest("[data-theme]")?.getAttribute("data-theme") === "dark", edge = one("--edge"), paper = one("--paper");
+  // Light lines on the dark shout louder than dark ones on the light.
+  return { paper, edge: dark ? plus(plus([0, 0, 0], edge, 0.7), paper, 0.3) : edge, ink: one("--ink"), chalk: one("--chalk"), dark };
 }
+
+/** Where the eye is; kept while another screen is looked at. */
+export const eye = new Eye();
 
 export function Board({ look }: { look: Look }) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const eye = useRef(new Eye());
   const painter = useRef<Painter | null>(null);
   const latest = useRef(look);
   latest.current = look;
@@ -78,12 +82,12 @@ export function Board({ look }: { look: Look }) {
   const frame = useRef(0);
 
   const aspect = () => (canvas.current ? canvas.current.clientWidth / Math.max(canvas.current.clientHeight, 1) : 1);
-  const shown = () => shownOf(latest.current, eye.current, picked.value, hovered.current);
+  const shown = () => shownOf(latest.current, eye, picked.value, hovered.current);
   const fit = () => {
     // What is left out for the eye's sake still counts, so that turning does not change what fits.
-    const all = shownOf({ ...latest.current, isOpen: false }, eye.current, "", "");
-    eye.current.target = middleOf(all);
-    eye.current.fit(all.flatMap(({ piece, moved }) => cornersOf(piece.low, piece.high).map((one) => plus(one, moved))), aspect());
+    const all = shownOf({ ...latest.current, isOpen: false }, eye, "", "");
+    eye.target = middleOf(all);
+    eye.fit(all.flatMap(({ piece, moved }) => cornersOf(piece.low, piece.high).map((one) => plus(one, moved))), aspect());
   };
   const paint = () => {
     frame.current ||= requestAnimationFrame(() => {
@@ -94,9 +98,9 @@ export function Board({ look }: { look: Look }) {
       if (place.width !== width || place.height !== height) [place.width, place.height] = [width, height];
       if (!width || !height) return;
       const now = shown();
-      painter.current.paint(now, eye.current, latest.current.cut, inkOf(place));
+      painter.current.paint(now, eye, latest.current.cut, inkOf(place));
       place.dataset.painted = String(Number(place.dataset.painted ?? 0) + 1);
-      levels.value = latest.current.apart > 0.15 ? levelsOf(latest.current, now, eye.current, aspect()) : [];
+      levels.value = latest.current.apart > 0.15 ? levelsOf(latest.current, now, eye, aspect()) : [];
     });
   };
 
@@ -128,14 +132,7 @@ export function Board({ look }: { look: Look }) {
       painter.current?.forget();
     };
   }, []);
-  useEffect(() => {
-    painter.current?.forget();
-    if (!latest.current.scene.pieces.includes(fitted.current!)) {
-      fit();
-      fitted.current = latest.current.scene.pieces[0] ?? null;
-    }
-  }, [look.scene]);
-  const fitted = useRef<Piece | null>(null);
+  useEffect(() => painter.current?.forget(), [look.scene]);
   useEffect(() => {
     fit();
     paint();
@@ -145,10 +142,10 @@ export function Board({ look }: { look: Look }) {
 
   const under = (event: { clientX: number; clientY: number }): Piece | null => {
     const box = canvas.current!.getBoundingClientRect();
-    const way = eye.current.through((event.clientX - box.left) / box.width, (event.clientY - box.top) / box.height, aspect());
+    const way = eye.through((event.clientX - box.left) / box.width, (event.clientY - box.top) / box.height, aspect());
     let nearest = Infinity, found: Piece | null = null;
     for (const { piece, moved } of shown()) {
-      const far = met(piece, minus(eye.current.place, moved), way, latest.current.cut);
+      const far = met(piece, minus(eye.place, moved), way, latest.current.cut);
       if (far < nearest) [nearest, found] = [far, piece];
     }
     return found;
@@ -175,20 +172,20 @@ export function Board({ look }: { look: Look }) {
     [before.x, before.y] = [event.clientX, event.clientY];
     const height = canvas.current!.clientHeight;
     if (hand.current.size > 1) {
-      if (was && spread()) eye.current.nearer(was / spread());
-      eye.current.slide(across / height / 4, up / height / 4);
-    } else if (event.shiftKey || event.button === 1 || (event.buttons & 6) !== 0) eye.current.slide(across / height / 1.6, up / height / 1.6);
-    else eye.current.turn(across / 160, up / 160);
+      if (was && spread()) eye.nearer(was / spread());
+      eye.slide(across / height / 4, up / height / 4);
+    } else if (event.shiftKey || event.button === 1 || (event.buttons & 6) !== 0) eye.slide(across / height / 1.6, up / height / 1.6);
+    else eye.turn(across / 160, up / 160);
     note.value = null;
     paint();
   };
   const keys = (event: KeyboardEvent) => {
     const turns: Record<string, [number, number]> = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, STEP], ArrowDown: [0, -STEP] };
     const turn = turns[event.key];
-    if (turn && event.shiftKey) eye.current.slide(turn[0] / 2, -turn[1] / 2);
-    else if (turn) eye.current.turn(...turn);
-    else if (event.key === "+" || event.key === "=") eye.current.nearer(1 / 1.15);
-    else if (event.key === "-") eye.current.nearer(1.15);
+    if (turn && event.shiftKey) eye.slide(turn[0] / 2, -turn[1] / 2);
+    else if (turn) eye.turn(...turn);
+    else if (event.key === "+" || event.key === "=") eye.nearer(1 / 1.15);
+    else if (event.key === "-") eye.nearer(1.15);
     else if (event.key === "Home") fit();
     else if (event.key === "Escape") picked.value = "";
     else return;
@@ -196,7 +193,7 @@ export function Board({ look }: { look: Look }) {
     paint();
   };
   const look_from = (name: string) => {
-    [eye.current.yaw, eye.current.pitch] = VIEWS[name]!;
+    [eye.yaw, eye.pitch] = VIEWS[name]!;
     fit();
     paint();
   };
@@ -219,15 +216,15 @@ export function Board({ look }: { look: Look }) {
         onPointerCancel={(event) => hand.current.delete(event.pointerId)}
         onPointerLeave={() => { note.value = null; hovered.current = ""; paint(); }}
         onContextMenu={(event) => event.preventDefault()}
-        onWheel={(event) => { event.preventDefault(); eye.current.nearer(Math.exp(event.deltaY / 900)); paint(); }}
+        onWheel={(event) => { event.preventDefault(); eye.nearer(Math.exp(event.deltaY / 900)); paint(); }}
         onKeyDown={keys} />
       {note.value && <span class="hover" aria-hidden="true" style={{ left: `${note.value.x + 14}px`, top: `${note.value.y + 10}px` }}>{note.value.words}</span>}
       {levels.value.map((one) => <span class="level" key={one.words} aria-hidden="true" style={{ left: `${one.x * 100}%`, top: `${one.y * 100}%` }}>{one.words}</span>)}
       {!none.value && (
         <span class="views">
           {Object.keys(VIEWS).map((name) => <button key={name} onClick={() => look_from(name)}>{name}</button>)}
-          <button aria-label="Closer" onClick={() => { eye.current.nearer(1 / 1.25); paint(); }}>+</button>
-          <button aria-label="Farther" onClick={() => { eye.current.nearer(1.25); paint(); }}>−</button>
+          <button aria-label="Closer" onClick={() => { eye.nearer(1 / 1.25); paint(); }}>+</button>
+          <button aria-label="Farther" onClick={() => { eye.nearer(1.25); paint(); }}>−</button>
         </span>
       )}
     </div>

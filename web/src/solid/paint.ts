@@ -191,7 +191,7 @@ const mixed = (one: Vec, other: Vec, share: number): Vec => plus([one[0] * (1 - 
 
 /** The colour of a piece in a theme: darker in the dark, paler where it stands perhaps, chalk where it is held. */
 export function colourOf(one: Shown, ink: Ink): Vec {
-  const own = ink.dark ? mixed(one.piece.colour, ink.paper, 0.55) : one.piece.colour;
+  const own = ink.dark ? mixed(one.piece.colour, ink.paper, 0.5) : one.piece.colour;
   const there = one.isPerhaps ? mixed(own, ink.paper, 0.55) : own;
   return one.isHeld ? mixed(there, ink.chalk, 0.5) : one.isHovered ? mixed(there, ink.chalk, 0.22) : there;
 }

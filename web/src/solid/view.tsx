@@ -2,11 +2,11 @@
 import "./solid.css";
 import { signal, useSignal } from "@preact/signals";
 import { useEffect, useMemo, useRef } from "preact/hooks";
-import { slot, state } from "../link";
+import { lookedLine, slot, state } from "../link";
 import { picked, showInFile, showOnSheet } from "../sheet";
 import type { Cut } from "./eye";
 import { NotAScene, read, standsAt, type Scene } from "./glb";
-import { Board, GROUPS, groupOf, type Look } from "./board";
+import { Board, GROUPS, eye, groupOf, type Look } from "./board";
 import type { CutFace } from "./paint";
 
 const POSES = [["tow", "On the road"], ["sleep", "At night"], ["work", "At work"]] as const;
@@ -37,6 +37,9 @@ export default function Solid() {
       const found = read(await answer.arrayBuffer());
       if (!scene.value) stage.value = slot.value.stage || !found.isTicked ? found.number : null;
       scene.value = found;
+      const line = lookedLine.value;
+      if (line !== null) picked.value = atLine(found, line) || picked.value;
+      lookedLine.value = null;
       trouble.value = "";
     }).catch((error: unknown) => {
       if (!over.signal.aborted) trouble.value = error instanceof NotAScene ? error.message : "The solids could not be fetched; they are asked for again with the next change.";
@@ -101,7 +104,7 @@ function Bars({ scene, says }: { scene: Scene; says: string }) {
   const section = cut.value;
   const choose = (axis: number) => {
     const ends = bounds[axis];
-    cut.value = ends ? { axis: axis as 0 | 1 | 2, at: (ends[0] + ends[1]) / 2, keepsAbove: axis !== 2 } : null;
+    cut.value = ends ? { axis: axis as 0 | 1 | 2, at: (ends[0] + ends[1]) / 2, keepsAbove: eye.back[axis]! < 0 } : null; // the cut face looks towards the eye
   };
   const ends = section ? bounds[section.axis]! : null;
   return (
@@ -185,6 +188,10 @@ function Held({ scene }: { scene: Scene }) {
     </div>
   );
 }
+
+/** The thing whose lines of the file hold a line: the last that begins before it. */
+export const atLine = (scene: Scene, line: number): string =>
+  scene.paths.reduce((best, one) => (one.line !== null && one.line <= line && one.line > (best.line ?? 1) ? one : best), { of: "", line: 1 } as { of: string; line: number | null }).of;
 
 /** A rig path as one says it: `walls[left].layers[foam]` is left foam. */
 export const nameOf = (of: string): string => {
