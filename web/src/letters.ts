@@ -106,15 +106,18 @@ export class Letters {
     if (!(scale > 0) || Math.abs(scale / (this.scale || 1) - 1) < 0.02) return;
     this.scale = scale;
     cancelAnimationFrame(this.frame);
-    this.frame = requestAnimationFrame(() => this.write());
+    this.frame = requestAnimationFrame(() => this.write(scale));
   }
 
   stop(): void {
     cancelAnimationFrame(this.frame);
   }
 
-  private write(): void {
-    sizes(this.words, this.scale).forEach((size, index) => {
+  /** Write the words at once. */
+  write(scale: number): void {
+    cancelAnimationFrame(this.frame);
+    this.scale = scale;
+    sizes(this.words, scale).forEach((size, index) => {
       const text = this.texts[index];
       const placed = this.words[index]?.size;
       if (!text) return;

@@ -3,6 +3,7 @@ import { useEffect, useRef } from "preact/hooks";
 import type { Picture, Thing, ThingField } from "./contract";
 import { Hand, type View } from "./hand";
 import { Letters } from "./letters";
+import { PX_IN_MM, scaleFor } from "./paper";
 import { PutIn } from "./putin";
 import { bus, fetched, isConnected, named, send, state } from "./link";
 
@@ -26,6 +27,8 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
   const hand = useRef<Hand | null>(null);
   const seen = useRef<View | null>(null);
   const note = useSignal("");
+  const [, , wide, high] = picture.view;
+  const scale = scaleFor(wide, high);
   const isHidden = (layer: string) => hidden.value[layer] ?? picture.off.includes(layer);
   useEffect(() => {
     if (!base.current || !over.current) return;
@@ -44,11 +47,27 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
     const sized = new ResizeObserver(() => refit());
     sized.observe(base.current);
     refit();
+    // Paper shows the whole at its scale, whatever was looked at.
+    let before: View | null = null;
+    const print = () => {
+      before ??= made.looks.view;
+      const [x, y, w, h] = picture.view;
+      made.look({ x, y, w, h });
+      letters.write(PX_IN_MM / scale);
+    };
+    const printed = () => {
+      if (before) made.look(before);
+      before = null;
+    };
+    addEventListener("beforeprint", print);
+    addEventListener("afterprint", printed);
     if (wanted.value) {
       if (made.focus(wanted.value)) wanted.value = "";
     } else if (picked.value && document.activeElement === document.body) made.focus(picked.value);
     return () => {
       sized.disconnect();
+      removeEventListener("beforeprint", print);
+      removeEventListener("afterprint", printed);
       letters.stop();
       seen.current = made.looks.isWhole ? null : made.looks.view;
       made.stop();
@@ -79,7 +98,8 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
           </details>
         )}
       </figcaption>
-      <div class="board">
+      <p class="scale"><span>Scale 1 : {scale}, if the bar is 100 mm long</span><i /></p>
+      <div class="board" style={`--wide:${wide / scale}mm;--high:${high / scale}mm`}>
         <svg class="sheet" ref={base} role="group" aria-label={`${picture.title}. Tab to a thing; arrow keys move it 10 mm, with Shift 100, with Alt 1; R turns it`} />
         <svg class="sheet over" ref={over} aria-hidden="true" />
         <span class="zoom">
