@@ -26,7 +26,7 @@ from tests.houserules.test_signatures import loaded, own_functions
 from tests.houserules.tree import PACKAGE, plant
 
 LISTED_UNDER = "No published case known"
-MAY_ONLY_FALL: dict[str, int] = {"air": 8, "frame": 6, "heat": 12, "weight": 24, "towing": 38}
+MAY_ONLY_FALL: dict[str, int] = {"air": 8, "frame": 6, "heat": 12, "layout": 1, "weight": 24, "towing": 38}
 """How many methods of a discipline have no published case; lower a number when one is found, never raise it."""
 
 COUNTS = frozenset({"published", "independent"})

@@ -92,7 +92,7 @@ def deepest(one: Body, other: Body) -> tuple[float, int]:
     for mine in one.blocks:
         for theirs in other.blocks:
             depths = overlaps(mine, theirs)
-            least = min(range(3), key=depths.__getitem__)
+            least = min(range(3), key=lambda axis: round(depths[axis], 9))
             found = max(found, (depths[least], least))
     return found
 

@@ -67,7 +67,7 @@ class Reach(Entry):
     reach: MetreBand | None = Field(None, description="how far it comes out, such as 78")
     pitch: Angle | None = Field(None, description="how steeply it falls away, such as 12 deg")
     arms: Places = Field((), description="places of its arms along the trailer, such as [54, 124]")
-    height: MetreBand | None = Field(None, description="height of its outer edge above the deck, such as 80")
+    height: MetreBand | None = Field(None, description="height of its outer edge over the ground, such as 80")
 
 
 class BlockWords(Entry):

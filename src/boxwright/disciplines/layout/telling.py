@@ -11,7 +11,7 @@ from boxwright.units import HeaderUnits, read_exact, show
 GEOMETRY = "first-principles"
 PRACTICE = "fitting-practice"
 WAYS = (("forward", "rearward"), ("to the left", "to the right"), ("down", "up"))
-AXES = ("along the trailer", "across it", "in height")
+AXES = ("of length", "of width", "of height")
 MOST_NAMES = 4
 
 

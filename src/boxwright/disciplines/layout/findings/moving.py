@@ -56,10 +56,10 @@ def _bed(code: str, one: Struck, shown_in: HeaderUnits) -> Finding:
 def _made_up(code: str, one: Meeting, shown_in: HeaderUnits) -> Finding:
     deep = f"{length(one.depth, shown_in)} {AXES[one.axis]}"
     if one.sure == "perhaps":
-        says = f"{one.name} may be in {one.other_name} at night, by up to {deep}"
+        says = f"{one.name} and {one.other_name} may overlap at night by up to {deep}"
         act = f"Measure where {one.name} is at night"
         return asking(code, one.of, says, act, ("sleep",), (one.other,), could_stop=True)
-    says = f"{one.other_name} cannot be slept in: {one.name} is {deep} in it"
+    says = f"{one.other_name} cannot be slept in: {one.name} overlaps it by {deep}"
     act = moving(one.shift, shown_in) or f"Give {one.name} another place for the night"
     return Finding(
         code, one.of, "stop", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, lever(one.shift), act=act,

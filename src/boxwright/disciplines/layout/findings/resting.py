@@ -46,15 +46,17 @@ def one_space(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _meeting(code: str, one: Meeting, shown_in: HeaderUnits) -> Finding:
     deep = f"{length(one.depth, shown_in)} {AXES[one.axis]}"
     if one.sure == "grazes":
-        says = f"{one.name} is {deep} in {one.other_name}: no more than linings give, but look"
+        says = f"{one.name} and {one.other_name} overlap by {deep}: no more than linings give, but look"
         return Finding(
             code, one.of, "advice", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, uses=USES, because=(one.other,)
         )
     if one.sure == "perhaps":
-        says = f"{one.name} may be in {one.other_name}, by up to {deep}: it is not known well enough where they are"
+        says = (
+            f"{one.name} and {one.other_name} may overlap by up to {deep}: it is not known well enough where they are"
+        )
         act = f"Measure where {one.name} and {one.other_name} are"
         return asking(code, one.of, says, act, USES, (one.other,))
-    says = f"{one.name} and {one.other_name} want one space: they are {deep} in each other"
+    says = f"{one.name} and {one.other_name} want one space: they overlap by {deep}"
     act = moving(one.shift, shown_in) or f"Give {one.name} or {one.other_name} another place"
     return Finding(
         code, one.of, "fix", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, lever(one.shift), act=act, uses=USES,
