@@ -91,6 +91,8 @@ def test_a_mass_edit_of_a_part_runs_only_what_takes_its_mass() -> None:
     assert Counter(once.ran) == {
         "weight.offers": 3,  # two states have the same parts aboard
         "study.pooled": 4,
+        "study.stood_of": 1,
+        "study.heavy_of": 1,
         "study.kept_standing": 1,  # gives the same, so that safety stays
         "weight.pool_of": 4,  # the slot's own is that of its load state
         "weight.tongue_alone": 4,

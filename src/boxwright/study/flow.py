@@ -16,6 +16,7 @@ from boxwright.study.hull import beds_of, heavy_of, hull_of, openings_of, stood_
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, own_frame
 from boxwright.study.standing import UNKNOWN_MASS, Standing
+from boxwright.study.way_out import aisles_of
 from boxwright.study.worked import (
     Tongues,
     Weighed,
@@ -105,12 +106,13 @@ def one_slot(
     )
     on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
 
+    standing_there, doors = once(stood_of, standing.frames), once(openings_of, standing.openings)
     laid = once(
         layout.solve,
         rig.layout,
-        once(stood_of, standing.frames),
+        standing_there,
         once(heavy_of, standing.frames, rig.layout),
-        once(openings_of, standing.openings),
+        doors,
         once(hull_of, bare, weighed.box),
         once(beds_of, rig.people),
         context.use,
@@ -124,7 +126,7 @@ def one_slot(
         once(openings_standing, standing.openings),
         standing.holes,
         once(stores_of, standing.tanks),
-        None,
+        once(aisles_of, rig.layout, rig.safety, standing_there, doors, rig.people, context.use),
         tuple(person.name for person in standing.people),
         context.use,
         context.countries,

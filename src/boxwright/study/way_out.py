@@ -1,0 +1,47 @@
+"""The ways out of each bed somebody sleeps on, for whoever judges them: layout measures, safety judges."""
+
+from __future__ import annotations
+
+from boxwright.disciplines import layout, safety
+from boxwright.disciplines.layout.bodies import Standing, standing_bodies
+from boxwright.disciplines.layout.parts import Fitted
+from boxwright.disciplines.layout.terraces import Bed
+from boxwright.disciplines.layout.ways import ways_out
+from boxwright.exchange import Aisle
+from boxwright.model.trailer import Person
+
+
+def aisles_of(
+    section: layout.Section,
+    own: safety.Section,
+    stood: tuple[Standing, ...],
+    openings: tuple[str, ...],
+    people: tuple[tuple[str, Person], ...],
+    use: str,
+) -> tuple[Aisle, ...]:
+    """Return the widest way from each bed to each way out that stands; none where nobody sleeps."""
+    if use != "sleep" or section.room is None:
+        return ()
+    there, ways = {of for of, _ in stood}, {one.of for one in own.ways}
+    beds = _beds(tuple(one for one in section.fitted if one.of in there), own, people)
+    doors = tuple(one for one in section.closed if one.of in openings and one.of in ways)
+    bodies = standing_bodies(section.fitted, stood, "night")
+    return ways_out(bodies, beds, doors, section.room) if beds else ()
+
+
+def _beds(
+    fitted: tuple[Fitted, ...], own: safety.Section, people: tuple[tuple[str, Person], ...]
+) -> tuple[Bed, ...]:
+    """Return what people sleep on; who has no bed that stands lies on the first stand-in for the night."""
+    names = {one.name for one in fitted}
+    bedless = tuple(name for name, person in people if person.sleeps not in names)
+    meanwhile = next((one.of for one in fitted if one.of in own.beds), "") if bedless else ""
+    found = []
+    for one in fitted:
+        sleepers = tuple(name for name, person in people if person.sleeps == one.name)
+        sleepers += bedless if one.of == meanwhile else ()
+        if sleepers:
+            mattress = one.facet.mattress if one.facet is not None else None
+            thick = mattress[2] if mattress is not None else 0.0
+            found.append(Bed(one.of, one.name, one.asleep or one.place, thick, sleepers))
+    return tuple(found)
