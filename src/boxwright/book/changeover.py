@@ -22,12 +22,13 @@ from boxwright.disciplines.layout.changeover import (
     Posed,
     Release,
     Setting,
-    Turn,
     Wall,
 )
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
-from boxwright.disciplines.layout.changeover_told import changed, leaving, turned_round, with_left_out
+from boxwright.disciplines.layout.changeover_told import told
 from boxwright.disciplines.layout.parts import Closed, Fitted
+from boxwright.disciplines.layout.sweeps import Mover as Sweep
+from boxwright.disciplines.layout.sweeps import bed_of
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.disciplines.layout.ways import beds_of
 from boxwright.disciplines.safety.parts import Facet as SafetyFacet
@@ -82,41 +83,37 @@ def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
     """Return the change-over of a rig at the stage of a slot, between two ends."""
     made = Making(rig, slot, start, goal)
     setting = made.setting(1.0)
-    there = changed(setting)
+    found = told(setting, goal.use == "sleep", start.use == "sleep")
     asks = made.asks
-    if there.word != "found" and made.doubtful:
-        hoped = changed(made.setting(0.0))
-        if hoped.word == "found":
+    if found.there.word != "found" and made.doubtful:
+        hoped = told(made.setting(0.0), goal.use == "sleep", start.use == "sleep")
+        if hoped.there.word == "found":
             asks += tuple(f"where {name} stands is not known closely enough: measure it" for name in made.doubtful)
-    if there.leave_out:
-        setting = with_left_out(setting, there.leave_out)
-    back = changed(turned_round(setting))
-    night = setting if goal.use == "sleep" else turned_round(setting) if start.use == "sleep" else None
-    out = leaving(night) if night is not None and night.beds else None
     people = len(goal.load.people or start.load.people) or len(rig.people)
-    return ChangeOver(
-        start, goal, slot.stage, there, back, out, people, asks, made.perhaps, made.unweighed(setting.movers)
-    )
+    weights = made.unweighed(setting.movers)
+    return ChangeOver(start, goal, slot.stage, *found, people, asks, made.perhaps, weights)
 
 
 def ends_of(rig: Rig, load: str = "") -> tuple[End | None, End | None]:
-    """Return the road and the night: each in the load state named where it is judged for that, else in its first.
+    """Return the road and the night: each in the load state named where it is judged for that.
 
-    Of the states for the road the first that carries all the night needs is taken, else the fullest.
+    Left out: the first night; of the states for the road that which has all the night needs and the least besides.
     """
-    night = _first(rig, "sleep", load)
+    cargo = [item.name for item in rig.parts if item.words.kind == "cargo"]
+    nights = [one for one in rig.loads if "sleep" in one.uses]
+    night = next((one for one in nights if one.name == load), next(iter(nights), None))
     roads = [one for one in rig.loads if "tow" in one.uses]
-    chosen = next((one for one in roads if one.name == load), None)
-    if chosen is None and roads:
-        cargo = [item.name for item in rig.parts if item.words.kind == "cargo"]
-        chosen = max(roads, key=lambda one: sum(one.carries(name) for name in cargo))
-    road = End("travel", chosen, "tow") if chosen is not None else None
-    return road, End("night", night, "sleep") if night is not None else None
+    wanted = {name for name in cargo if night is not None and night.carries(name)}
 
+    def apart(one: LoadState) -> tuple[int, int]:
+        carried = {name for name in cargo if one.carries(name)}
+        return len(wanted - carried), len(carried - wanted)
 
-def _first(rig: Rig, use: Use, load: str) -> LoadState | None:
-    states = [one for one in rig.loads if use in one.uses]
-    return next((one for one in states if one.name == load), next(iter(states), None))
+    road = next((one for one in roads if one.name == load), min(roads, key=apart, default=None))
+    return (
+        End("travel", road, "tow") if road is not None else None,
+        End("night", night, "sleep") if night is not None else None,
+    )
 
 
 class Making:
@@ -164,7 +161,7 @@ class Making:
         """Return the setting with everything as large as its doubt makes it (1), or as it is written (0)."""
         fixed: list[Body] = []
         movers: list[Mover] = []
-        turns: list[Turn] = []
+        turns: list[Sweep] = []
         for one in self._fitted:
             body = body_of(one, self._stands[one.of], "travel")
             if one.kind in {"spread", "backing"}:
@@ -179,7 +176,7 @@ class Making:
                 fixed.append(replace(body, blocks=_grown(body.blocks, body, doubt)))
             else:
                 movers.append(mover)
-                turns += [self._turn(one)] if mover.kind == "fold" else []
+                turns += self._turn(one) if mover.kind == "fold" else []
         gates = tuple(self._gates())
         movers += [_gate_mover(gate, self._height(gate)) for gate in gates]
         movers.sort(key=lambda one: one.name)
@@ -187,9 +184,7 @@ class Making:
         beds = beds_of(self._fitted, self._night().frames, self._sleepers())
         exits = tuple(one for one, _ in self._openings() if _is_for_people(one))
         assert self._rig.layout.room is not None
-        return Setting(
-            self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks
-        )
+        return Setting(self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks)
 
     # ------------------------------------------------------------------ things
 
@@ -242,14 +237,11 @@ class Making:
             within=self._within(one), body=body,
         )  # fmt: skip
 
-    def _turn(self, one: Fitted) -> Turn:
-        assert one.folded is not None
-        if one.hinge not in {"left", "right"}:
-            says = f"about which edge {one.name} folds: write its hinge, such as hinge: {{edge: left}}"
-            self._asks.append(says)
-        is_left = one.hinge == "left" if one.hinge in {"left", "right"} else one.folded.y.best < one.place.y.best
-        flat = body_of(replace(one, asleep=None, legs=()), "yes", "night").blocks[0]
-        return Turn(one.of, "left" if is_left else "right", flat, body_of(one, "yes", "travel").blocks[0])
+    def _turn(self, one: Fitted) -> list[Sweep]:
+        found = bed_of(one)
+        if found is None:
+            self._asks.append(f"about which edge {one.name} folds: write its hinge, such as hinge: {{edge: left}}")
+        return [found] if found is not None else []
 
     def _leaf_under(self, one: Fitted) -> str:
         """Return the leaf a thing goes up and down with, empty where there is none."""
@@ -273,6 +265,8 @@ class Making:
 
     def _hands(self, of: str) -> int:
         heavy = self._weights.get(of, 0.0)
+        if of in self._leaves:  # its hinge carries the other half
+            heavy /= 2.0
         if not isfinite(heavy):
             return 2
         return 1 if heavy <= LIFTED["one"] else 2 if heavy <= LIFTED["two"] else 3

@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from boxwright.cli.chapter_words import add_chapters
 from boxwright.cli.options import (
     Anyway,
     AsJson,
@@ -22,9 +23,6 @@ from boxwright.cli.options import (
     Vehicle,
 )
 from boxwright.cli.words import CHAPTERS
-
-NO_ANSWER = 2
-"""Exit code of a chapter that is not built: nothing is judged, and that is a no."""
 
 app = typer.Typer(
     add_completion=False, rich_markup_mode=None,
@@ -453,41 +451,28 @@ def towing(
     raise typer.Exit(exit_code(answer))
 
 
-def _add_chapter(word: str) -> None:
-    """Give a chapter without a page of its own its word: what it found, or that it is not built."""
+@app.command()
+def changeover(
+    rig: Rig,
+    start: Annotated[str, typer.Argument(metavar="FROM", help="travel, night, or a load state of the file")],
+    goal: Annotated[str, typer.Argument(metavar="TO", help="travel, night, or a load state of the file")],
+    stage: Stage = "",
+    load: Load = "",
+    units: Units = "file",
+    as_json: AsJson = False,
+) -> None:
+    """Say what to move from travel to night and back, in the order of hands, and how everybody gets out."""
+    from boxwright.cli.asked import Question
+    from boxwright.cli.changing_over import answer_of, page
+    from boxwright.cli.screen import Screen
 
-    def chapter(
-        rig: Rig,
-        stage: Stage = "",
-        load: Load = "",
-        use: UseWord = "tow",
-        units: Units = "file",
-        as_json: AsJson = False,
-        on: OnDate = "",
-        vehicle: Vehicle = "",
-    ) -> None:
-        from boxwright.cli.screen import Screen, plain, wrapped
-        from boxwright.cli.start import is_built, not_built
-
-        screen = Screen()
-        if not is_built(word):
-            screen.show(plain(piece) for piece in wrapped(not_built(word), screen.columns))
-            raise typer.Exit(NO_ANSWER)
-        from boxwright.cli import answers
-        from boxwright.cli.asked import Question, answered, exit_code
-        from boxwright.cli.fixes import chapter_with_fixes
-
-        answer = answered(Question(rig, stage, load, use, units, on, vehicle), date.today())
-        shown, lines = chapter_with_fixes(answer, word, screen.columns, date.today())
-        if as_json:
-            screen.show_raw(answers.as_text(answers.check(shown)))
-        else:
-            screen.show(lines)
-        raise typer.Exit(exit_code(answer))
-
-    app.command(word, help=f"Show what the chapter {word} found.", hidden=True)(chapter)
+    screen = Screen()
+    told = answer_of(Question(rig, stage, "", "tow", units), start, goal, load, date.today())
+    if as_json:
+        screen.show_raw(told.as_text())
+    else:
+        screen.show(page(told, screen.columns))
+    raise typer.Exit(told.exit_code)
 
 
-for _word in CHAPTERS:
-    if _word not in {"weight", "towing"}:
-        _add_chapter(_word)
+add_chapters(app, [one for one in CHAPTERS if one not in {"weight", "towing"}])

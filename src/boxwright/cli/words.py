@@ -26,6 +26,7 @@ COMMANDS = (
     "measured",
     "where",
     "compare",
+    "changeover",
     "draw",
     "open",
     "since",

@@ -11,6 +11,7 @@ from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
@@ -57,16 +58,6 @@ class Mover:
 
 
 @dataclass(frozen=True, slots=True)
-class Turn:
-    """How a leaf turns by a right angle: its hinge edge, and its own box as it lies flat and as it stands upright."""
-
-    of: str
-    edge: Wall
-    flat: Block
-    upright: Block
-
-
-@dataclass(frozen=True, slots=True)
 class Gate:
     """An opening of an upright wall: the hole from corner to corner of the room's face, and how it opens.
 
@@ -87,6 +78,7 @@ class Gate:
 class Setting:
     """All that a change-over is looked for in. ``fixed`` stand still; ``faces`` are those of the finished room.
 
+    ``turns`` are the ways leaves take; a leaf without one is not looked at on its way, and ``asks`` says so.
     ``exits`` are the openings somebody could get out through. ``asks`` are sentences on what nobody wrote: with any of
     them an answer is only as far as known.
     """
@@ -95,7 +87,7 @@ class Setting:
     fixed: tuple[Body, ...]
     movers: tuple[Mover, ...]
     gates: tuple[Gate, ...]
-    turns: tuple[Turn, ...]
+    turns: tuple[Sweep, ...]
     beds: tuple[Bed, ...]
     exits: tuple[Closed, ...]
     asks: tuple[str, ...] = ()
@@ -129,6 +121,7 @@ class Step:
     hands: int
     straps: tuple[str, ...]
     exits: tuple[Freed, ...] = ()
+    is_turned: bool = False
 
 
 @dataclass(frozen=True, slots=True)

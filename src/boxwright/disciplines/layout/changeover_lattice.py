@@ -180,28 +180,41 @@ def _grown(grid: Lattice, runs: list[list[tuple[int, ...]]], reached: list[Rows]
     """Return what can be reached by one straight leg more, along any axis."""
     grown: list[list[int]] = []
     for level, rows in enumerate(reached):
-        wide = [0] * len(rows)
-        for row, here in enumerate(rows):
-            if here:
-                for run in runs[level][row]:
-                    if run & here:
-                        wide[row] |= run
-        for order in (range(len(rows)), range(len(rows) - 1, -1, -1)):
-            carried = 0
-            for row in order:
-                carried = (carried | rows[row]) & grid.free[level][row]
-                wide[row] |= carried
+        wide = list(rows)
+        if any(rows):
+            free = grid.free[level]
+            _along_rows(rows, runs[level], wide)
+            _across_rows(rows, free, wide, range(len(rows)))
+            _across_rows(rows, free, wide, range(len(rows) - 1, -1, -1))
         grown.append(wide)
-    for row in range(len(reached[0]) if reached else 0):
-        for order in (range(len(reached)), range(len(reached) - 1, -1, -1)):
-            carried, before = 0, None
-            for level in order:
-                if before is not None:
-                    carried &= grid.climbs[min(level, before)][row]
-                carried = (carried | reached[level][row]) & grid.free[level][row]
-                grown[level][row] |= carried
-                before = level
+    upward = range(len(reached))
+    for order in (upward, upward[::-1]):
+        carried: list[int] | Rows = ()
+        for place, level in enumerate(order):
+            here = reached[level]
+            if place and any(carried):
+                climbs, free = grid.climbs[min(level, order[place - 1])], grid.free[level]
+                carried = [(a & b | c) & d for a, b, c, d in zip(carried, climbs, here, free, strict=True)]
+                grown[level] = [a | b for a, b in zip(grown[level], carried, strict=True)]
+            else:
+                carried = here
     return [tuple(rows) for rows in grown]
+
+
+def _along_rows(rows: Rows, runs: list[tuple[int, ...]], wide: list[int]) -> None:
+    for row, here in enumerate(rows):
+        if here:
+            for run in runs[row]:
+                if run & here:
+                    wide[row] |= run
+
+
+def _across_rows(rows: Rows, free: Rows, wide: list[int], order: range) -> None:
+    carried = 0
+    for row in order:
+        carried = (carried | rows[row]) & free[row]
+        if carried:
+            wide[row] |= carried
 
 
 def _walked_back(

@@ -7,17 +7,17 @@ sweeps, and where none was found there is none with still more in the way; both 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import hypot
 
 from boxwright.disciplines.layout.bodies import Block, envelope
-from boxwright.disciplines.layout.changeover import OUTSIDE, Freed, Mover, Setting, Turn
+from boxwright.disciplines.layout.changeover import OUTSIDE, Freed, Mover, Setting
 from boxwright.disciplines.layout.changeover_lattice import TOUCH
 from boxwright.disciplines.layout.changeover_ways import overlaps, way
+from boxwright.disciplines.layout.sweeps import NEVER
 from boxwright.exchange import Vector
 
 State = tuple[int, ...]
-Key = tuple[tuple[int, int], int, int]
-"""A carry: the pose it begins with (or ends in, coming in), the pose within or -1, the opening or -1."""
+Key = tuple[tuple[int, int], int, int, bool]
+"""A carry: the pose it begins with (or ends in, coming in), the pose within or -1, the opening or -1; is it turned."""
 UP, DOWN = 0, 1
 """The poses of a leaf and of what goes up and down with it."""
 RESTING = 0.005
@@ -132,21 +132,19 @@ class Board:
     def lying_on(self, mover: int, state: State) -> tuple[str, ...]:
         """Return the names of what would fall if a mover were taken away as it is now."""
         left = self.present(state) & ~self._bit[mover, state[mover]]
-        return tuple(
-            self.movers[j].name for j, p in enumerate(state) if j != mover and not self.is_held((j, p), left)
-        )
+        return tuple(self.movers[j].name for j, p in enumerate(state) if j != mover and not self.is_held((j, p), left))
 
     # ------------------------------------------------------------------ may it move
 
-    def could_pass(self, mover: int, gate: int) -> bool:
+    def could_pass(self, mover: int, gate: int, is_turned: bool) -> bool:
         """Return whether a thing could be carried through an opening if nothing that moves stood in its way."""
         for pose, _ in enumerate(self.movers[mover].poses):
             base = (mover, pose)
             if not self.blocks(base):
                 continue
-            key = (base, -1, gate)
+            key = (base, -1, gate, is_turned)
             if key not in self._alone:
-                found = self._way(base, None, gate, ())
+                found = self._way(base, None, gate, is_turned, ())
                 self._alone[key] = found is not None
                 if found is not None:
                     self._free.setdefault(key, []).append(self._touched(mover, found) & ~self._clash[base])
@@ -154,7 +152,7 @@ class Board:
                 return True
         return False
 
-    def can_carry(self, mover: int, to: int, gate: int | None, state: State) -> bool:
+    def can_carry(self, mover: int, to: int, gate: int | None, is_turned: bool, state: State) -> bool:
         """Return whether a thing can be carried from where it is to another pose, through an opening or within."""
         here, there = (mover, state[mover]), (mover, to)
         present = self.present(state) & ~self._bit[here]
@@ -162,12 +160,12 @@ class Board:
         base = there if is_in else here
         if self.blocks(there) and (self._clash[there] & present or self._fixed_clash[there]):
             return False
-        key = (base, -1 if gate is not None else to, -1 if gate is None else gate)
+        key = (base, -1 if gate is not None else to, -1 if gate is None else gate, is_turned)
         if any(not touched & present for touched in self._free.get(key, ())):
             return True
         if any(present & shut == shut for shut in self._shut.get(key, ())):
             return False
-        found = self._way(base, None if gate is not None else there, gate, state)
+        found = self._way(base, None if gate is not None else there, gate, is_turned, state)
         if found is None:
             self._shut.setdefault(key, []).append(present)
             return False
@@ -175,7 +173,7 @@ class Board:
         return True
 
     def _way(
-        self, base: tuple[int, int], there: tuple[int, int] | None, gate: int | None, state: State
+        self, base: tuple[int, int], there: tuple[int, int] | None, gate: int | None, is_turned: bool, state: State
     ) -> tuple[Block, ...] | None:
         one, blocks = self.movers[base[0]], self.blocks(base)
         stands = [block for body in self.setting.fixed if body.of not in one.within for block in body.blocks]
@@ -188,7 +186,7 @@ class Board:
             low, other = envelope(blocks).low, envelope(self.blocks(there)).low
             by = (other[0] - low[0], other[1] - low[1], other[2] - low[2])
         hole = next((found for number, found in self.gates if number == gate), None)
-        return way(blocks, by, hole, stands, self.setting.room, one.lift)
+        return way(blocks, by, hole, stands, self.setting.room, one.lift, is_turned)
 
     def _touched(self, mover: int, swept: Sequence[Block]) -> int:
         one, mask = self.movers[mover], 0
@@ -199,24 +197,25 @@ class Board:
         return mask
 
     def turn_meets(self, leaf: int, to: int, state: State) -> tuple[str, ...]:
-        """Return the names of what a leaf meets on its way up or down, what lies on it going along."""
-        one, turn = self.movers[leaf], self.turns[self.movers[leaf].of]
+        """Return the names of what a leaf meets on its way up or down; what lies on it folds with it."""
+        one = self.movers[leaf]
+        turn = self.turns.get(one.of)
         aboard = [j for j, other in enumerate(self.movers) if other.rides == one.of and self.blocks((j, state[j]))]
-        flat = envelope((turn.flat, *(block for j in aboard for block in self.blocks((j, DOWN)))))
-        found = [
-            body.name
-            for body in self.setting.fixed
-            if body.of not in one.within and any(turns_into(flat, turn, block) for block in body.blocks)
-        ]
+        found = list(self._fixed_clash[leaf, to])
+        for body in self.setting.fixed:
+            is_met = turn is not None and any(turn.meets(block) < NEVER for block in body.blocks)
+            if is_met and body.of not in one.within:
+                found.append(body.name)
         present = self.present(state)
         for j, other in enumerate(self.movers):
             if j != leaf and j not in aboard and not self._may_overlap(one, other):
-                is_met = any(turns_into(flat, turn, block) for block in self.blocks((j, state[j])))
+                solid = self.blocks((j, state[j]))
+                is_met = turn is not None and any(turn.meets(block) < NEVER for block in solid)
                 if is_met or self._clash[leaf, to] & self._bit[j, state[j]]:
                     found.append(other.name)
         for j in aboard:
-            found += [name for name in self.names(self._clash[j, to] & present) if name not in found]
-        return (*found, *(name for name in self._fixed_clash[leaf, to] if name not in found))
+            found += self.names(self._clash[j, to] & present)
+        return tuple(dict.fromkeys(found))
 
     def gate_meets(self, gate: int, state: State) -> tuple[str, ...]:
         """Return the names of what a door meets that opens inwards."""
@@ -226,31 +225,6 @@ class Board:
             *found,
             *(self.movers[j].name for j, p in enumerate(state) if j != gate and overlaps(sweep, self.blocks((j, p)))),
         )
-
-
-def turns_into(flat: Block, turn: Turn, other: Block) -> bool:
-    """Return whether a leaf with what lies on it meets a box while it turns between flat and upright.
-
-    ``flat`` is the leaf as it lies with its load. It turns about its hinge edge at its underside, away from the floor.
-    """
-    across = 0 if turn.edge in {"front", "rear"} else 1
-    along = 1 - across
-    if other.low[along] >= flat.high[along] - TOUCH or other.high[along] <= flat.low[along] + TOUCH:
-        return False
-    if overlaps((flat, turn.upright), (other,)):
-        return True
-    if turn.edge in {"left", "front"}:
-        near, far = other.low[across] - flat.low[across], other.high[across] - flat.low[across]
-    else:
-        near, far = flat.high[across] - other.high[across], flat.high[across] - other.low[across]
-    under, top = other.low[2] - flat.low[2] + TOUCH, other.high[2] - flat.low[2] - TOUCH
-    near, far = near + TOUCH, far - TOUCH
-    if far <= 0.0 or top <= 0.0:
-        return False
-    width, thick = flat.size[across], flat.size[2]
-    # the quarter disc its tip draws, and the corner of its load beyond it
-    is_hit = hypot(max(near, 0.0), max(under, 0.0)) < width
-    return is_hit or (top > thick and hypot(max(near, 0.0), max(under, thick)) < hypot(width, thick))
 
 
 def _rests(above: Block, below: Block) -> bool:

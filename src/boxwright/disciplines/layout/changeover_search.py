@@ -7,6 +7,7 @@ from heapq import heappop, heappush
 from typing import NamedTuple
 
 from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, SHUT, Mover
+from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import DOWN, UP, Board, State
 
 MOST_STATES = 20_000
@@ -14,11 +15,12 @@ MOST_STATES = 20_000
 
 
 class Move(NamedTuple):
-    """One move of a search: which mover, to which pose, through which opening (a mover, -1 for none)."""
+    """One move of a search: which mover, to which pose, through which opening (a mover, -1 for none), is it turned."""
 
     mover: int
     to: int
     gate: int
+    is_turned: bool = False
 
 
 class Found(NamedTuple):
@@ -92,6 +94,11 @@ def price_of(mover: Mover, before: int, after: int) -> float:
     return 0.0 if before == after else mover.seconds * max(mover.hands, 1)
 
 
+def price_of_turning(mover: Mover) -> float:
+    """Return the hand's work of turning a thing on its way."""
+    return SECONDS["turn"] * max(mover.hands, 1)
+
+
 def _moves(board: Board, state: State, stuck: frozenset[int]) -> Iterator[tuple[State, Move, float]]:
     """Yield what could be done next, without looking whether there is room for it."""
     open_gates = [number for number, gate in board.gates if gate.carries and _word(board, number, state) == OPEN]
@@ -116,6 +123,7 @@ def _carries(board: Board, i: int, to: int, gates: list[int], state: State) -> I
     if is_out or goes_out:
         for gate in gates:
             yield _after(board, state, i, to), Move(i, to, gate), price
+            yield _after(board, state, i, to), Move(i, to, gate, True), price + price_of_turning(one)
     else:
         yield _after(board, state, i, to), Move(i, to, -1), price
 
@@ -142,7 +150,7 @@ def _is_possible(board: Board, move: Move, state: State) -> bool:
     present = board.present(state)
     if not board.is_held((move.mover, move.to), present & ~board.bit(move.mover, state[move.mover])):
         return False
-    return board.can_carry(move.mover, move.to, None if move.gate < 0 else move.gate, state)
+    return board.can_carry(move.mover, move.to, None if move.gate < 0 else move.gate, move.is_turned, state)
 
 
 def _word(board: Board, mover: int, state: State) -> str:
@@ -150,32 +158,32 @@ def _word(board: Board, mover: int, state: State) -> str:
 
 
 def _toll(board: Board, start: State, goal: State) -> dict[int, float]:
-    """Return for each thing that is to move the least price of opening and shutting what it could go through at all."""
+    """Return for each thing that goes in or out the least that an opening it could go through, and turning it, cost."""
     found = {}
     for i, one in enumerate(board.movers):
-        if one.kind == "carry" and start[i] != goal[i]:
-            prices = [
-                2.0 * price_of(board.movers[number], 0, 1)
-                for number, gate in board.gates
-                if gate.carries and board.could_pass(i, number)
-            ]
-            found[i] = min(prices, default=0.0)
+        if one.kind != "carry" or start[i] == goal[i]:
+            continue
+        choices = sorted(
+            (2.0 * price_of(board.movers[number], 0, 1) + is_turned * price_of_turning(one), number, is_turned)
+            for number, gate in board.gates
+            if gate.carries
+            for is_turned in (False, True)
+        )
+        found[i] = next((price for price, number, turned in choices if board.could_pass(i, number, turned)), 0.0)
     return found
 
 
 def _still_to_do(board: Board, state: State, goal: State, toll: dict[int, float]) -> float:
     """Return what at least is still to be done: one move for each that is not in its place, and one door for them."""
-    cost, door, open_now = 0.0, 0.0, 0.0
+    cost, door, is_open = 0.0, 0.0, False
     for i, one in enumerate(board.movers):
         if one.kind == "gate":
-            if state[i] != goal[i]:
-                cost += price_of(one, 0, 1)
-            if one.poses[state[i]].word == OPEN:
-                open_now = 1.0
+            cost += price_of(one, state[i], goal[i])
+            is_open = is_open or one.poses[state[i]].word == OPEN
             continue
         if state[i] == goal[i] or (one.rides and state[i] in (UP, DOWN) and goal[i] in (UP, DOWN)):
             continue
         cost += price_of(one, 0, 1)
         if OUTSIDE in (one.poses[state[i]].word, one.poses[goal[i]].word):
             door = max(door, toll.get(i, 0.0))
-    return cost + (0.0 if open_now else door)
+    return cost + (0.0 if is_open else door)

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import combinations, pairwise
 from math import dist
+from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import (
     OPEN,
     OUTSIDE,
@@ -21,9 +23,10 @@ from boxwright.disciplines.layout.changeover import (
 from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
 from boxwright.disciplines.layout.changeover_search import MOST_STATES, Found, cheapest
-from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.passage import reach
 from boxwright.disciplines.layout.terraces import Bed
-from boxwright.disciplines.layout.ways import way_drawn, ways_out
+from boxwright.disciplines.layout.ways import scene_drawn, way_drawn, ways_out
 from boxwright.model.place import Place
 from boxwright.units import exactly
 
@@ -31,7 +34,7 @@ MOST_TO_LEAVE = 400
 """A search for the way out gives up after so many states."""
 MOST_TRIED = 40
 """So many things, or pairs of things, are tried as what must stay outside."""
-PROBED = 3_000
+PROBED = 300
 """Each of those tries gives up after so many states."""
 BUILT_IN = "what is built in"
 NO_OPENING = "no opening that things are carried through"
@@ -39,44 +42,49 @@ GRID = 0.1
 """How closely (m) a free spot to stand on is looked for."""
 
 
-def changed(setting: Setting, most: int = MOST_STATES) -> Changed:
-    """Return the least change-over from the start to the goal of a setting, or what is in its way."""
+class Told(NamedTuple):
+    """A change-over there and back, and out of bed where one of its ends is the night."""
+
+    there: Changed
+    back: Changed
+    out: Leaving | None
+
+
+def told(setting: Setting, ends_at_night: bool, begins_at_night: bool = False, most: int = MOST_STATES) -> Told:
+    """Return the change-over of a setting both ways; what must be left out is left out on the way back too."""
     board = Board(setting)
     start, goal = board.state(is_goal=False), board.state(is_goal=True)
+    there, goal = changed(board, start, goal, most)
+    back, _ = changed(board, goal, start, most)
+    night = goal if ends_at_night else start if begins_at_night else None
+    return Told(there, back, leaving(board, night) if night is not None and setting.beds else None)
+
+
+def changed(board: Board, start: State, goal: State, most: int = MOST_STATES) -> tuple[Changed, State]:
+    """Return the least change-over from one state to another or what is in its way, and the state it ends in."""
     overlaps = tuple(_overlapping(board, start))
     same = set(overlaps)
     meets = tuple(one for one in _overlapping(board, goal) if one not in same)
+    meets = (*meets, *(one for one in _met_on_the_way(board, start, goal) if one not in meets))
     found = Found(None, 0.0, 0, True) if meets else cheapest(board, start, goal, most)
     if found.moves is not None:
-        return _told(board, start, goal, found, Changed("found", overlaps=overlaps))
+        return _told(board, start, goal, found, Changed("found", overlaps=overlaps)), goal
     ending = Changed("blocked" if found.is_exhausted else "not-found", states=found.states, overlaps=overlaps)
-    ending = replace(ending, meets=meets or _met_on_the_way(board, start, goal), before=exits_at(board, start))
+    ending = replace(ending, meets=meets, before=exits_at(board, start))
     for leave_out in _candidates(board, goal, meets):
         other = _without(board, goal, leave_out)
+        if _met_on_the_way(board, start, other):
+            continue
         again = cheapest(board, start, other, PROBED)
         if again.moves is not None:
-            names = tuple(board.movers[i].name for i in leave_out)
-            return _told(board, start, other, again, replace(ending, word="without", leave_out=names))
-    return ending
+            names = tuple(one.name for one, p, q in zip(board.movers, goal, other, strict=True) if p != q)
+            return _told(board, start, other, again, replace(ending, word="without", leave_out=names)), other
+    return ending, goal
 
 
-def turned_round(setting: Setting) -> Setting:
-    """Return the way back: from the goal to the start."""
-    return replace(setting, movers=tuple(replace(one, start=one.goal, goal=one.start) for one in setting.movers))
-
-
-def with_left_out(setting: Setting, names: tuple[str, ...]) -> Setting:
-    """Return a setting whose goal has some things outside, and all that would lie on them."""
-    board = Board(setting)
-    chosen = tuple(i for i, one in enumerate(setting.movers) if one.name in names)
-    goal = _without(board, board.state(is_goal=True), chosen)
-    return replace(setting, movers=tuple(replace(one, goal=p) for one, p in zip(setting.movers, goal, strict=True)))
-
-
-def leaving(setting: Setting) -> Leaving:
-    """Return how everybody gets out of bed and out of the trailer as the goal of a setting stands."""
-    board = Board(setting)
-    start = board.state(is_goal=True)
+def leaving(board: Board, start: State) -> Leaving:
+    """Return how everybody gets out of bed and out of the trailer in a state."""
+    setting = board.setting
     beds = [bed for bed in setting.beds if bed.sleepers]
     exits = exits_at(board, start)
     if not beds or not all(_is_down(board, start, bed) for bed in beds):
@@ -125,7 +133,8 @@ def _steps(board: Board, start: State, found: Found) -> Iterator[Step]:
         by = board.movers[move.gate].name if move.gate >= 0 else ""
         is_tied = one.poses[before[move.mover]].word == "travel" or one.poses[move.to].word == "travel"
         straps = one.straps if is_tied or len(one.poses) == 2 else ()
-        yield Step(one.of, one.name, word, by, one.seconds, one.hands, straps, exits_at(board, state))
+        seconds = one.seconds + (SECONDS["turn"] if move.is_turned else 0.0)
+        yield Step(one.of, one.name, word, by, seconds, one.hands, straps, exits_at(board, state), move.is_turned)
         before = state
 
 
@@ -159,7 +168,7 @@ def _met_on_the_way(board: Board, start: State, goal: State) -> tuple[tuple[str,
         is_crossing = start[i] != goal[i] and OUTSIDE in (one.poses[start[i]].word, one.poses[goal[i]].word)
         if one.kind == "carry" and is_crossing:
             gates = [number for number, gate in board.gates if gate.carries]
-            if not any(board.could_pass(i, number) for number in gates):
+            if not any(board.could_pass(i, number, turned) for number in gates for turned in (False, True)):
                 found.append((one.name, BUILT_IN if gates else NO_OPENING))
         elif one.kind == "fold" and start[i] != goal[i]:
             found += [(one.name, name) for name in board.turn_meets(i, goal[i], _emptied(board, start))]
@@ -242,28 +251,34 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
     spot = None if down else _spot(bodies, setting)
     starts = down or ((spot,) if spot is not None else ())
     gates = {gate.of: gate for gate in setting.gates}
-    aisles = ways_out(bodies, starts, setting.exits, setting.faces) if starts else ()
-    names = {body.of: body.name for body in bodies}
     for opening in setting.exits:
-        gate = gates.get(opening.of)
-        release = gate.release if gate is not None else "unknown"
+        release = gates[opening.of].release if opening.of in gates else "unknown"
         number = board.index.get(opening.of)
         if number is not None and board.movers[number].poses[state[number]].word == OPEN:
             release = "inside"
         if release == "none":
             yield Freed(opening.of, opening.name, "shut")
-            continue
-        here = [one for one in aisles if one.leads_to == opening.of]
-        best = {bed.of: max((a.width.low for a in here if a.of == bed.of), default=0.0) for bed in starts}
-        hoped = {bed.of: max((a.width.high for a in here if a.of == bed.of), default=0.0) for bed in starts}
-        if starts and all(width >= ROOM["pass"] for width in best.values()):
+        elif starts and all(_gets_out(bodies, bed, opening, setting) for bed in starts):
             yield Freed(opening.of, opening.name, "free" if release == "inside" else "unknown")
-        elif starts and all(width >= ROOM["pass"] for width in hoped.values()):
-            unsure = tuple(names.get(of, of) for one in here for of in one.unsure)
-            yield Freed(opening.of, opening.name, "unknown", tuple(dict.fromkeys(unsure)))
         else:
-            by = (names.get(of, of) for one in here if one.width.low < ROOM["pass"] for of in one.blocked_by)
-            yield Freed(opening.of, opening.name, "blocked", tuple(dict.fromkeys(by)))
+            yield _blocked(bodies, starts, opening, setting)
+
+
+def _gets_out(bodies: tuple[Body, ...], bed: Bed, opening: Closed, setting: Setting) -> bool:
+    """Return whether somebody gets from a bed to an opening, on foot or climbing on what is built in."""
+    for climbs in (False, True):
+        scene = scene_drawn(bodies, bed, opening, setting.faces, climbs)
+        if reach(scene.without(()), scene.start, (scene.goal,), ROOM["pass"])[0]:
+            return True
+    return False
+
+
+def _blocked(bodies: tuple[Body, ...], starts: tuple[Bed, ...], opening: Closed, setting: Setting) -> Freed:
+    """Return what blocks an exit: the fewest things that would have to go."""
+    names = {body.of: body.name for body in bodies}
+    aisles = ways_out(bodies, starts, (opening,), setting.faces)
+    by = (names.get(of, of) for one in aisles if one.width.low < ROOM["pass"] for of in one.blocked_by)
+    return Freed(opening.of, opening.name, "blocked", tuple(dict.fromkeys(by)))
 
 
 def _bodies(board: Board, state: State) -> tuple[Body, ...]:
@@ -312,7 +327,8 @@ def _out(board: Board, state: State, bed: Bed) -> tuple[str, str, float]:
     for opening in board.setting.exits:
         if opening.of in free:
             for climbs in (False, True):
-                path = way_drawn(bodies, bed, opening, board.setting.faces, ROOM["pass"], climbs)
+                scene = scene_drawn(bodies, bed, opening, board.setting.faces, climbs)
+                path = way_drawn(scene, ROOM["pass"]) if scene is not None else ()
                 if path:
                     middle = (bed.place.x.best, bed.place.y.best)
                     far = sum(dist(a, b) for a, b in pairwise(path)) + dist(middle, path[0])

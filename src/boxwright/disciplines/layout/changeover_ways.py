@@ -24,8 +24,8 @@ from boxwright.exchange import Vector
 STILL: Vector = (0.0, 0.0, 0.0)
 THROUGH = 0.15
 """How deep (m) a wall is taken where a thing goes through it; common practice, no source."""
-LEVELS = 7
-"""At most so many heights are tried for one way."""
+FEW, LEVELS = 2, 7
+"""At most so many heights are tried for one way at first, and then; those it begins and ends at always are."""
 TURNINGS = 4
 """At most so many places are tried to turn a thing in."""
 ROUND = 1.02
@@ -43,17 +43,31 @@ def overlaps(one: Iterable[Block], other: Iterable[Block]) -> bool:
 
 
 def way(
-    blocks: tuple[Block, ...], to: Vector | None, gate: Gate | None, stands: Sequence[Block], room: Block, lift: float
+    blocks: tuple[Block, ...],
+    to: Vector | None,
+    gate: Gate | None,
+    stands: Sequence[Block],
+    room: Block,
+    lift: float,
+    is_turned: bool = False,
 ) -> tuple[Block, ...] | None:
-    """Return the boxes a thing sweeps on a free way by ``to`` or out through ``gate``; None where none was found."""
+    """Return the boxes a thing sweeps on a free way by ``to`` or out through ``gate``; None where none was found.
+
+    ``is_turned`` asks for a way on which it is turned by a right angle.
+    """
     solid = [*stands, *(_walls(gate, room) if gate is not None else ())]
     places = [STILL] if to is None else [STILL, to]
-    grid = _grid(blocks, places, gate, solid, room, lift)
-    start = only(grid, [grid.cell(*STILL)])
-    found = legs(grid, start, _goal(grid, to, gate))
-    if found is not None:
-        return _swept(blocks, [grid.place(cell) for cell in found])
-    return _turned(grid, blocks, gate, solid, room, lift) if gate is not None else None
+    for most in (FEW, LEVELS):  # a thing mostly goes low or high; only what does not is tried at more heights
+        grid = _grid(blocks, places, gate, solid, room, lift, most)
+        if is_turned and gate is not None:
+            turned = _turned(grid, blocks, gate, solid, room, lift)
+            if turned is not None:
+                return turned
+            continue
+        found = legs(grid, only(grid, [grid.cell(*STILL)]), _goal(grid, to, gate))
+        if found is not None:
+            return _swept(blocks, [grid.place(cell) for cell in found])
+    return None
 
 
 def _grid(
@@ -63,9 +77,10 @@ def _grid(
     solid: Sequence[Block],
     room: Block,
     lift: float,
+    most: int,
 ) -> Lattice:
     bounds = _bounds(envelope(blocks), places, gate, room)
-    levels = _levels(envelope(blocks), places, gate, solid, min(lift, bounds.high[2]))
+    levels = _levels(envelope(blocks), places, gate, solid, min(lift, bounds.high[2]), most)
     return lattice(bounds, forbidden(blocks, solid), places, levels)
 
 
@@ -110,15 +125,16 @@ def _walls(gate: Gate, room: Block) -> Iterator[Block]:
 
 
 def _levels(
-    around: Block, places: Sequence[Vector], gate: Gate | None, solid: Iterable[Block], lift: float
+    around: Block, places: Sequence[Vector], gate: Gate | None, solid: Iterable[Block], lift: float, most: int
 ) -> list[float]:
     """Return the heights a thing is carried at: where it stands and goes, over what is in its way, and the highest."""
     needed = {place[2] for place in places} | {max(lift, 0.0)}
     if gate is not None:
         needed.add(min(max(gate.low[2] - around.low[2], 0.0), max(lift, 0.0)))
     over = sorted({one.high[2] - around.low[2] for one in solid if 0.0 < one.high[2] - around.low[2] < lift})
-    room = max(LEVELS - len(needed), 1)
-    step = max(1, -(-len(over) // room))
+    if len(needed) >= most:
+        return sorted(needed)
+    step = max(1, -(-len(over) // (most - len(needed))))
     return sorted(needed | set(over[step - 1 :: step]))
 
 
@@ -165,7 +181,7 @@ def _turned(
     for place in _common(turning, grid, reached):
         there = moved_block(crosswise, place)
         low = [STILL, (0.0, 0.0, -place[2])]
-        second = _grid((there,), low, gate, solid, room, lift - place[2])
+        second = _grid((there,), low, gate, solid, room, lift - place[2], len(grid.zs))
         onward = legs(second, only(second, [second.cell(*STILL)]), _goal(second, None, gate))
         if onward is None:
             continue
@@ -194,8 +210,10 @@ def _crosswise(around: Block) -> Block:
 
 def _common(turning: Lattice, grid: Lattice, reached: Sequence[Rows]) -> Iterator[Vector]:
     """Yield some places at which a thing can be turned and which it can reach, spread over all there are."""
-    found = []
+    found: list[Vector] = []
     for level in range(len(turning.zs)):
+        if found:
+            break  # it is turned as low as can be
         for row in range(0, 2 * len(turning.ys) - 1, 2):
             free = turning.free[level][row]
             while free:

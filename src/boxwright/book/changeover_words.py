@@ -1,0 +1,137 @@
+"""A change-over in words: each move, what it does to the exits, what blocks, what is asked, how everybody gets out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from boxwright.book.changeover import ChangeOver
+from boxwright.disciplines.layout.changeover import Changed, Freed, Step
+from boxwright.disciplines.layout.changeover_numbers import SECONDS
+from boxwright.units import HeaderUnits, show
+
+HANDS = {1: "", 2: "two people", 3: "more than two people, or a roll"}
+MINUTE = 60.0
+HOW = (
+    "Things are carried level along straight ways, over what they can be lifted over, and turned where there is room "
+    "to turn them. Who carries takes no room here, and the ground outside is not looked at. Seconds, and what how many "
+    "hands lift, are common practice without a source."
+)
+
+
+def headline(told: Changed, start: str, goal: str) -> str:
+    """Return how a change-over ended, as one sentence."""
+    way = f"From {start} to {goal}"
+    if told.word == "found":
+        return f"{way}: {_counted(told)}."
+    if told.word == "without":
+        return f"{way}: not as it is written. With {listed(told.leave_out)} left outside as well: {_counted(told)}."
+    if told.word == "not-found":
+        return f"{way}: none found within {told.states} states. That does not say that there is none."
+    return f"{way}: there is none."
+
+
+def because(told: Changed) -> Iterator[str]:
+    """Yield what is in the way, and what overlaps before anything is moved."""
+    met: dict[str, list[str]] = {}
+    for name, other in told.meets:
+        met.setdefault(name, []).append(other)
+    for name, others in met.items():
+        yield f"{name} meets {listed(others)}."
+    for name, other in told.overlaps:
+        yield f"{name} and {other} are in one place already before the first move: that is not looked at here."
+    if told.word == "blocked" and not told.meets:
+        yield f"All {told.states} states that can be reached were looked at."
+
+
+def _counted(told: Changed) -> str:
+    count = len(told.steps)
+    moves = "nothing to move" if not count else "one move" if count == 1 else f"{count} moves"
+    return f"{moves}, {minutes(told.cost)} of one pair of hands"
+
+
+def minutes(seconds: float) -> str:
+    """Return a time as somebody says it: seconds up to two minutes, else minutes."""
+    return f"{seconds:.0f} s" if seconds <= 2.0 * MINUTE else f"{seconds / MINUTE:.0f} min"
+
+
+def step_words(step: Step) -> str:
+    """Return what is done in one step."""
+    words = {
+        "open": f"open {step.name}",
+        "shut": f"shut {step.name}",
+        "let down": f"let {step.name} down",
+        "fold up": f"fold {step.name} up",
+        "carry out": f"carry {step.name} out by {step.by}",
+        "carry in": f"carry {step.name} in by {step.by}",
+        "shift": f"shift {step.name} to its other place",
+    }[step.word]
+    turned = ", turned on the way" if step.is_turned else ""
+    undone = "fasten" if step.word == "carry in" else "undo"
+    straps = f"; {undone} {listed(step.straps)}" if step.straps else ""
+    return words + turned + straps
+
+
+def hands_words(step: Step) -> str:
+    """Return how many people a step wants; empty for one."""
+    return HANDS[min(step.hands, 3)]
+
+
+def exit_changes(before: Iterable[Freed], after: Iterable[Freed]) -> str:
+    """Return which exits a step frees or blocks; empty where it changes none."""
+    old = {one.of: one for one in before}
+    said = [exit_words(one) for one in after if one.of not in old or old[one.of].word != one.word]
+    return "; ".join(said)
+
+
+def exit_words(one: Freed) -> str:
+    """Return what is known of one exit."""
+    if one.word == "free":
+        return f"{one.name} free"
+    if one.word == "shut":
+        return f"{one.name} shut, and nothing opens it from inside"
+    if one.word == "unknown":
+        return f"{one.name} not known: {listed(one.by)}" if one.by else f"{one.name} not known to open from inside"
+    return f"{one.name} BLOCKED" + (f" by {listed(one.by)}" if one.by else "")
+
+
+def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
+    """Yield how everybody gets out at night, and which exits are none."""
+    out = told.out
+    if out is None:
+        return
+    if out.word == "unknown":
+        yield "Out in two minutes: not known; no bed that somebody sleeps in is down, or nobody sleeps in one."
+    elif out.word == "blocked":
+        yield "Out in two minutes: NO. Nobody gets out, whatever is moved."
+    elif out.word == "not-found":
+        yield f"Out in two minutes: no way found within {out.states} states. That does not say that there is none."
+    else:
+        assert out.seconds is not None
+        word = "" if out.seconds <= SECONDS["two minutes"] else "NO. "
+        first = f"first {'; '.join(step_words(step) for step in out.steps)}; then " if out.steps else ""
+        ways = listed([f"from {bed} by {name}, {show(far, 'm', units)}" for bed, name, far in out.ways])
+        yield f"Out in two minutes: {word}{first}{ways}: the last is out after {minutes(out.seconds)}."
+    if told.there.word in {"blocked", "not-found"}:
+        yield "That is of the night as it is written, though nobody can come to it."
+    others = [exit_words(one) for one in out.exits if one.word != "free"]
+    if others:
+        yield f"No way out: {'; '.join(others)}."
+
+
+def asked_words(told: ChangeOver) -> Iterator[str]:
+    """Yield what is left open."""
+    for one in told.asks:
+        yield f"Not known {one}. Without it this is only as far as known."
+    if told.unweighed:
+        yield f"Nobody weighed {listed(told.unweighed)}: two people are counted for each."
+    if told.perhaps:
+        yield f"Counted as there, though nobody ticked it: {listed(told.perhaps)}."
+    most = max((step.hands for one in (told.there, told.back) for step in one.steps), default=0)
+    if most > told.hands:
+        yield f"Some of it wants more hands than the {told.hands} that sleep here: get help, or roll it."
+
+
+def listed(names: Iterable[str]) -> str:
+    """Return names as one says them: a, b and c."""
+    *most, last = list(names) or [""]
+    return f"{', '.join(most)} and {last}" if most else last

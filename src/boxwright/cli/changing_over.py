@@ -1,0 +1,200 @@
+"""``boxwright changeover``: what to move from one use to another, in the order of hands, and who gets out meanwhile."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+from boxwright import __version__
+from boxwright.book.changeover import ChangeOver, End, change_over, ends_of
+from boxwright.book.changeover_words import (
+    HOW,
+    asked_words,
+    because,
+    exit_changes,
+    exit_words,
+    hands_words,
+    headline,
+    leaving_words,
+    minutes,
+    step_words,
+)
+from boxwright.cli import answers
+from boxwright.cli.answers import Json
+from boxwright.cli.asked import NAMELESS, Answered, Question, answered
+from boxwright.cli.rig_file import NothingAsked, must_be_one_of
+from boxwright.cli.screen import Line, Span, clean, hanging, plain, wrapped
+from boxwright.disciplines.layout.changeover import Changed, Freed, Leaving, Step
+from boxwright.disciplines.layout.changeover_numbers import SECONDS
+from boxwright.model.load import LoadState
+
+GO, ASK, NO = 0, 1, 2
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A change-over with the answer it comes from."""
+
+    answer: Answered
+    found: ChangeOver
+
+    @property
+    def exit_code(self) -> int:
+        """Return 0 where it can be done as it is written, 1 where something is asked, 2 where it cannot."""
+        found = self.found
+        out = found.out
+        if "without" in _words(found) or "blocked" in _words(found) or (out is not None and out.word == "blocked"):
+            return NO
+        if out is not None and out.seconds is not None and out.seconds > SECONDS["two minutes"]:
+            return NO
+        is_open = "not-found" in _words(found) or (out is not None and out.word != "found")
+        return ASK if is_open or found.asks or found.unweighed or found.perhaps else GO
+
+    def as_text(self) -> str:
+        """Return the answer as JSON, in SI."""
+        found = self.found
+        return answers.as_text(
+            {
+                "boxwright": __version__,
+                "rig": self.answer.reading.rig.header.name or NAMELESS,
+                "stage": found.stage,
+                "from": _end(found.start),
+                "to": _end(found.goal),
+                "there": _changed(found.there),
+                "back": _changed(found.back),
+                "out": _leaving(found.out),
+                "asks": list(asked_words(found)),
+            }
+        )
+
+
+def answer_of(question: Question, start: str, goal: str, load: str, today: date) -> Asked:
+    """Return the change-over between two words: travel, night, or load states of the file."""
+    answer = answered(question, today)
+    rig = answer.reading.rig
+    ends = ends_of(rig, load)
+    if load:
+        must_be_one_of(load, [one.name for one in rig.loads], "load state")
+    first, last = (_end_of(word, ends, rig.loads) for word in (start, goal))
+    if first.load.name == last.load.name:
+        raise NothingAsked(f'"{clean(start)}" and "{clean(goal)}" are the same load state; nothing changes')
+    slots = [one for one in answer.study.slots if one.number == answer.study.number and not one.is_for_ticket]
+    slots = [one for one in slots if one.is_ticked == answer.study.is_ticked] or slots
+    slot = next((one for one in slots if one.load == first.load.name), next(iter(slots), None))
+    if slot is None or slot.frame is None or rig.layout.room is None:
+        raise NothingAsked("the room inside is not known; write trailer: {body: {length: .., width: .., height: ..}}")
+    return Asked(answer, change_over(rig, slot, first, last))
+
+
+def _end_of(word: str, ends: tuple[End | None, End | None], loads: Iterable[LoadState]) -> End:
+    """Return what a word asks for; travel and night go before a load state of that name."""
+    states = list(loads)
+    named = must_be_one_of(word, list(dict.fromkeys(["travel", "night", *(one.name for one in states)])), "end")
+    if named in {"travel", "night"}:
+        end = ends[named == "night"]
+        if end is None:
+            use = "sleep" if named == "night" else "tow"
+            raise NothingAsked(
+                f"no load state is for {use}; write one: loads: {{{named}: {{cargo: all, for: [{use}]}}}}"
+            )
+        return end
+    state = next(one for one in states if one.name == named)
+    return End(named, state, "sleep" if "sleep" in state.uses else "tow")
+
+
+# ------------------------------------------------------------------ the page
+
+
+def page(told: Asked, columns: int) -> list[Line]:
+    """Return the lines of a change-over: there, back, and out at night."""
+    found, units = told.found, told.answer.units
+    rig = told.answer.reading.rig.header.name or NAMELESS
+    names = [f"{end.word} ({end.load.name})" if end.word != end.load.name else end.word for end in _both(found)]
+    lines = [plain(piece, "head") for piece in wrapped(f"{rig}: change-over, stage {found.stage}", columns)]
+    for changed, (start, goal) in ((found.there, names), (found.back, reversed(names))):
+        lines += [(), *(plain(piece, "head") for piece in wrapped(headline(changed, start, goal), columns))]
+        for sentence in because(changed):
+            lines += hanging(plain("  "), sentence, columns, "stop" if changed.word != "found" else "unknown")
+        lines += _steps(changed, columns)
+    lines += [()] if found.out is not None else []
+    for sentence in leaving_words(found, units):
+        lines += [plain(piece) for piece in wrapped(sentence, columns)]
+    for sentence in asked_words(found):
+        lines += hanging(plain("? ", "unknown"), sentence, columns)
+    return [*lines, (), *(plain(piece, "dim") for piece in wrapped(HOW, columns))]
+
+
+def _both(found: ChangeOver) -> tuple[End, End]:
+    return found.start, found.goal
+
+
+def _steps(changed: Changed, columns: int) -> list[Line]:
+    lines: list[Line] = []
+    if changed.before:
+        first = "; ".join(exit_words(one) for one in changed.before)
+        lines += hanging(plain("  exits: ", "dim"), first, columns, "dim")
+    before = changed.before
+    for number, step in enumerate(changed.steps, start=1):
+        hands = hands_words(step)
+        says = f"{step_words(step)} ({minutes(step.seconds)}{', ' if hands else ''}{hands})"
+        lines += hanging((Span(f"{number:>3} [ ] "),), says, columns)
+        exits = exit_changes(before, step.exits)
+        if exits:
+            lines += hanging(plain("        "), exits, columns, "stop" if "BLOCKED" in exits else "dim")
+        before = step.exits
+    return lines
+
+
+# ------------------------------------------------------------------ for programs
+
+
+def _words(found: ChangeOver) -> set[str]:
+    return {found.there.word, found.back.word}
+
+
+def _end(end: End) -> dict[str, Json]:
+    return {"word": end.word, "load": end.load.name, "use": end.use}
+
+
+def _changed(one: Changed) -> dict[str, Json]:
+    return {
+        "word": one.word,
+        "hand_seconds": one.cost,
+        "states": one.states,
+        "leave_out": list(one.leave_out),
+        "meets": [list(pair) for pair in one.meets],
+        "overlaps": [list(pair) for pair in one.overlaps],
+        "exits": _exits(one.before),
+        "steps": [_step(step) for step in one.steps],
+        "stands": dict(one.meanwhile),
+    }
+
+
+def _step(step: Step) -> dict[str, Json]:
+    return {
+        "where": step.of,
+        "word": step.word,
+        "by": step.by,
+        "turned": step.is_turned,
+        "straps": list(step.straps),
+        "seconds": step.seconds,
+        "hands": step.hands,
+        "exits": _exits(step.exits),
+    }
+
+
+def _exits(exits: Iterable[Freed]) -> list[Json]:
+    return [{"where": one.of, "word": one.word, "by": list(one.by)} for one in exits]
+
+
+def _leaving(out: Leaving | None) -> Json:
+    if out is None:
+        return None
+    return {
+        "word": out.word,
+        "seconds": answers.number(out.seconds),
+        "ways": [{"from": bed, "by": name, "m": far} for bed, name, far in out.ways],
+        "steps": [_step(step) for step in out.steps],
+        "exits": _exits(out.exits),
+    }

@@ -1,0 +1,179 @@
+"""The search for a change-over against one that looks at everything, and in rooms worked out by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from boxwright.disciplines.layout.bodies import Block
+from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, Changed, Posed, Setting
+from boxwright.disciplines.layout.changeover_scene import Board
+from boxwright.disciplines.layout.changeover_search import cheapest
+from boxwright.disciplines.layout.changeover_told import Told, changed, told
+from boxwright.disciplines.layout.changeover_ways import way
+from tests.disciplines.layout.changing import (
+    DOOR,
+    block,
+    body,
+    by_brute_force,
+    gate,
+    is_sound,
+    mirrored,
+    random_setting,
+    setting,
+    thing,
+)
+
+SEEDS = range(120)
+
+
+def searched(one: Setting) -> Changed:
+    board = Board(one)
+    return changed(board, board.state(is_goal=False), board.state(is_goal=True))[0]
+
+
+def plainly(one: Setting) -> tuple[float | None, bool]:
+    """Return what the least change-over costs, None where there is none, and whether something is turned in it."""
+    board = Board(one)
+    found = cheapest(board, board.state(is_goal=False), board.state(is_goal=True))
+    assert found.moves is not None or found.is_exhausted
+    return (found.cost if found.moves is not None else None), any(move.is_turned for move, _ in found.moves or ())
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_it_costs_what_a_search_through_everything_says(seed: int) -> None:
+    one = random_setting(seed)
+    cost, is_turned = plainly(one)
+    wanted = by_brute_force(one)
+    if is_turned:  # the other search turns nothing, so it can only find something dearer, or nothing
+        assert wanted is None or (cost is not None and cost <= wanted)
+    else:
+        assert cost == wanted
+
+
+def test_the_random_rooms_hold_both_answers() -> None:
+    answers = [by_brute_force(random_setting(seed)) for seed in SEEDS]
+    assert sum(one is None for one in answers) >= 5
+    assert sum(one is not None and one > 100.0 for one in answers) >= 10
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_nothing_overlaps_after_any_step(seed: int) -> None:
+    one = random_setting(seed)
+    board = Board(one)
+    start = board.state(is_goal=False)
+    found = cheapest(board, start, board.state(is_goal=True))
+    for move, state in found.moves or ():
+        assert is_sound(one, state)
+        assert sum(a != b for a, b in zip(start, state, strict=True)) == 1
+        crosses = OUTSIDE in {one.movers[move.mover].poses[p].word for p in (start[move.mover], state[move.mover])}
+        assert (move.gate >= 0) == crosses
+        if crosses:
+            assert one.movers[move.gate].poses[start[move.gate]].word == OPEN
+        start = state
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_mirrored_room_is_changed_over_by_the_same_moves(seed: int) -> None:
+    one = random_setting(seed)
+    here, there = searched(one), searched(mirrored(one))
+    assert (here.word, here.cost) == (there.word, there.cost)
+    assert [(step.of, step.word, step.by) for step in here.steps] == [
+        (step.of, step.word, step.by) for step in there.steps
+    ]
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_the_way_back_costs_the_same(seed: int) -> None:
+    both: Told = told(random_setting(seed), ends_at_night=False)
+    assert (both.there.word == "found") <= (both.back.word == "found")
+    if both.there.word == "found":
+        assert both.there.cost == both.back.cost
+
+
+def words(one: Changed) -> list[str]:
+    return [f"{step.word} {step.name}" for step in one.steps]
+
+
+def test_what_lies_on_a_thing_goes_first_and_comes_last() -> None:
+    crate, lid = block((0.0, 1.0, 0.0), (1.0, 1.0, 1.0)), block((0.0, 1.0, 1.0), (1.0, 1.0, 0.5))
+    both = told(setting(thing("a-crate", crate, goal=1), thing("lid", lid, goal=1)), ends_at_night=False)
+    assert words(both.there) == ["open door", "carry out lid", "carry out a-crate", "shut door"]
+    assert words(both.back) == ["open door", "carry in a-crate", "carry in lid", "shut door"]
+
+
+def test_what_stands_in_the_way_is_taken_out_and_brought_back() -> None:
+    behind = thing("behind", block((5.0, 1.0, 0.0), (1.0, 1.0, 1.0)), goal=1)
+    before = thing("before", block((4.0, 0.0, 0.0), (1.0, 4.0, 1.0)))
+    found = searched(setting(behind, before))
+    assert words(found) == ["open door", "carry out before", "carry out behind", "carry in before", "shut door"]
+    assert found.cost == 10.0 + 40.0 * 3 + 10.0
+    # lifted over, it need not be moved
+    assert words(searched(setting(replace(behind, lift=1.0), before))) == ["open door", "carry out behind", "shut door"]
+
+
+def test_a_thing_that_fits_through_no_opening_is_said_to_be_stuck() -> None:
+    found = searched(setting(thing("wide", block((3.0, 0.0, 0.0), (3.0, 3.0, 1.0)), goal=1)))
+    assert found.word == "blocked"
+    assert found.meets == (("wide", "what is built in"),)
+
+
+def test_a_long_thing_is_turned_and_that_costs() -> None:
+    long = thing("pole", block((3.0, 0.0, 0.0), (3.0, 0.5, 0.5)), goal=1)
+    found = searched(setting(long))
+    assert [(step.word, step.is_turned) for step in found.steps] == [
+        ("open", False), ("carry out", True), ("shut", False),
+    ]  # fmt: skip
+    assert found.cost == 10.0 + (40.0 + 30.0) + 10.0
+    assert searched(setting(long, fixed=(body("post", block((0.0, 1.8, 0.0), (8.0, 0.4, 3.0))),))).word == "blocked"
+
+
+def test_two_that_want_one_place_are_named_and_the_least_is_left_out() -> None:
+    night = block((4.0, 0.0, 0.0), (2.0, 1.0, 1.0))
+    bench = thing("bench", block((6.0, 2.0, 0.0), (2.0, 1.0, 1.0)), night, goal=1, may_leave=False)
+    cheap = thing("bag", block((5.0, 0.0, 0.0), (1.0, 1.0, 1.0)))
+    found = searched(setting(bench, cheap))
+    assert found.word == "without"
+    assert found.meets == (("bag", "bench"),)
+    assert found.leave_out == ("bag",)
+    assert "carry out bag" in words(found)
+
+
+def test_a_bound_that_is_hit_is_no_proof() -> None:
+    behind = thing("behind", block((5.0, 1.0, 0.0), (1.0, 1.0, 1.0)), goal=1)
+    before = thing("before", block((4.0, 0.0, 0.0), (1.0, 4.0, 1.0)), may_leave=False)
+    board = Board(setting(behind, before))
+    found = changed(board, board.state(is_goal=False), board.state(is_goal=True), most=2)[0]
+    assert (found.word, found.states) == ("not-found", 2)
+
+
+def test_a_door_that_opens_inwards_wants_its_room() -> None:
+    hole, leaf = gate("door", "right", (0.0, 4.0, 0.0), (2.0, 4.0, 2.0))
+    sweep = (block((0.0, 2.0, 0.0), (2.0, 2.0, 2.0)),)
+    inward = (replace(hole, sweep=sweep), replace(leaf, poses=(leaf.poses[0], Posed(OPEN, sweep))))
+    bag = thing("bag", block((1.0, 2.0, 0.0), (1.0, 1.0, 1.0)), goal=1)
+    assert searched(setting(bag, gates=(inward,))).word == "blocked"
+    assert searched(setting(bag, gates=((hole, leaf),))).word == "found"
+
+
+ROOM = Block((0.0, 0.0, 0.0), (8.0, 4.0, 3.0))
+
+
+@pytest.mark.parametrize(("gap", "is_free"), [(1.0, True), (0.9985, True), (0.9, False)])
+def test_a_gap_lets_through_what_is_no_wider(gap: float, is_free: bool) -> None:
+    """A touch of a millimetre each side is no meeting."""
+    carried = (block((5.0, 1.5, 0.0), (1.0, 1.0, 1.0)),)
+    walls = [block((3.0, 0.0, 0.0), (0.2, 1.0, 3.0)), block((3.0, 1.0 + gap, 0.0), (0.2, 3.0 - gap, 3.0))]
+    assert (way(carried, None, DOOR[0], walls, ROOM, 0.0) is not None) is is_free
+
+
+def test_what_is_swept_on_a_way_meets_nothing() -> None:
+    carried = (block((5.0, 1.0, 0.0), (1.0, 1.0, 1.0)),)
+    wall = block((3.0, 0.0, 0.0), (0.2, 2.5, 3.0))
+    swept = way(carried, None, DOOR[0], [wall], ROOM, 0.0)
+    assert swept is not None
+    for one in swept:
+        assert not all(one.low[n] < wall.high[n] - 0.0011 and wall.low[n] < one.high[n] - 0.0011 for n in range(3))
+    assert min(one.low[2] for one in swept) == 0.0
+    assert max(one.low[1] for one in swept) > 0.0 and max(one.high[1] for one in swept) > 4.0
