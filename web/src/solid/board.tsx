@@ -137,7 +137,10 @@ export function Board({ look }: { look: Look }) {
     fit();
     paint();
   }, [look.apart]);
-  useEffect(() => painter.current?.cutFaces(look.faces, look.cut), [look.faces]);
+  useEffect(() => {
+    painter.current?.cutFaces(look.faces, look.cut);
+    if (canvas.current) canvas.current.dataset.faces = String(look.faces.length);
+  }, [look.faces]);
   useEffect(paint);
 
   const under = (event: { clientX: number; clientY: number }): Piece | null => {

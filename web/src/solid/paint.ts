@@ -37,7 +37,7 @@ export class Painter {
   private cuts = new Map<number, Buffers>();
 
   constructor(canvas: HTMLCanvasElement) {
-    const gl = canvas.getContext("webgl2", { antialias: true, alpha: false, preserveDrawingBuffer: true });
+    const gl = canvas.getContext("webgl2", { antialias: true, alpha: false });
     if (!gl) throw new Error("no WebGL");
     this.gl = gl;
     this.face = new Program(gl, PLACED, FACE);
