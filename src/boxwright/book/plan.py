@@ -17,6 +17,7 @@ from boxwright.drawing.mark import LineKind, Point
 from boxwright.model.place import Place
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.slots import Slot
+from boxwright.study.standing import Standing
 from boxwright.units import HeaderUnits, show
 
 STUDS, FLOOR, WIRES, PIPES = "studs", "floor-members", "wires", "pipes"
@@ -65,13 +66,13 @@ class Layered:
 
 def plan_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     """Return the sheets of layout for one slot; none where the box is not known."""
-    planned = _planned(rig, slot, units)
+    planned = planned_of(rig, slot, slot.standing, units)
     return layout.sheets(planned) if planned is not None else ()
 
 
 def plan(rig: Rig, slot: Slot, units: HeaderUnits) -> Layered | None:
     """Return the plan of a slot with its layers, None where the box is not known."""
-    planned = _planned(rig, slot, units)
+    planned = planned_of(rig, slot, slot.standing, units)
     if planned is None or slot.frame is None:
         return None
     view = layout.sheets(planned)[0].views[0]
@@ -92,7 +93,7 @@ def with_things(rig: Rig, slot: Slot, view: View, wall: str, is_inside: bool) ->
     plane = slot.frame.wall(wall)
     if plane is None:
         return Layered(view, {})
-    things = _things(rig, slot)
+    things = _things(rig, slot.standing)
     turn = 1.0 if (wall in {"left", "rear", "nose-right"}) != is_inside else -1.0
     middle = (plane.start[0], plane.start[1])
     added = beside(things, plane.inward, middle, turn, is_inside)
@@ -108,11 +109,15 @@ def with_things(rig: Rig, slot: Slot, view: View, wall: str, is_inside: bool) ->
     return Layered(View(view.name, view.looks, (*view.marks, *added, *runs), view.datum), layers)
 
 
-def _planned(rig: Rig, slot: Slot, units: HeaderUnits) -> Planned | None:
+def planned_of(rig: Rig, slot: Slot, standing: Standing, units: HeaderUnits) -> Planned | None:
+    """Return what the plan of a slot is drawn from, with the things of ``standing``; None where the box is not known.
+
+    Where that is not what stands in the slot itself, the centre of gravity is not known.
+    """
     if slot.box is None or slot.frame is None or not slot.box.inside[0]:
         return None
     centre = (inf, inf)
-    if slot.weight is not None:
+    if slot.weight is not None and standing is slot.standing:
         bands = slot.weight.centre_x.band, slot.weight.centre_y.band
         # A centre nobody knows either end of is not marked: it would look like an answer.
         if all(isfinite(one.low) or isfinite(one.high) for one in bands):
@@ -122,16 +127,16 @@ def _planned(rig: Rig, slot: Slot, units: HeaderUnits) -> Planned | None:
     backdrop = (*_shell(slot), *_members(slot.frame), *_openings(slot.frame))
     leaves = tuple(leaf for hole in slot.frame.holes if (leaf := _leaf(hole, slot.frame, rig)) is not None)
     room = ((faces.front, faces.left), (faces.rear, faces.right))
-    return Planned(backdrop, slot.box, _things(rig, slot), leaves, room, centre, length, width)
+    return Planned(backdrop, slot.box, _things(rig, standing), leaves, room, centre, length, width)
 
 
 # ------------------------------------------------------------------ things
 
 
-def _things(rig: Rig, slot: Slot) -> tuple[Thing, ...]:
+def _things(rig: Rig, standing: Standing) -> tuple[Thing, ...]:
     items = {item.of: item for item in rig.parts}
     found = []
-    for frame in slot.standing.frames:
+    for frame in standing.frames:
         item = items.get(frame.of)
         if item is None:
             continue

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
+from boxwright.book.poses import pose_sheets
 from boxwright.book.worded import worded
 from boxwright.disciplines import frame, towing, weight
 from boxwright.disciplines.frame.drawn import Drawn, Ruler
@@ -62,7 +63,7 @@ def _of_layout(asked: Printing) -> tuple[Sheet, ...]:
     slot = asked.slot
     if slot is None or slot.frame is None or slot.box is None:
         return ()
-    return plan_sheets(asked.rig, slot, asked.units)
+    return (*plan_sheets(asked.rig, slot, asked.units), *pose_sheets(asked.rig, slot, asked.units))
 
 
 def _of_weight(asked: Printing) -> tuple[Sheet, ...]:

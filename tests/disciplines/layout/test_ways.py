@@ -10,7 +10,7 @@ from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import FINENESS
 from boxwright.disciplines.layout.terraces import Bed
-from boxwright.disciplines.layout.ways import way_drawn, ways_out
+from boxwright.disciplines.layout.ways import scene_drawn, way_drawn, ways_out
 from boxwright.exchange import Aisle, Vector
 from boxwright.model.place import Place, Surfaces
 from boxwright.units import Band, exactly
@@ -186,6 +186,6 @@ def test_a_mirrored_room_has_the_same_ways() -> None:
 
 def test_the_way_drawn_leads_from_the_bed_to_the_door() -> None:
     chest = box("chest", (2.2, -1.0, 0.0), (2.4, 0.4, 0.6))
-    way = way_drawn((chest,), BED, DOOR, ROOM, 0.5, False)
+    way = way_drawn(scene_drawn((chest,), BED, DOOR, ROOM, False), 0.5)
     assert way[0][0] <= 1.9 and way[-1][1] > 1.0 and len(way) > 2
-    assert way_drawn((chest,), BED, DOOR, ROOM, 0.7, False) == ()
+    assert way_drawn(scene_drawn((chest,), BED, DOOR, ROOM, False), 0.7) == ()

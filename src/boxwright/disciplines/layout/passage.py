@@ -11,7 +11,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
 from heapq import heappop, heappush
-from math import hypot
+from math import hypot, inf
 
 Point = tuple[float, float]
 Rect = tuple[float, float, float, float]
@@ -113,6 +113,25 @@ def shortest(obstacles: Sequence[Rect], start: Rect, goal: Rect, width: float) -
         if way:
             return way
     return ()
+
+
+def gap_at(obstacles: Iterable[Rect], spot: Point, axis: int, reach_aside: float) -> tuple[float, float] | None:
+    """Return how far a spot is free both ways along an axis, as places on it; None where it stands in something.
+
+    What comes as near as ``reach_aside`` beside the line counts.
+    """
+    low, high = -inf, inf
+    other = 1 - axis
+    for rect in obstacles:
+        if rect[other] >= spot[other] + reach_aside or rect[other + 2] <= spot[other] - reach_aside:
+            continue
+        if rect[axis] < spot[axis] < rect[axis + 2]:
+            return None
+        if rect[axis + 2] <= spot[axis]:
+            low = max(low, rect[axis + 2])
+        else:
+            high = min(high, rect[axis])
+    return low, high
 
 
 def _shortest(grown: Sequence[Rect], starts: list[Point], goals: list[Point]) -> tuple[Point, ...]:

@@ -19,6 +19,8 @@ from boxwright.model.place import Place, Surfaces
 
 UPRIGHT = {"left": 1, "right": 1, "front": 0, "rear": 0}
 """The axis that each upright wall stands across."""
+SPOT = 1e-3
+"""Half the side (m) of the spot under a hole in the roof that is to be reached."""
 OUTSIDE = 3.0
 """How thick (m) the walls are taken, so that nobody walks round them."""
 
@@ -85,18 +87,23 @@ def outline_of(block: Block) -> Rect:
     return block.low[0], block.low[1], block.high[0], block.high[1]
 
 
-def scene_of(bodies: tuple[Body, ...], bed: Bed, opening: Closed, room: Surfaces, climbs: bool, head: float) -> Scene:
-    """Return what is in the way from a bed to an opening for somebody ``head`` high on the floor."""
-    bed_rect = bed_rect_of(bed)
-    terraces = _terraces(bodies, bed, bed_rect, opening, room, climbs)
+def scene_of(
+    bodies: tuple[Body, ...], first: Bed | Closed, opening: Closed, room: Surfaces, climbs: bool, head: float
+) -> Scene:
+    """Return what is in the way from a bed, or from another opening, to one for somebody ``head`` high on the floor."""
+    walls, goal = _walls(opening, room)
     inside = (room.front, room.left, room.rear, room.right)
+    if isinstance(first, Bed):
+        terraces = _terraces(bodies, first, bed_rect_of(first), opening, room, climbs)
+        start = within(bed_rect_of(first), inside) or bed_rect_of(first)
+    else:  # somebody who comes in is outside to begin with, so both walls are open
+        terraces, (_, start) = (), _walls(first, room)
+        walls = tuple(piece for wall in walls for piece in less(wall, _gap(first, room)))
     floor = Terrace(inside, room.floor + ROOM["step over"], min(room.floor + head, room.ceiling))
     things: list[tuple[str, Rect]] = []
     for one in bodies:
         for block in one.blocks:
             things += [(one.of, rect) for rect in _in_the_plan(block, terraces, floor)]
-    walls, goal = _walls(opening, room)
-    start = within(bed_rect, inside) or bed_rect
     most = min(sides_of(opening)) if opening.wall == "roof" else sides_of(opening)[0]
     return Scene(tuple(things), walls, start, goal, most)
 
@@ -176,27 +183,36 @@ def forecourt(opening: Closed, room: Surfaces, deep: float) -> Rect | None:
     }[opening.wall]
 
 
-def _walls(opening: Closed, room: Surfaces) -> tuple[tuple[Rect, ...], Rect]:
-    """Return the walls around the room with the one gap that leads out, and the place behind it to be reached."""
+def _sides(room: Surfaces) -> dict[str, Rect]:
+    """Return the walls around the room, thick enough that nobody walks round them."""
     far = OUTSIDE
-    sides = {
+    return {
         "left": (room.front - far, room.left - far, room.rear + far, room.left),
         "right": (room.front - far, room.right, room.rear + far, room.right + far),
         "front": (room.front - far, room.left - far, room.front, room.right + far),
         "rear": (room.rear, room.left - far, room.rear + far, room.right + far),
     }
+
+
+def _gap(opening: Closed, room: Surfaces) -> Rect:
+    """Return what an opening leaves free of its wall; of one in the roof nothing."""
+    if opening.wall not in UPRIGHT:
+        return (0.0, 0.0, 0.0, 0.0)
+    low, high = span_of(opening)
+    x0, y0, x1, y1 = _sides(room)[opening.wall]
+    return (low, y0, high, y1) if UPRIGHT[opening.wall] == 1 else (x0, low, x1, high)
+
+
+def _walls(opening: Closed, room: Surfaces) -> tuple[tuple[Rect, ...], Rect]:
+    """Return the walls around the room with the one gap that leads out, and the place in it to be reached."""
+    sides = _sides(room)
     if opening.wall not in UPRIGHT:
         x, y = opening.place.x.best, opening.place.y.best
-        return tuple(sides.values()), (x - 1e-3, y - 1e-3, x + 1e-3, y + 1e-3)
-    low, high = span_of(opening)
-    whole = sides[opening.wall]
+        return tuple(sides.values()), (x - SPOT, y - SPOT, x + SPOT, y + SPOT)
+    x0, y0, x1, y1 = _gap(opening, room)
     if UPRIGHT[opening.wall] == 1:
-        gap: Rect = (low, whole[1], high, whole[3])
-        middle = (whole[1] + whole[3]) / 2.0
-        goal: Rect = (low, middle - far / 4.0, high, middle + far / 4.0)
+        y0, y1 = y0 + (y1 - y0) / 4.0, y1 - (y1 - y0) / 4.0
     else:
-        gap = (whole[0], low, whole[2], high)
-        middle = (whole[0] + whole[2]) / 2.0
-        goal = (middle - far / 4.0, low, middle + far / 4.0, high)
-    others = tuple(rect for wall, rect in sides.items() if wall != opening.wall)
-    return (*others, *less(whole, gap)), goal
+        x0, x1 = x0 + (x1 - x0) / 4.0, x1 - (x1 - x0) / 4.0
+    gap = _gap(opening, room)
+    return tuple(piece for wall in sides.values() for piece in less(wall, gap)), (x0, y0, x1, y1)

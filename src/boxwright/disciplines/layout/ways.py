@@ -72,7 +72,7 @@ def ways_out(
 
     Where walking is too narrow for a person, a wider way over what can be climbed on is given beside it.
     """
-    exits = tuple(one for one in openings if _is_exit(one))
+    exits = tuple(one for one in openings if is_exit(one))
     found: list[Aisle] = []
     for bed in beds:
         for one in exits:
@@ -80,23 +80,26 @@ def ways_out(
     return tuple(found)
 
 
-def way_drawn(
-    bodies: tuple[Body, ...], bed: Bed, opening: Closed, room: Surfaces, width: float, climbs: bool
-) -> tuple[Point, ...]:
-    """Return the shortest line along which something of a width gets from a bed to an opening; empty for none."""
-    if not (is_placed(bed.place) and is_placed(opening.place) and _is_room(room)):
-        return ()
-    scene = Quest(bed, opening, room, climbs).scene(_in_the_room(bodies, bed, room))
+def scene_drawn(bodies: tuple[Body, ...], first: Bed | Closed, opening: Closed, room: Surfaces, climbs: bool) -> Scene:
+    """Return what is in the way from a bed, or from an opening, to another one; both have their places."""
+    if isinstance(first, Bed):
+        bodies = in_the_room(bodies, first, room)
+    return scene_of(bodies, first, opening, room, climbs, ROOM["stoop"])
+
+
+def way_drawn(scene: Scene, width: float) -> tuple[Point, ...]:
+    """Return the shortest line along which something of a width gets out; empty for none."""
     return shortest(scene.without(()), scene.start, scene.goal, width)
 
 
-def _is_exit(one: Closed) -> bool:
+def is_exit(one: Closed) -> bool:
     """Return whether anybody could wriggle through an opening; one whose size is not known is kept."""
     sides = sides_of(one)
     return not all(isfinite(side) for side in sides) or min(sides) >= ROOM["wriggle"]
 
 
-def _is_room(room: Surfaces) -> bool:
+def is_room(room: Surfaces) -> bool:
+    """Return whether all faces of the room are known."""
     faces = (room.front, room.rear, room.left, room.right, room.floor, room.ceiling)
     return all(isfinite(face) for face in faces)
 
@@ -106,7 +109,7 @@ def _aisles(
 ) -> list[Aisle]:
     """Return the way on foot, and where that lets nobody through the wider one that climbs."""
     unsure = tuple(one.of for one in bodies if not one.known and not one.is_inside and one.of != bed.of)
-    is_known = is_placed(bed.place) and is_placed(opening.place) and _is_room(room)
+    is_known = is_placed(bed.place) and is_placed(opening.place) and is_room(room)
     if not is_known or opening.wall not in {*UPRIGHT, "roof"}:
         return [Aisle(bed.of, opening.of, UNKNOWN, UNKNOWN, (), (), unsure, (), bed.sleepers)]
     walked = _aisle(bodies, Quest(bed, opening, room, False), exits, unsure)
@@ -118,7 +121,7 @@ def _aisles(
 
 def _aisle(bodies: tuple[Body, ...], quest: Quest, exits: tuple[Closed, ...], unsure: tuple[str, ...]) -> Aisle:
     bed, opening = quest.bed, quest.opening
-    nominal = _in_the_room(bodies, bed, quest.room)
+    nominal = in_the_room(bodies, bed, quest.room)
     scene = quest.scene(nominal)
     width = _in_doubt(nominal, quest, lambda there, way: _width(way.scene(there)))
     best, target = width.best, min(ROOM["pass"], scene.most)
@@ -176,7 +179,7 @@ def _both(band: Band) -> tuple[Band, ...]:
     return shifted(band, band.low - band.best), shifted(band, band.high - band.best)
 
 
-def _in_the_room(bodies: tuple[Body, ...], bed: Bed, room: Surfaces) -> tuple[Body, ...]:
+def in_the_room(bodies: tuple[Body, ...], bed: Bed, room: Surfaces) -> tuple[Body, ...]:
     """Return what may stand in the way in the room: not the bed, nor what lies on it or inside another thing."""
     return tuple(
         one

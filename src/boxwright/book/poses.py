@@ -1,0 +1,88 @@
+"""The sheets with people in them: plans on the road, at night and at work, headroom, ways out, things to tape out."""
+
+from __future__ import annotations
+
+from boxwright.book.plan import planned_of
+from boxwright.disciplines import safety
+from boxwright.disciplines.layout.bodies import Pose, posed
+from boxwright.disciplines.layout.parts import Facet
+from boxwright.disciplines.layout.people import fits_of
+from boxwright.disciplines.layout.posing import Posed, WayOut
+from boxwright.disciplines.layout.ways import beds_of, is_exit, ways_out
+from boxwright.drawing import Sheet
+from boxwright.finding import Use
+from boxwright.model.load import LoadState
+from boxwright.rig.rig import Item, Rig
+from boxwright.study.slots import Slot
+from boxwright.study.standing import cut
+from boxwright.units import Band, HeaderUnits
+
+USES: tuple[tuple[Pose, Use], ...] = (("travel", "tow"), ("night", "sleep"), ("work", "work"))
+UNKNOWN = Band(0.0, 0.0, float("inf"), known=False)
+
+
+def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
+    """Return the sheets of every pose at the stage of a slot; none where the box is not known."""
+    # What draws is loaded when something is drawn: `check` answers without it.
+    from boxwright.disciplines.layout.exit_plan import exit_plan
+    from boxwright.disciplines.layout.headroom import headroom
+    from boxwright.disciplines.layout.plan_ways import pose_plan
+    from boxwright.disciplines.layout.tape_things import tape_things
+
+    found = {pose: one for pose, use in USES if (one := _posed(rig, slot, pose, use, units)) is not None}
+    if not found:
+        return ()
+    night = found["night"]
+    here: Pose = next((pose for pose, use in USES if use == slot.use), "travel")
+    plans = tuple(pose_plan(one) for one in found.values())
+    people = headroom(night if night.beds else found["work"]), exit_plan(night), tape_things(found[here])
+    return (*plans, *(sheet for sheet in people if sheet is not None))
+
+
+def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Posed | None:
+    load = _load(rig, slot, use)
+    if load is None:
+        return None
+    standing = cut(rig, slot.number, slot.is_ticked, load, use)
+    planned, own = planned_of(rig, slot, standing, units), rig.layout
+    if planned is None or own.room is None:
+        return None
+    bodies = posed(own.fitted, standing.frames, pose)
+    there = {one.of for one in standing.openings}
+    openings = tuple(one for one in own.closed if one.of in there)
+    beds = beds_of(own.fitted, standing.frames, rig.people)
+    items = {item.of: item for item in rig.openings}
+    numbers = {item.of: number for number, item in enumerate(rig.openings, start=1)}
+    exits = tuple(one for one in openings if is_exit(one))
+    return Posed(
+        pose,
+        load.name,
+        planned,
+        bodies,
+        beds,
+        tuple(WayOut(numbers[one.of], one, _opens(items[one.of])) for one in exits),
+        ways_out(bodies, beds, openings, own.room) if pose == "night" else (),
+        fits_of(bodies, beds if pose == "night" else (), openings, rig.people, own.room, rig.trailer.deck_height),
+        tuple((name, person.height or UNKNOWN) for name, person in rig.people),
+        own.room,
+        units,
+    )
+
+
+def _load(rig: Rig, slot: Slot, use: Use) -> LoadState | None:
+    """Return the load state a pose is drawn in: that of the slot where it is judged for the use, else the first one."""
+    named = [one for one in rig.loads if one.name == slot.load]
+    fitting = [one for one in (*named, *rig.loads) if use in one.uses]
+    if not fitting and use == "work":  # one works where one sleeps
+        fitting = [one for one in rig.loads if "sleep" in one.uses]
+    return next(iter((*fitting, *named, *rig.loads)), None)
+
+
+def _opens(item: Item) -> str:
+    """Return how an opening opens, and whether from inside, in words of the rig file."""
+    facet, guarded = item.facet("layout"), item.facet("safety")
+    swing = facet.swing if isinstance(facet, Facet) else None
+    how = f"{swing.opens}, hinged {swing.hinge}".strip(", ") if swing is not None and swing.hinge else ""
+    release = guarded.release if isinstance(guarded, safety.Facet) else None
+    inside = {"inside": "from inside", "none": "not from inside"}.get(str(release or ""), "")
+    return "; ".join(one for one in (how, inside) if one) or "not written"

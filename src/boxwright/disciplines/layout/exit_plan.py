@@ -1,0 +1,114 @@
+"""The plan of the ways out: from each bed to each opening, numbered as on the card at the door, and what is in them."""
+
+from __future__ import annotations
+
+from boxwright.disciplines.layout.plan import ABOVE
+from boxwright.disciplines.layout.plan_ways import line_of, way_marks
+from boxwright.disciplines.layout.posing import DATUM, Posed, WayOut, named
+from boxwright.disciplines.layout.room_plan import room_plan
+from boxwright.disciplines.layout.terraces import UPRIGHT, is_placed, levels_of
+from boxwright.disciplines.layout.ways import scene_drawn
+from boxwright.drawing import Grid, Leader, Mark, Shape, Sheet, Symbol, Text, View
+from boxwright.drawing.mark import Point
+from boxwright.exchange import Aisle
+from boxwright.units import show_band
+
+NO_BED = "Nobody's bed stands yet at this stage, so no way out of one can be drawn."
+NOTES = (
+    "Numbers are those of the card at the door. Widths are of the way up to the opening and through its hole; what a "
+    "frame, a blind or a stay leaves of it is measured with the unit open.",
+    "A way is as wide as its narrowest place. Walk each one in the dark once.",
+)
+AWAY = 0.5
+"""How far (m) outside its wall the number of a way out stands."""
+HALF = 0.11
+"""Half the side (m) of the square around a number."""
+
+
+def exit_plan(posed: Posed) -> Sheet:
+    """Return the plan of the ways out at night."""
+    told = {of for one in posed.aisles for of in (*one.blocked_by, *one.over, *one.unsure)}
+    marks = room_plan(posed, few=True, named=frozenset(told))
+    by_path = {one.opening.of: one for one in posed.exits}
+    beds = {one.of: one for one in posed.beds}
+    drawn: set[tuple[str, str]] = set()
+    for aisle in posed.aisles:
+        way, bed = by_path.get(aisle.leads_to), beds[aisle.of]
+        width = aisle.width.best
+        if way is None or (aisle.of, aisle.leads_to) in drawn or not aisle.width.known:
+            continue
+        if aisle.blocked_by or width <= 0.0:  # a way nobody gets through is not drawn as one
+            if not any(one.over and (one.of, one.leads_to) == (aisle.of, aisle.leads_to) for one in posed.aisles):
+                marks += _closed(way, aisle, posed)
+            continue
+        drawn.add((aisle.of, aisle.leads_to))
+        scene = scene_drawn(posed.bodies, bed, way.opening, posed.room, bool(aisle.over))
+        marks += way_marks(scene, line_of(scene, way.opening, width), width, posed.length(width), way.opening.of)
+    marks += [mark for one in posed.exits for mark in _number(one, posed)]
+    view = View("Ways out at night", ABOVE, tuple(marks), DATUM)
+    grids = (Grid("Ways out", *_rows(posed, by_path)),) if posed.aisles else ()
+    return Sheet("exits", "Ways out of bed", (view,), NOTES if posed.beds else (NO_BED, *NOTES), grids)
+
+
+def _closed(way: WayOut, aisle: Aisle, posed: Posed) -> list[Mark]:
+    """Return the sign that a way out is closed, with how much is left of it and what stands in it."""
+    at = way.opening.place.x.best, way.opening.place.y.best
+    words = f"{posed.length(aisle.width.best)} only: {named(posed, aisle.blocked_by)}"
+    return [Symbol(at, "fault", way.opening.of), Text(at, words, way.opening.of, "small")]
+
+
+def _number(one: WayOut, posed: Posed) -> list[Mark]:
+    """Return the number of a way out in a square outside its wall."""
+    if not is_placed(one.opening.place):
+        return []
+    x, y = one.opening.place.x.best, one.opening.place.y.best
+    out: dict[str, Point] = {"left": (0, -AWAY), "right": (0, AWAY), "front": (-AWAY, 0), "rear": (AWAY, 0)}
+    if one.opening.wall not in out:  # a square in the room would hide what stands there
+        length, width, _ = one.opening.place.size
+        corner = x - length / 2.0, y + width / 2.0
+        return [Leader(corner, f"{one.number}: {one.opening.name}", one.opening.of)]
+    dx, dy = out[one.opening.wall]
+    at, half = (x + dx, y + dy), HALF
+    corners = ((at[0] - half, at[1] - half), (at[0] + half, at[1] - half),
+               (at[0] + half, at[1] + half), (at[0] - half, at[1] + half))  # fmt: skip
+    of = one.opening.of
+    return [Shape(corners, "cut", of, "none"), Text(at, str(one.number), of, "large", may_move=False)]
+
+
+def _rows(
+    posed: Posed, by_path: dict[str, WayOut]
+) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...], tuple[str, ...]]:
+    columns = ("No.", "Way out", "From", "Wide", "High", "Sill", "Opens", "Over", "In the way")
+    rows, of = [], []
+    for aisle in sorted(posed.aisles, key=lambda one: by_path[one.leads_to].number if one.leads_to in by_path else 99):
+        way = by_path.get(aisle.leads_to)
+        if way is None:
+            continue
+        of.append(aisle.leads_to)
+        rows.append(
+            (
+                str(way.number),
+                way.opening.name + (", climbing" if aisle.over and _is_second(aisle, posed) else ""),
+                posed.name_of(aisle.of),
+                show_band(aisle.width, "length", posed.units, cuts=True) if aisle.width.known else "unknown",
+                show_band(aisle.height, "length", posed.units, cuts=True) if aisle.height.known else "unknown",
+                _sill(way, posed),
+                way.opens,
+                named(posed, aisle.over) or "-",
+                named(posed, (*aisle.blocked_by, *aisle.unsure)) or "-",
+            )
+        )
+    return columns, tuple(rows), tuple(of)
+
+
+def _is_second(aisle: Aisle, posed: Posed) -> bool:
+    """Return whether there is a narrower way on foot between the same two."""
+    pair = aisle.of, aisle.leads_to
+    return any((one.of, one.leads_to) == pair and one.width.best < aisle.width.best for one in posed.aisles)
+
+
+def _sill(way: WayOut, posed: Posed) -> str:
+    """Return how high the sill is over the floor; of a hole in the roof nothing."""
+    if way.opening.wall not in UPRIGHT or not is_placed(way.opening.place):
+        return "-"
+    return posed.length(max(levels_of(way.opening)[0] - posed.room.floor, 0.0))

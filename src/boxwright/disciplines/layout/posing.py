@@ -1,0 +1,64 @@
+"""What the drawings of people in the room are made from: one pose with its things, ways, people and words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from boxwright.disciplines.layout.bodies import Block, Body, Pose
+from boxwright.disciplines.layout.drawn import Planned
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.people import Fit
+from boxwright.disciplines.layout.terraces import Bed
+from boxwright.exchange import Aisle, Vector
+from boxwright.model.place import Surfaces
+from boxwright.units import Band, HeaderUnits, show
+
+DATUM = "the front stud face; across from the middle"
+POSES: dict[Pose, str] = {"travel": "on the road", "night": "at night", "work": "at work"}
+
+
+@dataclass(frozen=True, slots=True)
+class WayOut:
+    """An opening one may leave by: its number on the card at the door, and how it opens, in words."""
+
+    number: int
+    opening: Closed
+    opens: str
+
+
+@dataclass(frozen=True, slots=True)
+class Posed:
+    """A pose to be drawn. ``load`` names the load state; ``people`` are those of the rig with their heights (m)."""
+
+    pose: Pose
+    load: str
+    planned: Planned
+    bodies: tuple[Body, ...]
+    beds: tuple[Bed, ...]
+    exits: tuple[WayOut, ...]
+    aisles: tuple[Aisle, ...]
+    fits: tuple[Fit, ...]
+    people: tuple[tuple[str, Band], ...]
+    room: Surfaces
+    units: HeaderUnits
+
+    def length(self, metres: float) -> str:
+        """Return a length as it is cut."""
+        return show(metres, "length", self.units, cuts=True)
+
+    @property
+    def inside(self) -> Block:
+        """Return the room as a box."""
+        room = self.room
+        low: Vector = (room.front, room.left, room.floor)
+        return Block(low, (room.rear, room.right, room.ceiling))
+
+    def name_of(self, of: str) -> str:
+        """Return the name of a thing by its path."""
+        return next((one.name for one in self.bodies if one.of == of), of.partition("[")[2].removesuffix("]"))
+
+
+def named(posed: Posed, paths: Iterable[str]) -> str:
+    """Return the names of some things in a row."""
+    return ", ".join(posed.name_of(of) for of in paths)

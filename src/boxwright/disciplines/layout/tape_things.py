@@ -1,0 +1,106 @@
+"""The plan of things to be laid out with tape on a garage floor: two corners of each, by ordinates and from A and B."""
+
+from __future__ import annotations
+
+from math import hypot
+
+from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.passage import Rect
+from boxwright.disciplines.layout.posing import POSES, Posed
+from boxwright.disciplines.layout.room_plan import covers
+from boxwright.disciplines.layout.terraces import outline_of
+from boxwright.disciplines.layout.ways import is_room
+from boxwright.drawing import Dimension, Grid, Line, Mark, Shape, Sheet, Symbol, Text, View
+from boxwright.drawing.mark import Point
+
+ABOVE = "seen from above, the front to your left"
+HIGH = 1.2
+"""What begins higher (m) hangs, and is not laid out on the floor."""
+THIN = 0.06
+"""What is thinner (m) seen from above takes no floor worth a strip of tape."""
+LETTER = 0.13
+"""How far (m) outside its corner a letter stands."""
+NOTES = (
+    "Lay out A, B, C and D first: the two diagonals must be equal. A is the front left stud face, B the front right.",
+    "Each thing has two corners: 1 is its front left, 2 its rear right. Find each with a square from the front and the "
+    "left line, or with two tapes hooked at A and B; the other two corners follow from its size.",
+    "What is thinner than a hand is broad, flat on the floor, over the head or on another thing is left out.",
+    "Then move about in it: lie down, open the doors with a stick, carry the fridge in.",
+)
+
+
+def tape_things(posed: Posed) -> Sheet | None:
+    """Return the plan and the table; None where the box is not known or nothing stands in it."""
+    length, width = posed.planned.box.inside[:2]
+    things = sorted((one for body in posed.bodies for one in _boxes(body, posed)), key=lambda one: (one[2][:2], one[0]))
+    if not (length and width and things and is_room(posed.room)):
+        return None
+    half = width / 2.0
+    a, b, c, d = (0.0, -half), (0.0, half), (length, half), (length, -half)
+    body = "trailer.body"
+    marks: list[Mark] = [Shape((a, d, c, b), "visible", body)]
+    diagonal = posed.length(hypot(length, width))
+    rows: list[tuple[str, ...]] = []
+    of: list[str] = []
+    for number, (path, name, (x0, y0, x1, y1)) in enumerate(things, start=1):
+        marks.append(Shape(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "visible", path, "none"))
+        marks.append(Text(((x0 + x1) / 2.0, (y0 + y1) / 2.0), str(number), path, "normal", may_move=False))
+        for word, corner in (("1", (x0, y0)), ("2", (x1, y1))):
+            marks.append(Symbol(corner, "screw", path))
+            rows.append(_row(posed, (f"{number}", name, word), corner, (a, b), (x1 - x0, y1 - y0)))
+            of.append(path)
+    for letter, point in zip("ABCD", (a, b, c, d), strict=True):
+        outside = tuple(
+            one + (LETTER if one > middle else -LETTER) for one, middle in zip(point, (length / 2, 0), strict=True)
+        )
+        marks.append(Text((outside[0], outside[1]), letter, body, "large", may_move=False))
+    marks += [Line(a, c, "centre", body), Line(b, d, "centre", body)]
+    marks += [
+        Dimension(a, d, posed.length(length), "trailer.body.length", "below", 0),
+        Dimension(a, b, posed.length(width), "trailer.body.width", "left", 0),
+        Symbol(a, "datum", body),
+        Symbol((-0.35, 0.0), "front", body, "left"),
+    ]
+    columns = ("No.", "Thing", "Corner", "Rearward", "From the left", "From A", "From B", "Size")
+    title = f"Things to lay out with tape, {POSES[posed.pose]}"
+    notes = (f"Diagonals A to C and B to D: {diagonal}, both the same.", *NOTES)
+    view = View("Things on the floor", ABOVE, tuple(marks), "the stud faces: A, front left")
+    return Sheet(
+        "tape-things", title, (view,), notes, (Grid("Corners", columns, tuple(rows), tuple(of)),), is_for_hand=True
+    )
+
+
+def _boxes(one: Body, posed: Posed) -> list[tuple[str, str, Rect]]:
+    """Return what of a thing is laid out: its outline, or each of its boxes where they stand apart."""
+    if not one.blocks or not one.known or one.is_inside or one.carried_by:
+        return []
+    around = envelope(one.blocks)
+    boxes = [around] if any(covers(block, around) for block in one.blocks) else list(one.blocks)
+    found = [(number, outline_of(block)) for number, block in enumerate(boxes, start=1) if _is_laid_out(block, posed)]
+    return [(one.of, one.name if len(boxes) == 1 else f"{one.name} {number}", rect) for number, rect in found]
+
+
+def _is_laid_out(block: Block, posed: Posed) -> bool:
+    """Return whether a box takes floor, or hangs low enough to be walked into."""
+    length, width = posed.planned.box.inside[:2]
+    x0, y0, x1, y1 = outline_of(block)
+    is_in = x1 > 0.0 and x0 < length and y1 > -width / 2.0 and y0 < width / 2.0
+    is_thick = min(x1 - x0, y1 - y0) >= THIN and max(x1 - x0, y1 - y0) >= 2.0 * THIN
+    is_low = block.low[2] < HIGH and block.high[2] > posed.room.floor + ROOM["feet"]
+    return is_in and is_thick and is_low
+
+
+def _row(
+    posed: Posed, named: tuple[str, str, str], at: Point, ends: tuple[Point, Point], size: Point
+) -> tuple[str, ...]:
+    (ax, ay), (bx, by) = ends
+    x, y = at
+    return (
+        *named,
+        posed.length(x - ax),
+        posed.length(y - ay),
+        posed.length(hypot(x - ax, y - ay)),
+        posed.length(hypot(x - bx, y - by)),
+        f"{posed.length(size[0])} x {posed.length(size[1])}" if named[2] == "1" else "",
+    )
