@@ -240,7 +240,7 @@ class Bench:
             is_weighed = any(one.load in names for one in self.reading.rig.measured)
             return Scope(self.stages, names.pop() if len(names) == 1 and not is_weighed else None)
         moved = [item for item in self.reading.rig.parts for edit in edits if edit.path.startswith(f"{item.of}.")]
-        if len(moved) < len(edits):
+        if len(moved) < len(edits) or any(edit.path.endswith((".stage", ".done")) for edit in edits):
             return Scope(self.stages)
         families = self.rooms.families
         members = {of for item in moved for of in families[item.of]}

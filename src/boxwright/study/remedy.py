@@ -23,6 +23,7 @@ from boxwright.study.moves import Candidate, Edit, other_standing, pairs, single
 from boxwright.study.reach import said_without, what_decides
 from boxwright.study.remedy_words import or_carried, then_done
 from boxwright.study.slots import Slot, Study
+from boxwright.study.way_changes import CHANGED, way_changes
 
 MOST, CURES = 8, 4
 """How many changes are offered in all, and for one finding where all are asked for."""
@@ -108,7 +109,7 @@ def remedies(
             continue
         done.add(mark)
         lever = lever_of(finding, slot)
-        if lever is None and finding.code not in PLACED:
+        if lever is None and finding.code not in PLACED | CHANGED:
             continue
         cures = list(fixes_of(bench, finding, slot, lever, everything, CURES if everything else per_finding))
         fixes += cures
@@ -203,6 +204,7 @@ def fixes_of(
     """
     search = _Search(bench, finding, slot, most)
     search.through((*other_standing(finding, slot), *clear_place_moves(bench, finding, slot)))
+    search.through(way_changes(bench.reading.rig, finding, slot))
     pull = pull_of(finding, lever, slot) if lever is not None else None
     if lever is not None and pull is not None and finding.kind != "unknown":
         search.is_open = pull.is_open
@@ -283,7 +285,9 @@ def _proved(
     if not may_ask and leaves_question(slot, alone):
         return None
     proof = bench.proof(reading, finding, slot, candidate.edits)
-    then = _then(bench, proof) if proof is not None else None
+    # What is fitted or put out cures its own finding whole; where its weight turns a breach of the road into a
+    # question, that is no question of this cure.
+    then = None if proof is None else "" if finding.code in CHANGED else _then(bench, proof)
     if proof is None or then is None:
         return None
     own = ((finding.code, finding.where, slot.load),) if not then else ()

@@ -171,3 +171,28 @@ def look_and_tick(paths: Sequence[str]) -> str:
     """Return what to do about things that are there perhaps."""
     each = "it" if len(paths) == 1 else "each"
     return f"Look whether {listed(paths)} {'is' if len(paths) == 1 else 'are'} in, and tick {each}: done: yes or no"
+
+
+def release_fitted(name: str, stage: str, is_now: bool) -> str:
+    """Return that a release is to be fitted, and how that is written."""
+    return f"Fit {name} now, and tick it (done: yes)" if is_now else f"Fit {name} at stage {stage} (stage: {stage})"
+
+
+def release_made(name: str) -> str:
+    """Return that an opening is to get a release inside."""
+    return f"Fit a release inside {name} that opens it while it is barred outside (release: inside)"
+
+
+def put_out_at_night(name: str) -> str:
+    """Return that a thing is to stand outside while somebody sleeps."""
+    return f"Put {name} outside for the night (when_sleeping: out)"
+
+
+def taken_out(name: str, load: str) -> str:
+    """Return that a thing is not to be aboard in a load state."""
+    return f"Take {name} out before the trailer is left (out: of load {load})"
+
+
+def hole_closed(name: str) -> str:
+    """Return that an opening is to be finished."""
+    return f"Fit what goes into {name}, seal it and tick it (done: yes)"

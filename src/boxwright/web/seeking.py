@@ -15,6 +15,7 @@ from boxwright.study.clear_place import PLACED
 from boxwright.study.lever import lever_of
 from boxwright.study.remedy import fixes_of
 from boxwright.study.slots import study
+from boxwright.study.way_changes import CHANGED
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +44,7 @@ def sought(text: str, code: str, where: str, stage: str, load: str, vehicle: str
             if (finding.code, finding.where) != (code, where) or slot is None:
                 continue
             lever = lever_of(finding, slot)
-            if lever is None and finding.code not in PLACED:
+            if lever is None and finding.code not in PLACED | CHANGED:
                 continue
             fix = next(fixes_of(bench, finding, slot, lever), None)
             if fix is None:

@@ -93,8 +93,10 @@ def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
         if one.opens == "unknown":
             word = one.way.facet.release
             read = f'release: "{word}" does not say' if word else "nobody wrote"
-            says = f"{read} what opens {name} from inside while it is barred outside; write inside, key, tool or none"
-            yield question(code, of, says, f"Have {name} barred from outside, and open it from inside", 5, lever)
+            barred = "" if one.way.has_unit else " while it is barred outside"
+            says = f"{read} what opens {name} from inside{barred}; write release: inside, key, tool or none"
+            act = f"Open {name} from inside with one hand in the dark{barred}"
+            yield question(code, of, says, act, 5, lever)
         elif one.opens == "none":
             says = f"nobody can open {name} from inside while it is barred outside: whoever sleeps there can be shut in"
             yield stop(code, of, says, f"Fit a release inside {name}", 60, lever)
@@ -169,13 +171,27 @@ def _too_few(
     if lost:
         says += f": {listed([_why_not(result, bed, one) for one in lost])}"
     where = lost[0].way.of if lost else bed.of if bed is not None else "openings"
-    act = f"Make {lost[0].way.name} a way out that opens from inside" if lost else "Make a second way out"
+    act = _first_to_do(lost)
     return Finding(
         "safety/two-ways-out", where, "stop" if rule is not None and kind_of(rule) == "stop" else "unknown", says,
         float(len(able)), wanted, len(able) - wanted, "", rule.source if rule is not None else OWN_RULE,
         f"{where}.release", act=act, minutes=120, protects=True, uses=SLEEP,
         because=(where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ())),
     )  # fmt: skip
+
+
+def _first_to_do(lost: list[Exit]) -> str:
+    """Return what makes the first opening that does not count one more way out."""
+    if not lost:
+        return "Make a second way out"
+    name = lost[0].way.name
+    if lost[0].there == "perhaps":
+        return f"Look whether {name} is in, and tick it"
+    if lost[0].there == "no":
+        return f"Build in {name} before anybody sleeps there"
+    if lost[0].opens in ("none", "key", "tool"):
+        return f"Make {name} open from inside with a bare hand"
+    return f"Clear the way to {name}"
 
 
 def _is_shut(result: Result, bed: Bed, one: Exit) -> bool:
