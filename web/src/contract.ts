@@ -156,6 +156,22 @@ export type Figure = {
   explains: string;
 };
 
+export type Form = {
+  name: string;
+  label: string;
+  explains: string;
+  fields: FormField[];
+};
+
+export type FormField = {
+  name: string;
+  label: string;
+  explains: string;
+  text: string;
+  options: Choice[];
+  is_needed: boolean;
+};
+
 export type Hello = {
   seq: number;
   base: number;
@@ -175,7 +191,7 @@ export type KeepWriting = {
 
 export type Leaving = {
   page: string;
-  edits: (Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Rejoin | BringBack | EnterReading | Undo | Redo | Resolve | KeepWriting | Recover | Begin)[];
+  edits: (Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Rejoin | BringBack | EnterReading | WriteMeasures | Undo | Redo | Resolve | KeepWriting | Recover | Begin)[];
   typed: Typed | null;
 };
 
@@ -500,6 +516,13 @@ export type Working = {
   checks: string[];
 };
 
-export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Rejoin | BringBack | EnterReading | Undo | Redo | Resolve | KeepWriting | Recover | Begin;
+export type WriteMeasures = {
+  seq: number;
+  base: number;
+  t: "write-measures";
+  values: Record<string, string>;
+};
+
+export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Rejoin | BringBack | EnterReading | WriteMeasures | Undo | Redo | Resolve | KeepWriting | Recover | Begin;
 
 export type Down = State | Numbers | Patch | TextIs | Disk | No | Offered | Reload;

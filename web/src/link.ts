@@ -47,6 +47,23 @@ export const send = (message: Said): void => {
   outbox.put(message);
 };
 
+const waiting = new Map<Said, (why: string) => void>();
+/** Send what is answered by yes or no: an empty text, or why it was refused. Nothing typed is let go of before. */
+export const ask = (message: Said): Promise<string> =>
+  new Promise((done) => {
+    waiting.set(message, done);
+    send(message);
+  });
+function answered(seq: number, why: string): void {
+  const said = outbox.asked(seq);
+  if (said && waiting.has(said)) {
+    waiting.get(said)?.(why);
+    waiting.delete(said);
+    if (why) refused.value = "";
+  }
+  outbox.answered(seq);
+}
+
 /** The editor and the program hold different texts: ask for the whole. */
 export const lostStep = (): void => outbox.put(hello());
 const page = crypto.randomUUID();
@@ -127,7 +144,7 @@ function told(message: Down): void {
       numbers.value = message;
       if (!message.preview) settled.value = message;
       bus.dispatchEvent(new CustomEvent("numbers", { detail: message }));
-      outbox.answered(message.seq);
+      answered(message.seq, "");
       break;
     case "patch":
       patched(message);
@@ -142,7 +159,7 @@ function told(message: Down): void {
       refused.value = message.why;
       if (outbox.isTyping(message.seq)) bus.dispatchEvent(new Event("typing-refused"));
       bus.dispatchEvent(new CustomEvent("no", { detail: message }));
-      outbox.answered(message.seq);
+      answered(message.seq, message.why);
       break;
     case "offered":
       offered.value = { ...offered.value, [`${message.code} ${message.where}`]: message };
@@ -222,6 +239,8 @@ export function link(): void {
     // A preview is over with the line: what is shown is what is stored.
     if (settled.value) numbers.value = settled.value;
     bus.dispatchEvent(new CustomEvent("lost"));
+    for (const done of waiting.values()) done("The line was lost meanwhile. Look whether it was put down, then try again.");
+    waiting.clear();
     setTimeout(link, 700);
   };
 }

@@ -17,6 +17,7 @@ export class Outbox {
   private seq = 0;
   private under = 0;
   private sent: Up | null = null;
+  private said: Said | null = null;
   /** The number of the newest message sent; answers to older ones are stale. */
   get newest(): number {
     return this.seq;
@@ -39,6 +40,11 @@ export class Outbox {
   answered(seq: number): void {
     if (seq >= this.under) this.under = 0;
     this.flush();
+  }
+
+  /** What was put and is answered by a number, null where that number answers nothing under way. */
+  asked(seq: number): Said | null {
+    return this.under === seq ? this.said : null;
   }
 
   /** Whether a number is that of typing under way. */
@@ -74,6 +80,7 @@ export class Outbox {
     if (next === this.move) this.move = null;
     this.seq += 1;
     const isAnswered = !UNANSWERED.has(next.t);
+    this.said = next;
     this.sent = { base: this.rev(), ...next, seq: this.seq } as Up;
     if (isAnswered) this.under = this.seq;
     this.transmit(JSON.stringify(this.sent));

@@ -2,6 +2,7 @@ import { signal } from "@preact/signals";
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Page, Table as Rows } from "./contract";
+import { Measures, Readings } from "./asked";
 import { at, fetched, screen, state } from "./link";
 import { Sheet, showInFile, showOnSheet } from "./sheet";
 
@@ -126,6 +127,9 @@ function RigFile() {
 /** What can be put in on a screen: the section of the file it goes into. */
 const TAKES: Record<string, string | undefined> = { plan: "parts", elevations: "openings" };
 
+/** Screens that show little before the first measures are written. */
+const ASKS_MEASURES = new Set(["plan", "elevations", "sections", "frame", "weight"]);
+
 /** Any screen: what it shows comes ready, so that a new discipline needs nothing here. */
 export function Body() {
   const name = at.value;
@@ -150,6 +154,8 @@ export function Body() {
           </button>}
         </p>
       )}
+      {ASKS_MEASURES.has(name) && <Measures key={name} isBegun={found.empty !== ""} />}
+      {name === "records" && <Readings />}
       {found.pictures.map((one, index) => (
         <Sheet key={`${name} ${one.name}`} picture={one} isOnly={isOnly} takes={index === 0 ? TAKES[name] : undefined} />
       ))}

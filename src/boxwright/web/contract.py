@@ -33,6 +33,12 @@ from boxwright.web.fetched import (
     EarlierText as EarlierText,
 )
 from boxwright.web.fetched import (
+    Form as Form,
+)
+from boxwright.web.fetched import (
+    FormField as FormField,
+)
+from boxwright.web.fetched import (
     Kind as Kind,
 )
 from boxwright.web.fetched import (
@@ -157,6 +163,9 @@ from boxwright.web.sent import (
 )
 from boxwright.web.sent import (
     Up as Up,
+)
+from boxwright.web.sent import (
+    WriteMeasures as WriteMeasures,
 )
 
 CONTRACT = 2
@@ -398,3 +407,4 @@ class Wire(Message):
     leaving: Leaving
     earlier: EarlierText
     difference: Difference
+    form: Form

@@ -162,3 +162,23 @@ class Difference(Message):
 
     name: str
     lines: list[DifferentLine]
+
+
+class FormField(Message):
+    """One question of a form: one of its ``options`` where there are some, else typed; ``text`` stands there already."""
+
+    name: str
+    label: str
+    explains: str
+    text: str = ""
+    options: list[Choice] = Field(default_factory=list)
+    is_needed: bool = False
+
+
+class Form(Message):
+    """Questions that are answered together."""
+
+    name: str
+    label: str
+    explains: str
+    fields: list[FormField]

@@ -21,7 +21,7 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from boxwright.rig.schema import rig_schema as schema_of_rigs
-from boxwright.web import earlier, things
+from boxwright.web import earlier, forms, things
 from boxwright.web.contract import Leaving, No, Slot
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
@@ -166,7 +166,15 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         found = await asyncio.to_thread(earlier.difference, past, name, text)
         return JSONResponse(None if found is None else found.model_dump())
 
+    async def asked_forms(request: Request) -> Response:
+        if room.desk is None:
+            return PlainTextResponse("no rig is open", status_code=404)
+        session = room.desk.session
+        found = (forms.measures if request.query_params.get("of") == "measures" else forms.readings)(session)
+        return JSONResponse([one.model_dump() for one in found])
+
     return [
+        Route("/forms", asked_forms),
         Route("/earlier", earlier_texts),
         Route("/screen/{name}", screen),
         Route("/page/{name}", page),

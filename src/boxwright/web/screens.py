@@ -43,12 +43,12 @@ ON_FILE = {
     "book": ("Book", "The sheets as they are printed."),
 }
 EMPTY = {
-    "plan": ("Bare box. Put the first part in: a bed, a bench, a tank, or write it in the Rig file.", "file"),
-    "elevations": ("No wall is known yet. The walls appear with the box's length, width and height.", "file"),
+    "plan": ("Nothing can be drawn before the box has its length, width and height. The rest can wait.", ""),
+    "elevations": ("No wall is known yet. The walls appear with the box's length, width and height.", ""),
     "sections": ("Nothing is known of the walls yet. Write their layers under walls in the Rig file.", "file"),
     "solid": ("Nothing to build yet; the frame appears with the box's length, width and height.", "file"),
     "stages": ("One stage. Split it when you first stop to use the trailer.", "file"),
-    "records": ("Nothing measured. What is drawn is as planned.", "file"),
+    "records": ("Nothing measured: what is drawn is as planned. What a tape or a scale reads counts from then on.", ""),
     "book": ("Nothing to print yet: the sheets appear with the box.", "file"),
 }
 ELEVATIONS = (

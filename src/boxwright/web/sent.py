@@ -200,6 +200,13 @@ class EnterReading(Sent):
     values: dict[str, str]
 
 
+class WriteMeasures(Sent):
+    """The first measures of the trailer, as they were typed into their form: one step."""
+
+    t: Literal["write-measures"]
+    values: dict[str, str]
+
+
 class Undo(Sent):
     """Take back the last step."""
 
@@ -260,6 +267,7 @@ Up = Annotated[
     | Rejoin
     | BringBack
     | EnterReading
+    | WriteMeasures
     | Undo
     | Redo
     | Resolve

@@ -186,6 +186,10 @@ class Session:
         """Become another text as a whole, as one step; None where it is the same."""
         return self._become(read_document(text, known_keys=KNOWN_KEYS), at) if text != self.text else None
 
+    def become(self, document: Document, at: float) -> Change:
+        """Become a document that was made of this one, as one step."""
+        return self._become(document, at)
+
     def undo(self) -> list[Change]:
         """Take back the last step."""
         if not self._undo:

@@ -18,7 +18,7 @@ from pathlib import Path
 
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
-from boxwright.web import contract, terms, things
+from boxwright.web import contract, forms, terms, things
 from boxwright.web.beginning import asks, begun_from_answers, begun_from_demo, demos
 from boxwright.web.desk import Desk
 from boxwright.web.figures import numbers_of, slot_findings
@@ -217,6 +217,10 @@ class Workroom:
                 return [desk.rejoined(message.typed, at) or Change(0, "", "")]
             case contract.BringBack():
                 return [desk.bring_back(message.name, at) or Change(0, "", "")]
+            case contract.EnterReading():
+                return [session.become(forms.put_reading(session, message.kind, message.values), at)]
+            case contract.WriteMeasures():
+                return [session.become(forms.put_measures(session, message.values), at)]
             case contract.Undo():
                 return session.undo()
             case contract.Redo():
