@@ -55,7 +55,11 @@ export default function Solid() {
     const wait = setTimeout(() => {
       const more = { axis: AXES[wanted.axis]![0], at: String(Math.round(wanted.at * 1000)) };
       void fetch(`/solid/cut?${asked(more)}`, { signal: over.signal })
-        .then(async (answer) => { if (answer.ok) faces.value = (await answer.json()) as Told; })
+        .then(async (answer) => {
+          const told = answer.ok ? ((await answer.json()) as Told) : null;
+          // Pieces are named by their number in the scene: faces of a later text belong to a scene still to come.
+          if (told && told.rev === scene.value?.rev) faces.value = told;
+        })
         .catch(() => undefined);
     }, 40);
     return () => { clearTimeout(wait); over.abort(); };
