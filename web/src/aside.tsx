@@ -131,6 +131,18 @@ function Steps({ steps }: { steps: Working[] }) {
   );
 }
 
+/** What a chapter finds, on its own screen. */
+export function OwnFindings({ codes }: { codes: readonly string[] }) {
+  const own = (settled.value?.findings ?? []).filter((one) => codes.includes(one.code));
+  if (!own.length) return null;
+  return (
+    <section class="own" aria-label="What this chapter finds">
+      <h2>What it finds</h2>
+      <ul>{own.map((one) => <Finding key={`${one.code} ${one.where} ${one.says}`} finding={one} />)}</ul>
+    </section>
+  );
+}
+
 function Finding({ finding, isKept }: { finding: ShownFinding; isKept?: boolean }) {
   const isNoting = useSignal(false);
   const isSeeking = useSignal(false);

@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { OwnFindings } from "./aside";
 import type { Page, Table as Rows } from "./contract";
 import { Measures, Readings } from "./asked";
 import { at, fetched, screen, state } from "./link";
@@ -162,6 +163,7 @@ export function Body() {
       {Chart && found.charts.map((one) => <Chart key={one.name} chart={one} />)}
       {found.tables.map((one, index) => <Table key={index} table={one} />)}
       {(found.notes ?? []).length > 0 && <ul class="notes" aria-label="Notes">{(found.notes ?? []).map((one) => <li key={one}>{one}</li>)}</ul>}
+      {!isOnly && <OwnFindings codes={found.findings} />}
       {found.pages.map((one) => <Printed key={one.name} page={one} rev={found.rev} />)}
     </div>
   );
