@@ -52,6 +52,12 @@ def test_an_open_end_is_said_and_not_drawn() -> None:
     assert tongue_chart({}, 75.0, METRIC) is None
 
 
+def test_a_load_of_which_no_end_is_known_is_never_drawn_as_a_nought() -> None:
+    chart = tongue_chart({("safe", "empty"): Band(0.0, -inf, inf, known=False)}, None, METRIC)
+    assert chart is not None and not isfinite(chart.series[0].best[0])
+    assert chart.series[0].texts == ("safe, empty: not known",)
+
+
 def test_what_it_weighs_is_parted_by_kind_and_adds_up() -> None:
     masses = (
         mass("trailer", exactly(500.0)),

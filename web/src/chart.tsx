@@ -51,7 +51,8 @@ export function Chart({ chart }: { chart: Drawn }) {
     ...chart.series.flatMap((one) => [...one.y, ...one.low, ...one.high]),
     ...chart.limits.map((one) => one.y),
   ].filter((one): one is number => one !== null && Number.isFinite(one));
-  if (!values.length) return null;
+  if (!chart.series.some((one) => one.y.some((value) => value !== null)))
+    return <figure class="chart"><figcaption>{chart.title}</figcaption><p>Not drawn: {chart.says}.</p></figure>;
   const low = Math.min(0, ...values);
   const high = Math.max(...values, 0) * 1.05;
   const span = high - low || 1;

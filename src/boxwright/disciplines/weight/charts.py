@@ -38,7 +38,7 @@ def tongue_chart(bands: Mapping[tuple[str, str], Band], hitch: float | None, sho
     series = []
     for load in loads:
         own = [bands.get((stage, load)) for stage in stages]
-        best = tuple(shown(one.best if one is not None else None) for one in own)
+        best = tuple(shown(one.best if one is not None and _has_end(one) else None) for one in own)
         low = tuple(shown(one.low if one is not None else None) for one in own)
         high = tuple(shown(one.high if one is not None else None) for one in own)
         texts = tuple(
@@ -54,6 +54,11 @@ def tongue_chart(bands: Mapping[tuple[str, str], Band], hitch: float | None, sho
     return Chart(
         "tongue", title, "through", unit, stages, tuple(series), tuple(bounds), of, _spoken(series, stages, unit)
     )
+
+
+def _has_end(band: Band) -> bool:
+    """Return whether either end is known: drawn without one, a load would look like an answer."""
+    return isfinite(band.low) or isfinite(band.high)
 
 
 def _words(best: float, low: float, high: float, unit: str) -> str:
