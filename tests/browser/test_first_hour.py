@@ -67,13 +67,6 @@ def test_the_first_hour(serve: Callable[..., Served], show: Callable[..., Desk],
         expect(desk.thing(f"parts[{name}]")).to_be_attached()
     desk.settled()
     assert program("check", served.rig, folder=served.folder).returncode in {0, 1, 2}
-    # The studs are written in the text, with the words it offers.
-    desk.go("file")
-    desk.editor.focus()
-    page.keyboard.press("Control+End")
-    page.keyboard.insert_text(STUDS)
-    served.written(lambda now: "studs:" in now)
-    desk.go("plan")
     ball = desk.number("tongue")
     x, y, scale = desk.press("parts[battery]")
     page.mouse.move(x + 1500 / scale, y, steps=8)
@@ -93,15 +86,17 @@ def test_the_first_hour(serve: Callable[..., Served], show: Callable[..., Desk],
     desk.go("book")
     page.locator("details.printed summary", has_text="Right wall, outside").click()
     expect(page.locator(".page svg").first).to_be_visible()
-    # Minutes 40 to 60: a taped stud and a weighed ball are typed in; what was planned becomes as built.
-    desk.go("file")
-    desk.editor.focus()
-    page.keyboard.press("Control+End")
-    page.keyboard.insert_text(MEASURES)
-    served.written(lambda now: "first-weighing" in now)
-    desk.settled()
+    # Minutes 40 to 60: a taped stud and a weighed ball are put down; what was planned becomes as built.
     desk.go("records")
-    expect(page.locator("main")).to_contain_text("first-weighing")
+    for kind, values in READINGS.items():
+        put_down(desk, kind, values)
+    saved = served.written(lambda now: "studs: left" in now and "tongue: 190" in now)
+    desk.settled()
+    expect(page.locator("main")).to_contain_text("public scale")
+    page.get_by_role("button", name="Undo").click()
+    served.written(lambda now: "studs: left" not in now)
+    page.get_by_role("button", name="Redo").click()
+    served.written(lambda now: now == saved)
     found = served.checked()
     assert not [one for one in found["problems"] if one["kind"] == "problem"], found["problems"]
 
@@ -119,6 +114,7 @@ def put_in(desk: Desk, words: str, entries: dict[str, str]) -> None:
 ANSWERS = {
     "name": "fern", "country": "US-NC", "length": "12 ft", "width": "77 in", "height": "78 in", "coupler": "48 in",
     "axle": "80 in", "gvwr": "3500 lb", "gawr": "3500 lb", "empty": "1500 lb", "tongue": "180 lb",
+    "studs": "16",
 }  # fmt: skip
 THINGS = {
     "bed": {"x": "60", "side": "left", "z": "floor+18", "size": "75 x 54 x 4", "weight": "80"},
@@ -127,15 +123,62 @@ THINGS = {
     "cargo-box": {"x": "100", "side": "right-4", "size": "30 x 20 x 18", "weight": "120"},
 }
 DOOR = {"name": "door", "wall": "right", "x": "30", "z": "0", "width": "32", "height": "72"}
-STUDS = """
-frame:
-  studs: {tube: 1 x 1 1/2 x 16 ga, face: 1, depth: 1 1/2, every: 16, first: 0}
-"""
-MEASURES = """
-measured:
-  first-weighing: {date: 2026-11-20, what: ticket, with: public scale, stage: measure, axles: 1320, tongue: 190}
-  studs-left: {date: 2026-11-20, what: tape, studs: left, values: {0: 0, 1: 16 1/8, 2: 32}}
-"""
+READINGS = {
+    "ticket": {"axles": "1320", "tongue": "190", "with": "public scale", "stage": "measure"},
+    "studs": {"of": "left", "values": "0=0 1=16 1/8 2=32", "date": "2026-11-20"},
+}
+
+
+def put_down(desk: Desk, kind: str, values: dict[str, str]) -> None:
+    """Put a reading down in the form of its kind."""
+    desk.page.get_by_role("button", name="Put a reading down").click()
+    desk.page.get_by_label("What was read").select_option(kind)
+    form = desk.page.locator("form.asked")
+    for name, typed in values.items():
+        field = form.locator(f'[name="{name}"]')
+        if field.evaluate("one => one.tagName") == "SELECT":
+            field.select_option(typed)
+        else:
+            field.fill(typed)
+    form.get_by_role("button", name="Put it down").click()
+    expect(form).to_have_count(0)
+
+
+def test_a_bare_file_asks_its_first_measures(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve(text="# mine\n")
+    desk = show(served)
+    form = desk.page.get_by_role("form", name="First measures")
+    form.locator('input[name="length"]').fill("quite long")
+    form.locator('input[name="width"]').fill("77")
+    form.get_by_role("button", name="Write them down").click()
+    expect(form.get_by_role("alert")).to_contain_text("quite long")
+    expect(form.locator('input[name="width"]')).to_have_value("77")
+    assert served.text == "# mine\n"
+    for name, typed in (("length", "12 ft"), ("height", "78"), ("coupler", "48"), ("axle", "80"), ("studs", "16")):
+        form.locator(f'input[name="{name}"]').fill(typed)
+    form.get_by_role("button", name="Write them down").click()
+    expect(desk.page.locator("svg.sheet").first).to_contain_text("144 in")
+    desk.settled()
+    assert served.text.startswith("# mine\n")
+    expect(desk.page.get_by_role("button", name="First measures: 4 still asked")).to_be_visible()
+    desk.page.get_by_role("button", name="Undo").click()
+    served.written(lambda now: now == "# mine\n")
+
+
+def test_a_reading_that_cannot_be_read_stays_in_its_form(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    desk = show(serve("whimbrel"), "records")
+    desk.page.get_by_role("button", name="Put a reading down").click()
+    form = desk.page.locator("form.asked")
+    form.locator('input[name="axles"]').fill("heavy")
+    form.locator('input[name="note"]').fill("in the rain")
+    form.get_by_role("button", name="Put it down").click()
+    expect(form.get_by_role("alert")).to_contain_text("heavy")
+    expect(form.locator('input[name="note"]')).to_have_value("in the rain")
+    form.locator('input[name="note"]').press("Escape")
+    expect(form).to_have_count(0)
+    expect(desk.page.get_by_role("button", name="Put a reading down")).to_be_focused()
 
 
 def test_two_seeded_problems_are_put_right(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:

@@ -214,6 +214,15 @@ def test_a_new_thing_redraws_the_whole_and_nothing_redraws_nothing() -> None:
     assert [one.whole for one in screens.patches(session, "plan", TODAY)] == [True]
 
 
+@pytest.mark.parametrize("name", ["records", "stages", "weight", "towing", "frame"])
+def test_what_is_written_in_tables_follows_the_text(name: str) -> None:
+    session, screens = opened(SMALL)
+    shown(session, screens, name)
+    assert screens.patches(session, name, TODAY) == []
+    session.set("parts[left].weight", "7", session.rev, 0.0)
+    assert [one.whole for one in screens.patches(session, name, TODAY)] == [True]
+
+
 # ---------------------------------------------------------------------- through the stages
 
 

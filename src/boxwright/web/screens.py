@@ -188,8 +188,9 @@ class Screens:
     def patches(self, session: Session, name: str, slot: contract.Slot) -> list[contract.Patch]:
         """Return what of a tab's pictures changed since they were last sent; the whole screen where much did."""
         before = self._shown.get((name, slot))
-        if before is None or before.rev == session.rev:
-            whole = before is None
+        if before is None or before.rev == session.rev or name not in DRAW:
+            # What is no drawing is written in tables and sentences, and those are told as a whole.
+            whole = before is None or before.rev != session.rev
             return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)] if whole else []
         seen = session.seen(slot)
         views = _views(name, seen)
