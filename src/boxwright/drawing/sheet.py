@@ -4,20 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from boxwright.drawing.mark import Mark
+from boxwright.drawing.mark import Mark, Size
 
 
 @dataclass(frozen=True, slots=True)
 class Grid:
     """A table to be shown. Every row has one cell for each column; ``of`` is the rig path each row is about.
 
-    A cell of ``TO_TICK`` is printed as a box to tick, an empty one as room for a pencil.
+    A cell of ``TO_TICK`` is printed as a box to tick, an empty one as room for a pencil. ``letters`` is how large it is
+    set: ``large`` is read across a room.
     """
 
     title: str
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     of: tuple[str, ...]
+    letters: Size = "small"
 
 
 TO_TICK = "☐"
@@ -39,8 +41,8 @@ class Sheet:
 
     ``name`` is a word for the command line, such as ``left-outside``. ``scale`` is drawing over real size, such as
     1/20; 0 takes the largest usual scale that fits. ``is_tiled``: a sheet at ``scale`` too large for a page is cut
-    into pages to be glued together. ``stands_up`` asks for the paper upright. ``is_for_hand``: made to be carried to the
-    work and written on, so that a screen does not show it among its tables; it is printed all the same.
+    into pages to be glued together. ``stands_up`` asks for the paper upright. ``is_for_hand``: made to be carried to
+    the work and written on, so that a screen does not show it among its tables; it is printed all the same.
     """
 
     name: str

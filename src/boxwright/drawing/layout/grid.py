@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.wrap import LEADING, PLAIN_RISE, Block, block, cleaned, set_in, width_of, words_at
 from boxwright.drawing.page import Box
-from boxwright.drawing.paper import NORMAL, SMALL
+from boxwright.drawing.paper import HEIGHT_OF, NORMAL, SMALL
 from boxwright.drawing.sheet import TO_TICK, Grid
 
 PAD = 1.4
@@ -38,7 +38,10 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Set:
-    """A table or a paragraph of notes, set to a width; ``above`` is what stands over the first row on every page."""
+    """A table or a paragraph of notes, set to a width; ``above`` is what stands over the first row on every page.
+
+    ``letters`` is how high what stands in its cells is (mm on paper).
+    """
 
     title: str
     widths: tuple[float, ...]
@@ -47,6 +50,7 @@ class Set:
     head: Row | None
     above: float
     is_note: bool
+    letters: float = SMALL
 
     @property
     def wide(self) -> float:
@@ -59,24 +63,31 @@ class Set:
         return self.above + sum(row.high for row in self.rows)
 
 
-def _set(title: str, head: Row | None, widths: tuple[float, ...], rows: tuple[Row, ...], is_note: bool = False) -> Set:
-    heading = block(title, NORMAL, True, max(sum(widths), 60.0))
+def _set(
+    title: str,
+    head: Row | None,
+    widths: tuple[float, ...],
+    rows: tuple[Row, ...],
+    is_note: bool = False,
+    letters: float = SMALL,
+) -> Set:
+    heading = block(title, max(NORMAL, letters), True, max(sum(widths), 60.0))
     above = (heading.high + 1.0 if cleaned(title) else 0.0) + (head.high if head else 0.0)
-    return Set(title, widths, rows, heading, head, above, is_note)
+    return Set(title, widths, rows, heading, head, above, is_note, letters)
 
 
 def set_grid(grid: Grid, limit: float) -> list[Set]:
     """Return a table set no wider than a limit: in several parts where it has more columns than fit side by side."""
     rows = [tuple(row[: len(grid.columns)]) + ("",) * (len(grid.columns) - len(row)) for row in grid.rows]
     of = tuple(grid.of) + ("",) * (len(rows) - len(grid.of))
-    parts = []
+    parts, letters = [], HEIGHT_OF[grid.letters]
     for first, last in _parts(len(grid.columns), int(limit / (NARROWEST + 2 * PAD))):
         columns = grid.columns[first:last]
         cells = [row[first:last] for row in rows]
-        widths = _widths(columns, cells, limit)
-        set_rows = tuple(_row(row, widths, path, False) for row, path in zip(cells, of, strict=False))
-        head = _row(columns, widths, "", True) if any(cleaned(one) for one in columns) else None
-        parts.append(_set(grid.title, head, widths, set_rows))
+        widths = _widths(columns, cells, limit, letters)
+        set_rows = tuple(_row(row, widths, path, False, letters) for row, path in zip(cells, of, strict=False))
+        head = _row(columns, widths, "", True, letters) if any(cleaned(one) for one in columns) else None
+        parts.append(_set(grid.title, head, widths, set_rows, letters=letters))
     return parts
 
 
@@ -98,14 +109,16 @@ def set_notes(notes: tuple[str, ...], limit: float, title: str = "Notes") -> Set
     return _set(title, None, widths, rows, True)
 
 
-def _widths(columns: tuple[str, ...], rows: list[tuple[str, ...]], limit: float) -> tuple[float, ...]:
+def _widths(
+    columns: tuple[str, ...], rows: list[tuple[str, ...]], limit: float, letters: float
+) -> tuple[float, ...]:
     """Return the widths of columns: what their words ask for; where that is too much, each gives up its share."""
     wanted, least, whole = [], [], []
     for number, name in enumerate(columns):
         cells = [row[number] for row in rows if cleaned(row[number])]
         texts = [(cleaned(name), True), *((cleaned(cell), False) for cell in cells)]
-        natural = max(width_of(text, SMALL, is_bold) for text, is_bold in texts) + 2 * PAD + HAIR
-        longest = max(width_of(one, SMALL, is_bold) for text, is_bold in texts for one in text.split() or [""])
+        natural = max(width_of(text, letters, is_bold) for text, is_bold in texts) + 2 * PAD + HAIR
+        longest = max(width_of(one, letters, is_bold) for text, is_bold in texts for one in text.split() or [""])
         if not cells and rows:
             natural = max(natural, PENCIL)
         wanted.append(min(max(natural, NARROWEST), max(WIDEST, longest + 2 * PAD)))
@@ -125,22 +138,22 @@ def _widths(columns: tuple[str, ...], rows: list[tuple[str, ...]], limit: float)
     return tuple(one + spare * (low - one) / short for low, one in zip(least, narrow, strict=True))
 
 
-def _row(cells: tuple[str, ...], widths: tuple[float, ...], of: str, is_head: bool) -> Row:
+def _row(cells: tuple[str, ...], widths: tuple[float, ...], of: str, is_head: bool, letters: float) -> Row:
     broken, ticked = [], []
     for cell, wide in zip(cells, widths, strict=True):
         text = cleaned(cell)
         is_ticked = text.startswith(TO_TICK)
         text = text.removeprefix(TO_TICK).strip() if is_ticked else text
         room = wide - 2 * PAD - (TICK + 1.5 if is_ticked and text else 0.0)
-        broken.append(block(text, SMALL, is_head, room).lines)
+        broken.append(block(text, letters, is_head, room).lines)
         ticked.append(is_ticked)
     has_blank = not is_head and any(not any(lines) and not tick for lines, tick in zip(broken, ticked, strict=True))
-    high = max(_high(tuple(broken)) + 1.2, PENCIL_ROW if has_blank else 0.0)
+    high = max(_high(tuple(broken), letters) + 1.2, PENCIL_ROW if has_blank else 0.0)
     return Row(tuple(broken), of, high, tuple(ticked))
 
 
-def _high(cells: tuple[tuple[str, ...], ...]) -> float:
-    return max(1, *(len(lines) for lines in cells)) * LEADING * SMALL
+def _high(cells: tuple[tuple[str, ...], ...], letters: float = SMALL) -> float:
+    return max(1, *(len(lines) for lines in cells)) * LEADING * letters
 
 
 def split(table: Set, room: float) -> tuple[Set | None, Set | None]:
@@ -155,7 +168,7 @@ def split(table: Set, room: float) -> tuple[Set | None, Set | None]:
     if taken == 0:
         return None, table
     title = table.title if table.title.endswith(GOES_ON) or not table.title else f"{table.title} {GOES_ON}"
-    rest = _set(title, table.head, table.widths, table.rows[taken:], table.is_note)
+    rest = _set(title, table.head, table.widths, table.rows[taken:], table.is_note, table.letters)
     return replace(table, rows=table.rows[:taken]), rest
 
 
@@ -170,10 +183,10 @@ def chopped(table: Set, room: float) -> list[Set]:
     before: list[Set] = []
     if table.heading.high > room / 4:
         before = chopped(set_notes((table.title,), max(table.wide, 60.0), ""), room)
-        table = _set("", table.head, table.widths, table.rows, table.is_note)
+        table = _set("", table.head, table.widths, table.rows, table.is_note, table.letters)
     if table.head is not None and table.head.high > room / 3:
-        table = _set(table.title, None, table.widths, (table.head, *table.rows))
-    most = max(1, int((room - table.above - 3.0) / (LEADING * SMALL)))
+        table = _set(table.title, None, table.widths, (table.head, *table.rows), letters=table.letters)
+    most = max(1, int((room - table.above - 3.0) / (LEADING * table.letters)))
     rows: list[Row] = []
     for row in table.rows:
         longest = max((len(lines) for lines in row.cells), default=0)
@@ -183,7 +196,7 @@ def chopped(table: Set, room: float) -> list[Set]:
         for first in range(0, longest, most):
             cells = tuple(lines[first : first + most] for lines in row.cells)
             ticks = row.is_ticked if first == 0 else (False,) * len(cells)
-            rows.append(Row(cells, row.of, _high(cells) + 1.2, ticks))
+            rows.append(Row(cells, row.of, _high(cells, table.letters) + 1.2, ticks))
     return [*before, replace(table, rows=tuple(rows))]
 
 
@@ -220,7 +233,7 @@ def _draw_row(table: Set, row: Row, left: float, top: float, is_head: bool, ink:
             start += TICK + 1.5
         if any(lines):
             # One baseline for the whole row, whether or not a cell has an accent that rises above it.
-            cell = set_in(lines, SMALL, is_head)
-            ink.words += words_at(cell, start, middle + PLAIN_RISE * SMALL - cell.rise, row.of, "grid")
+            cell = set_in(lines, table.letters, is_head)
+            ink.words += words_at(cell, start, middle + PLAIN_RISE * table.letters - cell.rise, row.of, "grid")
         across += wide
     return top + row.high

@@ -25,9 +25,9 @@ from boxwright.disciplines.safety.findings.ways import (
     opens_from_inside,
     past_the_other,
     release_not_fitted,
-    sleeping_place,
     two_ways_out,
     way_blocked,
+    who_sleeps_where,
 )
 from boxwright.disciplines.safety.result import Result
 from boxwright.finding import Finding
@@ -51,10 +51,10 @@ __all__ = [
     "out_of_date",
     "past_the_other",
     "release_not_fitted",
-    "sleeping_place",
     "smoke_alarm",
     "two_ways_out",
     "way_blocked",
+    "who_sleeps_where",
 ]
 
 RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
@@ -70,7 +70,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     out_of_date,
     extinguisher,
     clear_opening,
-    sleeping_place,
+    who_sleeps_where,
     no_rule_known,
     past_the_other,
     flame_near_fuel,

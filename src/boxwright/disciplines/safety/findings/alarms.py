@@ -53,7 +53,7 @@ def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     gas += [(one.store.of, one.store.name) for one in result.stores if one.kind == "gas" and one.is_inside is not False]
     if gas:
         says = f"{listed([name for _, name in gas])} is gas inside, and no gas alarm stands"
-        yield question(code, gas[0][0], says, "Fit a gas alarm near the floor", 30, source="nfpa-1192-recalled")
+        yield question(code, gas[0][0], says, "Fit a gas alarm near the floor", 30, "parts", "nfpa-1192-recalled")
         return
     for one in result.flames:
         if one.kept.burns not in FUELS:
@@ -157,7 +157,7 @@ def _beside_flames(code: str, one: Device, result: Result, shown_in: HeaderUnits
 def _numbered(code: str, where: str, says: str, act: str, number: float, limit: float, source: str) -> Finding:
     margin = -abs(number - limit)
     return Finding(
-        code, where, "advice", says, number, limit, margin, "m", source, act=act, minutes=10, uses=SLEEP,
+        code, where, "advice", says, number, limit, margin, "m", source, f"{where}.x", act=act, minutes=10, uses=SLEEP,
         because=(where,),
     )  # fmt: skip
 

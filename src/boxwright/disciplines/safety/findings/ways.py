@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from boxwright.disciplines.safety.result import Bed, Exit, Result
 from boxwright.disciplines.safety.solve import ends_of
@@ -46,10 +47,10 @@ def no_rule_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         country = result.law.country or "no country"
         says = f"no rule of {country} on ways out of a place to sleep is known to us, and no neighbour's was taken"
         act = f"Ask what {country} wants of a trailer somebody sleeps in: ways out, alarms, their sizes and dates"
-        yield question("safety/no-rule-known", "countries", says, act, 15, protects=False)
+        yield question("safety/no-rule-known", "countries", says, act, 15, "countries", protects=False)
 
 
-def sleeping_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+def who_sleeps_where(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say who sleeps where nobody knows, so that no way out of there can be judged.
 
     Asks: does everybody inside at night have a bed that stands, or a stand-in with a place for the night
@@ -57,13 +58,13 @@ def sleeping_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule
     Lever: write who is inside, and on what each of them sleeps
     """
-    code = "safety/sleeping-place"
+    code = "safety/who-sleeps-where"
     if result.use != "sleep":
         return
     if not (result.beds or result.bedless):
         says = "nobody is named who sleeps inside, so no way out of a bed can be judged"
         act = "Write who is inside under people: of the load state, and on what each sleeps: sleeps: bunk"
-        yield question(code, "people", says, act, 2, protects=False)
+        yield question(code, "people", says, act, 2, "people", protects=False)
         return
     for sleeper in result.bedless:
         where = f"people[{sleeper.name}]"
@@ -243,7 +244,7 @@ def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUni
     if not known:
         says = f"nobody can say whether the way from {bed.name} to {name} is free"
         act = f"Lie on {bed.name} with everything in its place for the night, and go out by {name} in the dark"
-        yield question(code, where, says, act, 5, source="practice", protects=bool(found))
+        yield question(code, where, says, act, 5, f"{where}.x", "practice", protects=bool(found))
         return
     best = max(known, key=lambda aisle: (aisle.width.low, aisle.width.high))
     if best.width.low >= LENGTHS["pass"]:
@@ -298,7 +299,7 @@ def past_the_other(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                         f" one fire there shuts both ({cited(rule)})"
                     )
                     act = "Make a way out at the other end, or turn the bed round"
-                    yield advice(code, one.way.of, says, act, 120, rule.source)
+                    yield advice(code, one.way.of, says, act, 120, rule.source, f"{one.way.of}.x")
                     break
 
 
@@ -362,6 +363,11 @@ def high_sill(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     limit = LENGTHS["sill"]
     for one in result.exits if result.use == "sleep" else ():
+        if one.counts and one.sill is None and one.way.wall not in ("roof", "floor"):
+            says = f"nobody wrote how high {one.way.name} starts over the floor"
+            act = f"Measure from the floor to the lower edge of {one.way.name}, and write z"
+            made = question("safety/high-sill", one.way.of, says, act, 2, f"{one.way.of}.z", SOURCE_OF_LENGTH["sill"])
+            yield replace(made, could_stop=False, could_limit=False, protects=False)
         if one.counts and one.sill is not None and one.sill.high > limit:
             says = (
                 f"{one.way.name} starts {show(one.sill.best, 'm', shown_in)} over the floor;"
@@ -371,5 +377,5 @@ def high_sill(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             source = SOURCE_OF_LENGTH["sill"]
             yield Finding(
                 "safety/high-sill", one.way.of, "advice", says, one.sill.best, limit, limit - one.sill.best, "m",
-                source, act=act, minutes=30, uses=SLEEP, because=(one.way.of,),
+                source, f"{one.way.of}.z", act=act, minutes=30, uses=SLEEP, because=(one.way.of,),
             )  # fmt: skip
