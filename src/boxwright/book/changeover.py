@@ -181,7 +181,7 @@ class Making:
         movers += [_gate_mover(gate, self._height(gate)) for gate in gates]
         movers.sort(key=lambda one: one.name)
         fixed += _wheels(self._slot)
-        beds = beds_of(self._fitted, self._night().frames, self._sleepers())
+        beds = beds_of(self._fitted, (one.of for one in self._night().frames), self._sleepers())
         exits = tuple(one for one, _ in self._openings() if _is_for_people(one))
         assert self._rig.layout.room is not None
         return Setting(self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks)

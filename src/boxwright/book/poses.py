@@ -50,10 +50,11 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     bodies = posed(own.fitted, standing.frames, pose)
     there = {one.of for one in standing.openings}
     openings = tuple(one for one in own.closed if one.of in there)
-    beds = beds_of(own.fitted, standing.frames, rig.people)
+    beds = beds_of(own.fitted, (frame.of for frame in standing.frames), rig.people)
     items = {item.of: item for item in rig.openings}
-    numbers = {item.of: number for number, item in enumerate(rig.openings, start=1)}
-    exits = tuple(one for one in openings if is_exit(one))
+    numbers = {way.of: number for number, way in enumerate(rig.safety.ways, start=1)}
+    exits = tuple(one for one in openings if one.of in numbers and is_exit(one))
+    aisles = ways_out(bodies, beds, exits, own.room) if pose == "night" else ()
     return Posed(
         pose,
         load.name,
@@ -61,7 +62,7 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
         bodies,
         beds,
         tuple(WayOut(numbers[one.of], one, _opens(items[one.of])) for one in exits),
-        ways_out(bodies, beds, openings, own.room) if pose == "night" else (),
+        aisles,
         fits_of(bodies, beds if pose == "night" else (), openings, rig.people, own.room, rig.trailer.deck_height),
         tuple((name, person.height or UNKNOWN) for name, person in rig.people),
         own.room,
@@ -70,12 +71,14 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
 
 
 def _load(rig: Rig, slot: Slot, use: Use) -> LoadState | None:
-    """Return the load state a pose is drawn in: that of the slot where it is judged for the use, else the first one."""
-    named = [one for one in rig.loads if one.name == slot.load]
-    fitting = [one for one in (*named, *rig.loads) if use in one.uses]
+    """Return the load state a pose is drawn in: that of the slot where it is of that use, else the fullest for it."""
+    named = next((one for one in rig.loads if one.name == slot.load), None)
+    if named is not None and slot.use == use:
+        return named
+    fitting = [one for one in rig.loads if use in one.uses]
     if not fitting and use == "work":  # one works where one sleeps
         fitting = [one for one in rig.loads if "sleep" in one.uses]
-    return next(iter((*fitting, *named, *rig.loads)), None)
+    return min(fitting, key=lambda one: (one.cargo is not None, len(one.out)), default=named)
 
 
 def _opens(item: Item) -> str:

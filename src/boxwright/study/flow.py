@@ -12,7 +12,7 @@ from boxwright.disciplines.weight.solve import pool_of
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Rig
-from boxwright.study.hull import beds_of, heavy_of, hull_of, openings_of, stood_of
+from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, own_frame
 from boxwright.study.standing import UNKNOWN_MASS, Standing
@@ -114,7 +114,7 @@ def one_slot(
         once(heavy_of, standing.frames, rig.layout),
         doors,
         once(hull_of, bare, weighed.box),
-        once(beds_of, rig.people),
+        rig.people,
         context.use,
     )
     in_the_way = once(layout.findings, laid, context.shown_in)

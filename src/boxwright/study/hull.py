@@ -12,7 +12,6 @@ from boxwright.disciplines.layout.solve import Hull
 from boxwright.disciplines.layout.sourced import MASSES
 from boxwright.exchange import Box
 from boxwright.model.part import Frame
-from boxwright.model.trailer import Person
 
 
 def hull_of(bare: Shell, box: Box) -> Hull:
@@ -21,11 +20,6 @@ def hull_of(bare: Shell, box: Box) -> Hull:
     outer = Block((box.front_x, -half, 0.0), (box.rear_x, half, box.outside[2] or inf))
     fixed = tuple((one.of, one.name, one.low, one.high) for one in bare.intrusions)
     return Hull(outer, fixed, bare.nose is not None, box.deck_height)
-
-
-def beds_of(people: tuple[tuple[str, Person], ...]) -> tuple[str, ...]:
-    """Return the paths of what people sleep on."""
-    return tuple(dict.fromkeys(f"parts[{person.sleeps}]" for _, person in people if person.sleeps))
 
 
 def stood_of(frames: tuple[Frame, ...]) -> tuple[Standing, ...]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.people import Fit
 
 Axis = Literal[0, 1, 2]
 Certainty = Literal["sure", "perhaps", "grazes"]
@@ -148,7 +149,7 @@ class Result:
     """What layout has worked out of one slot.
 
     ``more`` is how many meetings, ``more_crossings`` how many things through the shell are not told one by one.
-    ``has_bed`` says that a bed comes down in it.
+    ``has_bed`` says that a bed comes down in it. ``fits`` are the people of the rig, where somebody is inside.
     """
 
     use: str
@@ -166,3 +167,4 @@ class Result:
     open: tuple[Open, ...] = ()
     unplaced: tuple[tuple[str, str], ...] = ()
     has_bed: bool = False
+    fits: tuple[Fit, ...] = ()

@@ -10,14 +10,17 @@ from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
+from boxwright.disciplines.layout.people import Fit, fits_of
 from boxwright.disciplines.layout.resting import MOST, ORDER, covered, crossings, meetings, unheld
 from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Struck
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, leaf_of, moving_part, struck_by
+from boxwright.disciplines.layout.ways import beds_of
 from boxwright.disciplines.layout.zones import Zone, intruders, is_open, left_of, passages, zones_of
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
+from boxwright.model.trailer import Person
 from boxwright.units import Band
 
 OPENED = frozenset({"sleep", "work"})
@@ -72,13 +75,12 @@ def solve(
     heavy: tuple[str, ...],
     openings: tuple[str, ...],
     hull: Hull,
-    beds: tuple[str, ...],
+    people: tuple[tuple[str, Person], ...],
     use: str,
 ) -> Result:
     """Return what layout has worked out of one slot.
 
-    ``stood`` and ``openings`` are what stands, ``heavy`` the paths of what is too heavy to lift over things, ``beds``
-    those of what people sleep on.
+    ``stood`` and ``openings`` are what stands, ``heavy`` the paths of what is too heavy to lift over things.
     """
     if section.room is None:
         return Result(use)
@@ -96,6 +98,7 @@ def solve(
     laid = [(one, zone, *intruders(zone, every, _own(one.of, lines))) for one, zone in zones]
     kept = [choice for _, _, choice, _ in laid]
     clearings = Clearings(every, roots, moving.movers, kept, passages(closed, room), room)
+    beds = {f"parts[{person.sleeps}]" for _, person in people if person.sleeps}
     slept_on = frozenset(
         one.of for one in fitted if one.of in beds or (use == "sleep" and (one.asleep or one.folded) is not None)
     ) if use == "sleep" else frozenset()  # fmt: skip
@@ -121,7 +124,23 @@ def solve(
         open=(*moving.open, *_open_zones(fitted)),
         unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
         has_bed=any(mover.what == "bed" for mover in moving.movers),
+        fits=_fits(section, bodies, closed, people, room, hull, use) if use in OPENED else (),
     )
+
+
+def _fits(
+    section: Section,
+    bodies: tuple[Body, ...],
+    closed: list[Closed],
+    people: tuple[tuple[str, Person], ...],
+    room: Surfaces,
+    hull: Hull,
+    use: str,
+) -> tuple[Fit, ...]:
+    """Return how people fit where they are inside; in bed while they sleep."""
+    there = [body.of for body in bodies]
+    beds = beds_of(section.fitted, there, people) if use == "sleep" else ()
+    return fits_of(bodies, beds, tuple(closed), people, room, hull.ground)
 
 
 def _is_near(canopy: Body, bodies: Iterable[Body]) -> bool:

@@ -27,7 +27,6 @@ from boxwright.disciplines.layout.terraces import (
     sides_of,
 )
 from boxwright.exchange import Aisle, Vector
-from boxwright.model.part import Frame
 from boxwright.model.place import Place, Surfaces, shifted
 from boxwright.model.trailer import Person
 from boxwright.units import Band
@@ -35,20 +34,19 @@ from boxwright.units import Band
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
-def beds_of(fitted: Iterable[Fitted], frames: Iterable[Frame], people: Iterable[tuple[str, Person]]) -> tuple[Bed, ...]:
-    """Return the sleeping places that stand: what somebody sleeps on, and whatever else has a mattress."""
-    known = {one.of: one for one in fitted}
+def beds_of(fitted: Iterable[Fitted], there: Iterable[str], people: Iterable[tuple[str, Person]]) -> tuple[Bed, ...]:
+    """Return the sleeping places of what stands there: what somebody sleeps on, and whatever else has a mattress."""
+    standing = set(there)
     sleeps = [(name, person.sleeps) for name, person in people]
     found = []
-    for frame in frames:
-        one = known.get(frame.of)
-        if one is None:
+    for one in fitted:
+        if one.of not in standing:
             continue
-        sleepers = tuple(name for name, bed in sleeps if bed == frame.name)
+        sleepers = tuple(name for name, bed in sleeps if bed == one.name)
         mattress = one.facet.mattress if one.facet is not None else None
         if sleepers or mattress is not None:
             thick, lies_on = (mattress[2], mattress[:2]) if mattress is not None else (0.0, None)
-            found.append(Bed(frame.of, frame.name, one.asleep or one.place, thick, sleepers, lies_on))
+            found.append(Bed(one.of, one.name, one.asleep or one.place, thick, sleepers, lies_on))
     return tuple(found)
 
 

@@ -8,6 +8,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from boxwright.disciplines.layout.findings.moving import canopy, opening_strikes, sleeping_place, way_in
+from boxwright.disciplines.layout.findings.people import (
+    bed_narrow,
+    bed_short,
+    body_height_unknown,
+    headroom_low,
+    step_high,
+)
 from boxwright.disciplines.layout.findings.resting import (
     gap_small,
     held_by_nothing,
@@ -34,6 +41,11 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     way_in,
     opening_unsaid,
     place_unknown,
+    bed_short,
+    bed_narrow,
+    headroom_low,
+    step_high,
+    body_height_unknown,
 )
 
 

@@ -1,0 +1,129 @@
+"""Rules of people: bed too short or too narrow, no headroom to sit up or to stand, a high step in. Advice only."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.layout.people import Fit, What
+from boxwright.disciplines.layout.result import Result
+from boxwright.disciplines.layout.telling import asking, length, listed, name_of
+from boxwright.finding import Finding, Use
+from boxwright.units import Band, HeaderUnits
+
+SHARES, PRACTICE = "body-shares", "room-practice"
+ASLEEP: tuple[Use, ...] = ("sleep",)
+INSIDE: tuple[Use, ...] = ("sleep", "work")
+
+
+def bed_short(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a bed is shorter than who sleeps on it wants.
+
+    Asks: is the mattress, or the bed, as long as the sleeper and a little over
+    Limit: the written height and what is left at the feet
+    Source: room-practice
+    Lever: length of the bed
+    Methods: none
+    """
+    for one in _short(result, "lie"):
+        says = f"{one.name} lies on {one.at_name}, {length(one.has.best, shown_in)} long, and wants "
+        says += f"{length(one.wants.best, shown_in)}"
+        yield _advice("layout/bed-short", one, says, "Lie down full length on the floor, and tape it", PRACTICE, ASLEEP)
+
+
+def bed_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when several sleepers on one bed have less width each than shoulders want.
+
+    Asks: how wide does each lie
+    Limit: the width a sleeper wants
+    Source: room-practice
+    Lever: width of the mattress
+    Methods: none
+    """
+    for one in _short(result, "shoulders"):
+        says = f"on {one.at_name} each sleeper has {length(one.has.best, shown_in)} of width; "
+        says += f"{length(one.wants.best, shown_in)} is usual"
+        act = f"Lie side by side on tape {length(one.has.best, shown_in)} apart before it is built"
+        yield _advice("layout/bed-narrow", one, says, act, PRACTICE, ASLEEP)
+
+
+def headroom_low(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when somebody can nowhere sit up in bed, or nowhere stand upright in the room.
+
+    Asks: how much is free over the mattress, and over the floor, where most is
+    Limit: a share of the written height, and a little air
+    Source: body-shares
+    Lever: height of the bed, or of what hangs over it
+    Methods: none
+    """
+    for what, says_so, uses in (("sit", "sit up in", ASLEEP), ("stand", "stand upright in", INSIDE)):
+        for one in _short(result, "sit" if what == "sit" else "stand"):
+            under = f", under {name_of(one.under)}" if one.under else ""
+            says = f"{one.name} cannot {says_so} {one.at_name}: {length(one.has.best, shown_in)} is free{under}, and "
+            says += f"{length(one.wants.best, shown_in)} is wanted"
+            act = f"Hold a board {length(one.has.best, shown_in)} up, and try it"
+            yield _advice("layout/headroom-low", one, says, act, SHARES, uses)
+
+
+def step_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the rise to a door is higher than a step one takes in the dark.
+
+    Asks: the greatest rise from the ground over any step to the floor
+    Limit: the usual highest step
+    Source: room-practice
+    Lever: a step before the door
+    Methods: none
+    """
+    for one in result.fits:
+        if one.what != "step":
+            continue
+        if not one.has.known:
+            says = f"how far {one.at_name} is over the ground is not known, for nobody wrote how high the deck is"
+            act = "Measure from the ground to the top of the deck, and write trailer: {deck_height: ..}"
+            yield asking("layout/step-high", one.of, says, act, INSIDE)
+        elif one.has.best > one.wants.best:
+            over = f" with {name_of(one.under)}" if one.under else ""
+            says = f"the greatest rise at {one.at_name}{over} is {length(one.has.best, shown_in)}; "
+            says += f"{length(one.wants.best, shown_in)} is a usual highest step"
+            act = f"Add a step before {one.at_name}" if not one.under else f"Put {name_of(one.under)} half way up"
+            turned = Fit(one.of, one.name, one.what, one.at, one.at_name, one.wants, one.has, one.under)
+            yield _advice("layout/step-high", turned, says, act, PRACTICE, INSIDE)
+
+
+def body_height_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask how tall the people are of whom nobody wrote it.
+
+    Asks: is the height of each person written
+    Limit: none
+    Source: body-shares
+    Lever: people, height
+    Methods: none
+    """
+    del shown_in
+    unknown = {one.of: one.name for one in result.fits if one.of.startswith("people[") and not one.wants.known}
+    if not unknown:
+        return
+    names = tuple(unknown.values())
+    says = f"nobody wrote how tall {listed(names)} {'is' if len(names) == 1 else 'are'}, so nobody can say whether "
+    says += "there is room to lie, to sit up or to stand"
+    act = f"Write people: {{{names[0]}: {{height: ..}}}}"
+    paths = tuple(unknown)
+    yield asking("layout/body-height-unknown", paths[0], says, act, INSIDE, paths)
+
+
+def _short(result: Result, what: What) -> Iterator[Fit]:
+    """Yield what falls short, as far as both are known."""
+    for one in result.fits:
+        if one.what == what and one.has.known and one.wants.known and one.has.best < one.wants.best:
+            yield one
+
+
+def _advice(code: str, one: Fit, says: str, act: str, source: str, uses: tuple[Use, ...]) -> Finding:
+    has, wants = _best(one.has), _best(one.wants)
+    short = has - wants
+    number, limit = (wants, has) if one.what == "step" else (has, wants)
+    because = (one.at, one.under) if one.under else (one.at,)
+    return Finding(code, one.of, "advice", says, number, limit, short, "m", source, act=act, uses=uses, because=because)
+
+
+def _best(band: Band) -> float:
+    return band.best
