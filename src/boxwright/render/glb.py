@@ -12,13 +12,13 @@ import struct
 from collections.abc import Iterable, Mapping
 from itertools import groupby
 from math import isfinite, sqrt
-from typing import Any
 
 import numpy
 
 from boxwright.drawing.solid import Solid, Stuff
 from boxwright.render.shape import Shape
 
+Node = dict[str, object]
 Colour = tuple[float, float, float]
 COLOURS: Mapping[Stuff, Colour] = {
     "metal": (0.66, 0.71, 0.74),
@@ -74,14 +74,14 @@ class _File:
         self.shapes = shapes
         self._more = more
         self._places = {id(one): place for place, one in enumerate(shapes)}
-        self._nodes: list[dict[str, Any]] = []
-        self._meshes: list[dict[str, Any]] = []
-        self._accessors: list[dict[str, Any]] = []
-        self._views: list[dict[str, Any]] = []
+        self._nodes: list[Node] = []
+        self._meshes: list[Node] = []
+        self._accessors: list[Node] = []
+        self._views: list[Node] = []
         self._stuffs: dict[Stuff, int] = {}
         self._bytes = bytearray()
 
-    def node(self, node: dict[str, Any]) -> int:
+    def node(self, node: Node) -> int:
         """Put a node down and return its number."""
         self._nodes.append({key: value for key, value in node.items() if value != []})
         return len(self._nodes) - 1
@@ -90,7 +90,7 @@ class _File:
         """Put one rig path down, with its pieces."""
         first = shapes[0].solid
         whole = [one for one in shapes if one.solid.until == first.until] or shapes
-        extras: dict[str, Any] = {"of": of, "stage": first.stage, "litres": _round(sum(one.litres for one in whole))}
+        extras: Node = {"of": of, "stage": first.stage, "litres": _round(sum(one.litres for one in whole))}
         kg = next((one.solid.kg for one in shapes if one.solid.kg is not None and one.solid.kg.known), None)
         if kg is not None:
             extras["kg"] = [_round(one) if isfinite(one) else None for one in (kg.best, kg.low, kg.high)]
@@ -109,8 +109,8 @@ class _File:
         corners = numpy.ascontiguousarray(mesh.vert_properties[:, :3], dtype="<f4")
         faces = numpy.ascontiguousarray(mesh.tri_verts, dtype="<u4")
         ends = {"min": corners.min(axis=0).tolist(), "max": corners.max(axis=0).tolist()}
-        place = self._numbers(corners, _CORNERS, _FLOAT, "VEC3", len(corners), ends)
-        order = self._numbers(faces, _FACES, _WHOLE, "SCALAR", faces.size, {})
+        place = self._numbers(corners.tobytes(), _CORNERS, _FLOAT, "VEC3", len(corners), ends)
+        order = self._numbers(faces.tobytes(), _FACES, _WHOLE, "SCALAR", faces.size, {})
         primitive = {"attributes": {"POSITION": place}, "indices": order, "material": self._material(solid.stuff)}
         self._meshes.append({"name": solid.name, "primitives": [{**primitive, "mode": _TRIANGLES}]})
         return self.node(
@@ -122,10 +122,10 @@ class _File:
         )
 
     def _numbers(
-        self, array: Any, target: int, kind: int, shape: str, count: int, ends: Mapping[str, list[float]]
+        self, content: bytes, target: int, kind: int, shape: str, count: int, ends: Mapping[str, list[float]]
     ) -> int:
-        content = array.tobytes()  # every number is four bytes long, so that the next ones begin where they may
-        view = {"buffer": 0, "byteOffset": len(self._bytes), "byteLength": len(content), "target": target}
+        # every number is four bytes long, so that the next ones begin where they may
+        view: Node = {"buffer": 0, "byteOffset": len(self._bytes), "byteLength": len(content), "target": target}
         self._views.append(view)
         self._bytes += content
         self._accessors.append(
@@ -149,7 +149,7 @@ class _File:
             }
             for stuff in self._stuffs
         ]
-        tree: dict[str, Any] = {
+        tree: Node = {
             "asset": {"version": "2.0", "generator": "boxwright"},
             "scene": 0,
             "scenes": [{"nodes": [root], "extras": head}],
@@ -163,8 +163,8 @@ class _File:
         return struct.pack("<III", _MAGIC, _VERSION, 12 + len(chunks)) + chunks
 
 
-def _extras(solid: Solid) -> dict[str, Any]:
-    found: dict[str, Any] = {"stuff": solid.stuff, "stage": solid.stage, "stands": solid.stands}
+def _extras(solid: Solid) -> Node:
+    found: Node = {"stuff": solid.stuff, "stage": solid.stage, "stands": solid.stands}
     if solid.until is not None:
         found["until"] = solid.until
     if solid.outward is not None:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Literal
+from types import ModuleType
+from typing import TYPE_CHECKING, Literal
 
 from boxwright.drawing.solid import Prism, Solid
 from boxwright.render.extra import MissingExtra
@@ -93,7 +94,7 @@ def faces_of(shapes: Iterable[Shape], axis: Axis, at: float) -> tuple[Face, ...]
     return tuple(found)
 
 
-def _face(body: Any, number: int, at: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
+def _face(body: Manifold, number: int, at: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return the triangles and the outline of a cut, turned back to where it lies."""
     three = _three()
     first, second = (number + 1) % 3, (number + 2) % 3
@@ -116,11 +117,11 @@ def _rounded(metres: float) -> float:
     return round(float(metres), 6)
 
 
-def _joined(three: Any, pieces: list[Any]) -> Any:
+def _joined(three: ModuleType, pieces: list[Manifold]) -> Manifold:
     return pieces[0] if len(pieces) == 1 else three.Manifold.batch_boolean(pieces, three.OpType.Add)
 
 
-def _drawn_out(three: Any, prism: Prism) -> Any:
+def _drawn_out(three: ModuleType, prism: Prism) -> Manifold:
     """Return an outline drawn out, turned to where it lies."""
     outlines = [prism.outline, *prism.holes]
     flat = three.CrossSection([list(one) for one in outlines], three.FillRule.EvenOdd)
@@ -133,9 +134,10 @@ def _meet(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
     return all(one[axis] < other[axis + 3] + TOUCHING and other[axis] < one[axis + 3] + TOUCHING for axis in range(3))
 
 
-def _three() -> Any:
+def _three() -> ModuleType:
     try:
         import manifold3d
     except ImportError:
         raise MissingExtra("solid", "manifold3d") from None
-    return manifold3d
+    found: ModuleType = manifold3d
+    return found
