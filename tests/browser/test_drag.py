@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.driven import LB, Desk, Served
+from tests.browser.test_rig_file import SMALL
 
 FRIDGE = "parts[fridge]"
 KEYS = {"tongue": "tongue_kg", "gross": "gross_kg"}
@@ -64,19 +65,21 @@ def test_escape_puts_it_back(desk: Desk) -> None:
     assert desk.served.text == text
 
 
-@pytest.mark.nightly
-def test_a_lost_line_puts_it_back(desk: Desk) -> None:
-    text = desk.served.text
+def test_a_lost_line_puts_it_back(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    desk = show(serve(text=SMALL))
     desk.may_lose = True
-    x, y, scale = desk.press(FRIDGE)
+    before = desk.figure("tongue").inner_text()
+    x, y, scale = desk.press("parts[bench]")
     desk.page.mouse.move(x + 400 / scale, y, steps=4)
     expect(desk.page.locator("svg.over g.held")).to_have_count(1)
+    expect(desk.figure("tongue")).not_to_have_text(before)
     desk.served.kill()
     expect(desk.banner).to_contain_text("Not connected")
     expect(desk.page.locator("svg.over g")).to_have_count(0)
     expect(desk.page.locator(".ghost")).to_have_count(0)
+    expect(desk.figure("tongue")).to_have_text(before)
     desk.page.mouse.up()
-    assert desk.served.text == text
+    assert desk.served.text == SMALL
 
 
 def test_it_catches_on_a_stud_and_says_so(desk: Desk) -> None:
