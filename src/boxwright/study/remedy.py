@@ -14,7 +14,19 @@ from dataclasses import dataclass, replace
 from boxwright.finding import Finding, Kind
 from boxwright.rig.compose import Reading
 from boxwright.study.arranged import Row, arranged, axes_of, needed
-from boxwright.study.bench import CURED, GRAVITY, SOUGHT, Bench, Mark, Proof, adds_nothing, leaves_question, stands
+from boxwright.study.bench import (
+    CURED,
+    GRAVITY,
+    SOUGHT,
+    Bench,
+    Mark,
+    Proof,
+    adds_nothing,
+    is_kept,
+    leaves_question,
+    stands,
+)
+from boxwright.study.clash_moves import MET, clash_moves
 from boxwright.study.clear_place import PLACED, clear_place_moves, nothing_clear
 from boxwright.study.fills import fills
 from boxwright.study.left import left_behind
@@ -109,19 +121,33 @@ def remedies(
             continue
         done.add(mark)
         lever = lever_of(finding, slot)
-        if lever is None and finding.code not in PLACED | CHANGED:
+        if lever is None and finding.code not in PLACED | CHANGED | MET:
             continue
         cures = list(fixes_of(bench, finding, slot, lever, everything, CURES if everything else per_finding))
         fixes += cures
-        says = _said_without(bench, finding, lever, slot) if not cures else ""
+        says = said_of_none(bench, finding, lever, slot) if not cures else ""
         if says:
             without.append((finding, says))
     return Remedies(chosen(fixes), tuple(without))
 
 
-def _said_without(bench: Bench, finding: Finding, lever: Lever | None, slot: Slot) -> str:
-    """Return what is said of a finding without a proved change."""
-    return nothing_clear(bench, finding, slot) if lever is None else said_without(bench, finding, lever, slot)
+def may_be_cured(finding: Finding, slot: Slot) -> bool:
+    """Return whether a change that clears a finding can be sought: something that can be moved, left or filled bears on
+    it. A question is answered by what it asks for, never by a change.
+    """
+    if finding.kind == "unknown" or is_kept(finding):
+        return False
+    if finding.code in PLACED:
+        return finding.kind == "fix"
+    lever = lever_of(finding, slot)
+    return lever is not None and pull_of(finding, lever, slot) is not None
+
+
+def said_of_none(bench: Bench, finding: Finding, lever: Lever | None, slot: Slot) -> str:
+    """Return what is said of a finding without a proved change: what was tried, or what it takes instead."""
+    if lever is None:
+        return nothing_clear(bench, finding, slot)
+    return said_without(bench, finding, lever, slot)
 
 
 def chosen(fixes: Iterable[Fix]) -> tuple[Fix, ...]:
@@ -205,6 +231,7 @@ def fixes_of(
     search = _Search(bench, finding, slot, most)
     search.through((*other_standing(finding, slot), *clear_place_moves(bench, finding, slot)))
     search.through(way_changes(bench.reading.rig, finding, slot))
+    search.through(clash_moves(bench, finding, slot))
     pull = pull_of(finding, lever, slot) if lever is not None else None
     if lever is not None and pull is not None and finding.kind != "unknown":
         search.is_open = pull.is_open

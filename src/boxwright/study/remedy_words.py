@@ -25,6 +25,11 @@ def moving(moves: Sequence[str]) -> str:
     return "Move " + ", and ".join(moves)
 
 
+def out_for_the_night(names: Sequence[str]) -> str:
+    """Return that some things are to be put outside before somebody goes to bed."""
+    return f"Take {' and '.join(names)} out of the trailer for the night"
+
+
 def filled(name: str, level: str, was: str, kg: float, is_towed: bool, header: HeaderUnits) -> str:
     """Return that a tank is to be carried at another level; ``was`` is empty where nobody has written its level."""
     how = level if level in {"full", "empty"} else f"at {level}"

@@ -171,6 +171,8 @@ def _piece(corner: Vector, piece: Piece) -> Block:
 
 def _legs(one: Fitted, place: Place) -> list[Block]:
     """Return the legs of what folds as they stand when it is down; folded they lie against it and add nothing."""
+    if not one.legs:
+        return []
     by = tuple(here.best - there.best for here, there in
                zip((place.x, place.y, place.z), (one.place.x, one.place.y, one.place.z), strict=True))  # fmt: skip
-    return [moved_block(Block(low, high), (by[0], by[1], by[2])) for low, high in one.legs] if one.legs else []
+    return [moved_block(Block(low, high), (by[0], by[1], by[2])) for low, high in one.legs]

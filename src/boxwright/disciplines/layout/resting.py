@@ -84,10 +84,15 @@ def crossings(bodies: Iterable[Body], room: Surfaces, closed: Iterable[Closed], 
         room.studs_front, room.studs_rear, room.studs_left, room.studs_right, room.deck, room.bows,
     )  # fmt: skip
     openings = tuple(closed)
+    known = [(face, plane) for face, plane in zip(FACES, faces, strict=True)
+             if isfinite(plane) and not (face[0] == "front" and has_nose)]  # fmt: skip
     for body in bodies:
-        for face, plane in zip(FACES, faces, strict=True):
+        if not body.known:
+            continue
+        around = body.around
+        for face, plane in known:
             name, axis, _ = face
-            if not isfinite(plane) or not body.known or (name == "front" and has_nose):
+            if not around.low[axis] + TOUCH < plane < around.high[axis] - TOUCH:
                 continue
             beyond = max((_beyond(block, face, plane, openings) for block in body.blocks), default=0.0)
             if beyond - body.doubt[axis] > LENGTHS["through"] and _is_in_the_box(body, axis, room):
