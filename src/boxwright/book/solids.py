@@ -47,7 +47,7 @@ def model_of(rig: Rig, slot: Slot) -> Model:
     marks = {item.of: item.marks for section in (rig.parts, rig.openings) for item in section}
     marks |= {layer.of: layer.marks for layer in rig.layers}
     weighed = _masses(rig)
-    planned = {one.of for one in rig.frame.openings if marks[one.of].planned}
+    planned = {one.of for one in rig.frame.openings if one.of not in marks or marks[one.of].planned}
     found = frame_solids(_as_planned(slot.frame, planned), rig.frame.framing, slot.box, thick)
     found += thing_solids(bodies, {item.of: _stuff(item) for item in rig.parts})
     staged = tuple(_staged(one, marks.get(one.of.removesuffix(UNCUT)), slot, weighed.get(one.of)) for one in found)
