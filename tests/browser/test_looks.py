@@ -13,7 +13,6 @@ from tests.browser.driven import ROOT, Desk, Served
 
 AXE = ROOT / "web" / "node_modules" / "axe-core" / "axe.min.js"
 SHOTS = Path(__file__).parent / "shots"
-SCREENS = "plan elevations sections solid frame towing weight air water stages records file book".split()
 SERIOUS = {"serious", "critical"}
 BEYOND = "all => all.filter(one => one.getBoundingClientRect().right > innerWidth + 1).map(one => one.textContent)"
 
@@ -36,7 +35,10 @@ def test_no_screen_shuts_anybody_out(
     context = browser.new_context(viewport={"width": size[0], "height": size[1]}, color_scheme=theme, locale="en-US")
     desk = Desk(context.new_page(), served).open()
     found = []
-    for screen in SCREENS:
+    expect(desk.page.locator(".rail a").first).to_be_attached()
+    links = desk.page.locator(".rail a").evaluate_all("all => all.map(one => one.hash.slice(1))")
+    assert {"plan", "weight", "book"} <= set(links), "every screen the rail has is looked at"
+    for screen in links:
         if screen != "plan":
             desk.go(screen)
         expect(desk.page.locator("#figure-tongue")).to_be_attached()
@@ -74,6 +76,9 @@ def test_the_first_page_shuts_nobody_out(serve: Callable[..., Served], show: Cal
     SHOTS.mkdir(exist_ok=True)
     desk.page.screenshot(path=SHOTS / "first-light-1280.png", full_page=True)
     found = against(desk)
+    desk.page.get_by_role("button", name="Dark", exact=True).click()
+    desk.page.screenshot(path=SHOTS / "first-dark-1280.png", full_page=True)
+    found += against(desk)
     desk.page.set_viewport_size({"width": PHONE[0], "height": PHONE[1]})
     desk.page.screenshot(path=SHOTS / "first-light-390.png")
     assert desk.page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
