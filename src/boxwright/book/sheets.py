@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
+from boxwright.book import changeover_card
 from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
 from boxwright.book.poses import pose_sheets
 from boxwright.book.worded import worded
-from boxwright.disciplines import frame, towing, weight
+from boxwright.disciplines import frame, safety, towing, weight
 from boxwright.disciplines.frame.drawn import Drawn, Ruler
 from boxwright.disciplines.frame.ordering import OrderLine
 from boxwright.disciplines.frame.receiving import expected
@@ -86,14 +87,35 @@ def _of_towing(asked: Printing) -> tuple[Sheet, ...]:
     return towing.sheets(asked.findings, f"{asked.words}, load {slot.load}" if slot is not None else asked.words)
 
 
+def _of_safety(asked: Printing) -> tuple[Sheet, ...]:
+    rig, slot = asked.rig, asked.slot
+    if slot is None or slot.safety is None:
+        return ()
+    return safety.sheets(slot.safety, rig.header.countries, rig.safety.shut_offs, asked.units)
+
+
 IN_ORDER: tuple[tuple[str, Callable[[Printing], tuple[Sheet, ...]]], ...] = (
     ("frame", _of_frame),
     ("layout", _of_layout),
     ("weight", _of_weight),
     ("", _charts),
     ("towing", _of_towing),
+    ("safety", _of_safety),
 )
 """What draws the sheets of each chapter, in the order they are printed; a chapter's screen shows the same."""
+
+
+def _changeover(asked: Printing) -> tuple[Sheet, ...]:
+    return changeover_card.changeover_sheets(asked.rig, asked.slot, asked.units)
+
+
+SLOW: dict[str, Callable[[Printing], tuple[Sheet, ...]]] = {changeover_card.NAME: _changeover}
+"""Sheets that take a second or more, by name: drawn only where one is asked for by name, or all are printed."""
+
+
+def slow_titles(rig: Rig, slot: Slot | None) -> dict[str, str]:
+    """Return the names and titles of the slow sheets there are in a slot; nothing of them is worked out."""
+    return {changeover_card.NAME: changeover_card.TITLE} if changeover_card.has_card(rig, slot) else {}
 
 
 def sheets_of(
@@ -107,6 +129,11 @@ def sheets_of(
     """Return every sheet of a rig in one slot; the words of `Printing` say what is handed over."""
     asked = Printing(rig, slot, findings, lines, words, units)
     return tuple(worded(sheet) for _, draw in IN_ORDER for sheet in draw(asked))
+
+
+def slow_sheets(asked: Printing, names: Iterable[str]) -> tuple[Sheet, ...]:
+    """Return those of the slow sheets that are asked for by name."""
+    return tuple(worded(sheet) for name in names if name in SLOW for sheet in SLOW[name](asked))
 
 
 def sheets_of_chapter(chapter: str, asked: Printing) -> tuple[Sheet, ...]:

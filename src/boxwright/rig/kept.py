@@ -100,7 +100,7 @@ def _shut_offs(items: dict[str, tuple[Item, ...]]) -> tuple[ShutOff, ...]:
     wires = [one.own for one in items["wires"] if isinstance(one.own, Wire)]
     said = [ShutOff(_facet(one).shuts.strip().lower(), one.name, one.of) for one in items["parts"] if _facet(one).shuts]
     told = [
-        ShutOff("shore", f"pull the plug out of {one.name}", one.of)
+        ShutOff("shore", f"plug out of {one.name}", one.of)
         for one in items["openings"]
         if any(wire.from_ == one.name and _is_shore(wire) for wire in wires)
     ]
@@ -115,7 +115,7 @@ def _of_battery(item: Item, wires: list[Wire]) -> Iterator[ShutOff]:
     if isinstance(facet, PowerFacet) and facet.battery is not None:
         is_fused = any(wire.fuse is not None and wire.fuse.at == item.name for wire in wires)
         place = f"{item.name}, in {item.words.inside}" if item.words.inside else item.name
-        yield ShutOff("battery", f"{place}: {'take out the fuses at it' if is_fused else 'take off a cable'}", item.of)
+        yield ShutOff("battery", f"{'fuses at' if is_fused else 'cable of'} {place}", item.of)
 
 
 def _of_fuel(item: Item) -> Iterator[ShutOff]:
@@ -123,7 +123,7 @@ def _of_fuel(item: Item) -> Iterator[ShutOff]:
     path = facet.heater.path if isinstance(facet, HeatFacet) and facet.heater is not None else ()
     valve = next((word for word in path if "valve" in word.lower()), "")
     if valve:
-        yield ShutOff("fuel", f"{valve} of {path[0]}", item.of)
+        yield ShutOff("fuel", f"{valve}, {path[0]}", item.of)
 
 
 def _is_shore(wire: Wire) -> bool:

@@ -1,8 +1,141 @@
-"""Drawings of safety: none yet."""
+"""The card inside the door: ways out by number, whom to call, what to do, what to shut off, on one page."""
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
 
-def sheets() -> tuple[()]:
-    """Return the drawings of safety."""
-    return ()
+from boxwright.disciplines.safety.parts import ShutOff
+from boxwright.disciplines.safety.result import Device, Exit, Result
+from boxwright.disciplines.safety.sourced import DOOR_CARD, EMERGENCY
+from boxwright.units import HeaderUnits, show
+
+if TYPE_CHECKING:
+    from boxwright.drawing import Grid, Sheet
+
+BLANK = "____________"
+ORDER = ("safe", "gas", "fuel", "shore", "battery", "end")
+"""In which order the trailer is made safe; what shuts each off stands beside it, or room for a pencil."""
+SHUT = ("gas", "fuel", "shore", "battery")
+CAUTION = (
+    "Local code, then the leaflets of alarm and extinguisher come first. Try each way out in the dark, and the alarms."
+)
+MOST_LARGE = 6
+"""Rows in large letters that leave room on one page for the rest; where there are more the ways out are set smaller."""
+
+
+def sheets(
+    result: Result,
+    countries: tuple[str, ...],
+    shut_offs: tuple[ShutOff, ...],
+    shown_in: HeaderUnits,
+    quick: tuple[str, ...] = (),
+) -> tuple[Sheet, ...]:
+    """Return the card at the door. ``quick`` is how to be out in two minutes, where somebody has worked it out."""
+    # What draws is loaded when something is drawn: `check` answers without it.
+    from boxwright.drawing import Sheet
+
+    call = _call(countries)
+    grids = (
+        call,
+        _ways(result, MOST_LARGE - len(call.rows)),
+        *((_numbered("Out in two minutes", quick),) if quick else ()),
+        _numbered("When the carbon monoxide alarm sounds", DOOR_CARD["co"]),
+        _fire(result, shown_in),
+        _safe(shut_offs),
+    )
+    return (Sheet("door-card", "Card for the door", (), (CAUTION,), grids, stands_up=True, is_for_hand=True),)
+
+
+def numbers_to_call(countries: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    """Return whom to call in each country of the route, home first; empty where nobody wrote it here."""
+    codes = dict.fromkeys(one.upper().partition("-")[0] for one in countries)
+    return tuple((code, EMERGENCY.get(code, "")) for code in codes)
+
+
+def _call(countries: tuple[str, ...]) -> Grid:
+    from boxwright.drawing import Grid
+
+    called: dict[str, list[str]] = {}
+    for code, number in numbers_to_call(countries):
+        called.setdefault(number or BLANK, []).append(code)
+    rows = [(f"CALL {number}", f"{', '.join(codes)}: say where and how many") for number, codes in called.items()]
+    rows = rows or [(f"CALL {BLANK}", "say where and how many")]
+    rows.append(("We are at, GPS", ""))
+    return Grid("", ("", ""), tuple(rows), ("",) * len(rows), "large")
+
+
+def _ways(result: Result, most_large: int) -> Grid:
+    from boxwright.drawing import Grid
+
+    there = [one for one in result.exits if one.there != "no"]
+    rows = [(str(one.number), f"{one.way.name}, {_wall(one)}", _opens(one)) for one in there]
+    return Grid(
+        "Ways out",
+        ("", "", ""),
+        tuple(rows) or (("", "none is written", BLANK),),
+        tuple(one.way.of for one in there) or ("",),
+        "large" if len(there) <= most_large else "normal",
+    )
+
+
+def _wall(one: Exit) -> str:
+    return {"roof": "roof", "floor": "floor"}.get(one.way.wall, f"{one.way.wall} wall" if one.way.wall else "no wall")
+
+
+def _opens(one: Exit) -> str:
+    """Return how one leaves by a way out, in as few words as can be."""
+    if one.there == "perhaps":
+        return "NOT IN YET"
+    if one.opens == "none":
+        return "NOT FROM INSIDE"
+    if one.opens in ("key", "tool"):
+        return f"ONLY WITH A {one.opens.upper()}"
+    if one.opens == "unknown":
+        return "NOT TRIED YET"
+    by = f", by {one.released_by.partition('[')[2].rstrip(']')}" if one.released_by else ""
+    turns = one.way.turns.partition(" hinged ")
+    return f"opens {turns[0]}{by}" if turns[0] else f"opens from inside{by}"
+
+
+def _numbered(title: str, lines: tuple[str, ...]) -> Grid:
+    from boxwright.drawing import Grid
+
+    rows = tuple((str(number), says) for number, says in enumerate(lines, 1))
+    return Grid(title, ("", ""), rows, ("",) * len(rows), "normal")
+
+
+def _fire(result: Result, shown_in: HeaderUnits) -> Grid:
+    """Return what to do in a fire, and where each extinguisher hangs."""
+    from boxwright.drawing import Grid
+
+    rows, of = [(str(number), says) for number, says in enumerate(DOOR_CARD["fire"], 1)], [""] * len(DOOR_CARD["fire"])
+    hanging = [one for one in result.extinguishers if one.there == "yes"]
+    for device in hanging:
+        rows.append(("", f"Extinguisher: {_place(device, result, shown_in) or BLANK}"))
+        of.append(device.kept.of)
+    if not hanging:
+        rows.append(("", "NO EXTINGUISHER"))
+        of.append("")
+    return Grid("Fire", ("", ""), tuple(rows), tuple(of), "normal")
+
+
+def _safe(shut_offs: tuple[ShutOff, ...]) -> Grid:
+    """Return the order in which the trailer is made safe; what shuts a thing off is left to a pencil where unknown."""
+    from boxwright.drawing import Grid
+
+    rows, of = [], []
+    for number, what in enumerate(ORDER, 1):
+        found = [one for one in shut_offs if one.what == what]
+        where = "; ".join(one.words for one in found) or (BLANK if what in SHUT else "")
+        rows.append((str(number), " ".join((*DOOR_CARD[what], where)).strip()))
+        of.append(found[0].of if found else "")
+    return Grid("Making safe, while there is time", ("", ""), tuple(rows), tuple(of), "normal")
+
+
+def _place(device: Device, result: Result, shown_in: HeaderUnits) -> str:
+    if device.at is None:
+        return ""
+    x, y, z = device.at
+    side = "left" if y.best < 0.0 else "right"
+    back, up = show(x.low, "m", shown_in), show(z.low - result.floor, "m", shown_in)
+    return f"{side} side, {back} from the front, {up} up"

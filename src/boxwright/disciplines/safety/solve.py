@@ -58,11 +58,10 @@ def solve(
     ``people`` who is inside in the load state.
     """
     is_judged = use in USES
-    parts = {one.of: one for one in stood} if is_judged else {}
+    parts = {one.of: one for one in stood}
     devices = tuple(
         Device(kept, _there(parts.get(kept.of)), ends_of(parts[kept.of].place) if kept.of in parts else None)
         for kept in own.kept
-        if is_judged
     )
     room = own.room
     releases = tuple(one for one in devices if one.kept.what == "release")

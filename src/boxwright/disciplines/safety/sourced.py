@@ -35,7 +35,17 @@ FUELS: dict[str, tuple[bool, str]] = {
 WORDS: dict[str, str] = {name: str(what) for name, (what,) in _columns("words", "what").items()}
 EMERGENCY: dict[str, str] = {name: str(number) for name, (number,) in _columns("emergency", "number").items()}
 """Whom to call, by country."""
-EMERGENCY_FROM: dict[str, str] = {str(row.cells[0]): row.source for row in load_table(PACKAGE, "emergency").rows}
+
+
+def _parts_of_the_card() -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for part, says in _columns("door_card", "part", "says").values():
+        found[str(part)] = (*found.get(str(part), ()), str(says))
+    return found
+
+
+DOOR_CARD: dict[str, tuple[str, ...]] = _parts_of_the_card()
+"""What stands on the card at the door, by its part: co, fire, safe."""
 
 _PIECES = re.compile(r"[a-z]+")
 

@@ -114,16 +114,17 @@ def _widths(
 ) -> tuple[float, ...]:
     """Return the widths of columns: what their words ask for; where that is too much, each gives up its share."""
     wanted, least, whole = [], [], []
+    widest, pencil, readable = (one * letters / SMALL for one in (WIDEST, PENCIL, READABLE))
     for number, name in enumerate(columns):
         cells = [row[number] for row in rows if cleaned(row[number])]
         texts = [(cleaned(name), True), *((cleaned(cell), False) for cell in cells)]
         natural = max(width_of(text, letters, is_bold) for text, is_bold in texts) + 2 * PAD + HAIR
         longest = max(width_of(one, letters, is_bold) for text, is_bold in texts for one in text.split() or [""])
         if not cells and rows:
-            natural = max(natural, PENCIL)
-        wanted.append(min(max(natural, NARROWEST), max(WIDEST, longest + 2 * PAD)))
+            natural = max(natural, pencil)
+        wanted.append(min(max(natural, NARROWEST), max(widest, longest + 2 * PAD)))
         least.append(min(max(longest + 2 * PAD + HAIR, NARROWEST), wanted[-1]))
-        whole.append(max(wanted[-1], min(natural, READABLE)))
+        whole.append(max(wanted[-1], min(natural, readable)))
     if sum(wanted) <= limit:
         # Room that is over goes to the columns whose words are broken into lines.
         lacking = sum(whole) - sum(wanted)
