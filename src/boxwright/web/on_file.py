@@ -10,7 +10,7 @@ from boxwright.disciplines import weight
 from boxwright.disciplines.frame.receiving import Expected, expected
 from boxwright.disciplines.stages.parts import StageFacet
 from boxwright.disciplines.weight.sheets import SCALE
-from boxwright.drawing import Grid
+from boxwright.drawing import TO_TICK, Grid
 from boxwright.finding import Answer
 from boxwright.model.stage import Stage
 from boxwright.rig.rig import Item, Rig
@@ -24,12 +24,17 @@ from boxwright.web.session import Seen
 NOTHING = 1e-4
 """A difference (m or kg) smaller than this is none."""
 KINDS = {"wires": " (wire)", "openings": " (opening)"}
+PENCIL = "____"
+"""Stands in a cell that is written on with a pencil."""
 AWAITED = "..."
 """Stands where a stage is still being worked out."""
 
 
 def tables_of(grids: Iterable[Grid]) -> list[contract.Table]:
-    """Return grids as the page is told of them: things by their names, with the paths behind them."""
+    """Return grids as the page is told of them: things by their names, with the paths behind them.
+
+    A box to tick and a line to write on are for a pencil: they are left to the printed sheet, which keeps the answer.
+    """
     return [_told(grid) for grid in grids if grid.rows]
 
 
@@ -38,8 +43,14 @@ def _told(grid: Grid) -> contract.Table:
     for row in grid.rows:
         for cell in row:
             names |= paths_in(cell)
-    rows = [[in_words(cell) for cell in row] for row in grid.rows]
-    return contract.Table(title=grid.title, columns=list(grid.columns), rows=rows, of=list(grid.of), names=names)
+    is_for_paper = any(cell.startswith(TO_TICK) for row in grid.rows for cell in row)
+    shown = [(row, of) for row, of in zip(grid.rows, grid.of, strict=True) if not any(PENCIL in cell for cell in row)]
+    rows = [[in_words(cell).removeprefix(TO_TICK).lstrip() for cell in row] for row, _ in shown]
+    kept = [at for at, column in enumerate(grid.columns) if column or any(row[at] for row in rows)]
+    rows = [[row[at] for at in kept] for row in rows]
+    title = f"{grid.title}; ticked on paper, the Book prints it" if is_for_paper else grid.title
+    columns = [grid.columns[at] for at in kept]
+    return contract.Table(title=title, columns=columns, rows=rows, of=[of for _, of in shown], names=names)
 
 
 # ------------------------------------------------------------------ stages
