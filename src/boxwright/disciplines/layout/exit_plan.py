@@ -72,7 +72,7 @@ def _number(one: WayOut, posed: Posed) -> list[Mark]:
     corners = ((at[0] - half, at[1] - half), (at[0] + half, at[1] - half),
                (at[0] + half, at[1] + half), (at[0] - half, at[1] + half))  # fmt: skip
     of = one.opening.of
-    return [Shape(corners, "cut", of, "none"), Text(at, str(one.number), of, "large", may_move=False)]
+    return [Shape(corners, "cut", of, "none"), Text(at, str(one.number), of, "normal", may_move=False)]
 
 
 def _rows(

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from math import isfinite
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
-from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.body_sizes import ROOM, SHARE
 from boxwright.disciplines.layout.figures import (
     lying_end,
     lying_side,
@@ -120,8 +120,11 @@ def _across(posed: Posed, bed: Bed) -> View:
     share = (y1 - y0) / len(names)
     for number, name in enumerate(names):
         middle = y0 + share * (number + 0.5)
-        figure = lying_end if number else sitting_front
-        marks += figure((middle, bed.top), _tall(posed, name), _of(name, bed))
+        if number:
+            marks += lying_end((middle, bed.top), _tall(posed, name), _of(name, bed))
+            continue
+        seat = _seat(posed, bed, cut, (y0, y0 + share), _tall(posed, name))
+        marks += sitting_front((seat, bed.top), _tall(posed, name), _of(name, bed))
     marks += _over_bed(posed, bed, y1 - 0.1 if bed.place.y.best < 0.0 else y0 + 0.1)
     free = _floor_beside(posed, bed, cut)
     wide = bed.lies_on[1] if bed.lies_on is not None else y1 - y0
@@ -137,6 +140,24 @@ def _across(posed: Posed, bed: Bed) -> View:
     marks += _measured(posed, room.left, room.right, "trailer.body.width", is_long=False)
     looks = "looking forward, your left is the trailer's left"
     return View("Across, through the bed", looks, tuple(marks), "the finished floor")
+
+
+def _seat(posed: Posed, bed: Bed, cut: float, span: tuple[float, float], tall: float) -> float:
+    """Return where across a bed somebody sits up, at a cut: as near to the middle of a stretch as the head is free."""
+    low, high = span
+    half = SHARE["shoulder width"] * tall / 2.0
+    over = [
+        (block.low[1], block.high[1])
+        for one in posed.bodies
+        for block in one.blocks
+        if block.low[0] < cut < block.high[0]
+        and block.low[2] < bed.top + SHARE["sitting"] * tall
+        and block.high[2] > bed.top + SHARE["sitting"] * tall / 2.0
+    ]
+    middle = (low + high) / 2.0
+    places = [low + FINE * step for step in range(int((high - low) / FINE) + 1)]
+    free = [at for at in places if not any(a < at + half / 2.0 and b > at - half / 2.0 for a, b in over)]
+    return min(free, key=lambda at: abs(at - middle), default=middle)
 
 
 def _measured(posed: Posed, low: float, high: float, of: str, is_long: bool = True) -> list[Mark]:

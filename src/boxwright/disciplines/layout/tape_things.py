@@ -102,5 +102,5 @@ def _row(
         posed.length(y - ay),
         posed.length(hypot(x - ax, y - ay)),
         posed.length(hypot(x - bx, y - by)),
-        f"{posed.length(size[0])} x {posed.length(size[1])}" if named[2] == "1" else "",
+        f"{posed.length(size[0])} x {posed.length(size[1])}" if named[2] == "1" else "-",
     )

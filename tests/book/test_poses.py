@@ -1,0 +1,174 @@
+"""The sheets with people in them: each demo's plans, ways out, headroom and things to tape out say what is written."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from functools import cache
+from math import hypot, inf
+from pathlib import Path
+
+import pytest
+
+from boxwright.book.answer import slot_of
+from boxwright.book.poses import pose_sheets
+from boxwright.disciplines.layout.body_sizes import SHARE
+from boxwright.disciplines.layout.figures import lying_end, lying_side, sitting_front, standing_front, standing_side
+from boxwright.drawing import Arc, Dimension, Grid, Line, Mark, Shape, Sheet, Text
+from boxwright.finding import Use
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from boxwright.units import HeaderUnits, read_exact
+
+ROOT = Path(__file__).resolve().parents[2]
+DAY = date(2026, 5, 2)
+NAMES = ("plan-travel", "plan-night", "plan-work", "headroom", "exits", "tape-things")
+STAGES = [("whimbrel", 10), ("whimbrel", 5), ("whimbrel", 0), ("dunlin", 5), ("dunlin", 0), ("gannet", 3)]
+
+
+@cache
+def drawn(name: str, stage: int, use: Use = "sleep") -> dict[str, Sheet]:
+    """Return the sheets of a demo at a stage, by name."""
+    rig = read_rig((ROOT / "rigs" / f"{name}.yaml").read_text(encoding="utf-8")).rig
+    found = study(rig, DAY, stage=stage)
+    slot = slot_of(found, use, "") or slot_of(found, "tow", "")
+    assert slot is not None
+    return {sheet.name: sheet for sheet in pose_sheets(rig, slot, rig.header.units)}
+
+
+def marks(sheet: Sheet) -> list[Mark]:
+    return [mark for view in sheet.views for mark in view.marks]
+
+
+def words(sheet: Sheet) -> list[str]:
+    return [mark.words for mark in marks(sheet) if isinstance(mark, Text)]
+
+
+def grid(sheet: Sheet) -> list[dict[str, str]]:
+    """Return the rows of a sheet's only table by the heads of its columns."""
+    (only,) = sheet.grids
+    assert isinstance(only, Grid)
+    return [dict(zip(only.columns, row, strict=True)) for row in only.rows]
+
+
+@pytest.mark.parametrize(("name", "stage"), STAGES)
+def test_every_sheet_is_there_and_every_mark_is_about_a_line(name: str, stage: int) -> None:
+    found = drawn(name, stage)
+    assert set(found) | {"tape-things"} == set(NAMES)
+    assert ("tape-things" in found) == (stage > 0)  # an empty trailer has nothing to lay out
+    for sheet in found.values():
+        assert marks(sheet)
+        assert all(mark.of for mark in marks(sheet))
+        for one in sheet.grids:
+            assert len(one.of) == len(one.rows) and all(len(row) == len(one.columns) for row in one.rows)
+
+
+def test_each_pose_shows_its_things_where_they_are_then() -> None:
+    found = drawn("whimbrel", 10)
+    at = {name: {row["Thing"]: row for row in grid(found[name])} for name in NAMES[:3]}
+    assert at["plan-travel"]["bunk"]["Size"].startswith("76 in x 9 in")  # folded up, as deep as it is written
+    assert at["plan-night"]["bunk"]["Size"].startswith("76 in x 48 in")
+    assert "boat" in at["plan-travel"] and "boat" not in at["plan-night"]
+    assert "duffels" in at["plan-work"] and "duffels" not in at["plan-night"]
+
+
+def test_the_free_way_is_drawn_with_its_width_and_by_hand_dunlins_is_what_the_crates_leave() -> None:
+    # the rear opening begins 50 mm inside the studs on the left, the crates begin 300 mm inside them
+    assert "250 mm free to rear" in words(drawn("dunlin", 5)["plan-night"])
+    assert any("free to side-door" in one for one in words(drawn("whimbrel", 10)["plan-night"]))
+    assert any("free to ramp" in one for one in words(drawn("whimbrel", 10)["plan-travel"]))
+
+
+def test_ways_out_are_numbered_and_told_with_what_is_in_them() -> None:
+    rows = grid(drawn("whimbrel", 10)["exits"])
+    assert [(row["No."], row["Way out"]) for row in rows] == [
+        ("1", "side-door"), ("2", "ramp"), ("3", "window-right"), ("3", "window-right, climbing"),
+    ]  # fmt: skip
+    assert rows[0]["Opens"].endswith("from inside") and rows[1]["Opens"].endswith("not from inside")
+    assert rows[2]["In the way"] == "bench-right" and rows[3]["Over"] == "bench-right"
+    (blocked,) = [row for row in grid(drawn("dunlin", 5)["exits"]) if row["Way out"] == "rear"]
+    assert blocked["Wide"] == "250 mm" and blocked["In the way"] == "bowls-crates"
+    assert "250 mm only: bowls-crates" in words(drawn("dunlin", 5)["exits"])
+
+
+def test_without_a_bed_no_way_out_of_one_is_drawn_and_that_is_said() -> None:
+    sheet = drawn("whimbrel", 5)["exits"]
+    assert "Nobody's bed stands yet" in sheet.notes[0] and sheet.grids == ()
+
+
+def test_the_two_tapes_and_the_two_ordinates_of_a_corner_agree() -> None:
+    for name, units, width in (("whimbrel", HeaderUnits(length="in"), "80 in"), ("dunlin", HeaderUnits(), "1300 mm")):
+        wide = read_exact(width, "length", units)
+        rows = grid(drawn(name, 10 if name == "whimbrel" else 5)["tape-things"])
+        assert len(rows) >= 20
+        for row in rows:
+            x, y, a, b = (
+                read_exact(row[key], "length", units) for key in ("Rearward", "From the left", "From A", "From B")
+            )
+            assert hypot(x, y) == pytest.approx(a, abs=2.5e-3)
+            assert hypot(x, wide - y) == pytest.approx(b, abs=2.5e-3)
+
+
+def test_by_hand_the_corners_of_a_written_thing() -> None:
+    # galley: x 50, its left edge at the finished left wall, 1/4 in strip and 1/4 in liner inside the studs; 26 x 20
+    rows = [row for row in grid(drawn("whimbrel", 10)["tape-things"]) if row["Thing"] == "galley"]
+    assert [(row["Corner"], row["Rearward"], row["From the left"]) for row in rows] == [
+        ("1", "50 in", "1/2 in"),
+        ("2", "76 in", "20 1/2 in"),
+    ]
+    assert rows[0]["Size"] == "26 in x 20 in"
+
+
+def test_headroom_shows_who_lies_sits_and_stands_and_over_which_height() -> None:
+    sheet = drawn("dunlin", 5)["headroom"]
+    along, across = sheet.views
+    # the bed's mattress ends 530 mm over the deck, the ceiling is 1644.5 mm over it
+    assert any(isinstance(mark, Text) and mark.words == "1114 mm" for mark in along.marks)
+    assert any("stoops by" in one for one in words(sheet))
+    heads = [mark for mark in across.marks if isinstance(mark, Arc) and mark.of == "people[turner]"]
+    assert len(heads) == 2
+    said = {row["What"]: row["Comes out"] for row in grid(sheet)}
+    assert said["stands in the room"] == "short" and said["sits up in bench-bed"] == "enough"
+    assert [mark.words for mark in across.marks if isinstance(mark, Dimension)][-1] == "1640 mm"
+
+
+def test_somebody_whose_height_nobody_wrote_is_said_to_be_drawn_without_it() -> None:
+    text = (ROOT / "rigs" / "dunlin.yaml").read_text(encoding="utf-8").replace("height: 1780, ", "")
+    rig = read_rig(text).rig
+    slot = slot_of(study(rig, DAY, stage=5), "sleep", "")
+    assert slot is not None
+    (sheet,) = [one for one in pose_sheets(rig, slot, rig.header.units) if one.name == "headroom"]
+    assert sheet.notes[0] == "Not to scale, for nobody wrote how tall: turner."
+    assert {row["Comes out"] for row in grid(sheet) if row["Who"] == "turner"} == {"not known"}
+
+
+def reach(figure: list[Mark]) -> tuple[float, float, float, float]:
+    """Return the least and greatest places of a figure, across and up."""
+    xs, ys = [], []
+    for mark in figure:
+        if isinstance(mark, Shape):
+            xs += [x for x, _ in mark.points]
+            ys += [y for _, y in mark.points]
+        elif isinstance(mark, Arc):
+            xs += [mark.centre[0] - mark.radius, mark.centre[0] + mark.radius]
+            ys += [mark.centre[1] - mark.radius, mark.centre[1] + mark.radius]
+    return min(xs, default=inf), max(xs, default=inf), min(ys, default=inf), max(ys, default=inf)
+
+
+@pytest.mark.parametrize("height", [1.5, 2.0])
+def test_figures_are_as_tall_as_they_are_written(height: float) -> None:
+    for figure in (standing_front((1.0, 0.5), height, "a"), standing_side((1.0, 0.5), height, "a", -1.0)):
+        _, _, low, high = reach(figure)
+        assert low == pytest.approx(0.5, abs=0.01) and high == pytest.approx(0.5 + height)
+    low, high, _, _ = reach(lying_side((1.0, 0.5), height, "a"))
+    assert high - low == pytest.approx(height, abs=0.01)
+    left, right, low, high = reach(sitting_front((1.0, 0.5), height, "a"))
+    assert high - low == pytest.approx(SHARE["sitting"] * height, abs=0.01) and left + right == pytest.approx(2.0)
+    _, _, low, _ = reach(lying_end((1.0, 0.5), height, "a"))
+    assert low == pytest.approx(0.5, abs=0.01)
+
+
+def test_a_way_ends_beyond_its_opening() -> None:
+    lines = [mark for mark in marks(drawn("whimbrel", 10)["exits"]) if isinstance(mark, Line) and mark.line == "centre"]
+    door = [mark for mark in lines if mark.of == "openings[side-door]"]
+    assert door[-1].end[1] > 40 * 0.0254 and not re.search("inf|nan", repr(door))
