@@ -16,7 +16,7 @@ from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
 from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
-from boxwright.rig.fitting import fitted_of
+from boxwright.rig.fitting import Known, fitted_of
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.impossible import impossible, unread_lengths
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
@@ -59,6 +59,7 @@ class Composer:
     """Composes documents, and remembers each item so that an edit elsewhere reads nothing again."""
 
     _items: dict[tuple[str, str], tuple[Any, tuple[Item, list[Mistake]]]] = field(default_factory=dict)
+    _fitted: Known = field(default_factory=dict)
 
     def compose(self, document: Document) -> Reading:
         """Return the rig of a document. Never fails: what cannot be read is said and left unknown."""
@@ -95,7 +96,7 @@ class Composer:
         shell, unread = shell_of(framing, items, layers, readings, units, len(stages.stages), trailer)
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
-        fitted = fitted_of(items["parts"], items["openings"], surfaces, units)
+        fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
         kept = kept_of(items, people, surfaces, units.words)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)

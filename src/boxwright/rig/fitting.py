@@ -13,15 +13,17 @@ from boxwright.rig.rig import Item
 from boxwright.units import Band, CannotRead, HeaderUnits, read_band, read_exact
 
 Corners = tuple[Vector, Vector]
+Known = dict[str, tuple[Item, Fitted, HeaderUnits]]
 
 
 def fitted_of(
-    parts: tuple[Item, ...], openings: tuple[Item, ...], room: Surfaces, units: HeaderUnits
+    parts: tuple[Item, ...], openings: tuple[Item, ...], room: Surfaces, units: HeaderUnits, known: Known | None = None
 ) -> layout.Section:
-    """Return every part and opening as layout sees it."""
+    """Return every part and opening as layout sees it; ``known`` keeps what an unchanged part came to."""
+    known = {} if known is None else known
     paths = {item.name: item.of for item in parts}
     return layout.Section(
-        tuple(_fitted(item, paths, units) for item in parts),
+        tuple(_remembered(item, paths, units, known) for item in parts),
         tuple(Closed(one.of, one.name, _side(one.words.wall, units), one.place, _leaf(one)) for one in openings),
         room,
     )
@@ -41,6 +43,14 @@ def _leaf(item: Item) -> layout.Facet | None:
     sash = unit.swing
     swing = Swing.model_construct(hinge=sash.hinge, opens=sash.opens, to=sash.to)
     return (facet or layout.Facet()).model_copy(update={"swing": swing})
+
+
+def _remembered(item: Item, paths: dict[str, str], units: HeaderUnits, known: Known) -> Fitted:
+    had = known.get(item.of)
+    carriers = paths.get(item.words.inside, ""), paths.get(item.words.rides_on, "")
+    if had is None or had[0] is not item or (had[1].inside, had[1].rides_on) != carriers or had[2] != units:
+        had = known[item.of] = item, _fitted(item, paths, units), units
+    return had[1]
 
 
 def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
