@@ -108,6 +108,16 @@ class AxleLoad:
 
 
 @dataclass(frozen=True, slots=True)
+class Clearance:
+    """How far one thing is from another (m), below zero when it is in it, and when: travel, night or work."""
+
+    of: str
+    to: str
+    metre: Band
+    when: str
+
+
+@dataclass(frozen=True, slots=True)
 class Context:
     """What a slot is asked for. A discipline receives only the fields it names; the stage is never passed.
 

@@ -13,7 +13,9 @@ import pytest
 from boxwright.disciplines.layout.bodies import Block, Body, moved_block, posed
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.meeting import are_in, lines_of, near_pairs, roots_of
+from boxwright.disciplines.layout.near import clearances
 from boxwright.disciplines.layout.resting import meetings
+from boxwright.disciplines.layout.result import Result
 from boxwright.disciplines.layout.sweeps import Mover, Slip, bed_of
 from boxwright.disciplines.layout.telling import rounded_up
 from boxwright.finding import Finding
@@ -219,3 +221,35 @@ def test_pairs_are_found_whatever_their_order(seed: int) -> None:
     blocks = [(one.blocks[0], number) for number, one in enumerate(layout(seed))]
     found = {tuple(sorted(pair)) for pair in near_pairs(blocks)}
     assert found == {tuple(sorted(pair)) for pair in near_pairs(blocks[::-1])}
+
+
+# ------------------------------------------------------------------ what is near
+
+
+def test_the_nearest_gaps_of_a_thing_are_told_least_first() -> None:
+    bodies = (
+        body("box", (1.0, 0.0, 0.0), (0.5, 0.5, 0.5)),
+        body("near", (1.7, 0.0, 0.0), (0.5, 0.5, 0.5)),
+        body("far", (2.9, 0.9, 0.0), (0.2, 0.2, 0.5)),
+        body("in", (0.9, 0.0, 0.0), (0.2, 0.5, 0.5)),
+    )
+    found = clearances(Result("tow", bodies), "parts[box]", ROOM)
+    assert [(one.to, round(one.metre.best, 9)) for one in found] == [
+        ("parts[in]", -0.1),
+        ("parts[near]", 0.2),
+        ("room.right", 0.7),
+        ("room.front", 1.0),
+    ]
+    assert {one.when for one in found} == {"travel"}
+    back = clearances(Result("tow", bodies), "parts[near]")
+    assert next(one.metre for one in back if one.to == "parts[box]") == found[1].metre
+
+
+def test_a_gap_carries_the_doubt_of_both_and_a_thing_without_a_place_has_none() -> None:
+    box = replace(body("box", (1.0, 0.0, 0.0), (0.5, 0.5, 0.5)), doubt=(0.01, 0.0, 0.0))
+    near = replace(body("near", (1.7, 0.0, 0.0), (0.5, 0.5, 0.5)), doubt=(0.02, 0.0, 0.0))
+    (found,) = clearances(Result("sleep", (box, near)), "parts[box]")
+    assert (found.metre.low, found.metre.high) == (pytest.approx(0.17), pytest.approx(0.23))
+    assert found.when == "night"
+    assert clearances(Result("tow", (replace(box, known=False), near)), "parts[box]") == ()
+    assert clearances(Result("tow", (box, near)), "parts[none]") == ()
