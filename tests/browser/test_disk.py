@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable
 
 from playwright.sync_api import expect
@@ -95,15 +94,20 @@ def test_a_folder_that_takes_nothing_is_said(serve: Callable[..., Served], show:
     served = serve(text=SMALL)
     desk = show(served)
     expect(desk.thing("parts[bench]")).to_be_attached()
-    if os.geteuid() == 0:  # nothing is forbidden to this account: a folder in the way of the lock does the same
-        (served.folder / ".boxwright").mkdir(exist_ok=True)
-        (served.folder / f".{served.rig}.lock").mkdir(exist_ok=True)
-    served.folder.chmod(0o500)
-    try:
-        desk.drag("parts[bench]", 254)
-        expect(desk.page.locator("g.thing").first).to_be_attached()
-    finally:
-        served.folder.chmod(0o700)
+    in_the_way = served.folder / ".boxwright"  # where texts are kept beside the file: forbidden to every account alike
+    in_the_way.write_text("in the way", encoding="utf-8")
+    desk.drag("parts[bench]", 254)
+    expect(desk.banner).to_contain_text("could not be written")
+    expect(desk.banner).to_contain_text("kept in this page and its program only")
+    with desk.page.expect_download() as saved:
+        desk.page.get_by_role("link", name="Save a copy elsewhere").click()
+    assert saved.value.suggested_filename == "rig.yaml"
+    copy = saved.value.path().read_text(encoding="utf-8")
+    assert copy != SMALL and copy.count("\n") == SMALL.count("\n")
+    assert served.text == SMALL
+    in_the_way.unlink()
+    served.written(lambda now: now == copy)
+    expect(desk.banner).to_have_count(0)
 
 
 def test_killed_and_started_again_it_takes_up_where_it_was(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from datetime import date
 from pathlib import Path
 
@@ -237,11 +238,61 @@ def test_a_file_that_cannot_be_written_is_tried_again_after_a_rest(file: Path, m
 
     monkeypatch.setattr(desk.keeper, "keep", full)
     desk.look(2.0)
-    assert desk.write().says == "the disk is full"
+    told = desk.write()
+    assert told.state == "stuck"
+    assert told.says.startswith("the disk is full. It is tried again") and "beside the file" in told.says
+    assert Desk(file, TODAY).left == with_weights("31")
     assert not desk.is_due(2.0 + RETRY - 0.1)
     monkeypatch.undo()
     kept(desk, 2.0 + RETRY)
+    assert desk.told().state == "step"
     assert file.read_text() == with_weights("31")
+
+
+@pytest.mark.parametrize("reason", [PermissionError(13, "Permission denied"), OSError(28, "No space left on device"),
+                                    OSError(30, "Read-only file system")])  # fmt: skip
+def test_where_nothing_can_be_written_it_is_said_and_the_text_is_held(
+    file: Path, monkeypatch: pytest.MonkeyPatch, reason: OSError
+) -> None:
+    desk = Desk(file, TODAY)
+    opening = os.open
+
+    def refusing(path: str, flags: int, *rest: int, **more: int) -> int:
+        if flags & (os.O_WRONLY | os.O_RDWR):
+            raise reason
+        return opening(path, flags, *rest, **more)
+
+    monkeypatch.setattr(os, "open", refusing)
+    changed(desk, "parts[bench].weight", "31", 1.0)
+    desk.look(2.0)
+    told = desk.write()
+    assert told.state == "stuck"
+    assert str(reason.strerror).lower() in told.says and "save a copy elsewhere" in told.says
+    changed(desk, "parts[bench].weight", "32", 3.0)  # work goes on
+    assert desk.told().state == "stuck"
+    assert file.read_text() == TEXT
+    monkeypatch.undo()
+    kept(desk, 2.0 + RETRY)
+    assert desk.told().state == "step"
+    assert file.read_text() == with_weights("32")
+
+
+def test_a_file_that_cannot_be_written_again_is_said_to_be_gone_and_why(
+    file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk = Desk(file, TODAY)
+    file.unlink()
+    desk.look(1.0)
+
+    def refusing(path: str, *rest: int, **more: int) -> int:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(os, "open", refusing)
+    told = desk.write(is_again=True)
+    assert told.state == "gone" and "permission denied" in told.says
+    monkeypatch.undo()
+    assert desk.write(is_again=True).state == "step"
+    assert file.read_text() == TEXT
 
 
 def test_a_file_of_another_encoding_is_shown_and_not_changed(tmp_path: Path) -> None:

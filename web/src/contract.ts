@@ -114,7 +114,7 @@ export type DifferentLine = {
 
 export type Disk = {
   t: "disk";
-  state: "step" | "dirty" | "broken" | "conflict" | "gone" | "read-only";
+  state: "step" | "dirty" | "stuck" | "broken" | "conflict" | "gone" | "read-only";
   says: string;
   hash: string;
   text: string | null;

@@ -77,9 +77,12 @@ function Rail() {
   );
 }
 
+/** The text as it is, saved by the browser wherever its owner chooses. */
+const Elsewhere = () => <a href="/text" download>Save a copy elsewhere</a>;
+
 function Banner() {
   if (!isConnected.value && wasConnected.value)
-    return <p class="banner stop" role="alert">Not connected. The program has stopped or sleeps; your last stored edit is {state.value?.rev ?? 0}. This page takes up again by itself; if you start the program anew, open the link it prints.</p>;
+    return <p class="banner stop" role="alert">Not connected: the program has stopped, or this computer slept. What you typed is kept in this page and put in as soon as the line is back, which happens by itself. If you start the program anew, open the link it prints in this browser; then this page goes on too.</p>;
   const found = disk.value;
   if (state.value?.left)
     return (
@@ -90,7 +93,8 @@ function Banner() {
       </p>
     );
   if (found?.state === "gone")
-    return <p class="banner limit" role="alert">{found.says} <button onClick={() => send({ t: "write-again" })}>Write it again</button></p>;
+    return <p class="banner limit" role="alert">{found.says} <button onClick={() => send({ t: "write-again" })}>Write it again</button> <Elsewhere /></p>;
+  if (found?.state === "stuck") return <p class="banner stop" role="alert">{found.says}. <Elsewhere /></p>;
   if (found?.state === "conflict" && at.value !== "file")
     return <p class="banner limit" role="alert">{found.says} <a href="#file">Look at both</a></p>;
   if (refused.value)

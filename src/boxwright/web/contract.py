@@ -356,11 +356,11 @@ class TextIs(Message):
 
 
 class Disk(Message):
-    """How the file stands: ``step`` in step, ``dirty`` not yet written, ``broken`` text that does not parse is kept
-    beside it, ``conflict`` and ``gone``."""
+    """How the file stands: ``step`` in step, ``dirty`` not yet written, ``stuck`` it cannot be, ``broken`` text that
+    does not parse is kept beside it, ``conflict`` and ``gone``."""
 
     t: Literal["disk"]
-    state: Literal["step", "dirty", "broken", "conflict", "gone", "read-only"]
+    state: Literal["step", "dirty", "stuck", "broken", "conflict", "gone", "read-only"]
     says: str
     hash: str = ""
     text: str | None = None

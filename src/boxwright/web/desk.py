@@ -40,10 +40,14 @@ class Put:
 
 @dataclass(frozen=True, slots=True)
 class Failed:
-    """Why a text did not get to the disk; ``is_gone`` where the file is not there, empty words where it was changed."""
+    """Why a text did not get to the disk; ``is_gone`` where the file is not there, empty words where it was changed.
+
+    ``is_aside`` tells whether it stands beside the file instead.
+    """
 
     says: str = ""
     is_gone: bool = False
+    is_aside: bool = True
 
 
 class Desk:
@@ -69,6 +73,8 @@ class Desk:
         """What could not be put into the file, until its owner says what becomes of it."""
         self._left_by = "an earlier session left changes"
         self._looked_at = self._failed_at = -RETRY
+        self._stuck = ""
+        """Why the text cannot be put down, while that is so."""
         self.is_putting = False
         """Whether a text is on its way to the disk: what the file holds is then for nobody to judge."""
 
@@ -93,6 +99,7 @@ class Desk:
         if self.state in {"step", "dirty", "broken"}:
             self.state = "dirty" if self.session.text != self._base else "step"
         if self.state == "step" and not self.is_putting:
+            self._stuck = ""
             self.keeper.forget_unsaved()
         else:
             self.keeper.jot(self.session.text)
@@ -122,8 +129,8 @@ class Desk:
         except ChangedMeanwhile:
             return Failed()  # the next look at the disk settles it
         except CannotKeep as reason:
-            self.keeper.set_aside(put.text)
-            return Failed(str(reason), self.keeper.seen().data is None)
+            is_aside = self.keeper.set_aside(put.text)
+            return Failed(str(reason), self.keeper.seen().data is None, is_aside)
         return None
 
     def ended(self, put: Put, failed: Failed | None) -> Disk:
@@ -135,7 +142,10 @@ class Desk:
         if failed is not None:
             self._failed_at = self._looked_at if failed.says else self._failed_at
             self.state = "gone" if failed.is_gone else self.state
-            return self.told(failed.says)
+            where = "beside the file" if failed.is_aside else "in this page and its program only: save a copy elsewhere"
+            self._stuck = f"{failed.says}. It is tried again; what you have is kept {where}" if failed.says else ""
+            return self.told(failed.says if failed.is_gone else "")
+        self._stuck = ""
         if put.is_damaged:
             self.state = "broken" if is_newest else self.state
             return self.told()
@@ -268,10 +278,11 @@ class Desk:
             "read-only": self._why,
         }
         is_conflict = self.state == "conflict"
+        is_stuck = self.state == "dirty" and self._stuck != ""
         return Disk(
             t="disk",
-            state=self.state,
-            says=says or words[self.state],
+            state="stuck" if is_stuck else self.state,
+            says=says or (self._stuck if is_stuck else words[self.state]),
             hash=hash_of(self._theirs) if is_conflict else self.keeper.known,
             text=shown_text(self._theirs.decode("utf-8", "replace")) if is_conflict else None,
         )

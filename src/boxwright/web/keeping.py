@@ -137,18 +137,23 @@ class Keeper:
 
     # ------------------------------------------------------------------ what is not in the file
 
-    def jot(self, text: str) -> None:
-        """Put down a text that is not in the file yet, at once and without waiting for the disk.
+    def jot(self, text: str) -> bool:
+        """Put down a text that is not in the file yet, at once and without waiting for the disk; False where it fails.
 
         It outlives this program but not the computer; the file itself follows within a second.
         """
-        with suppress(OSError):
-            self._put_aside(UNSAVED, text, is_on_disk=False)
+        return self._is_aside(text, is_on_disk=False)
 
-    def set_aside(self, text: str) -> None:
-        """Keep a text that cannot be put in place beside the file, so that nothing typed is lost."""
-        with suppress(OSError):  # a folder nobody may write in: the page still holds the text
-            self._put_aside(UNSAVED, text, is_on_disk=True)
+    def set_aside(self, text: str) -> bool:
+        """Keep a text that cannot be put in place beside the file; False where nothing can be written there either."""
+        return self._is_aside(text, is_on_disk=True)
+
+    def _is_aside(self, text: str, *, is_on_disk: bool) -> bool:
+        try:
+            self._put_aside(UNSAVED, text, is_on_disk=is_on_disk)
+        except OSError:
+            return False
+        return True
 
     def forget_unsaved(self) -> None:
         """Take away the text set aside: what stands in the file is newer."""

@@ -12,6 +12,7 @@ from contextlib import suppress
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
+from urllib.parse import quote
 
 from pydantic import ValidationError
 from starlette.applications import Starlette
@@ -173,7 +174,15 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         found = (forms.measures if request.query_params.get("of") == "measures" else forms.readings)(session)
         return JSONResponse([one.model_dump() for one in found])
 
+    async def whole_text(request: Request) -> Response:
+        if room.desk is None:
+            return PlainTextResponse("no rig is open", status_code=404)
+        name = quote(room.desk.keeper.path.name)
+        headers = {"content-disposition": f"attachment; filename*=UTF-8''{name}", "cache-control": "no-store"}
+        return Response(room.desk.session.text.encode(), media_type="application/octet-stream", headers=headers)
+
     return [
+        Route("/text", whole_text),
         Route("/forms", asked_forms),
         Route("/earlier", earlier_texts),
         Route("/screen/{name}", screen),
