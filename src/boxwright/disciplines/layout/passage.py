@@ -26,17 +26,19 @@ TOUCHING = 1e-7
 def less(rect: Rect, hole: Rect) -> tuple[Rect, ...]:
     """Return what is left of a rectangle where another one is taken out of it."""
     x0, y0, x1, y1 = rect
-    a0, b0, a1, b1 = max(x0, hole[0]), max(y0, hole[1]), min(x1, hole[2]), min(y1, hole[3])
-    if a0 >= a1 or b0 >= b1:
+    if hole[0] >= x1 or hole[2] <= x0 or hole[1] >= y1 or hole[3] <= y0:
         return (rect,)
+    a0, b0, a1, b1 = max(x0, hole[0]), max(y0, hole[1]), min(x1, hole[2]), min(y1, hole[3])
     pieces = ((x0, y0, a0, y1), (a1, y0, x1, y1), (a0, y0, a1, b0), (a0, b1, a1, y1))
     return tuple(one for one in pieces if one[0] < one[2] and one[1] < one[3])
 
 
 def within(rect: Rect, around: Rect) -> Rect | None:
     """Return the part of a rectangle that lies in another one, None where there is none."""
+    if around[0] >= rect[2] or around[2] <= rect[0] or around[1] >= rect[3] or around[3] <= rect[1]:
+        return None
     found = max(rect[0], around[0]), max(rect[1], around[1]), min(rect[2], around[2]), min(rect[3], around[3])
-    return found if found[0] < found[2] and found[1] < found[3] else None
+    return found
 
 
 def widest(obstacles: Sequence[Rect], start: Rect, goals: Sequence[Rect], most: float) -> tuple[float, ...]:

@@ -101,9 +101,12 @@ def scene_of(
         walls = tuple(piece for wall in walls for piece in less(wall, _gap(first, room)))
     floor = Terrace(inside, room.floor + ROOM["step over"], min(room.floor + head, room.ceiling))
     things: list[tuple[str, Rect]] = []
+    lowest = min(one.low for one in (*terraces, floor))
+    highest = max(one.high for one in (*terraces, floor))
     for one in bodies:
         for block in one.blocks:
-            things += [(one.of, rect) for rect in _in_the_plan(block, terraces, floor)]
+            if block.low[2] < highest and block.high[2] > lowest:
+                things += [(one.of, rect) for rect in _in_the_plan(block, terraces, floor)]
     most = min(sides_of(opening)) if opening.wall == "roof" else sides_of(opening)[0]
     return Scene(tuple(things), walls, start, goal, most)
 
@@ -119,11 +122,12 @@ def _in_the_plan(block: Block, terraces: Sequence[Terrace], floor: Terrace) -> l
     """Return where a box is in the way: on each terrace by that terrace's levels, elsewhere by those of the floor."""
     found: list[Rect] = []
     left = [outline_of(block)]
-    for terrace in (*terraces, floor):
-        here = [part for piece in left if (part := within(piece, terrace.rect)) is not None]
+    for terrace in terraces:
         if block.low[2] < terrace.high and block.high[2] > terrace.low:
-            found += here
+            found += [part for piece in left if (part := within(piece, terrace.rect)) is not None]
         left = [piece for one in left for piece in less(one, terrace.rect)]
+    if block.low[2] < floor.high and block.high[2] > floor.low:
+        found += [part for piece in left if (part := within(piece, floor.rect)) is not None]
     return found
 
 
