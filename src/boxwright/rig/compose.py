@@ -145,7 +145,7 @@ class Composer:
             parent = self._parent(name, tree, section, open_names, mistakes, read)
             held = (tree[name], around, parent, weighed.get(name), name in trailer.empty.includes)
             known = self._items.get((section, name))
-            if known is not None and all(a is b or a == b for a, b in zip(known[0], held, strict=True)):
+            if known is not None and known[0] == held:  # a tuple takes what is the same object for equal at once
                 item, wrong = known[1]
             else:
                 item, wrong = compose_item(section, name, tree[name], own_model, around, parent, weighed.get(name))

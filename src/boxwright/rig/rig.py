@@ -73,7 +73,10 @@ class Item:
 
     def facet(self, folder: str) -> Entry | None:
         """Return what one discipline reads of this thing, or None."""
-        return next((facet for owner, facet in self.facets if owner == folder), None)
+        for owner, facet in self.facets:  # asked some ten times of every part while a hand drags
+            if owner == folder:
+                return facet
+        return None
 
 
 @dataclass(frozen=True, slots=True)

@@ -193,11 +193,9 @@ def _to_carry_in(
     items: dict[str, tuple[Item, ...]], inside: tuple[float, float, float] | None, last_stage: int
 ) -> tuple[ToCarryIn, ...]:
     """Return what is still to be carried in whole, with the openings there are by then."""
-    return tuple(
-        ToCarryIn(one.of, one.name, one.place.size, _ways_in(one, items["openings"]))
-        for one in items["parts"]
-        if _comes_in(one, inside) and _ever_stands(one.marks, last_stage)
-    )
+    coming = [one for one in items["parts"] if _comes_in(one, inside) and _ever_stands(one.marks, last_stage)]
+    ways = {stage: _ways_in(stage, items["openings"]) for stage in {one.marks.stage or 0 for one in coming}}
+    return tuple(ToCarryIn(one.of, one.name, one.place.size, ways[one.marks.stage or 0]) for one in coming)
 
 
 def _comes_in(item: Item, inside: tuple[float, float, float] | None) -> bool:
@@ -213,9 +211,8 @@ def _comes_in(item: Item, inside: tuple[float, float, float] | None) -> bool:
     return 0.0 < place.x.best < inside[0] and abs(place.y.best) < inside[1] / 2.0 and 0.0 < place.z.best < inside[2]
 
 
-def _ways_in(item: Item, openings: tuple[Item, ...]) -> tuple[str, ...]:
-    """Return the openings that are there by plan when a part goes in."""
-    stage = item.marks.stage or 0
+def _ways_in(stage: int, openings: tuple[Item, ...]) -> tuple[str, ...]:
+    """Return the openings that are there by plan when what goes in at a stage is carried in."""
     return tuple(one.of for one in openings if stands(one.marks, stage, False) == "yes")
 
 

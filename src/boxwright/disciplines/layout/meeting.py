@@ -92,7 +92,8 @@ def deepest(one: Body, other: Body) -> tuple[float, int]:
     for mine in one.blocks:
         for theirs in other.blocks:
             depths = overlaps(mine, theirs)
-            least = min(range(3), key=lambda axis: round(depths[axis], 9))
+            along, across, up = round(depths[0], 9), round(depths[1], 9), round(depths[2], 9)
+            least = 2 if up < along and up < across else 1 if across < along else 0
             found = max(found, (depths[least], least))
     return found
 

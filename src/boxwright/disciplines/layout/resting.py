@@ -36,7 +36,7 @@ def meetings(
     blocks = [(grown(block, body.doubt) if any(body.doubt) else block, number)
               for number, body in enumerate(bodies) if body.known for block in body.blocks]  # fmt: skip
     found: list[tuple[Certainty, float, int, Body, Body]] = []
-    for first, second in sorted({tuple(sorted(pair)) for pair in near_pairs(blocks)}):
+    for first, second in sorted({(a, b) if a < b else (b, a) for a, b in near_pairs(blocks)}):
         one, other = bodies[first], bodies[second]
         if other.of in lines[one.of] or one.of in lines[other.of]:
             continue
