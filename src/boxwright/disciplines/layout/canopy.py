@@ -16,11 +16,16 @@ FOOT = 0.05
 THIN = 0.002
 """How thick its sheet is at least (m), so that it is found; common practice, no source."""
 
+STEEPEST = 1.5
+"""The slope (rad) from which on a canopy is no canopy; the formula for its sheet ends there."""
+
 
 def is_written(one: Fitted) -> bool:
-    """Return whether all is written that says where a canopy goes: how far out, and how steeply."""
+    """Return whether all is written that says where a canopy goes: how far out, and how steeply, short of upright."""
     out = one.facet.out if one.facet is not None else None
-    return out is not None and all(band is not None and band.known for band in (out.reach, out.pitch))
+    if out is None or out.reach is None or out.pitch is None:
+        return False
+    return out.reach.known and out.pitch.known and abs(out.pitch.best) < STEEPEST
 
 
 def set_up(one: Fitted, body: Body, ground: Band) -> tuple[Body, Canopy | None]:
@@ -46,7 +51,7 @@ def set_up(one: Fitted, body: Body, ground: Band) -> tuple[Body, Canopy | None]:
         blocks.append(Block((low[0], min(near, far), top - max(thick, THIN)), (high[0], max(near, far), top)))
     edge = start + way * reach.best
     if ground.known:
-        at = [arm.best for arm in facet.out.arms if arm.known] or [low[0], high[0]]
+        at = [arm.best for arm in facet.out.arms if arm.known] or [low[0] + FOOT / 2.0, high[0] - FOOT / 2.0]
         for x in at:
             foot = (x - FOOT / 2.0, min(edge, edge - way * FOOT), -ground.best)
             blocks.append(Block(foot, (x + FOOT / 2.0, max(edge, edge - way * FOOT), high[2] - fall)))

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from math import atan2, cos, hypot, isfinite, pi, sin
+from math import atan2, cos, hypot, inf, isfinite, pi, sin
 
 from boxwright.disciplines.layout.drawn import Leaf, Thing, box_of, corners_of, middle_of
+from boxwright.disciplines.layout.paths import ways_drawn
 from boxwright.drawing import Arc, Line, Mark, Shape, Text
 from boxwright.drawing.mark import Point
+from boxwright.model.place import Surfaces
 from boxwright.units import Band
 
 RIGHT_ANGLE = pi / 2.0
@@ -60,12 +62,14 @@ def laid_open(leaf: Leaf) -> list[Mark]:
 
 
 def moved(thing: Thing, room: tuple[Point, Point]) -> list[Mark]:
-    """Return a thing pulled out, and the room it wants around it, in phantom lines."""
+    """Return a thing pulled out, how it swings or is set up, and the room it wants around it, in phantom lines."""
     corners, facet = corners_of(thing.frame.place), thing.facet
     if not corners or facet is None:
         return []
     low, high = corners[0], corners[2]
-    marks: list[Mark] = []
+    (front, left), (rear, right) = room
+    faces = Surfaces(front, rear, left, right, 0.0, inf, front, rear, left, right, inf)
+    marks: list[Mark] = ways_drawn(thing, faces)
     if facet.slides is not None and facet.slides.to in AXES and _is_known(facet.slides.by):
         assert facet.slides.by is not None
         x, y = AXES[facet.slides.to]
