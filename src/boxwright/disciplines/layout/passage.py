@@ -37,8 +37,7 @@ def within(rect: Rect, around: Rect) -> Rect | None:
     """Return the part of a rectangle that lies in another one, None where there is none."""
     if around[0] >= rect[2] or around[2] <= rect[0] or around[1] >= rect[3] or around[3] <= rect[1]:
         return None
-    found = max(rect[0], around[0]), max(rect[1], around[1]), min(rect[2], around[2]), min(rect[3], around[3])
-    return found
+    return max(rect[0], around[0]), max(rect[1], around[1]), min(rect[2], around[2]), min(rect[3], around[3])
 
 
 def widest(obstacles: Sequence[Rect], start: Rect, goals: Sequence[Rect], most: float) -> tuple[float, ...]:
