@@ -67,7 +67,8 @@ def step_words(step: Step) -> str:
     }[step.word]
     turned = ", turned on the way" if step.is_turned else ""
     undone = "fasten" if step.word == "carry in" else "undo"
-    straps = f"; {undone} {listed(step.straps)}" if step.straps else ""
+    tied = "strap" if len(step.straps) == 1 else "straps"
+    straps = f"; {undone} {tied} {listed(step.straps)}" if step.straps else ""
     return words + turned + straps
 
 
@@ -79,8 +80,8 @@ def hands_words(step: Step) -> str:
 def exit_changes(before: Iterable[Freed], after: Iterable[Freed]) -> str:
     """Return which exits a step frees or blocks; empty where it changes none."""
     old = {one.of: one for one in before}
-    said = [exit_words(one) for one in after if one.of not in old or old[one.of].word != one.word]
-    return "; ".join(said)
+    said = [one for one in after if one.of not in old or old[one.of].word != one.word]
+    return "; ".join(f"{one.name} shut" if one.word == "shut" else exit_words(one) for one in said)
 
 
 def exit_words(one: Freed) -> str:

@@ -12,7 +12,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
-from boxwright.book.sheets import sheets_of, title_of
+from boxwright.book.sheets import SLOW, Printing, sheets_of, slow_sheets, title_of
 from boxwright.cli.asked import Answered, Question, answered, checked, slot_of
 from boxwright.cli.ordered import lines_of
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of
@@ -76,7 +76,7 @@ class _Drawn(NamedTuple):
 
 
 def _sheet_files(answer: Answered, wanted: Wanted, formats: Sequence[str]) -> _Drawn:
-    sheets, title = all_sheets(answer)
+    sheets, title = all_sheets(answer, wanted.sheets)
     chosen = _chosen(sheets, wanted.sheets)
     paper = PAPERS[_paper(answer, wanted.paper)]
     pages = pages_of(chosen, paper, title)
@@ -119,14 +119,20 @@ def _gathered(names: list[str], form: str) -> list[str]:
     return [run[0] if len(run) == 1 else f"{run[0]} to {run[-1]}" for run in runs.values()]
 
 
-def all_sheets(answer: Answered) -> tuple[tuple[Sheet, ...], TitleBlock]:
-    """Return every sheet of a rig as it was asked for, and what stands at the foot of their pages."""
+def all_sheets(answer: Answered, asked: Sequence[str] = ()) -> tuple[tuple[Sheet, ...], TitleBlock]:
+    """Return every sheet of a rig as it was asked for, and what stands at the foot of their pages.
+
+    Where some are ``asked`` for by name, those that take a second are drawn only if they are among them.
+    """
     rig, shown = answer.reading.rig, checked(answer)
     when = "today as ticked" if answer.study.is_ticked else "as planned"
     words = f"{when}, stage {answer.study.stage}" if answer.study.stage else when
     slot = slot_of(answer, answer.use)
     lines = lines_of(rig, answer.reading.document)
     sheets = sheets_of(rig, slot, shown.findings, lines, words, answer.units)
+    names = _words(asked)
+    slow = [name for name in SLOW if not names or name in names]
+    sheets += slow_sheets(Printing(rig, slot, shown.findings, lines, words, answer.units), slow)
     return sheets, title_of(rig, words, shown.date, answer.units)
 
 
@@ -137,9 +143,12 @@ def _formats(asked: Sequence[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(words))
 
 
+def _words(asked: Sequence[str]) -> list[str]:
+    return [word.strip() for one in asked for word in one.split(",") if word.strip()]
+
+
 def _chosen(sheets: tuple[Sheet, ...], asked: Sequence[str]) -> tuple[Sheet, ...]:
-    names = [sheet.name for sheet in sheets]
-    words = [word.strip() for one in asked for word in one.split(",") if word.strip()]
+    names, words = [sheet.name for sheet in sheets], _words(asked)
     for word in words:
         must_be_one_of(word, names, "sheet")
     return tuple(sheet for sheet in sheets if not words or sheet.name in words)

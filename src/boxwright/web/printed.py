@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from boxwright.book.charts import chart_sheets
-from boxwright.book.sheets import Printing, sheets_of, sheets_of_chapter, title_of
+from boxwright.book.sheets import SLOW, Printing, sheets_of, sheets_of_chapter, slow_sheets, slow_titles, title_of
 from boxwright.drawing import Sheet
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS
@@ -41,7 +41,9 @@ def contents(seen: Seen, planned: Sequence[WorkedSlot]) -> list[contract.Page]:
     slot = asked_slot(seen)
     if slot is None:
         return []
-    return [contract.Page(name=sheet.name, title=sheet.title, svg="") for sheet in _all(seen, slot, planned)]
+    named = [(sheet.name, sheet.title) for sheet in _all(seen, slot, planned)]
+    named += slow_titles(seen.reading.rig, slot).items()
+    return [contract.Page(name=name, title=title, svg="") for name, title in named]
 
 
 def pages(seen: Seen, name: str, planned: Sequence[WorkedSlot]) -> list[contract.Page]:
@@ -52,7 +54,10 @@ def pages(seen: Seen, name: str, planned: Sequence[WorkedSlot]) -> list[contract
     home = rig.header.countries[0].partition("-")[0] if rig.header.countries else ""
     paper = PAPERS["letter" if home in LETTER_COUNTRIES else "a4"]
     title = title_of(rig, _words(slot), seen.study.judged_on.isoformat(), rig.header.units)
-    wanted = [sheet for sheet in _all(seen, slot, planned) if sheet.name == name]
+    if name in SLOW:
+        wanted = [*slow_sheets(Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units), [name])]
+    else:
+        wanted = [sheet for sheet in _all(seen, slot, planned) if sheet.name == name]
     return [
         contract.Page(name=f"{page.name}-{page.number}", title=page.title, svg=svg_of(page))
         for page in pages_of(wanted, paper, title)

@@ -20,6 +20,8 @@ Key = tuple[tuple[int, int], int, int, bool]
 """A carry: the pose it begins with (or ends in, coming in), the pose within or -1, the opening or -1; is it turned."""
 UP, DOWN = 0, 1
 """The poses of a leaf and of what goes up and down with it."""
+TURNING = 3
+"""A way on which a thing is turned takes as long to look for as so many others."""
 RESTING = 0.005
 """How near (m) an underside is to a top for one thing to lie on the other."""
 
@@ -44,6 +46,7 @@ class Board:
         self._shut: dict[Key, list[int]] = {}
         self._alone: dict[Key, bool] = {}
         self.exits: dict[State, tuple[Freed, ...]] = {}
+        self.ways = 0
         self._clash = {pose: self._clashes(pose) for pose in self._poses}
         self._fixed_clash = {pose: self._fixed_clashes(pose) for pose in self._poses}
         self._under = {pose: self._beneath(pose) for pose in self._poses}
@@ -175,6 +178,7 @@ class Board:
     def _way(
         self, base: tuple[int, int], there: tuple[int, int] | None, gate: int | None, is_turned: bool, state: State
     ) -> tuple[Block, ...] | None:
+        self.ways += TURNING if is_turned else 1
         one, blocks = self.movers[base[0]], self.blocks(base)
         stands = [block for body in self.setting.fixed if body.of not in one.within for block in body.blocks]
         for pose in enumerate(state):

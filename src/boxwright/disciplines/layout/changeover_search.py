@@ -12,6 +12,8 @@ from boxwright.disciplines.layout.changeover_scene import DOWN, UP, Board, State
 
 MOST_STATES = 20_000
 """A search that has looked at so many states gives up, and says so."""
+MOST_WAYS = 200
+"""So does one that has looked for so many ways of things through the room: they take nearly all its time."""
 
 
 class Move(NamedTuple):
@@ -37,6 +39,7 @@ def cheapest(
     start: State,
     goal: State,
     most: int = MOST_STATES,
+    most_ways: int = MOST_WAYS,
     is_done: Callable[[State], bool] | None = None,
     stuck: frozenset[int] = frozenset(),
 ) -> Found:
@@ -44,6 +47,7 @@ def cheapest(
 
     ``stuck`` are movers that cannot be moved.
     """
+    last_way = board.ways + most_ways
     toll = _toll(board, start, goal) if is_done is None else {}
 
     def still(state: State) -> float:
@@ -59,6 +63,8 @@ def cheapest(
         if state in done:
             continue
         if move is not None and before is not None:
+            if board.ways > last_way:
+                return Found(None, -minus, len(done), False)
             if not _is_possible(board, move, before):
                 continue
             came[state] = before, move
@@ -66,7 +72,7 @@ def cheapest(
         so_far = -minus
         if state == goal if is_done is None else is_done(state):
             return Found(_way_back(came, start, state), so_far, len(done), False)
-        if len(done) >= most:
+        if len(done) >= most or board.ways > last_way:
             return Found(None, so_far, len(done), False)
         for after, onward, price in _moves(board, state, stuck):
             cost = so_far + price

@@ -22,7 +22,7 @@ from boxwright.disciplines.layout.changeover import (
 )
 from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
-from boxwright.disciplines.layout.changeover_search import MOST_STATES, Found, cheapest
+from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found, cheapest
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import reach
 from boxwright.disciplines.layout.terraces import Bed
@@ -35,7 +35,8 @@ MOST_TO_LEAVE = 400
 MOST_TRIED = 40
 """So many things, or pairs of things, are tried as what must stay outside."""
 PROBED = 300
-"""Each of those tries gives up after so many states."""
+PROBED_WAYS = 200
+"""Each of those tries gives up after so many states, and all together after so many ways of things."""
 BUILT_IN = "what is built in"
 NO_OPENING = "no opening that things are carried through"
 GRID = 0.1
@@ -50,32 +51,39 @@ class Told(NamedTuple):
     out: Leaving | None
 
 
-def told(setting: Setting, ends_at_night: bool, begins_at_night: bool = False, most: int = MOST_STATES) -> Told:
+def told(
+    setting: Setting, ends_at_night: bool, begins_at_night: bool = False, most: int = MOST_STATES, ways: int = MOST_WAYS
+) -> Told:
     """Return the change-over of a setting both ways; what must be left out is left out on the way back too."""
     board = Board(setting)
     start, goal = board.state(is_goal=False), board.state(is_goal=True)
-    there, goal = changed(board, start, goal, most)
-    back, _ = changed(board, goal, start, most)
+    there, goal = changed(board, start, goal, most, ways)
+    back, _ = changed(board, goal, start, most, ways)
     night = goal if ends_at_night else start if begins_at_night else None
     return Told(there, back, leaving(board, night) if night is not None and setting.beds else None)
 
 
-def changed(board: Board, start: State, goal: State, most: int = MOST_STATES) -> tuple[Changed, State]:
+def changed(
+    board: Board, start: State, goal: State, most: int = MOST_STATES, ways: int = MOST_WAYS
+) -> tuple[Changed, State]:
     """Return the least change-over from one state to another or what is in its way, and the state it ends in."""
     overlaps = tuple(_overlapping(board, start))
     same = set(overlaps)
     meets = tuple(one for one in _overlapping(board, goal) if one not in same)
     meets = (*meets, *(one for one in _met_on_the_way(board, start, goal) if one not in meets))
-    found = Found(None, 0.0, 0, True) if meets else cheapest(board, start, goal, most)
+    found = Found(None, 0.0, 0, True) if meets else cheapest(board, start, goal, most, ways)
     if found.moves is not None:
         return _told(board, start, goal, found, Changed("found", overlaps=overlaps)), goal
     ending = Changed("blocked" if found.is_exhausted else "not-found", states=found.states, overlaps=overlaps)
     ending = replace(ending, meets=meets, before=exits_at(board, start))
+    last_way = board.ways + PROBED_WAYS
     for leave_out in _candidates(board, goal, meets):
         other = _without(board, goal, leave_out)
         if _met_on_the_way(board, start, other):
             continue
-        again = cheapest(board, start, other, PROBED)
+        if board.ways > last_way:
+            break
+        again = cheapest(board, start, other, PROBED, last_way - board.ways)
         if again.moves is not None:
             names = tuple(one.name for one, p, q in zip(board.movers, goal, other, strict=True) if p != q)
             return _told(board, start, other, again, replace(ending, word="without", leave_out=names)), other
@@ -98,7 +106,7 @@ def leaving(board: Board, start: State) -> Leaving:
     def is_done(state: State) -> bool:
         return any(one.word == "free" for one in exits_at(board, state))
 
-    found = cheapest(board, start, start, MOST_TO_LEAVE, is_done, stuck)
+    found = cheapest(board, start, start, MOST_TO_LEAVE, MOST_WAYS, is_done, stuck)
     if found.moves is None:
         return Leaving("blocked" if found.is_exhausted else "not-found", exits=exits, states=found.states)
     steps = tuple(_steps(board, start, found))

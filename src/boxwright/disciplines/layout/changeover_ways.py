@@ -24,8 +24,8 @@ from boxwright.exchange import Vector
 STILL: Vector = (0.0, 0.0, 0.0)
 THROUGH = 0.15
 """How deep (m) a wall is taken where a thing goes through it; common practice, no source."""
-FEW, LEVELS = 2, 7
-"""At most so many heights are tried for one way at first, and then; those it begins and ends at always are."""
+FEW, TURNED, LEVELS = 2, 4, 7
+"""At most so many heights are tried for one way at first, for a turned one, and then; both ends of it always are."""
 TURNINGS = 4
 """At most so many places are tried to turn a thing in."""
 ROUND = 1.02
@@ -57,13 +57,11 @@ def way(
     """
     solid = [*stands, *(_walls(gate, room) if gate is not None else ())]
     places = [STILL] if to is None else [STILL, to]
+    if is_turned:
+        grid = _grid(blocks, places, gate, solid, room, lift, TURNED)
+        return _turned(grid, blocks, gate, solid, room, lift) if gate is not None else None
     for most in (FEW, LEVELS):  # a thing mostly goes low or high; only what does not is tried at more heights
         grid = _grid(blocks, places, gate, solid, room, lift, most)
-        if is_turned and gate is not None:
-            turned = _turned(grid, blocks, gate, solid, room, lift)
-            if turned is not None:
-                return turned
-            continue
         found = legs(grid, only(grid, [grid.cell(*STILL)]), _goal(grid, to, gate))
         if found is not None:
             return _swept(blocks, [grid.place(cell) for cell in found])
@@ -211,19 +209,19 @@ def _crosswise(around: Block) -> Block:
 def _common(turning: Lattice, grid: Lattice, reached: Sequence[Rows]) -> Iterator[Vector]:
     """Yield some places at which a thing can be turned and which it can reach, spread over all there are."""
     found: list[Vector] = []
-    for level in range(len(turning.zs)):
-        if found:
-            break  # it is turned as low as can be
-        for row in range(0, 2 * len(turning.ys) - 1, 2):
-            free = turning.free[level][row]
-            while free:
-                column = (free & -free).bit_length() - 1
-                free &= free - 1
-                place = turning.place((level, row, column))
-                if column % 2 == 0 and place[2] in grid.zs:
-                    at = _containing(grid, place)
-                    if reached[at[0]][at[1]] >> at[2] & 1:
-                        found.append(place)
+    columns = [_index(grid.xs, x) for x in turning.xs]
+    for level, z in enumerate(turning.zs):
+        if found or z not in grid.zs:
+            continue  # it is turned as low as can be
+        here = reached[grid.zs.index(z)]
+        for row, y in enumerate(turning.ys):
+            free, there = turning.free[level][2 * row], here[_index(grid.ys, y)]
+            if free and there:
+                found += [
+                    (x, y, z)
+                    for number, x in enumerate(turning.xs)
+                    if free >> (2 * number) & 1 and there >> columns[number] & 1
+                ]
     step = max(1, len(found) // TURNINGS)
     yield from found[::step][:TURNINGS]
 

@@ -1,0 +1,206 @@
+"""Change-overs of the demo rigs: what moves, what blocks, who gets out, and the card that is printed of it."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import cache
+
+import pytest
+
+from boxwright.book.changeover import ChangeOver, change_over, ends_of
+from boxwright.book.changeover_card import card, changeover_sheets, has_card
+from boxwright.book.changeover_words import asked_words, because, exit_words, headline, leaving_words, listed
+from boxwright.book.sheets import SLOW, title_of
+from boxwright.disciplines.layout.changeover import Changed, Freed, Leaving
+from boxwright.drawing.layout import pages_of
+from boxwright.drawing.paper import PAPERS
+from boxwright.drawing.sheet import TO_TICK
+from boxwright.rig.compose import read_rig
+from boxwright.rig.rig import Rig
+from boxwright.study.slots import Slot, study
+from tests.houserules.tree import ROOT
+
+RIGS = ROOT / "rigs"
+
+
+def worked(text: str, stage: str = "") -> tuple[Rig, Slot]:
+    """Return a rig and a slot of it at a stage as planned, or today as ticked."""
+    rig = read_rig(text).rig
+    number = rig.stage_number(stage) if stage else None
+    found = study(rig, date(2026, 5, 2), stage=number, use="tow", ticked=False if stage else None)
+    slots = [one for one in found.slots if one.number == found.number and not one.is_for_ticket]
+    return rig, next(one for one in slots if one.is_ticked is not bool(stage))
+
+
+def written(name: str) -> str:
+    return (RIGS / f"{name}.yaml").read_text(encoding="utf-8")
+
+
+def told(text: str, stage: str = "") -> ChangeOver:
+    rig, slot = worked(text, stage)
+    start, goal = ends_of(rig)
+    assert start is not None and goal is not None
+    return change_over(rig, slot, start, goal)
+
+
+@cache
+def demo(name: str, stage: str = "") -> ChangeOver:
+    return told(written(name), stage)
+
+
+def edited(name: str, old: str, new: str) -> str:
+    text = written(name)
+    assert old in text
+    return text.replace(old, new)
+
+
+def moves(one: Changed) -> list[str]:
+    return [f"{step.word} {step.name}" for step in one.steps]
+
+
+def test_the_outboard_is_in_the_way_of_the_bunk_and_it_is_said() -> None:
+    there = demo("whimbrel", "finish").there
+    assert there.word == "without"
+    assert {("bunk", "outboard"), ("bunk", "outboard-stand")} <= set(there.meets)
+    assert there.leave_out == ("outboard", "outboard-stand")
+    done = moves(there)
+    assert done.index("carry out outboard") < done.index("carry out outboard-stand") < done.index("let down bunk")
+    assert done.index("carry out launch-wheels") < done.index("carry out boat")
+
+
+def test_without_the_outboard_the_night_is_come_to_as_it_is_written() -> None:
+    text = edited(
+        "whimbrel",
+        "out: [boat, boat-floor, launch-wheels",
+        "out: [outboard, outboard-stand, boat, boat-floor, launch-wheels",
+    )
+    one = told(text, "finish")
+    assert one.there.word == one.back.word == "found"
+    assert one.there.cost == one.back.cost == demo("whimbrel", "finish").there.cost
+
+
+def test_a_step_that_blocks_an_exit_is_named() -> None:
+    back = demo("whimbrel", "finish").back
+    at = {step.name: {one.name: one for one in step.exits} for step in back.steps}
+    assert at["outboard-stand"]["ramp"].word == "free"
+    assert (at["outboard"]["ramp"].word, at["outboard"]["ramp"].by) == ("blocked", ("outboard",))
+
+
+def test_a_ramp_that_nothing_opens_from_inside_is_no_exit_while_it_is_shut() -> None:
+    before = {one.name: one.word for one in demo("whimbrel", "finish").there.before}
+    assert before == {"side-door": "free", "ramp": "shut", "window-right": "unknown"}
+    release = "release-ramp:    {x: 160, side: centre, z: 40, size: 6 x 8 x 4, weight: 4, stage: "
+    text = edited("whimbrel", f"{release}unplanned", f"{release}safe")
+    out = told(text, "finish").out
+    assert out is not None
+    assert {one.name: one.word for one in out.exits}["ramp"] != "shut"
+
+
+def test_everybody_is_out_of_the_bunk_in_two_minutes() -> None:
+    out = demo("whimbrel", "finish").out
+    assert out is not None and out.seconds is not None
+    assert (out.word, out.steps, out.ways[0][:2]) == ("found", (), ("bunk", "side-door"))
+    far = out.ways[0][2]
+    assert 2.0 < far < 5.0
+    # by hand: 20 s to rise, the way at half a metre a second, 10 s for the door, 5 s for each of the two
+    assert out.seconds == pytest.approx(20.0 + far / 0.5 + 10.0 + 2 * 5.0)
+
+
+def test_a_bunk_that_folds_about_nothing_is_asked_for() -> None:
+    text = edited("whimbrel", "hinge: {edge: left, length: 76", "hinge: {length: 76")
+    one = told(text, "finish")
+    assert any("about which edge bunk folds" in says for says in one.asks)
+    assert any("about which edge bunk folds" in says for says in asked_words(one))
+
+
+def test_a_thing_without_a_place_is_asked_for() -> None:
+    text = edited("whimbrel", "duffels:         {x: 58, side: centre+4", "duffels:         {x: unknown, side: centre+4")
+    assert any("where duffels stands" in says for says in told(text, "finish").asks)
+
+
+def test_a_door_without_a_swing_is_asked_for_and_nothing_goes_through_it() -> None:
+    text = edited("whimbrel", "release: none, swing: {hinge: bottom, opens: out, to: 100 deg}", "release: none")
+    one = told(text, "finish")
+    assert any("how ramp opens" in says for says in one.asks)
+    assert {step.by for step in one.there.steps} <= {"", "side-door"}
+
+
+def test_a_band_across_the_way_is_asked_for_not_taken_as_clear() -> None:
+    bare = edited(
+        "whimbrel",
+        "out: [boat, boat-floor, launch-wheels",
+        "out: [outboard, outboard-stand, boat, boat-floor, launch-wheels",
+    )
+    text = bare.replace("toilet:          {x: 127, side: left+4", "toilet:          {x: 50..127, side: left+4")
+    assert text != bare
+    sure, doubtful = told(bare, "finish"), told(text, "finish")
+    assert sure.there.word == "found" and not sure.asks
+    assert doubtful.there.word == "found" or any("toilet" in says for says in doubtful.asks)
+
+
+def test_hands_follow_the_weight() -> None:
+    hands = {step.name: step.hands for step in demo("whimbrel", "finish").there.steps}
+    # 84 lb, 112 lb, 36 lb, unknown; half of 144 lb hangs on the hinge
+    assert (hands["outboard"], hands["boat"], hands["boat-floor"], hands["launch-wheels"]) == (2, 3, 1, 2)
+    assert hands["bunk"] == 2
+    assert demo("whimbrel", "finish").unweighed == ("launch-wheels",)
+
+
+def test_the_crates_are_in_the_way_of_the_bed() -> None:
+    there = demo("dunlin", "finish").there
+    assert ("bench-bed", "bowls-crates") in there.meets
+    assert there.word in {"without", "blocked"}
+
+
+def test_the_road_is_that_which_holds_what_the_night_needs_and_the_least_besides() -> None:
+    for name, road in (("whimbrel", "departure"), ("dunlin", "to-market")):
+        rig = read_rig(written(name)).rig
+        start, _ = ends_of(rig)
+        assert start is not None and start.load.name == road
+    assert ends_of(read_rig(written("gannet")).rig)[1] is None
+
+
+@pytest.mark.parametrize(("name", "stage"), [("whimbrel", "finish"), ("whimbrel", ""), ("dunlin", "finish")])
+def test_the_card_is_one_page_with_every_move(name: str, stage: str) -> None:
+    rig, slot = worked(written(name), stage)
+    (sheet,) = changeover_sheets(rig, slot, rig.header.units)
+    paper = PAPERS["letter" if name == "whimbrel" else "a4"]
+    assert len(pages_of([sheet], paper, title_of(rig, "", "2026-05-02", rig.header.units))) == 1
+    one = demo(name, stage)
+    moves_of_card = sheet.grids[1].rows
+    assert sum(cell == TO_TICK for row in moves_of_card for cell in row) == len(one.there.steps) + len(one.back.steps)
+    assert has_card(rig, slot) and sheet.name in SLOW
+
+
+def test_there_is_no_card_without_a_night() -> None:
+    rig, slot = worked(written("gannet"))
+    assert not has_card(rig, slot)
+    assert changeover_sheets(rig, slot, rig.header.units) == ()
+
+
+def test_what_is_not_found_is_never_called_impossible() -> None:
+    words = headline(Changed("not-found", states=200), "travel", "night")
+    assert "within 200 states" in words and "does not say that there is none" in words
+    assert "there is none" in headline(Changed("blocked", states=4), "travel", "night")
+    assert [*because(Changed("blocked", states=4))] == ["All 4 states that can be reached were looked at."]
+
+
+def test_an_exit_is_told_by_what_is_known_of_it() -> None:
+    assert exit_words(Freed("o", "door", "free")) == "door free"
+    assert exit_words(Freed("o", "door", "blocked", ("a", "b", "c"))) == "door BLOCKED by a, b and c"
+    assert "nothing opens it from inside" in exit_words(Freed("o", "door", "shut"))
+    assert listed(()) == ""
+
+
+@pytest.mark.parametrize(("seconds", "says"), [(120.0, "Out in two minutes: from"), (121.0, "Out in two minutes: NO.")])
+def test_more_than_two_minutes_is_a_no(seconds: float, says: str) -> None:
+    one = demo("whimbrel", "finish")
+    out = Leaving("found", (), (("bunk", "door", 3.0),), seconds)
+    made = ChangeOver(one.start, one.goal, one.stage, one.there, one.back, out, 2)
+    rig = read_rig(written("whimbrel")).rig
+    assert next(iter(leaving_words(made, rig.header.units))).startswith(says)
+    assert card(made, rig.header.units).grids[0].rows[0][1].startswith(says)
+
+
+def test_equal_text_gives_an_equal_answer() -> None:
+    assert told(written("dunlin"), "finish") == demo("dunlin", "finish")
