@@ -96,3 +96,22 @@ def test_a_ramp_a_window_and_a_hatch_are_not_stepped_into() -> None:
     ramp = replace(DOOR, facet=Facet.model_validate({"swing": {"hinge": "bottom", "opens": "out"}}))
     window = replace(DOOR, place=place((3.0, 1.0, 0.9), (3.8, 1.05, 1.8)))
     assert "step" not in fits(openings=(ramp, window))
+
+
+def test_by_hand_two_on_the_roof_have_the_largest_square_that_nothing_stands_on() -> None:
+    assert fits()["roof"].has.best == pytest.approx(2.0) and fits()["roof"].under == ""
+    # a panel from 1.5 to 2.5 m leaves 1.5 m before and behind it
+    panel = box("panel", (1.5, -1.0, 2.05), (2.5, 1.0, 2.1))
+    found = fits(panel)["roof"]
+    assert found.has.best == pytest.approx(1.5, abs=2e-4) and found.wants.best == pytest.approx(1.2)
+    hole = Closed("openings[fan]", "fan", "roof", place((0.5, -0.2, 2.0), (0.9, 0.2, 2.05)))
+    assert fits(panel, openings=(hole,))["roof"].has.best == pytest.approx(1.5, abs=2e-4)
+    both = Closed("openings[fan]", "fan", "roof", place((3.0, -0.2, 2.0), (3.4, 0.2, 2.05)))
+    assert fits(panel, box("box", (0.4, -0.4, 2.0), (0.8, 0.4, 2.2)), openings=(both,))["roof"].has.best < 1.0
+
+
+def test_what_leads_up_to_the_roof_stands_outside_and_is_long_enough() -> None:
+    ladder = box("ladder", (1.0, -1.2, -0.1), (1.4, -1.05, 2.1))
+    assert fits(ladder)["roof"].under == "parts[ladder]"
+    assert fits(box("ladder", (1.0, -1.2, -0.1), (1.4, -1.05, 1.5)))["roof"].under == ""
+    assert fits(box("pole", (1.0, -0.9, -0.1), (1.4, -0.8, 2.1)))["roof"].under == ""

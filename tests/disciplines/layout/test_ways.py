@@ -126,6 +126,15 @@ def test_doubt_makes_a_way_narrower_at_its_low_end_and_wider_at_its_high_end() -
     assert width.low == pytest.approx(0.35, abs=2e-4) and width.high == pytest.approx(0.55, abs=2e-4)
 
 
+def test_doubt_along_the_trailer_counts_too() -> None:
+    # a chest from wall to wall ends 0.5 m behind the bed: what is left to the door's near edge is in doubt with it
+    chest = box("chest", (2.6, -1.0, 0.0), (4.0, 0.9, 0.6), doubt=(0.2, 0.0, 0.0))
+    door = replace(DOOR, place=place((2.0, 1.0, 0.0), (3.0, 1.05, 1.8)))
+    width = ways(chest, exits=(door,))["door"].width
+    assert width.best == pytest.approx(0.6, abs=2e-4)
+    assert width.low == pytest.approx(0.4, abs=2e-4) and width.high == pytest.approx(0.8, abs=2e-4)
+
+
 def test_what_stands_perhaps_is_in_the_way_except_at_best() -> None:
     width = ways(box("chest", (2.2, -1.0, 0.0), (2.4, 0.55, 0.6), stands="perhaps"))["door"].width
     assert width.low == width.best == pytest.approx(0.45, abs=2e-4)

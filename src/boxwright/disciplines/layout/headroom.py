@@ -42,10 +42,11 @@ WORDS = {
     "stand": "stands in",
     "shoulders": "width each in",
     "step": "greatest rise at",
+    "roof": "side by side, clear square on",
 }
 NOTES = (
     "Figures are drawn from the written height with usual proportions; nobody was measured. What they want is advice: "
-    "sit, lie and stand in it before it is built.",
+    "sit, lie and stand in it before it is built. Whether the roof carries two is another chapter's question.",
 )
 
 
@@ -288,13 +289,27 @@ def _is_free(boxes: list[Rect], x: float, y: float, half: float) -> bool:
 
 def _table(posed: Posed) -> tuple[Grid, ...]:
     rows = tuple(
-        (one.name, f"{WORDS[one.what]} {one.at_name}", _shown(one.has, posed), _shown(one.wants, posed), _said(one))
+        (
+            one.name,
+            _asked(one, posed),
+            _shown(one.has, posed),
+            _shown(one.wants, posed),
+            _said(one),
+        )
         for one in posed.fits
     )
     if not rows:
         return ()
     columns = ("Who", "What", "There is", "Wanted", "Comes out")
     return (Grid("How people fit", columns, rows, tuple(one.of for one in posed.fits)),)
+
+
+def _asked(one: Fit, posed: Posed) -> str:
+    """Return what somebody does where, and by what one gets up to the roof."""
+    words = f"{WORDS[one.what]} {one.at_name}"
+    if one.what != "roof":
+        return words
+    return f"{words}, up by {posed.name_of(one.under)}" if one.under else f"{words}, with nothing that leads up"
 
 
 def _shown(band: Band, posed: Posed) -> str:

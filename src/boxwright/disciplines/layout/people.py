@@ -14,7 +14,7 @@ from typing import Literal, NamedTuple
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM, SHARE
 from boxwright.disciplines.layout.parts import Closed
-from boxwright.disciplines.layout.passage import Rect, reach, within
+from boxwright.disciplines.layout.passage import Rect, reach, widest, within
 from boxwright.disciplines.layout.terraces import (
     OUTSIDE,
     UPRIGHT,
@@ -29,7 +29,7 @@ from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
 from boxwright.units import Band, exactly
 
-What = Literal["lie", "sit", "stand", "shoulders", "step"]
+What = Literal["lie", "sit", "stand", "shoulders", "step", "roof"]
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
@@ -38,7 +38,8 @@ class Fit:
     """What one of the people has, and what such a body wants (m); of a step what there is, and what it may be.
 
     ``of`` is the path of the person or, where it is about several or about anybody, of the bed or the opening ``at``.
-    ``under`` is the path of what hangs lowest over the head, empty for the ceiling, and of a step what one steps on.
+    ``under`` is the path of what hangs lowest over the head, empty for the ceiling; of a step what one steps on; of the
+    roof, where two sit side by side, what one climbs up by.
     """
 
     of: str
@@ -73,6 +74,7 @@ def fits_of(
         found += _in_bed(bodies, bed, heights, room)
     found += _standing(bodies, heights, room)
     found += _steps(bodies, openings, room, deck)
+    found += _on_the_roof(bodies, openings, room)
     return tuple(found)
 
 
@@ -174,6 +176,40 @@ def _steps(bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: Surface
         on = treads.get(levels[1], "") if len(levels) > 2 else ""
         has = Band(best, low, high, spread=deck.spread)
         yield Fit(one.of, one.name, "step", one.of, one.name, has, exactly(ROOM["step up"]), on)
+
+
+def _on_the_roof(bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: Surfaces) -> Iterator[Fit]:
+    """Yield the largest clear square of the roof, and what leads up there; whether it carries anybody is not asked."""
+    roof = (room.studs_front, room.studs_left, room.studs_rear, room.studs_right)
+    if not all(isfinite(face) for face in (*roof, room.bows)):
+        return
+    taken = [outline_of(block) for one in bodies for block in one.blocks if block.high[2] > room.bows]
+    taken += [_hole(one) for one in openings if one.wall == "roof" and is_placed(one.place)]
+    whole = min(roof[2] - roof[0], roof[3] - roof[1])
+    side = widest([*_around(roof), *taken], roof, (roof,), whole)[0]
+    up = next((one.of for one in bodies if _leads_up(one, room)), "")
+    wants = exactly(ROOM["shoulders"] + ROOM["shoulders"])
+    yield Fit("trailer.body", "two", "roof", "trailer.body", "the roof", exactly(side), wants, up)
+
+
+def _hole(one: Closed) -> Rect:
+    x, y = one.place.x.best, one.place.y.best
+    half_x, half_y = one.place.size[0] / 2.0, one.place.size[1] / 2.0
+    return x - half_x, y - half_y, x + half_x, y + half_y
+
+
+def _leads_up(one: Body, room: Surfaces) -> bool:
+    """Return whether one can climb to the roof by a thing: it stands outside, from knee height to the top."""
+    for block in one.blocks:
+        is_outside = (
+            block.low[0] < room.studs_front
+            or block.high[0] > room.studs_rear
+            or block.low[1] < room.studs_left
+            or block.high[1] > room.studs_right
+        )
+        if is_outside and block.low[2] <= ROOM["step up"] and block.high[2] >= room.bows - ROOM["step up"]:
+            return True
+    return False
 
 
 def _is_walked_into(one: Closed, room: Surfaces) -> bool:
