@@ -238,19 +238,26 @@ def test_the_proved_change_for_a_finding_is_made_as_one_step(server: Server) -> 
     page = Page(server, load="departure", stage="safe")
     for finding in page.told["numbers"]["findings"]:
         if finding["may_seek"]:
-            page.say("seek", code=finding["code"], where=finding["where"])
+            page.say("seek", code=finding["code"], where=finding["where"], load=finding["load"])
             offered = page.until(lambda told: told["t"] == "offered")
-            assert offered["says"]
+            assert offered["says"] and offered["key"] == finding["key"]
             if offered["remedy"]:
                 break
     else:
         pytest.fail("nothing could be mended")
-    told = page.do("apply", code=finding["code"], where=finding["where"])
+    about = {key: finding[key] for key in ("code", "where", "load")}
+    page.say("look", screen="plan", slot={"stage": "finish", "load": "departure", "vehicle": ""})
+    assert page.do("apply", **about)["t"] == "no", "it was proved for another stage"
+    page.say("look", screen="plan", slot={"stage": "safe", "load": "departure", "vehicle": "borrowed"})
+    assert page.do("apply", **about)["t"] == "no", "it was proved for another tow vehicle"
+    page.say("look", screen="plan", slot={"stage": "safe", "load": "departure", "vehicle": ""})
+    assert page.do("apply", **{**about, "load": "empty"})["t"] == "no", "it was proved for another load state"
+    told = page.do("apply", **about)
     assert told["t"] == "numbers"
     keys = ("code", "where", "kind")
     assert [finding[key] for key in keys] not in [[one[key] for key in keys] for one in told["findings"]]
     assert page.told["state"]["undo"] == 1
-    assert page.do("apply", code=finding["code"], where=finding["where"])["t"] == "no"
+    assert page.do("apply", **about)["t"] == "no"
     page.close()
 
 

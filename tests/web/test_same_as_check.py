@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 import pytest
 
+from boxwright.book.worded import in_words
 from boxwright.cli.asked import Question, answered, checked
 from boxwright.finding import USES
 from boxwright.rig.compose import read_rig
@@ -49,11 +50,11 @@ def must_be_alike(demo: str, session: Session, look: Looked) -> None:
     told = checked(answered(Question(path, look.stage, look.load, look.use, vehicle=look.vehicle), TODAY))
     shown = numbers_of(session.seen(Slot(stage=look.stage, load=look.load, vehicle=look.vehicle)), 0, 0, preview=False)
     assert {one.use: one.word for one in shown.answers} == {one.use: one.answer for one in told.verdicts}, look
-    assert {one.use: one.act for one in shown.answers} == {one.use: one.act for one in told.verdicts}, look
+    assert {one.use: one.act for one in shown.answers} == {one.use: in_words(one.act) for one in told.verdicts}, look
     assert shown.findings is not None and shown.accepted is not None
     for page, line in ((shown.findings, told.findings), (shown.accepted, told.accepted)):
         assert {(one.code, one.where, one.kind, one.says) for one in page} == {
-            (one.code, one.where, one.kind, one.says) for one in line
+            (one.code, one.where, one.kind, in_words(one.says)) for one in line
         }, look
         assert [told.line_of(one.where) for one in page] == [one.line for one in page], look
 

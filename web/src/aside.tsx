@@ -1,9 +1,8 @@
 import { signal, useSignal } from "@preact/signals";
-import type { Answer, Balance, Figure, Numbers, ShownFinding, Working } from "./contract";
-import { at, choose, fetched, isConnected, isPreview, numbers, offered, send, settled, slot, state } from "./link";
-import { showInFile, showOnSheet } from "./sheet";
+import type { Answer, Balance, Figure, Working } from "./contract";
+import { Findings } from "./findings";
+import { at, choose, fetched, isPreview, numbers, settled, slot, state } from "./link";
 
-const FIRST = 7;
 /** Whether numbers and findings are shown where there is no room for them beside the sheet. */
 export const isOpen = signal(false);
 
@@ -128,90 +127,6 @@ function Steps({ steps }: { steps: Working[] }) {
         </div>
       ))}
     </div>
-  );
-}
-
-/** What a chapter finds, on its own screen. */
-export function OwnFindings({ codes }: { codes: readonly string[] }) {
-  const own = (settled.value?.findings ?? []).filter((one) => codes.includes(one.code));
-  if (!own.length) return null;
-  return (
-    <section class="own" aria-label="What this chapter finds">
-      <h2>What it finds</h2>
-      <ul>{own.map((one) => <Finding key={`${one.code} ${one.where} ${one.says}`} finding={one} />)}</ul>
-    </section>
-  );
-}
-
-function Finding({ finding, isKept }: { finding: ShownFinding; isKept?: boolean }) {
-  const isNoting = useSignal(false);
-  const isSeeking = useSignal(false);
-  const key = `${finding.code} ${finding.where}`;
-  const found = offered.value[key];
-  const isOff = !isConnected.value || !state.value?.can_write;
-  return (
-    <li class={`finding ${finding.kind}`}>
-      <details>
-        <summary><span class="head"><b title={finding.explains}>{finding.word}</b> {finding.says}</span></summary>
-        <p class="meaning">{finding.word}: {finding.explains}</p>
-        {finding.act && <p>{finding.act}</p>}
-        <p class="source">Rule: {finding.code}. Source: {finding.source || "not shown"}. {finding.use && `Bears on: ${finding.use}.`}</p>
-        <p class="acts">
-          {finding.where && <button onClick={() => showOnSheet(finding.where, finding.screen)}>Show on the sheet</button>}
-          <button onClick={() => showInFile(finding.line)}>Line {finding.line ?? "?"} of the file</button>
-          {finding.may_seek && !found && (
-            <button disabled={isOff || isSeeking.value} onClick={() => {
-              isSeeking.value = true;
-              send({ t: "seek", code: finding.code, where: finding.where });
-            }}>{isSeeking.value ? "Proving changes" : "Find the smallest change"}</button>
-          )}
-          {finding.may_accept && !isKept && <button disabled={isOff} onClick={() => (isNoting.value = !isNoting.value)}>I accept this</button>}
-        </p>
-        {found && (
-          <div class="offer">
-            <p>{found.says}</p>
-            {found.remedy && <p><code>{found.remedy}</code></p>}
-            {found.remedy && <button disabled={isOff} class="do" onClick={() => send({ t: "apply", code: finding.code, where: finding.where })}>Make this change</button>}
-          </div>
-        )}
-        {isNoting.value && (
-          <form onSubmit={(event) => {
-            event.preventDefault();
-            const note = new FormData(event.currentTarget).get("note");
-            send({ t: "accept", code: finding.code, where: finding.where, note: String(note) });
-            isNoting.value = false;
-          }}>
-            <label>Why, in a few words <input name="note" required maxLength={200} /></label>
-            <button>Write it down</button>
-          </form>
-        )}
-      </details>
-    </li>
-  );
-}
-
-function Findings({ found }: { found: Numbers }) {
-  const isAll = useSignal(false);
-  const every = found.findings ?? [];
-  const shown = isAll.value ? every : every.slice(0, FIRST);
-  const kept = settled.value?.accepted ?? [];
-  return (
-    <section class="findings" aria-label="Findings">
-      <h2>Findings {!found.preview && <span class="tag">{every.length}</span>}</h2>
-      {every.length === 0 && <p class="holds">Every rule that was judged holds.</p>}
-      <ul>{shown.map((one) => <Finding key={`${one.code} ${one.where} ${one.says}`} finding={one} />)}</ul>
-      {every.length > FIRST && !found.preview && (
-        <button aria-expanded={isAll.value} onClick={() => (isAll.value = !isAll.value)}>
-          {isAll.value ? "The first seven" : `All ${every.length}`}
-        </button>
-      )}
-      {kept.length > 0 && (
-        <details>
-          <summary>Accepted by the owner ({kept.length})</summary>
-          <ul>{kept.map((one) => <Finding key={`${one.code} ${one.where}`} finding={one} isKept />)}</ul>
-        </details>
-      )}
-    </section>
   );
 }
 

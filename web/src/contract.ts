@@ -37,6 +37,7 @@ export type Apply = {
   t: "apply";
   code: string;
   where: string;
+  load: string;
 };
 
 export type Ask = {
@@ -59,6 +60,17 @@ export type Begin = {
   t: "begin";
   demo?: string;
   answers?: Record<string, string>;
+};
+
+export type Blank = {
+  path: string;
+  label: string;
+  text: string;
+  unit: string;
+  explains: string;
+  example: string;
+  line: number | null;
+  wrong: string;
 };
 
 export type BringBack = {
@@ -189,6 +201,11 @@ export type KeepWriting = {
   t: "write-again";
 };
 
+export type Labelled = {
+  label: string;
+  text: string;
+};
+
 export type Leaving = {
   page: string;
   edits: (Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Rejoin | BringBack | EnterReading | WriteMeasures | Undo | Redo | Resolve | KeepWriting | Recover | Begin)[];
@@ -244,8 +261,8 @@ export type Numbers = {
 export type Offered = {
   t: "offered";
   seq: number;
-  code: string;
-  where: string;
+  rev: number;
+  key: string;
   remedy: string;
   says: string;
 };
@@ -280,12 +297,27 @@ export type Picture = {
   off: string[];
 };
 
+export type PutIn = {
+  name: string;
+  text: string;
+  path: string;
+  line: number | null;
+};
+
 export type Reaction = {
   label: string;
   x_mm: number;
   kg: number;
   text: string;
   is_down: boolean;
+};
+
+export type Reason = {
+  rule: Labelled[];
+  compared: Labelled[];
+  written: PutIn[];
+  steps: Worked[];
+  sources: string[];
 };
 
 export type Recover = {
@@ -356,6 +388,7 @@ export type Seek = {
   t: "seek";
   code: string;
   where: string;
+  load: string;
 };
 
 export type Series = {
@@ -375,6 +408,7 @@ export type Set = {
 };
 
 export type ShownFinding = {
+  key: string;
   code: string;
   where: string;
   use: string;
@@ -389,7 +423,8 @@ export type ShownFinding = {
   remedy: string;
   may_seek: boolean;
   may_accept: boolean;
-  working: Working[];
+  load: string;
+  blanks: Blank[];
   explains: string;
 };
 
@@ -486,6 +521,7 @@ export type ThingField = {
   text: string;
   explains: string;
   is_length: boolean;
+  wrong: string;
 };
 
 export type Turn = {
@@ -506,6 +542,15 @@ export type Undo = {
   seq: number;
   base: number;
   t: "undo";
+};
+
+export type Worked = {
+  formula: string;
+  given: PutIn[];
+  with_numbers: string;
+  result: string;
+  source: string;
+  checks: string[];
 };
 
 export type Working = {

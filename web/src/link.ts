@@ -20,7 +20,9 @@ export const numbers = signal<Numbers | null>(null);
 export const disk = signal<Disk | null>(null);
 export const text = signal<string>("");
 export const screen = signal<Screen | null>(null);
+/** The changes that were found, and the findings a change is being sought for, by the key of their finding. */
 export const offered = signal<Record<string, Offered>>({});
+export const seeking = signal<ReadonlySet<string>>(new Set());
 export const refused = signal<string>("");
 export const isConnected = signal(false);
 export const wasConnected = signal(false);
@@ -162,7 +164,9 @@ function told(message: Down): void {
       answered(message.seq, message.why);
       break;
     case "offered":
-      offered.value = { ...offered.value, [`${message.code} ${message.where}`]: message };
+      // What was proved in an earlier text is no longer proved.
+      if (message.rev === state.value?.rev) offered.value = { ...offered.value, [message.key]: message };
+      seeking.value = new Set([...seeking.value].filter((one) => one !== message.key));
       break;
     case "reload":
       location.reload();
@@ -202,13 +206,16 @@ function resume(): void {
 }
 
 function textBecomes(message: TextIs): void {
+  if (message.rev !== rev) {
+    offered.value = {};
+    seeking.value = new Set();
+  }
   rev = message.rev;
   if (follower) follower(message);
   else if (message.text !== null) text.value = message.text;
   else
     for (const one of message.changes)
       text.value = text.value.slice(0, one.start) + one.insert + text.value.slice(one.end);
-  if (message.changes.length || message.text !== null) offered.value = {};
   if (message.text !== null) resume();
 }
 

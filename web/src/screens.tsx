@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { OwnFindings } from "./aside";
+import { OwnFindings } from "./findings";
 import type { Page, Table as Rows } from "./contract";
 import { Measures, Readings } from "./asked";
 import { at, fetched, screen, state } from "./link";

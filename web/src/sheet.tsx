@@ -137,6 +137,8 @@ function Box({ field, isOff }: { field: ThingField; isOff: boolean }) {
       defaultValue={field.text}
       disabled={isOff}
       aria-description={field.explains}
+      aria-invalid={field.wrong ? true : undefined}
+      aria-describedby={field.wrong ? `wrong-${field.path}` : undefined}
       onBlur={() => setTimeout(fresh, 300)}
       onKeyDown={(event) => event.key === "Escape" && (event.currentTarget.value = field.text)}
       onChange={(event) => {
@@ -171,6 +173,7 @@ function InHand({ of }: { of: string }) {
         <label key={field.path} title={field.explains}>
           <span>{field.label}</span>
           <Box field={field} isOff={isOff} />
+          {field.wrong && <small class="wrong" id={`wrong-${field.path}`}>{field.wrong}</small>}
         </label>
       ))}
       <span class="acts">

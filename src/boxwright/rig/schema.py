@@ -125,43 +125,45 @@ def _entry(models: list[type[Entry]]) -> Schema:
 def _field(field: FieldInfo) -> Schema:
     """Return the schema of one key: a scalar, and a map or a list where its owner reads those too."""
     description = field.description or ""
-    inner = _models(field.annotation)
+    inner = models_in(field.annotation)
     if not inner and not _is_list(field.annotation):
-        return _scalar(description, _examples(field, description))
+        return _scalar(description, examples_of(field, description))
     ways: list[Schema] = [{"type": SCALAR}]
     if inner:
         ways.append(_entry(inner) | {"type": "object"})
     if _is_list(field.annotation):
         ways.append({"type": "array", "items": {"type": [*SCALAR, "object", "array"]}})
         ways.append({"type": "object"})
-    shown = _examples(field, description)
+    shown = examples_of(field, description)
     return {"anyOf": ways, "description": description, **({"examples": shown} if shown else {})}
 
 
-def _examples(field: FieldInfo, description: str) -> list[str]:
+def examples_of(field: FieldInfo, description: str) -> list[str]:
+    """Return how a value of a field may be written."""
     told = re.search(r"such as (.+)$", description)
     if told:
         return [told[1]]
-    for part in (field.metadata, *(getattr(one, "__metadata__", ()) for one in _flat(field.annotation))):
+    for part in (field.metadata, *(getattr(one, "__metadata__", ()) for one in flat(field.annotation))):
         for one in part:
             if isinstance(one, Unit):
                 return EXAMPLES.get(one.quantity, [])
     return []
 
 
-def _flat(annotation: Any) -> list[Any]:
+def flat(annotation: Any) -> list[Any]:
     """Return an annotation and everything inside it."""
     found = [annotation]
     for inner in get_args(annotation):
-        found += _flat(inner)
+        found += flat(inner)
     return found
 
 
-def _models(annotation: Any) -> list[type[Entry]]:
+def models_in(annotation: Any) -> list[type[Entry]]:
+    """Return the entries an annotation reads."""
     return [
-        one for one in _flat(annotation) if isinstance(one, type) and issubclass(one, Entry) and one is not Entry
+        one for one in flat(annotation) if isinstance(one, type) and issubclass(one, Entry) and one is not Entry
     ]
 
 
 def _is_list(annotation: Any) -> bool:
-    return any(get_origin(one) is tuple for one in _flat(annotation))
+    return any(get_origin(one) is tuple for one in flat(annotation))

@@ -139,6 +139,8 @@ def may_be_cured(finding: Finding, slot: Slot) -> bool:
         return False
     if finding.code in PLACED:
         return finding.kind == "fix"
+    if finding.code in CHANGED | MET:
+        return finding.kind in CURED
     lever = lever_of(finding, slot)
     return lever is not None and pull_of(finding, lever, slot) is not None
 

@@ -42,6 +42,9 @@ from boxwright.web.fetched import (
     Kind as Kind,
 )
 from boxwright.web.fetched import (
+    Labelled as Labelled,
+)
+from boxwright.web.fetched import (
     Limit as Limit,
 )
 from boxwright.web.fetched import (
@@ -49,6 +52,12 @@ from boxwright.web.fetched import (
 )
 from boxwright.web.fetched import (
     Picture as Picture,
+)
+from boxwright.web.fetched import (
+    PutIn as PutIn,
+)
+from boxwright.web.fetched import (
+    Reason as Reason,
 )
 from boxwright.web.fetched import (
     Screen as Screen,
@@ -70,6 +79,9 @@ from boxwright.web.fetched import (
 )
 from boxwright.web.fetched import (
     Upward as Upward,
+)
+from boxwright.web.fetched import (
+    Worked as Worked,
 )
 from boxwright.web.sent import (
     Accept as Accept,
@@ -275,10 +287,28 @@ class Working(Message):
     checks: list[str] = Field(default_factory=list)
 
 
+class Blank(Message):
+    """A value that nobody wrote and a finding asks for: its place in the file, its unit, how it may look.
+
+    ``text`` is what is written there now, ``wrong`` why that could not be read.
+    """
+
+    path: str
+    label: str
+    text: str
+    unit: str
+    explains: str
+    example: str
+    line: int | None
+    wrong: str = ""
+
+
 class ShownFinding(Message):
     """A finding as it is shown. ``screen`` is where its thing is drawn, ``remedy`` the change proved for it,
-    ``explains`` what its kind means."""
+    ``explains`` what its kind means, ``blanks`` what it asks to be written. ``key`` tells it from all others, at
+    other stages, in other load states and behind other tow vehicles too."""
 
+    key: str
     code: str
     where: str
     use: str
@@ -293,7 +323,8 @@ class ShownFinding(Message):
     remedy: str = ""
     may_seek: bool = False
     may_accept: bool = False
-    working: list[Working] = Field(default_factory=list)
+    load: str = ""
+    blanks: list[Blank] = Field(default_factory=list)
     explains: str = ""
 
 
@@ -375,12 +406,13 @@ class No(Message):
 
 
 class Offered(Message):
-    """The change found for a finding: what it writes, what it clears; ``remedy`` empty where none was found."""
+    """The change found for the finding of a ``key`` in the text of ``rev``: what it writes; ``remedy`` empty where none
+    was found."""
 
     t: Literal["offered"]
     seq: int
-    code: str
-    where: str
+    rev: int
+    key: str
     remedy: str
     says: str
 
@@ -404,6 +436,8 @@ class Wire(Message):
     down: Down
     screen: Screen
     thing: Thing
+    reason: Reason
+    working: Working
     leaving: Leaving
     earlier: EarlierText
     difference: Difference

@@ -116,13 +116,14 @@ class Screen(Message):
 
 
 class ThingField(Message):
-    """One field of the thing in hand: its key, text as written, and what it means."""
+    """One field of the thing in hand: its key, text as written, what it means; ``wrong`` is why it was not read."""
 
     path: str
     label: str
     text: str
     explains: str
     is_length: bool = False
+    wrong: str = ""
 
 
 class Thing(Message):
@@ -182,3 +183,40 @@ class Form(Message):
     label: str
     explains: str
     fields: list[FormField]
+
+
+class PutIn(Message):
+    """A number that went into a working, as it is shown, and where it is written where that is known."""
+
+    name: str
+    text: str
+    path: str = ""
+    line: int | None = None
+
+
+class Labelled(Message):
+    """A text under its label: what a rule asks, a number, its limit."""
+
+    label: str
+    text: str
+
+
+class Worked(Message):
+    """One formula with the numbers it was run on; ``checks`` are the published cases its method is held against."""
+
+    formula: str
+    given: list[PutIn]
+    with_numbers: str
+    result: str
+    source: str
+    checks: list[str]
+
+
+class Reason(Message):
+    """How a finding was reached: its rule, number and limit, what is written of the things it is about, formulas."""
+
+    rule: list[Labelled]
+    compared: list[Labelled]
+    written: list[PutIn]
+    steps: list[Worked]
+    sources: list[str]

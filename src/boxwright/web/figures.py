@@ -7,12 +7,14 @@ from math import isfinite
 
 from boxwright.book.answer import slot_of, verdict_of
 from boxwright.book.numbers import mass, share
+from boxwright.book.questions import blanks_of
+from boxwright.book.worded import in_words
 from boxwright.disciplines.weight.result import Output
 from boxwright.exchange import Box
 from boxwright.finding import USES, Finding, Kind, Use
 from boxwright.rig.compose import Reading
-from boxwright.rig.document import Document
 from boxwright.rig.spelled import as_written
+from boxwright.study.remedy import may_be_cured
 from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.units import Band, HeaderUnits, shown_unit
 from boxwright.web import contract, terms
@@ -32,7 +34,7 @@ def numbers_of(seen: Seen, seq: int, rev: int, preview: bool) -> contract.Number
     """Return everything beside the screen. In a ``preview`` what takes longer than a hand's patience is left out."""
     slot = asked_slot(seen)
     units = seen.reading.rig.header.units
-    findings = None if slot is None else shown_findings(slot_findings(seen), seen)
+    findings = None if slot is None else shown_findings(slot_findings(seen), seen, is_settled=not preview)
     return contract.Numbers(
         t="numbers",
         seq=seq,
@@ -43,7 +45,7 @@ def numbers_of(seen: Seen, seq: int, rev: int, preview: bool) -> contract.Number
         figures=figures(slot, units) if slot is not None else [],
         balance=balance(slot, units) if slot is not None else None,
         findings=(findings or [])[: MOST_IN_HAND if preview else None],
-        accepted=shown_findings(_accepted(seen), seen, kept=True) if not preview else None,
+        accepted=shown_findings(accepted_findings(seen), seen, kept=True) if not preview else None,
         problems=problems(seen.reading) if not preview else None,
         stale=["answers", "charts"] if preview else [],
     )
@@ -70,14 +72,14 @@ def _answers_of_load(seen: Seen) -> list[contract.Answer]:
 
 def _answer(seen: Seen, use: Use) -> contract.Answer:
     verdict = verdict_of(seen.study, use, seen.slot.load)
-    says = list(verdict.says) or list(verdict.because) or ["every rule that was judged holds"]
+    says = [in_words(one) for one in verdict.says] or list(verdict.because) or ["every rule that was judged holds"]
     if verdict.load and verdict.load != seen.slot.load:
         says[0] = f"(load {verdict.load}) {says[0]}"
     more = len(says) - MOST_REASONS
     if more > 0:
         says = [*says[:MOST_REASONS], f"and {more} more"]
-    return contract.Answer(use=use, label=terms.USES[use][0], word=verdict.answer, says=says, act=verdict.act,
-                           questions=list(verdict.questions),
+    return contract.Answer(use=use, label=terms.USES[use][0], word=verdict.answer, says=says, act=in_words(verdict.act),
+                           questions=[in_words(one) for one in verdict.questions],
                            explains=f"{terms.USES[use][1]} {terms.ANSWERS[verdict.answer]}")  # fmt: skip
 
 
@@ -123,7 +125,8 @@ def _figure(key: str, label: str, output: Output, text: str, said: tuple[Finding
     number, _, band = text.partition(" (")
     amount, unit = _apart(number)
     return contract.Figure(key=key, label=label, text=amount, unit=unit, band=band.removesuffix(")"),
-                           kind=_kind(said, about), path=output.name, explains=terms.FIGURES[about])  # fmt: skip
+                           kind=_kind(said, about), path=output.name.replace(" ", "-"),
+                           explains=terms.FIGURES[about])  # fmt: skip
 
 
 def _apart(number: str) -> tuple[str, str]:
@@ -211,41 +214,94 @@ def slot_findings(seen: Seen) -> tuple[Finding, ...]:
     return tuple(dict.fromkeys(one for slot in slots if slot is not None for one in slot.findings))
 
 
-def _accepted(seen: Seen) -> tuple[Finding, ...]:
+def accepted_findings(seen: Seen) -> tuple[Finding, ...]:
+    """Return the findings the owner has accepted, of the same slots."""
     slots = [slot_of(seen.study, use, seen.slot.load) for use in USES]
     return tuple(dict.fromkeys(one for slot in slots if slot is not None for one in slot.accepted))
 
 
-def shown_findings(findings: tuple[Finding, ...], seen: Seen, kept: bool = False) -> list[contract.ShownFinding]:
-    """Return findings as they are shown: said once however many uses they bear on, the gravest first."""
-    document = seen.reading.document
+def shown_findings(
+    findings: tuple[Finding, ...], seen: Seen, kept: bool = False, is_settled: bool = True
+) -> list[contract.ShownFinding]:
+    """Return findings as they are shown: said once however many uses they bear on, the gravest first.
+
+    What takes longer than a hand's patience is left out unless it is settled.
+    """
     once: dict[tuple[str, str, str], contract.ShownFinding] = {}
     for one in sorted(findings, key=lambda one: (GRAVEST[one.kind], not one.could_stop)):
         key = (one.code, one.where, one.says)
         if key not in once:
-            once[key] = _shown(one, document, kept)
+            once[key] = _shown(one, seen, kept, is_settled)
     return list(once.values())
 
 
-def _shown(finding: Finding, document: Document, kept: bool) -> contract.ShownFinding:
-    spot = document.spot(as_written(document, finding.where)) if finding.where else None
+def key_of(finding: Finding, seen: Seen) -> str:
+    """Return what tells a finding from all others: what was proved for it is never offered for another."""
+    return key_for(finding.code, finding.where, finding.load, seen)
+
+
+def key_for(code: str, where: str, load: str, seen: Seen) -> str:
+    """Return the key of the findings of a rule at a place in a load state, at the stage and behind the vehicle seen."""
+    return " | ".join((code, where, seen.slot.stage, load, vehicle_of(seen)))
+
+
+def vehicle_of(seen: Seen) -> str:
+    """Return the tow vehicle everything is judged with; the first where none is chosen."""
+    names = [name for name, _ in seen.reading.rig.tow]
+    return seen.slot.vehicle if seen.slot.vehicle in names else next(iter(names), "")
+
+
+def _shown(finding: Finding, seen: Seen, kept: bool, is_settled: bool) -> contract.ShownFinding:
+    document = seen.reading.document
+    where = as_written(document, finding.where)
+    spot = document.spot(where) if finding.where else None
     return contract.ShownFinding(
+        key=key_of(finding, seen),
         code=finding.code,
         where=finding.where,
         use=finding.use or "",
+        load=finding.load,
         kind=finding.kind,
         word=terms.KINDS[finding.kind][0],
-        says=finding.says,
-        act=finding.act,
+        says=in_words(finding.says),
+        act=in_words(finding.act),
         source=finding.source,
         line=spot.line if spot else None,
         column=spot.column if spot else None,
         screen=screen_of(finding),
         remedy=finding.remedy,
-        may_seek=not kept and finding.kind in {"stop", "limit", "fix"},
+        may_seek=is_settled and not kept and _may_be_sought(finding, seen),
         may_accept=not kept and finding.kind != "stop",
+        blanks=_blanks(finding, seen) if is_settled and not kept else [],
         explains=terms.KINDS[finding.kind][1],
     )
+
+
+def _may_be_sought(finding: Finding, seen: Seen) -> bool:
+    """Return whether a change that clears a finding can be sought at all."""
+    slot = slot_said_in(finding, seen)
+    return slot is not None and may_be_cured(finding, slot)
+
+
+def slot_said_in(finding: Finding, seen: Seen) -> WorkedSlot | None:
+    """Return the slot a finding was said in."""
+    slots = seen.study.asked_slots(finding.use, finding.load)
+    return next((one for one in slots if finding in one.findings or finding in one.accepted), None)
+
+
+def _blanks(finding: Finding, seen: Seen) -> list[contract.Blank]:
+    reading = seen.reading
+    found = []
+    for one in blanks_of(finding, reading.document, reading.rig.header.units, vehicle_of(seen)):
+        line, wrong = reading.document.spot(one.path).line, wrong_at(reading, one.path)
+        found.append(contract.Blank(path=one.path, label=one.label, text=one.text, unit=one.unit, line=line,
+                                    explains=one.explains, example=one.example, wrong=wrong))  # fmt: skip
+    return found
+
+
+def wrong_at(reading: Reading, path: str) -> str:
+    """Return why what is written at a path could not be read, empty where it could."""
+    return next((one.says for one in reading.problems if one.path == path and one.kind == "problem"), "")
 
 
 def screen_of(finding: Finding) -> str:

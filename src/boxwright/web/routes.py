@@ -174,6 +174,14 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         found = (forms.measures if request.query_params.get("of") == "measures" else forms.readings)(session)
         return JSONResponse([one.model_dump() for one in found])
 
+    async def reason(request: Request) -> Response:
+        if room.desk is None:
+            return PlainTextResponse("no rig is open", status_code=404)
+        asked, session = request.query_params, room.desk.session
+        words = (asked.get("code", ""), asked.get("where", ""), asked.get("says", ""))
+        found = things.reason(session, session.seen(asked_of(request)), *words)
+        return JSONResponse(found.model_dump() if found is not None else None)
+
     async def whole_text(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
@@ -189,6 +197,7 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         Route("/page/{name}", page),
         Route("/thing", thing),
         Route("/working", working),
+        Route("/reason", reason),
     ]
 
 

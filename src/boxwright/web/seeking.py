@@ -7,15 +7,12 @@ from concurrent.futures import Executor, ProcessPoolExecutor
 from dataclasses import dataclass
 from datetime import date
 
-from boxwright.book.answer import slot_of
-from boxwright.finding import USES
+from boxwright.finding import USES, Finding
 from boxwright.rig.compose import read_rig
 from boxwright.study.bench import Bench
-from boxwright.study.clear_place import PLACED
 from boxwright.study.lever import lever_of
-from boxwright.study.remedy import fixes_of
-from boxwright.study.slots import study
-from boxwright.study.way_changes import CHANGED
+from boxwright.study.remedy import fixes_of, may_be_cured, said_of_none
+from boxwright.study.slots import Slot, study
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,29 +26,36 @@ class Sought:
 
 
 def sought(text: str, code: str, where: str, stage: str, load: str, vehicle: str, today: date) -> Sought:
-    """Return the change of least effort that clears a finding and harms nothing, or why there is none."""
+    """Return the change of least effort that clears a finding and harms nothing, or why there is none.
+
+    It is sought and proved at the stage, in the load state and behind the tow vehicle the finding was said for:
+    without a stage today as ticked, with one its plan.
+    """
     reading = read_rig(text)
     rig = reading.rig
     number = rig.stage_number(stage) if stage else None
+    is_ticked = number is None
     number = rig.header.stage_today if number is None else number
     known = vehicle if any(name == vehicle for name, _ in rig.tow) else ""
     bench = Bench(reading, today, rig.header.units, vehicle=known)
-    found = study(rig, today, stage=number, once=bench.once, vehicle=known)
+    found = study(rig, today, stage=number, once=bench.once, vehicle=known, ticked=is_ticked)
     bench.look_at(number)
     for use in USES:
-        slot = slot_of(found, use, load)
-        for finding in slot.findings if slot is not None else ():
-            if (finding.code, finding.where) != (code, where) or slot is None:
-                continue
-            lever = lever_of(finding, slot)
-            if lever is None and finding.code not in PLACED | CHANGED:
-                continue
-            fix = next(fixes_of(bench, finding, slot, lever), None)
-            if fix is None:
-                return Sought((), "no single move, change of place or lighter load clears it without harm elsewhere")
-            edits = tuple((edit.path, edit.value) for edit in fix.edits)
-            return Sought(edits, fix.says, tuple(mark[0] for mark in fix.clears), fix.then)
+        for slot in found.asked_slots(use, load):
+            finding = next((one for one in slot.findings if (one.code, one.where) == (code, where)), None)
+            if finding is not None and may_be_cured(finding, slot):
+                return _best(bench, finding, slot)
     return Sought((), "no change is known that would clear it; what it asks for is written beside it")
+
+
+def _best(bench: Bench, finding: Finding, slot: Slot) -> Sought:
+    lever = lever_of(finding, slot)
+    fix = next(fixes_of(bench, finding, slot, lever), None)
+    if fix is None:
+        tried = said_of_none(bench, finding, lever, slot)
+        return Sought((), tried or f"no free place was found that clears it and harms nothing: {finding.act}")
+    edits = tuple((edit.path, edit.value) for edit in fix.edits)
+    return Sought(edits, fix.says, tuple(mark[0] for mark in fix.clears), fix.then)
 
 
 class Seekers:

@@ -16,6 +16,8 @@ from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import Document
 from boxwright.rig.keys import KNOWN_KEYS
 from boxwright.rig.read import edited, read_document
+from boxwright.study.bench import edited_by
+from boxwright.study.moves import Edit
 from boxwright.study.once import Once
 from boxwright.study.slots import Study, study
 from boxwright.web import gestures
@@ -156,9 +158,9 @@ class Session:
 
     def write_all(self, values: Sequence[tuple[str, str]], at: float) -> Change:
         """Write several values as one step: a change that was offered."""
-        document = self.document
-        for path, value in values:
-            document = gestures.written(document, path, value)
+        document = edited_by(self.document, [Edit(*one) for one in values])
+        if document is None:
+            raise Refused("it cannot be written as it was proved; seek it again")
         return self._become(document, at)
 
     def accept(self, code: str, where: str, note: str, number: str, at: float) -> Change:

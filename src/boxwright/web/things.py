@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from math import hypot, isfinite
+from dataclasses import asdict
+from typing import Any
 
-from boxwright.disciplines.layout.drawn import corners_of
-from boxwright.rig.rig import Item
+from boxwright.book import worded
+from boxwright.book.reasons import reason_of
+from boxwright.book.traced import calls_of
+from boxwright.disciplines.layout.near import clearances
+from boxwright.finding import Finding
 from boxwright.rig.splice import tree_at
 from boxwright.study.working import NoSuchNumber, working
 from boxwright.units import show
 from boxwright.web import contract
-from boxwright.web.figures import asked_slot
+from boxwright.web.figures import accepted_findings, asked_slot, slot_findings, slot_said_in, vehicle_of, wrong_at
 from boxwright.web.gestures import Refused, in_words
 from boxwright.web.session import Seen, Session
 
@@ -37,6 +41,10 @@ OF_AN_OPENING = ("x", "side", "z", "width", "height", "stage")
 LENGTHS = frozenset({"x", "side", "z", "width", "height"})
 NEAR = 1.0
 """How far (m) a neighbour may be to be told of while a thing is held."""
+MOST_NEAR = 3
+"""How many gaps are told of a thing in hand."""
+ROOM = {"room.front": "the front wall", "room.rear": "the rear wall", "room.left": "the left wall",
+        "room.right": "the right wall", "room.ceiling": "the ceiling"}  # fmt: skip
 
 
 def thing(session: Session, of: str) -> contract.Thing:
@@ -56,8 +64,10 @@ def thing(session: Session, of: str) -> contract.Thing:
         text = tree_at(document, f"{of}.{key}")
         if isinstance(text, str) or key in {"x", "side", "z", "weight"}:
             fields.append(contract.ThingField(path=f"{of}.{key}", label=key, text=text if isinstance(text, str) else "",
-                                              explains=EXPLAINED[key], is_length=key in LENGTHS))  # fmt: skip
-    says = [one.says for one in session.reading.problems if one.path.startswith(of)]
+                                              explains=EXPLAINED[key], is_length=key in LENGTHS,
+                                              wrong=wrong_at(session.reading, f"{of}.{key}")))  # fmt: skip
+    boxes = {one.path for one in fields if one.wrong}
+    says = [one.says for one in session.reading.problems if one.path.startswith(of) and one.path not in boxes]
     return contract.Thing(of=of, name=item.name, line=document.spot(of).line, fields=fields, says=says)
 
 
@@ -79,40 +89,19 @@ def held(seen: Seen, of: str, shift: tuple[float, float, float]) -> list[contrac
     units = rig.header.units
     found = [contract.Figure(key="moved", label="Moved", text=in_words(shift, units), unit="")]
     item = next((one for one in rig.parts if one.of == of), None)
-    near = _nearest(item, seen) if item is not None else None
-    if near is not None:
-        name, far = near
-        text = show(abs(far), "m", units, cuts=True) if isfinite(far) else "not known"
+    slot = asked_slot(seen)
+    if item is None or slot is None or slot.layout is None:
+        return found
+    for number, one in enumerate(clearances(slot.layout, of, rig.surfaces, MOST_NEAR)):
+        far = one.metre.best
+        if far >= NEAR:
+            break
+        name = ROOM.get(one.to) or one.to.partition("[")[2].removesuffix("]")
         word = f"into {name}" if far < 0.0 else f"to {name}"
-        found.append(contract.Figure(key="near", label="Nearest", text=text, unit=word,
+        label, key = ("Nearest", "near") if number == 0 else ("and", f"near-{number + 1}")
+        found.append(contract.Figure(key=key, label=label, text=show(abs(far), "m", units, cuts=True), unit=word,
                                      kind="advice" if far < 0.0 else None))  # fmt: skip
     return found
-
-
-def _nearest(item: Item, seen: Seen) -> tuple[str, float] | None:
-    """Return what stands nearest in plan at the same height, and the gap (m); below zero they overlap."""
-    slot = asked_slot(seen)
-    own = corners_of(item.place)
-    if slot is None or not own:
-        return None
-    best: tuple[str, float] | None = None
-    for other in slot.standing.frames:
-        corners = corners_of(other.place)
-        related = {item.words.inside, item.words.rides_on}
-        if other.of == item.of or not corners or not other.of.startswith("parts[") or other.name in related:
-            continue
-        if _gap(item.place.z.best, item.place.size[2], other.place.z.best, other.place.size[2]) >= 0.0:
-            continue
-        gaps = [max(corners[0][axis] - own[2][axis], own[0][axis] - corners[2][axis]) for axis in (0, 1)]
-        far = hypot(*(max(gap, 0.0) for gap in gaps)) if max(gaps) > 0.0 else max(gaps)
-        if far < NEAR and (best is None or far < best[1]):
-            best = (other.name, far)
-    return best
-
-
-def _gap(middle: float, size: float, other: float, other_size: float) -> float:
-    """Return the clear distance of two stretches given by middle and size; below zero they overlap."""
-    return abs(middle - other) - (size + other_size) / 2.0
 
 
 def worked(seen: Seen, number: str) -> list[contract.Working]:
@@ -125,6 +114,30 @@ def worked(seen: Seen, number: str) -> list[contract.Working]:
     except NoSuchNumber:
         return []
     return _steps(lines)
+
+
+def reason(session: Session, seen: Seen, code: str, where: str, says: str) -> contract.Reason | None:
+    """Return how a finding was reached, None where it is not said any more."""
+    every = (*slot_findings(seen), *accepted_findings(seen))
+    one = next((one for one in every if (one.code, one.where, in_words_of(one)) == (code, where, says)), None)
+    slot = slot_said_in(one, seen) if one is not None else None
+    if one is None or slot is None:
+        return None
+    reading, units = seen.reading, seen.reading.rig.header.units
+    calls = calls_of(reading.rig, session.today, slot, vehicle_of(seen))
+    found = reason_of(one, slot, reading.document, calls, units, units)
+    return contract.Reason.model_validate(_labelled(asdict(found)))
+
+
+def in_words_of(finding: Finding) -> str:
+    """Return the sentence of a finding as the page has it."""
+    return worded.in_words(finding.says)
+
+
+def _labelled(found: dict[str, Any]) -> dict[str, Any]:
+    """Return a reason as its message: pairs become texts under their labels."""
+    pairs = {key: [{"label": label, "text": text} for label, text in found[key]] for key in ("rule", "compared")}
+    return {**{key: found[key] for key in ("written", "steps", "sources")}, **pairs}
 
 
 def _steps(lines: tuple[str, ...]) -> list[contract.Working]:

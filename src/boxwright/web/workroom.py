@@ -21,7 +21,7 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 from boxwright.web import contract, forms, terms, things
 from boxwright.web.beginning import asks, begun_from_answers, begun_from_demo, demos
 from boxwright.web.desk import Desk
-from boxwright.web.figures import numbers_of, slot_findings
+from boxwright.web.figures import key_for, numbers_of, slot_findings
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile
 from boxwright.web.offsets import shown_text, to_editor
@@ -54,7 +54,8 @@ class Workroom:
         self.screens = Screens()
         self.tabs: list[Tab] = []
         self.seekers = Seekers()
-        self._offered: dict[tuple[str, str], tuple[int, Sought]] = {}
+        self._offered: dict[str, tuple[int, Sought]] = {}
+        """What was found, by the finding it was proved for (`key_of`) and the text it was proved in."""
         self._moved_at = self._swept_at = 0.0
         self._running: set[asyncio.Task[None] | asyncio.Task[contract.Disk]] = set()
         self._gone: dict[str, Tab] = {}
@@ -207,7 +208,7 @@ class Workroom:
             case contract.Turn():
                 return [session.turn(message.of, message.base, at)]
             case contract.Apply():
-                return [session.write_all(self._remedy(message, session.rev), at)]
+                return [session.write_all(self._remedy(tab, message, session.rev), at)]
             case contract.Accept():
                 self._must_be_acceptable(tab, message)
                 return [session.accept(message.code, message.where, message.note, "", at)]
@@ -242,8 +243,11 @@ class Workroom:
         if "stop" in kinds:
             raise Refused("a stop cannot be accepted; what it asks for stands beside it")
 
-    def _remedy(self, message: contract.Apply, rev: int) -> tuple[tuple[str, str], ...]:
-        at, found = self._offered.get((message.code, message.where), (-1, Sought((), "")))
+    def _remedy(self, tab: Tab, message: contract.Apply, rev: int) -> tuple[tuple[str, str], ...]:
+        key = key_for(message.code, message.where, message.load, self._seen(tab))
+        at, found = self._offered.get(key, (-1, Sought((), "")))
+        if at == -1:
+            raise Refused("no change was proved for this stage, load state and tow vehicle yet; seek it here")
         if at != rev or not found.edits:
             raise Refused("the change was proved for an earlier text; seek it again")
         return found.edits
@@ -324,7 +328,8 @@ class Workroom:
         task.add_done_callback(self._running.discard)
 
     async def _found(self, tab: Tab, message: contract.Seek, text: str, rev: int) -> None:
-        asked = (text, message.code, message.where, tab.slot.stage, tab.slot.load, tab.slot.vehicle, self.today)
+        key = key_for(message.code, message.where, message.load, self._seen(tab))
+        asked = (text, message.code, message.where, tab.slot.stage, message.load, tab.slot.vehicle, self.today)
         seeking = asyncio.get_running_loop().run_in_executor(self.seekers(), sought, *asked)
         await asyncio.wait({seeking})
         failed = seeking.exception()
@@ -332,11 +337,10 @@ class Workroom:
             LOG.error("no change could be sought", exc_info=failed)
             self.seekers.stop()
         found = seeking.result() if failed is None else Sought((), "it could not be sought; ask once more")
-        self._offered[message.code, message.where] = (rev, found)
+        self._offered = {one: kept for one, kept in self._offered.items() if kept[0] == rev} | {key: (rev, found)}
         says = found.says + (f"; {found.then}" if found.then else "")
         remedy = "; ".join(f"{path} = {value}" for path, value in found.edits)
-        tab.tell(contract.Offered(t="offered", seq=message.seq, code=message.code, where=message.where, remedy=remedy,
-                                  says=says))  # fmt: skip
+        tab.tell(contract.Offered(t="offered", seq=message.seq, rev=rev, key=key, remedy=remedy, says=says))
 
     async def keep(self, turn: float = 0.05, look: float = 2.0) -> None:
         """Write the file when it is due, and look at the disk."""

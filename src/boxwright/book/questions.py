@@ -1,0 +1,81 @@
+"""What a finding asks to be written: each value with its place in the file, its unit and how it may look."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from boxwright.book.worded import said
+from boxwright.finding import Finding
+from boxwright.rig.described import Described, described, keys_below
+from boxwright.rig.document import Document
+from boxwright.rig.spelled import as_written
+from boxwright.rig.splice import tree_at
+from boxwright.units import HeaderUnits, shown_unit
+
+MOST = 4
+"""How many values one finding asks for at once."""
+OPEN = ("", "unknown", "?")
+"""What stands where nobody knows; so does a doubtful number, which can be made a surer one."""
+DOUBTFUL = ("..", "+-", "about")
+PERHAPS = "stands-perhaps"
+IN_HEADER = frozenset({"length", "mass", "temperature", "volume"})
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A value to be written: its path as the file spells it, its name in words, what stands there, its unit."""
+
+    path: str
+    label: str
+    text: str
+    unit: str
+    explains: str
+    example: str
+
+
+def blanks_of(finding: Finding, document: Document, header: HeaderUnits, vehicle: str = "") -> tuple[Blank, ...]:
+    """Return what a finding asks to be written; none where it asks to be looked at, moved or taken off only."""
+    found: dict[str, Blank] = {}
+    paths = list(_asked(finding, vehicle))
+    for path in paths:  # grows as it goes
+        if described(path) is None and tree_at(document, as_written(document, path)) is None:
+            paths += keys_below(path)  # nothing of the entry is written: each of its values is asked for
+        known = described(path)
+        written = as_written(document, path)
+        text = tree_at(document, written)
+        if known is None or path in found or not (text is None or (isinstance(text, str) and _is_open(text))):
+            continue
+        found[path] = _blank(written, known, text if isinstance(text, str) else "", header)
+    return tuple(found.values())[:MOST]
+
+
+def _asked(finding: Finding, vehicle: str) -> Iterator[str]:
+    """Yield the paths a finding may ask about, the likeliest first."""
+    key = "done" if finding.code.endswith(PERHAPS) else "weight"
+    for path in (finding.lever, *finding.because, finding.where):
+        if path.startswith("tow.") and vehicle:
+            yield f"tow[{vehicle}]{path.removeprefix('tow')}"
+        elif path.endswith("]") and path.startswith(("parts[", "openings[", "walls[", "wires[")):
+            if finding.kind == "unknown" and path != finding.lever and (key == "done" or path.startswith("parts[")):
+                yield f"{path}.{key}"
+        else:
+            yield path.partition(" ")[0]
+
+
+def _is_open(text: str) -> bool:
+    return text.strip() in OPEN or any(sign in text for sign in DOUBTFUL)
+
+
+def _blank(path: str, known: Described, text: str, header: HeaderUnits) -> Blank:
+    unit = shown_unit(known.quantity, header)[0] if known.quantity in IN_HEADER else ""
+    example = next((one for one in known.examples if one not in OPEN), "")
+    return Blank(path, _label(path), text, unit, known.says, example)
+
+
+def _label(path: str) -> str:
+    """Return what a value is called: ``overhang of pickup``, ``track, of trailer axles``."""
+    if "[" in path:
+        return said(path)
+    *parents, key = path.replace("_", " ").split(".")
+    return f"{key}, of {' '.join(parents)}" if parents else key
