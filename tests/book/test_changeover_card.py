@@ -113,29 +113,91 @@ def test_a_bunk_that_folds_about_nothing_is_asked_for() -> None:
     assert any("about which edge bunk folds" in says for says in asked_words(one))
 
 
-def test_a_thing_without_a_place_is_asked_for() -> None:
-    text = edited("whimbrel", "duffels:         {x: 58, side: centre+4", "duffels:         {x: unknown, side: centre+4")
-    assert any("where duffels stands" in says for says in told(text, "finish").asks)
+MINI = """
+boxwright: 1
+rig: Mini
+units: {length: in, weight: lb}
+countries: [US-NC]
+class: cargo
+people: {one: {weight: 150, height: 66, sleeps: bed}}
+trailer:
+  body: {length: 120, width: 78, height: 78}
+  coupler_x: -40
+  axles: {kind: leaf, x: [70], gawr: [3500]}
+  gvwr: 3500
+openings:
+  door: {wall: right, x: 10, width: 30, z: 0, height: 72, cut: yes, release: inside, swing: {hinge: front, opens: out}}
+parts:
+  bed:    {x: 80, side: left, z: 10, size: 36 x 70 x 10, weight: 50}
+  chest:  {x: 60, side: left+2, z: 0, size: 16 x 16 x 16, weight: 20, kind: cargo}
+  locker: {x: 45, side: left, z: 0, size: 10 x 40 x 77, weight: 80}
+loads:
+  road:  {cargo: all, for: [tow]}
+  sleep: {cargo: none, parked: yes, people: [one], for: [sleep]}
+"""
 
 
-def test_a_door_without_a_swing_is_asked_for_and_nothing_goes_through_it() -> None:
-    text = edited("whimbrel", "release: none, swing: {hinge: bottom, opens: out, to: 100 deg}", "release: none")
-    one = told(text, "finish")
-    assert any("how ramp opens" in says for says in one.asks)
-    assert {step.by for step in one.there.steps} <= {"", "side-door"}
+def mini(old: str = "", new: str = "") -> ChangeOver:
+    """Return the change-over of a room with a bed, a chest that goes out for the night and a locker it goes past."""
+    assert old in MINI
+    return told(MINI.replace(old, new) if old else MINI, "")
+
+
+def test_a_room_worked_out_by_hand() -> None:
+    one = mini()
+    assert moves(one.there) == ["open door", "carry out chest", "shut door"]
+    assert moves(one.back) == ["open door", "carry in chest", "shut door"]
+    # a door's 10 s, 40 s to carry, 10 s
+    assert one.there.cost == one.back.cost == 60.0
+    assert not one.asks and [exit.word for exit in one.there.before] == ["free"]
+
+
+def test_a_locker_that_leaves_no_way_by_is_said() -> None:
+    one = mini("size: 10 x 40 x 77", "size: 10 x 70 x 77")
+    assert one.there.word == "blocked"
+    assert one.there.meets == (("chest", "what is built in"),)
+    assert one.out is not None and one.out.word == "blocked"
+    assert (one.out.exits[0].word, one.out.exits[0].by) == ("blocked", ("locker",))
 
 
 def test_a_band_across_the_way_is_asked_for_not_taken_as_clear() -> None:
-    bare = edited(
-        "whimbrel",
-        "out: [boat, boat-floor, launch-wheels",
-        "out: [outboard, outboard-stand, boat, boat-floor, launch-wheels",
-    )
-    text = bare.replace("toilet:          {x: 127, side: left+4", "toilet:          {x: 50..127, side: left+4")
-    assert text != bare
-    sure, doubtful = told(bare, "finish"), told(text, "finish")
-    assert sure.there.word == "found" and not sure.asks
-    assert doubtful.there.word == "found" or any("toilet" in says for says in doubtful.asks)
+    one = mini("locker: {x: 45, side: left,", "locker: {x: 45, side: left+0..30,")
+    assert one.there.word != "found"
+    assert any("where locker stands is not known closely enough" in says for says in one.asks)
+
+
+def test_a_thing_without_a_place_is_asked_for() -> None:
+    for old, new in (("locker: {x: 45", "locker: {x: unknown"), ("chest:  {x: 60", "chest:  {x: unknown")):
+        asks = mini(old, new).asks
+        assert len(asks) == 1 and f"where {old.split(':')[0]} stands" in asks[0]
+
+
+def test_a_door_without_a_swing_is_asked_for_and_nothing_goes_through_it() -> None:
+    one = mini(", swing: {hinge: front, opens: out}", "")
+    assert any("how door opens" in says for says in one.asks)
+    assert one.there.word == "blocked"
+    assert one.there.meets == (("chest", "no opening that things are carried through"),)
+
+
+def test_a_door_of_which_nobody_says_that_it_opens_from_inside_is_not_taken_as_free() -> None:
+    one = mini("release: inside, ", "")
+    assert [exit.word for exit in one.there.before] == ["unknown"]
+    assert one.out is not None and one.out.word != "found"
+
+
+def test_what_stands_in_the_way_out_of_bed_is_cleared_first_and_that_takes_its_time() -> None:
+    free = mini()
+    crates = "  crates: {x: 64, side: left, z: 0, size: 14 x 76 x 60, weight: 20, kind: cargo}"
+    text = MINI.replace("  chest:", f"{crates}\n  chest:").replace("cargo: none", "cargo: [crates]")
+    text = text.replace("chest:  {x: 60", "chest:  {x: 20").replace("locker: {x: 45", "locker: {x: 2")
+    one = told(text, "")
+    assert one.out is not None and free.out is not None
+    assert [exit.by for exit in one.out.exits] == [("crates",)]
+    assert (one.out.word, [f"{step.word} {step.name}" for step in one.out.steps]) == (
+        "found", ["open door", "carry out crates"],
+    )  # fmt: skip
+    assert one.out.seconds is not None and free.out.seconds is not None
+    assert one.out.seconds > free.out.seconds + 40.0
 
 
 def test_hands_follow_the_weight() -> None:

@@ -30,7 +30,7 @@ from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.sweeps import bed_of
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
-from boxwright.disciplines.layout.ways import beds_of
+from boxwright.disciplines.layout.ways import beds_of, is_room
 from boxwright.disciplines.safety.parts import Facet as SafetyFacet
 from boxwright.disciplines.structure.parts import Strap
 from boxwright.exchange import Mass
@@ -114,6 +114,11 @@ def ends_of(rig: Rig, load: str = "") -> tuple[End | None, End | None]:
         End("travel", road, "tow") if road is not None else None,
         End("night", night, "sleep") if night is not None else None,
     )
+
+
+def has_room(rig: Rig) -> bool:
+    """Return whether all faces of the room are known, so that anything can be carried through it."""
+    return rig.layout.room is not None and is_room(rig.layout.room)
 
 
 class Making:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from boxwright.book.changeover import ChangeOver, End, change_over, ends_of
+from boxwright.book.changeover import ChangeOver, End, change_over, ends_of, has_room
 from boxwright.book.changeover_words import (
     asked_words,
     because,
@@ -35,7 +35,7 @@ def changeover_sheets(rig: Rig, slot: Slot | None, units: HeaderUnits) -> tuple[
 def has_card(rig: Rig, slot: Slot | None) -> bool:
     """Return whether there is a road, a night and a room, so that a card can be worked out."""
     start, goal = ends_of(rig)
-    is_placed = slot is not None and slot.frame is not None and slot.box is not None and rig.layout.room is not None
+    is_placed = slot is not None and slot.frame is not None and slot.box is not None and has_room(rig)
     return is_placed and start is not None and goal is not None and start.load.name != goal.load.name
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from boxwright import __version__
-from boxwright.book.changeover import ChangeOver, End, change_over, ends_of
+from boxwright.book.changeover import ChangeOver, End, change_over, ends_of, has_room
 from boxwright.book.changeover_words import (
     HOW,
     asked_words,
@@ -82,7 +82,7 @@ def answer_of(question: Question, start: str, goal: str, load: str, today: date)
     slots = [one for one in answer.study.slots if one.number == answer.study.number and not one.is_for_ticket]
     slots = [one for one in slots if one.is_ticked == answer.study.is_ticked] or slots
     slot = next((one for one in slots if one.load == first.load.name), next(iter(slots), None))
-    if slot is None or slot.frame is None or rig.layout.room is None:
+    if slot is None or slot.frame is None or not has_room(rig):
         raise NothingAsked("the room inside is not known; write trailer: {body: {length: .., width: .., height: ..}}")
     return Asked(answer, change_over(rig, slot, first, last))
 
