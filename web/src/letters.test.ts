@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { around, LEAST_PX, sizes, type Word } from "./letters";
+import { around, LEAST_PX, MOST_PX, sizes, type Word } from "./letters";
 
 const word = (more: Partial<Word> = {}): Word => ({
   x: 0, y: 0, size: 100, chars: 6, lines: 1, isTurned: false, anchor: "middle", room: { width: 1000, height: 400 }, ...more,
@@ -7,7 +7,11 @@ const word = (more: Partial<Word> = {}): Word => ({
 
 describe("letters on a screen", () => {
   it("stay as they were placed where they are read", () => {
-    expect(sizes([word(), word({ x: 5000, size: 80 })], 0.2)).toEqual([100, 80]);
+    expect(sizes([word(), word({ x: 5000, size: 80 })], 0.2)).toEqual([MOST_PX / 0.2, 80]);
+  });
+
+  it("never grow so large that they cover what is drawn", () => {
+    expect(sizes([word(), word({ x: 9000, size: 20 })], 0.6)).toEqual([MOST_PX / 0.6, 20]);
   });
 
   it("are never shown smaller than they can be read", () => {
@@ -23,12 +27,12 @@ describe("letters on a screen", () => {
 
   it("meant to be read from nearer are not written larger until then", () => {
     expect(sizes([word({ isNear: true })], 0.06)).toEqual([0]);
-    expect(sizes([word({ isNear: true })], 0.2)).toEqual([100]);
+    expect(sizes([word({ isNear: true, size: 70 })], 0.2)).toEqual([70]);
   });
 
   it("never lie on each other once they are written larger", () => {
     const near = [word({ room: null }), word({ room: null, y: 130 }), word({ room: null, y: 400 })];
-    expect(sizes(near, 0.2)).toEqual([100, 100, 100]);
+    expect(sizes(near, 0.16)).toEqual([100, 100, 100]);
     const [first, second, third] = sizes(near, 0.06);
     expect([first! > 0, second, third! > 0]).toEqual([true, 0, true]);
   });

@@ -1,5 +1,7 @@
 /** The least height (px) of letters that are shown: below it nobody reads them. */
 export const LEAST_PX = 11;
+/** The most height of letters: beyond it they only cover what is drawn. */
+export const MOST_PX = 17;
 /** How far beyond its thing a name that is written larger may reach, as a share of its room: its edges are free. */
 const BEYOND = 1.1;
 /** How wide a letter is in the page's lettering, as a share of its height. */
@@ -38,12 +40,12 @@ function meets(one: Box, other: Box): boolean {
 
 /**
  * How large (mm) each word is written where a millimetre takes `scale` pixels, 0 where it is left out. Letters that are
- * read stay as they were placed; smaller ones are written larger as far as they find room, the largest first.
+ * read stay as they were placed, or a little smaller; small ones are written larger as far as they find room, the largest first.
  */
 export function sizes(words: readonly Word[], scale: number): number[] {
   const least = LEAST_PX / scale;
-  const found = words.map((one) => (one.size >= least ? one.size : 0));
-  const taken = words.flatMap((one, index) => (found[index] ? [covers(one, one.size)] : []));
+  const found = words.map((one) => (one.size >= least ? Math.min(one.size, MOST_PX / scale) : 0));
+  const taken = words.flatMap((one, index) => (found[index] ? [covers(one, found[index])] : []));
   const small = words.map((_, index) => index).filter((index) => !found[index]).sort((one, other) => (words[other]?.size ?? 0) - (words[one]?.size ?? 0));
   for (const index of small) {
     const word = words[index];
