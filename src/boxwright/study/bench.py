@@ -32,7 +32,7 @@ MOST_HARMED = 4
 """How many slots are looked at first because another change harmed them."""
 OF_THE_VEHICLE = frozenset({"towing/payload", "towing/combination", "towing/rear-axle"})
 """Rules of what the tow vehicle itself carries."""
-LISTING = frozenset({"weight/tank-unnamed", "weight/stands-perhaps"})
+LISTING = frozenset({"weight/tank-unnamed", "weight/stands-perhaps", "rig/stands-perhaps", "rig/tank-not-named"})
 """Rules that ask once for several things, at the first of them: with one answered they stand at another."""
 AXES: dict[str, tuple[Literal[0, 1], ...]] = {
     "tongue": (0,), "share": (0,), "nose": (0,), "wheels": (0,), "axle": (0,), "wheel": (1, 0), "left": (1,),

@@ -68,7 +68,8 @@ def verdict(use: Use, load: str, stage: str, findings: Iterable[Finding], judged
     """
     bearing = tuple(finding for finding in findings if touches(finding, use))
     missing = tuple(folder for folder in RESTS_ON[use] if folder not in judged)
-    stops = [finding for finding in bearing if finding.kind == "stop"]
+    # What may cost a life is said before what only hinders.
+    stops = sorted((one for one in bearing if one.kind == "stop"), key=lambda one: not one.protects)
     unknown = _most_telling_first(bearing)
     barred = [finding for finding in unknown if finding.protects]
     asking = [finding for finding in unknown if finding.could_stop and not finding.protects]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.safety.result import Flame, Fuelled, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
@@ -16,43 +17,36 @@ def fuel_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which petrol or gas is inside where somebody sleeps, or while the trailer stands alone.
 
     Asks: is any fuel whose vapour lights in a room kept inside
-    Limit: none while somebody sleeps; when the trailer is left it is to be put out first
+    Limit: none, in either
     Source: petrol-indoors
-    Lever: put it outside for the night
+    Lever: put it outside
     """
-    for one in result.stores:
+    for one in result.stores if result.use else ():
         if one.is_inside is False or one.fumes is False:
             continue
-        if result.use == "sleep":
-            yield _beside_a_sleeper(one)
-        elif one.is_inside and one.fumes:
-            store = one.store
-            yield Finding(
-                "safety/fuel-inside", store.of, "fix",
-                f"{store.name} holds {store.fluid} inside: take it out before the trailer is left",
-                source="petrol-indoors", lever=f"{store.of}.when_sleeping", act=f"Put {store.name} outside", minutes=5,
-                uses=LEAVE, because=(store.of,),
-            )  # fmt: skip
+        made = _kept_inside(one, "with a sleeper" if result.use == "sleep" else "when the trailer is left")
+        yield made if result.use == "sleep" else replace(made, uses=LEAVE, protects=False)
 
 
-def _beside_a_sleeper(one: Fuelled) -> Finding:
-    """Return what is said of a store that is, or may be, petrol or gas where somebody sleeps."""
+def _kept_inside(one: Fuelled, when: str) -> Finding:
+    """Return what is said of a store that is, or may be, petrol or gas inside."""
     code, store = "safety/fuel-inside", one.store
     name, fluid, source = store.name, store.fluid or "fuel", "petrol-indoors"
-    may_not = "may not be inside with a sleeper"
     if one.fumes is None:
         read = f'"{fluid}" in {name} is nothing known here' if store.fluid else f"nobody wrote what is in {name}"
         act = f"Look what is in {name}, and write of: petrol, diesel, propane or water"
-        return question(code, store.of, f"{read}; petrol or gas {may_not}", act, 2, f"{store.of}.tank", source)
+        says = f"{read}; petrol or gas may not be inside {when}"
+        return question(code, store.of, says, act, 2, f"{store.of}.tank", source)
     if one.is_inside is None:
-        says = f"nobody wrote where {name} stands, and {fluid} {may_not}"
+        says = f"nobody wrote where {name} stands, and {fluid} may not be inside {when}"
         act = f"Put {name} outside, and write where it stands"
         return question(code, store.of, says, act, 5, f"{store.of}.x", source)
-    act = f"Put {name} outside, away from the door and any flame, and write when_sleeping: out"
+    act = f"Put {name} outside, away from the door and any flame"
     lever = f"{store.of}.when_sleeping"
     if not store.is_there:
-        return question(code, store.of, f"{name} may be inside or not, and {fluid} {may_not}", act, 5, lever, source)
-    says = f"{name} holds {fluid} inside, where somebody sleeps: its vapour creeps along the floor to any spark"
+        says = f"{name} may be inside or not, and {fluid} may not be inside {when}"
+        return question(code, store.of, says, act, 5, lever, source)
+    says = f"{name} holds {fluid} inside {when}: its vapour creeps along the floor to any spark"
     return stop(code, store.of, says, act, 5, lever, source)
 
 

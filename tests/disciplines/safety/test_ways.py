@@ -1,0 +1,130 @@
+"""Ways out beyond the trios: what counts as one, what opens it, who lies where, and what petrol and dates do."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from boxwright.disciplines.safety.findings import RULES
+from boxwright.disciplines.safety.result import Result
+from boxwright.disciplines.safety.sourced import law_of, word_means
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from tests.disciplines.safety.test_findings import JUDGED_ON, edited, worked
+
+DOOR = "stage: shell, cut: yes, done: yes, release: inside, swing"
+MORE = "  # one more"
+
+
+def kinds(*edits: tuple[str, str], use: str = "sleep") -> set[tuple[str, str, str]]:
+    """Return kind, code and place of all that safety says of the small rig with some edits."""
+    return {(one.kind, one.code.removeprefix("safety/"), one.where) for one in worked(edited(*edits), use)}
+
+
+def stops(*edits: tuple[str, str]) -> set[tuple[str, str]]:
+    """Return the code and place of all that forbids sleeping in the small rig with some edits."""
+    return {(code, where) for kind, code, where in kinds(*edits) if kind == "stop"}
+
+
+def result(*edits: tuple[str, str], use: str = "sleep") -> Result:
+    """Return what safety knows of the small rig with some edits."""
+    (slot,) = [one for one in study(read_rig(edited(*edits)).rig, JUDGED_ON, ticked=True).slots if one.use == use]
+    assert slot.safety is not None
+    return slot.safety
+
+
+@pytest.mark.parametrize("word", ["key", "tool"])
+def test_a_door_that_takes_a_key_or_a_tool_shuts_people_in(word: str) -> None:
+    found = stops((DOOR, DOOR.replace("inside", word)))
+    assert found == {("opens-from-inside", "openings[door]"), ("two-ways-out", "openings[door]")}
+
+
+@pytest.mark.parametrize(
+    ("ticked", "kind"), [("done: yes", ""), ("done: part", "stop"), ("done: no", "stop"), ("cut: yes", "stop")]
+)
+def test_a_way_out_that_stands_perhaps_counts_as_absent(ticked: str, kind: str) -> None:
+    old = "stage: shell, cut: yes, done: yes, egress"
+    found = kinds((old, f"stage: shell, {ticked}, egress"))
+    assert {one for one, code, _ in found if code == "two-ways-out"} == ({kind} if kind else set())
+
+
+def test_a_third_way_makes_up_for_one_that_is_lost() -> None:
+    ramp = "  ramp: {wall: rear, side: centre, width: 1500, z: 0, height: 1800, stage: shell, cut: yes, done: yes, "
+    ramp += "release: inside, swing: {hinge: bottom, opens: out, to: 90 deg}}\n  vent:"
+    lost = (DOOR, DOOR.replace("inside", "none"))
+    assert ("two-ways-out", "openings[door]") in stops(lost)
+    assert stops(lost, ("  vent:", ramp)) == {("opens-from-inside", "openings[door]")}
+    assert [one.number for one in result(("  vent:", ramp)).exits] == [1, 2, 3]
+
+
+def test_what_nobody_means_to_leave_by_is_no_way_out() -> None:
+    assert len(result().exits) == 2
+    unmeant = ("release: inside, swing: {hinge: front", "release: none, egress: no, swing: {hinge: front")
+    assert stops(unmeant) == {("two-ways-out", "parts[bed]")}
+
+
+def test_a_leaf_too_small_for_anybody_is_no_way_out() -> None:
+    flap = "  flap: {wall: left, x: 3300, width: %s, z: 100, height: 400, stage: shell, cut: yes, done: yes, "
+    flap += "swing: {hinge: top, opens: out, to: 90 deg}}\n  vent:"
+    assert len(result(("  vent:", flap % "299")).exits) == 2
+    assert len(result(("  vent:", flap % "301")).exits) == 3
+
+
+def test_petrol_endangers_where_it_stands_perhaps_and_where_it_stands_nobody_knows() -> None:
+    inside = ("can: {x: -500", "can: {x: 100")
+    assert kinds(inside) == {("stop", "fuel-inside", "parts[can]")}
+    half = ("weight: 2, stage: shell, done: yes", "weight: 2, stage: shell, done: part")
+    assert ("unknown", "fuel-inside", "parts[can]") in kinds(inside, half)
+    assert ("unknown", "fuel-inside", "parts[can]") in kinds(("can: {x: -500", "can: {x: unknown"))
+    assert kinds(inside, ("of: petrol", "of: diesel")) == set()
+    assert kinds(inside, ("night: {cargo: all, tanks: {can: full}", "night: {cargo: all, tanks: {can: empty}")) == set()
+    assert kinds(inside, use="leave") == {("stop", "fuel-inside", "parts[can]")}
+
+
+def test_petrol_half_through_the_front_wall_is_inside() -> None:
+    assert kinds(("can: {x: -500", "can: {x: -150")) == {("stop", "fuel-inside", "parts[can]")}
+
+
+@pytest.mark.parametrize(("x", "said"), [("1519", True), ("1521", False), ("3519", False), ("3521", True)])
+def test_the_co_alarm_hangs_one_to_three_metres_from_a_flame(x: str, said: bool) -> None:
+    """The stove ends at 400 mm below; seen from above the alarm is at the same side, so that only x counts."""
+    stove = f"{MORE}\n  stove: {{x: 100, side: left, z: 0, size: 420 x 300 x 100, weight: 5, stage: shell, done: yes, "
+    found = kinds((MORE, f"{stove}burns: wood}}"), ("warner: {x: 2600", f"warner: {{x: {x}"))
+    assert (("advice", "alarm-place", "parts[warner]") in found) is said
+
+
+def test_an_electric_heater_is_no_flame() -> None:
+    stove = "  stove: {x: 900, side: centre, z: 0, size: 300 x 300 x 100, weight: 5, stage: shell, done: yes, burns: %s}"
+    assert result((MORE, stove % "electric")).flames == ()
+    assert [one.kept.burns for one in result((MORE, stove % "wood")).flames] == ["wood"]
+
+
+def test_who_has_no_bed_yet_lies_on_a_stand_in() -> None:
+    cot = "  cot: {x: 600, side: centre, z: 0, size: 1900 x 600 x 300, weight: 5, stage: shell, done: yes, until: shell, "
+    cot += "when_sleeping: {x: 600, side: centre, z: 0}}"
+    later = ("weight: 60, stage: shell, done: yes", "weight: 60, stage: later")
+    assert ("unknown", "who-sleeps-where", "people[owner]") in kinds(later)
+    assert kinds(later, (MORE, cot)) == set()
+    (bed,) = result(later, (MORE, cot)).beds
+    assert (bed.of, bed.sleepers) == ("parts[cot]", ("owner",))
+    assert {one.of for one in result(later, (MORE, cot)).aisles or ()} == {"parts[cot]"}
+
+
+def test_only_the_home_country_rules_how_it_is_built() -> None:
+    assert law_of(("US-NC", "UK"), date(2026, 6, 1)).is_known
+    assert not law_of(("UK", "US-NC"), date(2026, 6, 1)).is_known
+    assert not law_of((), date(2026, 6, 1)).is_known
+    assert law_of(("US",), date(2026, 6, 1)).country == "US"
+
+
+def test_what_a_part_is_by_a_word_of_its_name() -> None:
+    assert word_means("fire-extinguisher") == "extinguisher"
+    assert word_means("generator-2000") == "generator"
+    assert word_means("stove") == "flame"
+    assert word_means("stove-pipe-shelf") == "flame"
+    assert word_means("hobby-box") == word_means("lights") == ""
+
+
+def test_nothing_is_said_for_the_road() -> None:
+    assert all(list(rule(result(("can: {x: -500", "can: {x: 100"), use="tow"), None)) == [] for rule in RULES)  # type: ignore[arg-type]
