@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from boxwright.book.plan import planned_of
 from boxwright.disciplines import safety
-from boxwright.disciplines.layout.bodies import Pose, posed
+from boxwright.disciplines.layout.bodies import Block, Body, Pose, posed
 from boxwright.disciplines.layout.parts import Facet
 from boxwright.disciplines.layout.people import fits_of
 from boxwright.disciplines.layout.posing import Posed, WayOut
@@ -47,7 +47,11 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     planned, own = planned_of(rig, slot, standing, units), rig.layout
     if planned is None or own.room is None:
         return None
-    bodies = posed(own.fitted, standing.frames, pose)
+    shell = slot.frame.intrusions if slot.frame is not None else ()
+    bodies = (
+        *posed(own.fitted, standing.frames, pose),
+        *(Body(one.of, one.name, (Block(one.low, one.high),), (0.0, 0.0, 0.0), True, "yes", "shell") for one in shell),
+    )
     there = {one.of for one in standing.openings}
     openings = tuple(one for one in own.closed if one.of in there)
     beds = beds_of(own.fitted, (frame.of for frame in standing.frames), rig.people)

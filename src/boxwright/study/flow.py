@@ -107,18 +107,18 @@ def one_slot(
     on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
 
     standing_there, doors = once(stood_of, standing.frames), once(openings_of, standing.openings)
+    around = once(hull_of, bare, weighed.box)
     laid = once(
         layout.solve,
         rig.layout,
         standing_there,
         once(heavy_of, standing.frames, rig.layout),
         doors,
-        once(hull_of, bare, weighed.box),
+        around,
         rig.people,
         context.use,
     )
     in_the_way = once(layout.findings, laid, context.shown_in)
-
     safe = once(
         safety.solve,
         rig.safety,
@@ -126,7 +126,7 @@ def one_slot(
         once(openings_standing, standing.openings),
         standing.holes,
         once(stores_of, standing.tanks),
-        once(aisles_of, rig.layout, rig.safety, standing_there, doors, rig.people, context.use),
+        once(aisles_of, rig.layout, rig.safety, standing_there, doors, around, rig.people, context.use),
         tuple(person.name for person in standing.people),
         context.use,
         context.countries,

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from boxwright.disciplines import layout, safety
-from boxwright.disciplines.layout.bodies import Standing, standing_bodies
+from boxwright.disciplines.layout.bodies import Standing
 from boxwright.disciplines.layout.parts import Fitted
+from boxwright.disciplines.layout.solve import Hull, bodies_of
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.disciplines.layout.ways import ways_out
 from boxwright.exchange import Aisle
@@ -16,6 +17,7 @@ def aisles_of(
     own: safety.Section,
     stood: tuple[Standing, ...],
     openings: tuple[str, ...],
+    hull: Hull,
     people: tuple[tuple[str, Person], ...],
     use: str,
 ) -> tuple[Aisle, ...]:
@@ -25,7 +27,7 @@ def aisles_of(
     there, ways = {of for of, _ in stood}, {one.of for one in own.ways}
     beds = _beds(tuple(one for one in section.fitted if one.of in there), own, people)
     doors = tuple(one for one in section.closed if one.of in openings and one.of in ways)
-    bodies = standing_bodies(section.fitted, stood, "night")
+    bodies = bodies_of(section, stood, hull, use)
     return ways_out(bodies, beds, doors, section.room) if beds else ()
 
 

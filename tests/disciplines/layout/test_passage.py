@@ -8,7 +8,7 @@ from random import Random
 
 import pytest
 
-from boxwright.disciplines.layout.passage import FINENESS, Point, Rect, less, reach, shortest, widest, within
+from boxwright.disciplines.layout.passage import FINENESS, Point, Rect, gap_at, less, reach, shortest, widest, within
 
 shapely = pytest.importorskip("shapely", reason="the oracle of ways is not installed")
 
@@ -119,3 +119,13 @@ def test_what_is_left_and_what_is_within_make_up_the_whole(seed: int) -> None:
         areas = [(c - a) * (d - b) for a, b, c, d in (*pieces, *((common,) if common else ()))]
         assert sum(areas) == pytest.approx((first[2] - first[0]) * (first[3] - first[1]))
         assert all(within(piece, second) is None for piece in pieces)
+
+
+def test_by_hand_the_gap_at_a_spot_counts_what_comes_near_beside_the_line() -> None:
+    boxes = ((0.0, 0.0, 1.0, 1.0), (2.0, 0.0, 3.0, 1.0), (1.2, 1.2, 1.4, 1.5))
+    assert gap_at(boxes, (1.6, 0.5), 0, 0.1) == (1.0, 2.0)
+    assert gap_at(boxes, (1.6, 0.9), 0, 0.35) == (1.4, 2.0)
+    assert gap_at(boxes, (1.6, 1.1), 0, 0.05) == (float("-inf"), float("inf"))
+    assert gap_at(boxes, (1.6, 0.5), 1, 0.1) == (float("-inf"), float("inf"))
+    assert gap_at(boxes, (1.3, 0.5), 1, 0.15) == (float("-inf"), 1.2)
+    assert gap_at(boxes, (0.5, 0.5), 0, 0.1) is None
