@@ -22,7 +22,7 @@ def overlap(low: Metre, high: Metre, other_low: Metre, other_high: Metre) -> Met
 def distance(along: Metre, across: Metre, up: Metre) -> Metre:
     """Return how far apart two upright boxes are, from their overlaps along the three axes; 0 where they touch.
 
-    Formula: distance = hypot(max(-along, 0.0), max(-across, 0.0), max(-up, 0.0))
+    Formula: distance = hypot(max(-along, 0.0 * along), max(-across, 0.0 * across), max(-up, 0.0 * up))
     Valid: any overlaps
     Source: first-principles section on distances
     Departs: nothing
