@@ -18,8 +18,8 @@ BEAM = (0.05, 0.075)
 CORNERS = 40
 SHOULDER = 0.8
 """Where the drawbar meets the front, as a share of half the width."""
-AS_USUAL = "drawn as is usual; its section is not written"
-NO_WIDTH = "how wide the tyre is drawn is not measured"
+AS_USUAL = "nobody wrote its section; drawn as is usual"
+NO_WIDTH = "nobody measured how wide the tyre is; drawn 0.2 m"
 
 
 def gear_solids(box: Box, floor: Plane, under: float) -> Iterator[Solid]:

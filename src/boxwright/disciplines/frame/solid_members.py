@@ -10,8 +10,8 @@ from boxwright.drawing.mark import Point
 from boxwright.drawing.solid import Prism, Solid, oblong
 from boxwright.units import Band
 
-NO_SIZE = "how deep the members of this wall are is not written; drawn as is usual"
-NO_GAUGE = "the wall of the tube is not written; drawn full"
+NO_SIZE = "nobody wrote how deep the members of this wall are; drawn as is usual"
+NO_GAUGE = "nobody wrote the wall of the tube; drawn full"
 NO_SHAPE = "a section of this shape is drawn full"
 BEYOND = 1e-3
 """How far (m) a hollow is drawn past the end of its bar, so that the end is open."""

@@ -17,9 +17,9 @@ THIN = 1e-3
 """How thick (m) a skin is drawn of which nobody wrote it."""
 PANE = 0.012
 """How far (m) a unit is drawn out beyond the skin: nobody writes it."""
-NO_SKIN = "how thick the skin is is not written; drawn 1 mm"
-NO_LEAF = "how thick what closes this opening is is not written; drawn as deep as the wall"
-NO_UNIT = "how deep this unit is is not written; drawn as a pane"
+NO_SKIN = "nobody wrote how thick the skin is; drawn 1 mm"
+NO_LEAF = "nobody wrote how thick what closes this opening is; drawn as deep as the wall"
+NO_UNIT = "nobody wrote how deep this unit is; drawn as a pane"
 
 
 def skin_of(plane: Plane) -> float:
