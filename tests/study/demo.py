@@ -71,8 +71,8 @@ parts:
   shelf: {x: 10, side: left, z: 40, size: 40 x 10 x 2, weight: 12, stage: bunks}
 loads:
   road: {cargo: all, tanks: {can: full}, for: [tow]}
-  night: {cargo: none, tanks: {can: full}, parked: yes, coupled: yes, legs: down, people: [owner],
-          for: [sleep, leave, work]}
+  night: {cargo: none,
+          tanks: {can: full}, parked: yes, coupled: yes, legs: down, people: [owner], for: [sleep, leave, work]}
 """
 
 

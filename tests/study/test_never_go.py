@@ -204,3 +204,35 @@ def test_never_go_when_a_tick_is_dated_in_the_future(use: Use) -> None:
     one = if_all_judge(study(clean(ticked, f"{ticked} 2026-05-03"), TODAY), use)
     assert (one.answer, one.because) == ("ask", ("rig/tick-is-ahead",))
     assert if_all_judge(study(clean(ticked, f"{ticked} 2026-05-02"), TODAY), use).answer == "go"
+
+
+RAMP = "height: 72, by: trailer builder, cut: yes, release: inside,\n         swing: {hinge: bottom"
+CAN = "tank: {of: water, volume: 5}"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "answer", "code"),
+    [
+        (RAMP, RAMP.replace("inside", "none"), "no", "safety/two-ways-out"),
+        (RAMP, RAMP.replace("inside", "unknown"), "no", "safety/opens-from-inside"),
+        ("expires: 2032-01, stage: shell, done: yes, alarm: CO", "stage: shell, done: yes, alarm: CO", "no",
+         "safety/out-of-date"),
+        ("expires: 2031-01", "expires: 2026-05-01", "no", "safety/out-of-date"),
+        ("done: yes, alarm: smoke", "done: no, alarm: smoke", "no", "safety/smoke-alarm"),
+        ("alarm: CO}", "alarm: gas}", "no", "safety/co-alarm"),
+        (CAN, CAN.replace("water", "petrol"), "no", "safety/fuel-inside"),
+        (CAN, CAN.replace("water", "unknown"), "no", "safety/fuel-inside"),
+        ("puts_out: ABC", "note: red", "ask", "safety/extinguisher"),
+        ("people: [owner], ", "", "ask", "safety/who-sleeps-where"),
+        ("countries: [US-NC]", "countries: [NZ, US-NC]", "ask", "safety/no-rule-known"),
+    ],
+)  # fmt: skip
+def test_never_sleep_when_somebody_could_be_shut_in_or_not_warned(old: str, new: str, answer: str, code: str) -> None:
+    one = if_all_judge(study(clean(old, new), TODAY), "sleep")
+    assert one.answer == answer
+    assert code in one.because
+
+
+@pytest.mark.parametrize(("fluid", "answer"), [("petrol", "no"), ("propane", "no"), ("diesel", "go"), ("water", "go")])
+def test_never_leave_it_with_what_gives_off_vapour_inside(fluid: str, answer: str) -> None:
+    assert if_all_judge(study(clean(CAN, CAN.replace("water", fluid)), TODAY), "leave").answer == answer
