@@ -52,6 +52,10 @@ def test_a_shelf_over_part_of_the_bed_leaves_room_to_sit_beside_it() -> None:
     assert fits(whole)["sit"].has.best == pytest.approx(0.6) and fits(whole)["sit"].under == "parts[shelf]"
     assert fits(part)["sit"].has.best == pytest.approx(1.4)
     assert fits(part)["sit"].under == ""
+    other_side = box("shelf", (0.0, -0.71, 1.2), (1.9, 0.0, 1.5))
+    ends = box("shelf", (0.29, -1.0, 1.2), (1.61, 0.0, 1.5))
+    assert fits(other_side)["sit"].has.best == pytest.approx(0.6)
+    assert fits(ends)["sit"].has.best == pytest.approx(0.6)
     assert fits(nearly)["sit"].has.best == pytest.approx(0.6)
 
 
@@ -83,7 +87,9 @@ def test_the_first_rise_is_from_the_ground_and_a_step_divides_it() -> None:
     assert found.has.best == pytest.approx(0.25) and found.under == "parts[step]"
     behind = box("tank", (3.0, 0.2, -0.28), (3.6, 0.9, -0.2))
     beside = box("step", (1.0, 0.9, -0.28), (2.9, 1.2, -0.2))
-    assert fits(behind, beside)["step"].has.best == pytest.approx(0.45)
+    beyond = box("step", (3.85, 0.9, -0.28), (4.3, 1.2, -0.2))
+    far_out = box("step", (3.0, 1.6, -0.28), (3.6, 1.9, -0.2))
+    assert fits(behind, beside, beyond, far_out)["step"].has.best == pytest.approx(0.45)
 
 
 def test_a_deck_in_doubt_makes_the_lowest_rise_doubtful() -> None:
@@ -95,7 +101,8 @@ def test_a_deck_in_doubt_makes_the_lowest_rise_doubtful() -> None:
 def test_a_ramp_a_window_and_a_hatch_are_not_stepped_into() -> None:
     ramp = replace(DOOR, facet=Facet.model_validate({"swing": {"hinge": "bottom", "opens": "out"}}))
     window = replace(DOOR, place=place((3.0, 1.0, 0.9), (3.8, 1.05, 1.8)))
-    assert "step" not in fits(openings=(ramp, window))
+    low = replace(DOOR, place=place((3.0, 1.0, 0.15), (3.8, 1.05, 1.3)))
+    assert "step" not in fits(openings=(ramp, window, low))
 
 
 def test_by_hand_two_on_the_roof_have_the_largest_square_that_nothing_stands_on() -> None:

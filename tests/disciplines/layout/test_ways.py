@@ -158,13 +158,13 @@ def test_a_bed_an_opening_or_a_room_without_a_place_gives_no_width() -> None:
 
 
 def test_a_bed_that_may_be_off_is_judged_at_its_worst() -> None:
-    window = replace(WINDOW, place=place((1.9, -1.05, 0.3), (2.4, -1.0, 1.4)))
-    chest = box("chest", (2.4, -1.0, 0.0), (4.0, 1.0, 1.5))
-    sure = ways(chest, exits=(window,))["window"].width
-    shaky = replace(BED, place=replace(BED.place, z=Band(0.45, 0.35, 0.9, spread="interval")))
-    doubtful = ways(chest, bed=shaky, exits=(window,))["window"]
-    assert sure.low == sure.best
-    assert doubtful.height.low <= doubtful.height.best and doubtful.width.low <= doubtful.width.best
+    window = replace(WINDOW, place=place((0.5, -1.05, 0.3), (1.0, -1.0, 1.4)))
+    shaky = replace(BED, place=replace(BED.place, z=Band(0.45, 0.35, 0.65, spread="interval")))
+    # the mattress ends 0.5 to 0.8 m up under a top of 1.4 m
+    height = ways(bed=shaky, exits=(window,))["window"].height
+    assert (height.low, height.best, height.high) == pytest.approx((0.6, 0.8, 0.9))
+    sure = ways(exits=(window,))["window"].height
+    assert sure.low == sure.best == sure.high == pytest.approx(0.8)
 
 
 def test_a_door_on_the_way_to_another_is_named() -> None:
@@ -191,6 +191,25 @@ def test_a_mirrored_room_has_the_same_ways() -> None:
     here, there = ways(*things, exits=(DOOR,))["door"], ways(*turned, bed=bed, exits=(door,))["door"]
     assert here.width.best == pytest.approx(there.width.best, abs=FINENESS)
     assert (here.over, here.blocked_by, here.height) == (there.over, there.blocked_by, there.height)
+
+
+def test_a_floor_that_lies_higher_lifts_everything_with_it() -> None:
+    things = (
+        box("shelf", (2.2, -1.0, 1.3), (2.4, 1.0, 1.6)),
+        box("chest", (2.2, -1.0, 0.0), (2.4, 0.3, 0.6)),
+        box("beam", (2.7, -1.0, 0.0), (2.8, 1.0, 0.15)),
+    )
+    by = 0.3
+    lifted = tuple(
+        replace(one, blocks=tuple(Block((a[0], a[1], a[2] + by), (b[0], b[1], b[2] + by)) for a, b in one.blocks))
+        for one in things
+    )
+    room = replace(ROOM, floor=by, ceiling=ROOM.ceiling + by)
+    bed = replace(BED, place=replace(BED.place, z=exactly(BED.place.z.best + by)))
+    door = replace(DOOR, place=replace(DOOR.place, z=exactly(DOOR.place.z.best + by)))
+    here, there = ways(*things, exits=(DOOR,))["door"], ways(*lifted, bed=bed, exits=(door,), room=room)["door"]
+    assert (there.width, there.over) == (here.width, here.over)
+    assert there.height.best == pytest.approx(here.height.best) == pytest.approx(1.3)
 
 
 def test_the_way_drawn_leads_from_the_bed_to_the_door() -> None:
