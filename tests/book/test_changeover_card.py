@@ -208,10 +208,25 @@ def test_hands_follow_the_weight() -> None:
     assert demo("whimbrel", "finish").unweighed == ("launch-wheels",)
 
 
-def test_the_crates_are_in_the_way_of_the_bed() -> None:
+def test_the_crates_are_in_the_way_of_the_bed_and_go_first() -> None:
     there = demo("dunlin", "finish").there
     assert ("bench-bed", "bowls-crates") in there.meets
-    assert there.word in {"without", "blocked"}
+    assert (there.word, there.leave_out) == ("without", ("bowls-crates",))
+    done = moves(there)
+    assert done.index("carry out bowls-crates") < done.index("let down bench-bed")
+    # its tip draws an arc of 621.3 mm under a shelf 620 mm above its hinge
+    assert there.grazes == (("bench-bed", "shelf-right"),)
+
+
+def test_a_lamp_in_the_arc_of_the_bunk_is_what_blocks() -> None:
+    lamp = "  lamp: {x: 100, side: left+30, z: floor+50, size: 6 x 6 x 6, weight: 1, stage: galley}"
+    text = edited("whimbrel", "  toilet: ", f"{lamp}\n  toilet: ")
+    one = told(text, "finish")
+    assert one.there.word == "blocked"
+    assert ("bunk", "lamp") in one.there.meets
+    # half a metre farther out the bunk goes under it: its tip is 48 in from the hinge
+    far = text.replace("lamp: {x: 100, side: left+30, z: floor+50", "lamp: {x: 100, side: left+30, z: floor+70")
+    assert ("bunk", "lamp") not in told(far, "finish").there.meets
 
 
 def test_the_road_is_that_which_holds_what_the_night_needs_and_the_least_besides() -> None:

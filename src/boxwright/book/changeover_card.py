@@ -48,7 +48,7 @@ def _read_first(told: ChangeOver, units: HeaderUnits) -> Grid:
     """Return what is to be read beside the moves: the way out of bed, what is in the way, what is asked."""
     rows = [("at night", says) for says in leaving_words(told, units)]
     for changed, ends in ((told.there, (told.start, told.goal)), (told.back, (told.goal, told.start))):
-        if changed.word != "found" or changed.overlaps:
+        if changed.word != "found" or changed.overlaps or changed.grazes:
             lead = f"to {ends[1].word}"
             rows += [
                 (lead, headline(changed, ends[0].word, ends[1].word)),

@@ -39,6 +39,8 @@ def because(told: Changed) -> Iterator[str]:
         yield f"{name} meets {listed(others)}."
     for name, other in told.overlaps:
         yield f"{name} and {other} are in one place already before the first move: that is not looked at here."
+    for name, other in told.grazes:
+        yield f"{name} passes {other} with no more than the play of its hinge: try it by hand."
     if told.word == "blocked" and not told.meets:
         yield f"All {told.states} states that can be reached were looked at."
 

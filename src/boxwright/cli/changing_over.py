@@ -49,6 +49,7 @@ class Asked:
         if out is not None and out.seconds is not None and out.seconds > SECONDS["two minutes"]:
             return NO
         is_open = "not-found" in _words(found) or (out is not None and out.word != "found")
+        is_open = is_open or bool(found.there.grazes or found.back.grazes)
         return ASK if is_open or found.asks or found.unweighed or found.perhaps else GO
 
     def as_text(self) -> str:
@@ -165,6 +166,7 @@ def _changed(one: Changed) -> dict[str, Json]:
         "leave_out": list(one.leave_out),
         "meets": [list(pair) for pair in one.meets],
         "overlaps": [list(pair) for pair in one.overlaps],
+        "grazes": [list(pair) for pair in one.grazes],
         "exits": _exits(one.before),
         "steps": [_step(step) for step in one.steps],
         "stands": dict(one.meanwhile),

@@ -131,7 +131,8 @@ class Changed:
     ``without``: only without the things of ``leave_out``, which must stay outside as well. ``blocked``: there is none,
     all states were looked at. ``not-found``: none within that many states. ``meets`` are pairs of names: what cannot
     be where it should, or cannot get there, and what it meets. ``overlaps`` are pairs that overlap where they stand
-    before the first move. ``meanwhile`` tells where each thing that moves stands at the end.
+    before the first move, ``grazes`` those that pass each other with no more than the play of a hinge. ``meanwhile``
+    tells where each thing that moves stands at the end.
     """
 
     word: Literal["found", "without", "blocked", "not-found"]
@@ -142,6 +143,7 @@ class Changed:
     meets: tuple[tuple[str, str], ...] = ()
     leave_out: tuple[str, ...] = ()
     overlaps: tuple[tuple[str, str], ...] = ()
+    grazes: tuple[tuple[str, str], ...] = ()
     meanwhile: tuple[tuple[str, str], ...] = ()
 
 

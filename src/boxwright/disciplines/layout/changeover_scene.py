@@ -6,12 +6,14 @@ sweeps, and where none was found there is none with still more in the way; both 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from boxwright.disciplines.layout.bodies import Block, envelope
 from boxwright.disciplines.layout.changeover import OUTSIDE, Freed, Mover, Setting
 from boxwright.disciplines.layout.changeover_lattice import TOUCH
 from boxwright.disciplines.layout.changeover_ways import overlaps, way
+from boxwright.disciplines.layout.meeting import grown
+from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import NEVER
 from boxwright.exchange import Vector
 
@@ -202,24 +204,32 @@ class Board:
 
     def turn_meets(self, leaf: int, to: int, state: State) -> tuple[str, ...]:
         """Return the names of what a leaf meets on its way up or down; what lies on it folds with it."""
+        present = self.present(state)
+        found = [name for name, is_grazed in self._struck(leaf, state) if not is_grazed]
+        found += self._fixed_clash[leaf, to]
+        found += self.names(self._clash[leaf, to] & present)
+        for j, other in enumerate(self.movers):
+            if other.rides == self.movers[leaf].of and self.blocks((j, state[j])):
+                found += self.names(self._clash[j, to] & present)
+        return tuple(dict.fromkeys(found))
+
+    def turn_grazes(self, leaf: int, state: State) -> tuple[str, ...]:
+        """Return the names of what a leaf passes on its way with no more than the play of its hinge."""
+        return tuple(name for name, is_grazed in self._struck(leaf, state) if is_grazed)
+
+    def _struck(self, leaf: int, state: State) -> Iterator[tuple[str, bool]]:
+        """Yield what a leaf strikes on its way, and whether by no more than hinges and linings give."""
         one = self.movers[leaf]
         turn = self.turns.get(one.of)
-        aboard = [j for j, other in enumerate(self.movers) if other.rides == one.of and self.blocks((j, state[j]))]
-        found = list(self._fixed_clash[leaf, to])
-        for body in self.setting.fixed:
-            is_met = turn is not None and any(turn.meets(block) < NEVER for block in body.blocks)
-            if is_met and body.of not in one.within:
-                found.append(body.name)
-        present = self.present(state)
+        if turn is None:
+            return
+        things = [(body.name, body.blocks) for body in self.setting.fixed if body.of not in one.within]
         for j, other in enumerate(self.movers):
-            if j != leaf and j not in aboard and not self._may_overlap(one, other):
-                solid = self.blocks((j, state[j]))
-                is_met = turn is not None and any(turn.meets(block) < NEVER for block in solid)
-                if is_met or self._clash[leaf, to] & self._bit[j, state[j]]:
-                    found.append(other.name)
-        for j in aboard:
-            found += self.names(self._clash[j, to] & present)
-        return tuple(dict.fromkeys(found))
+            if j != leaf and other.rides != one.of and not self._may_overlap(one, other):
+                things.append((other.name, self.blocks((j, state[j]))))
+        for name, blocks in things:
+            if any(turn.meets(block) < NEVER for block in blocks):
+                yield name, all(turn.meets(_pared(block)) >= NEVER for block in blocks)
 
     def gate_meets(self, gate: int, state: State) -> tuple[str, ...]:
         """Return the names of what a door meets that opens inwards."""
@@ -229,6 +239,12 @@ class Board:
             *found,
             *(self.movers[j].name for j, p in enumerate(state) if j != gate and overlaps(sweep, self.blocks((j, p)))),
         )
+
+
+def _pared(block: Block) -> Block:
+    """Return a box less the play of hinges and linings on every side, as far as it is thick enough."""
+    by = tuple(min(LENGTHS["play"], size / 4.0) for size in block.size)
+    return grown(block, (-by[0], -by[1], -by[2]))
 
 
 def _rests(above: Block, below: Block) -> bool:

@@ -123,8 +123,15 @@ def _told(board: Board, start: State, goal: State, found: Found, ending: Changed
     meanwhile = tuple(
         (board.movers[i].name, board.movers[i].poses[goal[i]].word) for i in moved if board.movers[i].kind == "carry"
     )
+    grazes, before = list[tuple[str, str]](), start
+    for move, state in found.moves or ():
+        one = board.movers[move.mover]
+        if one.kind == "fold":
+            grazes += [(one.name, name) for name in board.turn_grazes(move.mover, before)]
+        before = state
     return replace(
         ending,
+        grazes=tuple(grazes),
         steps=tuple(_steps(board, start, found)),
         before=exits_at(board, start),
         cost=found.cost,
