@@ -6,76 +6,28 @@ after those it takes something from. ``once`` runs a step only where its argumen
 
 from __future__ import annotations
 
-from boxwright.disciplines import frame, layout, safety, structure, towing, water, weight
-from boxwright.disciplines.frame.shell import shell
-from boxwright.disciplines.weight.solve import pool_of
-from boxwright.exchange import Box, Context, Mass, Measured
-from boxwright.model.load import LoadState
+from boxwright.disciplines import frame, layout, safety, structure, towing, weight
+from boxwright.disciplines.frame.shell import Shell, shell
+from boxwright.exchange import Box, Context
+from boxwright.finding import Finding
 from boxwright.rig.rig import Rig
 from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
 from boxwright.study.once import Failed, Once
-from boxwright.study.own_mass import Giver, own_frame
-from boxwright.study.standing import UNKNOWN_MASS, Standing
+from boxwright.study.standing import Standing
 from boxwright.study.way_out import aisles_of
 from boxwright.study.worked import (
     Tongues,
     Weighed,
     Worked,
-    box_of,
     fixings_of,
     kept_standing,
     openings_standing,
-    pooled,
     standing_of,
     stores_of,
 )
-from boxwright.units import Band
 
-
-def on_the_scale(rig: Rig, standing: Standing, once: Once) -> tuple[Mass, ...] | Failed:
-    """Return the masses that stood on a scale besides the bare trailer itself."""
-    framed = once(frame.offers, standing.layers, standing.openings, rig.trailer, rig.frame.framing)
-    watered = once(water.offers, standing.tanks)
-    weighed = once(weight.offers, standing.frames, standing.people)
-    return once(pooled, framed, watered, weighed)
-
-
-def gathered(
-    rig: Rig, standing: Standing, giver: Giver | None, others: tuple[Mass, ...] | Failed, once: Once
-) -> tuple[Box | Failed, tuple[Mass, ...] | Failed]:
-    """Return the trailer and every mass of a slot. ``others`` stood on the scale when ``giver`` weighed the trailer."""
-    framed = once(frame.offers, standing.layers, standing.openings, rig.trailer, rig.frame.framing)
-    box = once(box_of, framed)
-    watered = once(water.offers, standing.tanks)
-
-    own = once(own_frame, rig.trailer.empty, giver, box, others)
-    parts = own if isinstance(own, Failed) else (own, *standing.frames)
-    weighed = once(weight.offers, parts, standing.people)
-    return box, once(pooled, framed, watered, weighed)
-
-
-def weighed_slot(
-    rig: Rig,
-    box: Box | Failed,
-    masses: tuple[Mass, ...] | Failed,
-    load: LoadState,
-    ball_height: Band,
-    measured: tuple[Measured, ...],
-    once: Once,
-) -> Weighed:
-    """Return where the weight of one slot goes."""
-    balance = once(
-        weight.solve,
-        box,
-        once(pool_of, box, masses),
-        ball_height,
-        load.is_parked,
-        load.is_coupled,
-        load.legs_are_down,
-        tuple(person.weight or UNKNOWN_MASS for _, person in rig.people),
-        measured,
-    )
-    return Weighed(box, masses, balance)
+Said = tuple[Finding, ...] | Failed
+InTheRoom = tuple[layout.Result | Failed, Said, safety.Result | Failed, Said]
 
 
 def one_slot(
@@ -106,19 +58,29 @@ def one_slot(
     )
     on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
 
-    standing_there, doors = once(stood_of, standing.frames), once(openings_of, standing.openings)
-    around = once(hull_of, bare, weighed.box)
+    laid, in_the_way, safe, on_the_way_out = in_the_room(rig, standing, bare, weighed.box, context, once)
+    return Worked(framed, laid, towed, safe, (on_the_frame, in_the_way, heavy, on_the_road, on_the_way_out))
+
+
+def in_the_room(
+    rig: Rig, standing: Standing, bare: Shell | Failed, box: Box | Failed, context: Context, once: Once
+) -> InTheRoom:
+    """Return where things are in the room and who gets out of it, each with what is said of it."""
+    there, doors, around = (
+        once(stood_of, standing.frames),
+        once(openings_of, standing.openings),
+        once(hull_of, bare, box),
+    )
     laid = once(
         layout.solve,
         rig.layout,
-        standing_there,
+        there,
         once(heavy_of, standing.frames, rig.layout),
         doors,
         around,
         rig.people,
         context.use,
     )
-    in_the_way = once(layout.findings, laid, context.shown_in)
     safe = once(
         safety.solve,
         rig.safety,
@@ -126,11 +88,10 @@ def one_slot(
         once(openings_standing, standing.openings),
         standing.holes,
         once(stores_of, standing.tanks),
-        once(aisles_of, rig.layout, rig.safety, standing_there, doors, around, rig.people, context.use),
+        once(aisles_of, rig.layout, rig.safety, there, doors, around, rig.people, context.use),
         tuple(person.name for person in standing.people),
         context.use,
         context.countries,
         context.judged_on,
     )
-    on_the_way_out = once(safety.findings, safe, context.shown_in)
-    return Worked(framed, laid, towed, safe, (on_the_frame, in_the_way, heavy, on_the_road, on_the_way_out))
+    return laid, once(layout.findings, laid, context.shown_in), safe, once(safety.findings, safe, context.shown_in)

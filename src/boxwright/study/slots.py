@@ -16,12 +16,13 @@ from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.finding import USES, Finding, Use, Verdict
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Accepted, Rig
-from boxwright.study.flow import gathered, on_the_scale, one_slot, weighed_slot
+from boxwright.study.flow import one_slot
 from boxwright.study.once import Failed, Once
 from boxwright.study.own_mass import Giver, giver_of, readings_for, weighed_parts, weighed_slots
 from boxwright.study.rig_findings import accepted_of, broken_off, is_accepted, no_load_state, of_a_slot, of_the_file
 from boxwright.study.standing import Standing, cut, difference, weighed_empty
 from boxwright.study.verdict import touches, verdict, worst
+from boxwright.study.weighed import gathered, on_the_scale, weighed_slot
 from boxwright.study.worked import Tongues, Weighed, Worked
 from boxwright.units import Band, HeaderUnits
 
