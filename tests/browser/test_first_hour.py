@@ -9,6 +9,7 @@ from playwright.sync_api import BrowserContext, expect
 from pypdf import PdfReader
 
 from tests.browser.driven import RIGS, Desk, Served, program
+from tests.browser.test_rig_file import SMALL
 
 
 def test_a_demo_is_opened_as_a_copy_of_ones_own(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
@@ -109,6 +110,22 @@ def put_in(desk: Desk, words: str, entries: dict[str, str]) -> None:
         form.locator(f'input[name="{name}"]').fill(typed)
     form.get_by_role("button", name="Put it in").click()
     expect(form).to_have_count(0)
+
+
+def test_what_cannot_be_put_in_stays_in_its_form(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve(text=SMALL)
+    desk = show(served)
+    desk.page.get_by_role("button", name="Put a part in").click()
+    form = desk.page.get_by_role("form", name="Put a part in")
+    for name, typed in (("name", "bench"), ("x", "12"), ("weight", "30")):
+        form.locator(f'input[name="{name}"]').fill(typed)
+    form.get_by_role("button", name="Put it in").click()
+    expect(form.get_by_role("alert")).to_contain_text("bench")
+    expect(form.locator('input[name="x"]')).to_have_value("12")
+    form.locator('input[name="name"]').fill("chest")
+    form.get_by_role("button", name="Put it in").click()
+    expect(form).to_have_count(0)
+    assert "chest: {x: 12" in served.written(lambda now: "chest" in now)
 
 
 ANSWERS = {

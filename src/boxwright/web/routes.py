@@ -12,7 +12,6 @@ from contextlib import suppress
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
-from urllib.parse import quote
 
 from pydantic import ValidationError
 from starlette.applications import Starlette
@@ -22,8 +21,9 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from boxwright.rig.schema import rig_schema as schema_of_rigs
-from boxwright.web import earlier, forms, things
+from boxwright.web import things
 from boxwright.web.contract import Leaving, No, Slot
+from boxwright.web.file_routes import of_the_file
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
 from boxwright.web.solid_routes import of_the_solids
@@ -105,6 +105,7 @@ def application(room: Workroom, door: Door, clock: Callable[[], float]) -> Starl
         routes=[
             Route("/enter", enter),
             *_of_the_rig(room),
+            *of_the_file(lambda: room.desk),
             *of_the_solids(lambda: room.desk.session if room.desk is not None else None, asked_of),
             Route("/schema", rig_schema),
             Route("/leave", leave, methods=["POST"]),
@@ -156,24 +157,6 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         found = things.worked(room.desk.session.seen(asked_of(request)), request.query_params.get("number", ""))
         return JSONResponse([one.model_dump() for one in found])
 
-    async def earlier_texts(request: Request) -> Response:
-        if room.desk is None:
-            return PlainTextResponse("no rig is open", status_code=404)
-        past, text = room.desk.keeper.past, room.desk.session.text
-        name = request.query_params.get("name", "")
-        if not name:
-            every = await asyncio.to_thread(earlier.listed, past, text)
-            return JSONResponse([one.model_dump() for one in every])
-        found = await asyncio.to_thread(earlier.difference, past, name, text)
-        return JSONResponse(None if found is None else found.model_dump())
-
-    async def asked_forms(request: Request) -> Response:
-        if room.desk is None:
-            return PlainTextResponse("no rig is open", status_code=404)
-        session = room.desk.session
-        found = (forms.measures if request.query_params.get("of") == "measures" else forms.readings)(session)
-        return JSONResponse([one.model_dump() for one in found])
-
     async def reason(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
@@ -182,17 +165,7 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         found = things.reason(session, session.seen(asked_of(request)), *words)
         return JSONResponse(found.model_dump() if found is not None else None)
 
-    async def whole_text(request: Request) -> Response:
-        if room.desk is None:
-            return PlainTextResponse("no rig is open", status_code=404)
-        name = quote(room.desk.keeper.path.name)
-        headers = {"content-disposition": f"attachment; filename*=UTF-8''{name}", "cache-control": "no-store"}
-        return Response(room.desk.session.text.encode(), media_type="application/octet-stream", headers=headers)
-
     return [
-        Route("/text", whole_text),
-        Route("/forms", asked_forms),
-        Route("/earlier", earlier_texts),
         Route("/screen/{name}", screen),
         Route("/page/{name}", page),
         Route("/thing", thing),
