@@ -47,10 +47,8 @@ def moving(shift: Shift | None, shown_in: HeaderUnits) -> str:
     """Return the least move in words, empty where there is none."""
     if shift is None:
         return ""
-    way = WAYS[shift.axis][shift.by > 0.0]
-    return (
-        f"Move {shift.name} {length(rounded_up(shift.by, shown_in), shown_in)} {way}: it is clear of everything there"
-    )
+    by, way = length(rounded_up(shift.by, shown_in), shown_in), WAYS[shift.axis][shift.by > 0.0]
+    return f"Move {shift.name} {by} {way}: in this load state it is clear of everything there"
 
 
 def lever(shift: Shift | None) -> str:
