@@ -63,6 +63,16 @@ def test_an_answered_question_asks_no_more() -> None:
     assert blanks_of(asking, after.document, after.rig.header.units) == ()
 
 
+def test_what_was_written_and_could_not_be_read_is_asked_for_again() -> None:
+    reading = reading_of("whimbrel")
+    asking = next(one for one, _ in every_blank("whimbrel") if one.code == "weight/weight-unknown")
+    after = read_rig(written(reading.document, f"{asking.where}.weight", "banana").text)
+    units = after.rig.header.units
+    assert blanks_of(asking, after.document, units) == ()
+    misread = {one.path for one in after.problems}
+    assert [one.text for one in blanks_of(asking, after.document, units, "", misread)] == ["banana"]
+
+
 def test_what_is_written_for_certain_is_not_asked_for_again() -> None:
     for demo in DEMOS:
         for _, blanks in every_blank(demo):

@@ -238,26 +238,47 @@ def test_the_proved_change_for_a_finding_is_made_as_one_step(server: Server) -> 
     page = Page(server, load="departure", stage="safe")
     for finding in page.told["numbers"]["findings"]:
         if finding["may_seek"]:
-            page.say("seek", code=finding["code"], where=finding["where"], load=finding["load"])
+            page.say("seek", code=finding["code"], where=finding["where"], load=finding["load"], use=finding["use"])
             offered = page.until(lambda told: told["t"] == "offered")
             assert offered["says"] and offered["key"] == finding["key"]
             if offered["remedy"]:
                 break
     else:
         pytest.fail("nothing could be mended")
-    about = {key: finding[key] for key in ("code", "where", "load")}
+    about = {key: finding[key] for key in ("code", "where", "load", "use")}
     page.say("look", screen="plan", slot={"stage": "finish", "load": "departure", "vehicle": ""})
     assert page.do("apply", **about)["t"] == "no", "it was proved for another stage"
     page.say("look", screen="plan", slot={"stage": "safe", "load": "departure", "vehicle": "borrowed"})
     assert page.do("apply", **about)["t"] == "no", "it was proved for another tow vehicle"
     page.say("look", screen="plan", slot={"stage": "safe", "load": "departure", "vehicle": ""})
     assert page.do("apply", **{**about, "load": "empty"})["t"] == "no", "it was proved for another load state"
+    other = "sleep" if about["use"] != "sleep" else "leave"
+    assert page.do("apply", **{**about, "use": other})["t"] == "no", "it was proved for another use"
     told = page.do("apply", **about)
     assert told["t"] == "numbers"
     keys = ("code", "where", "kind")
     assert [finding[key] for key in keys] not in [[one[key] for key in keys] for one in told["findings"]]
     assert page.told["state"]["undo"] == 1
     assert page.do("apply", **about)["t"] == "no"
+    page.close()
+
+
+def test_an_accepted_finding_comes_back_when_its_number_changes(server: Server) -> None:
+    page = Page(server, load="departure", stage="finish")
+
+    def shares(which: str) -> list[str]:
+        return [one["kind"] for one in page.told["numbers"][which] if one["code"] == "weight/tongue-lifts"]
+
+    assert shares("findings") and not shares("accepted")
+    lifts = next(one for one in page.told["numbers"]["findings"] if one["code"] == "weight/tongue-lifts")
+    assert lifts["may_accept"]
+    page.do("accept", code=lifts["code"], where=lifts["where"], note="I know it, the chairs stay at home")
+    assert "number: " in page.text.partition("accepted:")[2] and " kg" in page.text.partition("accepted:")[2]
+    assert shares("accepted") and not shares("findings")
+    page.do("set", path=f"{CABINET}.weight", value="400")
+    assert shares("findings") and not shares("accepted")
+    page.do("undo")
+    assert shares("accepted") and not shares("findings")
     page.close()
 
 

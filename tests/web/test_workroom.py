@@ -44,7 +44,7 @@ def test_of_previews_only_the_newest_waits_and_no_edit_is_lost() -> None:
     tab.put(Undo(t="undo", seq=6, base=0))
     tab.put(move(7))
     tab.put(Look(t="look", seq=8, base=0, screen="plan", slot=Slot()))
-    tab.put(Seek(t="seek", seq=9, base=0, code="a/b", where="", load=""))
+    tab.put(Seek(t="seek", seq=9, base=0, code="a/b", where="", load="", use="tow"))
     tab.put(move(10))
     assert drained(tab) == [5, 6, 8, 9, 10]
 
@@ -194,7 +194,7 @@ def test_a_change_that_cannot_be_sought_is_said(room: Workroom, monkeypatch: pyt
     tab = Tab()
 
     async def asking() -> None:
-        await handled(room, tab, hello(), Seek(t="seek", seq=2, base=0, code="a/b", where="", load=""))
+        await handled(room, tab, hello(), Seek(t="seek", seq=2, base=0, code="a/b", where="", load="", use="tow"))
         for _ in range(100):
             if any('"offered"' in one for one in tab.told):
                 return

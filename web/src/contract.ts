@@ -38,6 +38,7 @@ export type Apply = {
   code: string;
   where: string;
   load: string;
+  use: string;
 };
 
 export type Ask = {
@@ -389,6 +390,7 @@ export type Seek = {
   code: string;
   where: string;
   load: string;
+  use: string;
 };
 
 export type Series = {

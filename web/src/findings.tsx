@@ -98,7 +98,7 @@ function Ask({ blank }: { blank: Blank }) {
 function Smallest({ finding }: { finding: ShownFinding }) {
   const found = offered.value[finding.key];
   const isSought = seeking.value.has(finding.key);
-  const about = { code: finding.code, where: finding.where, load: finding.load };
+  const about = { code: finding.code, where: finding.where, load: finding.load, use: finding.use };
   if (!finding.may_seek) return null;
   if (!found)
     return (

@@ -82,7 +82,7 @@ describe("one message under way", () => {
 it("does not wait for an answer to what is only looked at", () => {
   const { box, kinds } = line();
   box.put({ t: "look", screen: "plan", slot: {} });
-  box.put({ load: "", t: "seek", code: "weight/tips-up", where: "" });
+  box.put({ load: "", use: "tow", t: "seek", code: "weight/tips-up", where: "" });
   box.put(drop(1));
   expect(kinds()).toEqual(["look", "seek", "drop"]);
 });

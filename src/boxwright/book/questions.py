@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from boxwright.book.worded import said
@@ -34,8 +34,13 @@ class Blank:
     example: str
 
 
-def blanks_of(finding: Finding, document: Document, header: HeaderUnits, vehicle: str = "") -> tuple[Blank, ...]:
-    """Return what a finding asks to be written; none where it asks to be looked at, moved or taken off only."""
+def blanks_of(
+    finding: Finding, document: Document, header: HeaderUnits, vehicle: str = "", misread: Collection[str] = ()
+) -> tuple[Blank, ...]:
+    """Return what a finding asks to be written; none where it asks to be looked at, moved or taken off only.
+
+    ``misread`` are the paths of what is written and could not be read: it is asked for again.
+    """
     found: dict[str, Blank] = {}
     paths = list(_asked(finding, vehicle))
     for path in paths:  # grows as it goes
@@ -44,7 +49,9 @@ def blanks_of(finding: Finding, document: Document, header: HeaderUnits, vehicle
         known = described(path)
         written = as_written(document, path)
         text = tree_at(document, written)
-        if known is None or path in found or not (text is None or (isinstance(text, str) and _is_open(text))):
+        is_text = text is None or isinstance(text, str)
+        is_asked = text is None or written in misread or (isinstance(text, str) and _is_open(text))
+        if known is None or path in found or not (is_text and is_asked):
             continue
         found[path] = _blank(written, known, text if isinstance(text, str) else "", header)
     return tuple(found.values())[:MOST]

@@ -237,12 +237,12 @@ def shown_findings(
 
 def key_of(finding: Finding, seen: Seen) -> str:
     """Return what tells a finding from all others: what was proved for it is never offered for another."""
-    return key_for(finding.code, finding.where, finding.load, seen)
+    return key_for(finding.code, finding.where, finding.load, finding.use, seen)
 
 
-def key_for(code: str, where: str, load: str, seen: Seen) -> str:
-    """Return the key of the findings of a rule at a place in a load state, at the stage and behind the vehicle seen."""
-    return " | ".join((code, where, seen.slot.stage, load, vehicle_of(seen)))
+def key_for(code: str, where: str, load: str, use: str, seen: Seen) -> str:
+    """Return the key of what a rule finds at a place in a load state and use, at the stage and vehicle seen."""
+    return " | ".join((code, where, seen.slot.stage, load, use, vehicle_of(seen)))
 
 
 def vehicle_of(seen: Seen) -> str:
@@ -291,8 +291,9 @@ def slot_said_in(finding: Finding, seen: Seen) -> WorkedSlot | None:
 
 def _blanks(finding: Finding, seen: Seen) -> list[contract.Blank]:
     reading = seen.reading
+    misread = {one.path for one in reading.problems if one.kind == "problem"}
     found = []
-    for one in blanks_of(finding, reading.document, reading.rig.header.units, vehicle_of(seen)):
+    for one in blanks_of(finding, reading.document, reading.rig.header.units, vehicle_of(seen), misread):
         line, wrong = reading.document.spot(one.path).line, wrong_at(reading, one.path)
         found.append(contract.Blank(path=one.path, label=one.label, text=one.text, unit=one.unit, line=line,
                                     explains=one.explains, example=one.example, wrong=wrong))  # fmt: skip

@@ -7,7 +7,7 @@ from concurrent.futures import Executor, ProcessPoolExecutor
 from dataclasses import dataclass
 from datetime import date
 
-from boxwright.finding import USES, Finding
+from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
 from boxwright.study.bench import Bench
 from boxwright.study.lever import lever_of
@@ -25,10 +25,10 @@ class Sought:
     then: str = ""
 
 
-def sought(text: str, code: str, where: str, stage: str, load: str, vehicle: str, today: date) -> Sought:
+def sought(text: str, code: str, where: str, stage: str, load: str, use: str, vehicle: str, today: date) -> Sought:
     """Return the change of least effort that clears a finding and harms nothing, or why there is none.
 
-    It is sought and proved at the stage, in the load state and behind the tow vehicle the finding was said for:
+    It is sought and proved for what the finding was said of, its stage, load state, use and tow vehicle:
     without a stage today as ticked, with one its plan.
     """
     reading = read_rig(text)
@@ -40,11 +40,10 @@ def sought(text: str, code: str, where: str, stage: str, load: str, vehicle: str
     bench = Bench(reading, today, rig.header.units, vehicle=known)
     found = study(rig, today, stage=number, once=bench.once, vehicle=known, ticked=is_ticked)
     bench.look_at(number)
-    for use in USES:
-        for slot in found.asked_slots(use, load):
-            finding = next((one for one in slot.findings if (one.code, one.where) == (code, where)), None)
-            if finding is not None and may_be_cured(finding, slot):
-                return _best(bench, finding, slot)
+    for slot in found.asked_slots(use, load):
+        finding = next((one for one in slot.findings if (one.code, one.where) == (code, where)), None)
+        if finding is not None and may_be_cured(finding, slot):
+            return _best(bench, finding, slot)
     return Sought((), "no change is known that would clear it; what it asks for is written beside it")
 
 

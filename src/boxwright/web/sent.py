@@ -126,24 +126,26 @@ class Turn(Sent):
 
 
 class Seek(Sent):
-    """Look for the smallest proved change that clears a finding in its load state; answered by ``offered``."""
+    """Look for the smallest proved change that clears a finding in its load state and use; answered by ``offered``."""
 
     t: Literal["seek"]
     code: str
     where: str
     load: str
+    use: str
 
 
 class Apply(Sent):
     """Make the change that was offered for a finding, as one step that can be undone.
 
-    ``load`` is the load state of the finding; stage and tow vehicle are those the page looks at.
+    ``load`` and ``use`` are those of the finding; stage and tow vehicle are those the page looks at.
     """
 
     t: Literal["apply"]
     code: str
     where: str
     load: str
+    use: str
 
 
 class Accept(Sent):

@@ -136,6 +136,10 @@ def in_words_of(finding: Finding) -> str:
 
 def _labelled(found: dict[str, Any]) -> dict[str, Any]:
     """Return a reason as its message: pairs become texts under their labels."""
+    for one in found["written"]:
+        one["name"] = worded.said(one["name"])
+    for one in (given for step in found["steps"] for given in step["given"]):
+        one["name"] = worded.in_words(one["name"])
     pairs = {key: [{"label": label, "text": text} for label, text in found[key]] for key in ("rule", "compared")}
     return {**{key: found[key] for key in ("written", "steps", "sources")}, **pairs}
 

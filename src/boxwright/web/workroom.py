@@ -210,8 +210,8 @@ class Workroom:
             case contract.Apply():
                 return [session.write_all(self._remedy(tab, message, session.rev), at)]
             case contract.Accept():
-                self._must_be_acceptable(tab, message)
-                return [session.accept(message.code, message.where, message.note, "", at)]
+                number = self._accepted_number(tab, message)
+                return [session.accept(message.code, message.where, message.note, number, at)]
             case contract.TextEdit():
                 return session.type(message.changes, message.base, at)
             case contract.Rejoin():
@@ -235,16 +235,20 @@ class Workroom:
             case _:
                 raise Refused("that is no change")
 
-    def _must_be_acceptable(self, tab: Tab, message: contract.Accept) -> None:
+    def _accepted_number(self, tab: Tab, message: contract.Accept) -> str:
+        """Return the number a finding is accepted with: with another it comes back. Refuses what cannot be accepted."""
         asked = (message.code, message.where)
-        kinds = {one.kind for one in slot_findings(self._seen(tab)) if (one.code, one.where) == asked}
-        if not kinds:
+        found = [one for one in slot_findings(self._seen(tab)) if (one.code, one.where) == asked]
+        if not found:
             raise Refused("nothing of the kind is found any more")
-        if "stop" in kinds:
+        if any(one.kind == "stop" for one in found):
             raise Refused("a stop cannot be accepted; what it asks for stands beside it")
+        number = found[0].number
+        unit = found[0].unit if found[0].unit in {"kg", "m"} else ""
+        return f"{number:.4g} {unit}".strip() if number is not None else ""
 
     def _remedy(self, tab: Tab, message: contract.Apply, rev: int) -> tuple[tuple[str, str], ...]:
-        key = key_for(message.code, message.where, message.load, self._seen(tab))
+        key = key_for(message.code, message.where, message.load, message.use, self._seen(tab))
         at, found = self._offered.get(key, (-1, Sought((), "")))
         if at == -1:
             raise Refused("no change was proved for this stage, load state and tow vehicle yet; seek it here")
@@ -328,8 +332,9 @@ class Workroom:
         task.add_done_callback(self._running.discard)
 
     async def _found(self, tab: Tab, message: contract.Seek, text: str, rev: int) -> None:
-        key = key_for(message.code, message.where, message.load, self._seen(tab))
-        asked = (text, message.code, message.where, tab.slot.stage, message.load, tab.slot.vehicle, self.today)
+        key = key_for(message.code, message.where, message.load, message.use, self._seen(tab))
+        slot = (tab.slot.stage, message.load, message.use, tab.slot.vehicle)
+        asked = (text, message.code, message.where, *slot, self.today)
         seeking = asyncio.get_running_loop().run_in_executor(self.seekers(), sought, *asked)
         await asyncio.wait({seeking})
         failed = seeking.exception()

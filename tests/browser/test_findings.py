@@ -1,0 +1,62 @@
+"""Findings in the browser: how one was reached, what it asks to be written, and the change that was proved for it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from playwright.sync_api import Locator, expect
+
+from tests.browser.driven import Desk, Served
+
+
+def opened(desk: Desk, words: str) -> Locator:
+    """Open a finding by its words, all of them being shown."""
+    every = desk.page.locator(".findings > button")
+    if every.get_attribute("aria-expanded") == "false":
+        every.click()
+    found = desk.page.locator(".findings .finding", has_text=words).first
+    if found.locator("details").first.get_attribute("open") is None:
+        found.locator("summary").first.click()
+    return found
+
+
+def test_a_finding_tells_how_it_was_reached_and_takes_its_answer(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve("whimbrel")
+    desk = show(served)
+    found = opened(desk, "deck-chairs is of unknown weight")
+    found.get_by_role("button", name="How it was reached").click()
+    reached = found.get_by_role("group", name="How it was reached")
+    expect(reached).to_contain_text("does every part that stands have a weight")
+    expect(reached).to_contain_text("weight of deck-chairs = unknown")
+
+    box = found.get_by_label(re.compile("^weight of deck-chairs"))
+    box.fill("banana")
+    found.get_by_role("button", name="Write it").click()
+    expect(found.locator(".blank .wrong")).to_contain_text('cannot read the mass "banana"')
+    expect(box).to_have_attribute("aria-invalid", "true")
+    box.fill("14")
+    found.get_by_role("button", name="Write it").click()
+    expect(desk.page.locator(".findings .finding", has_text="deck-chairs is of unknown weight")).to_have_count(0)
+    served.written(lambda text: "weight: 14" in text and "banana" not in text)
+
+    share = opened(desk, "the share of the weight on the ball")
+    share.get_by_role("button", name="How it was reached").click()
+    expect(share.locator(".step").last).to_contain_text("share = tongue / mass")
+
+
+def test_a_change_that_was_proved_at_one_stage_is_not_offered_at_another(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    desk = show(serve("whimbrel"))
+    desk.page.get_by_label("As of", exact=True).select_option("finish")
+    found = opened(desk, "boat-fuel holds petrol inside")
+    found.get_by_role("button", name="Find the smallest change").click()
+    expect(found.get_by_role("button", name="Make this change")).to_be_visible()
+    desk.page.get_by_label("As of", exact=True).select_option("heat")
+    expect(desk.page.get_by_role("button", name="Make this change")).to_have_count(0)
+    there = opened(desk, "boat-fuel holds petrol inside")
+    expect(there.get_by_role("button", name="Find the smallest change")).to_be_visible()
+    expect(there.get_by_role("button", name="Make this change")).to_have_count(0)
