@@ -8,6 +8,7 @@ import pytest
 
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, Changed, Posed, Setting
+from boxwright.disciplines.layout.changeover_lattice import lattice
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.disciplines.layout.changeover_search import cheapest
 from boxwright.disciplines.layout.changeover_told import Told, changed, told
@@ -129,6 +130,42 @@ def test_a_long_thing_is_turned_and_that_costs() -> None:
     ]  # fmt: skip
     assert found.cost == 10.0 + (40.0 + 30.0) + 10.0
     assert searched(setting(long, fixed=(body("post", block((0.0, 1.8, 0.0), (8.0, 0.4, 3.0))),))).word == "blocked"
+
+
+def test_a_thing_is_turned_only_where_the_square_around_it_is_free() -> None:
+    """The pole of 3 by 0.5 draws a circle of 3.04 across; crosswise it wants 3.0."""
+    long = thing("pole", block((3.0, 0.0, 0.0), (3.0, 0.5, 0.5)), goal=1)
+    for room, word in ((3.02, "blocked"), (3.05, "found")):
+        wall = body("wall", block((2.0, room, 0.0), (6.0, 4.0 - room, 3.0)))
+        assert searched(setting(long, fixed=(wall,))).word == word
+
+
+def test_two_pairs_of_hands_cost_twice_as_much() -> None:
+    bag = thing("bag", block((1.0, 2.0, 0.0), (1.0, 1.0, 1.0)), goal=1)
+    assert searched(setting(bag)).cost == 10.0 + 40.0 + 10.0
+    assert searched(setting(replace(bag, hands=2))).cost == 10.0 + 80.0 + 10.0
+
+
+def test_of_two_openings_that_serve_the_cheaper_one_is_taken() -> None:
+    bag = thing("bag", block((4.0, 1.0, 0.0), (1.0, 1.0, 1.0)), goal=1)
+    ramp = gate("ramp", "rear", (8.0, 1.0, 0.0), (8.0, 3.0, 2.0), 30.0)
+    found = searched(setting(bag, gates=(ramp, DOOR)))
+    assert (found.cost, found.steps[0].name) == (60.0, "door")
+    assert searched(setting(bag, gates=(ramp,))).cost == 100.0
+
+
+def test_what_touches_is_free_and_what_is_in_is_not() -> None:
+    """One obstacle from 2 to 3 both ways: its edges are free, the gap between them is not."""
+    bounds, wall = Block((0.0, 0.0, 0.0), (5.0, 5.0, 1.0)), Block((2.0, 2.0, -1.0), (3.0, 3.0, 0.5))
+    grid = lattice(bounds, [wall], [(0.0, 0.0, 0.0)], [0.0, 1.0])
+    free = {
+        (grid.xs[c // 2], grid.ys[r // 2]) for r in range(0, 8, 2) for c in range(0, 8, 2) if grid.is_free((0, r, c))
+    }
+    assert free == {(x, y) for x in (0.0, 2.0, 3.0, 5.0) for y in (0.0, 2.0, 3.0, 5.0)}
+    assert not grid.is_free((0, 3, 3))
+    assert grid.is_free((0, 3, 2)) and grid.is_free((0, 2, 3))  # along the edge itself
+    assert grid.is_free((1, 3, 3))  # over it
+    assert grid.climbs[0][3] >> 3 & 1 == 0  # but not up through it
 
 
 def test_two_that_want_one_place_are_named_and_the_least_is_left_out() -> None:
