@@ -92,6 +92,26 @@ def test_strips_lie_on_the_members_and_the_liner_on_the_strips() -> None:
     assert liner.body.bounding_box()[4] == pytest.approx(-WIDTH / 2.0 + 0.5 * INCH, rel=1e-5)
 
 
+@pytest.mark.parametrize(("thick", "from_face"), [(1.0, 0.0), (1.5, 0.0), (2.0, 0.5)])
+def test_the_liner_lies_on_the_members_unless_the_foam_stands_out(thick: float, from_face: float) -> None:
+    text = SMALL.format(one="left", side="left", tube="1 x 1 1/2 x 16 ga", bows="", more="")
+    text = text.replace("{of: XPS, thick: 1 1/2", f"{{of: XPS, thick: {thick}")
+    found = shapes_of(model_of(*slot_of(text.encode(), stage=2)).solids)
+    foam, liner = (named(found, f"walls[left].layers[{one}]").body.bounding_box() for one in ("foam", "liner"))
+    assert (foam[1], foam[4]) == pytest.approx(
+        (-31.5 * INCH, (-31.5 + thick) * INCH), rel=1e-5
+    )  # from the skin inwards
+    assert liner[1] == pytest.approx((-30 + from_face) * INCH, rel=1e-5)
+
+
+def test_the_skin_lies_on_the_studs_and_the_bows() -> None:
+    found = shapes("whimbrel")
+    left, roof = (named(found, "frame.skin", f"skin {one}").body.bounding_box() for one in ("left", "roof"))
+    assert (left[1], left[4]) == pytest.approx((-41.54 * INCH, -41.5 * INCH), rel=1e-5)
+    assert (roof[2], roof[5]) == pytest.approx((79.5 * INCH, 79.54 * INCH), rel=1e-5)
+    assert (left[0], left[3]) == pytest.approx((-1.5 * INCH, 169.5 * INCH), rel=1e-5)  # 171 in outside, as written
+
+
 def test_a_layer_weighs_of_its_stock_what_weight_says_less_its_openings() -> None:
     """Weight takes a wall without a weight as whole; the solid has its holes. Both numbers are held here."""
     text = re.sub(rb"(liner: .*?), weight: \d+", rb"\1", text_of("whimbrel"))
