@@ -132,8 +132,9 @@ def remedies(
 
 
 def may_be_cured(finding: Finding, slot: Slot) -> bool:
-    """Return whether a change that clears a finding can be sought: something that can be moved, left or filled bears on
-    it. A question is answered by what it asks for, never by a change.
+    """Return whether a change that clears a finding can be sought, because something that can be moved bears on it.
+
+    A question is answered by what it asks for, never by a change.
     """
     if finding.kind == "unknown" or is_kept(finding):
         return False
