@@ -92,7 +92,9 @@ def test_ways_out_are_numbered_and_told_with_what_is_in_them() -> None:
 
 
 def test_without_a_bed_no_way_out_of_one_is_drawn_and_that_is_said() -> None:
-    sheet = drawn("whimbrel", 5)["exits"]
+    stand_in = grid(drawn("whimbrel", 5)["exits"])
+    assert {row["From"] for row in stand_in} == {"cots"}
+    sheet = drawn("gannet", 3)["exits"]
     assert "Nobody's bed stands yet" in sheet.notes[0] and sheet.grids == ()
 
 

@@ -8,13 +8,14 @@ from boxwright.disciplines.layout.bodies import Block, Body, Pose, posed
 from boxwright.disciplines.layout.parts import Facet
 from boxwright.disciplines.layout.people import fits_of
 from boxwright.disciplines.layout.posing import Posed, WayOut
-from boxwright.disciplines.layout.ways import beds_of, is_exit, ways_out
+from boxwright.disciplines.layout.ways import is_exit, ways_out
 from boxwright.drawing import Sheet
 from boxwright.finding import Use
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.slots import Slot
 from boxwright.study.standing import cut
+from boxwright.study.way_out import beds_tonight
 from boxwright.units import Band, HeaderUnits
 
 USES: tuple[tuple[Pose, Use], ...] = (("travel", "tow"), ("night", "sleep"), ("work", "work"))
@@ -54,7 +55,7 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     )
     there = {one.of for one in standing.openings}
     openings = tuple(one for one in own.closed if one.of in there)
-    beds = beds_of(own.fitted, (frame.of for frame in standing.frames), rig.people)
+    beds = beds_tonight(own, rig.safety, {frame.of for frame in standing.frames}, rig.people)
     items = {item.of: item for item in rig.openings}
     numbers = {way.of: number for number, way in enumerate(rig.safety.ways, start=1)}
     exits = tuple(one for one in openings if one.of in numbers and is_exit(one))

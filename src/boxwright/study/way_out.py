@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
+
 from boxwright.disciplines import layout, safety
 from boxwright.disciplines.layout.bodies import Standing
-from boxwright.disciplines.layout.parts import Fitted
 from boxwright.disciplines.layout.solve import Hull, bodies_of
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.disciplines.layout.ways import ways_out
@@ -25,16 +26,17 @@ def aisles_of(
     if use != "sleep" or section.room is None:
         return ()
     there, ways = {of for of, _ in stood}, {one.of for one in own.ways}
-    beds = _beds(tuple(one for one in section.fitted if one.of in there), own, people)
+    beds = beds_tonight(section, own, there, people)
     doors = tuple(one for one in section.closed if one.of in openings and one.of in ways)
     bodies = bodies_of(section, stood, hull, use)
     return ways_out(bodies, beds, doors, section.room) if beds else ()
 
 
-def _beds(
-    fitted: tuple[Fitted, ...], own: safety.Section, people: tuple[tuple[str, Person], ...]
+def beds_tonight(
+    section: layout.Section, own: safety.Section, there: Container[str], people: tuple[tuple[str, Person], ...]
 ) -> tuple[Bed, ...]:
-    """Return what people sleep on; who has no bed that stands lies on the first stand-in for the night."""
+    """Return what people sleep on of what is there; who has no bed that stands lies on the first stand-in."""
+    fitted = tuple(one for one in section.fitted if one.of in there)
     names = {one.name for one in fitted}
     bedless = tuple(name for name, person in people if person.sleeps not in names)
     meanwhile = next((one.of for one in fitted if one.of in own.beds), "") if bedless else ""
@@ -44,6 +46,6 @@ def _beds(
         sleepers += bedless if one.of == meanwhile else ()
         if sleepers:
             mattress = one.facet.mattress if one.facet is not None else None
-            thick = mattress[2] if mattress is not None else 0.0
-            found.append(Bed(one.of, one.name, one.asleep or one.place, thick, sleepers))
+            thick, lies_on = (mattress[2], mattress[:2]) if mattress is not None else (0.0, None)
+            found.append(Bed(one.of, one.name, one.asleep or one.place, thick, sleepers, lies_on))
     return tuple(found)
