@@ -98,9 +98,8 @@ def test_the_liner_lies_on_the_members_unless_the_foam_stands_out(thick: float, 
     text = text.replace("{of: XPS, thick: 1 1/2", f"{{of: XPS, thick: {thick}")
     found = shapes_of(model_of(*slot_of(text.encode(), stage=2)).solids)
     foam, liner = (named(found, f"walls[left].layers[{one}]").body.bounding_box() for one in ("foam", "liner"))
-    assert (foam[1], foam[4]) == pytest.approx(
-        (-31.5 * INCH, (-31.5 + thick) * INCH), rel=1e-5
-    )  # from the skin inwards
+    ends = (-31.5 * INCH, (-31.5 + thick) * INCH)  # from the skin inwards
+    assert (foam[1], foam[4]) == pytest.approx(ends, rel=1e-5)
     assert liner[1] == pytest.approx((-30 + from_face) * INCH, rel=1e-5)
 
 

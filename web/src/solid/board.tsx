@@ -99,6 +99,7 @@ export function Board({ look }: { look: Look }) {
       if (!width || !height) return;
       const now = shown();
       painter.current.paint(now, eye, latest.current.cut, inkOf(place));
+      place.dataset.faces = String(latest.current.faces.length);
       place.dataset.painted = String(Number(place.dataset.painted ?? 0) + 1);
       levels.value = latest.current.apart > 0.15 ? levelsOf(latest.current, now, eye, aspect()) : [];
     });
@@ -137,10 +138,7 @@ export function Board({ look }: { look: Look }) {
     fit();
     paint();
   }, [look.apart]);
-  useEffect(() => {
-    painter.current?.cutFaces(look.faces, look.cut);
-    if (canvas.current) canvas.current.dataset.faces = String(look.faces.length);
-  }, [look.faces]);
+  useEffect(() => painter.current?.cutFaces(look.faces, look.cut), [look.faces]);
   useEffect(paint);
 
   const under = (event: { clientX: number; clientY: number }): Piece | null => {
