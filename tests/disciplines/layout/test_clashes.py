@@ -129,7 +129,8 @@ def of_layout(name: str) -> list[tuple[str, Finding]]:
 
 CODES = (
     "layout/sleeping-place", "layout/one-space", "layout/opening-strikes", "layout/kept-clear", "layout/gap-small",
-    "layout/through-shell", "layout/held-by-nothing", "layout/canopy", "layout/window-covered", "layout/way-in",
+    "layout/through-shell", "layout/held-by-nothing", "layout/sticks-out", "layout/canopy",
+    "layout/window-covered", "layout/way-in",
     "layout/place-unknown", "layout/opening-unsaid",
 )  # fmt: skip
 
@@ -253,3 +254,16 @@ def test_a_gap_carries_the_doubt_of_both_and_a_thing_without_a_place_has_none() 
     assert found.when == "night"
     assert clearances(Result("tow", (replace(box, known=False), near)), "parts[box]") == ()
     assert clearances(Result("tow", (box, near)), "parts[none]") == ()
+
+
+def test_what_lies_somewhere_in_a_cabinet_only_has_to_fit() -> None:
+    text = (RIGS.parent / "tests" / "findings" / "layout" / "rig.yaml").read_text(encoding="utf-8")
+    line = "pan: {inside: cabinet, x: +1, side: +1, z: +1, size: 10 x 10 x 4,"
+    assert text.count(line) == 1
+    found = {}
+    for size in ("10 x 10 x 4", "10 x 20 x 4"):
+        loose = f"pan: {{inside: cabinet, size: {size},"
+        both = text.replace(line, f"{loose} weight: 1}}\n  lid: {{inside: cabinet, size: 9 x 9 x 1,")
+        said = study(read_rig(both).rig, JUDGED_ON).findings("tow")
+        found[size] = [(one.code, one.where) for one in said if one.code.startswith(CODES)]
+    assert found == {"10 x 10 x 4": [], "10 x 20 x 4": [("layout/sticks-out", "parts[pan]")]}

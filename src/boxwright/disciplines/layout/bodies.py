@@ -46,7 +46,8 @@ class Body:
     ``known`` is False where its place or its size is not known: then ``blocks`` are empty or a guess that proves
     nothing. ``carried_by`` is the path of what it is inside of or rides on, empty where it stands for itself;
     ``is_inside`` tells the two apart. ``is_scattered`` says that its box holds several pieces that are not written one
-    by one, so that not all of it is filled.
+    by one, so that not all of it is filled; ``is_stowed`` that it lies somewhere in what it is inside of, nobody wrote
+    where.
     """
 
     of: str
@@ -59,6 +60,7 @@ class Body:
     carried_by: str = ""
     is_inside: bool = False
     is_scattered: bool = False
+    is_stowed: bool = False
 
     @property
     def around(self) -> Block:
@@ -104,6 +106,7 @@ def body_of(one: Fitted, stands: Literal["yes", "perhaps"], pose: Pose) -> Body:
         kind=one.kind,
         carried_by=one.inside or one.rides_on,
         is_inside=bool(one.inside),
+        is_stowed=bool(one.inside) and any(band.assumed for band in (place.x, place.y, place.z)),
         is_scattered=one.count > 1 and not one.pieces,
     )
 

@@ -8,7 +8,7 @@ from math import isfinite
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.meeting import TOUCH, deepest, grown, near_pairs, overlaps
 from boxwright.disciplines.layout.parts import Closed, Fitted
-from boxwright.disciplines.layout.result import Axis, Certainty, Covered, Crossing, Meeting, Shift, Unheld
+from boxwright.disciplines.layout.result import Axis, Certainty, Covered, Crossing, Meeting, Protruding, Shift, Unheld
 from boxwright.disciplines.layout.sourced import LENGTHS, SHARES
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS
 from boxwright.model.place import Surfaces
@@ -16,6 +16,7 @@ from boxwright.model.place import Surfaces
 MOST = 8
 """How many meetings are told one by one; the rest are counted."""
 ORDER: tuple[Certainty, ...] = ("sure", "perhaps", "grazes")
+AXES_ALL: tuple[Axis, ...] = (0, 1, 2)
 Clearing = Callable[[Body, Body], Shift | None]
 Face = tuple[str, Axis, bool]
 FACES: tuple[Face, ...] = (
@@ -145,6 +146,28 @@ def unheld(fitted: Iterable[Fitted], there: Mapping[str, str]) -> Iterator[Unhel
         if there.get(carrier) == "perhaps" and there[one.of] == "perhaps":
             continue  # both are doubtful together, and that is asked already
         yield Unheld(one.of, one.name, carrier, bool(one.inside), "perhaps" if carrier in there else "sure")
+
+
+def protruding(fitted: Iterable[Fitted], standing: Mapping[str, Body]) -> Iterator[Protruding]:
+    """Yield what sticks out of the thing it is inside of by more than the play of its lining."""
+    for one in fitted:
+        body, carrier = standing[one.of], standing.get(one.inside)
+        if carrier is None or not (body.blocks and carrier.blocks) or one.folded is not None or one.asleep is not None:
+            continue
+        own, around = body.around, carrier.around
+        found: list[tuple[float, float, Axis]] = []
+        for axis in AXES_ALL:
+            beyond = max(around.low[axis] - own.low[axis], own.high[axis] - around.high[axis])
+            doubt = max(body.doubt[axis] - carrier.doubt[axis], 0.0)
+            if (one.place.x, one.place.y, one.place.z)[axis].assumed:  # nobody wrote where: it only has to fit
+                beyond, doubt = own.size[axis] - around.size[axis], 0.0
+            found.append((round(beyond, 9), doubt, axis))
+        beyond, _, axis = max(found)
+        worst, along = max((best + doubt, axis) for best, doubt, axis in found)
+        if beyond > LENGTHS["play"]:
+            yield Protruding(one.of, one.name, carrier.of, carrier.name, beyond, axis, "sure")
+        elif worst > LENGTHS["play"]:
+            yield Protruding(one.of, one.name, carrier.of, carrier.name, worst, along, "perhaps")
 
 
 def covered(fitted: Iterable[Fitted], standing: frozenset[str], closed: Iterable[Closed]) -> Iterator[Covered]:

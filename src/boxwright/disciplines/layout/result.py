@@ -105,6 +105,19 @@ class Unheld:
 
 
 @dataclass(frozen=True, slots=True)
+class Protruding:
+    """A thing that does not fit into what it is inside of: how far it sticks out of it, along which axis (m)."""
+
+    of: str
+    name: str
+    carrier: str
+    carrier_name: str
+    beyond: float
+    axis: Axis
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
 class Covered:
     """A window that a folded thing covers: which share of it."""
 
@@ -161,6 +174,7 @@ class Result:
     crossings: tuple[Crossing, ...] = ()
     more_crossings: int = 0
     unheld: tuple[Unheld, ...] = ()
+    protruding: tuple[Protruding, ...] = ()
     covered: tuple[Covered, ...] = ()
     blocked: tuple[Blocked, ...] = ()
     canopies: tuple[Canopy, ...] = ()

@@ -11,7 +11,7 @@ from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
 from boxwright.disciplines.layout.people import Fit, fits_of
-from boxwright.disciplines.layout.resting import MOST, ORDER, covered, crossings, meetings, unheld
+from boxwright.disciplines.layout.resting import MOST, ORDER, covered, crossings, meetings, protruding, unheld
 from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Struck
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
@@ -91,9 +91,10 @@ def solve(
     canopies = _canopies(fitted, bodies, hull) if use in OPENED else []
     set_out = {body.of for body, _ in canopies}
     standing = {body.of: body for body in (*bodies, *(body for body, _ in canopies))}
-    every = tuple(standing.values())
+    # what lies somewhere in a cabinet is as far as the cabinet is: it only has to fit
+    every = tuple(body for body in standing.values() if not body.is_stowed)
     moving = _moving(fitted, closed, standing, hull, room, use)
-    roots, lines = roots_of(every), lines_of(every)
+    roots, lines = roots_of(standing.values()), lines_of(standing.values())
     zones = [(one, zone) for one in fitted for zone in zones_of(one, standing[one.of], every, room)]
     laid = [(one, zone, *intruders(zone, every, _own(one.of, lines))) for one, zone in zones]
     kept = [choice for _, _, choice, _ in laid]
@@ -118,6 +119,7 @@ def solve(
         crossings=through[:MOST],
         more_crossings=max(len(through) - MOST, 0),
         unheld=tuple(unheld(fitted, dict(stood))),
+        protruding=tuple(protruding(fitted, standing)),
         covered=tuple(covered(fitted, frozenset(there), closed)),
         blocked=tuple(blocked_ways(bodies, roots, frozenset(heavy), closed, room)) if use == "tow" else (),
         canopies=tuple(judged for _, judged in canopies if judged is not None),

@@ -20,6 +20,7 @@ from boxwright.disciplines.layout.findings.resting import (
     held_by_nothing,
     kept_clear,
     one_space,
+    sticks_out,
     through_shell,
     window_covered,
 )
@@ -36,6 +37,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     gap_small,
     through_shell,
     held_by_nothing,
+    sticks_out,
     window_covered,
     canopy,
     way_in,

@@ -158,6 +158,30 @@ def held_by_nothing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         )  # fmt: skip
 
 
+def sticks_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when a thing does not fit into what it is inside of.
+
+    Asks: does a thing lie wholly within the box of what it is inside of
+    Limit: the play of a lining
+    Source: fitting-practice
+    Lever: the size or the place of either
+    Methods: none
+    """
+    code, limit = "layout/sticks-out", LENGTHS["play"]
+    for one in result.protruding:
+        by = f"{length(one.beyond, shown_in)} {AXES[one.axis]}"
+        if one.sure == "perhaps":
+            says = f"{one.name} may stick out of {one.carrier_name} by up to {by}"
+            yield asking(code, one.of, says, f"Measure where {one.name} is in {one.carrier_name}", USES, (one.carrier,))
+            continue
+        says = f"{one.name} does not fit into {one.carrier_name}: it sticks out by {by}"
+        act = f"Move {one.name} within {one.carrier_name}, or put it beside it"
+        yield Finding(
+            code, one.of, "fix", says, one.beyond, limit, limit - one.beyond, "m", PRACTICE, act=act, uses=USES,
+            because=(one.carrier,),
+        )  # fmt: skip
+
+
 def window_covered(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when a thing that is folded up covers a window.
 
