@@ -11,13 +11,13 @@ from boxwright.disciplines.air.method import (
     dew_point,
     factor_needed,
     humidity_ratio,
-    humidity_ratio_by_wet_bulb,
     saturation_pressure,
     settled_in_wall,
     standard_pressure,
     surface_temperature,
     vapour_pressure,
     wall_saturation_pressure,
+    wet_bulb_humidity,
 )
 from boxwright.units import OutOfRange
 
@@ -46,7 +46,7 @@ def test_the_wet_bulb_gives_the_water_the_library_says(celsius: float, share: fl
     assert pressure == pytest.approx(psychrolib.GetStandardAtmPressure(metres), rel=1e-9)
     wet = 0.2 + (celsius - 0.2) * share
     theirs = psychrolib.GetHumRatioFromTWetBulb(celsius, wet, pressure)
-    ours = humidity_ratio_by_wet_bulb(celsius + 273.15, wet + 273.15, pressure)
+    ours = wet_bulb_humidity(celsius + 273.15, wet + 273.15, pressure)
     assert max(ours, 1e-7) == pytest.approx(theirs, rel=1e-9)  # the library never gives less than 1e-7
 
 

@@ -28,12 +28,12 @@ from boxwright.disciplines.air.method.psychrometrics import (
     air_density,
     dew_point,
     humidity_ratio,
-    humidity_ratio_by_wet_bulb,
     over_ice,
     over_water,
     saturation_pressure,
     standard_pressure,
     vapour_pressure,
+    wet_bulb_humidity,
 )
 
 __all__ = [
@@ -50,7 +50,6 @@ __all__ = [
     "gathered",
     "highest_humidity",
     "humidity_ratio",
-    "humidity_ratio_by_wet_bulb",
     "in_series",
     "leaked",
     "over_ice",
@@ -63,4 +62,5 @@ __all__ = [
     "surface_temperature",
     "vapour_pressure",
     "wall_saturation_pressure",
+    "wet_bulb_humidity",
 ]

@@ -120,7 +120,7 @@ def vapour_pressure(humidity_ratio: Ratio, pressure: Pascal) -> Pascal:
     return pressure * humidity_ratio / (WATER_TO_AIR + humidity_ratio)
 
 
-def humidity_ratio_by_wet_bulb(dry_bulb: Kelvin, wet_bulb: Kelvin, pressure: Pascal) -> Ratio:
+def wet_bulb_humidity(dry_bulb: Kelvin, wet_bulb: Kelvin, pressure: Pascal) -> Ratio:
     """Return the humidity ratio from a dry and a wetted thermometer in moving air.
 
     Satisfies: ((2501.0 + 1.86 * (dry_bulb - 273.15) - 4.186 * (wet_bulb - 273.15)) * result - (2501.0 - 2.326 * (wet_bulb - 273.15)) * humidity_ratio(saturation_pressure(wet_bulb), pressure) + 1.006 * (dry_bulb - wet_bulb)) / 2501.0

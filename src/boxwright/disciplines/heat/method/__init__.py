@@ -33,11 +33,11 @@ from boxwright.disciplines.heat.method.section import (
 )
 from boxwright.disciplines.heat.method.sky import (
     cloud_factor,
-    sky_emittance_by_dew_point,
-    sky_emittance_by_logarithm,
+    sky_emittance,
     sky_radiation,
     sky_temperature,
     sol_air,
+    warm_sky_emittance,
 )
 
 __all__ = [
@@ -59,14 +59,14 @@ __all__ = [
     "mean_of_bounds",
     "parallel_path",
     "section_field",
-    "sky_emittance_by_dew_point",
-    "sky_emittance_by_logarithm",
+    "sky_emittance",
     "sky_radiation",
     "sky_temperature",
     "sol_air",
     "still_air_convection",
     "stud_cavity_resistance",
     "thin_air",
+    "warm_sky_emittance",
     "zone_method",
     "zone_width",
 ]

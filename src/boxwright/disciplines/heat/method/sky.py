@@ -13,7 +13,7 @@ STEFAN_BOLTZMANN = 5.670374419e-8
 """W/m2K4"""
 
 
-def sky_emittance_by_dew_point(dew_point: Kelvin) -> Ratio:
+def sky_emittance(dew_point: Kelvin) -> Ratio:
     """Return how much a clear night sky radiates, as a share of a black one as warm as the air at the ground.
 
     Formula: emittance = 0.711 + 0.56 * (dew_point - 273.15) / 100 + 0.73 * ((dew_point - 273.15) / 100) ** 2
@@ -26,7 +26,7 @@ def sky_emittance_by_dew_point(dew_point: Kelvin) -> Ratio:
     return 0.711 + 0.56 * (dew_point - 273.15) / 100 + 0.73 * ((dew_point - 273.15) / 100) ** 2
 
 
-def sky_emittance_by_logarithm(dew_point: Kelvin) -> Ratio:
+def warm_sky_emittance(dew_point: Kelvin) -> Ratio:
     """Return how much a clear sky radiates by another fit, which gives a warmer sky: the two are shown as a range.
 
     Formula: emittance = 0.787 + 0.764 * log(dew_point / 273)
