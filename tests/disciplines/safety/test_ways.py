@@ -95,14 +95,15 @@ def test_the_co_alarm_hangs_one_to_three_metres_from_a_flame(x: str, said: bool)
 
 
 def test_an_electric_heater_is_no_flame() -> None:
-    stove = "  stove: {x: 900, side: centre, z: 0, size: 300 x 300 x 100, weight: 5, stage: shell, done: yes, burns: %s}"
+    stove = "  stove: {x: 900, side: centre, z: 0, size: 300 x 300 x 100, weight: 5, stage: shell, done: yes, "
+    stove += "burns: %s}"
     assert result((MORE, stove % "electric")).flames == ()
     assert [one.kept.burns for one in result((MORE, stove % "wood")).flames] == ["wood"]
 
 
 def test_who_has_no_bed_yet_lies_on_a_stand_in() -> None:
-    cot = "  cot: {x: 600, side: centre, z: 0, size: 1900 x 600 x 300, weight: 5, stage: shell, done: yes, until: shell, "
-    cot += "when_sleeping: {x: 600, side: centre, z: 0}}"
+    cot = "  cot: {x: 600, side: centre, z: 0, size: 1900 x 600 x 300, weight: 5, stage: shell, done: yes, "
+    cot += "until: shell, when_sleeping: {x: 600, side: centre, z: 0}}"
     later = ("weight: 60, stage: shell, done: yes", "weight: 60, stage: later")
     assert ("unknown", "who-sleeps-where", "people[owner]") in kinds(later)
     assert kinds(later, (MORE, cot)) == set()

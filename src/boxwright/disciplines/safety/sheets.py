@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from boxwright.disciplines.safety.parts import ShutOff
@@ -11,6 +12,7 @@ from boxwright.units import HeaderUnits, show
 
 if TYPE_CHECKING:
     from boxwright.drawing import Grid, Sheet
+    from boxwright.drawing.mark import Size
 
 BLANK = "____________"
 ORDER = ("safe", "gas", "fuel", "shore", "battery", "end")
@@ -19,6 +21,10 @@ SHUT = ("gas", "fuel", "shore", "battery")
 CAUTION = (
     "Local code, then the leaflets of alarm and extinguisher come first. Try each way out in the dark, and the alarms."
 )
+MOST_NUMBERS = 3
+"""Rows of whom to call that are set in large letters; a route through more countries is set smaller."""
+MOST_NORMAL = 8
+"""Rows above the rest of the card that leave it room in letters of the usual size; under more it is set small."""
 MOST_LARGE = 6
 """Rows in large letters that leave room on one page for the rest; where there are more the ways out are set smaller."""
 
@@ -35,14 +41,15 @@ def sheets(
     from boxwright.drawing import Sheet
 
     call = _call(countries)
-    grids = (
-        call,
-        _ways(result, MOST_LARGE - len(call.rows)),
+    ways = _ways(result, MOST_LARGE - len(call.rows))
+    letters: Size = "normal" if len(call.rows) + len(ways.rows) + len(quick) <= MOST_NORMAL else "small"
+    below = (
         *((_numbered("Out in two minutes", quick),) if quick else ()),
         _numbered("When the carbon monoxide alarm sounds", DOOR_CARD["co"]),
         _fire(result, shown_in),
         _safe(shut_offs),
     )
+    grids = (call, ways, *(replace(grid, letters=letters) for grid in below))
     return (Sheet("door-card", "Card for the door", (), (CAUTION,), grids, stands_up=True, is_for_hand=True),)
 
 
@@ -61,7 +68,7 @@ def _call(countries: tuple[str, ...]) -> Grid:
     rows = [(f"CALL {number}", f"{', '.join(codes)}: say where and how many") for number, codes in called.items()]
     rows = rows or [(f"CALL {BLANK}", "say where and how many")]
     rows.append(("We are at, GPS", ""))
-    return Grid("", ("", ""), tuple(rows), ("",) * len(rows), "large")
+    return Grid("", ("", ""), tuple(rows), ("",) * len(rows), "large" if len(rows) <= MOST_NUMBERS else "normal")
 
 
 def _ways(result: Result, most_large: int) -> Grid:
@@ -74,7 +81,7 @@ def _ways(result: Result, most_large: int) -> Grid:
         ("", "", ""),
         tuple(rows) or (("", "none is written", BLANK),),
         tuple(one.way.of for one in there) or ("",),
-        "large" if len(there) <= most_large else "normal",
+        "large" if len(there) <= most_large else "normal" if len(there) <= MOST_LARGE else "small",
     )
 
 
@@ -101,7 +108,7 @@ def _numbered(title: str, lines: tuple[str, ...]) -> Grid:
     from boxwright.drawing import Grid
 
     rows = tuple((str(number), says) for number, says in enumerate(lines, 1))
-    return Grid(title, ("", ""), rows, ("",) * len(rows), "normal")
+    return Grid(title, ("", ""), rows, ("",) * len(rows))
 
 
 def _fire(result: Result, shown_in: HeaderUnits) -> Grid:
@@ -116,7 +123,7 @@ def _fire(result: Result, shown_in: HeaderUnits) -> Grid:
     if not hanging:
         rows.append(("", "NO EXTINGUISHER"))
         of.append("")
-    return Grid("Fire", ("", ""), tuple(rows), tuple(of), "normal")
+    return Grid("Fire", ("", ""), tuple(rows), tuple(of))
 
 
 def _safe(shut_offs: tuple[ShutOff, ...]) -> Grid:
@@ -129,7 +136,7 @@ def _safe(shut_offs: tuple[ShutOff, ...]) -> Grid:
         where = "; ".join(one.words for one in found) or (BLANK if what in SHUT else "")
         rows.append((str(number), " ".join((*DOOR_CARD[what], where)).strip()))
         of.append(found[0].of if found else "")
-    return Grid("Making safe, while there is time", ("", ""), tuple(rows), tuple(of), "normal")
+    return Grid("Making safe, while there is time", ("", ""), tuple(rows), tuple(of))
 
 
 def _place(device: Device, result: Result, shown_in: HeaderUnits) -> str:

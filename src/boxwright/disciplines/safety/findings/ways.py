@@ -158,11 +158,11 @@ def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         able = [one for one in result.exits if one.counts and not (bed is not None and _is_shut(result, bed, one))]
         if len(able) >= wanted:
             continue
-        yield _too_few(bed, able, [one for one in result.exits if one not in able], result, rule, wanted)
+        yield _too_few(bed, able, [one for one in result.exits if one not in able], result, rule)
 
 
 def _too_few(
-    bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result, rule: Rule | None, wanted: float
+    bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result, rule: Rule | None
 ) -> Finding:
     """Return what is said of a bed with too few ways out, at the first opening that could be one more."""
     place = f" of {bed.name}" if bed is not None else ""
@@ -175,8 +175,8 @@ def _too_few(
     act = _first_to_do(lost)
     return Finding(
         "safety/two-ways-out", where, "stop" if rule is not None and kind_of(rule) == "stop" else "unknown", says,
-        float(len(able)), wanted, len(able) - wanted, "", rule.source if rule is not None else OWN_RULE,
-        f"{where}.release", act=act, minutes=120, protects=True, uses=SLEEP,
+        source=rule.source if rule is not None else OWN_RULE, lever=f"{where}.release", act=act, minutes=120,
+        protects=True, uses=SLEEP,
         because=(where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ())),
     )  # fmt: skip
 
