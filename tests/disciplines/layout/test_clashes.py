@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 from functools import cache
-from math import copysign, isfinite, pi
+from math import atan2, copysign, isfinite, pi
 from pathlib import Path
 
 import pytest
@@ -267,3 +267,41 @@ def test_what_lies_somewhere_in_a_cabinet_only_has_to_fit() -> None:
         said = study(read_rig(both).rig, JUDGED_ON).findings("tow")
         found[size] = [(one.code, one.where) for one in said if one.code.startswith(CODES)]
     assert found == {"10 x 10 x 4": [], "10 x 20 x 4": [("layout/sticks-out", "parts[pan]")]}
+
+
+def knot(old: str, new: str) -> Study:
+    text = (RIGS.parent / "tests" / "findings" / "layout" / "rig.yaml").read_text(encoding="utf-8")
+    assert text.count(old) == 1
+    return study(read_rig(text.replace(old, new)).rig, JUDGED_ON, use="sleep")
+
+
+def test_what_stands_in_the_folded_bed_is_met_at_once_and_what_is_under_it_never() -> None:
+    lamp = "lamp: {x: 40, side: left+4, z: 60"
+    (slot, *_) = knot(lamp, "lamp: {x: 40, side: left, z: 40").slots
+    assert slot.layout is not None
+    assert [(one.what, one.reached) for one in slot.layout.struck] == [("bed", 0.0)]
+    (slot, *_) = knot(lamp, "lamp: {x: 40, side: left+4, z: 23").slots
+    assert slot.layout is not None and slot.layout.struck == ()
+
+
+def test_a_thing_stands_higher_in_the_way_the_farther_the_bed_is_up() -> None:
+    """Closed form: the underside of the bed passes a lamp's near lower edge at the angle of its sight line."""
+    (slot, *_) = knot("lamp: {x: 40, side: left+4, z: 60", "lamp: {x: 40, side: left+14, z: 35").slots
+    assert slot.layout is not None
+    (struck,) = slot.layout.struck
+    touch = 0.001 / 0.0254
+    # 8 in over the hinge and 4 in high, its near face 14 in out: coming down, the leaf reaches its top edge first
+    assert struck.reached == pytest.approx(atan2(14.0 + touch, 12.0 - touch), abs=1e-6)
+
+
+def test_nothing_is_pushed_before_a_door_to_clear_something_else() -> None:
+    one, other = body("one", (2.0, 0.0, 0.0), (0.5, 0.5, 0.5)), body("other", (2.4, 0.0, 0.0), (0.5, 0.5, 0.5))
+    wall = body("wall", (2.0, 0.5, 0.0), (0.9, 0.1, 0.5)), body("wall-2", (2.0, -0.1, 0.0), (0.9, 0.1, 0.5))
+    bodies = (one, other, *wall)
+    free = Clearings(bodies, roots_of(bodies), (), (), (), ROOM).by(one.of)
+    assert free is not None and (free.axis, round(free.by, 6)) == (0, -0.1)
+    before_a_door = [Block((1.2, -1.0, 0.0), (1.99, 1.0, 2.0))]
+    kept = Clearings(bodies, roots_of(bodies), (), (), before_a_door, ROOM).by(one.of)
+    assert kept is not None and (kept.axis, kept.by) != (free.axis, free.by)
+    unknown = (*bodies, replace(body("lost", (0.0, 0.0, 0.0), (0.1, 0.1, 0.1)), known=False))
+    assert Clearings(unknown, roots_of(unknown), (), (), (), ROOM).by(one.of) is None

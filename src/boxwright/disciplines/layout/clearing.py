@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from math import inf, isfinite
+from math import isfinite
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope, moved_block
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown, least_clear, nearest_free, overlaps
@@ -84,11 +84,9 @@ class Clearings:
             and one.low[second] < whole.high[second]
             and one.high[second] > whole.low[second]
         ]  # nothing else can be met along this axis
-        holds = [*self._kept, *(way.hold for mover in moving for way in mover.ways)]
-        holds += [start for mover in moving for start in mover.starts]
-        safe = nearest_free(own, [*others, *holds], axis, ends)
-        if safe is None or safe == 0.0:
-            return safe
+        at_rest = nearest_free(own, [*others, *self._kept], axis, ends)
+        if at_rest is None:
+            return None
 
         def is_clear(by: float) -> bool:
             there = [moved_block(block, _vector(axis, by)) for block in own]
@@ -96,15 +94,22 @@ class Clearings:
                 mover.meets(block) >= NEVER for mover in moving for block in there
             )
 
-        nearest = safe if is_clear(0.0) else least_clear(is_clear, safe)
+        if is_clear(at_rest):
+            return at_rest
+        holds = [way.hold for mover in moving for way in mover.ways]
+        holds += [start for mover in moving for start in mover.starts]
+        safe = nearest_free(own, [*others, *self._kept, *holds], axis, ends)
+        if safe is None or is_clear(0.0):
+            return safe
+        nearest = least_clear(is_clear, safe)
         return nearest if is_clear(nearest) else None
 
-    def _ends(self, block: Block, axis: Axis) -> tuple[float, float]:
+    def _ends(self, block: Block, axis: int) -> tuple[float, float]:
         """Return how far a box may go each way before it leaves the room; what is outside of it may go nowhere."""
         room = self._room
         low, high = ((room.front, room.rear), (room.left, room.right))[axis]
         if not self._is_inside([block]) or not (isfinite(low) and isfinite(high)):
-            return (-inf, inf) if not isfinite(low) else (0.0, 0.0)
+            return 0.0, 0.0
         return low - block.low[axis], high - block.high[axis]
 
     def _is_inside(self, blocks: Iterable[Block]) -> bool:
