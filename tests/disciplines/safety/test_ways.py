@@ -129,3 +129,17 @@ def test_what_a_part_is_by_a_word_of_its_name() -> None:
 
 def test_nothing_is_said_for_the_road() -> None:
     assert all(list(rule(result(("can: {x: -500", "can: {x: 100"), use="tow"), None)) == [] for rule in RULES)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("x", "limit"), [("1519", 1.0), ("3521", 3.0)])
+def test_the_limit_that_is_passed_is_the_one_that_is_told(x: str, limit: float) -> None:
+    stove = f"{MORE}\n  stove: {{x: 100, side: left, z: 0, size: 420 x 300 x 100, weight: 5, stage: shell, done: yes, "
+    said = worked(edited((MORE, f"{stove}burns: wood}}"), ("warner: {x: 2600", f"warner: {{x: {x}")), "sleep")
+    assert [one.limit for one in said if one.code == "safety/alarm-place"] == [limit]
+
+
+def test_an_alarm_of_gas_hangs_near_the_floor() -> None:
+    low, high = (f"wall: left, z: {z}" for z in ("300", "310"))
+    gas = ("alarm: CO, ", "alarm: [CO, gas], ")
+    assert ("advice", "alarm-place", "parts[warner]") not in kinds(gas, ("wall: left, z: 1400", low))
+    assert ("advice", "alarm-place", "parts[warner]") in kinds(gas, ("wall: left, z: 1400", high))
