@@ -62,6 +62,11 @@ def test_an_empty_room_is_left_as_widely_as_its_openings_allow() -> None:
     assert found["door"].sleepers == ("one",)
 
 
+def test_a_hatch_in_the_roof_is_as_wide_as_its_shorter_side() -> None:
+    for low, high in (((2.5, -0.3, 2.0), (2.9, 0.3, 2.05)), ((2.5, -0.2, 2.0), (3.1, 0.2, 2.05))):
+        assert is_wide(ways(exits=(replace(HATCH, place=place(low, high)),))["hatch"], 0.4)
+
+
 def test_the_floor_is_as_wide_as_what_stands_on_it_leaves() -> None:
     # from the wall on the right 0.45 m stay free; the bed ends at 1.9, so there is no other way round
     found = ways(box("chest", (2.2, -1.0, 0.0), (2.4, 0.55, 0.6)))

@@ -126,7 +126,7 @@ def _across(posed: Posed, bed: Bed) -> View:
             continue
         seat = _seat(posed, bed, cut, (y0, y0 + share), _tall(posed, name))
         marks += sitting_front((seat, bed.top), _tall(posed, name), _of(name, bed))
-    marks += _over_bed(posed, bed, y1 - 0.1 if bed.place.y.best < 0.0 else y0 + 0.1)
+    marks += _over_bed(posed, bed, y1 + 0.06 if bed.place.y.best < 0.0 else y0 - 0.06)
     free = _floor_beside(posed, bed, cut)
     wide = bed.lies_on[1] if bed.lies_on is not None else y1 - y0
     below = [((y0, y1), f"bed {posed.length(wide)}", bed.of)]
