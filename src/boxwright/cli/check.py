@@ -39,9 +39,16 @@ def chapter_page(checked: Checked, word: str, columns: int) -> list[Line]:
     lines = [plain(word.upper(), "head"), *page_title(checked, columns)[:-1]]
     lines += _findings(checked, columns, is_all=True) or [
         (),
-        plain("Every rule of this chapter that was judged holds."),
+        *(plain(piece) for piece in wrapped(_nothing_found(checked), columns)),
     ]
     return [*lines, (), *(plain(piece, "dim") for piece in wrapped(CLOSING, columns))]
+
+
+def _nothing_found(checked: Checked) -> str:
+    """Return what is said of a chapter without a finding: without a load state it has judged nothing."""
+    if not checked.load:
+        return f"Nothing of this chapter was judged: no load state of the file is judged for {checked.asked}."
+    return "Every rule of this chapter that was judged holds."
 
 
 def page_title(checked: Checked, columns: int) -> list[Line]:
