@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import atan2, cos, hypot, inf, isfinite, pi, sin
 from random import Random
+from typing import Any
 
 import pytest
 
@@ -18,7 +19,7 @@ SEEDS = range(200)
 STEPS = 24
 
 
-def rectangle(block: Block) -> object:
+def rectangle(block: Block) -> Any:
     return shapely.box(block.low[0], block.low[1], block.high[0], block.high[1])
 
 
@@ -43,7 +44,7 @@ def test_pairs_and_distances_are_those_of_shapely(seed: int) -> None:
     assert found == wanted
 
 
-def opened(leaf: Turn, angle: float) -> object:
+def opened(leaf: Turn, angle: float) -> Any:
     """Return a leaf as seen from above after it has turned so far, by its corners alone."""
     (i, way_i), (j, way_j) = leaf.along, leaf.across
     corners = []
