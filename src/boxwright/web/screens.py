@@ -51,6 +51,8 @@ EMPTY = {
     "records": ("Nothing measured: what is drawn is as planned. What a tape or a scale reads counts from then on.", ""),
     "book": ("Nothing to print yet: the sheets appear with the box.", "file"),
 }
+SILENT = "Nothing to say at this stage and in this load state: what was asked here holds, or nothing was asked."
+"""What the screen of a chapter says that judges, where it has neither a drawing nor a finding."""
 ELEVATIONS = (
     "left-outside",
     "right-outside",
@@ -142,7 +144,7 @@ class Screens:
         findings = [one.code for one in slot_findings(seen) if one.code.startswith(f"{name}/")]
         is_bare = not (pictures or tables or charts or printed or findings) and name != "file"
         is_bare = is_bare and not (name == "solid" and solid.is_there(seen))
-        empty, act = EMPTY.get(name, ("", "")) if is_bare else ("", "")
+        empty, act = EMPTY.get(name, (SILENT, "") if chapter is not None else ("", "")) if is_bare else ("", "")
         if chapter is not None and not chapter.judges and name not in ON_FILE:
             empty = "Not judged yet. An answer that needs it says so, and none is a go without it."
         return contract.Screen(

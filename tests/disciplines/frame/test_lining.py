@@ -9,8 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from boxwright.disciplines.frame.lining import Plate, as_one, layer_masses
-from boxwright.disciplines.frame.parts import Framing, Layer, StandingLayer
+from boxwright.disciplines.frame.parts import Framing, Layer, Opening, StandingLayer, StandingOpening
 from boxwright.disciplines.frame.solve import surfaces
+from boxwright.model.place import Place
 from boxwright.units import Band, HeaderUnits, exactly
 
 HEADER = {"header": HeaderUnits(length="mm", weight="kg")}
@@ -176,3 +177,41 @@ def test_all_sits_above_the_middle_because_of_the_ceiling() -> None:
     assert (mass.x.best, mass.y.best) == pytest.approx((2.0, 0.0))
     upright, ceiling = 2 * (4.0 + 2.0) * 1.9, 4.0 * 2.0
     assert mass.z.best == pytest.approx((upright * 0.95 + ceiling * 1.9) / (upright + ceiling))
+
+
+def hole(wall_y: float, low: tuple[float, float], high: tuple[float, float], share: Band = WHOLE) -> StandingOpening:
+    """Return an opening of a side wall from one corner to the other (m, along and up)."""
+    x, z = (low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0
+    place = Place(exactly(x), exactly(wall_y), exactly(z), (high[0] - low[0], 0.0, high[1] - low[1]))
+    return StandingOpening("openings[window]", Opening(), place, share)
+
+
+def test_what_was_not_weighed_has_no_piece_where_an_opening_is() -> None:
+    board = standing("left", "liner", of="ply", thick="12")
+    (whole,) = layer_masses((board,), BODY, FRAMING)
+    window = hole(-1.0, (3.0, 0.9), (3.8, 1.4))
+    (cut,) = layer_masses((board,), BODY, FRAMING, (window,))
+    assert cut.kg.best == pytest.approx(whole.kg.best * (1.0 - 0.8 * 0.5 / (4.0 * 1.9)))
+    # Own arithmetic: what is left balances about the middle of the whole board with the piece that went.
+    assert cut.x.best * (7.6 - 0.4) + 3.4 * 0.4 == pytest.approx(2.0 * 7.6)
+    assert cut.z.best * (7.6 - 0.4) + 1.15 * 0.4 == pytest.approx(0.95 * 7.6)
+    (right,) = layer_masses((board,), BODY, FRAMING, (hole(1.0, (3.0, 0.9), (3.8, 1.4)),))
+    assert right == whole
+    (over_the_end,) = layer_masses((board,), BODY, FRAMING, (hole(-1.0, (3.5, 0.9), (4.5, 1.4)),))
+    assert over_the_end.kg.best == pytest.approx(whole.kg.best * (1.0 - 0.25 / 7.6))
+
+
+def test_what_was_weighed_is_taken_as_weighed_and_a_hole_in_doubt_may_be_there_or_not() -> None:
+    window = hole(-1.0, (3.0, 0.9), (3.8, 1.4), PERHAPS)
+    weighed = standing("left", "liner", weight="27")
+    assert layer_masses((weighed,), BODY, FRAMING, (window,)) == layer_masses((weighed,), BODY, FRAMING)
+    board = standing("left", "liner", of="ply", thick="12")
+    (whole,), (doubt,) = (layer_masses((board,), BODY, FRAMING, cut) for cut in ((), (window,)))
+    assert doubt.kg.high == pytest.approx(whole.kg.high)
+    assert doubt.kg.low == pytest.approx(whole.kg.low * (1.0 - 0.4 / 7.6))
+
+
+def test_a_wall_that_is_all_opening_weighs_nothing() -> None:
+    board = standing("left", "liner", of="ply", thick="12")
+    (none,) = layer_masses((board,), BODY, FRAMING, (hole(-1.0, (-1.0, -1.0), (5.0, 3.0)),))
+    assert (none.kg.best, none.kg.high) == (0.0, 0.0)

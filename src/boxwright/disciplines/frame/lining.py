@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
-from math import fsum, inf
+from dataclasses import dataclass, replace
+from math import fsum, inf, isfinite
+from typing import Literal
 
 from boxwright.disciplines.frame import method
-from boxwright.disciplines.frame.parts import Framing, Layer, StandingLayer
+from boxwright.disciplines.frame.parts import Framing, Layer, StandingLayer, StandingOpening
 from boxwright.disciplines.frame.sourced import density_of
 from boxwright.exchange import Mass, Vector
 from boxwright.model.place import ANYWHERE, Surfaces
@@ -16,6 +17,8 @@ from boxwright.units import Band, exactly
 UNKNOWN_MASS = Band(0.0, 0.0, inf, known=False)
 _BAY = re.compile(r"bay\s+(left|right)\s+(\d{1,3})\s*-\s*(\d{1,3})")
 UPRIGHT = ("left", "right", "front", "rear")
+NEAR = 0.15
+"""How far (m) from a wall's stud face an opening of it may be written: walls are thinner; common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,17 +84,23 @@ def _thickness(layer: Layer) -> float:
     return layer.thick.best if layer.thick is not None and layer.thick.known else 0.0
 
 
-def layer_masses(layers: tuple[StandingLayer, ...], body: Vector | None, framing: Framing | None) -> tuple[Mass, ...]:
+def layer_masses(
+    layers: tuple[StandingLayer, ...],
+    body: Vector | None,
+    framing: Framing | None,
+    openings: tuple[StandingOpening, ...] = (),
+) -> tuple[Mass, ...]:
     """Return the masses of the layers that stand; ``body`` is length, width and height from stud face to stud face.
 
-    A bay's layer without a weight is inside the same layer of its wall, where that stands, and adds nothing.
+    A bay's layer without a weight is inside the same layer of its wall, where that stands, and adds nothing. A layer
+    that was weighed is taken as it was weighed; one that was not has no piece where an opening is.
     """
     found: list[Mass] = []
     for standing in layers:
         bay = _BAY.fullmatch(standing.wall)
         if bay and not _is_weighed(standing.layer) and _covers(layers, bay[1], standing.name):
             continue
-        found.append(_layer_mass(standing, body, framing))
+        found.append(_layer_mass(standing, body, framing, openings))
     return tuple(found)
 
 
@@ -103,9 +112,15 @@ def _covers(layers: tuple[StandingLayer, ...], wall: str, name: str) -> bool:
     return any(one.name == name and _is_on(one.wall, wall) for one in layers)
 
 
-def _layer_mass(standing: StandingLayer, body: Vector | None, framing: Framing | None) -> Mass:
+def _layer_mass(
+    standing: StandingLayer, body: Vector | None, framing: Framing | None, openings: tuple[StandingOpening, ...]
+) -> Mass:
     plates = _plates(standing.wall, body, framing) if body is not None else ()
-    kg, group = _weight(standing.layer, plates, framing)
+    holes = () if _is_weighed(standing.layer) else _cut_from(plates, openings)
+    kg, group = _weight(standing.layer, plates, holes, framing)
+    cut = tuple(replace(hole, area=hole.area * share.best) for hole, share in holes if share.best)
+    if fsum(plate.area for plate in (*plates, *cut)) > 0.0:
+        plates += cut
     if not plates:
         return Mass(
             standing.of, "structure", group, there(kg, standing.share), ANYWHERE, ANYWHERE, ANYWHERE, (0.0,) * 3
@@ -125,18 +140,31 @@ def there(kg: Band, share: Band) -> Band:
     return Band(kg.best * share.best, kg.low * share.low, kg.high * share.high, spread="perhaps", assumed=kg.assumed)
 
 
-def _weight(layer: Layer, plates: tuple[Plate, ...], framing: Framing | None) -> tuple[Band, str]:
-    """Return a layer's mass as weighed, else from area, thickness and stock; and the group of such guesses."""
+def _weight(
+    layer: Layer, plates: tuple[Plate, ...], holes: tuple[tuple[Plate, Band], ...], framing: Framing | None
+) -> tuple[Band, str]:
+    """Return a layer's mass as weighed, else from area, thickness and stock; and the group of such guesses.
+
+    A hole that is perhaps not cut yet takes away as much as all of it or nothing.
+    """
     if layer.weight is not None and layer.weight.known:
         return layer.weight, ""
     density = density_of(layer.of) if layer.of else None
     share = _share_of_area(layer, framing)
     if density is None or share is None or not plates or layer.thick is None or not layer.thick.known:
         return UNKNOWN_MASS, ""
-    area, thick = fsum(plate.area for plate in plates) * share, layer.thick
+    whole, thick = fsum(plate.area for plate in plates), layer.thick
+
+    def left_of(end: Literal["best", "low", "high"]) -> float:
+        return max(0.0, whole + fsum(hole.area * getattr(cut, end) for hole, cut in holes)) * share
+
     best, low, high = (
         method.plate_mass(area, thickness, of)
-        for thickness, of in ((thick.best, density.best), (thick.low, density.low), (thick.high, density.high))
+        for area, thickness, of in (
+            (left_of("best"), thick.best, density.best),
+            (left_of("high"), thick.low, density.low),
+            (left_of("low"), thick.high, density.high),
+        )
     )
     return Band(best, low, high, spread="interval", assumed=True), f"density of {layer.of}"
 
@@ -172,6 +200,39 @@ def _plates(wall: str, body: Vector, framing: Framing | None) -> tuple[Plate, ..
         "floor": Plate(length * width, (middle[0], 0.0, 0.0), (length, width, 0.0)),
     }
     return tuple(known[name] for name in names if name in known)
+
+
+def _cut_from(
+    plates: tuple[Plate, ...], openings: tuple[StandingOpening, ...]
+) -> tuple[tuple[Plate, Band], ...]:
+    """Return the pieces openings take out of plates, as plates of negative area, with the share that is cut.
+
+    An opening lies flat in the plate whose thin way is its own; only what lies within the plate is taken.
+    """
+    found = []
+    for plate in plates:
+        flat = plate.size.index(0.0)
+        across = [axis for axis in range(3) if axis != flat]
+        for one in openings:
+            middle, size = (one.place.x, one.place.y, one.place.z), one.place.size
+            is_known = all(at.known and isfinite(at.best) for at in middle) and all(isfinite(span) for span in size)
+            if not is_known or size[flat] > min(size) or abs(middle[flat].best - plate.middle[flat]) > NEAR:
+                continue
+            ends = [
+                (
+                    max(middle[axis].best - size[axis] / 2.0, plate.middle[axis] - plate.size[axis] / 2.0),
+                    min(middle[axis].best + size[axis] / 2.0, plate.middle[axis] + plate.size[axis] / 2.0),
+                )
+                for axis in across
+            ]
+            if any(low >= high for low, high in ends):
+                continue
+            at, spans = list(plate.middle), [0.0, 0.0, 0.0]
+            for axis, (low, high) in zip(across, ends, strict=True):
+                at[axis], spans[axis] = (low + high) / 2.0, high - low
+            hole = Plate(-spans[across[0]] * spans[across[1]], (at[0], at[1], at[2]), (spans[0], spans[1], spans[2]))
+            found.append((hole, one.share))
+    return tuple(found)
 
 
 def _bay_plates(side: str, first: int, last: int, body: Vector, framing: Framing | None) -> tuple[Plate, ...]:

@@ -34,7 +34,7 @@ def offers(
     framing: Framing | None = None,
 ) -> Offers:
     """Return the masses of what stands of walls and openings, and the trailer as a body on wheels."""
-    masses = layer_masses(layers, inside_of(trailer), framing)
+    masses = layer_masses(layers, inside_of(trailer), framing, openings)
     units = tuple(_unit_mass(standing) for standing in openings if standing.opening.unit is not None)
     return Offers(masses + units, box_of(trailer))
 
