@@ -23,7 +23,8 @@ FILLED: dict[str, Any] = {
     "take": True, "rev": 0, "has_file": True, "file": "", "rig": "", "undo": 0, "redo": 0, "can_write": True,
     "stages": [], "loads": [], "vehicles": [], "screens": [], "preview": False, "answers": [], "figures": [],
     "balance": None, "findings": None, "sheet": "", "length": 0, "state": "step", "says": "", "job": "", "done": 0.5,
-    "why": "", "remedy": "", "key": "", "load": "", "use": "tow", "typed": {"under": [], "waits": []}, "kind": "studs", "values": {},
+    "why": "", "remedy": "", "key": "", "load": "", "use": "tow", "typed": {"under": [], "waits": []},
+    "kind": "studs", "values": {},
 }  # fmt: skip
 
 

@@ -166,7 +166,7 @@ class Difference(Message):
 
 
 class FormField(Message):
-    """One question of a form: one of its ``options`` where there are some, else typed; ``text`` stands there already."""
+    """One question of a form: one of its ``options`` if there are some, else typed; ``text`` stands there already."""
 
     name: str
     label: str
