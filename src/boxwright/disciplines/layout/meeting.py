@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from math import floor, inf
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
@@ -16,23 +16,54 @@ CELL = 0.6
 NOTHING: Vector = (0.0, 0.0, 0.0)
 
 Keyed = tuple[Block, int]
+Cells = dict[tuple[int, int], list[Keyed]]
 
 
-def near_pairs(blocks: Sequence[Keyed]) -> Iterator[tuple[int, int]]:
+def near_pairs(blocks: Iterable[Keyed]) -> Iterator[tuple[int, int]]:
     """Yield each pair of things whose boxes meet in more than a touch, by the numbers of the things, maybe twice.
 
     Boxes are sorted into cells seen from above; only what shares a cell is looked at. A pair that shares several cells
     is looked at in the one where both begin.
     """
-    cells: dict[tuple[int, int], list[Keyed]] = {}
-    for block, number in blocks:
-        (x, y, _), (far_x, far_y, _) = block
-        for column in range(floor(x / CELL), floor(far_x / CELL) + 1):
-            for row in range(floor(y / CELL), floor(far_y / CELL) + 1):
-                cells.setdefault((column, row), []).append((block, number))
+    yield from pairs_in(cells_of(blocks))
+
+
+def cells_of(blocks: Iterable[Keyed]) -> Cells:
+    """Return boxes sorted into the cells they reach into, seen from above."""
+    cells: Cells = {}
+    for boxed in blocks:
+        for cell in columns_and_rows(boxed[0]):
+            cells.setdefault(cell, []).append(boxed)
+    return cells
+
+
+def columns_and_rows(block: Block) -> Iterator[tuple[int, int]]:
+    """Yield the cells a box reaches into."""
+    (x, y, _), (far_x, far_y, _) = block
+    for column in range(floor(x / CELL), floor(far_x / CELL) + 1):
+        for row in range(floor(y / CELL), floor(far_y / CELL) + 1):
+            yield column, row
+
+
+def pairs_in(cells: Cells) -> Iterator[tuple[int, int]]:
+    """Yield each pair of things in some cells whose boxes meet in more than a touch, maybe twice."""
     for (column, row), held in cells.items():
         if len(held) > 1:
             yield from _in_cell(held, column, row)
+
+
+def are_near(one: Block, other: Block) -> bool:
+    """Return whether two boxes meet in more than a touch, reckoned to the last digit as for all that share a cell."""
+    (x, y, z), (high_x, high_y, high_z) = one
+    low, high = other
+    return (
+        low[2] < high_z - TOUCH
+        and high[2] > z + TOUCH
+        and low[0] < high_x - TOUCH
+        and high[0] > x + TOUCH
+        and low[1] < high_y - TOUCH
+        and high[1] > y + TOUCH
+    )
 
 
 def _in_cell(held: list[Keyed], column: int, row: int) -> Iterator[tuple[int, int]]:

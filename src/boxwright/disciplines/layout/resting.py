@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from math import isfinite
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
-from boxwright.disciplines.layout.meeting import TOUCH, deepest, grown, near_pairs, overlaps
+from boxwright.disciplines.layout.meeting import TOUCH, overlaps
+from boxwright.disciplines.layout.pairs import ORDER, Pair, pairs_of
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.result import Axis, Certainty, Covered, Crossing, Meeting, Protruding, Shift, Unheld
 from boxwright.disciplines.layout.sourced import LENGTHS, SHARES
@@ -15,7 +16,6 @@ from boxwright.model.place import Surfaces
 
 MOST = 8
 """How many meetings are told one by one; the rest are counted."""
-ORDER: tuple[Certainty, ...] = ("sure", "perhaps", "grazes")
 AXES_ALL: tuple[Axis, ...] = (0, 1, 2)
 Clearing = Callable[[Body, Body], Shift | None]
 Face = tuple[str, Axis, bool]
@@ -34,25 +34,18 @@ def meetings(
     What carries a thing is not in its way. A pair whose best places are apart is in each other perhaps, where either is
     in doubt.
     """
-    blocks = [(grown(block, body.doubt) if any(body.doubt) else block, number)
-              for number, body in enumerate(bodies) if body.known for block in body.blocks]  # fmt: skip
-    found: list[tuple[Certainty, float, int, Body, Body]] = []
-    for first, second in sorted({(a, b) if a < b else (b, a) for a, b in near_pairs(blocks)}):
-        one, other = bodies[first], bodies[second]
-        if other.of in lines[one.of] or one.of in lines[other.of]:
-            continue
-        depth, axis = deepest(one, other)
-        if depth > TOUCH:
-            is_sure = one.is_sure and other.is_sure
-            grazes = depth <= LENGTHS["play"]
-            found.append(("grazes" if grazes else "sure" if is_sure else "perhaps", depth, axis, one, other))
-        else:
-            worst = depth + one.doubt[axis] + other.doubt[axis]
-            found.append(("perhaps", worst, axis, one, other))
-    found.sort(
-        key=lambda pair: (ORDER.index(pair[0]), not (pair[3].of in beds or pair[4].of in beds), -pair[1], pair[3].of)
-    )
-    told = [_meeting(*pair, beds, clearing) for pair in found[:MOST]]
+    found = pairs_of(bodies, lines)
+    foremost: Sequence[Pair] = found
+    if beds:  # of those that are as sure, first what lies in a bed
+
+        def is_on_bed(pair: Pair) -> bool:
+            return bodies[pair.first].of in beds or bodies[pair.second].of in beds
+
+        foremost = sorted(found, key=lambda pair: (pair.rank, not is_on_bed(pair)))
+    told = [
+        _meeting(ORDER[one.rank], one.depth, one.axis, bodies[one.first], bodies[one.second], beds, clearing)
+        for one in foremost[:MOST]
+    ]
     return tuple(told), max(len(found) - MOST, 0)
 
 

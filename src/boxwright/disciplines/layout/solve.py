@@ -9,9 +9,10 @@ from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Bloc
 from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
+from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
 from boxwright.disciplines.layout.people import Fit, fits_of
-from boxwright.disciplines.layout.resting import MOST, ORDER, covered, crossings, meetings, protruding, unheld
+from boxwright.disciplines.layout.resting import MOST, covered, crossings, meetings, protruding, unheld
 from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Struck
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
