@@ -20,6 +20,7 @@ from boxwright.rig.fitting import Known, fitted_of
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.impossible import impossible, unread_lengths
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
+from boxwright.rig.kept import Known as KnownKept
 from boxwright.rig.kept import kept_of
 from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTION, facet_models
 from boxwright.rig.read import Document, read_document
@@ -60,6 +61,7 @@ class Composer:
 
     _items: dict[tuple[str, str], tuple[Any, tuple[Item, list[Mistake]]]] = field(default_factory=dict)
     _fitted: Known = field(default_factory=dict)
+    _kept: KnownKept = field(default_factory=dict)
 
     def compose(self, document: Document) -> Reading:
         """Return the rig of a document. Never fails: what cannot be read is said and left unknown."""
@@ -97,7 +99,7 @@ class Composer:
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
-        kept = kept_of(items, people, surfaces, units.words)
+        kept = kept_of(items, people, surfaces, units.words, self._kept)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled

@@ -22,21 +22,37 @@ SHORE_VOLTS = 100.0
 NOT_A_WAY = ("no",)
 FLAT = ("roof", "floor")
 
+Known = dict[str, tuple[Item, bool]]
+
 
 def kept_of(
-    items: dict[str, tuple[Item, ...]], people: tuple[tuple[str, Person], ...], room: Surfaces, words: str
+    items: dict[str, tuple[Item, ...]],
+    people: tuple[tuple[str, Person], ...],
+    room: Surfaces,
+    words: str,
+    known: Known | None = None,
 ) -> Section:
-    """Return what safety sees of the rig, whatever stands."""
-    parts, openings = items["parts"], items["openings"]
+    """Return what safety sees of the rig, whatever stands; ``known`` keeps which unchanged parts tell it something."""
+    known = {} if known is None else known
+    parts, openings = tuple(one for one in items["parts"] if _tells(one, known)), items["openings"]
     return Section(
         ways=tuple(way for one in openings if (way := _way(one, words)) is not None),
         holes=tuple(Hole(one.of, one.name, one.place, one.words.now.strip()) for one in openings),
         kept=tuple(kept for one in parts if (kept := _kept(one)) is not None),
         beds=tuple(one.of for one in parts if _is_bed_for_a_while(one)),
         sleepers=tuple(Sleeper(name, person.sleeps) for name, person in people),
-        shut_offs=tuple(_shut_offs(items)),
+        shut_offs=tuple(_shut_offs(parts, openings, items["wires"])),
         room=room,
     )
+
+
+def _tells(item: Item, known: Known) -> bool:
+    """Return whether there is anything in a part that safety looks at; of most there is nothing."""
+    had = known.get(item.of)
+    if had is None or had[0] is not item:
+        is_said = item.facet("safety") is not None or item.facet("heat") is not None or _has_battery(item)
+        had = known[item.of] = item, is_said or word_means(item.name) != "" or _is_bed_for_a_while(item)
+    return had[1]
 
 
 def _facet(item: Item) -> Facet:
@@ -85,9 +101,7 @@ def _kept(item: Item) -> Kept | None:
     burns = ""
     if what == "flame":
         burns = facet.burns or (heater.of if heater is not None else "") or "unknown"
-    return Kept(
-        item.of, item.name, what, facet, burns.strip().lower(), item.words.stage, item.marks.planned
-    )
+    return Kept(item.of, item.name, what, facet, burns.strip().lower(), item.words.stage, item.marks.planned)
 
 
 def _is_bed_for_a_while(item: Item) -> bool:
@@ -95,27 +109,31 @@ def _is_bed_for_a_while(item: Item) -> bool:
     return item.words.until != "" and item.asleep is not None
 
 
-def _shut_offs(items: dict[str, tuple[Item, ...]]) -> tuple[ShutOff, ...]:
+def _shut_offs(parts: tuple[Item, ...], openings: tuple[Item, ...], strung: tuple[Item, ...]) -> tuple[ShutOff, ...]:
     """Return what is turned off in an emergency: what says so itself, else what the plan tells of."""
-    wires = [one.own for one in items["wires"] if isinstance(one.own, Wire)]
-    said = [ShutOff(_facet(one).shuts.strip().lower(), one.name, one.of) for one in items["parts"] if _facet(one).shuts]
+    wires = [one.own for one in strung if isinstance(one.own, Wire)]
+    said = [ShutOff(_facet(one).shuts.strip().lower(), one.name, one.of) for one in parts if _facet(one).shuts]
     told = [
         ShutOff("shore", f"plug out of {one.name}", one.of)
-        for one in items["openings"]
+        for one in openings
         if any(wire.from_ == one.name and _is_shore(wire) for wire in wires)
     ]
-    for one in items["parts"]:
+    for one in parts:
         told += [*_of_battery(one, wires), *_of_fuel(one)]
     have = {one.what for one in said}
     return (*said, *(one for one in told if one.what not in have))
 
 
 def _of_battery(item: Item, wires: list[Wire]) -> Iterator[ShutOff]:
-    facet = item.facet("power")
-    if isinstance(facet, PowerFacet) and facet.battery is not None:
+    if _has_battery(item):
         is_fused = any(wire.fuse is not None and wire.fuse.at == item.name for wire in wires)
         place = f"{item.name}, in {item.words.inside}" if item.words.inside else item.name
         yield ShutOff("battery", f"{'fuses at' if is_fused else 'cable of'} {place}", item.of)
+
+
+def _has_battery(item: Item) -> bool:
+    facet = item.facet("power")
+    return isinstance(facet, PowerFacet) and facet.battery is not None
 
 
 def _of_fuel(item: Item) -> Iterator[ShutOff]:

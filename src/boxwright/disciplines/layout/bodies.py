@@ -73,6 +73,12 @@ class Body:
         return self.known and not self.is_scattered
 
 
+MOST_LAID = 20_000
+"""Bodies that are remembered before all of them are forgotten together."""
+_laid: dict[tuple[str, str, Pose], tuple[Fitted, Body]] = {}
+"""What each thing last came to, so that one that is as it was stays the same object."""
+
+
 def posed(fitted: Iterable[Fitted], frames: Iterable[Frame], pose: Pose) -> tuple[Body, ...]:
     """Return what stands as bodies in one pose; what takes up no room, or leaves for the night, is left out."""
     return standing_bodies(fitted, tuple((frame.of, frame.stands) for frame in frames), pose)
@@ -86,7 +92,12 @@ def standing_bodies(fitted: Iterable[Fitted], stood: Iterable[Standing], pose: P
         one = known.get(of)
         if one is None or one.kind in WITHOUT_SOLID or (pose == "night" and one.leaves_at_night):
             continue
-        found.append(body_of(one, stands, pose))
+        had = _laid.get((of, stands, pose))
+        if had is None or had[0] is not one:
+            if len(_laid) > MOST_LAID:
+                _laid.clear()
+            had = _laid[of, stands, pose] = one, body_of(one, stands, pose)
+        found.append(had[1])
     return tuple(found)
 
 

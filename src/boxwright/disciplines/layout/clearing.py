@@ -59,8 +59,11 @@ class Clearings:
             return None  # with it moves what it opens or folds to, which is another question
         blocks = [grown(block, body.doubt) for body in own for block in body.blocks]
         mine = {body.of for body in own}
-        others = [block for of, block in self._solids if of not in mine]
         whole = envelope(blocks)
+        bottom, top = whole.low[2], whole.high[2]
+        # what is wholly above or below it is met along neither axis
+        others = [block for of, block in self._solids
+                  if block[0][2] < top and block[1][2] > bottom and of not in mine]  # fmt: skip
         # room before a door that it mostly stands in already is not won back by leaving it there
         others += [block for block in self._passages if _share(whole, block) < HALF]
         moving = [mover for mover in self._movers if not (mover.outside and self._is_inside(blocks))]

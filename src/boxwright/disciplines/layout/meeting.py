@@ -183,8 +183,12 @@ def nearest_free(own: Iterable[Block], others: Iterable[Block], axis: int, ends:
                 spans.append((other_low[axis] - high[axis], other_high[axis] - low[axis]))
     tries = [0.0, *(edge for span in spans for edge in span)]
     tries = [one for one in tries if ends[0] - TOUCH <= one <= ends[1] + TOUCH]
+    taken = [(low + TOUCH, high - TOUCH) for low, high in spans]
     for shift in sorted(tries, key=abs):
-        if all(not low + TOUCH < shift < high - TOUCH for low, high in spans):
+        for low_end, high_end in taken:
+            if low_end < shift < high_end:
+                break
+        else:
             return shift
     return None
 
