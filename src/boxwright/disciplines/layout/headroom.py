@@ -30,8 +30,8 @@ Placed = Callable[[float, float], Point]
 
 USUAL = 1.75
 """How tall (m) somebody is drawn whose height nobody wrote; that is said beside the drawing."""
-FINE = 0.05
-"""How finely (m) a place to stand is looked for."""
+SLACK = 1e-9
+"""Two things that touch within this (m) leave each other room."""
 THIN = 0.004
 """What is thinner (m) than this inside the room is not drawn."""
 NAMED = 0.2
@@ -156,8 +156,10 @@ def _seat(posed: Posed, bed: Bed, cut: float, span: tuple[float, float], tall: f
         and block.high[2] > bed.top + SHARE["sitting"] * tall / 2.0
     ]
     middle = (low + high) / 2.0
-    places = [low + FINE * step for step in range(int((high - low) / FINE) + 1)]
-    free = [at for at in places if not any(a < at + half / 2.0 and b > at - half / 2.0 for a, b in over)]
+    beside = {end for a, b in over for end in (a - half / 2.0, b + half / 2.0) if low <= end <= high}
+    places = sorted({middle, low, high, *beside})
+    reach = half / 2.0 - SLACK
+    free = [at for at in places if not any(a < at + reach and b > at - reach for a, b in over)]
     return min(free, key=lambda at: abs(at - middle), default=middle)
 
 
@@ -268,13 +270,18 @@ def _spot_to_stand(posed: Posed, bed: Bed | None) -> tuple[float, float] | None:
     ]
     x0, _, x1, _ = bed_rect_of(bed) if bed is not None else (room.rear, 0.0, room.rear, 0.0)
     wanted = (room.front + x0) / 2.0 if x0 - room.front >= room.rear - x1 else (x1 + room.rear) / 2.0
-    spots = [
-        x
-        for step in range(int((room.rear - room.front - 2.0 * half) / FINE) + 1)
-        for aside in range(int((room.right - room.left - 2.0 * half) / FINE) + 1)
-        if _is_free(boxes, x := room.front + half + step * FINE, room.left + half + aside * FINE, half)
-    ]
-    return (min(spots, key=lambda x: abs(x - wanted)), over.height) if spots else None
+    first, last = room.front + half, room.rear - half
+    low, high = room.left + half, room.right - half
+    if last < first or high < low:
+        return None
+    # What is free ends where a thing begins or ends, so the nearest free spot is the wanted one, or beside a thing.
+    ends = {end for one in boxes for end in (one[0] - half, one[2] + half) if first <= end <= last}
+    for x in sorted({min(max(wanted, first), last), first, last, *ends}, key=lambda x: (abs(x - wanted), x)):
+        beside = [one for one in boxes if one[0] < x + half - SLACK and one[2] > x - half + SLACK]
+        sides = {end for one in beside for end in (one[1] - half, one[3] + half) if low <= end <= high}
+        if any(_is_free(beside, y, half) for y in (low, high, *sides)):
+            return x, over.height
+    return None
 
 
 def _is_beside(bed: Bed, x: float) -> bool:
@@ -283,8 +290,8 @@ def _is_beside(bed: Bed, x: float) -> bool:
     return x0 - ROOM["sit square"] / 2.0 < x < x1 + ROOM["sit square"] / 2.0
 
 
-def _is_free(boxes: list[Rect], x: float, y: float, half: float) -> bool:
-    return not any(a < x + half and c > x - half and b < y + half and d > y - half for a, b, c, d in boxes)
+def _is_free(boxes: list[Rect], y: float, half: float) -> bool:
+    return not any(one[1] < y + half - SLACK and one[3] > y - half + SLACK for one in boxes)
 
 
 def _table(posed: Posed) -> tuple[Grid, ...]:

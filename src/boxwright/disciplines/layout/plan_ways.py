@@ -28,6 +28,8 @@ from boxwright.units import exactly
 
 ARROW = 0.12
 """How long (m) the head of an arrow is drawn."""
+MOST_LOOKED = 400
+"""At how many places along a way its width is looked at, at most."""
 APART = 0.05
 """How closely (m) a way is looked along for its narrowest place."""
 NEAR = 0.01
@@ -176,8 +178,9 @@ def _narrowest(scene: Scene, way: Sequence[Point], width: float) -> tuple[Point,
     for start, end in pairwise(way):
         long = hypot(end[0] - start[0], end[1] - start[1])
         axis = 1 if abs(end[0] - start[0]) >= abs(end[1] - start[1]) else 0
-        for step in range(int(long / APART) + 1):
-            share = min(step * APART / long, 1.0) if long else 0.0
+        steps = min(int(long / APART) + 1, MOST_LOOKED)  # a length with a slip in it is no reason to look for ever
+        for step in range(steps + 1):
+            share = step / steps
             spot = start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
             if _is_on(scene.start, spot):
                 continue
