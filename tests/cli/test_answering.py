@@ -17,7 +17,10 @@ import pytest
 from typer.testing import CliRunner
 
 from boxwright.cli import answers, main
+from boxwright.cli.check_methods import page as check_methods_page
+from boxwright.cli.check_methods import ran
 from boxwright.cli.commands import app
+from boxwright.source import load_checks, load_sources
 
 ROOT = Path(__file__).resolve().parents[2]
 RIGS = sorted((ROOT / "rigs").glob("*.yaml"))
@@ -253,3 +256,14 @@ def test_each_wheel_and_the_inertia_stand_on_the_weight_page() -> None:
     assert "EACH WHEEL, AND INERTIA" in page
     assert re.search(r"axle 1, load to-market: left [\d,]+ \+- [\d,.]+ kg, right [\d,]+ \+- [\d,.]+ kg", page), page
     assert re.search(r"yaw [\d,]+ kg m2", page)
+
+
+def test_a_check_whose_library_is_not_installed_is_said_not_to_have_run() -> None:
+    def method(**given: float) -> float:
+        raise ModuleNotFoundError("No module named 'skfem'", name="skfem")
+
+    check = next(one for one in load_checks("boxwright.disciplines.water"))
+    outcome = ran("water", check, load_sources("boxwright.disciplines.water")[check.source], method)
+    text = "\n".join("".join(span.text for span in line) for line in check_methods_page([outcome], 78))
+    assert "not run, for skfem is not installed" in text
+    assert "0 hold, 0 fail, 1 not run" in text and not outcome.is_failed

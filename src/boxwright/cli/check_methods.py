@@ -16,13 +16,17 @@ KINDS = ("published", "independent", "hand")
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """One check after it ran. ``got`` pairs each expectation with what came out, in the source's own unit."""
+    """One check after it ran. ``got`` pairs each expectation with what came out, in the source's own unit.
+
+    ``lacks`` is the library that is not installed here and without which it could not be run; empty where it ran.
+    """
 
     folder: str
     check: Check
     source: Source
     got: tuple[tuple[str, str], ...]
     misses: tuple[str, ...]
+    lacks: str = ""
 
     @property
     def is_failed(self) -> bool:
@@ -51,6 +55,8 @@ def ran(folder: str, check: Check, source: Source, method: Callable[..., object]
         return Outcome(folder, check, source, (), (f"there is no method {check.method}",))
     try:
         result = method(**check.arguments())
+    except ModuleNotFoundError as missing:
+        return Outcome(folder, check, source, (), (), missing.name or "a library")
     except (TypeError, ValueError, ArithmeticError) as reason:
         return Outcome(folder, check, source, (), (f"{check.method} could not be run: {reason}",))
     results = results_of(check, result)
@@ -68,16 +74,20 @@ def results_of(check: Check, result: object) -> dict[str, object]:
 
 def _in_unit_of(written: str, got: object) -> str:
     """Return a value as the source writes it: seven figures, in its unit."""
+    if isinstance(got, (tuple, list)):
+        return _listed(written, got)
+    if isinstance(got, bool) or not isinstance(got, (int, float)):
+        return str(got)
     unit = unit_written(written)
     scale = unit_scale(unit) if unit else None
-    if isinstance(got, bool) or not isinstance(got, (int, float)):
-        return _listed(got) if isinstance(got, (tuple, list)) else str(got)
     return f"{scale.from_si(float(got)) if scale else float(got):.7g} {unit}".strip()
 
 
-def _listed(values: Sequence[object]) -> str:
-    shown = (f"{value:.7g}" if isinstance(value, float) else str(value) for value in values)
-    return "[" + ", ".join(shown) + "]"
+def _listed(written: str, values: Sequence[object]) -> str:
+    """Return several values, each in the unit the source gives the one at its place."""
+    units = written.strip("[] ").split(", ")
+    each = units if len(units) == len(values) else [""] * len(values)
+    return "[" + ", ".join(_in_unit_of(one, value) for one, value in zip(each, values, strict=True)) + "]"
 
 
 def page(outcomes: Sequence[Outcome], columns: int) -> list[Line]:
@@ -101,8 +111,10 @@ def outcome_lines(outcome: Outcome, columns: int) -> list[Line]:
     got = dict(outcome.got)
     for wanted in check.expect:
         name = "" if wanted.name == RESULT else f"{wanted.name} "
-        came = got.get(wanted.name, "nothing")
-        text = f"{name}expected {wanted.written}, got {came}, within {check.within}"
+        came = f"got {got.get(wanted.name, 'nothing')}"
+        if outcome.lacks:
+            came = f"not run, for {outcome.lacks} is not installed"
+        text = f"{name}expected {wanted.written}, {came}, within {check.within}"
         lines += hanging((Span(" " * 11),), text, columns)
     for miss in outcome.misses:
         lines += hanging((Span(" " * 11),), miss, columns)
@@ -114,6 +126,8 @@ def outcome_lines(outcome: Outcome, columns: int) -> list[Line]:
 def _word(outcome: Outcome) -> tuple[str, Style]:
     if outcome.check.disputed:
         return "disputed", "unknown"
+    if outcome.lacks:
+        return "not run", "unknown"
     return ("FAILS", "stop") if outcome.misses else ("holds", "go")
 
 
@@ -121,8 +135,10 @@ def _count(outcomes: Sequence[Outcome], columns: int) -> list[Line]:
     failed = sum(outcome.is_failed for outcome in outcomes)
     kinds = ", ".join(f"{sum(one.check.kind == kind for one in outcomes)} {kind}" for kind in KINDS)
     disputed = sum(bool(outcome.check.disputed) for outcome in outcomes)
-    text = f"{len(outcomes)} checks ({kinds}): {len(outcomes) - failed - disputed} hold, {failed} fail"
+    left = sum(bool(outcome.lacks) for outcome in outcomes)
+    text = f"{len(outcomes)} checks ({kinds}): {len(outcomes) - failed - disputed - left} hold, {failed} fail"
     text += f", {disputed} disputed" if disputed else ""
+    text += f", {left} not run for want of a library" if left else ""
     return [plain(piece, "stop" if failed else "head") for piece in wrapped(text + ".", columns)]
 
 
