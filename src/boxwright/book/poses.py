@@ -5,9 +5,10 @@ from __future__ import annotations
 from boxwright.book.plan import planned_of
 from boxwright.disciplines import safety
 from boxwright.disciplines.layout.bodies import Block, Body, Pose, posed
+from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.parts import Facet
-from boxwright.disciplines.layout.people import fits_of
 from boxwright.disciplines.layout.posing import Posed, WayOut
+from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import is_exit, ways_out
 from boxwright.drawing import Sheet
 from boxwright.finding import Use
@@ -15,7 +16,6 @@ from boxwright.model.load import LoadState
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.slots import Slot
 from boxwright.study.standing import cut
-from boxwright.study.way_out import beds_tonight
 from boxwright.units import Band, HeaderUnits
 
 USES: tuple[tuple[Pose, Use], ...] = (("travel", "tow"), ("night", "sleep"), ("work", "work"))
@@ -55,7 +55,7 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     )
     there = {one.of for one in standing.openings}
     openings = tuple(one for one in own.closed if one.of in there)
-    beds = beds_tonight(own, rig.safety, {frame.of for frame in standing.frames}, rig.people)
+    beds = beds_tonight(own.fitted, {frame.of for frame in standing.frames}, rig.people)
     items = {item.of: item for item in rig.openings}
     numbers = {way.of: number for number, way in enumerate(rig.safety.ways, start=1)}
     exits = tuple(one for one in openings if one.of in numbers and is_exit(one))
@@ -68,7 +68,7 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
         beds,
         tuple(WayOut(numbers[one.of], one, _opens(items[one.of])) for one in exits),
         aisles,
-        fits_of(bodies, beds if pose == "night" else (), openings, rig.people, own.room, rig.trailer.deck_height),
+        every_fit(bodies, beds if pose == "night" else (), openings, rig.people, own.room, rig.trailer.deck_height),
         tuple((name, person.height or UNKNOWN) for name, person in rig.people),
         own.room,
         units,

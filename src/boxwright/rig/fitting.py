@@ -24,9 +24,13 @@ def fitted_of(
     paths = {item.name: item.of for item in parts}
     return layout.Section(
         tuple(_remembered(item, paths, units, known) for item in parts),
-        tuple(Closed(one.of, one.name, _side(one.words.wall, units), one.place, _leaf(one)) for one in openings),
+        tuple(_closed(item, units) for item in openings),
         room,
     )
+
+
+def _closed(item: Item, units: HeaderUnits) -> Closed:
+    return Closed(item.of, item.name, _side(item.words.wall, units), item.place, _leaf(item), item.marks)
 
 
 def _facet(item: Item) -> layout.Facet | None:
@@ -76,6 +80,7 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
         legs=_legs(built, item.place, units) if isinstance(built, structure.Facet) else (),
         pieces=tuple(_piece(one) for one in facet.blocks) if facet is not None else (),
         facet=facet,
+        marks=item.marks,
     )
 
 

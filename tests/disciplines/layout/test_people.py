@@ -105,16 +105,21 @@ def test_a_ramp_a_window_and_a_hatch_are_not_stepped_into() -> None:
     assert "step" not in fits(openings=(ramp, window, low))
 
 
-def test_by_hand_two_on_the_roof_have_the_largest_square_that_nothing_stands_on() -> None:
+def test_by_hand_two_side_by_side_on_the_roof_have_two_squares_in_a_row() -> None:
     assert fits()["roof"].has.best == pytest.approx(2.0) and fits()["roof"].under == ""
-    # a panel from 1.5 to 2.5 m leaves 1.5 m before and behind it
+    # a panel from 1.5 to 2.5 m leaves 1.5 x 2 m before and behind it: two squares of 1 m across
     panel = box("panel", (1.5, -1.0, 2.05), (2.5, 1.0, 2.1))
     found = fits(panel)["roof"]
-    assert found.has.best == pytest.approx(1.5, abs=2e-4) and found.wants.best == pytest.approx(1.2)
+    assert found.has.best == pytest.approx(1.0, abs=2e-4) and found.wants.best == pytest.approx(0.6)
     hole = Closed("openings[fan]", "fan", "roof", place((0.5, -0.2, 2.0), (0.9, 0.2, 2.05)))
-    assert fits(panel, openings=(hole,))["roof"].has.best == pytest.approx(1.5, abs=2e-4)
+    assert fits(panel, openings=(hole,))["roof"].has.best == pytest.approx(1.0, abs=2e-4)
+    assert fits(panel, openings=(hole,))["roof"].under == ""  # 0.4 m: nobody gets up through it
+    hatch = replace(hole, of="openings[hatch]", place=place((0.5, -0.3, 2.0), (1.0, 0.2, 2.05)))
+    assert fits(openings=(hatch,))["roof"].under == "openings[hatch]"
+    strip = box("panel", (0.0, -0.6, 2.05), (4.0, 1.0, 2.1))  # 0.4 x 4 m is left
+    assert fits(strip)["roof"].has.best == pytest.approx(0.4, abs=2e-4)
     both = Closed("openings[fan]", "fan", "roof", place((3.0, -0.2, 2.0), (3.4, 0.2, 2.05)))
-    assert fits(panel, box("box", (0.4, -0.4, 2.0), (0.8, 0.4, 2.2)), openings=(both,))["roof"].has.best < 1.0
+    assert fits(panel, box("box", (0.4, -0.4, 2.0), (0.8, 0.4, 2.2)), openings=(both,))["roof"].has.best < 0.85
 
 
 def test_what_leads_up_to_the_roof_stands_outside_and_is_long_enough() -> None:

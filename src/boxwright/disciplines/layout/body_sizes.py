@@ -18,3 +18,8 @@ ROOM: dict[str, float] = _numbers("room_of_people", "least")
 
 SHARE: dict[str, float] = _numbers("shares_of_people", "share")
 """Measures of a grown body as shares of the standing height."""
+
+REACHED: dict[str, str] = {
+    str(word): str(how) for word, how in (row.cells for row in load_table(PACKAGE, "things_reached").rows)
+}
+"""Words in the name of a thing that one reaches for, and whether it is used or things are stored in it."""

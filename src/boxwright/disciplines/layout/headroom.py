@@ -42,7 +42,9 @@ WORDS = {
     "stand": "stands in",
     "shoulders": "width each in",
     "step": "greatest rise at",
-    "roof": "side by side, clear square on",
+    "roof": "side by side, width each on",
+    "aisle": "aisle to",
+    "reach": "reaches",
 }
 NOTES = (
     "Figures are drawn from the written height with usual proportions; nobody was measured. What they want is advice: "

@@ -11,6 +11,7 @@ from boxwright.exchange import Vector
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry, read_names
 from boxwright.model.place import Place, Surfaces
+from boxwright.model.stage import Marks
 from boxwright.units import Band, HeaderUnits, Metre, MetreBand, Unit, read_size
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
@@ -121,6 +122,7 @@ class Fitted:
     box, where their places are not written. ``inside`` and ``rides_on`` are paths. ``legs`` are
     the two corners of each leg as it stands when the part is down. ``is_sized`` is False where no size is known.
     ``wall`` is the wall it hangs on and ``hinge`` the edge it turns about, in plain words; empty where not written.
+    ``marks`` say from which stage on it is there, and what is ticked.
     """
 
     of: str
@@ -142,17 +144,24 @@ class Fitted:
     legs: tuple[tuple[Vector, Vector], ...] = ()
     pieces: tuple[Piece, ...] = ()
     facet: Facet | None = None
+    marks: Marks | None = None
+
+    @property
+    def is_stand_in(self) -> bool:
+        """Return whether it is slept on for a while: it leaves at some stage and has a place of its own at night."""
+        return self.marks is not None and self.marks.until is not None and self.asleep is not None
 
 
 @dataclass(frozen=True, slots=True)
 class Closed:
-    """An opening of the shell: the box of the hole in its wall (m), and how what closes it swings."""
+    """An opening of the shell: the box of the hole in its wall (m), how what closes it swings, and since when."""
 
     of: str
     name: str
     wall: str
     place: Place
     facet: Facet | None = None
+    marks: Marks | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,7 +29,7 @@ from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
 from boxwright.units import Band, exactly
 
-What = Literal["lie", "sit", "stand", "shoulders", "step", "roof"]
+What = Literal["lie", "sit", "stand", "shoulders", "step", "roof", "aisle", "reach"]
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
@@ -39,7 +39,7 @@ class Fit:
 
     ``of`` is the path of the person or, where it is about several or about anybody, of the bed or the opening ``at``.
     ``under`` is the path of what hangs lowest over the head, empty for the ceiling; of a step what one steps on; of the
-    roof, where two sit side by side, what one climbs up by.
+    roof, where two sit side by side, what one gets up by; of an aisle what makes it narrow.
     """
 
     of: str
@@ -100,7 +100,7 @@ def free_over(bodies: Iterable[Body], rect: Rect, level: float, side: float, cei
         if block.high[2] > level and within(outline_of(block), rect) is not None
     ]
     heights = sorted({max(block.low[2] - level, 0.0) for _, block, _ in boxes if block.low[2] < ceiling})
-    around = _around(rect)
+    around = walled(rect)
     for height in (ceiling - level, *reversed(heights)):
         closed = [outline for outline, block, _ in boxes if block.low[2] - level < height]
         if height > 0.0 and reach([*around, *closed], rect, (rect,), side)[0]:
@@ -109,7 +109,8 @@ def free_over(bodies: Iterable[Body], rect: Rect, level: float, side: float, cei
     return Over(0.0, "")
 
 
-def _around(rect: Rect) -> tuple[Rect, ...]:
+def walled(rect: Rect) -> tuple[Rect, ...]:
+    """Return four walls round a rectangle, so thick that nobody gets round them."""
     x0, y0, x1, y1 = rect
     far = OUTSIDE
     return (
@@ -143,7 +144,7 @@ def _in_bed(bodies: tuple[Body, ...], bed: Bed, heights: dict[str, Band], room: 
             has = Band(over.height, over.height - doubt[0], over.height + doubt[1], spread=bed.place.z.spread)
             yield Fit(of, name, "sit", bed.of, bed.name, has, needs("sit", height), over.under)
     if len(bed.sleepers) > 1:
-        has = exactly(wide / len(bed.sleepers))
+        has = exactly(wide * min(bed.count / len(bed.sleepers), 1.0))
         yield Fit(bed.of, bed.name, "shoulders", bed.of, bed.name, has, exactly(ROOM["shoulders"]))
 
 
@@ -179,20 +180,39 @@ def _steps(bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: Surface
 
 
 def _on_the_roof(bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: Surfaces) -> Iterator[Fit]:
-    """Yield the largest clear square of the roof, and what leads up there; whether it carries anybody is not asked."""
+    """Yield the width that each of two has side by side on the roof, and what leads up; not whether it carries them.
+
+    Each sits on a square: two of them make a place twice as long as wide, along or across.
+    """
     roof = (room.studs_front, room.studs_left, room.studs_rear, room.studs_right)
     if not all(isfinite(face) for face in (*roof, room.bows)):
         return
     taken = [outline_of(block) for one in bodies for block in one.blocks if block.high[2] > room.bows]
-    taken += [_hole(one) for one in openings if one.wall == "roof" and is_placed(one.place)]
-    whole = min(roof[2] - roof[0], roof[3] - roof[1])
-    side = widest([*_around(roof), *taken], roof, (roof,), whole)[0]
+    taken += [outline_of_hole(one) for one in openings if one.wall == "roof" and is_placed(one.place)]
+    walls = [*walled(roof), *taken]
+    side = max(_widest_pair(walls, roof, axis) for axis in (0, 1))
     up = next((one.of for one in bodies if _leads_up(one, room)), "")
-    wants = exactly(ROOM["shoulders"] + ROOM["shoulders"])
-    yield Fit("trailer.body", "two", "roof", "trailer.body", "the roof", exactly(side), wants, up)
+    if not up:
+        hatches = (one for one in openings if one.wall == "roof" and is_placed(one.place))
+        up = next((one.of for one in hatches if min(one.place.size[:2]) >= ROOM["pass"]), "")
+    yield Fit("trailer.body", "two", "roof", "trailer.body", "the roof", exactly(side), exactly(ROOM["shoulders"]), up)
 
 
-def _hole(one: Closed) -> Rect:
+def _widest_pair(walls: list[Rect], roof: Rect, axis: int) -> float:
+    """Return the side of the largest square of which two fit in a row along an axis: one square, all else halved."""
+    halved = [_halved(one, axis) for one in walls]
+    whole = _halved(roof, axis)
+    most = min(whole[2] - whole[0], whole[3] - whole[1])
+    return widest(halved, whole, (whole,), most)[0]
+
+
+def _halved(rect: Rect, axis: int) -> Rect:
+    x0, y0, x1, y1 = rect
+    return (x0 / 2.0, y0, x1 / 2.0, y1) if axis == 0 else (x0, y0 / 2.0, x1, y1 / 2.0)
+
+
+def outline_of_hole(one: Closed) -> Rect:
+    """Return the hole of an opening as it is seen from above."""
     x, y = one.place.x.best, one.place.y.best
     half_x, half_y = one.place.size[0] / 2.0, one.place.size[1] / 2.0
     return x - half_x, y - half_y, x + half_x, y + half_y

@@ -8,16 +8,17 @@ from dataclasses import dataclass
 from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing, standing_bodies
 from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
+from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
-from boxwright.disciplines.layout.people import Fit, fits_of
+from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.resting import MOST, covered, crossings, meetings, protruding, unheld
 from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Struck
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, leaf_of, moving_part, struck_by
-from boxwright.disciplines.layout.ways import beds_of
+from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.zones import Zone, intruders, is_open, left_of, passages, zones_of
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
@@ -142,8 +143,8 @@ def _fits(
 ) -> tuple[Fit, ...]:
     """Return how people fit where they are inside; in bed while they sleep."""
     there = [body.of for body in bodies]
-    beds = beds_of(section.fitted, there, people) if use == "sleep" else ()
-    return fits_of(bodies, beds, tuple(closed), people, room, hull.ground)
+    beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
+    return every_fit(bodies, beds, tuple(closed), people, room, hull.ground)
 
 
 def _is_near(canopy: Body, bodies: Iterable[Body]) -> bool:

@@ -29,7 +29,8 @@ OUTSIDE = 3.0
 class Bed:
     """A sleeping place: where it is at night, how thick its mattress is, and who sleeps there.
 
-    ``lies_on`` is the length and width of the mattress, None where nobody wrote it.
+    ``lies_on`` is the length and width of the mattress, None where nobody wrote it. ``count`` is how many of it there
+    are, such as two cots.
     """
 
     of: str
@@ -38,6 +39,7 @@ class Bed:
     mattress: float
     sleepers: tuple[str, ...]
     lies_on: tuple[float, float] | None = None
+    count: int = 1
 
     @property
     def top(self) -> float:

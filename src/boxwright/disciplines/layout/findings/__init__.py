@@ -15,6 +15,7 @@ from boxwright.disciplines.layout.findings.people import (
     headroom_low,
     step_high,
 )
+from boxwright.disciplines.layout.findings.reaching import aisle_narrow, out_of_reach, roof_seat
 from boxwright.disciplines.layout.findings.resting import (
     gap_small,
     held_by_nothing,
@@ -47,6 +48,9 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     bed_narrow,
     headroom_low,
     step_high,
+    out_of_reach,
+    aisle_narrow,
+    roof_seat,
     body_height_unknown,
 )
 

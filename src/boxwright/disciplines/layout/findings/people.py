@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.people import Fit, What
+from boxwright.disciplines.layout.advising import advice, short_of
+from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.result import Result
 from boxwright.disciplines.layout.telling import asking, length, listed, name_of
 from boxwright.finding import Finding, Use
-from boxwright.units import Band, HeaderUnits
+from boxwright.units import HeaderUnits
 
 SHARES, PRACTICE = "body-shares", "room-practice"
 ASLEEP: tuple[Use, ...] = ("sleep",)
@@ -24,10 +25,10 @@ def bed_short(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: length of the bed
     Methods: none
     """
-    for one in _short(result, "lie"):
+    for one in short_of(result, "lie"):
         says = f"{one.name} lies on {one.at_name}, {length(one.has.best, shown_in)} long, and wants "
         says += f"{length(one.wants.best, shown_in)}"
-        yield _advice("layout/bed-short", one, says, "Lie down full length on the floor, and tape it", PRACTICE, ASLEEP)
+        yield advice("layout/bed-short", one, says, "Lie down full length on the floor, and tape it", PRACTICE, ASLEEP)
 
 
 def bed_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -39,11 +40,11 @@ def bed_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: width of the mattress
     Methods: none
     """
-    for one in _short(result, "shoulders"):
+    for one in short_of(result, "shoulders"):
         says = f"on {one.at_name} each sleeper has {length(one.has.best, shown_in)} of width; "
         says += f"{length(one.wants.best, shown_in)} is usual"
         act = f"Lie side by side on tape {length(one.has.best, shown_in)} apart before it is built"
-        yield _advice("layout/bed-narrow", one, says, act, PRACTICE, ASLEEP)
+        yield advice("layout/bed-narrow", one, says, act, PRACTICE, ASLEEP)
 
 
 def headroom_low(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -56,12 +57,12 @@ def headroom_low(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Methods: none
     """
     for what, says_so, uses in (("sit", "sit up in", ASLEEP), ("stand", "stand upright in", INSIDE)):
-        for one in _short(result, "sit" if what == "sit" else "stand"):
+        for one in short_of(result, "sit" if what == "sit" else "stand"):
             under = f", under {name_of(one.under)}" if one.under else ""
             says = f"{one.name} cannot {says_so} {one.at_name}: {length(one.has.best, shown_in)} is free{under}, and "
             says += f"{length(one.wants.best, shown_in)} is wanted"
             act = f"Hold a board {length(one.has.best, shown_in)} up, and try it"
-            yield _advice("layout/headroom-low", one, says, act, SHARES, uses)
+            yield advice("layout/headroom-low", one, says, act, SHARES, uses)
 
 
 def step_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -86,7 +87,7 @@ def step_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says += f"{length(one.wants.best, shown_in)} is a usual highest step"
             act = f"Add a step before {one.at_name}" if not one.under else f"Put {name_of(one.under)} half way up"
             turned = Fit(one.of, one.name, one.what, one.at, one.at_name, one.wants, one.has, one.under)
-            yield _advice("layout/step-high", turned, says, act, PRACTICE, INSIDE)
+            yield advice("layout/step-high", turned, says, act, PRACTICE, INSIDE)
 
 
 def body_height_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -108,22 +109,3 @@ def body_height_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
     act = f"Write people: {{{names[0]}: {{height: ..}}}}"
     paths = tuple(unknown)
     yield asking("layout/body-height-unknown", paths[0], says, act, INSIDE, paths)
-
-
-def _short(result: Result, what: What) -> Iterator[Fit]:
-    """Yield what falls short, as far as both are known."""
-    for one in result.fits:
-        if one.what == what and one.has.known and one.wants.known and one.has.best < one.wants.best:
-            yield one
-
-
-def _advice(code: str, one: Fit, says: str, act: str, source: str, uses: tuple[Use, ...]) -> Finding:
-    has, wants = _best(one.has), _best(one.wants)
-    short = has - wants
-    number, limit = (wants, has) if one.what == "step" else (has, wants)
-    because = (one.at, one.under) if one.under else (one.at,)
-    return Finding(code, one.of, "advice", says, number, limit, short, "m", source, act=act, uses=uses, because=because)
-
-
-def _best(band: Band) -> float:
-    return band.best

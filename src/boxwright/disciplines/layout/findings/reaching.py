@@ -1,0 +1,68 @@
+"""Rules of getting at things: out of reach, a narrow aisle, no place for two on the roof. Advice only."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.layout.advising import advice, short_of
+from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.findings.people import ASLEEP, INSIDE, PRACTICE, SHARES
+from boxwright.disciplines.layout.result import Result
+from boxwright.disciplines.layout.telling import length, name_of
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits
+
+
+def out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the shortest of the rig's people cannot reach a switch, a panel, the extinguisher or what is stored.
+
+    Asks: from the nearest free floor, how far is it from the shoulder
+    Limit: the length of an arm, a share of the written height
+    Source: body-shares
+    Lever: lower, or nearer to free floor; a step to stand on
+    Methods: none
+    """
+    for one in short_of(result, "reach"):
+        says = f"{one.name} cannot reach {one.at_name} from the floor: from where one can stand nearest it is "
+        says += f"{length(one.wants.best, shown_in)} from the shoulder, and an arm is {length(one.has.best, shown_in)}"
+        act = f"Hang {one.at_name} lower or nearer, or keep a step by it"
+        yield advice("layout/out-of-reach", one, says, act, SHARES, INSIDE, where=one.at)
+
+
+def aisle_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when the floor to walk on is narrower than is usual: between two ways in, or from a bed in the dark.
+
+    Asks: how wide a square can be carried along the floor from one to the other
+    Limit: a usual width; at night what lets nobody walk is told by safety, and not here
+    Source: room-practice
+    Lever: the place of what makes it narrow
+    Methods: none
+    """
+    for one in short_of(result, "aisle"):
+        if result.use == "sleep" and one.has.best < ROOM["pass"]:
+            continue
+        by = f", at {name_of(one.under)}" if one.under else ""
+        has = f"is {length(one.has.best, shown_in)} wide" if one.has.best > 0.0 else "is shut to anybody on foot"
+        says = f"the aisle from {one.name} to {one.at_name} {has}{by}; {length(one.wants.best, shown_in)} is usual"
+        moved = name_of(one.under) if one.under else "what stands there"
+        act = f"Move {moved} aside, or out, until it is {length(one.wants.best, shown_in)} wide"
+        uses = ASLEEP if result.use == "sleep" else ("work",)
+        yield advice("layout/aisle-narrow", one, says, act, PRACTICE, uses, where=one.under or one.at)
+
+
+def roof_seat(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when something leads up to the roof and two find no room to sit there side by side.
+
+    Asks: do two squares in a row find room on the roof between what stands on it and its openings
+    Limit: the width a grown person wants; what the roof carries is not asked here
+    Source: room-practice
+    Lever: the place of what stands on the roof
+    Methods: none
+    """
+    for one in short_of(result, "roof"):
+        if not one.under:
+            continue
+        says = f"{name_of(one.under)} leads up to the roof, and two side by side have {length(one.has.best, shown_in)} "
+        says += f"of width each there; {length(one.wants.best, shown_in)} is usual. What the roof carries is not asked"
+        act = "Leave a place free on the roof, or let one sit up there"
+        yield advice("layout/roof-seat", one, says, act, PRACTICE, INSIDE)

@@ -1,0 +1,138 @@
+"""What a person can reach from floor, bed and door: switches and panels, the extinguisher, what is stored high.
+
+The arm turns about the shoulder, which is bent down to what hangs lower. It is the shortest whose height is written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from math import inf, isfinite, sqrt
+
+from boxwright.disciplines.layout.aisles import is_walked_through
+from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.body_sizes import REACHED, ROOM, SHARE
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.passage import Rect, reach, within
+from boxwright.disciplines.layout.people import Fit, outline_of_hole, walled
+from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, is_placed, outline_of
+from boxwright.disciplines.layout.ways import is_room
+from boxwright.model.place import Surfaces
+from boxwright.model.trailer import Person
+from boxwright.units import Band, exactly
+
+FINE = 0.005
+"""How finely (m) a distance is sought that is too far to reach."""
+ASLANT = sqrt(0.5)
+
+
+def reach_fits(
+    bodies: tuple[Body, ...],
+    beds: Iterable[Bed],
+    openings: Iterable[Closed],
+    people: Iterable[tuple[str, Person]],
+    room: Surfaces,
+) -> Iterator[Fit]:
+    """Yield how far each thing that is reached for is from the nearest shoulder, and how long an arm is.
+
+    ``has`` is the arm and ``wants`` the distance: what is too far is wanted longer than it is had.
+    Within reach no more than the arm is told.
+    """
+    known = [(one.height, name) for name, one in people if one.height is not None and one.height.known]
+    if not known or not is_room(room):
+        return
+    height, name = min(known, key=lambda one: one[0].best)
+    arm, shoulder = SHARE["arm"] * height.best, SHARE["shoulder"] * height.best
+    floor = (room.front, room.left, room.rear, room.right)
+    closed: list[Rect] | None = None
+    doors = tuple(outline_of_hole(one) for one in openings if is_walked_through(one, room))
+    for one in bodies:
+        how = _how(one)
+        if not how or not one.is_sure or not one.blocks:
+            continue
+        box = one.around
+        low, high = box.low[2] - room.floor, box.high[2] - room.floor
+        if how == "stored" and low <= shoulder:
+            continue
+        at = low if how == "stored" else (low + high) / 2.0
+        target = within(outline_of(box), floor)
+        if target is None or high <= 0.0 or low >= room.ceiling - room.floor:
+            continue
+        if any(_is_by_bed(target, at + room.floor, bed, height.best) for bed in beds):
+            continue
+        if closed is None:
+            closed = list(_in_the_way(bodies, room))
+        up = max(at - shoulder, 0.0)
+        if up < arm and any(within(one, door) for one in _near(target, sqrt(arm * arm - up * up)) for door in doors):
+            continue
+        far = _distance(closed, floor, target, arm, up)
+        if not isfinite(far):
+            return  # there is nowhere to stand at all, which is told of standing
+        of = f"people[{name}]"
+        yield Fit(of, name, "reach", one.of, one.name, _share(height, SHARE["arm"]), exactly(far))
+
+
+def _how(one: Body) -> str:
+    """Return how a thing is reached for, by the words of its name; empty where it is not, or goes with another."""
+    if one.is_inside:
+        return ""
+    words = one.name.lower().replace("_", "-").split("-")
+    return next((REACHED[word] for word in words if word in REACHED), "stored" if one.kind == "cargo" else "")
+
+
+def _share(height: Band, share: float) -> Band:
+    return Band(height.best * share, height.low * share, height.high * share, spread=height.spread)
+
+
+def _in_the_way(bodies: Iterable[Body], room: Surfaces) -> Iterator[Rect]:
+    """Yield what one cannot stand in: what is between a step and a stooping head over the floor."""
+    low, high = room.floor + ROOM["step over"], min(room.floor + ROOM["stoop"], room.ceiling)
+    for one in bodies:
+        if not one.is_inside:
+            for block in one.blocks:
+                if block.high[2] > low and block.low[2] < high:
+                    yield outline_of(block)
+
+
+def _distance(closed: list[Rect], floor: Rect, target: Rect, arm: float, up: float) -> float:
+    """Return how far a thing is from a shoulder; of what is within reach no more than the arm is told."""
+    walls = [*walled(floor), *closed]
+    if up < arm and _stands(walls, floor, target, sqrt(arm * arm - up * up)):
+        return arm
+    low, high = 0.0, max(floor[2] - floor[0], floor[3] - floor[1])
+    if not _stands(walls, floor, target, high):
+        return inf
+    while high - low > FINE:
+        middle = (low + high) / 2.0
+        low, high = (low, middle) if _stands(walls, floor, target, middle) else (middle, high)
+    return max(sqrt(high * high + up * up), arm)
+
+
+def _is_by_bed(target: Rect, at: float, bed: Bed, height: float) -> bool:
+    """Return whether somebody who lies or sits in bed can reach a place at some height over the deck."""
+    if not is_placed(bed.place):
+        return False
+    arm, sits = SHARE["arm"] * height, (SHARE["sitting"] - 1.0 + SHARE["shoulder"]) * height
+    up = max(at - bed.top - sits, 0.0)
+    if up >= arm:
+        return False
+    return any(within(one, bed_rect_of(bed)) is not None for one in _near(target, sqrt(arm * arm - up * up)))
+
+
+def _near(target: Rect, far: float) -> tuple[Rect, ...]:
+    """Return rectangles that fill nearly all that is no farther than so from another one, and nothing beyond it."""
+    x0, y0, x1, y1 = target
+    aslant = far * ASLANT
+    return (
+        (x0 - far, y0, x1 + far, y1),
+        (x0, y0 - far, x1, y1 + far),
+        (x0 - aslant, y0 - aslant, x1 + aslant, y1 + aslant),
+    )
+
+
+def _stands(walls: list[Rect], floor: Rect, target: Rect, far: float) -> bool:
+    """Return whether one can stand somewhere on the floor no farther than so from a thing, seen from above."""
+    for one in _near(target, far):
+        spot = within(one, floor)
+        if spot is not None and reach(walls, spot, (spot,), ROOM["stand square"])[0]:
+            return True
+    return False
