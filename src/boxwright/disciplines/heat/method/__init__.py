@@ -20,6 +20,17 @@ from boxwright.disciplines.heat.method.fuel import (
     held_outside,
     thin_air,
 )
+from boxwright.disciplines.heat.method.network import (
+    Box,
+    Cold,
+    Course,
+    Faces,
+    Heater,
+    Hours,
+    Panes,
+    Room,
+    box_through_time,
+)
 from boxwright.disciplines.heat.method.section import (
     air_layer_resistance,
     even_planes,
@@ -41,10 +52,19 @@ from boxwright.disciplines.heat.method.sky import (
 )
 
 __all__ = [
+    "Box",
     "Burnt",
+    "Cold",
+    "Course",
     "Cycling",
+    "Faces",
+    "Heater",
+    "Hours",
+    "Panes",
+    "Room",
     "SectionField",
     "air_layer_resistance",
+    "box_through_time",
     "burnt",
     "cloud_factor",
     "cycling",
