@@ -1,0 +1,71 @@
+"""Weather as a box through time takes it: what is around it hour by hour, and the sun on each of its directions."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from boxwright.disciplines.heat.method.boxed import _saturated
+from boxwright.disciplines.heat.method.sky import cloud_factor, sky_emittance, sky_temperature
+from boxwright.disciplines.heat.method.sun import (
+    day_angle,
+    declination,
+    hour_angle,
+    sun_on_face,
+    sundial_ahead,
+    toward_sun,
+)
+from boxwright.disciplines.heat.weather import WeatherHours
+
+Facing = tuple[float, float, float]
+
+HOURS_OF_DAY, SECONDS_OF_HOUR, DAYS_OF_YEAR = 24, 3600.0, 365
+
+
+class Around(NamedTuple):
+    """The columns of weather of a box's hours: as they stand in `Hours`, by the same names."""
+
+    outside: tuple[float, ...]
+    sky: tuple[float, ...]
+    wind: tuple[float, ...]
+    humidity: tuple[float, ...]
+    sun: tuple[tuple[float, ...], ...]
+
+
+def around(weather: WeatherHours, facings: tuple[Facing, ...], ground: float, pressure: float) -> Around:
+    """Return what is around a box that looks in these directions.
+
+    The sun stands where it does in the middle of the hour. A column the weather does not have is none: no wind, no
+    sun, a dry sky without cloud as cold as its dew point makes it; without dew point, a sky as warm as the air.
+    """
+    count = len(weather.outside)
+    none = (0.0,) * count
+    outside, dew = weather.outside, weather.dew_point
+    cloud = weather.cloud or none
+    sky = tuple(
+        sky_temperature(air, min(sky_emittance(point) * cloud_factor(min(max(tenths, 0.0), 10.0)), 1.0))
+        for air, point, tenths in zip(outside, dew, cloud, strict=True)
+    ) if dew else outside  # fmt: skip
+    humidity = tuple(_saturated(point, pressure) for point in dew) if dew else none
+    return Around(outside, sky, weather.wind or none, humidity, _suns(weather, facings, ground))
+
+
+def _suns(weather: WeatherHours, facings: tuple[Facing, ...], ground: float) -> tuple[tuple[float, ...], ...]:
+    """Return the sun of each hour on each direction."""
+    count, dark = len(weather.outside), (0.0,) * len(facings)
+    straight = weather.straight_sun or (0.0,) * count
+    level = weather.level_sun or (0.0,) * count
+    light = weather.sky_light or level
+    first = weather.begins[0] * HOURS_OF_DAY + weather.begins[1]
+    rows: list[tuple[float, ...]] = []
+    for place in range(count):
+        if level[place] <= 0.0 and straight[place] <= 0.0:
+            rows.append(dark)
+            continue
+        day, hour = divmod(first + place, HOURS_OF_DAY)
+        angle = day_angle(float(day % DAYS_OF_YEAR))
+        clock = (hour + 0.5) * SECONDS_OF_HOUR
+        past = hour_angle(clock, weather.ahead, weather.longitude, sundial_ahead(angle))
+        sun = toward_sun(weather.latitude, declination(angle), past)
+        beam = straight[place] if sun.up > 0.0 else 0.0
+        rows.append(tuple(sun_on_face(beam, light[place], level[place], ground, one, sun) for one in facings))
+    return tuple(rows)
