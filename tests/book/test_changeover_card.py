@@ -9,9 +9,20 @@ import pytest
 
 from boxwright.book.changeover import ChangeOver, change_over, ends_of
 from boxwright.book.changeover_card import card, changeover_sheets, has_card
-from boxwright.book.changeover_words import asked_words, because, exit_words, headline, leaving_words, listed
+from boxwright.book.changeover_words import (
+    asked_words,
+    because,
+    exit_words,
+    headline,
+    leaving_words,
+    listed,
+    step_words,
+)
 from boxwright.book.sheets import SLOW, title_of
+from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import Changed, Freed, Leaving
+from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
+from boxwright.disciplines.safety.sourced import LENGTHS
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS
 from boxwright.drawing.sheet import TO_TICK
@@ -82,8 +93,28 @@ def test_without_the_outboard_the_night_is_come_to_as_it_is_written() -> None:
 def test_a_step_that_blocks_an_exit_is_named() -> None:
     back = demo("whimbrel", "finish").back
     at = {step.name: {one.name: one for one in step.exits} for step in back.steps}
-    assert at["outboard-stand"]["ramp"].word == "free"
-    assert (at["outboard"]["ramp"].word, at["outboard"]["ramp"].by) == ("blocked", ("outboard",))
+    assert at["boat-floor"]["ramp"].word == "free"
+    assert (at["outboard-stand"]["ramp"].word, at["outboard-stand"]["ramp"].by) == ("blocked", ("outboard-stand",))
+
+
+def test_somebody_on_the_floor_is_held_up_by_what_stands_there() -> None:
+    """Crates 0.7 m wide stand in the middle of a room 1.29 m wide, right before the rear door: 0.3 m on each side."""
+    before = {one.name: one for one in demo("dunlin", "finish").there.before}
+    assert (before["rear"].word, before["rear"].by) == ("blocked", ("bowls-crates",))
+    after = {step.name: {one.name: one.word for one in step.exits} for step in demo("dunlin", "finish").there.steps}
+    assert after["rear"]["rear"] == "free" and after["bowls-crates"]["rear"] == "free"
+
+
+def test_out_goes_by_the_exit_that_is_quickest_not_by_the_nearest() -> None:
+    out = demo("dunlin", "shelves").out
+    assert out is not None and out.seconds is not None
+    ((bed, name, far),) = out.ways
+    assert (bed, name) == ("bench-bed", "rear")
+    # by hand: from the middle of the bed (x 1300) to the rear wall (x 2500) is 1.2 m at the least
+    assert 1.2 < far < 2.5
+    # 20 s to rise, half a metre a second, 10 s for the door, 5 s for the one who goes through; the hatch takes 20 s
+    assert out.seconds == pytest.approx(20.0 + far / 0.5 + 10.0 + 5.0)
+    assert out.seconds < 45.0
 
 
 def test_a_ramp_that_nothing_opens_from_inside_is_no_exit_while_it_is_shut() -> None:
@@ -196,8 +227,34 @@ def test_what_stands_in_the_way_out_of_bed_is_cleared_first_and_that_takes_its_t
     assert (one.out.word, [f"{step.word} {step.name}" for step in one.out.steps]) == (
         "found", ["open door", "carry out crates"],
     )  # fmt: skip
-    assert one.out.seconds is not None and free.out.seconds is not None
-    assert one.out.seconds > free.out.seconds + 40.0
+    # by hand: 20 s to rise, 10 s for the door, 40 s to carry, the way, 5 s to go through a door that is open by then
+    assert one.out.seconds == pytest.approx(20.0 + 10.0 + 40.0 + one.out.ways[0][2] / 0.5 + 5.0)
+    assert free.out.seconds == pytest.approx(20.0 + free.out.ways[0][2] / 0.5 + 10.0 + 5.0)
+
+
+def test_in_stand_in_beds_the_way_out_is_told_as_well() -> None:
+    out = demo("whimbrel", "liners").out
+    assert out is not None and (out.word, out.ways[0][:2]) == ("found", ("cots", "side-door"))
+
+
+def test_a_way_between_too_narrow_and_wide_enough_is_tight_and_told_to_be_tried() -> None:
+    """By hand: the room is 78 in wide, so a locker of 67, 64 or 58 in leaves 11, 14 or 20."""
+    for wide, word in ((67, "blocked"), (64, "tight"), (58, "free")):
+        out = mini("size: 10 x 40 x 77", f"size: 10 x {wide} x 77").out
+        assert out is not None and out.exits[0].word == word
+    assert exit_words(Freed("o", "door", "tight", ("locker",))) == "door tight at locker: try it"
+
+
+def test_the_words_are_of_one_or_of_more() -> None:
+    asks = " ".join(asked_words(demo("dunlin", "finish")))
+    assert "than the one that sleeps here" in asks
+    assert "than the 2 that sleep here" in " ".join(asked_words(demo("whimbrel", "finish")))
+    assert "put cots into the other place" in [step_words(step) for step in demo("whimbrel", "liners").there.steps]
+
+
+def test_too_narrow_for_anybody_is_what_it_is_where_the_ways_out_are_judged() -> None:
+    assert LENGTHS["squeeze"] == SQUEEZE
+    assert ROOM["pass"] == LENGTHS["pass"]
 
 
 def test_hands_follow_the_weight() -> None:

@@ -30,7 +30,8 @@ from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.sweeps import bed_of
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
-from boxwright.disciplines.layout.ways import beds_of, is_room
+from boxwright.disciplines.layout.tonight import beds_tonight
+from boxwright.disciplines.layout.ways import is_room
 from boxwright.disciplines.safety.parts import Facet as SafetyFacet
 from boxwright.disciplines.structure.parts import Strap
 from boxwright.exchange import Mass
@@ -186,7 +187,8 @@ class Making:
         movers += [_gate_mover(gate, self._height(gate)) for gate in gates]
         movers.sort(key=lambda one: one.name)
         fixed += _wheels(self._slot)
-        beds = beds_of(self._fitted, (one.of for one in self._night().frames), self._sleepers())
+        tonight = {one.of for one in self._night().frames}
+        beds = beds_tonight(self._fitted, tonight, self._sleepers())
         exits = tuple(one for one, _ in self._openings() if _is_for_people(one))
         assert self._rig.layout.room is not None
         return Setting(self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks)

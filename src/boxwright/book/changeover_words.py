@@ -65,7 +65,7 @@ def step_words(step: Step) -> str:
         "fold up": f"fold {step.name} up",
         "carry out": f"carry {step.name} out by {step.by}",
         "carry in": f"carry {step.name} in by {step.by}",
-        "shift": f"shift {step.name} to its other place",
+        "shift": f"put {step.name} into the other place",
     }[step.word]
     turned = ", turned on the way" if step.is_turned else ""
     undone = "fasten" if step.word == "carry in" else "undo"
@@ -94,6 +94,8 @@ def exit_words(one: Freed) -> str:
         return f"{one.name} shut, and nothing opens it from inside"
     if one.word == "unknown":
         return f"{one.name} not known: {listed(one.by)}" if one.by else f"{one.name} not known to open from inside"
+    if one.word == "tight":
+        return f"{one.name} tight" + (f" at {listed(one.by)}" if one.by else "") + ": try it"
     return f"{one.name} BLOCKED" + (f" by {listed(one.by)}" if one.by else "")
 
 
@@ -131,7 +133,8 @@ def asked_words(told: ChangeOver) -> Iterator[str]:
         yield f"Counted as there, though nobody ticked it: {listed(told.perhaps)}."
     most = max((step.hands for one in (told.there, told.back) for step in one.steps), default=0)
     if most > told.hands:
-        yield f"Some of it wants more hands than the {told.hands} that sleep here: get help, or roll it."
+        sleep = "the one that sleeps here" if told.hands == 1 else f"the {told.hands} that sleep here"
+        yield f"Some of it wants more hands than {sleep}: get help, or roll it."
 
 
 def listed(names: Iterable[str]) -> str:

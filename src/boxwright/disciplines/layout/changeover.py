@@ -101,11 +101,14 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class Freed:
-    """What is known of one exit at one moment: is it free, and what is in the way or unknown otherwise."""
+    """What is known of one exit at one moment: is it free, and what is in the way or unknown otherwise.
+
+    ``tight``: too narrow to be counted on, wide enough that somebody may get through; it has to be tried.
+    """
 
     of: str
     name: str
-    word: Literal["free", "blocked", "shut", "unknown"]
+    word: Literal["free", "blocked", "tight", "shut", "unknown"]
     by: tuple[str, ...] = ()
 
 

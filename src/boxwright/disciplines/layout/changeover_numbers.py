@@ -24,3 +24,6 @@ REACHED: dict[str, float] = _numbers("carried_heights", "length")
 
 PACE: float = _numbers("way_numbers", "number")["pace"]
 """How fast (m/s) somebody half asleep gets along."""
+
+SQUEEZE: float = _numbers("narrow_ways", "length")["squeeze"]
+"""Through less (m) nobody gets; from here to what lets one pass somebody may, and has to try."""

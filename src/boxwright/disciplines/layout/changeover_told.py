@@ -20,7 +20,7 @@ from boxwright.disciplines.layout.changeover import (
     Setting,
     Step,
 )
-from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS
+from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS, SQUEEZE
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
 from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found, cheapest
 from boxwright.disciplines.layout.parts import Closed
@@ -39,6 +39,7 @@ PROBED_WAYS = 200
 """Each of those tries gives up after so many states, and all together after so many ways of things."""
 BUILT_IN = "what is built in"
 NO_OPENING = "no opening that things are carried through"
+FLOOR = "floor"
 GRID = 0.1
 """How closely (m) a free spot to stand on is looked for."""
 
@@ -111,8 +112,10 @@ def leaving(board: Board, start: State) -> Leaving:
         return Leaving("blocked" if found.is_exhausted else "not-found", exits=exits, states=found.states)
     steps = tuple(_steps(board, start, found))
     state = found.moves[-1][1] if found.moves else start
-    ways = tuple(_out(board, state, bed) for bed in beds)
-    return Leaving("found", steps, ways, _seconds_out(board, state, beds, steps, ways), exits, found.states)
+    ways, onward = _quickest(board, state, beds)
+    named = tuple((bed.name, one.name, one.far) for bed, one in zip(beds, ways, strict=True))
+    seconds = SECONDS["rise"] + sum(step.seconds for step in steps) + onward
+    return Leaving("found", steps, named, seconds, exits, found.states)
 
 
 # ------------------------------------------------------------------ what is told of a search
@@ -289,11 +292,13 @@ def _gets_out(bodies: tuple[Body, ...], bed: Bed, opening: Closed, setting: Sett
 
 
 def _blocked(bodies: tuple[Body, ...], starts: tuple[Bed, ...], opening: Closed, setting: Setting) -> Freed:
-    """Return what blocks an exit: the fewest things that would have to go."""
+    """Return what blocks an exit or leaves it tight: the fewest things that would have to go."""
     names = {body.of: body.name for body in bodies}
     aisles = ways_out(bodies, starts, (opening,), setting.faces)
     by = (names.get(of, of) for one in aisles if one.width.low < ROOM["pass"] for of in one.blocked_by)
-    return Freed(opening.of, opening.name, "blocked", tuple(dict.fromkeys(by)))
+    widest = (max((one.width.high for one in aisles if one.of == bed.of), default=0.0) for bed in starts)
+    is_tight = min(widest, default=0.0) >= SQUEEZE
+    return Freed(opening.of, opening.name, "tight" if is_tight else "blocked", tuple(dict.fromkeys(by)))
 
 
 def _bodies(board: Board, state: State) -> tuple[Body, ...]:
@@ -310,7 +315,7 @@ def _is_down(board: Board, state: State, bed: Bed) -> bool:
     if number is None:
         return any(one.of == bed.of for one in board.setting.fixed)
     one = board.movers[number]
-    return state[number] == DOWN if one.kind == "fold" else one.poses[state[number]].word != OUTSIDE
+    return state[number] == DOWN if one.kind == "fold" else one.poses[state[number]].word not in {OUTSIDE, "travel"}
 
 
 def _spot(bodies: tuple[Body, ...], setting: Setting) -> Bed | None:
@@ -330,38 +335,66 @@ def _spot(bodies: tuple[Body, ...], setting: Setting) -> Bed | None:
             b.low[0] < x + half and b.high[0] > x - half and b.low[1] < y + half and b.high[1] > y - half for b in solid
         ):
             place = Place(exactly(x), exactly(y), exactly(low[2]), (side, side, 0.0))
-            return Bed("", "the floor", place, 0.0, ())
+            # its path is nobody's: what nothing carries is "carried by" an empty one, and would be left out of the room
+            return Bed(FLOOR, "the floor", place, 0.0, ())
     return None
 
 
-def _out(board: Board, state: State, bed: Bed) -> tuple[str, str, float]:
-    """Return the nearest free exit of a bed, and how far it is (m)."""
+class _Path(NamedTuple):
+    """One way from a bed: the exit's name, how far it is (m), and how long opening it and going through it take (s)."""
+
+    name: str
+    far: float
+    opened: float
+    through: float
+
+
+def _quickest(board: Board, state: State, beds: list[Bed]) -> tuple[tuple[_Path, ...], float]:
+    """Return which way each bed takes so that the last is out soonest, and when that is, counted from who is up.
+
+    All go to the exit at once, it is opened, and they go through one after the other, the slowest hole counted for all.
+    """
+    paths = [tuple(_paths(board, state, bed)) for bed in beds]
+    sleepers = sum(len(bed.sleepers) for bed in beds)
+    every = {(one.opened, one.through) for some in paths for one in some}
+    chosen = []
+    for opened in {one for one, _ in every}:
+        for through in {one for _, one in every}:
+            # among exits no slower than these the nearest is as good as any
+            able = [[one for one in some if one.opened <= opened and one.through <= through] for some in paths]
+            if all(able):
+                ways = tuple(min(some, key=lambda one: (one.far, one.name)) for some in able)
+                chosen.append((_soonest(ways, sleepers), tuple((one.far, one.name) for one in ways), ways))
+    seconds, _, ways = min(chosen)
+    return ways, seconds
+
+
+def _soonest(ways: tuple[_Path, ...], sleepers: int) -> float:
+    far = max(one.far for one in ways)
+    return far / PACE + max(one.opened for one in ways) + sleepers * max(one.through for one in ways)
+
+
+def _paths(board: Board, state: State, bed: Bed) -> Iterator[_Path]:
+    """Yield the way from a bed by each free exit."""
     free = {one.of for one in exits_at(board, state) if one.word == "free"}
     bodies = _bodies(board, state)
-    found = []
     for opening in board.setting.exits:
-        if opening.of in free:
-            for climbs in (False, True):
-                scene = scene_drawn(bodies, bed, opening, board.setting.faces, climbs)
-                path = way_drawn(scene, ROOM["pass"]) if scene is not None else ()
-                if path:
-                    middle = (bed.place.x.best, bed.place.y.best)
-                    far = sum(dist(a, b) for a, b in pairwise(path)) + dist(middle, path[0])
-                    found.append((far, opening.name))
-                    break
-    far, name = min(found, default=(0.0, ""))
-    return bed.name, name, far
+        far = _far(bodies, bed, opening, board.setting) if opening.of in free else None
+        number = board.index.get(opening.of)
+        if far is None or number is None:
+            continue
+        gate = next(one for one in board.setting.gates if one.of == opening.of)
+        mover = board.movers[number]
+        is_open = mover.poses[state[number]].word == OPEN
+        kind = "through door" if gate.carries else "through window"
+        yield _Path(opening.name, far, 0.0 if is_open else mover.seconds, SECONDS[kind])
 
 
-def _seconds_out(
-    board: Board, state: State, beds: list[Bed], steps: tuple[Step, ...], ways: tuple[tuple[str, str, float], ...]
-) -> float:
-    """Return how long it takes until the last is out: to rise, to clear the way, to go, one after the other."""
-    windows = {gate.name for gate in board.setting.gates if not gate.carries}
-    sleepers = sum(len(bed.sleepers) for bed in beds)
-    kinds = ["window" if name in windows else "door" for _, name, _ in ways]
-    through = max(SECONDS[f"through {kind}"] for kind in kinds)
-    opened = max(SECONDS[kind] for kind in kinds)
-    far = max((far for _, _, far in ways), default=0.0)
-    cleared = sum(step.seconds for step in steps)
-    return SECONDS["rise"] + cleared + far / PACE + opened + sleepers * through
+def _far(bodies: tuple[Body, ...], bed: Bed, opening: Closed, setting: Setting) -> float | None:
+    """Return how far (m) it is from the middle of a bed to an exit, on foot if it can be; None where no way leads."""
+    for climbs in (False, True):
+        path = way_drawn(scene_drawn(bodies, bed, opening, setting.faces, climbs), ROOM["pass"])
+        if path:
+            middle = (bed.place.x.best, bed.place.y.best)
+            return sum(dist(a, b) for a, b in pairwise(path)) + dist(middle, path[0])
+    return None

@@ -5,14 +5,14 @@ Each width is that of a square carried all the way (`passage`) over the terraces
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from math import inf, isfinite
 from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
-from boxwright.disciplines.layout.parts import Closed, Fitted
+from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import Point, Rect, less, reach, shortest, widest, within
 from boxwright.disciplines.layout.terraces import (
     UPRIGHT,
@@ -28,26 +28,9 @@ from boxwright.disciplines.layout.terraces import (
 )
 from boxwright.exchange import Aisle, Vector
 from boxwright.model.place import Place, Surfaces, shifted
-from boxwright.model.trailer import Person
 from boxwright.units import Band
 
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
-
-
-def beds_of(fitted: Iterable[Fitted], there: Iterable[str], people: Iterable[tuple[str, Person]]) -> tuple[Bed, ...]:
-    """Return the sleeping places of what stands there: what somebody sleeps on, and whatever else has a mattress."""
-    standing = set(there)
-    sleeps = [(name, person.sleeps) for name, person in people]
-    found = []
-    for one in fitted:
-        if one.of not in standing:
-            continue
-        sleepers = tuple(name for name, bed in sleeps if bed == one.name)
-        mattress = one.facet.mattress if one.facet is not None else None
-        if sleepers or mattress is not None:
-            thick, lies_on = (mattress[2], mattress[:2]) if mattress is not None else (0.0, None)
-            found.append(Bed(one.of, one.name, one.asleep or one.place, thick, sleepers, lies_on))
-    return tuple(found)
 
 
 class Quest(NamedTuple):
