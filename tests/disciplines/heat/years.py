@@ -19,7 +19,10 @@ def arrays(group: Group) -> Group:
     """Return a group of columns with each column an array."""
     import numpy as np
 
-    return type(group)(*(np.array(one) if isinstance(one, tuple) else one for one in group))
+    kinds = [int if name in ("direction", "face") else float for name in group._fields]  # type: ignore[attr-defined]
+    return type(group)(
+        *(np.array(one, dtype=kind) if isinstance(one, tuple) else one for one, kind in zip(group, kinds, strict=True))
+    )
 
 
 def marched(
