@@ -147,7 +147,7 @@ def test_what_broke_off_is_traced_once_with_its_slots(monkeypatch: pytest.Monkey
         raise KeyError("spring")
 
     broken.__module__ = "boxwright.disciplines.water.solve"
-    monkeypatch.setattr("boxwright.study.flow.water.offers", broken)
+    monkeypatch.setattr("boxwright.study.weighed.water.offers", broken)
     found = study(clean(), TODAY, stage=1)
     (one,) = broken_off(found)
     assert (one.step, one.says) == ("water.broken", "KeyError: 'spring'")
