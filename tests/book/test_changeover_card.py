@@ -7,7 +7,7 @@ from functools import cache
 
 import pytest
 
-from boxwright.book.changeover import ChangeOver, change_over, ends_of
+from boxwright.book.changeover import ChangeOver, Making, change_over, ends_of
 from boxwright.book.changeover_card import card, changeover_sheets, has_card
 from boxwright.book.changeover_words import (
     asked_words,
@@ -22,6 +22,9 @@ from boxwright.book.sheets import SLOW, title_of
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import Changed, Freed, Leaving
 from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
+from boxwright.disciplines.layout.changeover_scene import Board
+from boxwright.disciplines.layout.changeover_search import MOST_WAYS
+from boxwright.disciplines.layout.changeover_told import PROBED_WAYS, changed
 from boxwright.disciplines.safety.sourced import LENGTHS
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS
@@ -334,6 +337,19 @@ def test_more_than_two_minutes_is_a_no(seconds: float, says: str) -> None:
     rig = read_rig(written("whimbrel")).rig
     assert next(iter(leaving_words(made, rig.header.units))).startswith(says)
     assert card(made, rig.header.units).grids[0].rows[0][1].startswith(says)
+
+
+@pytest.mark.parametrize("stage", ["finish", ""])
+def test_a_change_over_that_is_not_found_is_given_up_within_so_many_ways(stage: str) -> None:
+    """A ramp of which nobody wrote how it opens leaves a side door that little goes through: the hardest case known."""
+    rig, slot = worked(edited("whimbrel", ", swing: {hinge: bottom", ", was: {hinge: bottom"), stage)
+    start, goal = ends_of(rig)
+    assert start is not None and goal is not None
+    board = Board(Making(rig, slot, start, goal).setting(1.0))
+    there = changed(board, board.state(is_goal=False), board.state(is_goal=True))[0]
+    assert there.word in {"blocked", "not-found"}
+    # beside the searches each thing is looked at once alone: can it pass an opening at all
+    assert board.ways <= MOST_WAYS + PROBED_WAYS
 
 
 def test_equal_text_gives_an_equal_answer() -> None:

@@ -9,8 +9,9 @@ import pytest
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, Changed, Posed, Setting
 from boxwright.disciplines.layout.changeover_lattice import lattice
+from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import Board
-from boxwright.disciplines.layout.changeover_search import cheapest
+from boxwright.disciplines.layout.changeover_search import Move, _still_to_do, _toll, cheapest
 from boxwright.disciplines.layout.changeover_told import Told, changed, told
 from boxwright.disciplines.layout.changeover_ways import way
 from tests.disciplines.layout.changing import (
@@ -93,6 +94,41 @@ def test_the_way_back_costs_the_same(seed: int) -> None:
     assert (both.there.word == "found") <= (both.back.word == "found")
     if both.there.word == "found":
         assert both.there.cost == both.back.cost
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_what_is_still_to_do_is_never_reckoned_dearer_than_it_is(seed: int) -> None:
+    """From every state on a way that was found: what the search reckons with, and what the moves that are left cost."""
+    one = random_setting(seed)
+    board = Board(one)
+    start, goal = board.state(is_goal=False), board.state(is_goal=True)
+    found = cheapest(board, start, goal, most_ways=ALL)
+    if found.moves is None:
+        return
+    toll = _toll(board, start, goal)
+    states = [start, *(state for _, state in found.moves)]
+    costs = [_paid(one, before, move, after) for before, (move, after) in zip(states, found.moves, strict=False)]
+    for number, state in enumerate(states):
+        assert _still_to_do(board, state, goal, toll) <= sum(costs[number:]) + 1e-9
+
+
+def _paid(one: Setting, before: tuple[int, ...], move: Move, after: tuple[int, ...]) -> float:
+    """Return what one move takes, by the seconds and hands that are written with the thing."""
+    assert before != after
+    mover = one.movers[move.mover]
+    return (mover.seconds + (SECONDS["turn"] if move.is_turned else 0.0)) * mover.hands
+
+
+def test_an_opening_that_must_be_opened_and_shut_is_reckoned_with_exactly_that() -> None:
+    """By hand: 10 s to open, 40 s to carry, 10 s to shut; a mistake of one opening more or less shows here."""
+    bag = thing("bag", block((1.0, 2.0, 0.0), (1.0, 1.0, 1.0)), goal=1)
+    board = Board(setting(bag))
+    start, goal = board.state(is_goal=False), board.state(is_goal=True)
+    toll = _toll(board, start, goal)
+    assert toll == {board.index["parts[bag]"]: 20.0}
+    assert _still_to_do(board, start, goal, toll) == 60.0
+    opened = tuple(1 if mover.kind == "gate" else p for mover, p in zip(board.movers, start, strict=True))
+    assert _still_to_do(board, opened, goal, toll) == 50.0
 
 
 def words(one: Changed) -> list[str]:

@@ -35,8 +35,11 @@ MOST_TO_LEAVE = 400
 MOST_TRIED = 40
 """So many things, or pairs of things, are tried as what must stay outside."""
 PROBED = 300
-PROBED_WAYS = 200
-"""Each of those tries gives up after so many states, and all together after so many ways of things."""
+PROBED_WAYS = 150
+"""Each of those tries gives up after so many states, and all together after so many ways of things.
+
+They get half as many after a search that was itself cut short.
+"""
 BUILT_IN = "what is built in"
 NO_OPENING = "no opening that things are carried through"
 FLOOR = "floor"
@@ -59,15 +62,24 @@ def told(
     board = Board(setting)
     start, goal = board.state(is_goal=False), board.state(is_goal=True)
     there, goal = changed(board, start, goal, most, ways)
-    back, _ = changed(board, goal, start, most, ways)
+    # from where nobody comes to, it need not be known what would have to be left out on the way back
+    back, _ = changed(board, goal, start, most, ways, PROBED_WAYS if there.word in {"found", "without"} else 0)
     night = goal if ends_at_night else start if begins_at_night else None
     return Told(there, back, leaving(board, night) if night is not None and setting.beds else None)
 
 
 def changed(
-    board: Board, start: State, goal: State, most: int = MOST_STATES, ways: int = MOST_WAYS
+    board: Board,
+    start: State,
+    goal: State,
+    most: int = MOST_STATES,
+    ways: int = MOST_WAYS,
+    probed: int = PROBED_WAYS,
 ) -> tuple[Changed, State]:
-    """Return the least change-over from one state to another or what is in its way, and the state it ends in."""
+    """Return the least change-over from one state to another or what is in its way, and the state it ends in.
+
+    ``probed`` is how many ways may be looked for to say what would have to be left out.
+    """
     overlaps = tuple(_overlapping(board, start))
     same = set(overlaps)
     meets = tuple(one for one in _overlapping(board, goal) if one not in same)
@@ -77,13 +89,13 @@ def changed(
         return _told(board, start, goal, found, Changed("found", overlaps=overlaps)), goal
     ending = Changed("blocked" if found.is_exhausted else "not-found", states=found.states, overlaps=overlaps)
     ending = replace(ending, meets=meets, before=exits_at(board, start))
-    last_way = board.ways + PROBED_WAYS
+    last_way = board.ways + (probed if found.is_exhausted else probed // 2)
     for leave_out in _candidates(board, goal, meets):
+        if board.ways >= last_way:
+            break
         other = _without(board, goal, leave_out)
         if _met_on_the_way(board, start, other):
             continue
-        if board.ways > last_way:
-            break
         again = cheapest(board, start, other, PROBED, last_way - board.ways)
         if again.moves is not None:
             names = tuple(one.name for one, p, q in zip(board.movers, goal, other, strict=True) if p != q)
