@@ -8,6 +8,7 @@ from boxwright.book.numbers import KIND_NAMES, USE_NAMES, mass, named, place, sh
 from boxwright.cli.screen import Line, Span, Style, aligned, hanging, plain, wrapped
 from boxwright.cli.shown import Checked, LineOf, State
 from boxwright.finding import USES, Answer, Finding, Problem, Use, Verdict
+from boxwright.study.verdict import NOT_JUDGED
 from boxwright.units import HeaderUnits
 
 FINDINGS_AT_FIRST, PROBLEMS_AT_FIRST, PARTS_AT_FIRST = 7, 12, 8
@@ -15,7 +16,6 @@ LEAD = 11
 """Columns in front of a sentence, filled by the use, or by the kind of a finding."""
 
 ANSWER_STYLES: dict[Answer, Style] = {"go": "go", "limits": "limit", "ask": "unknown", "no": "stop"}
-NOT_JUDGED = "not judged: "
 KIND_ORDER = {"stop": 0, "unknown": 1, "limit": 2, "fix": 3, "advice": 4}
 CLOSING = (
     "Boxwright computes from what it was told. Local law, the trailer's own plate and a scale come first. "

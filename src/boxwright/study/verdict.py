@@ -49,6 +49,8 @@ RESTS_ON: dict[Use, tuple[str, ...]] = {
 """The disciplines each use rests on."""
 
 MOST_QUESTIONS = 3
+NOT_JUDGED = "not judged: "
+"""How the reason begins that names the chapters without rules."""
 WORST_FIRST: tuple[Answer, ...] = ("no", "ask", "limits", "go")
 
 
@@ -87,10 +89,11 @@ def verdict(use: Use, load: str, stage: str, findings: Iterable[Finding], judged
     not_judged = [f"not-judged/{folder}" for folder in missing]
     codes = [finding.code for finding in (*stops, *barred, *asking, *limiting, *until_measured)]
     says = [finding.says for finding in (*stops, *barred)]
-    if missing:
-        says.append("not judged: " + ", ".join(missing))
     says += [finding.says for finding in (*asking, *limiting)]
     says += [f"until measured: {finding.says}" for finding in until_measured]
+    # Last: what is known of the trailer is read first, and what nobody judged behind it.
+    if missing:
+        says.append(NOT_JUDGED + ", ".join(missing))
     if answer == "go":
         says.append("judged and holding: " + ", ".join(RESTS_ON[use]))
     return Verdict(

@@ -16,6 +16,7 @@ from boxwright.rig.compose import Reading
 from boxwright.rig.spelled import as_written
 from boxwright.study.remedy import may_be_cured
 from boxwright.study.slots import Slot as WorkedSlot
+from boxwright.study.verdict import NOT_JUDGED
 from boxwright.units import Band, HeaderUnits, shown_unit
 from boxwright.web import contract, terms
 from boxwright.web.session import Seen
@@ -77,7 +78,9 @@ def _answer(seen: Seen, use: Use) -> contract.Answer:
         says[0] = f"(load {verdict.load}) {says[0]}"
     more = len(says) - MOST_REASONS
     if more > 0:
-        says = [*says[:MOST_REASONS], f"and {more} more"]
+        # However much is found, what nobody judged is never among what is only counted.
+        not_judged = [one for one in says[MOST_REASONS - 1 :] if one.startswith(NOT_JUDGED)]
+        says = [*says[: MOST_REASONS - len(not_judged)], *not_judged, f"and {more} more"]
     return contract.Answer(use=use, label=terms.USES[use][0], word=verdict.answer, says=says, act=in_words(verdict.act),
                            questions=[in_words(one) for one in verdict.questions],
                            explains=f"{terms.USES[use][1]} {terms.ANSWERS[verdict.answer]}")  # fmt: skip
