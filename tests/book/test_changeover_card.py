@@ -25,6 +25,7 @@ from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.disciplines.layout.changeover_search import MOST_WAYS
 from boxwright.disciplines.layout.changeover_told import PROBED_WAYS, changed
+from boxwright.disciplines.safety.sheets import sheets as door_cards
 from boxwright.disciplines.safety.sourced import LENGTHS
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS
@@ -322,10 +323,39 @@ def test_what_is_not_found_is_never_called_impossible() -> None:
     assert [*because(Changed("blocked", states=4))] == ["All 4 states that can be reached were looked at."]
 
 
+@pytest.mark.parametrize(
+    ("release", "says"),
+    [
+        ("none", "NOT FROM INSIDE"),
+        ("key", "ONLY WITH A KEY"),
+        ("tool", "ONLY WITH A TOOL"),
+        ("spring", "NOT TRIED YET"),
+    ],
+)
+def test_an_exit_is_told_in_the_words_of_the_card_for_the_door(release: str, says: str) -> None:
+    rig, slot = worked(MINI.replace("release: inside", f"release: {release}"), "")
+    assert slot.safety is not None
+    (ways,) = (
+        grid for grid in door_cards(slot.safety, ("US",), (), rig.header.units)[0].grids if grid.title == "Ways out"
+    )
+    (said,) = {
+        one.word: exit_words(one) for one in mini("release: inside", f"release: {release}").there.before
+    }.values()
+    assert (ways.rows[0][2], said) == (says, f"door {says}")
+
+
+def test_an_opening_that_nobody_ticked_is_no_way_out() -> None:
+    """The window belongs to the stage that is under way, and nobody wrote whether it is cut."""
+    text = edited("whimbrel", "stage: roof, cut: no, egress", "stage: roof, release: inside, egress")
+    before = {one.name: exit_words(one) for one in told(text).there.before}
+    assert before["window-right"] == "window-right NOT IN YET"
+    as_planned = {one.name: one.word for one in told(text, "liners").there.before}
+    assert as_planned["window-right"] != "perhaps"
+
+
 def test_an_exit_is_told_by_what_is_known_of_it() -> None:
     assert exit_words(Freed("o", "door", "free")) == "door free"
     assert exit_words(Freed("o", "door", "blocked", ("a", "b", "c"))) == "door BLOCKED by a, b and c"
-    assert "nothing opens it from inside" in exit_words(Freed("o", "door", "shut"))
     assert listed(()) == ""
 
 

@@ -33,6 +33,7 @@ from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import is_room
 from boxwright.disciplines.safety.parts import Facet as SafetyFacet
+from boxwright.disciplines.safety.solve import OPENED_BY
 from boxwright.disciplines.structure.parts import Strap
 from boxwright.exchange import Mass
 from boxwright.finding import Use
@@ -43,9 +44,6 @@ from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
 
 UPRIGHT: dict[str, Wall] = {"front": "front", "rear": "rear", "left": "left", "right": "right"}
-RELEASES: dict[str, Release] = {"inside": "inside", "none": "none", "key": "none", "tool": "none"}
-"""What opens an opening from inside, as far as somebody in the dark without key or tool is concerned."""
-
 
 @dataclass(frozen=True, slots=True)
 class End:
@@ -308,14 +306,16 @@ class Making:
             )  # fmt: skip
 
     def _release(self, one: Closed) -> Release:
-        """Return what opens an opening from inside, without key or tool: as it is written, or a part that stands."""
+        """Return what opens an opening from inside, as the ways out are judged: as it is written, or by a part."""
+        if any(other.of == one.of and other.share.low != other.share.high for other in self._ends[1].openings):
+            return "not in yet"
         for part in self._rig.parts:
             built = _safety(part)
-            if built is not None and built.release == one.name and self._stands.get(part.of) == "yes":
+            if built is not None and built.release.strip() == one.name and self._stands.get(part.of) == "yes":
                 return "inside"
         item = next((found for found in self._rig.openings if found.of == one.of), None)
         facet = _safety(item) if item is not None else None
-        return RELEASES.get(facet.release, "unknown") if facet is not None else "unknown"
+        return OPENED_BY.get(facet.release.strip().lower(), "unknown") if facet is not None else "unknown"
 
     def _height(self, gate: Gate) -> str:
         one = next(found for found in self._rig.layout.closed if found.of == gate.of)

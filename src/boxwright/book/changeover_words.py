@@ -87,13 +87,15 @@ def exit_changes(before: Iterable[Freed], after: Iterable[Freed]) -> str:
 
 
 def exit_words(one: Freed) -> str:
-    """Return what is known of one exit."""
+    """Return what is known of one exit, in the words of the card for the door."""
     if one.word == "free":
         return f"{one.name} free"
     if one.word == "shut":
-        return f"{one.name} shut, and nothing opens it from inside"
+        return f"{one.name} ONLY WITH A {one.by[0].upper()}" if one.by else f"{one.name} NOT FROM INSIDE"
+    if one.word == "perhaps":
+        return f"{one.name} NOT IN YET"
     if one.word == "unknown":
-        return f"{one.name} not known: {listed(one.by)}" if one.by else f"{one.name} not known to open from inside"
+        return f"{one.name} NOT TRIED YET"
     if one.word == "tight":
         return f"{one.name} tight" + (f" at {listed(one.by)}" if one.by else "") + ": try it"
     return f"{one.name} BLOCKED" + (f" by {listed(one.by)}" if one.by else "")
@@ -116,6 +118,8 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
         first = f"first {'; '.join(step_words(step) for step in out.steps)}; then " if out.steps else ""
         ways = listed([f"from {bed} by {name}, {show(far, 'm', units)}" for bed, name, far in out.ways])
         yield f"Out in two minutes: {word}{first}{ways}: the last is out after {minutes(out.seconds)}."
+    if told.there.leave_out:
+        yield f"That is with {listed(told.there.leave_out)} left outside: as it is written, the night is not come to."
     if told.there.word in {"blocked", "not-found"}:
         yield "That is of the night as it is written, though nobody can come to it."
     others = [exit_words(one) for one in out.exits if one.word != "free"]

@@ -19,7 +19,7 @@ from boxwright.model.place import Surfaces
 OUTSIDE, SHUT, OPEN = "outside", "shut", "open"
 Kind = Literal["carry", "fold", "gate"]
 Wall = Literal["front", "rear", "left", "right"]
-Release = Literal["inside", "none", "unknown"]
+Release = Literal["inside", "none", "key", "tool", "unknown", "not in yet"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,12 +103,13 @@ class Setting:
 class Freed:
     """What is known of one exit at one moment: is it free, and what is in the way or unknown otherwise.
 
-    ``tight``: too narrow to be counted on, wide enough that somebody may get through; it has to be tried.
+    ``by`` of one that is shut is the key or tool it wants. ``perhaps``: nobody ticked that it is in, so it does not
+    count. ``tight``: too narrow to be counted on, wide enough that somebody may get through; it has to be tried.
     """
 
     of: str
     name: str
-    word: Literal["free", "blocked", "tight", "shut", "unknown"]
+    word: Literal["free", "blocked", "tight", "shut", "perhaps", "unknown"]
     by: tuple[str, ...] = ()
 
 

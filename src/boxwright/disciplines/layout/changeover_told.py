@@ -286,8 +286,10 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
         number = board.index.get(opening.of)
         if number is not None and board.movers[number].poses[state[number]].word == OPEN:
             release = "inside"
-        if release == "none":
-            yield Freed(opening.of, opening.name, "shut")
+        if release == "not in yet":
+            yield Freed(opening.of, opening.name, "perhaps")
+        elif release in {"none", "key", "tool"}:
+            yield Freed(opening.of, opening.name, "shut", () if release == "none" else (release,))
         elif starts and all(_gets_out(bodies, bed, opening, setting) for bed in starts):
             yield Freed(opening.of, opening.name, "free" if release == "inside" else "unknown")
         else:
