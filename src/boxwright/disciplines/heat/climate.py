@@ -62,7 +62,7 @@ def _suns(weather: WeatherHours, facings: tuple[Facing, ...], ground: float) -> 
             rows.append(dark)
             continue
         day, hour = divmod(first + place, HOURS_OF_DAY)
-        angle = day_angle(float(day % DAYS_OF_YEAR))
+        angle = day_angle(day % DAYS_OF_YEAR + (hour + 0.5) / HOURS_OF_DAY)
         clock = (hour + 0.5) * SECONDS_OF_HOUR
         past = hour_angle(clock, weather.ahead, weather.longitude, sundial_ahead(angle))
         sun = toward_sun(weather.latitude, declination(angle), past)
