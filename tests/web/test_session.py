@@ -194,6 +194,27 @@ def test_late_typing_in_what_was_changed_is_refused() -> None:
         typed(session, at - 2, at + 1, "x", base=0)
 
 
+def test_a_digit_typed_before_a_number_another_program_has_changed_is_refused() -> None:
+    session = opened()
+    at = to_editor(TEXT, TEXT.index("weight: 30,") + 8)
+    session.take(TEXT.replace("weight: 30,", "weight: 35,"), 0.0)
+    with pytest.raises(Refused, match="meantime"):
+        typed(session, at, at, "1", base=0)  # 135 would be nobody's
+    with pytest.raises(Refused, match="meantime"):
+        typed(session, at + 20, at + 20, " soon", base=0)  # elsewhere in that line
+    other = to_editor(TEXT, TEXT.index("weight: 1,") + 8)
+    typed(session, other, other, "2", base=0)
+    assert session.text == TEXT.replace("weight: 30,", "weight: 35,").replace("weight: 1,", "weight: 21,")
+
+
+def test_of_two_things_typed_at_one_place_the_one_that_came_first_stands_first() -> None:
+    session = opened()
+    at = to_editor(TEXT, TEXT.index("ours"))
+    typed(session, at, at, "all ", base=0)
+    typed(session, at, at, "of it ", base=0)
+    assert "all of it ours" in session.text
+
+
 def test_typing_over_itself_is_refused() -> None:
     session = opened()
     changes = [TextChange(start=0, end=10, insert="a"), TextChange(start=5, end=12, insert="b")]

@@ -76,7 +76,7 @@ class Session:
         self.reading = self._composer.compose(self.document)
         self._undo: deque[Step] = deque(maxlen=MOST_UNDO)
         self._redo: list[Step] = []
-        self._past: deque[tuple[int, Change, Document]] = deque(maxlen=MOST_REMEMBERED)
+        self._past: deque[tuple[int, Change, Document, bool]] = deque(maxlen=MOST_REMEMBERED)
         self._seen: dict[Slot, Study] = {}
 
     @property
@@ -186,7 +186,9 @@ class Session:
 
     def take(self, text: str, at: float) -> Change | None:
         """Become another text as a whole, as one step; None where it is the same."""
-        return self._become(read_document(text, known_keys=KNOWN_KEYS), at) if text != self.text else None
+        if text == self.text:
+            return None
+        return self._become(read_document(text, known_keys=KNOWN_KEYS), at, is_foreign=True)
 
     def become(self, document: Document, at: float) -> Change:
         """Become a document that was made of this one, as one step."""
@@ -212,22 +214,22 @@ class Session:
 
     # ------------------------------------------------------------------ how a change is made
 
-    def _become(self, document: Document, at: float) -> Change:
+    def _become(self, document: Document, at: float, is_foreign: bool = False) -> Change:
         change = _between(self.text, document.text)
         if change.old == change.new:
             return change  # nothing changed: no step to take back, and no new revision
-        self._do(change, document)
+        self._do(change, document, is_foreign)
         self._remember(Step([change], False, at))
         return change
 
-    def _do(self, change: Change, document: Document | None = None) -> Change:
+    def _do(self, change: Change, document: Document | None = None, is_foreign: bool = False) -> Change:
         before = self.document
         if document is None:
             document = edited(before, change.start, change.start + len(change.old), change.new)
         self.document = document
         self.reading = self._composer.compose(document)
         self.rev += 1
-        self._past.append((self.rev, change, before))
+        self._past.append((self.rev, change, before, is_foreign))
         self._seen.clear()
         return change
 
@@ -253,7 +255,7 @@ class Session:
             raise Refused("it was changed in the meantime; look at it again")
 
     def _document_at(self, base: int) -> Document:
-        for rev, _, before in self._past:
+        for rev, _, before, _ in self._past:
             if rev == base + 1:
                 return before
         if base == self.rev:
@@ -265,11 +267,17 @@ class Session:
         return self._document_at(base).text
 
     def _carried(self, start: int, end: int, base: int) -> tuple[int, int]:
-        """Return a stretch of the text at ``base`` as it lies now; refuses one that was changed since."""
-        for rev, change, _ in self._past:
+        """Return a stretch of the text at ``base`` as it lies now; refuses one that was changed since.
+
+        What another program wrote into the same line is not joined with what was typed there: a digit before a number
+        that has become another one would be neither's.
+        """
+        for rev, change, before, is_foreign in self._past:
             if rev <= base:
                 continue
             grown = len(change.new) - len(change.old)
+            if is_foreign and _shares_a_line(before.text, change, start, end):
+                raise Refused("that line was changed in the meantime; look at it again")
             if change.start + len(change.old) <= start:
                 start, end = start + grown, end + grown
             elif change.start < end or (change.start == start and change.start < end):
@@ -285,6 +293,12 @@ class Session:
             told.append(TextChange(start=start, end=end, insert=one.new.replace("\r\n", "\n")))
             text = text[: one.start] + one.new + text[one.start + len(one.old) :]
         return told
+
+
+def _shares_a_line(text: str, change: Change, start: int, end: int) -> bool:
+    """Return whether a change touches a line of a stretch, both counted in the text before the change."""
+    first, last = text.rfind("\n", 0, start) + 1, text.find("\n", end)
+    return change.start <= (last if last >= 0 else len(text)) and change.start + len(change.old) >= first
 
 
 def _between(before: str, after: str) -> Change:
