@@ -301,3 +301,34 @@ def test_what_a_page_said_before_it_went_is_done_and_its_last_word_comes_once(ro
     apart(working())
     assert "rig: Three\n" in session.text
     assert session.depth == (3, 0)
+
+
+def test_after_midnight_it_is_judged_by_the_new_day(tmp_path: Path) -> None:
+    path = tmp_path / "rig.yaml"
+    path.write_text(
+        "boxwright: 1\nunits: {length: in, weight: lb}\nstages: {all: {what: everything, done: yes}}\n"
+        "people: {owner: {weight: 170, height: 70, sleeps: cot}}\n"
+        "loads: {night: {cargo: none, parked: yes, people: [owner], for: [sleep]}}\n"
+        "parts:\n  horn: {x: 10, side: centre, z: 70, size: 4 x 4 x 2, stage: all, done: yes, alarm: smoke,"
+        " expires: 2026-11-30}\n",
+        encoding="utf-8",
+    )
+    days = [date(2026, 11, 30)]
+    room = Workroom(tmp_path, path, days[0], Clock(), lambda: days[-1])
+
+    def is_out_of_date() -> bool:
+        assert room.desk is not None
+        slots = room.desk.session.seen(Slot()).study.slots
+        return any(one.code == "safety/out-of-date" for slot in slots for one in slot.findings)
+
+    async def through_midnight() -> list[str]:
+        tab = Tab()
+        room.tabs.append(tab)
+        room.turn_the_day()
+        assert not is_out_of_date() and not tab.told
+        days.append(date(2026, 12, 1))
+        room.turn_the_day()
+        return [one["t"] for one in told(tab)]
+
+    assert "numbers" in apart(through_midnight())
+    assert is_out_of_date()

@@ -39,7 +39,7 @@ def served(path: Path | None, folder: Path, today: date, port: int, started: Cal
     listening = bound(port)
     port = listening.getsockname()[1]
     door, clock = Door(port), time.monotonic
-    room = Workroom(folder, path, today, clock)
+    room = Workroom(folder, path, today, clock, date.today)
     gate = Gate(application(room, door, clock), door, port)
     config = uvicorn.Config(gate, log_level="warning", lifespan="off", ws_max_size=MOST_TAKEN, access_log=False,
                             server_header=False, ws="websockets-sansio", timeout_graceful_shutdown=1)  # fmt: skip

@@ -97,6 +97,11 @@ class Session:
             self._seen[slot] = self._studied(self.reading, slot, None)
         return Seen(self.reading, self._seen[slot], slot)
 
+    def turn_to(self, today: date) -> None:
+        """Judge by another day from now on."""
+        self.today = today
+        self._seen.clear()
+
     def everywhere(self, slot: Slot) -> Study:
         """Return the rig worked out from the first stage on; for what is drawn over the stages."""
         return study(self.reading.rig, self.today, once=self.once, all_stages=True, vehicle=self._vehicle(slot))

@@ -46,10 +46,21 @@ WORST = contract.Choice(name="", label="the worst of all")
 
 
 class Workroom:
-    """One rig open, or none yet. ``clock`` counts seconds; ``today`` is the day the answers are for."""
+    """One rig open, or none yet. ``clock`` counts seconds; ``today`` is the day the answers are for.
 
-    def __init__(self, folder: Path, path: Path | None, today: date, clock: Callable[[], float]) -> None:
+    ``day`` tells the day anew while the workbench stays open; left out, it stays the one it began with.
+    """
+
+    def __init__(
+        self,
+        folder: Path,
+        path: Path | None,
+        today: date,
+        clock: Callable[[], float],
+        day: Callable[[], date] | None = None,
+    ) -> None:
         self.folder, self.today, self._clock = folder, today, clock
+        self._day = day if day is not None else lambda: today
         self.desk = Desk(path, today) if path is not None else None
         self.screens = Screens()
         self.tabs: list[Tab] = []
@@ -101,8 +112,22 @@ class Workroom:
             rejoin = contract.Rejoin(t="rejoin", seq=0, base=last.typed.base, typed=last.typed)
             await self._handled(ghost, rejoin)
 
+    def turn_the_day(self) -> None:
+        """Judge by the new day once midnight has passed, and tell every tab what comes of it."""
+        day = self._day()
+        if day == self.today:
+            return
+        self.today = day
+        if self.desk is None:
+            return
+        self.desk.session.turn_to(day)
+        for tab in self.tabs:
+            tab.tell(self._numbers(tab, 0))
+        self._draw_anew()
+
     async def _handled(self, tab: Tab, message: contract.Up) -> None:
         tab.heard = max(tab.heard, message.seq)
+        self.turn_the_day()
         try:
             if isinstance(message, (contract.Hello, contract.Look)):
                 self._looked(tab, message)
@@ -399,6 +424,7 @@ class Workroom:
         try:
             while True:
                 await asyncio.sleep(turn)
+                self.turn_the_day()
                 rest = self._clock() - self._moved_at
                 if self.desk is None or rest < QUIET:
                     continue
