@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import permutations
 
 from boxwright.finding import Finding
-from boxwright.study import study
+from boxwright.study.slots import study
 from boxwright.units import HeaderUnits
 from boxwright.web.figures import GRAVEST, figures
 from tests.study.demo import TODAY, clean
