@@ -101,7 +101,10 @@ def _kept(item: Item) -> Kept | None:
     burns = ""
     if what == "flame":
         burns = facet.burns or (heater.of if heater is not None else "") or "unknown"
-    return Kept(item.of, item.name, what, facet, burns.strip().lower(), item.words.stage, item.marks.planned)
+    is_shut_in = item.words.inside.strip() != ""
+    return Kept(
+        item.of, item.name, what, facet, burns.strip().lower(), item.words.stage, item.marks.planned, is_shut_in
+    )
 
 
 def _is_bed_for_a_while(item: Item) -> bool:

@@ -78,7 +78,10 @@ def test_petrol_endangers_where_it_stands_perhaps_and_where_it_stands_nobody_kno
     assert ("unknown", "fuel-inside", "parts[can]") in kinds(inside, half)
     assert ("unknown", "fuel-inside", "parts[can]") in kinds(("can: {x: -500", "can: {x: unknown"))
     assert kinds(inside, ("of: petrol", "of: diesel")) == set()
-    assert kinds(inside, ("night: {cargo: all, tanks: {can: full}", "night: {cargo: all, tanks: {can: empty}")) == set()
+    # An empty can holds vapour: it stops nobody, and is told of. One that held diesel is not.
+    empty = ("night: {cargo: all, tanks: {can: full}", "night: {cargo: all, tanks: {can: empty}")
+    assert kinds(inside, empty) == {("advice", "fuel-inside", "parts[can]")}
+    assert kinds(inside, empty, ("of: petrol", "of: diesel")) == set()
     assert kinds(inside, use="leave") == {("stop", "fuel-inside", "parts[can]")}
 
 
@@ -160,3 +163,26 @@ def test_what_is_lost_of_two_ways_out_says_why_and_what_to_do(old: str, new: str
     (one,) = [one for one in worked(edited((old, new)), "sleep") if one.code == "safety/two-ways-out"]
     assert one.act.startswith(act)
     assert why in one.says
+
+
+@pytest.mark.parametrize(
+    ("clear", "counts"),
+    [("{width: 150, height: 150}", False), ("{width: 200, height: 500}", False), ("{width: 500, height: 299}", False),
+     ("{width: 301, height: 500}", True)],
+)  # fmt: skip
+def test_what_nobody_gets_through_is_no_way_out(clear: str, counts: bool) -> None:
+    found = kinds(("clear: {width: 700, height: 500}", f"clear: {clear}"))
+    assert (("stop", "two-ways-out", "openings[window]") in found) is not counts
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code"),
+    [
+        ("smoke: {x: 2000, side: centre", "smoke: {x: -400, side: centre", "smoke-alarm"),
+        ("warner: {x: 2600, wall: left, z: 1400", "warner: {inside: bed, x: +10, side: +10, z: +10", "co-alarm"),
+        ("extinguisher: {x: 3000, wall: right", "extinguisher: {x: 3000, side: right+400", "extinguisher"),
+    ],
+)
+def test_what_hangs_outside_or_is_shut_in_protects_nobody(old: str, new: str, code: str) -> None:
+    assert ("stop", code) in {(kind, one) for kind, one, _ in kinds((old, new))}
+    assert not any(one == code for _, one, _ in kinds())

@@ -123,7 +123,7 @@ class Kept:
     """A part that warns, puts out, lets out, burns or runs an engine, as planned.
 
     ``burns`` is the fuel of its flame: empty where it has none, ``unknown`` where nobody wrote it. ``stage`` is when it
-    goes in, in words; empty for one that never does.
+    goes in, in words; empty for one that never does. ``is_shut_in`` says that it is kept inside another thing.
     """
 
     of: str
@@ -133,6 +133,7 @@ class Kept:
     burns: str = ""
     stage: str = ""
     is_planned: bool = True
+    is_shut_in: bool = False
 
 
 @dataclass(frozen=True, slots=True)

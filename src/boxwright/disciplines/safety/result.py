@@ -21,7 +21,8 @@ class Exit:
 
     ``opens`` is what opens it from inside while it is barred outside; ``released_by`` the part that does, empty where
     it needs none. ``clear`` are the clear width and height, None where nobody measured them and a frame takes its
-    share. ``sill`` is how high its lower edge is over the finished floor.
+    share. ``sill`` is how high its lower edge is over the finished floor. ``is_too_small`` says that nobody gets
+    through what is clear of it.
     """
 
     number: int
@@ -31,11 +32,12 @@ class Exit:
     released_by: str
     clear: tuple[Band, Band] | None
     sill: Band | None
+    is_too_small: bool = False
 
     @property
     def counts(self) -> bool:
         """Return whether it may be one of the ways out: it stands, and nothing is known that keeps it shut."""
-        return self.there == "yes" and self.opens in ("inside", "unknown")
+        return self.there == "yes" and self.opens in ("inside", "unknown") and not self.is_too_small
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,11 +45,18 @@ class Device:
     """An alarm, an extinguisher or a release as it stands in one slot.
 
     ``at`` are the ends of its box along the trailer, across it and up, None where nobody knows its place.
+    ``is_away`` says that it stands outside the room, or shut in another thing: there it warns and helps nobody.
     """
 
     kept: Kept
     there: There
     at: tuple[Band, Band, Band] | None
+    is_away: bool = False
+
+    @property
+    def helps(self) -> There:
+        """Return whether it stands where it helps whoever sleeps inside."""
+        return "no" if self.is_away else self.there
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,13 +71,14 @@ class Flame:
 
 @dataclass(frozen=True, slots=True)
 class Fuelled:
-    """A tank of fuel in one slot; ``is_inside`` is None where nobody knows its place."""
+    """A tank of fuel in one slot; ``is_inside`` is None where nobody knows its place; ``is_empty`` as it is said."""
 
     store: Store
     fumes: bool | None
     kind: str
     is_inside: bool | None
     at: tuple[Band, Band, Band] | None
+    is_empty: bool = False
 
 
 @dataclass(frozen=True, slots=True)

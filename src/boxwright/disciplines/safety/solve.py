@@ -7,7 +7,7 @@ from datetime import date
 from math import inf, isfinite
 
 from boxwright.disciplines.safety import method
-from boxwright.disciplines.safety.parts import Section, Sleeper, Stood, Store, Way
+from boxwright.disciplines.safety.parts import Kept, Section, Sleeper, Stood, Store, Way
 from boxwright.disciplines.safety.result import Bed, Device, Exit, Flame, Fuelled, Opens, Result, There
 from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, law_of
 from boxwright.exchange import Aisle
@@ -59,11 +59,8 @@ def solve(
     """
     is_judged = use in USES
     parts = {one.of: one for one in stood}
-    devices = tuple(
-        Device(kept, _there(parts.get(kept.of)), ends_of(parts[kept.of].place) if kept.of in parts else None)
-        for kept in own.kept
-    )
     room = own.room
+    devices = tuple(_device(kept, parts.get(kept.of), room) for kept in own.kept)
     releases = tuple(one for one in devices if one.kept.what == "release")
     certain = dict(openings)
     flames = tuple(
@@ -100,6 +97,12 @@ def _there(stood: Stood | None) -> There:
     return "yes" if stood.is_there else "perhaps"
 
 
+def _device(kept: Kept, stood: Stood | None, room: Surfaces | None) -> Device:
+    at = ends_of(stood.place) if stood is not None else None
+    is_away = kept.is_shut_in or _is_inside(at, room) is False
+    return Device(kept, _there(stood), at, is_away)
+
+
 def ends_of(place: Place) -> Ends | None:
     """Return the ends of a box along each axis as widely as it may stand, None where nobody knows its place."""
     found = []
@@ -130,8 +133,8 @@ def _burns(fuel: str) -> bool:
 
 
 def _is_fuel(store: Store) -> bool:
-    """Return whether a tank may hold a fuel: one that nobody knows the contents of may."""
-    return store.fill.high > 0.0 and FUELS.get(_fluid(store), (False, ""))[1] != "none"
+    """Return whether a tank is for a fuel, empty or not: one that nobody knows the contents of may be."""
+    return FUELS.get(_fluid(store), (False, ""))[1] != "none"
 
 
 def _fluid(store: Store) -> str:
@@ -141,7 +144,7 @@ def _fluid(store: Store) -> str:
 def _fuelled(store: Store, room: Surfaces | None) -> Fuelled:
     fumes, kind = FUELS.get(_fluid(store), (None, ""))
     at = ends_of(store.place)
-    return Fuelled(store, fumes, kind, _is_inside(at, room), at)
+    return Fuelled(store, fumes, kind, _is_inside(at, room), at, not store.fill.high > 0.0)
 
 
 def _exit(
@@ -159,7 +162,9 @@ def _exit(
     sill = None
     if under.known and room is not None and way.wall not in ("roof", "floor"):
         sill = Band(under.best - room.floor, under.low - room.floor, under.high - room.floor, spread=under.spread)
-    return Exit(number, way, there, opens, released_by, _clear(way), sill)
+    clear = _clear(way)
+    is_too_small = clear is not None and min(one.high if one.known else inf for one in clear) < LENGTHS["squeeze"]
+    return Exit(number, way, there, opens, released_by, clear, sill, is_too_small)
 
 
 def _clear(way: Way) -> tuple[Band, Band] | None:

@@ -11,6 +11,9 @@ from boxwright.disciplines.safety.telling import OWN_LABEL, SLEEP, listed, quest
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
 
+AWAY = "is outside the room, or shut in"
+"""Why something that stands warns and helps nobody."""
+
 
 def smoke_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that somebody sleeps without a smoke alarm.
@@ -47,10 +50,14 @@ def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: fit one, or write what a flame burns
     """
     code = "safety/gas-alarm"
-    if result.use != "sleep" or any("gas" in one.kept.facet.alarm and one.there == "yes" for one in result.alarms):
+    if result.use != "sleep" or any("gas" in one.kept.facet.alarm and one.helps == "yes" for one in result.alarms):
         return
     gas = [(one.kept.of, one.kept.name) for one in result.flames if FUELS.get(one.kept.burns, (False, ""))[1] == "gas"]
-    gas += [(one.store.of, one.store.name) for one in result.stores if one.kind == "gas" and one.is_inside is not False]
+    gas += [
+        (one.store.of, one.store.name)
+        for one in result.stores
+        if one.kind == "gas" and one.is_inside is not False and not one.is_empty
+    ]
     if gas:
         says = f"{listed([name for _, name in gas])} is gas inside, and no gas alarm stands"
         yield question(code, gas[0][0], says, "Fit a gas alarm near the floor", 30, "parts", "nfpa-1192-recalled")
@@ -67,16 +74,16 @@ def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _wanted(result: Result, what: str, code: str, because: str) -> Iterator[Finding]:
     word = {"CO": "carbon monoxide"}.get(what, what)
     found = [one for one in result.alarms if what in one.kept.facet.alarm]
-    if any(one.there == "yes" for one in found):
+    if any(one.helps == "yes" for one in found):
         return
-    perhaps = [one for one in found if one.there == "perhaps"]
+    perhaps = [one for one in found if one.helps == "perhaps"]
     if perhaps:
         kept = perhaps[0].kept
         says = f"{kept.name} may be there or not, and {because} without another alarm for {word}"
         act = f"Look whether {kept.name} hangs, press its button, and tick it"
         yield question(code, kept.of, says, act, 2, f"{kept.of}.done")
         return
-    later = f"; {found[0].kept.name} is not in yet" if found else ""
+    later = f"; {found[0].kept.name} {AWAY if found[0].is_away else 'is not in yet'}" if found else ""
     where = found[0].kept.of if found else "parts"
     says = f"{because}, and no alarm for {word} stands{later}"
     yield stop(code, where, says, f"Hang an alarm for {word}, and write it: alarm: {what}", 20, where)
@@ -173,15 +180,16 @@ def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code = "safety/extinguisher"
     if result.use != "sleep":
         return
-    there = [one for one in result.extinguishers if one.there == "yes"]
+    there = [one for one in result.extinguishers if one.helps == "yes"]
     if not there:
-        perhaps = [one for one in result.extinguishers if one.there == "perhaps"]
+        perhaps = [one for one in result.extinguishers if one.helps == "perhaps"]
         if perhaps:
             kept = perhaps[0].kept
             says = f"{kept.name} may be there or not, and it is the only one"
             yield question(code, kept.of, says, f"Look whether {kept.name} hangs, and tick it", 1, f"{kept.of}.done")
             return
-        says = "somebody sleeps, and no extinguisher stands"
+        away = next((one.kept.name for one in result.extinguishers if one.is_away), "")
+        says = "somebody sleeps, and no extinguisher stands" + (f"; {away} {AWAY}" if away else "")
         yield stop(code, "parts", says, "Hang an extinguisher by the way out", 20, "parts")
         return
     wanted = _may_burn(result)
@@ -200,7 +208,7 @@ def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _may_burn(result: Result) -> set[str]:
     """Return what an extinguisher has to put out: solids always, liquids where a liquid or a gas burns or is kept."""
     kinds = {FUELS.get(one.kept.burns, (True, "liquid"))[1] for one in result.flames}
-    kinds |= {one.kind or "liquid" for one in result.stores}
+    kinds |= {one.kind or "liquid" for one in result.stores if not one.is_empty}
     return {"solids"} | ({"liquids"} if kinds & {"liquid", "gas"} or result.generators else set())
 
 

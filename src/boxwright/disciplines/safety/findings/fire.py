@@ -22,10 +22,24 @@ def fuel_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: put it outside
     """
     for one in result.stores if result.use else ():
-        if one.is_inside is False or one.fumes is False:
+        if one.is_inside is False or one.fumes is False or (one.is_empty and not one.fumes):
+            continue
+        if one.is_empty:
+            yield _emptied(one, result.use)
             continue
         made = _kept_inside(one, "with a sleeper" if result.use == "sleep" else "when the trailer is left")
         yield made if result.use == "sleep" else replace(made, uses=LEAVE, protects=False)
+
+
+def _emptied(one: Fuelled, use: str) -> Finding:
+    """Return what is said of a can or tank for petrol or gas that is inside and empty: its vapour is left."""
+    store = one.store
+    says = f"{store.name} is said to be empty; what held {store.fluid} still holds its vapour"
+    act = f"Put {store.name} outside too, open and in the shade, or with its cap tight"
+    return Finding(
+        "safety/fuel-inside", store.of, "advice", says, source="petrol-indoors", lever=f"{store.of}.when_sleeping",
+        act=act, minutes=5, uses=SLEEP if use == "sleep" else LEAVE, because=(store.of,),
+    )  # fmt: skip
 
 
 def _kept_inside(one: Fuelled, when: str) -> Finding:
@@ -61,7 +75,7 @@ def flame_near_fuel(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     limit = LENGTHS["flame"]
     for flame in result.flames if result.use == "sleep" else ():
         for one in result.stores:
-            if one.fumes is False or not _may_be_near(flame, one, limit):
+            if one.fumes is False or one.is_empty or not _may_be_near(flame, one, limit):
                 continue
             far = gap_between(flame.at, one.at) if flame.at is not None and one.at is not None else None
             where = one.store.of

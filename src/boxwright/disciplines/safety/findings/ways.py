@@ -192,6 +192,8 @@ def _first_to_do(lost: list[Exit]) -> str:
         return f"Build in {name} before anybody sleeps there"
     if lost[0].opens in ("none", "key", "tool"):
         return f"Make {name} open from inside with a bare hand"
+    if lost[0].is_too_small:
+        return f"Make {name} larger, or another opening a way out"
     return f"Clear the way to {name}"
 
 
@@ -215,6 +217,8 @@ def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
         return f"{name} does not open from inside"
     if one.opens in ("key", "tool"):
         return f"{name} opens with a {one.opens} only"
+    if one.is_too_small:
+        return f"nobody gets through what is clear of {name}"
     found = _aisles(result, bed, one) if bed is not None else []
     by = listed([name_of(path) for path in found[0].blocked_by[:3]]) if found else ""
     return f"the way to {name} is shut by {by}" if by else f"the way to {name} is shut"
