@@ -14,7 +14,7 @@ from boxwright.rig.rig import Rig
 from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
 from boxwright.study.once import Failed, Once
 from boxwright.study.standing import Standing
-from boxwright.study.way_out import aisles_of
+from boxwright.study.way_out import aisles_of, left_open
 from boxwright.study.worked import (
     Tongues,
     Weighed,
@@ -89,6 +89,7 @@ def in_the_room(
         standing.holes,
         once(stores_of, standing.tanks),
         once(aisles_of, rig.layout, rig.safety, there, doors, around, rig.people, context.use),
+        once(left_open, laid, rig.safety),
         tuple(person.name for person in standing.people),
         context.use,
         context.countries,

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from math import cos, pi
+
 from boxwright.disciplines import layout, safety
 from boxwright.disciplines.layout.bodies import Standing
 from boxwright.disciplines.layout.solve import Hull, bodies_of
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import ways_out
-from boxwright.exchange import Aisle
+from boxwright.exchange import Aisle, Clearance
 from boxwright.model.trailer import Person
+from boxwright.units import Band
 
 
 def aisles_of(
@@ -28,3 +31,26 @@ def aisles_of(
     doors = tuple(one for one in section.closed if one.of in openings and one.of in ways)
     bodies = bodies_of(section, stood, hull, use)
     return ways_out(bodies, beds, doors, section.room) if beds else ()
+
+
+def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]:
+    """Return what a leaf that strikes something leaves of the hole of a way out (m), by what it strikes.
+
+    A leaf that has turned by an angle still covers the hole by as much as it is seen straight on. Of two leaves one may
+    open. Where it is not sure that it strikes, it may leave all of the hole.
+    """
+    ways = {one.of: one for one in own.ways}
+    found: list[Clearance] = []
+    for one in laid.struck:
+        way = ways.get(one.of)
+        if way is None or not one.turns or one.what != "leaf" or one.sure == "grazes":
+            continue
+        is_level = any(word in way.turns for word in ("top", "bottom"))
+        span = way.height if is_level else way.width
+        if span is None or not span.known:
+            continue
+        leaf = span.best / 2.0 if "both" in way.turns else span.best
+        left = span.best - leaf * cos(min(one.reached, pi / 2.0))
+        most = left if one.sure == "sure" else span.best
+        found.append(Clearance(one.of, one.hits[0], Band(left, left, most), "night"))
+    return tuple(found)

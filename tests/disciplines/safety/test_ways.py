@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from datetime import date
 
 import pytest
@@ -186,3 +187,33 @@ def test_what_nobody_gets_through_is_no_way_out(clear: str, counts: bool) -> Non
 def test_what_hangs_outside_or_is_shut_in_protects_nobody(old: str, new: str, code: str) -> None:
     assert ("stop", code) in {(kind, one) for kind, one, _ in kinds((old, new))}
     assert not any(one == code for _, one, _ in kinds())
+
+
+BIN = "  bin: {x: %s, side: right+%s, z: 0, size: 300 x 300 x 400, weight: 3, stage: shell, done: yes}"
+
+
+def test_a_door_that_strikes_something_before_anybody_gets_through_is_no_way_out() -> None:
+    struck = kinds((MORE, BIN % (3650, 330)))
+    assert ("stop", "two-ways-out", "openings[door]") in struck
+    assert ("stop", "two-ways-out", "openings[door]") not in kinds((MORE, BIN % (3300, 1100)))
+    tight = kinds((MORE, BIN % (3300, 930)))
+    assert ("unknown", "way-blocked", "openings[door]") in tight
+    assert ("stop", "two-ways-out", "openings[door]") not in tight
+
+
+def test_a_window_that_opens_a_hands_breadth_is_no_way_out() -> None:
+    roll = "  roll: {x: 500, side: left-300, z: 1250, size: 1000 x 200 x 200, weight: 10, stage: shell, done: yes}"
+    assert ("stop", "two-ways-out", "openings[window]") in kinds((MORE, roll))
+
+
+def test_what_a_struck_leaf_leaves_is_the_hole_less_the_leaf_seen_straight_on() -> None:
+    for far in (400, 600, 850):
+        more = (MORE, BIN % (3650, far))
+        (door,) = [one for one in result(more).exits if one.way.name == "door"]
+        slots = study(read_rig(edited(more)).rig, JUDGED_ON, ticked=True).slots
+        (slot,) = [one for one in slots if one.use == "sleep"]
+        assert slot.layout is not None
+        (hit,) = [one for one in slot.layout.struck if one.of == "openings[door]"]
+        assert door.struck is not None and door.struck.to == "parts[bin]"
+        # Own arithmetic: at 60 degrees half of a 700 mm leaf still covers the hole.
+        assert door.struck.metre.high == pytest.approx(0.7 * (1.0 - math.cos(hit.reached)))

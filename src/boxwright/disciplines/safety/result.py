@@ -7,8 +7,8 @@ from datetime import date
 from typing import Literal
 
 from boxwright.disciplines.safety.parts import Hole, Kept, Sleeper, Store, Way
-from boxwright.disciplines.safety.sourced import Law
-from boxwright.exchange import Aisle
+from boxwright.disciplines.safety.sourced import LENGTHS, Law
+from boxwright.exchange import Aisle, Clearance
 from boxwright.units import Band
 
 Opens = Literal["inside", "key", "tool", "none", "unknown"]
@@ -22,7 +22,7 @@ class Exit:
     ``opens`` is what opens it from inside while it is barred outside; ``released_by`` the part that does, empty where
     it needs none. ``clear`` are the clear width and height, None where nobody measured them and a frame takes its
     share. ``sill`` is how high its lower edge is over the finished floor. ``is_too_small`` says that nobody gets
-    through what is clear of it.
+    through what is clear of it. ``struck`` is what its leaf strikes as it opens, and what is left of the hole then.
     """
 
     number: int
@@ -33,11 +33,18 @@ class Exit:
     clear: tuple[Band, Band] | None
     sill: Band | None
     is_too_small: bool = False
+    struck: Clearance | None = None
+
+    @property
+    def is_held_shut(self) -> bool:
+        """Return whether its leaf strikes something before anybody gets through."""
+        return self.struck is not None and self.struck.metre.high < LENGTHS["squeeze"]
 
     @property
     def counts(self) -> bool:
         """Return whether it may be one of the ways out: it stands, and nothing is known that keeps it shut."""
-        return self.there == "yes" and self.opens in ("inside", "unknown") and not self.is_too_small
+        is_large = not self.is_too_small and not self.is_held_shut
+        return self.there == "yes" and self.opens in ("inside", "unknown") and is_large
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from boxwright.disciplines.safety import method
 from boxwright.disciplines.safety.parts import Kept, Section, Sleeper, Stood, Store, Way
 from boxwright.disciplines.safety.result import Bed, Device, Exit, Flame, Fuelled, Opens, Result, There
 from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, law_of
-from boxwright.exchange import Aisle
+from boxwright.exchange import Aisle, Clearance
 from boxwright.model.place import Place, Surfaces
 from boxwright.units import Band
 
@@ -47,6 +47,7 @@ def solve(
     open_holes: tuple[str, ...],
     stores: tuple[Store, ...],
     aisles: tuple[Aisle, ...] | None,
+    leaves: tuple[Clearance, ...],
     people: tuple[str, ...],
     use: str,
     countries: tuple[str, ...],
@@ -55,6 +56,7 @@ def solve(
     """Return what safety knows of one slot.
 
     ``openings`` are those that stand, with whether for certain; ``open_holes`` those that are cut and not closed;
+    ``leaves`` say what a leaf that strikes something leaves of its hole;
     ``people`` who is inside in the load state.
     """
     is_judged = use in USES
@@ -73,7 +75,7 @@ def solve(
         use=use if is_judged else "",
         law=law_of(countries, judged_on),
         judged_on=judged_on,
-        exits=tuple(_exit(number, way, certain, releases, room) for number, way in enumerate(own.ways, 1)),
+        exits=tuple(_exit(number, way, certain, releases, room, leaves) for number, way in enumerate(own.ways, 1)),
         has_openings=bool(own.holes),
         releases=releases,
         alarms=tuple(one for one in devices if one.kept.what == "alarm"),
@@ -148,7 +150,12 @@ def _fuelled(store: Store, room: Surfaces | None) -> Fuelled:
 
 
 def _exit(
-    number: int, way: Way, certain: dict[str, bool], releases: tuple[Device, ...], room: Surfaces | None
+    number: int,
+    way: Way,
+    certain: dict[str, bool],
+    releases: tuple[Device, ...],
+    room: Surfaces | None,
+    leaves: tuple[Clearance, ...],
 ) -> Exit:
     """Return one way out as it stands: what opens it, what is left of it to get through, how high its sill is."""
     there: There = "no" if way.of not in certain else "yes" if certain[way.of] else "perhaps"
@@ -164,7 +171,8 @@ def _exit(
         sill = Band(under.best - room.floor, under.low - room.floor, under.high - room.floor, spread=under.spread)
     clear = _clear(way)
     is_too_small = clear is not None and min(one.high if one.known else inf for one in clear) < LENGTHS["squeeze"]
-    return Exit(number, way, there, opens, released_by, clear, sill, is_too_small)
+    struck = min((one for one in leaves if one.of == way.of), key=lambda one: one.metre.low, default=None)
+    return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck)
 
 
 def _clear(way: Way) -> tuple[Band, Band] | None:

@@ -192,6 +192,8 @@ def _first_to_do(lost: list[Exit]) -> str:
         return f"Build in {name} before anybody sleeps there"
     if lost[0].opens in ("none", "key", "tool"):
         return f"Make {name} open from inside with a bare hand"
+    if lost[0].is_held_shut and lost[0].struck is not None:
+        return f"Move {name_of(lost[0].struck.to)} out of the way of {name}"
     if lost[0].is_too_small:
         return f"Make {name} larger, or another opening a way out"
     return f"Clear the way to {name}"
@@ -217,6 +219,8 @@ def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
         return f"{name} does not open from inside"
     if one.opens in ("key", "tool"):
         return f"{name} opens with a {one.opens} only"
+    if one.is_held_shut and one.struck is not None:
+        return f"{name} strikes {name_of(one.struck.to)} before anybody gets through"
     if one.is_too_small:
         return f"nobody gets through what is clear of {name}"
     found = _aisles(result, bed, one) if bed is not None else []
@@ -235,10 +239,25 @@ def way_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code = "safety/way-blocked"
     if result.use != "sleep" or result.aisles is None:
         return
+    for one in result.exits:
+        if one.counts and one.struck is not None and one.struck.metre.low < LENGTHS["pass"]:
+            yield _may_be_held(code, one, shown_in)
     for bed in result.beds:
         for one in result.exits:
             if one.counts:
                 yield from _blocked(code, result, bed, one, shown_in)
+
+
+def _may_be_held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
+    """Return what is said of a leaf that leaves little of its hole, or may strike something."""
+    assert one.struck is not None
+    left, by = one.struck.metre.low, name_of(one.struck.to)
+    says = f"{one.way.name} may open only until it strikes {by}, with {show(left, 'm', shown_in)} left to get through"
+    act = f"Open {one.way.name} as far as it goes with everything in its place for the night, and go out by it"
+    return Finding(
+        code, one.way.of, "unknown", says, left, LENGTHS["pass"], left - LENGTHS["pass"], "m", "practice",
+        f"{one.struck.to}.x", act=act, minutes=5, protects=True, uses=SLEEP, because=(one.way.of, one.struck.to),
+    )  # fmt: skip
 
 
 def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUnits) -> Iterator[Finding]:
