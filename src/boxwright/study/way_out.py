@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from math import cos, pi
 
 from boxwright.disciplines import layout, safety
-from boxwright.disciplines.layout.bodies import Standing
+from boxwright.disciplines.layout.bodies import Body, Standing
 from boxwright.disciplines.layout.solve import Hull, bodies_of
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import ways_out
+from boxwright.disciplines.safety.parts import Way
+from boxwright.disciplines.safety.sourced import LENGTHS
 from boxwright.exchange import Aisle, Clearance
 from boxwright.model.trailer import Person
 from boxwright.units import Band
@@ -53,4 +56,26 @@ def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]
         left = span.best - leaf * cos(min(one.reached, pi / 2.0))
         most = left if one.sure == "sure" else span.best
         found.append(Clearance(one.of, one.hits[0], Band(left, left, most), "night"))
+    room = own.room
+    if room is not None:
+        for way in own.ways:
+            if way.wall == "roof":
+                found += _over_or_under(way, laid.bodies, room.ceiling - LENGTHS["under hatch"])
     return tuple(found)
+
+
+def _over_or_under(way: Way, bodies: tuple[Body, ...], lowest: float) -> Iterator[Clearance]:
+    """Yield what each thing over a hatch, or close under it, leaves of its hole: the wider of the strips beside it."""
+    middle, size = (way.place.x, way.place.y), way.place.size[:2]
+    if not all(one.known for one in middle):
+        return
+    hole = [(one.best - span / 2.0, one.best + span / 2.0) for one, span in zip(middle, size, strict=True)]
+    for body in bodies:
+        for block in body.blocks:
+            sides = list(zip(hole, block.low[:2], block.high[:2], strict=True))
+            if block.high[2] <= lowest or any(high <= ends[0] or low >= ends[1] for ends, low, high in sides):
+                continue
+            left = max(max(low - ends[0], ends[1] - high, 0.0) for ends, low, high in sides)
+            whole = min(ends[1] - ends[0] for ends in hole)
+            most = left if body.is_sure and body.stands == "yes" else max(left, whole)
+            yield Clearance(way.of, body.of, Band(left, left, most), "night")

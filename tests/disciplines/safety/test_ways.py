@@ -217,3 +217,25 @@ def test_what_a_struck_leaf_leaves_is_the_hole_less_the_leaf_seen_straight_on() 
         assert door.struck is not None and door.struck.to == "parts[bin]"
         # Own arithmetic: at 60 degrees half of a 700 mm leaf still covers the hole.
         assert door.struck.metre.high == pytest.approx(0.7 * (1.0 - math.cos(hit.reached)))
+
+
+WINDOW = "  window: {wall: left, x: 600, width: 800, z: 700, height: 600, stage: shell, cut: yes, done: yes, "
+HATCH = "  hatch: {wall: roof, x: 900, width: 600, across: 600, side: centre, stage: shell, cut: yes, done: yes, "
+
+
+@pytest.mark.parametrize(
+    ("more", "kind"),
+    [
+        ("", ""),
+        ("solar: {x: 700, side: centre, z: 2080, size: 1200 x 1000 x 40", "stop"),
+        ("shelf: {x: 800, side: centre, z: 1900, size: 900 x 1000 x 40", "stop"),
+        ("shelf: {x: 1400, side: centre, z: 1900, size: 900 x 1000 x 40", ""),
+        ("board: {x: 1100, side: centre, z: 1200, size: 200 x 200 x 40", ""),
+    ],
+)
+def test_what_lies_over_a_hatch_or_close_under_it_shuts_it(more: str, kind: str) -> None:
+    line = f"  {more}, weight: 20, stage: shell, done: yes}}" if more else MORE
+    text = edited((MORE, line)).replace(WINDOW, HATCH)
+    assert "  hatch:" in text
+    found = {(one.kind, one.code, one.where) for one in worked(text, "sleep")}
+    assert {one for one, code, _ in found if code == "safety/two-ways-out"} == ({kind} if kind else set())

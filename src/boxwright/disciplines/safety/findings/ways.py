@@ -220,7 +220,9 @@ def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
     if one.opens in ("key", "tool"):
         return f"{name} opens with a {one.opens} only"
     if one.is_held_shut and one.struck is not None:
-        return f"{name} strikes {name_of(one.struck.to)} before anybody gets through"
+        by = name_of(one.struck.to)
+        is_above = one.way.wall == "roof"
+        return f"{name} is shut by {by}" if is_above else f"{name} strikes {by} before anybody gets through"
     if one.is_too_small:
         return f"nobody gets through what is clear of {name}"
     found = _aisles(result, bed, one) if bed is not None else []
