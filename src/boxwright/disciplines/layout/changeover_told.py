@@ -372,8 +372,8 @@ def _quickest(board: Board, state: State, beds: list[Bed]) -> tuple[tuple[_Path,
     sleepers = sum(len(bed.sleepers) for bed in beds)
     every = {(one.opened, one.through) for some in paths for one in some}
     chosen = []
-    for opened in dict.fromkeys(one for one, _ in every):
-        for through in dict.fromkeys(one for _, one in every):
+    for opened in sorted({one for one, _ in every}):
+        for through in sorted({one for _, one in every}):
             # among exits no slower than these the nearest is as good as any
             able = [[one for one in some if one.opened <= opened and one.through <= through] for some in paths]
             if all(able):
