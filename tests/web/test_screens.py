@@ -11,8 +11,10 @@ from xml.etree import ElementTree
 
 import pytest
 
+from boxwright.book.sheets import Printing
+from boxwright.drawing import Sheet
 from boxwright.finding import USES, Answer, Kind
-from boxwright.web import contract, terms
+from boxwright.web import contract, printed, terms
 from boxwright.web.figures import numbers_of
 from boxwright.web.forms import measures
 from boxwright.web.screens import DRAW, EMPTY, ON_FILE, Screens, chapters
@@ -312,3 +314,22 @@ def test_every_term_on_the_page_has_its_line() -> None:
     said = [*terms.FIGURES.values(), *terms.ANSWERS.values(), *terms.SLOT.values()]
     said += [one for pair in (*terms.KINDS.values(), *terms.USES.values()) for one in pair[1:]]
     assert all(one.endswith((".", "?")) and len(one) < 160 and "\n" not in one for one in said)
+
+
+def test_the_sheets_of_a_screen_are_made_once_and_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    made: list[str] = []
+    original = printed.sheets_of_chapter
+
+    def counted(chapter: str, printing: Printing) -> tuple[Sheet, ...]:
+        made.append(chapter)
+        return original(chapter, printing)
+
+    monkeypatch.setattr(printed, "sheets_of_chapter", counted)
+    session, screens = opened(text_of("dunlin"))
+    slot = contract.Slot(stage="inside")
+    first = screens.screen(session, "layout", slot)
+    assert made == ["layout"]
+    assert screens.screen(session, "layout", slot) == first and made == ["layout"]
+    session.set("parts[lathe].weight", "81", session.rev, 0.0)
+    screens.screen(session, "layout", slot)
+    assert made == ["layout", "layout"]

@@ -75,11 +75,14 @@ const hello = (): Said => ({ t: "hello", page, contract: CONTRACT, screen: at.va
 export const isWaiting = (): boolean => outbox.isBusy;
 
 /** Fetch the screen looked at; an answer that comes after another screen was chosen is dropped. */
+let asked = 0;
 export async function fetchScreen(): Promise<void> {
   const name = at.value;
   if (!state.value?.has_file) return;
+  // A late answer is for a stage or a text that is no longer looked at: only the last one that was asked for counts.
+  const mine = ++asked;
   const found = await fetched<Screen>(`/screen/${encodeURIComponent(name)}`);
-  if (!found || name !== at.value) return;
+  if (!found || name !== at.value || mine !== asked) return;
   if (isHolding) isPutOff = true;
   else screen.value = { ...found, pictures: found.pictures.map(asBefore) };
 }

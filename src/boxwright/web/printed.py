@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from boxwright.book.charts import chart_sheets
 from boxwright.book.sheets import SLOW, Printing, sheets_of, sheets_of_chapter, slow_sheets, slow_titles, title_of
@@ -19,14 +19,30 @@ from boxwright.web.session import Seen
 LETTER_COUNTRIES = frozenset({"US", "CA"})
 
 
+MOST_KEPT = 12
+"""How many chapters' sheets are kept; those of a text or a slot that is no longer looked at go first."""
+_KEPT: dict[tuple[int, int, str], tuple[Rig, WorkedSlot, tuple[Sheet, ...]]] = {}
+
+
 def drawn_sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
     """Return every sheet of a slot."""
-    return sheets_of(rig, slot, slot.findings, (), _words(slot), rig.header.units)
+    return _kept(rig, slot, "", lambda: sheets_of(rig, slot, slot.findings, (), _words(slot), rig.header.units))
 
 
 def chapter_sheets(rig: Rig, slot: WorkedSlot, chapter: str) -> tuple[Sheet, ...]:
     """Return the sheets of one chapter in a slot."""
-    return sheets_of_chapter(chapter, Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units))
+    printing = Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units)
+    return _kept(rig, slot, chapter, lambda: sheets_of_chapter(chapter, printing))
+
+
+def _kept(rig: Rig, slot: WorkedSlot, chapter: str, made: Callable[[], tuple[Sheet, ...]]) -> tuple[Sheet, ...]:
+    """Return sheets, made only once for the very same rig and slot: they are records, and a screen asks three times."""
+    key = (id(rig), id(slot), chapter)
+    found = _KEPT.pop(key, None) or (rig, slot, made())
+    _KEPT[key] = found  # it holds rig and slot, so that no other can have their numbers while it is kept
+    while len(_KEPT) > MOST_KEPT:
+        del _KEPT[next(iter(_KEPT))]
+    return found[2]
 
 
 def _all(seen: Seen, slot: WorkedSlot, planned: Sequence[WorkedSlot]) -> tuple[Sheet, ...]:
