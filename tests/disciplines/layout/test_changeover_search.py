@@ -12,13 +12,15 @@ from boxwright.disciplines.layout.changeover_lattice import lattice
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.disciplines.layout.changeover_search import Move, _still_to_do, _toll, cheapest
-from boxwright.disciplines.layout.changeover_told import Told, changed, told
+from boxwright.disciplines.layout.changeover_told import Told, changed, leaving, told
 from boxwright.disciplines.layout.changeover_ways import way
 from tests.disciplines.layout.changing import (
     DOOR,
+    bed_across,
     block,
     body,
     by_brute_force,
+    closed,
     gate,
     is_sound,
     mirrored,
@@ -252,3 +254,33 @@ def test_what_is_swept_on_a_way_meets_nothing() -> None:
         assert not all(one.low[n] < wall.high[n] - 0.0011 and wall.low[n] < one.high[n] - 0.0011 for n in range(3))
     assert min(one.low[2] for one in swept) == 0.0
     assert max(one.low[1] for one in swept) > 0.0 and max(one.high[1] for one in swept) > 4.0
+
+
+def out_of_bed(ramp_seconds: float) -> tuple[str, float, float]:
+    """Return by what, how far and how soon somebody in a bed between a near ramp and a far door gets out."""
+    ramp = gate("ramp", "rear", (8.0, 1.0, 0.0), (8.0, 3.0, 2.0), ramp_seconds)
+    bed = bed_across((5.5, 1.5, 0.0), (1.0, 1.0, 0.3))
+    one = replace(setting(gates=(DOOR, ramp)), beds=(bed,), exits=(closed(DOOR[0]), closed(ramp[0])))
+    one = replace(one, fixed=(replace(body("bed", block((5.5, 1.5, 0.0), (1.0, 1.0, 0.3))), of=bed.of),))
+    board = Board(one)
+    out = leaving(board, board.state(is_goal=False))
+    assert out.seconds is not None
+    ((_, name, far),) = out.ways
+    return name, far, out.seconds
+
+
+def test_what_opens_slowly_is_passed_by_where_another_exit_is_sooner() -> None:
+    """By hand: the ramp is 2 m off, the door 4.4 m at the least; at half a metre a second that is 4.8 s more."""
+    name, near, soon = out_of_bed(10.0)
+    assert name == "ramp" and soon == pytest.approx(20.0 + near / 0.5 + 10.0 + 5.0)
+    name, far, late = out_of_bed(30.0)
+    assert name == "door" and late == pytest.approx(20.0 + far / 0.5 + 10.0 + 5.0)
+    assert near < far and late < 20.0 + near / 0.5 + 30.0 + 5.0
+
+
+def test_a_bed_that_lies_packed_for_the_road_is_not_one_somebody_lies_on() -> None:
+    cot = thing("cot", block((0.0, 0.0, 0.0), (1.0, 1.0, 1.0)), block((4.0, 1.0, 0.0), (2.0, 1.0, 0.4)), goal=1)
+    bed = replace(bed_across((4.0, 1.0, 0.0), (2.0, 1.0, 0.4)), of=cot.of, name="cot")
+    board = Board(replace(setting(cot), beds=(bed,), exits=(closed(DOOR[0]),)))
+    assert leaving(board, board.state(is_goal=False)).word == "unknown"
+    assert leaving(board, board.state(is_goal=True)).word == "found"
