@@ -55,6 +55,7 @@ def test_a_thumb_reaches_the_screens(serve: Callable[..., Served], show: Callabl
     desk = show(serve("whimbrel"))
     desk.page.set_viewport_size({"width": PHONE[0], "height": PHONE[1]})
     desk.page.get_by_role("button", name="Screens", exact=True).click()
+    expect(desk.page.locator(".rail a").first).to_be_visible()
     boxes = desk.page.locator(".rail a").evaluate_all(
         "all => all.map(one => one.getBoundingClientRect()).map(one => [one.top, one.bottom, one.height])"
     )
