@@ -34,12 +34,18 @@ def kept_of(
 ) -> Section:
     """Return what safety sees of the rig, whatever stands; ``known`` keeps which unchanged parts tell it something."""
     known = {} if known is None else known
+    slept_on = {person.sleeps for _, person in people if person.sleeps}
     parts, openings = tuple(one for one in items["parts"] if _tells(one, known)), items["openings"]
     return Section(
         ways=tuple(way for one in openings if (way := _way(one, words)) is not None),
         holes=tuple(Hole(one.of, one.name, one.place, one.words.now.strip()) for one in openings),
         kept=tuple(kept for one in parts if (kept := _kept(one)) is not None),
         beds=tuple(one.of for one in parts if _is_bed_for_a_while(one)),
+        counted=tuple(
+            (one.of, one.words.count)
+            for one in items["parts"]
+            if one.words.count is not None and not one.words.at and (one.name in slept_on or _is_bed_for_a_while(one))
+        ),
         sleepers=tuple(Sleeper(name, person.sleeps) for name, person in people),
         shut_offs=tuple(_shut_offs(parts, openings, items["wires"])),
         room=room,

@@ -116,6 +116,44 @@ def test_who_has_no_bed_yet_lies_on_a_stand_in() -> None:
     assert {one.of for one in result(later, (MORE, cot)).aisles or ()} == {"parts[cot]"}
 
 
+GUEST = (
+    ("sleeps: bed}", "sleeps: bed}\n  guest: {weight: 70, height: 1650, sleeps: bed}"),
+    ("people: [owner]", "people: [owner, guest]"),
+)
+LATER = ("weight: 60, stage: shell, done: yes", "weight: 60, stage: later")
+COT = "size: 1900 x 600 x 300, weight: 5, stage: shell, done: %s, until: shell"
+
+
+def test_two_cots_on_one_line_are_one_place_and_the_other_is_asked_for() -> None:
+    cots = f"  cots: {{x: 600, side: left, z: 0, {COT % 'yes'}, count: 2, when_sleeping: {{x: 600, side: left, z: 0}}}}"
+    asked = ("unknown", "who-sleeps-where", "parts[cots]")
+    assert asked in kinds(LATER, (MORE, cots), *GUEST)
+    assert asked not in kinds(LATER, (MORE, cots))
+    # Two who share one wide bed have their place.
+    assert not any(code == "who-sleeps-where" for _, code, _ in kinds(*GUEST))
+    two = ("weight: 60, stage: shell, done: yes", "weight: 60, stage: shell, done: yes, count: 2")
+    assert ("unknown", "who-sleeps-where", "parts[bed]") in kinds(two, *GUEST)
+
+
+def test_of_two_stand_ins_each_sleeper_has_one() -> None:
+    cots = "\n".join(
+        f"  {name}: {{x: 600, side: {side}, z: 0, {COT % 'yes'}, when_sleeping: {{x: 600, side: {side}, z: 0}}}}"
+        for name, side in (("cot-left", "left"), ("cot-right", "right"))
+    )
+    found = result(LATER, (MORE, cots), *GUEST)
+    assert [(one.name, one.sleepers) for one in found.beds] == [("cot-left", ("owner",)), ("cot-right", ("guest",))]
+    assert {(one.of, one.sleepers) for one in found.aisles or ()} == {
+        ("parts[cot-left]", ("owner",)),
+        ("parts[cot-right]", ("guest",)),
+    }
+    assert not any(code == "who-sleeps-where" for _, code, _ in kinds(LATER, (MORE, cots), *GUEST))
+
+
+def test_a_stand_in_that_is_there_perhaps_is_no_bed() -> None:
+    cot = f"  cot: {{x: 600, side: left, z: 0, {COT % 'part'}, when_sleeping: {{x: 600, side: left, z: 0}}}}"
+    assert ("unknown", "who-sleeps-where", "people[owner]") in kinds(LATER, (MORE, cot))
+
+
 def test_only_the_home_country_rules_how_it_is_built() -> None:
     assert law_of(("US-NC", "UK"), date(2026, 6, 1)).is_known
     assert not law_of(("UK", "US-NC"), date(2026, 6, 1)).is_known

@@ -12,15 +12,19 @@ from boxwright.model.trailer import Person
 def beds_tonight(
     fitted: Iterable[Fitted], there: Container[str], people: tuple[tuple[str, Person], ...]
 ) -> tuple[Bed, ...]:
-    """Return what people sleep on of what is there; who has no bed that stands lies on the first stand-in."""
+    """Return what people sleep on of what is there; each who has no bed that stands lies on a stand-in of their own.
+
+    Where there are fewer stand-ins than people the last of them carries the rest.
+    """
     standing = tuple(one for one in fitted if one.of in there)
     names = {one.name for one in standing}
     bedless = tuple(name for name, person in people if person.sleeps not in names)
-    meanwhile = next((one.of for one in standing if one.is_stand_in), "") if bedless else ""
+    free = [one.of for one in standing if one.is_stand_in for _ in range(min(one.count, len(bedless)))]
+    lies_on_it = [(free[min(place, len(free) - 1)], name) for place, name in enumerate(bedless) if free]
     found = []
     for one in standing:
         sleepers = tuple(name for name, person in people if person.sleeps == one.name)
-        sleepers += bedless if one.of == meanwhile else ()
+        sleepers += tuple(name for of, name in lies_on_it if of == one.of)
         if sleepers:
             mattress = one.facet.mattress if one.facet is not None else None
             thick, lies_on = (mattress[2], mattress[:2]) if mattress is not None else (0.0, None)

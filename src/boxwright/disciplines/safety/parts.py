@@ -177,12 +177,16 @@ class ShutOff:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """What safety sees of the rig, whatever stands. ``beds`` are the parts somebody may lie on for a while instead."""
+    """What safety sees of the rig, whatever stands. ``beds`` are the parts somebody may lie on for a while instead.
+
+    ``counted`` are the parts slept on that are several pieces in one line, and so in one place, and how many.
+    """
 
     ways: tuple[Way, ...] = ()
     holes: tuple[Hole, ...] = ()
     kept: tuple[Kept, ...] = ()
     beds: tuple[str, ...] = ()
+    counted: tuple[tuple[str, int], ...] = ()
     sleepers: tuple[Sleeper, ...] = ()
     shut_offs: tuple[ShutOff, ...] = ()
     room: Surfaces | None = None

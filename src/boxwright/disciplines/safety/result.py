@@ -90,12 +90,16 @@ class Fuelled:
 
 @dataclass(frozen=True, slots=True)
 class Bed:
-    """A place somebody sleeps at in one slot, with the ends of its box; ``of`` is the path of the part."""
+    """A place somebody sleeps at in one slot, with the ends of its box; ``of`` is the path of the part.
+
+    ``pieces`` is how many of it one line stands for; only one of them has a place.
+    """
 
     of: str
     name: str
     sleepers: tuple[str, ...]
     at: tuple[Band, Band, Band] | None
+    pieces: int = 1
 
 
 @dataclass(frozen=True, slots=True)

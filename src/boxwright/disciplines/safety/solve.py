@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from math import inf, isfinite
 
@@ -191,12 +191,16 @@ def _less(band: Band, by: float) -> Band:
 
 
 def _beds(own: Section, sleepers: tuple[Sleeper, ...], stood: tuple[Stood, ...]) -> tuple[Bed, ...]:
-    """Return the beds somebody lies on, in file order; who sleeps on one that is not in lies on a stand-in."""
+    """Return the beds somebody lies on, in file order; each who sleeps on one that is not in lies on a stand-in."""
+    pieces = dict(own.counted)
     meanwhile = [one for one in stood if one.of in own.beds and one.is_there]
+    free = [one for one in meanwhile for _ in range(min(pieces.get(one.of, 1), len(sleepers)))]
     found: dict[str, Bed] = {}
     for sleeper in sleepers:
-        placed = [one for one in stood if sleeper.bed and one.name == sleeper.bed] or meanwhile
-        for one in placed[:1]:
-            bed = found.get(one.of) or Bed(one.of, one.name, (), ends_of(one.place))
-            found[one.of] = Bed(bed.of, bed.name, (*bed.sleepers, sleeper.name), bed.at)
+        one = next((one for one in stood if sleeper.bed and one.name == sleeper.bed), None)
+        if one is None and free:
+            one = free.pop(0) if len(free) > 1 else free[0]
+        if one is not None:
+            bed = found.get(one.of) or Bed(one.of, one.name, (), ends_of(one.place), pieces.get(one.of, 1))
+            found[one.of] = replace(bed, sleepers=(*bed.sleepers, sleeper.name))
     return tuple(found.values())

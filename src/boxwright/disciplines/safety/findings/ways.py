@@ -75,6 +75,11 @@ def who_sleeps_where(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
             says = f"it is not written on what {sleeper.name} sleeps, so no way out from there can be judged"
             act = f"Write on what {sleeper.name} sleeps, such as sleeps: bunk"
         yield question(code, where, says, act, 2, f"{where}.sleeps", protects=False)
+    for bed in result.beds:
+        if bed.pieces > 1 and len(bed.sleepers) > 1:
+            says = f"{bed.name} is {bed.pieces} pieces with one place; nobody wrote where the rest stand at night"
+            act = f"Write a line for each of {bed.name}, with its own place for the night"
+            yield question(code, bed.of, says, act, 5, f"{bed.of}.count", protects=False)
 
 
 def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
