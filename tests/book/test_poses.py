@@ -84,11 +84,29 @@ def test_ways_out_are_numbered_and_told_with_what_is_in_them() -> None:
     assert [(row["No."], row["Way out"]) for row in rows] == [
         ("1", "side-door"), ("2", "ramp"), ("3", "window-right"), ("3", "window-right, climbing"),
     ]  # fmt: skip
-    assert rows[0]["Opens"].endswith("from inside") and rows[1]["Opens"].endswith("not from inside")
+    assert rows[0]["Opens"].endswith("from inside") and rows[1]["Opens"].endswith("NOT FROM INSIDE")
     assert rows[2]["In the way"] == "bench-right" and rows[3]["Over"] == "bench-right"
     (blocked,) = [row for row in grid(drawn("dunlin", 5)["exits"]) if row["Way out"] == "rear"]
     assert blocked["Wide"] == "250 mm" and blocked["In the way"] == "bowls-crates"
     assert "250 mm only: bowls-crates" in words(drawn("dunlin", 5)["exits"])
+
+
+@pytest.mark.parametrize("use", ["sleep", "tow"])
+def test_a_way_that_does_not_count_is_crossed_out_in_the_words_of_the_card_whatever_is_drawn_for(use: Use) -> None:
+    sheet = drawn("whimbrel", 10, use)["exits"]
+    assert {"2: NOT FROM INSIDE", "3: NOT TRIED YET"} <= set(words(sheet)) and "1" in words(sheet)
+    crossed = {mark.of for mark in marks(sheet) if isinstance(mark, Line) and mark.line == "cut" and _is_outside(mark)}
+    assert crossed == {"openings[ramp]", "openings[window-right]"}
+    dashed = {mark.of for mark in marks(sheet) if isinstance(mark, Line) and mark.line == "hidden"}
+    assert {"openings[ramp]", "openings[window-right]"} <= dashed and "openings[side-door]" not in dashed
+    # Nothing measured is promised of a way that does not count.
+    assert not any(isinstance(mark, Line) and mark.line == "centre" and mark.of in crossed for mark in marks(sheet))
+
+
+def _is_outside(mark: Line) -> bool:
+    """Return whether a line lies outside the walls of Whimbrel, where the numbers stand."""
+    (x, y), (to_x, to_y) = mark.start, mark.end
+    return min(abs(y), abs(to_y)) > 1.1 or min(x, to_x) > 4.4
 
 
 def test_without_a_bed_no_way_out_of_one_is_drawn_and_that_is_said() -> None:

@@ -10,10 +10,12 @@ from boxwright.disciplines.layout.parts import Facet
 from boxwright.disciplines.layout.posing import Posed, WayOut
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import is_exit, ways_out
+from boxwright.disciplines.safety.result import Exit
 from boxwright.drawing import Sheet
 from boxwright.finding import Use
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Item, Rig
+from boxwright.study.at_night import exits_at_night
 from boxwright.study.slots import Slot
 from boxwright.study.standing import cut
 from boxwright.units import Band, HeaderUnits
@@ -60,19 +62,32 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     numbers = {way.of: number for number, way in enumerate(rig.safety.ways, start=1)}
     exits = tuple(one for one in openings if one.of in numbers and is_exit(one))
     aisles = ways_out(bodies, beds, exits, own.room) if pose == "night" else ()
+    at_night = exits_at_night(rig, slot, standing) if pose == "night" else ()
+    warnings = {one.way.of: safety.warning_of(one) for one in at_night}
     return Posed(
         pose,
         load.name,
         planned,
         bodies,
         beds,
-        tuple(WayOut(numbers[one.of], one, _opens(items[one.of])) for one in exits),
+        tuple(
+            WayOut(numbers[one.of], one, _opens(items[one.of], warnings.get(one.of)), warnings.get(one.of, ""))
+            for one in exits
+        ),
         aisles,
         every_fit(bodies, beds if pose == "night" else (), openings, rig.people, own.room, rig.trailer.deck_height),
         tuple((name, person.height or UNKNOWN) for name, person in rig.people),
         own.room,
         units,
     )
+
+
+def at_night_of(rig: Rig, slot: Slot) -> tuple[Exit, ...]:
+    """Return the ways out at the stage of a slot with people asleep inside, in the load state the night is drawn in."""
+    load = _load(rig, slot, "sleep")
+    if load is None:
+        return slot.safety.exits if slot.safety is not None else ()
+    return exits_at_night(rig, slot, cut(rig, slot.number, slot.is_ticked, load, "sleep"))
 
 
 def _load(rig: Rig, slot: Slot, use: Use) -> LoadState | None:
@@ -86,11 +101,10 @@ def _load(rig: Rig, slot: Slot, use: Use) -> LoadState | None:
     return min(fitting, key=lambda one: (one.cargo is not None, len(one.out)), default=named)
 
 
-def _opens(item: Item) -> str:
-    """Return how an opening opens, and whether from inside, in words of the rig file."""
-    facet, guarded = item.facet("layout"), item.facet("safety")
+def _opens(item: Item, warning: str | None) -> str:
+    """Return how an opening opens, and whether from inside: in words of the rig file, or of the card at the door."""
+    facet = item.facet("layout")
     swing = facet.swing if isinstance(facet, Facet) else None
     how = f"{swing.opens}, hinged {swing.hinge}".strip(", ") if swing is not None and swing.hinge else ""
-    release = guarded.release if isinstance(guarded, safety.Facet) else None
-    inside = {"inside": "from inside", "none": "not from inside"}.get(str(release or ""), "")
+    inside = "from inside" if warning == "" else warning or ""
     return "; ".join(one for one in (how, inside) if one) or "not written"

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boxwright.book import changeover_card
 from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
-from boxwright.book.poses import pose_sheets
+from boxwright.book.poses import at_night_of, pose_sheets
 from boxwright.book.worded import worded
 from boxwright.disciplines import frame, safety, towing, weight
 from boxwright.disciplines.frame.drawn import Drawn, Ruler
@@ -91,7 +91,8 @@ def _of_safety(asked: Printing) -> tuple[Sheet, ...]:
     rig, slot = asked.rig, asked.slot
     if slot is None or slot.safety is None:
         return ()
-    return safety.sheets(slot.safety, rig.header.countries, rig.safety.shut_offs, asked.units)
+    result = replace(slot.safety, exits=at_night_of(rig, slot))
+    return safety.sheets(result, rig.header.countries, rig.safety.shut_offs, asked.units)
 
 
 IN_ORDER: tuple[tuple[str, Callable[[Printing], tuple[Sheet, ...]]], ...] = (

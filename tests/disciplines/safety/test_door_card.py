@@ -14,7 +14,7 @@ from boxwright.drawing.paper import PAPERS, TitleBlock
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from boxwright.units import HeaderUnits
-from tests.disciplines.safety.test_ways import DOOR, result
+from tests.disciplines.safety.test_ways import BIN, DOOR, result
 from tests.study.demo import RIGS
 
 TITLE = TitleBlock("Whimbrel", "as planned", "A", "2026-06-01", "inches", ("Local law comes first.",), True)
@@ -102,3 +102,17 @@ def test_shore_battery_and_fuel_are_told_by_what_the_plan_says() -> None:
     assert "Shore: plug out of inlet-30A" in said
     assert "Battery, last: fuses at battery, in front-cabinet" in said
     assert "Fuel: valve at tank, heater-fuel" in said
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        ("clear: {width: 700, height: 500}", "clear: {width: 200, height: 500}", "TOO SMALL"),
+        ("  # one more", f"{BIN % (3650, 330)}", "SHUT BY bin"),
+        ("extinguisher: {x: 3000, wall: right", "extinguisher: {x: 3000, side: right+400", "NO EXTINGUISHER"),
+    ],
+)
+def test_what_counts_for_nobody_is_told_so(old: str, new: str, words: str) -> None:
+    (sheet,) = sheets(result((old, new)), ("US-NC",), (), INCHES)
+    (before,) = sheets(result(), ("US-NC",), (), INCHES)
+    assert words in cells(sheet) and words not in cells(before)

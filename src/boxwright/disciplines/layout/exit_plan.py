@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from boxwright.disciplines.layout.plan import ABOVE
 from boxwright.disciplines.layout.plan_ways import line_of, way_marks
 from boxwright.disciplines.layout.posing import DATUM, Posed, WayOut, named
 from boxwright.disciplines.layout.room_plan import room_plan
 from boxwright.disciplines.layout.terraces import UPRIGHT, is_placed, levels_of
 from boxwright.disciplines.layout.ways import scene_drawn
-from boxwright.drawing import Grid, Leader, Mark, Shape, Sheet, Symbol, Text, View
+from boxwright.drawing import Grid, Leader, Line, Mark, Shape, Sheet, Symbol, Text, View
 from boxwright.drawing.mark import Point
 from boxwright.exchange import Aisle
 from boxwright.units import show_band
@@ -18,11 +20,14 @@ NOTES = (
     "Numbers are those of the card at the door. Widths are of the way up to the opening and through its hole; what a "
     "frame, a blind or a stay leaves of it is measured with the unit open.",
     "A way is as wide as its narrowest place. Walk each one in the dark once.",
+    "A number that is crossed out, with a way in dashes, is no way out to count on: why stands beside it.",
 )
 AWAY = 0.5
 """How far (m) outside its wall the number of a way out stands."""
 HALF = 0.11
 """Half the side (m) of the square around a number."""
+BEYOND = 0.5
+"""How far beyond the number, in parts of its own distance, stands why nobody may count on it."""
 
 
 def exit_plan(posed: Posed) -> Sheet:
@@ -43,7 +48,11 @@ def exit_plan(posed: Posed) -> Sheet:
             continue
         drawn.add((aisle.of, aisle.leads_to))
         scene = scene_drawn(posed.bodies, bed, way.opening, posed.room, bool(aisle.over))
-        marks += way_marks(scene, line_of(scene, way.opening, width), width, posed.length(width), way.opening.of)
+        line = line_of(scene, way.opening, width)
+        if way.warning:
+            marks += [Line(start, end, "hidden", way.opening.of) for start, end in pairwise(line)]
+        else:
+            marks += way_marks(scene, line, width, posed.length(width), way.opening.of)
     marks += [mark for one in posed.exits for mark in _number(one, posed)]
     view = View("Ways out at night", ABOVE, tuple(marks), DATUM)
     grids = (Grid("Ways out", *_rows(posed, by_path)),) if posed.aisles else ()
@@ -66,13 +75,26 @@ def _number(one: WayOut, posed: Posed) -> list[Mark]:
     if one.opening.wall not in out:  # a square in the room would hide what stands there
         length, width, _ = one.opening.place.size
         corner = x - length / 2.0, y + width / 2.0
-        return [Leader(corner, f"{one.number}: {one.opening.name}", one.opening.of)]
+        words = f"{one.number}: {one.opening.name}" + (f", {one.warning}" if one.warning else "")
+        return [Leader(corner, words, one.opening.of), *_crossed((x, y), one)]
     dx, dy = out[one.opening.wall]
     at, half = (x + dx, y + dy), HALF
     corners = ((at[0] - half, at[1] - half), (at[0] + half, at[1] - half),
                (at[0] + half, at[1] + half), (at[0] - half, at[1] + half))  # fmt: skip
     of = one.opening.of
-    return [Shape(corners, "cut", of, "none"), Text(at, str(one.number), of, "normal", may_move=False)]
+    square = Shape(corners, "cut", of, "none")
+    if not one.warning:
+        return [square, Text(at, str(one.number), of, "normal", may_move=False)]
+    beyond = at[0] + dx * BEYOND, at[1] + dy * BEYOND
+    return [square, *_crossed(at, one), Text(beyond, f"{one.number}: {one.warning}", of, "normal")]
+
+
+def _crossed(at: Point, one: WayOut) -> list[Mark]:
+    """Return a cross through the number of a way out that nobody may count on."""
+    if not one.warning:
+        return []
+    (x, y), half = at, HALF * 1.5
+    return [Line((x - half, y + way * half), (x + half, y - way * half), "cut", one.opening.of) for way in (1.0, -1.0)]
 
 
 def _rows(

@@ -20,11 +20,15 @@ POSES: dict[Pose, str] = {"travel": "on the road", "night": "at night", "work": 
 
 @dataclass(frozen=True, slots=True)
 class WayOut:
-    """An opening one may leave by: its number on the card at the door, and how it opens, in words."""
+    """An opening one may leave by: its number on the card at the door, and how it opens, in words.
+
+    ``warning`` is why nobody may count on it, in the words of the card; empty where it is a way out.
+    """
 
     number: int
     opening: Closed
     opens: str
+    warning: str = ""
 
 
 @dataclass(frozen=True, slots=True)

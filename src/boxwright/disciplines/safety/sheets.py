@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from boxwright.disciplines.safety.parts import ShutOff
 from boxwright.disciplines.safety.result import Device, Exit, Result
 from boxwright.disciplines.safety.sourced import DOOR_CARD, EMERGENCY
+from boxwright.disciplines.safety.telling import name_of
 from boxwright.units import HeaderUnits, show
 
 if TYPE_CHECKING:
@@ -89,16 +90,25 @@ def _wall(one: Exit) -> str:
     return {"roof": "roof", "floor": "floor"}.get(one.way.wall, f"{one.way.wall} wall" if one.way.wall else "no wall")
 
 
-def _opens(one: Exit) -> str:
-    """Return how one leaves by a way out, in as few words as can be."""
-    if one.there == "perhaps":
+def warning_of(one: Exit) -> str:
+    """Return why nobody may count on a way out, in as few words as can be; nothing where it is one."""
+    if one.there != "yes":
         return "NOT IN YET"
     if one.opens == "none":
         return "NOT FROM INSIDE"
     if one.opens in ("key", "tool"):
         return f"ONLY WITH A {one.opens.upper()}"
-    if one.opens == "unknown":
-        return "NOT TRIED YET"
+    if one.is_held_shut and one.struck is not None:
+        return f"SHUT BY {name_of(one.struck.to)}"
+    if one.is_too_small:
+        return "TOO SMALL"
+    return "NOT TRIED YET" if one.opens == "unknown" else ""
+
+
+def _opens(one: Exit) -> str:
+    """Return how one leaves by a way out, or why nobody does."""
+    if warning := warning_of(one):
+        return warning
     by = f", by {one.released_by.partition('[')[2].rstrip(']')}" if one.released_by else ""
     turns = one.way.turns.partition(" hinged ")
     return f"opens {turns[0]}{by}" if turns[0] else f"opens from inside{by}"
@@ -116,7 +126,7 @@ def _fire(result: Result, shown_in: HeaderUnits) -> Grid:
     from boxwright.drawing import Grid
 
     rows, of = [(str(number), says) for number, says in enumerate(DOOR_CARD["fire"], 1)], [""] * len(DOOR_CARD["fire"])
-    hanging = [one for one in result.extinguishers if one.there == "yes"]
+    hanging = [one for one in result.extinguishers if one.helps == "yes"]
     for device in hanging:
         rows.append(("", f"Extinguisher: {_place(device, result, shown_in) or BLANK}"))
         of.append(device.kept.of)

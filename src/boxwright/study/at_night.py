@@ -1,0 +1,45 @@
+"""The ways out with people asleep inside, for whoever draws the night from a slot of another use."""
+
+from __future__ import annotations
+
+from boxwright.disciplines import layout, safety, structure
+from boxwright.disciplines.frame.shell import shell
+from boxwright.disciplines.safety.result import Exit
+from boxwright.rig.rig import Rig
+from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
+from boxwright.study.slots import Slot
+from boxwright.study.standing import Standing
+from boxwright.study.way_out import left_open
+from boxwright.study.worked import kept_standing, openings_standing
+
+
+def exits_at_night(rig: Rig, slot: Slot, standing: Standing) -> tuple[Exit, ...]:
+    """Return the ways out with people asleep inside, whatever the slot is of; ``standing`` is what stands then."""
+    if slot.safety is None or slot.frame is None or slot.box is None:
+        return ()
+    if slot.use == "sleep":
+        return slot.safety.exits
+    bare = shell(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings)
+    laid = layout.solve(
+        rig.layout,
+        stood_of(standing.frames),
+        heavy_of(standing.frames, rig.layout),
+        openings_of(standing.openings),
+        hull_of(bare, slot.box),
+        rig.people,
+        "sleep",
+    )
+    found = safety.solve(
+        rig.safety,
+        kept_standing(standing.frames, rig.safety),
+        openings_standing(standing.openings),
+        (),
+        (),
+        None,
+        left_open(laid, rig.safety),
+        (),
+        "sleep",
+        rig.header.countries,
+        slot.safety.judged_on,
+    )
+    return found.exits
