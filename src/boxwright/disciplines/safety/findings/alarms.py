@@ -18,8 +18,8 @@ AWAY = "is outside the room, or shut in"
 def smoke_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that somebody sleeps without a smoke alarm.
 
-    Asks: does a smoke alarm stand wherever somebody sleeps
-    Limit: one
+    Asks: does a smoke alarm stand in the room wherever somebody sleeps
+    Limit: one; our own rule, practice: nobody is to sleep where none warns; local code may ask more
     Source: own-rule
     Lever: fit one
     """
@@ -30,8 +30,8 @@ def smoke_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that somebody sleeps without an alarm of carbon monoxide.
 
-    Asks: does an alarm of carbon monoxide stand wherever somebody sleeps; a neighbour's engine is enough to need it
-    Limit: one
+    Asks: does an alarm of carbon monoxide stand in the room of a sleeper; a neighbour's engine is enough to need it
+    Limit: one; our own rule, practice: nobody is to sleep where none warns; local code may ask more
     Source: own-rule
     Lever: fit one
     """
@@ -172,8 +172,8 @@ def _numbered(code: str, where: str, says: str, act: str, number: float, limit: 
 def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that somebody sleeps without an extinguisher, or with one that does not suit what may burn.
 
-    Asks: does an extinguisher stand that puts out solids, and liquids where a liquid or a gas is aboard
-    Limit: one
+    Asks: does an extinguisher stand in the room that puts out solids, and liquids where a liquid or a gas is aboard
+    Limit: one; our own rule, practice: nobody is to sleep where none is at hand; local code may ask more
     Source: own-rule, own-label
     Lever: fit one, and write what it puts out from its label
     """

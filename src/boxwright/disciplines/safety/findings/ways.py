@@ -86,7 +86,8 @@ def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     """Say which way out nobody inside can open while it is barred outside.
 
     Asks: can every door, ramp, hatch and window to leave by be opened from inside, barred outside, without key or tool
-    Limit: every one that stands
+    Limit: every one that stands; our own rule, practice: nobody is to sleep where they can be shut in; local code may
+        ask more
     Source: own-rule
     Lever: a release inside
     """
@@ -115,7 +116,7 @@ def release_not_fitted(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     """Say which release is had or planned and does not stand, while its opening cannot be opened from inside.
 
     Asks: does every part that is to release an opening stand, where that opening has no other release
-    Limit: every one
+    Limit: every one; our own rule, practice: nobody is to sleep where they can be shut in; local code may ask more
     Source: own-rule
     Lever: fit it, and tick it
     """
@@ -145,8 +146,9 @@ def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say from which sleeping place there are not two ways out.
 
     Asks: are there two unobstructed ways out of every sleeping place, at this stage and in this use
-    Limit: two in the United States (NFPA 1192 as quoted); elsewhere two by the own rule, which asks and never stops
-    Source: nfpa-1192 6.2.1.2, own-rule
+    Limit: two in the United States (NFPA 1192 as quoted); elsewhere two by the own rule, which asks and never stops.
+        What counts is our own measure, practice: under 300 mm (12 in) of hole or way is none; local code may ask more
+    Source: nfpa-1192 6.2.1.2, own-rule, practice
     Lever: a second way out that opens from inside, and nothing in front of it
     """
     code = "safety/two-ways-out"
