@@ -10,7 +10,8 @@ from dataclasses import dataclass
 
 from boxwright.rig.document import Trouble
 
-UNREADABLE = re.compile("[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+UNREADABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
+"""Written as what it is, not as what it is not: the turned-round set takes ten times as long to make at each start."""
 TABBED = re.compile(r"(?:(?<=[\r\n])|\A)( *\t[ \t]*)([^\s#])?")
 INDENT = re.compile(r"[\r\n]( +)[^\s#]")
 
