@@ -118,3 +118,28 @@ def test_the_worst_of_some_verdicts_is_the_first_of_the_worst() -> None:
     asks = [verdict("tow", load, "liners", (UNKNOWN,), ALL) for load in ("departure", "going-home")]
     assert worst([go, *asks]) is asks[0]
     assert worst([]) is None
+
+
+def test_a_cause_that_more_than_one_rule_tells_of_is_said_once_and_no_rule_is_dropped() -> None:
+    def of(code: str, says: str, *because: str) -> Finding:
+        return Finding(
+            f"safety/{code}", because[0], "stop", says, protects=True, uses=("sleep",), because=because, act="Do it."
+        )
+
+    few = of("two-ways-out", "one way out", "openings[ramp]", "openings[window]", "parts[bed]")
+    shut = of("opens-from-inside", "ramp is shut", "openings[ramp]")
+    release = of("release-not-fitted", "no release", "parts[release]", "openings[ramp]")
+    other = of("opens-from-inside", "door wants a key", "openings[door]")
+    fuel = of("fuel-inside", "petrol inside", "parts[can]")
+    one = verdict("sleep", "night", "liners", (few, shut, release, other, fuel), ALL)
+    assert one.says == (
+        "one way out; of the same cause: opens-from-inside, release-not-fitted",
+        "door wants a key",
+        "petrol inside",
+    )
+    assert one.because == tuple(one.code for one in (few, shut, release, fuel))
+    # Without the rule that counts them, what opens it tells the cause; what only hinders is never taken with it.
+    assert verdict("sleep", "night", "liners", (release, shut), ALL).says == (
+        "ramp is shut; of the same cause: release-not-fitted",
+    )
+    assert len(verdict("sleep", "night", "liners", (few, replace(shut, protects=False)), ALL).says) == 2

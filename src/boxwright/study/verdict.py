@@ -51,6 +51,9 @@ RESTS_ON: dict[Use, tuple[str, ...]] = {
 MOST_QUESTIONS = 3
 NOT_JUDGED = "not judged: "
 """How the reason begins that names the chapters without rules."""
+TELL_THE_CAUSE = {"safety/two-ways-out": 0, "safety/opens-from-inside": 1}
+"""Rules that tell what they come from, the most telling first: what else stops for that alone is said with them."""
+SAME_CAUSE = "; of the same cause: "
 WORST_FIRST: tuple[Answer, ...] = ("no", "ask", "limits", "go")
 
 
@@ -88,7 +91,7 @@ def verdict(use: Use, load: str, stage: str, findings: Iterable[Finding], judged
         answer = "limits"
     not_judged = [f"not-judged/{folder}" for folder in missing]
     codes = [finding.code for finding in (*stops, *barred, *asking, *limiting, *until_measured)]
-    says = [finding.says for finding in (*stops, *barred)]
+    says = [*_causes(stops), *(finding.says for finding in barred)]
     says += [finding.says for finding in (*asking, *limiting)]
     says += [f"until measured: {finding.says}" for finding in until_measured]
     # Last: what is known of the trailer is read first, and what nobody judged behind it.
@@ -106,6 +109,24 @@ def verdict(use: Use, load: str, stage: str, findings: Iterable[Finding], judged
         questions=_questions((*barred, *asking)),
         says=tuple(dict.fromkeys(says)),
     )
+
+
+def _causes(stops: list[Finding]) -> list[str]:
+    """Return the reasons of some stops, a cause that more than one of them tells of said once."""
+    told: dict[Finding, list[str]] = {}
+    for one in sorted(stops, key=lambda one: TELL_THE_CAUSE.get(one.code, len(TELL_THE_CAUSE))):
+        first = next((first for first in told if _is_of_one_cause(first, one)), None)
+        if first is None:
+            told[one] = []
+        else:
+            told[first].append(one.code.partition("/")[2])
+    same = {one: SAME_CAUSE + ", ".join(dict.fromkeys(codes)) if codes else "" for one, codes in told.items()}
+    return [one.says + same[one] for one in stops if one in same]
+
+
+def _is_of_one_cause(first: Finding, other: Finding) -> bool:
+    is_told = first.code in TELL_THE_CAUSE and first.code != other.code
+    return is_told and other.protects and not set(first.because).isdisjoint(other.because)
 
 
 def _most_telling_first(bearing: tuple[Finding, ...]) -> list[Finding]:

@@ -139,7 +139,8 @@ def release_not_fitted(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             when = f"goes in at stage {kept.stage}" if kept.is_planned and kept.stage else "has no stage yet"
             says = f"{kept.name} is not fitted ({when}), and without it nobody can open {opening.way.name} from inside"
             lever = f"{kept.of}.done" if kept.is_planned else f"{kept.of}.stage"
-            yield stop(code, kept.of, says, f"Fit {kept.name}, write its stage and tick it", 60, lever)
+            made = stop(code, kept.of, says, f"Fit {kept.name}, write its stage and tick it", 60, lever)
+            yield replace(made, because=(kept.of, opening.way.of))
 
 
 def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
