@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from datetime import date
 
 import pytest
 
-from boxwright.disciplines.safety.findings import RULES
+from boxwright.disciplines.safety.findings import RULES, two_ways_out, way_blocked
 from boxwright.disciplines.safety.result import Result
 from boxwright.disciplines.safety.sourced import law_of, word_means
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
+from boxwright.units import Band, HeaderUnits
 from tests.disciplines.safety.test_findings import JUDGED_ON, edited, worked
 
 DOOR = "stage: shell, cut: yes, done: yes, release: inside, swing"
@@ -277,3 +279,62 @@ def test_what_lies_over_a_hatch_or_close_under_it_shuts_it(more: str, kind: str)
     assert "  hatch:" in text
     found = {(one.kind, one.code, one.where) for one in worked(text, "sleep")}
     assert {one for one, code, _ in found if code == "safety/two-ways-out"} == ({kind} if kind else set())
+
+
+NIGHT = "night: {cargo: all, tanks: {can: full}"
+
+
+def test_a_can_that_may_be_full_is_not_empty() -> None:
+    inside = ("can: {x: -500", "can: {x: 100")
+    assert ("stop", "fuel-inside", "parts[can]") in kinds(inside, (NIGHT, "night: {cargo: all"))
+
+
+@pytest.mark.parametrize(("x", "is_inside"), [("-500..-100", True), ("-500..-320", False)])
+def test_a_can_that_may_reach_into_the_room_is_inside(x: str, is_inside: bool) -> None:
+    """Its 300 mm end at the front wall when it begins at -300 mm; at best both are outside."""
+    found = kinds(("can: {x: -500", f"can: {{x: {x}"))
+    assert (("stop", "fuel-inside", "parts[can]") in found) is is_inside
+
+
+def test_the_frame_of_a_bare_leaf_takes_its_share_of_the_hole() -> None:
+    # The table has 100 mm for a frame, both sides together; the hole is 700 x 1800 mm.
+    (door,) = [one for one in result().exits if one.way.name == "door"]
+    assert door.clear is not None
+    assert [(one.low, one.best, one.high) for one in door.clear] == [
+        (pytest.approx(0.6),) * 3,
+        (pytest.approx(1.7),) * 3,
+    ]
+    narrow = ("x: 3300, width: 700", "x: 3300, width: %s")
+    assert ("stop", "two-ways-out", "openings[door]") in kinds((narrow[0], narrow[1] % "399"))
+    assert ("stop", "two-ways-out", "openings[door]") not in kinds((narrow[0], narrow[1] % "401"))
+
+
+@pytest.mark.parametrize(("low", "high", "counts"), [(0.1, 0.299, False), (0.1, 0.301, True), (0.299, 0.6, True)])
+def test_only_a_way_that_is_narrow_at_its_widest_is_shut(low: float, high: float, counts: bool) -> None:
+    found = result()
+    aisles = tuple(
+        replace(one, width=Band((low + high) / 2.0, low, high)) if one.leads_to == "openings[door]" else one
+        for one in found.aisles or ()
+    )
+    tight = replace(found, aisles=aisles)
+    assert ([one.kind for one in two_ways_out(tight, HeaderUnits())] == []) is counts
+    (asked,) = way_blocked(tight, HeaderUnits())
+    assert asked.kind == ("unknown" if counts else "fix")
+
+
+@pytest.mark.parametrize("fluid", ["methylated spirit", "white gas", "Gasoline", "isobutane", "two-stroke"])
+def test_fuel_whose_vapour_lights_in_a_room_stops(fluid: str) -> None:
+    found = kinds(("can: {x: -500", "can: {x: 100"), ("of: petrol", f"of: {fluid}"))
+    assert ("stop", "fuel-inside", "parts[can]") in found
+
+
+@pytest.mark.parametrize(("x", "told"), [(340, True), (400, False)])
+def test_a_way_past_the_other_is_told_towards_the_front_as_towards_the_rear(x: int, told: bool) -> None:
+    """The trio of past-the-other turned end for end: 660 mm and 600 mm from the bed, where 24 in are the limit."""
+    found = kinds(
+        ("door: {wall: right, x: 3300, width", "door: {wall: front, side: centre-500, width"),
+        ("window: {wall: left, x: 600", f"window: {{wall: left, x: {x}"),
+        ("bed: {x: 500", "bed: {x: 1800"),
+        (MORE, "  chest: {x: 200, side: right, z: 0, size: 1000 x 1000 x 1500, weight: 30, stage: shell, done: yes}"),
+    )
+    assert (("advice", "past-the-other", "openings[door]") in found) is told
