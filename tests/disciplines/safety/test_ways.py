@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import random
 from dataclasses import replace
 from datetime import date
 
@@ -13,6 +14,7 @@ from boxwright.disciplines.safety.result import Result
 from boxwright.disciplines.safety.sourced import law_of, word_means
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
+from boxwright.study.way_out import widest_left
 from boxwright.units import Band, HeaderUnits
 from tests.disciplines.safety.test_findings import JUDGED_ON, edited, worked
 
@@ -300,10 +302,8 @@ def test_the_frame_of_a_bare_leaf_takes_its_share_of_the_hole() -> None:
     # The table has 100 mm for a frame, both sides together; the hole is 700 x 1800 mm.
     (door,) = [one for one in result().exits if one.way.name == "door"]
     assert door.clear is not None
-    assert [(one.low, one.best, one.high) for one in door.clear] == [
-        (pytest.approx(0.6),) * 3,
-        (pytest.approx(1.7),) * 3,
-    ]
+    for side, left in zip(door.clear, (0.6, 1.7), strict=True):
+        assert (side.low, side.best, side.high) == pytest.approx((left, left, left))
     narrow = ("x: 3300, width: 700", "x: 3300, width: %s")
     assert ("stop", "two-ways-out", "openings[door]") in kinds((narrow[0], narrow[1] % "399"))
     assert ("stop", "two-ways-out", "openings[door]") not in kinds((narrow[0], narrow[1] % "401"))
@@ -338,3 +338,64 @@ def test_a_way_past_the_other_is_told_towards_the_front_as_towards_the_rear(x: i
         (MORE, "  chest: {x: 200, side: right, z: 0, size: 1000 x 1000 x 1500, weight: 30, stage: shell, done: yes}"),
     )
     assert (("advice", "past-the-other", "openings[door]") in found) is told
+
+
+UNDER = "  %s: {x: %s, side: centre, z: %s, size: %s, weight: 20, stage: shell, done: %s}"
+
+
+def told_of_hatch(*lines: str) -> tuple[set[str], set[str]]:
+    """Return the kinds of what is said of two ways out, and of the way being blocked, where the second is a hatch."""
+    text = edited((MORE, "\n".join(lines))).replace(WINDOW, HATCH)
+    found = [(one.code.removeprefix("safety/"), one.kind) for one in worked(text, "sleep")]
+    return tuple({kind for code, kind in found if code == wanted} for wanted in ("two-ways-out", "way-blocked"))  # type: ignore[return-value]
+
+
+def test_two_things_that_leave_half_a_hatch_each_leave_nothing_together() -> None:
+    """The hatch goes from 900 to 1500 mm; each panel leaves 310 mm of it, both together 20 mm."""
+    front, rear = (UNDER % (name, x, 2080, "590 x 1000 x 40", "yes") for name, x in (("ahead", 600), ("behind", 1210)))
+    assert told_of_hatch(front) == told_of_hatch(rear) == (set(), {"unknown"})
+    assert told_of_hatch(front, rear) == ({"stop"}, set())
+
+
+def test_what_is_over_a_hatch_perhaps_is_asked_about() -> None:
+    assert told_of_hatch(UNDER % ("solar", 700, 2080, "1200 x 1000 x 40", "part")) == (set(), {"unknown"})
+    assert told_of_hatch(UNDER % ("solar", "700..1900", 2080, "1200 x 1000 x 40", "yes")) == (set(), {"unknown"})
+    assert told_of_hatch(UNDER % ("solar", "1500..1900", 2080, "1200 x 1000 x 40", "yes")) == (set(), set())
+
+
+def test_close_under_a_hatch_is_six_hundred_millimetres_and_the_bed_one_stands_on_is_none() -> None:
+    """The ceiling is 2000 mm over the floor."""
+    assert told_of_hatch(UNDER % ("shelf", 800, 1361, "900 x 1000 x 40", "yes"))[0] == {"stop"}
+    assert told_of_hatch(UNDER % ("shelf", 800, 1359, "900 x 1000 x 40", "yes"))[0] == set()
+    high = edited(("z: 300, size: 1900 x 800 x 300", "z: 1200, size: 1900 x 800 x 300")).replace(WINDOW, HATCH)
+    assert not any(one.code == "safety/two-ways-out" for one in worked(high, "sleep"))
+
+
+@pytest.mark.parametrize(("side", "kind"), [("left-250", "stop"), ("left-799", "stop"), ("left-801", "")])
+def test_what_stands_close_outside_a_window_shuts_it(side: str, kind: str) -> None:
+    rack = f"  rack: {{x: 500, side: {side}, z: 400, size: 1200 x 200 x 1000, weight: 40, stage: shell, done: yes}}"
+    still = ("unit: {weight: 10, swing: {hinge: top, opens: out, to: 80 deg}}", "unit: {weight: 10}")
+    found = {one for one, code, _ in kinds((MORE, rack), still) if code == "two-ways-out"}
+    assert found == ({kind} if kind else set())
+
+
+def test_by_hand_and_by_trying_every_square_what_things_leave_of_a_hole() -> None:
+    hole = (0.0, 6.0), (0.0, 4.0)
+    assert widest_left(hole, []) == 4.0
+    assert widest_left(hole, [((2.0, 9.0), (-1.0, 9.0))]) == 2.0
+    assert widest_left(hole, [((-1.0, 9.0), (1.0, 2.0))]) == 2.0
+    assert widest_left(hole, [((-1.0, 9.0), (-1.0, 9.0))]) == 0.0
+    chance = random.Random(7)
+    for _ in range(200):
+        things = []
+        for _ in range(chance.randint(1, 4)):
+            x, y = chance.randint(-2, 5), chance.randint(-2, 3)
+            things.append(((float(x), float(x + chance.randint(1, 4))), (float(y), float(y + chance.randint(1, 4)))))
+        squares = [
+            float(side)
+            for side in range(1, 5)
+            for x in range(7 - side)
+            for y in range(5 - side)
+            if not any(a[0] < x + side and a[1] > x and b[0] < y + side and b[1] > y for a, b in things)
+        ]
+        assert widest_left(hole, things) == max(squares, default=0.0)
