@@ -45,8 +45,8 @@ def aisles_of(
 def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]:
     """Return what a leaf that strikes something leaves of the hole of a way out (m), by what it strikes.
 
-    A leaf that has turned by an angle still covers the hole by as much as it is seen straight on. Of two leaves one may
-    open. Where it is not sure that it strikes, it may leave all of the hole.
+    A leaf that has turned by an angle still covers the hole by as much as it is seen straight on. Of two leaves the
+    other may open, or not. Where it is not sure that it strikes, it may leave all of the hole.
     """
     ways = {one.of: one for one in own.ways}
     found: list[Clearance] = []
@@ -58,9 +58,9 @@ def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]
         span = way.height if is_level else way.width
         if span is None or not span.known:
             continue
-        leaf = span.best / 2.0 if "both" in way.turns else span.best
-        left = span.best - leaf * cos(min(one.reached, pi / 2.0))
-        most = left if one.sure == "sure" else span.best
+        covered = span.best * cos(min(one.reached, pi / 2.0))
+        left = span.best - covered
+        most = span.best - (covered / 2.0 if "both" in way.turns else covered) if one.sure == "sure" else span.best
         found.append(Clearance(one.of, one.hits[0], Band(left, left, most), "night"))
     # Whoever leaves by a hatch stands on the bed under it.
     beds = {f"parts[{one.bed}]" for one in own.sleepers if one.bed} | set(own.beds)

@@ -399,3 +399,29 @@ def test_by_hand_and_by_trying_every_square_what_things_leave_of_a_hole() -> Non
             if not any(a[0] < x + side and a[1] > x and b[0] < y + side and b[1] > y for a, b in things)
         ]
         assert widest_left(hole, things) == max(squares, default=0.0)
+
+
+def test_of_two_things_in_the_way_of_a_leaf_the_nearer_tells_and_one_that_may_be_struck_asks() -> None:
+    near, far = BIN % (3650, 400), (BIN % (3300, 930)).replace("bin:", "far-bin:")
+    # One that may be struck sooner does not take the place of one that surely is.
+    perhaps = near.replace("bin:", "early-bin:").replace("x: 3650", "x: 3600..5000")
+    for lines in (f"{near}\n{far}", f"{far}\n{near}", f"{perhaps}\n{near}"):
+        (door,) = [one for one in result((MORE, lines)).exits if one.way.name == "door"]
+        assert door.struck is not None and door.struck.to == "parts[bin]" and door.is_held_shut
+    doubtful = kinds((MORE, BIN % ("3650..5000", 400)))
+    assert ("stop", "two-ways-out", "openings[door]") not in doubtful
+    assert ("unknown", "way-blocked", "openings[door]") in doubtful
+
+
+def test_of_two_leaves_the_other_may_open_and_is_to_be_tried() -> None:
+    """A pair of leaves of 350 mm each: where one is held shut the other half of the hole, 350 mm, may be left."""
+    both = ("swing: {hinge: front, opens: out", "swing: {hinge: both sides, opens: out")
+    found = result(both, (MORE, BIN % (3310, 400)))
+    (door,) = [one for one in found.exits if one.way.name == "door"]
+    assert door.struck is not None and door.struck.metre.high >= 0.35 > door.struck.metre.low and door.counts
+    assert ("unknown", "way-blocked", "openings[door]") in kinds(both, (MORE, BIN % (3310, 400)))
+
+
+def test_a_measure_that_is_not_sure_to_be_too_small_still_counts() -> None:
+    found = kinds(("clear: {width: 700, height: 500}", "clear: {width: 200..400, height: 500}"))
+    assert ("stop", "two-ways-out", "openings[window]") not in found

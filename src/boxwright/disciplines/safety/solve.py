@@ -171,7 +171,8 @@ def _exit(
         sill = Band(under.best - room.floor, under.low - room.floor, under.high - room.floor, spread=under.spread)
     clear = _clear(way)
     is_too_small = clear is not None and min(one.high if one.known else inf for one in clear) < LENGTHS["squeeze"]
-    struck = min((one for one in leaves if one.of == way.of), key=lambda one: one.metre.low, default=None)
+    found = [one for one in leaves if one.of == way.of]
+    struck = min(found, key=lambda one: (one.metre.high >= LENGTHS["squeeze"], one.metre.low), default=None)
     return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck)
 
 

@@ -228,9 +228,7 @@ def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
     if one.opens in ("key", "tool"):
         return f"{name} opens with a {one.opens} only"
     if one.is_held_shut and one.struck is not None:
-        by = name_of(one.struck.to)
-        is_above = one.way.wall == "roof"
-        return f"{name} is shut by {by}" if is_above else f"{name} strikes {by} before anybody gets through"
+        return f"{name} is held shut by {name_of(one.struck.to)}"
     if one.is_too_small:
         return f"nobody gets through what is clear of {name}"
     found = _aisles(result, bed, one) if bed is not None else []
@@ -259,10 +257,10 @@ def way_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def _may_be_held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
-    """Return what is said of a leaf that leaves little of its hole, or may strike something."""
+    """Return what is said of a way out of which something may leave little: its leaf strikes it, or it covers it."""
     assert one.struck is not None
     left, by = one.struck.metre.low, name_of(one.struck.to)
-    says = f"{one.way.name} may open only until it strikes {by}, with {show(left, 'm', shown_in)} left to get through"
+    says = f"{by} may leave only {show(left, 'm', shown_in)} of {one.way.name} to get through"
     act = f"Open {one.way.name} as far as it goes with everything in its place for the night, and go out by it"
     return Finding(
         code, one.way.of, "unknown", says, left, LENGTHS["pass"], left - LENGTHS["pass"], "m", "practice",
