@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from boxwright.book.plan import planned_of
-from boxwright.disciplines import safety
 from boxwright.disciplines.layout.bodies import Block, Body, Pose, posed
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.parts import Facet
@@ -11,6 +10,7 @@ from boxwright.disciplines.layout.posing import Posed, WayOut
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import is_exit, ways_out
 from boxwright.disciplines.safety.result import Exit
+from boxwright.disciplines.safety.sheets import warning_of
 from boxwright.drawing import Sheet
 from boxwright.finding import Use
 from boxwright.model.load import LoadState
@@ -63,7 +63,7 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     exits = tuple(one for one in openings if one.of in numbers and is_exit(one))
     aisles = ways_out(bodies, beds, exits, own.room) if pose == "night" else ()
     at_night = exits_at_night(rig, slot, standing) if pose == "night" else ()
-    warnings = {one.way.of: safety.warning_of(one) for one in at_night}
+    warnings = {one.way.of: warning_of(one) for one in at_night}
     return Posed(
         pose,
         load.name,
