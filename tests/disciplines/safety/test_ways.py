@@ -425,3 +425,28 @@ def test_of_two_leaves_the_other_may_open_and_is_to_be_tried() -> None:
 def test_a_measure_that_is_not_sure_to_be_too_small_still_counts() -> None:
     found = kinds(("clear: {width: 700, height: 500}", "clear: {width: 200..400, height: 500}"))
     assert ("stop", "two-ways-out", "openings[window]") not in found
+
+
+@pytest.mark.parametrize(
+    ("line", "hatch"),
+    [
+        (UNDER % ("solar", "640..1160", 2080, "560 x 1000 x 40", "yes"), "x: 900"),  # its middle place leaves 40 mm
+        (UNDER % ("solar", 900, 2080, "600 x 1000 x 40", "yes"), "x: 600..1200"),  # over the hatch's middle place
+        (UNDER % ("shelf", 800, "1100..1500", "900 x 1000 x 40", "yes"), "x: 900"),  # 660 mm under it at best
+        (UNDER % ("shelf", 800, "1300..1500", "900 x 1000 x 40", "yes"), "x: 900"),  # 560 mm under it at best
+    ],
+)
+def test_where_it_is_not_known_what_is_before_a_hatch_is_asked_about(line: str, hatch: str) -> None:
+    text = edited((MORE, line)).replace(WINDOW, HATCH.replace("x: 900", hatch))
+    found = {(one.code, one.kind) for one in worked(text, "sleep")}
+    assert ("safety/way-blocked", "unknown") in found
+    assert not any(code == "safety/two-ways-out" for code, _ in found)
+
+
+def test_where_it_is_not_known_how_far_outside_it_stands_is_asked_about() -> None:
+    rack = "  rack: {x: 500, side: left-%s, z: 400, size: 1200 x 200 x 1000, weight: 40, stage: shell, done: yes}"
+    still = ("unit: {weight: 10, swing: {hinge: top, opens: out, to: 80 deg}}", "unit: {weight: 10}")
+    # At best 850 mm and 750 mm beyond the wall, 200 mm of it its own depth; 600 mm is the limit.
+    for far in ("750..950", "700..900"):
+        assert kinds((MORE, rack % far), still) == {("unknown", "way-blocked", "openings[window]")}
+    assert kinds((MORE, rack % "810..950"), still) == set()
