@@ -87,11 +87,11 @@ def test_a_sweep_holds_both_its_ends(seed: int) -> None:
 
 
 def test_a_slide_is_exact_at_both_ends_of_its_way() -> None:
-    slip = Slip(Block((0.0, 0.0, 0.0), (1.0, 1.0, 1.0)), 0, 0.5)
+    slip = Slip(Block((0.0, 0.0, 0.0), (1.0, 1.0, 1.0)), 0, 0.5, 0.5)
     assert slip.meets(Block((1.3, 0.2, 0.2), (2.0, 0.4, 0.4))) == pytest.approx(0.3)
     assert slip.meets(Block((1.4995, 0.2, 0.2), (2.0, 0.4, 0.4))) == float("inf")  # a touch
     assert slip.meets(Block((-0.5, 0.2, 0.2), (0.0005, 0.4, 0.4))) == float("inf")
-    back = Slip(Block((0.0, 0.0, 0.0), (1.0, 1.0, 1.0)), 0, -0.5)
+    back = Slip(Block((0.0, 0.0, 0.0), (1.0, 1.0, 1.0)), 0, -0.5, -0.5)
     assert back.meets(Block((-0.5, 0.2, 0.2), (-0.2, 0.4, 0.4))) == pytest.approx(0.2)
 
 

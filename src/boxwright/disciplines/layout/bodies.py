@@ -104,7 +104,7 @@ def standing_bodies(fitted: Iterable[Fitted], stood: Iterable[Standing], pose: P
 def body_of(one: Fitted, stands: Literal["yes", "perhaps"], pose: Pose) -> Body:
     """Return one thing as a body in one pose."""
     place = place_in(one, pose)
-    doubt = _doubt(place)
+    doubt = doubt_of(place)
     is_known = one.is_sized and all(isfinite(extent) for extent in doubt)
     blocks = _blocks(one, place) if one.is_sized and _is_somewhere(place) else ()
     return Body(
@@ -145,7 +145,8 @@ def envelope(blocks: Iterable[Block]) -> Block:
     return Block(tuple(map(min, zip(*lows, strict=True))), tuple(map(max, zip(*highs, strict=True))))
 
 
-def _doubt(place: Place) -> Vector:
+def doubt_of(place: Place) -> Vector:
+    """Return how far a thing may be off along each axis (m), infinite where its place is not known."""
     return _half(place.x), _half(place.y), _half(place.z)
 
 

@@ -94,13 +94,13 @@ class Clearings:
         def is_clear(by: float) -> bool:
             there = [moved_block(block, _vector(axis, by)) for block in own]
             return not any(are_in(one, other) for one in there for other in (*others, *self._kept)) and all(
-                mover.meets(block) >= NEVER for mover in moving for block in there
+                mover.meets(grown(block, mover.doubt), at_most=True) >= NEVER for mover in moving for block in there
             )
 
         if is_clear(at_rest):
             return at_rest
-        holds = [way.hold for mover in moving for way in mover.ways]
-        holds += [start for mover in moving for start in mover.starts]
+        holds = [grown(way.hold, mover.doubt) for mover in moving for way in mover.ways]
+        holds += [grown(start, mover.doubt) for mover in moving for start in mover.starts]
         safe = nearest_free(own, [*others, *self._kept, *holds], axis, ends)
         if safe is None or is_clear(0.0):
             return safe

@@ -129,6 +129,15 @@ def deepest(one: Body, other: Body) -> tuple[float, int]:
     return found
 
 
+def way_apart(one: Body, other: Body) -> float:
+    """Return the least way one of two has to be moved until their boxes are apart: what is thin is not shallow (m)."""
+    return max(
+        min(min(mine.high[axis] - theirs.low[axis], theirs.high[axis] - mine.low[axis]) for axis in range(3))
+        for mine in one.blocks
+        for theirs in other.blocks
+    )
+
+
 def grown(block: Block, by: Vector) -> Block:
     """Return a box grown on all sides."""
     if by == NOTHING:

@@ -22,6 +22,7 @@ from boxwright.disciplines.layout.meeting import (
     deepest,
     grown,
     pairs_in,
+    way_apart,
 )
 from boxwright.disciplines.layout.result import Certainty
 from boxwright.disciplines.layout.sourced import LENGTHS
@@ -116,11 +117,13 @@ class Crowd:
         if other.of in self.lines[one.of] or one.of in self.lines[other.of]:
             return None
         depth, axis = deepest(one, other)
-        if depth > TOUCH:
-            grazes = depth <= LENGTHS["play"]
+        off = one.doubt[axis] + other.doubt[axis]
+        far = way_apart(one, other) if TOUCH < depth <= LENGTHS["play"] else depth
+        if far > LENGTHS["play"] or (depth > TOUCH and far + off <= LENGTHS["play"]):
+            grazes = far <= LENGTHS["play"]
             sure: Certainty = "grazes" if grazes else "sure" if one.is_sure and other.is_sure else "perhaps"
         else:
-            depth, sure = depth + one.doubt[axis] + other.doubt[axis], "perhaps"
+            depth, sure = depth + off, "perhaps"
         return Pair(ORDER.index(sure), -depth, one.of, first, second, axis)
 
 

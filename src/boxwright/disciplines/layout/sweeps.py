@@ -11,12 +11,13 @@ from dataclasses import dataclass
 from math import hypot, inf, isfinite, pi
 from typing import Literal
 
-from boxwright.disciplines.layout.bodies import Block, Body, envelope
-from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown
+from boxwright.disciplines.layout.bodies import Block, Body, doubt_of, envelope
+from boxwright.disciplines.layout.meeting import NOTHING, TOUCH, are_in, grown
 from boxwright.disciplines.layout.method import first_meeting, overlap
 from boxwright.disciplines.layout.parts import Closed, Fitted, Swing
 from boxwright.disciplines.layout.result import Certainty
 from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 from boxwright.units import Band
 
@@ -92,16 +93,16 @@ class Turn:
 
 @dataclass(frozen=True, slots=True)
 class Slip:
-    """A box that slides along an axis: the box it leaves, the boxes it goes through, how far it goes (m)."""
+    """A box that slides along an axis: the box it leaves, how far it goes at its best, and how far at most (m)."""
 
     start: Block
     axis: int
     by: float
+    most: float
 
     def meets(self, block: Block, at_most: bool = False) -> float:
         """Return how far it slides before it meets a box (m), infinite if it never does."""
-        del at_most
-        if not are_in(self.hold, block):
+        if not are_in(self.hold if at_most else self._swept(self.by), block):
             return NEVER
         low, high = self.start.low[self.axis], self.start.high[self.axis]
         ahead = block.low[self.axis] - high if self.by > 0.0 else low - block.high[self.axis]
@@ -109,10 +110,13 @@ class Slip:
 
     @property
     def hold(self) -> Block:
-        """Return the box of all its way."""
+        """Return the box of all its way, as far as it may go."""
+        return self._swept(self.most)
+
+    def _swept(self, by: float) -> Block:
         low, high = list(self.start.low), list(self.start.high)
-        low[self.axis] += min(self.by, 0.0)
-        high[self.axis] += max(self.by, 0.0)
+        low[self.axis] += min(by, 0.0)
+        high[self.axis] += max(by, 0.0)
         return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
@@ -121,7 +125,7 @@ class Mover:
     """Something that moves: the ways its pieces take, and where they begin if that is not where it stands.
 
     ``outside`` says that it moves outside the shell, where nothing in the room can be in its way. ``starts`` are boxes
-    it fills before it moves that its own body does not show.
+    it fills before it moves that its own body does not show. ``doubt`` is how far it may be off along each axis (m).
     """
 
     of: str
@@ -131,6 +135,7 @@ class Mover:
     whole: float
     outside: bool = False
     starts: tuple[Block, ...] = ()
+    doubt: Vector = NOTHING
 
     @property
     def turns(self) -> bool:
@@ -182,7 +187,9 @@ def leaf_of(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> Mo
         _leaf(along, span, width, (axis, out if opens_out else -out), plane, min(turn, HALF), min(most, HALF))
         for along, span, width in hinges
     )
-    return Mover(one.of, one.name, "leaf", ways, turn, outside=opens_out)
+    off = list(doubt_of(one.place))
+    off[axis] = 0.0  # it hangs in its wall, wherever that one is measured to be
+    return Mover(one.of, one.name, "leaf", ways, turn, outside=opens_out, doubt=(off[0], off[1], off[2]))
 
 
 Hinged = tuple[tuple[int, float, float], float, tuple[float, float]]
@@ -253,8 +260,9 @@ def _slides(one: Fitted, body: Body) -> Mover | None:
     if slides is None or slides.to not in AXES or slides.by is None or not slides.by.known:
         return None
     axis, way = AXES[slides.to]
-    by = way * slides.by.best
-    return Mover(one.of, one.name, "slide", tuple(Slip(block, axis, by) for block in body.blocks), abs(by))
+    by, most = way * slides.by.best, way * max(slides.by.best, slides.by.high)
+    ways = tuple(Slip(block, axis, by, most) for block in body.blocks)
+    return Mover(one.of, one.name, "slide", ways, abs(by), doubt=body.doubt)
 
 
 def _swings(one: Fitted, body: Body, swing: Swing, room: Surfaces) -> Mover | None:
@@ -264,11 +272,11 @@ def _swings(one: Fitted, body: Body, swing: Swing, room: Surfaces) -> Mover | No
     if edge is None:
         return None
     if swing.opens == "up" and edge[0] != 2:
-        return Mover(one.of, one.name, "lid", (_turned(block, edge, (2, 1.0), turns),), turns[0])
+        return Mover(one.of, one.name, "lid", (_turned(block, edge, (2, 1.0), turns),), turns[0], doubt=body.doubt)
     face = AXES.get(swing.opens) or face_of(block, room)
     if swing.opens not in {"out", "", *WALLS} or edge[0] == face[0]:
         return None
-    return Mover(one.of, one.name, "door", (_turned(block, edge, face, turns),), turns[0])
+    return Mover(one.of, one.name, "door", (_turned(block, edge, face, turns),), turns[0], doubt=body.doubt)
 
 
 def face_of(block: Block, room: Surfaces) -> tuple[int, float]:
@@ -325,25 +333,31 @@ def bed_of(one: Fitted) -> Mover | None:
     sides = (hinge, hinge + way * depth)
     low_z = z - thick / 2.0
     stowed = Block((x - length / 2.0, min(sides), low_z), (x + length / 2.0, max(sides), low_z + width))
-    return Mover(one.of, one.name, "bed", (turn,), QUARTER, starts=(stowed,))
+    return Mover(one.of, one.name, "bed", (turn,), QUARTER, starts=(stowed,), doubt=doubt_of(one.place))
 
 
 def struck_by(mover: Mover, bodies: Iterable[Body], skipped: frozenset[str]) -> Iterator[tuple[float, Body, Certainty]]:
     """Yield how far something gets before it strikes each thing in its way, and how sure that is.
 
-    What is in the way only where it is in doubt, or only if it opens farther than is written, is in the way perhaps;
-    what is met by no more than the play of hinges and linings is grazed.
+    What is in the way only where either is in doubt, or only if it opens farther than is written, is in the way
+    perhaps; what is met by no more than the play of hinges and linings is grazed.
     """
     hold = envelope([*(way.hold for way in mover.ways), *mover.starts])
     for body in bodies:
-        if body.of in skipped or not body.blocks or not are_in(hold, grown(body.around, body.doubt)):
+        (x, y, z), (other_x, other_y, other_z) = mover.doubt, body.doubt
+        off = (x + other_x, y + other_y, z + other_z)
+        if body.of in skipped or not body.blocks or not are_in(hold, grown(body.around, off)):
             continue
         at = min(mover.meets(block) for block in body.blocks)
         if at < NEVER:
-            is_grazed = min(mover.meets(_pared(block)) for block in body.blocks) >= NEVER
-            yield at, body, "grazes" if is_grazed else "sure" if body.is_sure else "perhaps"
+            pared = [_pared(block) for block in body.blocks]
+            if min(mover.meets(block) for block in pared) < NEVER:
+                yield at, body, "sure" if body.is_sure else "perhaps"
+            else:
+                deeper = any(mover.meets(grown(block, off), at_most=True) < NEVER for block in pared)
+                yield at, body, "perhaps" if deeper and any(off) else "grazes"
             continue
-        at = min(mover.meets(grown(block, body.doubt), at_most=True) for block in body.blocks)
+        at = min(mover.meets(grown(block, off), at_most=True) for block in body.blocks)
         if at < NEVER:
             yield at, body, "perhaps"
 
