@@ -3,9 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
-from functools import cache
-from pathlib import Path
 
 import pytest
 
@@ -14,34 +11,14 @@ from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.meeting import lines_of, roots_of
 from boxwright.disciplines.layout.pairs import pairs_of
 from boxwright.disciplines.layout.sweeps import Mover, Slip, struck_by
-from boxwright.finding import Finding
-from boxwright.rig.compose import read_rig
-from boxwright.study.slots import study
+from tests.disciplines.layout.knots import Edits, said, told
 from tests.disciplines.layout.layouts import ROOM, body
 
-KNOT = Path(__file__).parents[3] / "tests" / "findings" / "layout" / "rig.yaml"
-JUDGED_ON = date(2026, 6, 1)
 POST = "  post: {x: %s, side: %s, z: %s, size: 4 x 4 x %s, weight: 1, stage: lined, done: yes}\n"
 
 
-@cache
-def said(edits: tuple[tuple[str, str], ...], more: str = "", use: str = "sleep") -> tuple[Finding, ...]:
-    """Return what layout says of the small rig with some words changed and some parts more."""
-    text = KNOT.read_text(encoding="utf-8")
-    for old, new in edits:
-        assert text.count(old) == 1, old
-        text = text.replace(old, new)
-    text = text.replace("  beam:", f"{more}  beam:", 1)
-    rig = read_rig(text)
-    assert [one.says for one in rig.problems if one.kind == "problem"] == []
-    return tuple(one for one in study(rig.rig, JUDGED_ON).findings(use) if one.code.startswith("layout/"))
-
-
-def strikes(
-    edits: tuple[tuple[str, str], ...], more: str, code: str = "layout/opening-strikes"
-) -> list[tuple[str, str]]:
-    found = {(str(one.kind), one.where) for one in said(edits, more) if one.code == code}
-    return sorted(found)
+def strikes(edits: Edits, more: str, code: str = "layout/opening-strikes") -> list[tuple[str, str]]:
+    return told(code, edits, more)
 
 
 @pytest.mark.parametrize(

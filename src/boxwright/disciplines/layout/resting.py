@@ -98,7 +98,7 @@ def _beyond(block: Block, face: Face, plane: float, openings: tuple[Closed, ...]
     name, axis, is_far = face
     low, high = block.low[axis] - plane, block.high[axis] - plane
     outside, inside = (high, -low) if is_far else (-low, high)
-    if min(outside, inside) <= TOUCH or any(_passes(one, block, name, axis) for one in openings):
+    if min(outside, inside) <= TOUCH or any(passes(one, block, name, axis) for one in openings):
         return 0.0
     return outside if inside > LENGTHS["through"] else 0.0
 
@@ -116,7 +116,7 @@ def _is_in_the_box(body: Body, axis: int, room: Surfaces) -> bool:
     )
 
 
-def _passes(one: Closed, block: Block, face: str, axis: int) -> bool:
+def passes(one: Closed, block: Block, face: str, axis: int) -> bool:
     """Return whether a box goes through an opening: the hole is in this face and holds all of it."""
     if ("roof" if one.wall == "ceiling" else one.wall) != face:
         return False

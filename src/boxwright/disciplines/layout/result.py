@@ -84,6 +84,36 @@ class Intruder:
 
 
 @dataclass(frozen=True, slots=True)
+class Stopped:
+    """Something that moves and a face of the room that stops it; ``reached`` and ``whole`` as of what is struck."""
+
+    of: str
+    name: str
+    what: Literal["leaf", "lid", "door", "slide", "bed"]
+    face: str
+    reached: float
+    whole: float
+    turns: bool
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
+class Short:
+    """A thing that a face of the room leaves less room than it wants; ``gap`` is what is left of ``wanted`` (m).
+
+    ``wide`` is the width of the room before it.
+    """
+
+    of: str
+    name: str
+    side: Literal["round", "front", "above", "wide"]
+    face: str
+    gap: float
+    wanted: float
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
 class Crossing:
     """A thing that goes through a face of the shell where no opening is: how far it is beyond it (m)."""
 
@@ -171,6 +201,8 @@ class Result:
     more: int = 0
     struck: tuple[Struck, ...] = ()
     intruders: tuple[Intruder, ...] = ()
+    stopped: tuple[Stopped, ...] = ()
+    short: tuple[Short, ...] = ()
     crossings: tuple[Crossing, ...] = ()
     more_crossings: int = 0
     unheld: tuple[Unheld, ...] = ()

@@ -14,12 +14,14 @@ from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
 from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.resting import MOST, covered, crossings, meetings, protruding, unheld
-from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Struck
+from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Stopped, Struck
+from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.stopping import cramped, faces_of, is_in_room, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, leaf_of, moving_part, struck_by
 from boxwright.disciplines.layout.tonight import beds_tonight
-from boxwright.disciplines.layout.zones import Zone, intruders, is_open, left_of, passages, zones_of
+from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, zones_of
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
@@ -31,8 +33,8 @@ OUTDOORS = frozenset({"sleep", "work", "leave"})
 """The uses in which the openings of the shell are opened where the trailer stands."""
 
 
-Laid = tuple[Fitted, Zone, Block, list[tuple[Body, bool]]]
-"""A thing, the room it wants, where that room is laid, and what stands in it."""
+Laid = tuple[Fitted, Zone, Found]
+"""A thing, the room it wants, and where that room is laid with what stands in it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,17 +97,18 @@ def solve(
     standing = {body.of: body for body in (*bodies, *(body for body, _ in canopies))}
     # what lies somewhere in a cabinet is as far as the cabinet is: it only has to fit
     every = tuple(body for body in standing.values() if not body.is_stowed)
-    moving = _moving(fitted, closed, standing, hull, room, use)
     roots, lines = roots_of(standing.values()), lines_of(standing.values())
+    moving = _moving(fitted, closed, standing, lines, hull, room, use)
     zones = [(one, zone) for one in fitted for zone in zones_of(one, standing[one.of], every, room)]
-    laid = [(one, zone, *intruders(zone, every, _own(one.of, lines))) for one, zone in zones]
-    kept = [choice for _, _, choice, _ in laid]
+    laid = [(one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))) for one, zone in zones]
+    kept = [choice for _, _, (choice, _) in laid]
+    faces = faces_of(room, hull.has_nose)
     clearings = Clearings(every, roots, moving.movers, kept, passages(closed, room), room)
     beds = {f"parts[{person.sleeps}]" for _, person in people if person.sleeps}
     slept_on = frozenset(
         one.of for one in fitted if one.of in beds or (use == "sleep" and (one.asleep or one.folded) is not None)
     ) if use == "sleep" else frozenset()  # fmt: skip
-    struck = tuple(_struck(moving.movers, every, roots, lines, clearings, room))
+    struck = tuple(_struck(moving.movers, every, standing, roots, lines, clearings, room))
     swept = {(one.of, hit) for one in struck if one.what == "bed" for hit in one.hits}
     # a canopy is many boxes and mostly alone under the sky: only what something reaches into is looked at box by box
     near = tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
@@ -117,7 +120,14 @@ def solve(
         meetings=tuple(one for one in resting if not _is_swept(one.of, one.other, swept, roots)),
         more=more,
         struck=struck,
-        intruders=tuple(_intruders(laid, standing, clearings)),
+        intruders=tuple(_intruders(laid, clearings)),
+        stopped=tuple(_stopped(moving.movers, standing, closed, hull, room)),
+        short=tuple(
+            short
+            for one, zone in zones
+            if is_in_room(standing[one.of], room)
+            for short in cramped(one, zone, standing[one.of], faces)
+        ),
         crossings=through[:MOST],
         more_crossings=max(len(through) - MOST, 0),
         unheld=tuple(unheld(fitted, dict(stood))),
@@ -166,7 +176,13 @@ def _canopies(fitted: Iterable[Fitted], bodies: Iterable[Body], hull: Hull) -> l
 
 
 def _moving(
-    fitted: Iterable[Fitted], closed: Iterable[Closed], standing: dict[str, Body], hull: Hull, room: Surfaces, use: str
+    fitted: Iterable[Fitted],
+    closed: Iterable[Closed],
+    standing: dict[str, Body],
+    lines: dict[str, frozenset[str]],
+    hull: Hull,
+    room: Surfaces,
+    use: str,
 ) -> _Moving:
     """Return all that is opened, pulled out or let down in a use."""
     movers, unsaid = list[Mover](), list[Open]()
@@ -187,6 +203,8 @@ def _moving(
         if use in OPENED:
             found, is_unsaid = moving_part(part, standing[part.of], room)
             movers += found
+            if found and found[0].what == "slide":
+                movers += ridden_along(found[0], standing[part.of], carried_by(part.of, standing, lines))
             what = "slide" if part.facet is not None and part.facet.slides is not None else "turn"
             unsaid += [Open(part.of, part.name, what)] if is_unsaid else []  # type: ignore[arg-type]
             if part.facet is not None and part.facet.out is not None and not is_written(part):
@@ -203,18 +221,25 @@ def _has_leaf(one: Closed) -> bool:
 def _struck(
     movers: Iterable[Mover],
     bodies: tuple[Body, ...],
+    standing: dict[str, Body],
     roots: dict[str, str],
     lines: dict[str, frozenset[str]],
     clearings: Clearings,
     room: Surfaces,
 ) -> Iterator[Struck]:
+    met = set[tuple[str, str]]()
     for mover in movers:
         own = roots.get(mover.of, mover.of)
         skipped = {body.of for body in bodies if roots.get(body.of) == own} if mover.what == "bed" else set()
-        skipped |= _own(mover.of, lines)
+        skipped |= _own(mover.carrier or mover.of, lines)
+        skipped |= {hit for carrier, hit in met if carrier == mover.carrier}  # the carrier itself is told of it
         if mover.outside:
             skipped |= {body.of for body in bodies if _is_within(body, room)}
-        hits = sorted(struck_by(mover, bodies, frozenset(skipped)), key=lambda hit: (hit[0], hit[1].of))
+        found = list(struck_by(mover, bodies, frozenset(skipped)))
+        if mover.of in standing:
+            found += on_top(mover, standing[mover.of], carried_by(mover.of, standing, lines))
+        hits = sorted(found, key=lambda hit: (hit[0], hit[1].of))
+        met |= {(mover.of, body.of) for _, body, _ in hits}
         for sure in ORDER:
             told = [(at, body) for at, body, certainty in hits if certainty == sure]
             if told:
@@ -251,10 +276,23 @@ def _own(of: str, lines: dict[str, frozenset[str]]) -> frozenset[str]:
     return frozenset({of, *lines.get(of, frozenset()), *(one for one, line in lines.items() if of in line)})
 
 
-def _intruders(laid: Iterable[Laid], standing: dict[str, Body], clearings: Clearings) -> Iterator[Intruder]:
-    for one, zone, _, found in laid:
-        for body, is_sure in found:
-            left = left_of(zone, standing[one.of], body)
+def _stopped(
+    movers: Iterable[Mover], standing: dict[str, Body], closed: list[Closed], hull: Hull, room: Surfaces
+) -> Iterator[Stopped]:
+    """Yield what is stopped by a face of the room; what goes along with another is told where that one is not."""
+    faces, met = faces_of(room, hull.has_nose), set[tuple[str, str]]()
+    for mover in movers:
+        body = standing.get(mover.of)
+        if mover.outside or body is None or not is_in_room(body, room):
+            continue
+        found = [one for one in stopped(mover, faces, tuple(closed)) if (mover.carrier, one.face) not in met]
+        met |= {(mover.of, one.face) for one in found}
+        yield from found
+
+
+def _intruders(laid: Iterable[Laid], clearings: Clearings) -> Iterator[Intruder]:
+    for one, zone, (_, found) in laid:
+        for body, left, is_sure in found:
             shift = clearings.by(body.of) if is_sure else None
             sure: Certainty = "sure" if is_sure else "perhaps"
             yield Intruder(body.of, body.name, one.of, one.name, zone.side, left, zone.wanted, sure, shift)

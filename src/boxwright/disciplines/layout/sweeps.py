@@ -126,6 +126,7 @@ class Mover:
 
     ``outside`` says that it moves outside the shell, where nothing in the room can be in its way. ``starts`` are boxes
     it fills before it moves that its own body does not show. ``doubt`` is how far it may be off along each axis (m).
+    ``carrier`` is the path of what it goes along with, empty where it moves by itself.
     """
 
     of: str
@@ -136,6 +137,7 @@ class Mover:
     outside: bool = False
     starts: tuple[Block, ...] = ()
     doubt: Vector = NOTHING
+    carrier: str = ""
 
     @property
     def turns(self) -> bool:

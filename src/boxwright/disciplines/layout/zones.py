@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from math import isfinite
+from math import inf, isfinite
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
-from boxwright.disciplines.layout.meeting import TOUCH, are_in, gap, grown, overlaps
+from boxwright.disciplines.layout.meeting import TOUCH, are_in, gap, grown
 from boxwright.disciplines.layout.parts import Closed, Fitted, KeepClear
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import WALLS, face_of
@@ -18,13 +18,27 @@ from boxwright.units import Band
 Side = Literal["round", "front", "above"]
 
 
+Found = tuple[Block, list[tuple[Body, float, bool]]]
+"""A room where it is laid, and what stands in it: how much is left to it (m), and whether that is sure."""
+
+
 @dataclass(frozen=True, slots=True)
 class Zone:
-    """Room a thing wants: the boxes it must be found in, any one of which will do, and how much it is (m)."""
+    """Room a thing wants: the boxes it must be found in, any one of which will do, and how much it is (m).
+
+    ``wanted`` is how much at most, ``least`` how much at least, and ``surely`` the box of each choice that is wanted
+    whatever the doubt. ``face`` is the axis and the way in which it is measured from the thing. ``width`` is how wide
+    it is to be, ``lacks`` how much of that the room has not.
+    """
 
     side: Side
     choices: tuple[Block, ...]
+    surely: tuple[Block, ...]
     wanted: float
+    least: float
+    face: tuple[int, float] = (2, 1.0)
+    width: float = 0.0
+    lacks: float = 0.0
 
 
 def zones_of(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) -> Iterator[Zone]:
@@ -34,18 +48,19 @@ def zones_of(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) ->
         return
     whole = envelope(body.blocks)
     if _given(clear.all_round):
-        by = _metres(clear.all_round)
-        yield Zone("round", (grown(whole, (by, by, by)),), by)
+        by, least = _metres(clear.all_round), _least(clear.all_round)
+        yield Zone("round", (grown(whole, (by, by, by)),), (grown(whole, (least, least, least)),), by, least)
     if _given(clear.above):
-        (low, high), by = whole, _metres(clear.above)
-        yield Zone("above", (Block((low[0], low[1], high[2]), (high[0], high[1], high[2] + by)),), by)
+        by, least = _metres(clear.above), _least(clear.above)
+        yield Zone("above", (_over(whole, by),), (_over(whole, least),), by, least)
     if _given(clear.front):
         yield _before(whole, clear, bodies, room)
 
 
 def is_open(clear: KeepClear) -> bool:
     """Return whether a room is asked for that nobody knows the size of."""
-    return any(one is not None and not one.known for one in (clear.all_round, clear.front, clear.above))
+    wanted = (clear.all_round, clear.front, clear.width, clear.above)
+    return any(one is not None and not one.known for one in wanted)
 
 
 def _given(band: Band | None) -> bool:
@@ -53,7 +68,16 @@ def _given(band: Band | None) -> bool:
 
 
 def _metres(band: Band | None) -> float:
-    return band.high if band is not None else 0.0
+    return max(band.best, band.high) if band is not None else 0.0
+
+
+def _least(band: Band | None) -> float:
+    return min(band.best, band.low) if band is not None else 0.0
+
+
+def _over(whole: Block, by: float) -> Block:
+    low, high = whole
+    return Block((low[0], low[1], high[2]), (high[0], high[1], high[2] + by))
 
 
 def _before(whole: Block, clear: KeepClear, bodies: Iterable[Body], room: Surfaces) -> Zone:
@@ -64,56 +88,71 @@ def _before(whole: Block, clear: KeepClear, bodies: Iterable[Body], room: Surfac
     axis, out = face_of(whole, room)
     level, deep = 1 - axis, _metres(clear.front)
     near = whole.high[axis] if out > 0.0 else whole.low[axis]
-    depth = (min(near, near + out * deep), max(near, near + out * deep))
     low, high = whole.low[level], whole.high[level]
     wide = max(_metres(clear.width), high - low) if _given(clear.width) else high - low
+    narrow = max(_least(clear.width), high - low) if _given(clear.width) else high - low
     bottom = min(room.floor, whole.low[2])
     top = max(min(room.ceiling, room.floor + LENGTHS["working height"]), whole.high[2])
 
-    def placed(start: float) -> Block:
-        ends = {axis: depth, level: (start, start + wide), 2: (bottom, top)}
+    def placed(start: float, end: float, depth: float) -> Block:
+        far = near + out * depth
+        ends = {axis: (min(near, far), max(near, far)), level: (start, end), 2: (bottom, top)}
         return Block((ends[0][0], ends[1][0], ends[2][0]), (ends[0][1], ends[1][1], ends[2][1]))
 
-    first, last = high - wide, low
+    sides = ((room.front, room.rear), (room.left, room.right))[level]
     edges = [edge for body in bodies for block in body.blocks for edge in (block.high[level], block.low[level] - wide)]
-    starts = [(low + high - wide) / 2.0, first, last, *(one for one in edges if first <= one <= last)]
-    return Zone("front", tuple(placed(start) for start in dict.fromkeys(starts)), deep)
+    edges += [sides[0], sides[1] - wide]
+    middle, first, last = (low + high - wide) / 2.0, high - wide, low
+    starts = [middle, first, last, *(one for one in edges if first <= one <= last)]
+    inside = [one for one in starts if sides[0] - TOUCH <= one and one + wide <= sides[1] + TOUCH]
+    is_let_in = low < sides[0] - TOUCH or sides[1] + TOUCH < high
+    lacks = 0.0 if inside or is_let_in or not all(isfinite(one) for one in sides) else wide - (sides[1] - sides[0])
+    starts = list(dict.fromkeys(inside or starts))
+    choices = tuple(placed(start, start + wide, deep) for start in starts)
+    # how much less it may be is not known to be on either side, so that only what is before the face is sure
+    ends = [(start, start + wide) if narrow >= wide else (low, high) for start in starts]
+    surely = tuple(placed(start, end, _least(clear.front)) for start, end in ends)
+    return Zone("front", choices, surely, deep, _least(clear.front), (axis, out), wide, lacks)
 
 
-def intruders(zone: Zone, bodies: Iterable[Body], skipped: frozenset[str]) -> tuple[Block, list[tuple[Body, bool]]]:
-    """Return the room where it is laid so that least stands in it, and what does, with whether that is sure."""
+def intruders(zone: Zone, own: Body, bodies: Iterable[Body], skipped: frozenset[str]) -> Found:
+    """Return the room where it is laid so that least stands in it, and what does: what is left to it, and how sure."""
     every = envelope(zone.choices)
-    others = [body for body in bodies if body.of not in skipped and _is_near(body, every)]
-    found = [(choice, _in(choice, others)) for choice in zone.choices]
-    return min(found, key=lambda one: (sum(sure for _, sure in one[1]), len(one[1])))
+    around = grown(every, own.doubt)
+    others = [body for body in bodies if body.of not in skipped and _is_near(body, around)]
+    found = [(choice, _in(zone, number, own, others)) for number, choice in enumerate(zone.choices)]
+    return min(found, key=lambda one: (sum(sure for *_, sure in one[1]), len(one[1])))
 
 
 def _is_near(body: Body, room: Block) -> bool:
     return bool(body.blocks) and any(are_in(room, grown(block, body.doubt)) for block in body.blocks)
 
 
-def _in(choice: Block, others: list[Body]) -> list[tuple[Body, bool]]:
-    found: list[tuple[Body, bool]] = []
+def _in(zone: Zone, number: int, own: Body, others: list[Body]) -> list[tuple[Body, float, bool]]:
+    choice, surely = zone.choices[number], zone.surely[number]
+    found: list[tuple[Body, float, bool]] = []
     for body in others:
-        if any(are_in(choice, block) for block in body.blocks):
-            found.append((body, body.is_sure))
-        elif any(are_in(choice, grown(block, body.doubt)) for block in body.blocks):
-            found.append((body, False))
+        left = _left(zone, choice, own, body.blocks)
+        off = tuple(mine + theirs for mine, theirs in zip(own.doubt, body.doubt, strict=True))
+        worst = _left(zone, choice, own, [grown(block, (off[0], off[1], off[2])) for block in body.blocks])
+        if worst >= zone.wanted - TOUCH:
+            continue
+        is_in = left < zone.least - TOUCH and any(are_in(surely, block) for block in body.blocks)
+        found.append((body, min(left, zone.wanted), is_in and body.is_sure))
     return found
 
 
-def left_of(zone: Zone, body: Body, other: Body) -> float:
-    """Return what is left of the room that is wanted, to a thing in it (m)."""
+def _left(zone: Zone, choice: Block, own: Body, blocks: Iterable[Block]) -> float:
+    """Return what is left to a thing of the room that is wanted (m), infinite where it is not in it.
+
+    On every side that is the gap between the two; before and over a thing it is how far from the face it begins.
+    """
     if zone.side == "round":
-        return gap(body.blocks, other.blocks)
-    if zone.side == "above":
-        top = envelope(body.blocks).high[2]
-        inside = [block for block in other.blocks if are_in(zone.choices[0], block)]
-        return max(min((block.low[2] for block in inside), default=top) - top, 0.0)
-    # before the face: the way from the face to what is nearest to it
-    whole, near = envelope(body.blocks), envelope(other.blocks)
-    apart = [-one for one in overlaps(whole, near)[:2] if one < TOUCH]
-    return max([0.0, *apart])
+        return gap(own.blocks, blocks)
+    (axis, out), (low, high) = zone.face, envelope(own.blocks)
+    inside = [block for block in blocks if are_in(choice, block)]
+    ahead = [block.low[axis] - high[axis] if out > 0.0 else low[axis] - block.high[axis] for block in inside]
+    return max(min(ahead, default=inf), 0.0)
 
 
 def passages(closed: Iterable[Closed], room: Surfaces) -> Iterator[Block]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.result import Meeting, Result, Struck
+from boxwright.disciplines.layout.result import Meeting, Result, Stopped, Struck
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, angle, asking, length, lever, listed, moving
 from boxwright.finding import Finding, Use
@@ -27,6 +27,9 @@ def sleeping_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.struck:
         if one.what == "bed":
             yield _bed(code, one, shown_in)
+    for by in result.stopped:
+        if by.what == "bed":
+            yield _stopped_bed(code, by, shown_in)
     for meeting in result.meetings:
         if meeting.is_bed and meeting.sure != "grazes":
             yield _made_up(code, meeting, shown_in)
@@ -50,6 +53,19 @@ def _bed(code: str, one: Struck, shown_in: HeaderUnits) -> Finding:
     return Finding(
         code, where, "stop", says, one.reached, one.whole, one.reached - one.whole, "rad", GEOMETRY,
         lever(one.shift), act=act, uses=("sleep",), because=(one.of, *one.hits),
+    )  # fmt: skip
+
+
+def _stopped_bed(code: str, one: Stopped, shown_in: HeaderUnits) -> Finding:
+    if one.sure == "perhaps":
+        says = f"{one.face} may be in the way of {one.name} when it comes down"
+        return asking(code, one.of, says, f"Measure where {one.name} is at night", ("sleep",), could_stop=True)
+    got = f"after {angle(one.reached, shown_in)} of {angle(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+    says = f"{one.face} is in the way of {one.name} when it comes down: it stops {got}"
+    act = f"Give {one.name} another place or another size"
+    return Finding(
+        code, one.of, "stop", says, one.reached, one.whole, one.reached - one.whole, "rad", GEOMETRY, act=act,
+        uses=("sleep",),
     )  # fmt: skip
 
 
@@ -91,13 +107,33 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
         say = angle if one.turns else length
-        got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}"
+        got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
         says = f"{one.name} strikes {names} when it {opens}: {got}"
         act = moving(one.shift, shown_in) or f"Give {one.names[0]} another place"
         yield Finding(
             code, one.of, "fix", says, one.reached, one.whole, one.reached - one.whole, "rad" if one.turns else "m",
             GEOMETRY, lever(one.shift), act=act, uses=OPENED, because=one.hits,
         )  # fmt: skip
+
+
+    for by in result.stopped:
+        if by.what != "bed":
+            yield _stopped(code, by, shown_in)
+
+
+def _stopped(code: str, one: Stopped, shown_in: HeaderUnits) -> Finding:
+    opens = WHAT[one.what]
+    if one.sure == "perhaps":
+        says = f"{one.name} may strike {one.face} when it {opens}: how far it goes, or where it is, is in doubt"
+        return asking(code, one.of, says, f"Open {one.name} by hand and look, then write how far it goes", OPENED)
+    say = angle if one.turns else length
+    got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+    says = f"{one.name} strikes {one.face} when it {opens}: {got}"
+    act = f"Give {one.name} another place, or write how far it does open"
+    return Finding(
+        code, one.of, "fix", says, one.reached, one.whole, one.reached - one.whole, "rad" if one.turns else "m",
+        GEOMETRY, act=act, uses=OPENED,
+    )  # fmt: skip
 
 
 def canopy(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

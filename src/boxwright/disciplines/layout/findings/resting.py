@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.result import Intruder, Meeting, Result
+from boxwright.disciplines.layout.result import Intruder, Meeting, Result, Short
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, asking, length, lever, moving, name_of
 from boxwright.finding import USES, Finding
@@ -77,6 +77,9 @@ def kept_clear(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.intruders:
         if one.side != "round":
             yield _intruder(code, one, shown_in)
+    for short in result.short:
+        if short.side != "round":
+            yield _short(code, short, shown_in)
 
 
 def gap_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -92,6 +95,9 @@ def gap_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.intruders:
         if one.side == "round":
             yield _intruder(code, one, shown_in)
+    for short in result.short:
+        if short.side == "round":
+            yield _short(code, short, shown_in)
 
 
 def _intruder(code: str, one: Intruder, shown_in: HeaderUnits) -> Finding:
@@ -106,6 +112,23 @@ def _intruder(code: str, one: Intruder, shown_in: HeaderUnits) -> Finding:
         code, one.of, "fix", says, one.gap, one.wanted, one.gap - one.wanted, "m",
         "working-space" if one.side == "front" else GEOMETRY, lever(one.shift), act=act, uses=USES,
         because=(one.other,),
+    )  # fmt: skip
+
+
+def _short(code: str, one: Short, shown_in: HeaderUnits) -> Finding:
+    wanted, left = length(one.wanted, shown_in), length(one.gap, shown_in)
+    wants = f"{one.name} wants {wanted} clear {SIDES[one.side]}" if one.side != "wide" else (
+        f"{one.name} wants room {wanted} wide before it"
+    )  # fmt: skip
+    if one.sure != "sure":
+        says = f"{wants}, and {one.face} may be nearer; {left} is left"
+        act = f"Look up whether {one.name} may be so near to {one.face}, and write the room it wants as keep_clear"
+        return asking(code, one.of, says, act, USES)
+    return Finding(
+        code, one.of, "fix", f"{wants}, and {one.face} leaves {left}", one.gap, one.wanted, one.gap - one.wanted, "m",
+        "working-space" if one.side in {"front", "wide"} else GEOMETRY,
+        act=f"Move {one.name} away from {one.face}" if one.side != "wide" else f"Give {one.name} another place",
+        uses=USES,
     )  # fmt: skip
 
 

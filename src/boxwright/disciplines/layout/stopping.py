@@ -1,0 +1,132 @@
+"""The room about what moves and what wants room: its walls, its floor and its ceiling stop both."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from math import isfinite
+
+from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown
+from boxwright.disciplines.layout.parts import Closed, Fitted
+from boxwright.disciplines.layout.resting import passes
+from boxwright.disciplines.layout.result import Certainty, Short, Stopped
+from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.sweeps import NEVER, Mover, Slip, Turn
+from boxwright.disciplines.layout.zones import Zone
+from boxwright.exchange import Vector
+from boxwright.model.place import Surfaces
+
+FAR = 100.0
+"""How thick a wall is taken to be (m): farther than anything of a trailer reaches."""
+NAMED = {"front": "the front wall", "rear": "the rear wall", "left": "the left wall", "right": "the right wall",
+         "floor": "the floor", "ceiling": "the ceiling"}  # fmt: skip
+Face = tuple[str, int, float, float]
+"""A face of the finished room: its name, its axis, the way out through it, and where it is (m)."""
+
+
+def faces_of(room: Surfaces, has_nose: bool) -> list[Face]:
+    """Return the faces of the finished room; a nose goes on where the front wall would be."""
+    found: list[Face] = [
+        ("front", 0, -1.0, room.front), ("rear", 0, 1.0, room.rear), ("left", 1, -1.0, room.left),
+        ("right", 1, 1.0, room.right), ("floor", 2, -1.0, room.floor), ("ceiling", 2, 1.0, room.ceiling),
+    ]  # fmt: skip
+    return [face for face in found if isfinite(face[3]) and not (face[0] == "front" and has_nose)]
+
+
+def stopped(mover: Mover, faces: Iterable[Face], closed: tuple[Closed, ...]) -> Iterator[Stopped]:
+    """Yield the faces of the room that stop something, each by more than the play of linings, and how sure that is.
+
+    What goes out through an opening is not stopped there. A lid or a door of which nobody wrote how far it opens may
+    lean on a wall, so it is judged at a right angle.
+    """
+    for face in faces:
+        name, axis, _, _ = face
+        ways = [way for way in mover.ways if not (mover.what != "bed" and _reaches(_closed(way), face))]
+        ways = [way for way in ways if not any(passes(one, way.hold, _hole(name), axis) for one in closed)]
+        sure: Certainty = "sure"
+        at = _first(ways, mover.starts, _beyond(face))
+        if at < NEVER:  # by more than the play: it is met where the face itself is
+            at = min(at, _first(ways, mover.starts, _beyond(face, 0.0)))
+        else:
+            sure, at = "perhaps", _first(ways, mover.starts, grown(_beyond(face), mover.doubt), is_most=True)
+        if at < NEVER:
+            yield Stopped(mover.of, mover.name, mover.what, NAMED[name], at, mover.whole, mover.turns, sure)
+
+
+def _hole(face: str) -> str:
+    return "roof" if face == "ceiling" else face
+
+
+def _first(ways: Iterable[Turn | Slip], starts: Iterable[Block], wall: Block, is_most: bool = False) -> float:
+    if any(are_in(start, wall) for start in starts):
+        return 0.0
+    return min((way.meets(wall, is_most and isinstance(way, Slip)) for way in ways), default=NEVER)
+
+
+def _beyond(face: Face, play: float = LENGTHS["play"]) -> Block:
+    """Return all that is behind a face, and behind the play of its lining."""
+    _, axis, out, plane = face
+    low, high = [-FAR, -FAR, -FAR], [FAR, FAR, FAR]
+    if out > 0.0:
+        low[axis] = plane + play
+    else:
+        high[axis] = plane - play
+    return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def _closed(way: Turn | Slip) -> Block:
+    """Return where something is before it moves."""
+    if isinstance(way, Slip):
+        return way.start
+    (i, way_i), (j, way_j) = way.along, way.across
+    low, high = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
+    for axis, turn, hinge, span in ((i, way_i, way.hinge[0], way.spans[0]), (j, way_j, way.hinge[1], way.spans[1])):
+        ends = (hinge + turn * span[0], hinge + turn * span[1])
+        low[axis], high[axis] = min(ends), max(ends)
+    low[3 - i - j], high[3 - i - j] = way.width
+    return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def _reaches(block: Block, face: Face) -> bool:
+    """Return whether something is let into a face already, so that the face is no stop to it."""
+    return -_left(block, face) > LENGTHS["play"]
+
+
+def _left(block: Block, face: Face) -> float:
+    _, axis, out, plane = face
+    return plane - block.high[axis] if out > 0.0 else block.low[axis] - plane
+
+
+# ------------------------------------------------------------------ room that is wanted
+
+
+def cramped(one: Fitted, zone: Zone, body: Body, faces: Iterable[Face]) -> Iterator[Short]:
+    """Yield the faces of the room nearer to a thing than the room it wants; what it stands on is no matter.
+
+    A wall it is written to hang on may be meant to be there, and is asked about.
+    """
+    whole, off = envelope(body.blocks), body.doubt
+    if zone.side == "front" and zone.lacks > TOUCH:
+        yield Short(one.of, one.name, "wide", "the room", zone.width - zone.lacks, zone.width, "sure")
+    for face in faces:
+        name, axis, out, _ = face
+        if zone.side != "round" and (axis, out) != zone.face:
+            continue
+        left = _left(whole, face)
+        if left < -whole.size[axis] or (name == "floor" and left <= LENGTHS["play"]):
+            continue  # it is outside of the room, or stands on its floor
+        if left - off[axis] >= zone.wanted - TOUCH:
+            continue
+        is_sure = left + off[axis] < zone.least - TOUCH and not (one.wall == name and left <= LENGTHS["play"])
+        sure: Certainty = "sure" if is_sure else "perhaps"
+        yield Short(one.of, one.name, zone.side, NAMED[name], max(left, 0.0), zone.wanted, sure)
+
+
+def is_in_room(body: Body, room: Surfaces) -> bool:
+    """Return whether the middle of a thing is in the bare shell, where the faces of the room are about it."""
+    if not body.blocks:
+        return False
+    low, high = body.around
+    ends = ((room.studs_front, room.studs_rear), (room.studs_left, room.studs_right), (room.deck, room.bows))
+    middle: Vector = ((low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0, (low[2] + high[2]) / 2.0)
+    return all(near <= at <= far for at, (near, far) in zip(middle, ends, strict=True))

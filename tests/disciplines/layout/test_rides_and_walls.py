@@ -1,0 +1,142 @@
+"""What stands on a thing goes along with it; the room itself stops what opens and takes from what is wanted."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.disciplines.layout.knots import said, told, words
+
+STRIKES = "layout/opening-strikes"
+LID = ("14 x 16 x 30, weight: 40, stage: lined, done: yes",
+       "14 x 16 x 30, weight: 40, stage: lined, done: yes, swing: {hinge: right, opens: up, to: 90 deg}")  # fmt: skip
+SHELF = "  shelf: {x: 60, side: right-20, z: 24, size: 20 x 10 x 2, weight: 1, stage: lined, done: yes}\n"
+TV = "  tv: {rides_on: fridge, x: +2, side: +2, z: +18, size: 6 x 6 x 30, weight: 1, kind: cargo}\n"
+
+
+def test_what_stands_on_a_lid_is_struck_before_it_opens_at_all() -> None:
+    assert told(STRIKES, (LID,)) == [("fix", "parts[cabinet]")]
+    assert "cabinet strikes kettle when it opens: at once" in words(STRIKES, (LID,))
+    off = ("kettle: {rides_on: cabinet, x: +2, side: +2, z: +30", "kettle: {x: 100, side: right, z: 0")
+    assert told(STRIKES, (LID, off)) == []
+
+
+def test_what_stands_on_a_thing_that_slides_goes_along() -> None:
+    assert told(STRIKES, (), TV) == [] == told(STRIKES, (), SHELF)
+    assert words(STRIKES, (), TV + SHELF) == "tv on fridge strikes shelf when it slides out: after 6 in of 12 in"
+    # told once where the fridge itself strikes it before
+    low = SHELF.replace("z: 24, size: 20 x 10 x 2", "z: 10, size: 20 x 10 x 30")
+    assert told(STRIKES, (), TV + low) == [("fix", "parts[fridge]")]
+
+
+def test_what_stands_beside_it_on_the_same_thing_goes_along_too() -> None:
+    both = TV + TV.replace("tv:", "radio:").replace("side: +2", "side: +9")
+    assert told(STRIKES, (), both) == []
+
+
+@pytest.mark.parametrize(
+    ("z", "strikes"), [(0, []), (46, []), (48, []), (49, [("fix", "parts[cabinet]")])],
+)  # fmt: skip
+def test_a_lid_that_meets_the_ceiling_is_told(z: int, strikes: list[tuple[str, str]]) -> None:
+    """By hand: 16 in of lid on 14 in of chest stand 30 in over its foot; the ceiling is 78 in up."""
+    edits = (("cabinet: {x: 120, side: right, z: 0, size: 14 x 16 x 30",
+              f"cabinet: {{x: 120, side: right, z: {z}, size: 14 x 16 x 14"),
+             ("weight: 40, stage: lined, done: yes}\n  kettle: {rides_on: cabinet, x: +2, side: +2, z: +30",
+              "weight: 40, stage: lined, done: yes, swing: {hinge: left, opens: up, to: 90 deg}}\n"
+              "  kettle: {x: 100, side: right, z: 0"))  # fmt: skip
+    assert told(STRIKES, edits) == strikes
+
+
+def test_a_slide_longer_than_the_room_is_stopped_by_its_wall() -> None:
+    bed_up = ("bed: {x: 30, side: left, z: 27", "bed: {x: 30, side: left, z: 47")
+    lamp = ("lamp: {x: 40, side: left+4, z: 60", "lamp: {x: 140, side: left+4, z: 60")
+    assert "fridge strikes the left wall when it slides out: after 64 in of 70 in" in words(
+        STRIKES, (("by: 12", "by: 70"), bed_up, lamp)
+    )
+    assert told(STRIKES, (("by: 12", "by: 64"), bed_up, lamp)) == []
+    assert told(STRIKES, (("by: 12", "by: 50..70"), bed_up, lamp)) == [("unknown", "parts[fridge]")]
+
+
+def test_what_slides_out_through_an_opening_is_not_stopped_by_its_wall() -> None:
+    tray = "  tray: {x: 138, side: %s, z: 24, size: 16 x 16 x 4, weight: 1, stage: lined, done: yes, slides: %s}\n"
+    through, aside = tray % ("centre", "{to: rear, by: 20}"), tray % ("left", "{to: rear, by: 20}")
+    assert told(STRIKES, (), through) == []
+    assert told(STRIKES, (), aside) == [("fix", "parts[tray]")]
+
+
+def test_a_bed_wider_than_the_room_is_stopped_by_the_wall() -> None:
+    edits = (("side: left, z: 27, size: 70 x 28 x 2", "side: left, z: 27, size: 70 x 52 x 2"),)
+    assert "the ceiling is in the way of bed when it comes down: it stops at once" in words(
+        "layout/sleeping-place", edits
+    )
+
+
+# ------------------------------------------------------------------ room that is wanted
+
+
+def test_room_round_a_thing_is_taken_by_the_wall_behind_it() -> None:
+    at_wall = ("heater: {x: 125, side: left+2", "heater: {x: 125, side: left")
+    assert words("layout/gap-small", (at_wall,)) == "heater wants 2 in clear round it, and the left wall leaves 0 in"
+    assert told("layout/gap-small", (("heater: {x: 125, side: left+2", "heater: {x: 125, side: left+1"),)) == [
+        ("fix", "parts[heater]")
+    ]
+    hung = (at_wall[0], "heater: {x: 125, wall: left")
+    assert told("layout/gap-small", (hung,)) == [("unknown", "parts[heater]")]
+
+
+def test_more_room_than_there_is_before_or_over_a_thing_is_told() -> None:
+    deep = ("keep_clear: {front: 20, width: 14}", "keep_clear: {front: 200, width: 14}")
+    assert "panel wants 200 in clear before it, and the rear wall leaves 156 in" in words("layout/kept-clear", (deep,))
+    wide = ("keep_clear: {front: 20, width: 14}", "keep_clear: {front: 20, width: 100}")
+    assert "panel wants room 100 in wide before it, and the room leaves 80 in" in words("layout/kept-clear", (wide,))
+    over = ("keep_clear: {front: 20, width: 14}", "keep_clear: {above: %s}")
+    assert told("layout/kept-clear", ((over[0], over[1] % 26),)) == []
+    assert told("layout/kept-clear", ((over[0], over[1] % 27),)) == [("fix", "parts[panel]")]
+    assert told("layout/kept-clear", ((over[0], over[1] % "25..27"),)) == [("unknown", "parts[panel]")]
+
+
+def test_room_of_unknown_width_is_asked_for() -> None:
+    unknown = ("keep_clear: {front: 20, width: 14}", "keep_clear: {front: 20, width: unknown}")
+    assert told("layout/opening-unsaid", (unknown,)) == [("unknown", "parts[panel]")]
+
+
+@pytest.mark.parametrize(
+    ("clear", "left", "kinds"),
+    [("1..5", 3, ["unknown"]), ("1..5", 0.5, ["fix"]), ("1..5", 6, []), ("2", 1, ["fix"]), ("2", 2, [])],
+)
+def test_room_in_doubt_is_sure_only_where_the_least_of_it_is_taken(clear: str, left: float, kinds: list[str]) -> None:
+    # 20 in off the wall, and off its box, so that only the box may be too near
+    edits = (("heater: {x: 125, side: left+2, z: 0", "heater: {x: 125, side: left+20, z: 12"),
+             ("box: {x: 100, side: left, z: 0", f"box: {{x: {125 - 14 - left}, side: left+18, z: 12"),
+             ("keep_clear: 2}", f"keep_clear: {clear}}}"), ("bed: {x: 30", "bed: {x: 10"),
+             ("crate: {x: 134", "crate: {x: 60"))  # fmt: skip
+    assert [kind for kind, where in told("layout/gap-small", edits) if where == "parts[box]"] == kinds
+
+
+def test_room_before_a_face_in_doubt_asks_between_its_least_and_its_most() -> None:
+    def at(x: int) -> list[str]:
+        edits = (("tin: {x: 26", f"tin: {{x: {x}"), ("keep_clear: {front: 20,", "keep_clear: {front: 10..20,"))
+        return [kind for kind, _ in told("layout/kept-clear", edits)]
+
+    assert (at(12), at(16), at(25)) == (["fix"], ["unknown"], [])
+
+
+def test_a_gap_is_measured_straight_and_never_told_where_it_is_kept() -> None:
+    """By hand: 2 in wanted, 1.8 in off along and across is 2.5 in off: no matter; 1 in and 1 in is 1.4 in off."""
+    for off, kinds in ((1.8, []), (1.0, ["fix"])):
+        box = ("box: {x: 100, side: left, z: 0", f"box: {{x: {111 - off}, side: left+{8 + off}, z: 0")
+        found = [one for one in said((box,)) if one.code == "layout/gap-small"]
+        assert [one.kind for one in found] == kinds
+        assert all(one.margin is not None and one.margin < 0.0 for one in found)
+
+
+def test_what_stands_beside_the_face_is_measured_along_it() -> None:
+    wide = ("keep_clear: {front: 20, width: 14}", "keep_clear: {front: 20, width: 60}")
+    tin = ("tin: {x: 26, side: left+4", "tin: {x: 9, side: left+30")
+    (found,) = (one for one in said((wide, tin)) if one.code == "layout/kept-clear")
+    assert "5 in is left" in found.says and found.margin == pytest.approx(-15 * 0.0254)
+
+
+def test_the_doubt_of_what_wants_room_is_asked_for() -> None:
+    near = ("box: {x: 100", "box: {x: 107")
+    assert told("layout/gap-small", (near,)) == []
+    assert told("layout/gap-small", (near, ("heater: {x: 125", "heater: {x: 122..128"))) == [("unknown", "parts[box]")]
