@@ -30,7 +30,7 @@ JUDGED_ON = date(2026, 6, 1)
 
 def told(bodies: tuple[Body, ...]) -> set[tuple[object, ...]]:
     clearings = Clearings(bodies, roots_of(bodies), (), (), (), ROOM)
-    found, more = meetings(bodies, lines_of(bodies), frozenset(), clearings.of)
+    found, more = meetings(bodies, lines_of(bodies), {}, clearings.of)
     return {(*sorted((one.of, one.other)), round(one.depth, 9)) for one in found} | {("more", "", float(more))}
 
 
@@ -105,7 +105,7 @@ def test_what_carries_a_thing_is_not_in_its_way_but_its_neighbour_is() -> None:
 def test_pieces_in_one_box_that_are_not_written_only_ask() -> None:
     lamps = replace(body("lamps", (0.0, 0.0, 0.0), (1.0, 0.5, 1.0)), is_scattered=True)
     tin = body("tin", (0.1, 0.1, 0.1), (0.3, 0.3, 0.3))
-    (found,), _ = meetings((lamps, tin), lines_of((lamps, tin)), frozenset(), lambda one, other: None)
+    (found,), _ = meetings((lamps, tin), lines_of((lamps, tin)), {}, lambda one, other: None)
     assert (found.sure, found.shift) == ("perhaps", None)
 
 

@@ -140,3 +140,65 @@ def test_the_doubt_of_what_wants_room_is_asked_for() -> None:
     near = ("box: {x: 100", "box: {x: 107")
     assert told("layout/gap-small", (near,)) == []
     assert told("layout/gap-small", (near, ("heater: {x: 125", "heater: {x: 122..128"))) == [("unknown", "parts[box]")]
+
+
+# ------------------------------------------------------------------ what rides on a thing
+
+
+KETTLE = "kettle: {rides_on: cabinet, x: +2, side: +2, z: +30"
+
+
+@pytest.mark.parametrize(
+    ("z", "held", "space"),
+    [
+        ("+30", [], []),
+        ("+30 3/16", [], []),
+        ("+40", [("fix", "parts[kettle]")], []),
+        ("+20", [], [("fix", "parts[kettle]")]),
+        ("+28..34", [("unknown", "parts[kettle]")], []),
+        ("+26..32", [], [("unknown", "parts[kettle]")]),
+    ],
+)
+def test_what_rides_on_a_thing_rests_on_its_top(
+    z: str, held: list[tuple[str, str]], space: list[tuple[str, str]]
+) -> None:
+    edits = ((KETTLE, f"kettle: {{rides_on: cabinet, x: +2, side: +2, z: {z}"),)
+    assert told("layout/held-by-nothing", edits, "", "tow") == held
+    assert told("layout/one-space", edits, "", "tow") == space
+
+
+def test_how_far_over_or_down_in_its_carrier_it_is_is_told() -> None:
+    over, down = ((KETTLE, KETTLE.replace("+30", z)) for z in ("+40", "+20"))
+    assert words("layout/held-by-nothing", (over,), "", "tow") == (
+        "kettle rides on cabinet, but is 10 in over it: nothing holds it"
+    )
+    assert words("layout/one-space", (down,), "", "tow") == "kettle rides on cabinet, but is 10 in down in it"
+    beside = (KETTLE, KETTLE.replace("x: +2", "x: +20").replace("z: +30", "z: +10"))
+    assert told("layout/held-by-nothing", (beside,), "", "tow") == [("unknown", "parts[kettle]")]
+
+
+def test_cargo_that_stands_up_out_of_other_cargo_hangs_in_it_and_what_is_all_down_in_it_is_told() -> None:
+    deep = KETTLE.replace("+30", "+27")
+    cargo = ("14 x 16 x 30, weight: 40, stage: lined, done: yes", "14 x 16 x 30, weight: 40, kind: cargo")
+    edits = ((KETTLE, deep), cargo)
+    assert told("layout/one-space", edits[:1], "", "tow") == [("fix", "parts[kettle]")]
+    assert told("layout/one-space", edits, "", "tow") == []
+    sunk = ((KETTLE, KETTLE.replace("+30", "+20")), edits[1])
+    assert told("layout/one-space", sunk, "", "tow") == [("fix", "parts[kettle]")]
+
+
+def test_it_may_rest_on_a_mattress_or_on_what_rides_there_too() -> None:
+    pillow = "  pillow: {rides_on: bed, x: +8, side: +8, z: +%s, size: 14 x 14 x 3, weight: 1, kind: cargo}\n"
+    thick = (("folds: up,", "mattress: 70 x 28 x 4, folds: up,"),)
+    assert told("layout/held-by-nothing", thick, pillow % 6) == told("layout/held-by-nothing", thick, pillow % 2) == []
+    cup = "  cup: {rides_on: cabinet, x: +3, side: +3, z: +36, size: 3 x 3 x 4, weight: 1, kind: cargo}\n"
+    assert told("layout/held-by-nothing", (), cup, "tow") == []
+
+
+def test_the_bed_that_cannot_be_slept_in_is_named_and_not_what_lies_on_it() -> None:
+    pillow = "  pillow: {rides_on: bed, x: +8, side: +2, z: +2, size: 14 x 14 x 14, weight: 1, kind: cargo}\n"
+    lamp = (("lamp: {x: 40, side: left+4, z: 60", "lamp: {x: 40, side: left+4, z: 40"),)
+    low = (("lamp: {x: 40, side: left+4, z: 60", "lamp: {x: 40, side: right-8, z: 60"),)
+    assert "pillow cannot be slept in" not in words("layout/sleeping-place", lamp, pillow)
+    tall = pillow.replace("14 x 14 x 14", "14 x 70 x 40")
+    assert "bed cannot be slept in: lamp overlaps pillow on it by" in words("layout/sleeping-place", low, tall)

@@ -27,12 +27,12 @@ FACES: tuple[Face, ...] = (
 
 
 def meetings(
-    bodies: tuple[Body, ...], lines: Mapping[str, frozenset[str]], beds: frozenset[str], clearing: Clearing
+    bodies: tuple[Body, ...], lines: Mapping[str, frozenset[str]], beds: Mapping[str, str], clearing: Clearing
 ) -> tuple[tuple[Meeting, ...], int]:
     """Return the things that are in each other, the deepest first, and how many more pairs there are.
 
-    What carries a thing is not in its way. A pair whose best places are apart is in each other perhaps, where either is
-    in doubt.
+    ``beds`` are the names of the beds by the paths of all that is slept on. What carries a thing is not in its way. A
+    pair whose best places are apart is in each other perhaps, where either is in doubt.
     """
     found = pairs_of(bodies, lines)
     foremost: Sequence[Pair] = found
@@ -50,16 +50,17 @@ def meetings(
 
 
 def _meeting(
-    sure: Certainty, depth: float, axis: int, one: Body, other: Body, beds: frozenset[str], clearing: Clearing
+    sure: Certainty, depth: float, axis: int, one: Body, other: Body, beds: Mapping[str, str], clearing: Clearing
 ) -> Meeting:
     mine, theirs = (one, other) if _moves_first(one, other, beds) else (other, one)
     shift = (clearing(mine, theirs) or clearing(theirs, mine)) if sure == "sure" else None
     is_bed = one.of in beds or other.of in beds
     along: Axis = 0 if axis == 0 else 1 if axis == 1 else 2
-    return Meeting(mine.of, mine.name, theirs.of, theirs.name, depth, along, sure, is_bed, shift)
+    return Meeting(mine.of, mine.name, theirs.of, theirs.name, depth, along, sure, is_bed, shift,
+                   beds.get(theirs.of, beds.get(mine.of, "")))  # fmt: skip
 
 
-def _moves_first(one: Body, other: Body, beds: frozenset[str]) -> bool:
+def _moves_first(one: Body, other: Body, beds: Mapping[str, str]) -> bool:
     """Return whether the first of two is the one to move: no bed, cargo before what is built in, then the smaller."""
 
     def rank(body: Body) -> tuple[bool, bool, float, str]:

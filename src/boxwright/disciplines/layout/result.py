@@ -34,7 +34,7 @@ class Meeting:
     """Two things that want one space, standing still: ``depth`` is how far they are in each other, along ``axis`` (m).
 
     Where it is only ``perhaps``, they are ``depth`` in each other at worst. ``is_bed`` says that one of them is slept
-    on.
+    on: ``bed_name`` is the bed it is slept in, of which it may be no more than what lies on it.
     """
 
     of: str
@@ -46,6 +46,7 @@ class Meeting:
     sure: Certainty
     is_bed: bool
     shift: Shift | None
+    bed_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,6 +136,21 @@ class Unheld:
 
 
 @dataclass(frozen=True, slots=True)
+class Perched:
+    """A thing that rides on another and does not rest on it: how far it is over its top (m), below zero down in it.
+
+    ``over`` is None where nothing is under it at all.
+    """
+
+    of: str
+    name: str
+    carrier: str
+    carrier_name: str
+    over: float | None
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
 class Protruding:
     """A thing that does not fit into what it is inside of: how far it sticks out of it, along which axis (m)."""
 
@@ -206,6 +222,7 @@ class Result:
     crossings: tuple[Crossing, ...] = ()
     more_crossings: int = 0
     unheld: tuple[Unheld, ...] = ()
+    perched: tuple[Perched, ...] = ()
     protruding: tuple[Protruding, ...] = ()
     covered: tuple[Covered, ...] = ()
     blocked: tuple[Blocked, ...] = ()

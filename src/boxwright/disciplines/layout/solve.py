@@ -13,6 +13,7 @@ from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
 from boxwright.disciplines.layout.people import Fit
+from boxwright.disciplines.layout.perching import unperched
 from boxwright.disciplines.layout.resting import MOST, covered, crossings, meetings, protruding, unheld
 from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Stopped, Struck
 from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along
@@ -104,10 +105,7 @@ def solve(
     kept = [choice for _, _, (choice, _) in laid]
     faces = faces_of(room, hull.has_nose)
     clearings = Clearings(every, roots, moving.movers, kept, passages(closed, room), room)
-    beds = {f"parts[{person.sleeps}]" for _, person in people if person.sleeps}
-    slept_on = frozenset(
-        one.of for one in fitted if one.of in beds or (use == "sleep" and (one.asleep or one.folded) is not None)
-    ) if use == "sleep" else frozenset()  # fmt: skip
+    slept_on = _slept_on(fitted, people, lines) if use == "sleep" else {}
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, clearings, room))
     swept = {(one.of, hit) for one in struck if one.what == "bed" for hit in one.hits}
     # a canopy is many boxes and mostly alone under the sky: only what something reaches into is looked at box by box
@@ -123,11 +121,10 @@ def solve(
         intruders=tuple(_intruders(laid, clearings)),
         stopped=tuple(_stopped(moving.movers, standing, closed, hull, room)),
         short=tuple(
-            short
-            for one, zone in zones
+            short for one, zone in zones for short in cramped(one, zone, standing[one.of], faces)
             if is_in_room(standing[one.of], room)
-            for short in cramped(one, zone, standing[one.of], faces)
         ),
+        perched=tuple(unperched(fitted, standing, lines, POSE_OF_USE.get(use, "travel"))),
         crossings=through[:MOST],
         more_crossings=max(len(through) - MOST, 0),
         unheld=tuple(unheld(fitted, dict(stood))),
@@ -140,6 +137,21 @@ def solve(
         has_bed=any(mover.what == "bed" for mover in moving.movers),
         fits=_fits(section, bodies, closed, people, room, hull, use) if use in OPENED else (),
     )
+
+
+def _slept_on(
+    fitted: Iterable[Fitted], people: tuple[tuple[str, Person], ...], lines: dict[str, frozenset[str]]
+) -> dict[str, str]:
+    """Return the name of the bed by the path of each thing that is slept on, or lies on what is."""
+    beds = {f"parts[{person.sleeps}]" for _, person in people if person.sleeps}
+    names = {one.of: one.name for one in fitted if one.of in beds or (one.asleep or one.folded) is not None}
+
+    def bed(of: str) -> str:
+        under = [above for above in lines[of] if above in names]
+        # the lowest of them is carried by none of the others
+        return next((above for above in under if not lines[above] & set(under)), of)
+
+    return {of: names[bed(of)] for of in names}
 
 
 def _fits(

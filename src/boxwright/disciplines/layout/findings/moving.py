@@ -75,7 +75,9 @@ def _made_up(code: str, one: Meeting, shown_in: HeaderUnits) -> Finding:
         says = f"{one.name} and {one.other_name} may overlap at night by up to {deep}"
         act = f"Measure where {one.name} is at night"
         return asking(code, one.of, says, act, ("sleep",), (one.other,), could_stop=True)
-    says = f"{one.other_name} cannot be slept in: {one.name} overlaps it by {deep}"
+    bed = one.bed_name or one.other_name
+    lies = "it" if one.other_name == bed else f"{one.other_name} on it"
+    says = f"{bed} cannot be slept in: {one.name} overlaps {lies} by {deep}"
     act = moving(one.shift, shown_in) or f"Give {one.name} another place for the night"
     return Finding(
         code, one.of, "stop", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, lever(one.shift), act=act,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.result import Intruder, Meeting, Result, Short
+from boxwright.disciplines.layout.result import Intruder, Meeting, Perched, Result, Short
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, asking, length, lever, moving, name_of
 from boxwright.finding import USES, Finding
@@ -29,6 +29,9 @@ def one_space(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if one.is_bed and one.sure != "grazes":
             continue
         yield _meeting(code, one, shown_in)
+    for perched in result.perched:
+        if perched.over is not None and perched.over < 0.0:
+            yield _down_in(code, perched, shown_in)
     if result.more:
         first = result.meetings[0]
         says = f"{result.more} more pairs of things are in each other; put these right first, then look again"
@@ -62,6 +65,18 @@ def _meeting(code: str, one: Meeting, shown_in: HeaderUnits) -> Finding:
         code, one.of, "fix", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, lever(one.shift), act=act, uses=USES,
         because=(one.other,),
     )  # fmt: skip
+
+
+def _down_in(code: str, one: Perched, shown_in: HeaderUnits) -> Finding:
+    deep = abs(one.over or 0.0)
+    if one.sure != "sure":
+        says = f"{one.name} rides on {one.carrier_name} and may be down in it"
+        return asking(code, one.of, says, f"Measure how high {one.name} stands", USES, (one.carrier,))
+    says = f"{one.name} rides on {one.carrier_name}, but is {length(deep, shown_in)} down in it"
+    act = f"Write z of {one.name} as it stands on {one.carrier_name}, or that it is inside of it"
+    return Finding(
+        code, one.of, "fix", says, deep, 0.0, -deep, "m", GEOMETRY, act=act, uses=USES, because=(one.carrier,)
+    )
 
 
 def kept_clear(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -156,16 +171,18 @@ def through_shell(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def held_by_nothing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say when a thing is aboard while what it is inside of, or rides on, is not there.
+    """Say when a thing is aboard while what it is inside of, or rides on, is not there, or not under it.
 
-    Asks: does what carries a thing stand at this stage and in this load state
-    Limit: it is there
+    Asks: does what carries a thing stand at this stage and in this load state, and does the thing rest on it
+    Limit: it is there, and its top no farther below than the play of linings
     Source: first-principles a thing rests on something
     Lever: the place of the thing until its carrier stands
     Methods: none
     """
-    del shown_in
     code = "layout/held-by-nothing"
+    for perched in result.perched:
+        if perched.over is None or perched.over >= 0.0:
+            yield _in_the_air(code, perched, shown_in)
     for one in result.unheld:
         carrier, on = name_of(one.carrier), "inside" if one.is_inside else "rides on"
         if one.sure == "perhaps":
@@ -179,6 +196,22 @@ def held_by_nothing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             code, one.of, "fix", says, source=GEOMETRY, lever=f"{one.of}.stage", act=act, uses=("tow",),
             because=(one.carrier,),
         )  # fmt: skip
+
+
+def _in_the_air(code: str, one: Perched, shown_in: HeaderUnits) -> Finding:
+    act = f"Write z of {one.name} as it stands on {one.carrier_name}, or what else it rides on"
+    if one.over is None:
+        says = f"{one.name} rides on {one.carrier_name}, but nothing of that is under it: what holds it is not written"
+        return asking(code, one.of, says, act, ("tow",), (one.carrier,))
+    if one.sure != "sure":
+        says = f"{one.name} rides on {one.carrier_name} and may be over it, with nothing that holds it"
+        return asking(code, one.of, says, f"Measure how high {one.name} stands", ("tow",), (one.carrier,))
+    says = f"{one.name} rides on {one.carrier_name}, but is {length(one.over, shown_in)} over it: nothing holds it"
+    limit = LENGTHS["play"]
+    return Finding(
+        code, one.of, "fix", says, one.over, limit, limit - one.over, "m", GEOMETRY, act=act, uses=("tow",),
+        because=(one.carrier,),
+    )  # fmt: skip
 
 
 def sticks_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
