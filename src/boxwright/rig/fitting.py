@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isfinite
 
-from boxwright.disciplines import layout, structure
+from boxwright.disciplines import cutting, layout, structure
 from boxwright.disciplines.frame.parts import Opening
 from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Piece, Swing
 from boxwright.exchange import Vector
@@ -59,6 +59,8 @@ def _remembered(item: Item, paths: dict[str, str], units: HeaderUnits, known: Kn
 
 def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
     words, facet, built = item.words, _facet(item), item.facet("structure")
+    sawn = item.facet("cutting")
+    carcass = sawn.carcass if isinstance(sawn, cutting.Facet) else None
     hinge = built.hinge.edge if isinstance(built, structure.Facet) and built.hinge is not None else ""
     return Fitted(
         of=item.of,
@@ -79,6 +81,9 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
         hinge=_side(hinge, units),
         legs=_legs(built, item.place, units) if isinstance(built, structure.Facet) else (),
         pieces=tuple(_piece(one) for one in facet.blocks) if facet is not None else (),
+        drawers=tuple(max(one.best, one.high) for one in carcass.drawers) if carcass is not None else (),
+        doors=carcass.doors if carcass is not None else 0,
+        has_lid=carcass is not None and carcass.lid is True,
         facet=facet,
         marks=item.marks,
     )

@@ -202,3 +202,48 @@ def test_the_bed_that_cannot_be_slept_in_is_named_and_not_what_lies_on_it() -> N
     assert "pillow cannot be slept in" not in words("layout/sleeping-place", lamp, pillow)
     tall = pillow.replace("14 x 14 x 14", "14 x 70 x 40")
     assert "bed cannot be slept in: lamp overlaps pillow on it by" in words("layout/sleeping-place", low, tall)
+
+
+# ------------------------------------------------------------------ cabinets of which nobody wrote how they open
+
+
+def opens(carcass: str, more: str) -> str:
+    chest = "  chest: {x: 118, side: right, z: 0, size: 16 x 14 x 30, weight: 9, stage: lined, done: yes%s}\n"
+    aside = (("cabinet: {x: 120, side: right", "cabinet: {x: 142, side: left"),)
+    return words(STRIKES, aside, chest % carcass + more)
+
+
+POST = "  post: {x: %s, side: right-%s, z: %s, size: 2 x 2 x 4, weight: 1, stage: lined, done: yes}\n"
+
+
+def test_a_drawer_comes_out_by_the_depth_of_its_cabinet_away_from_the_wall() -> None:
+    drawers = ", carcass: {ply: 1/2, drawers: [5, 8]}"
+    asked = "a drawer of chest may strike post when it slides out: nobody wrote how it opens"
+    assert opens(drawers, POST % (125, 26, 26)) == asked  # 12 in before it, 14 in deep, as high as the upper one
+    assert opens(drawers, POST % (125, 30, 26)) == ""  # 16 in before it
+    assert opens(drawers, POST % (125, 26, 18)) == asked  # the lower one, from 17 in to 25 in up
+    assert opens(drawers, POST % (125, 26, 12)) == ""  # under both
+    assert opens("", POST % (125, 26, 26)) == ""
+    assert opens(drawers + ", slides: {to: left, by: 2}", POST % (125, 26, 26)) == ""
+
+
+def test_a_door_is_as_wide_as_its_share_and_hinged_on_either_side() -> None:
+    one, two = (f", carcass: {{ply: 1/2, doors: {count}}}" for count in (1, 2))
+    asked = "a door of chest may strike post when it opens: nobody wrote how it opens"
+    far, near = POST % (118, 26, 10), POST % (125, 20, 10)
+    assert (opens(one, far), opens(two, far)) == (asked, "")  # 16 in, or twice 8 in
+    assert (opens(one, near), opens(two, near)) == (asked, asked)
+    assert opens(one + ", swing: {hinge: top, opens: no}", near) == ""
+
+
+def test_a_lid_lifts_along_the_wall_and_what_stands_on_it_holds_it_shut() -> None:
+    lid = ", carcass: {ply: 1/2, lid: yes}"
+    cup = "  cup: {rides_on: chest, x: +3, side: +3, z: +30, size: 3 x 3 x 4, weight: %s}\n"
+    cup = cup % "1, stage: lined, done: yes"
+    assert opens(lid, cup) == "the lid of chest may strike cup when it opens: nobody wrote how it opens"
+    asked = "the lid of chest may strike post when it opens: nobody wrote how it opens"
+    assert opens(lid, POST % (125, 2, 42)) == asked
+    written = "weight: 1, stage: lined, done: yes"
+    light, heavy = ((POST % (125, 2, 42)).replace(written, f"weight: {weight}, kind: cargo") for weight in (1, 200))
+    assert (opens(lid, light), opens(lid, heavy)) == ("", asked)  # what one lifts aside is no question
+    assert opens(lid, POST % (125, 2, 45)) == "" == opens("", cup)

@@ -122,7 +122,8 @@ class Fitted:
     box, where their places are not written. ``inside`` and ``rides_on`` are paths. ``legs`` are
     the two corners of each leg as it stands when the part is down. ``is_sized`` is False where no size is known.
     ``wall`` is the wall it hangs on and ``hinge`` the edge it turns about, in plain words; empty where not written.
-    ``marks`` say from which stage on it is there, and what is ticked.
+    ``drawers`` are the heights of its drawer fronts from the top, ``doors`` how many doors its carcass has and
+    ``has_lid`` whether its top lifts. ``marks`` say from which stage on it is there, and what is ticked.
     """
 
     of: str
@@ -143,6 +144,9 @@ class Fitted:
     hinge: str = ""
     legs: tuple[tuple[Vector, Vector], ...] = ()
     pieces: tuple[Piece, ...] = ()
+    drawers: tuple[float, ...] = ()
+    doors: int = 0
+    has_lid: bool = False
     facet: Facet | None = None
     marks: Marks | None = None
 

@@ -54,7 +54,8 @@ class Struck:
     """Something that moves and what it strikes: ``reached`` is how far it gets, ``whole`` how far it should.
 
     Both are radians where ``turns``, else metres. ``hits`` are the paths of all it strikes, the first one first.
-    ``sure`` is only ``perhaps`` where a place is in doubt, or it is not written how far it opens.
+    ``sure`` is only ``perhaps`` where a place is in doubt, or it is not written how far it opens. ``is_usual`` says
+    that nobody wrote how it moves at all, so that it is taken to go as such things mostly do.
     """
 
     of: str
@@ -67,6 +68,7 @@ class Struck:
     turns: bool
     sure: Certainty
     shift: Shift | None
+    is_usual: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +98,7 @@ class Stopped:
     whole: float
     turns: bool
     sure: Certainty
+    is_usual: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Bloc
 from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
+from boxwright.disciplines.layout.fronts import fronts_of
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
@@ -106,7 +107,8 @@ def solve(
     faces = faces_of(room, hull.has_nose)
     clearings = Clearings(every, roots, moving.movers, kept, passages(closed, room), room)
     slept_on = _slept_on(fitted, people, lines) if use == "sleep" else {}
-    struck = tuple(_struck(moving.movers, every, standing, roots, lines, clearings, room))
+    lifted = frozenset(body.of for body in every if body.kind == "cargo" and body.of not in heavy)
+    struck = tuple(_struck(moving.movers, every, standing, roots, lines, lifted, clearings, room))
     swept = {(one.of, hit) for one in struck if one.what == "bed" for hit in one.hits}
     # a canopy is many boxes and mostly alone under the sky: only what something reaches into is looked at box by box
     near = tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
@@ -214,7 +216,7 @@ def _moving(
             unsaid += [Open(part.of, part.name, "fold")] if bed is None else []
         if use in OPENED:
             found, is_unsaid = moving_part(part, standing[part.of], room)
-            movers += found
+            movers += [*found, *fronts_of(part, standing[part.of], room)]
             if found and found[0].what == "slide":
                 movers += ridden_along(found[0], standing[part.of], carried_by(part.of, standing, lines))
             what = "slide" if part.facet is not None and part.facet.slides is not None else "turn"
@@ -236,6 +238,7 @@ def _struck(
     standing: dict[str, Body],
     roots: dict[str, str],
     lines: dict[str, frozenset[str]],
+    lifted: frozenset[str],
     clearings: Clearings,
     room: Surfaces,
 ) -> Iterator[Struck]:
@@ -252,6 +255,8 @@ def _struck(
             found += on_top(mover, standing[mover.of], carried_by(mover.of, standing, lines))
         hits = sorted(found, key=lambda hit: (hit[0], hit[1].of))
         met |= {(mover.of, body.of) for _, body, _ in hits}
+        if mover.is_usual:
+            hits = [(at, body, "perhaps") for at, body, sure in hits if sure != "grazes" and body.of not in lifted]
         for sure in ORDER:
             told = [(at, body) for at, body, certainty in hits if certainty == sure]
             if told:
@@ -270,6 +275,7 @@ def _told(mover: Mover, told: list[tuple[float, Body]], sure: Certainty, shift: 
         turns=mover.turns,
         sure=sure,
         shift=shift,
+        is_usual=mover.is_usual,
     )
 
 

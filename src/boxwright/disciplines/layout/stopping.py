@@ -50,7 +50,9 @@ def stopped(mover: Mover, faces: Iterable[Face], closed: tuple[Closed, ...]) -> 
         else:
             sure, at = "perhaps", _first(ways, mover.starts, grown(_beyond(face), mover.doubt), is_most=True)
         if at < NEVER:
-            yield Stopped(mover.of, mover.name, mover.what, NAMED[name], at, mover.whole, mover.turns, sure)
+            sure = "perhaps" if mover.is_usual else sure
+            yield Stopped(mover.of, mover.name, mover.what, NAMED[name], at, mover.whole, mover.turns, sure,
+                          mover.is_usual)  # fmt: skip
 
 
 def _hole(face: str) -> str:

@@ -126,7 +126,8 @@ class Mover:
 
     ``outside`` says that it moves outside the shell, where nothing in the room can be in its way. ``starts`` are boxes
     it fills before it moves that its own body does not show. ``doubt`` is how far it may be off along each axis (m).
-    ``carrier`` is the path of what it goes along with, empty where it moves by itself.
+    ``carrier`` is the path of what it goes along with, empty where it moves by itself; ``is_usual`` says that nobody
+    wrote how it moves, so that it is taken to go as such things mostly do.
     """
 
     of: str
@@ -138,6 +139,7 @@ class Mover:
     starts: tuple[Block, ...] = ()
     doubt: Vector = NOTHING
     carrier: str = ""
+    is_usual: bool = False
 
     @property
     def turns(self) -> bool:
@@ -274,11 +276,11 @@ def _swings(one: Fitted, body: Body, swing: Swing, room: Surfaces) -> Mover | No
     if edge is None:
         return None
     if swing.opens == "up" and edge[0] != 2:
-        return Mover(one.of, one.name, "lid", (_turned(block, edge, (2, 1.0), turns),), turns[0], doubt=body.doubt)
+        return Mover(one.of, one.name, "lid", (turned(block, edge, (2, 1.0), turns),), turns[0], doubt=body.doubt)
     face = AXES.get(swing.opens) or face_of(block, room)
     if swing.opens not in {"out", "", *WALLS} or edge[0] == face[0]:
         return None
-    return Mover(one.of, one.name, "door", (_turned(block, edge, face, turns),), turns[0], doubt=body.doubt)
+    return Mover(one.of, one.name, "door", (turned(block, edge, face, turns),), turns[0], doubt=body.doubt)
 
 
 def face_of(block: Block, room: Surfaces) -> tuple[int, float]:
@@ -291,8 +293,8 @@ def face_of(block: Block, room: Surfaces) -> tuple[int, float]:
     return min(away, key=away.__getitem__)
 
 
-def _turned(block: Block, edge: tuple[int, float], face: tuple[int, float], turns: tuple[float, float]) -> Turn:
-    """Return the face of a box as it turns open about one of its edges."""
+def turned(block: Block, edge: tuple[int, float], face: tuple[int, float], turns: tuple[float, float]) -> Turn:
+    """Return the face of a box as it turns open about one of its edges, at its best and at most so far."""
     along, side = edge
     axis, out = face
     hinge = block.high[along] if side > 0.0 else block.low[along]

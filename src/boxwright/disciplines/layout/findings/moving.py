@@ -11,6 +11,9 @@ from boxwright.finding import Finding, Use
 from boxwright.units import HeaderUnits
 
 WHAT = {"leaf": "opens", "lid": "opens", "door": "opens", "slide": "slides out", "bed": "comes down"}
+DOUBT = "how far it goes, or where that is, is in doubt"
+USUAL = "nobody wrote how it opens"
+HOW = "Open {} by hand and look, then write how it opens as swing or slides"
 OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
 
 
@@ -104,8 +107,9 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield Finding(code, one.of, "advice", says, source=GEOMETRY, uses=OPENED, because=one.hits)
             continue
         if one.sure == "perhaps":
-            says = f"{one.name} may strike {names} when it {opens}: how far it goes, or where that is, is in doubt"
+            says = f"{one.name} may strike {names} when it {opens}: {USUAL if one.is_usual else DOUBT}"
             act = f"Open {one.name} by hand and look, or write where {names} is, piece by piece"
+            act = HOW.format(one.name) if one.is_usual else act
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
         say = angle if one.turns else length
@@ -126,8 +130,8 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _stopped(code: str, one: Stopped, shown_in: HeaderUnits) -> Finding:
     opens = WHAT[one.what]
     if one.sure == "perhaps":
-        says = f"{one.name} may strike {one.face} when it {opens}: how far it goes, or where it is, is in doubt"
-        return asking(code, one.of, says, f"Open {one.name} by hand and look, then write how far it goes", OPENED)
+        says = f"{one.name} may strike {one.face} when it {opens}: {USUAL if one.is_usual else DOUBT}"
+        return asking(code, one.of, says, HOW.format(one.name), OPENED)
     say = angle if one.turns else length
     got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
     says = f"{one.name} strikes {one.face} when it {opens}: {got}"
