@@ -79,6 +79,8 @@ def test_room_round_a_thing_is_taken_by_the_wall_behind_it() -> None:
     assert told("layout/gap-small", (("heater: {x: 125, side: left+2", "heater: {x: 125, side: left+1"),)) == [
         ("fix", "parts[heater]")
     ]
+    doubtful = (at_wall[0], "heater: {x: 125, side: left+1..4")
+    assert told("layout/gap-small", (doubtful,)) == [("unknown", "parts[heater]")]
     hung = (at_wall[0], "heater: {x: 125, wall: left")
     assert told("layout/gap-small", (hung,)) == [("unknown", "parts[heater]")]
 
@@ -157,6 +159,7 @@ KETTLE = "kettle: {rides_on: cabinet, x: +2, side: +2, z: +30"
         ("+20", [], [("fix", "parts[kettle]")]),
         ("+28..34", [("unknown", "parts[kettle]")], []),
         ("+26..32", [], [("unknown", "parts[kettle]")]),
+        ("+26..34", [("unknown", "parts[kettle]")], []),
     ],
 )
 def test_what_rides_on_a_thing_rests_on_its_top(
@@ -233,6 +236,8 @@ def test_a_door_is_as_wide_as_its_share_and_hinged_on_either_side() -> None:
     far, near = POST % (118, 26, 10), POST % (125, 20, 10)
     assert (opens(one, far), opens(two, far)) == (asked, "")  # 16 in, or twice 8 in
     assert (opens(one, near), opens(two, near)) == (asked, asked)
+    # 14 in before it and near one edge: met with the hinge on that side alone
+    assert [opens(one, POST % (x, 28, 10)) for x in (120, 130)] == [asked, asked]
     assert opens(one + ", swing: {hinge: top, opens: no}", near) == ""
 
 

@@ -202,14 +202,14 @@ def _in_the_air(code: str, one: Perched, shown_in: HeaderUnits) -> Finding:
     act = f"Write z of {one.name} as it stands on {one.carrier_name}, or what else it rides on"
     if one.over is None:
         says = f"{one.name} rides on {one.carrier_name}, but nothing of that is under it: what holds it is not written"
-        return asking(code, one.of, says, act, ("tow",), (one.carrier,))
+        return asking(code, one.of, says, act, USES, (one.carrier,))
     if one.sure != "sure":
         says = f"{one.name} rides on {one.carrier_name} and may be over it, with nothing that holds it"
-        return asking(code, one.of, says, f"Measure how high {one.name} stands", ("tow",), (one.carrier,))
+        return asking(code, one.of, says, f"Measure how high {one.name} stands", USES, (one.carrier,))
     says = f"{one.name} rides on {one.carrier_name}, but is {length(one.over, shown_in)} over it: nothing holds it"
     limit = LENGTHS["play"]
     return Finding(
-        code, one.of, "fix", says, one.over, limit, limit - one.over, "m", GEOMETRY, act=act, uses=("tow",),
+        code, one.of, "fix", says, one.over, limit, limit - one.over, "m", GEOMETRY, act=act, uses=USES,
         because=(one.carrier,),
     )  # fmt: skip
 
