@@ -14,10 +14,9 @@ from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
 from boxwright.disciplines.layout.people import Fit
-from boxwright.disciplines.layout.perching import unperched
 from boxwright.disciplines.layout.resting import MOST, covered, crossings, meetings, protruding, unheld
 from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Stopped, Struck
-from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along
+from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along, unperched
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.stopping import cramped, faces_of, is_in_room, stopped
