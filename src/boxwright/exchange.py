@@ -180,3 +180,138 @@ class Aisle:
     unsure: tuple[str, ...]
     past: tuple[str, ...]
     sleepers: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LayupLayer:
+    """One layer of a plane of the box, as it stands in a slot. ``material`` is as written; ``thick`` in m.
+
+    ``where``: "all" over everything, "bays" between the members only, "members" over them only. ``is_certain`` is
+    False where nobody ticked it, so that it may as well be missing.
+    """
+
+    of: str
+    name: str
+    material: str
+    thick: Band | None
+    where: Literal["all", "bays", "members"]
+    is_certain: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Layup:
+    """One plane of the box as framed and as far as it is built, or one bay of it that is written apart.
+
+    ``wall``: left, right, front, rear, roof, floor, nose-left, nose-right; ``bay`` is empty for the whole of it.
+    ``area`` (m2) is that of the plane less its openings and the bays written apart. ``outward`` is the unit vector out
+    of the room (x rearward, y right, z up). ``members`` is how many metres of stud, bow, cross-member, jamb or header
+    lie in that area, ``edge`` how many of post, plate and rail around it; ``spacing`` their middles apart as ordered
+    or taped. ``skin`` is the outer skin's thickness and ``skin_of`` what is written of it, such as "aluminium 0.040";
+    of the floor what is written of its deck. ``layers`` are from the skin inwards, what stands only.
+    """
+
+    of: str
+    wall: str
+    bay: str
+    area: Band
+    outward: Vector
+    members: Band
+    edge: Band
+    spacing: Band | None
+    member_face: Band | None
+    member_depth: Band | None
+    member_gauge: Band | None
+    member_shape: str
+    member_material: str
+    skin: Band | None
+    skin_of: str
+    layers: tuple[LayupLayer, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """A hole through the skin that is cut or stands in a slot: lengths in m, ``area`` in m2, of the rough opening.
+
+    ``bottom`` and ``top`` are above the deck. ``transmittance`` (W/m2K) is that of the unit as written, None where
+    nobody wrote it. ``has_unit`` says that something fills it; ``is_leaf`` that it is a door or a ramp, hinged in the
+    hole itself. ``is_certain`` is False where it stands perhaps; ``is_open`` where it is cut and nothing fills it yet.
+    """
+
+    of: str
+    name: str
+    wall: str
+    area: Band
+    bottom: Band
+    top: Band
+    outward: Vector
+    transmittance: Band | None
+    has_unit: bool
+    is_leaf: bool
+    is_certain: bool
+    is_open: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Airflow:
+    """How the air of the room can change in one slot, as far as openings and fans say.
+
+    ``leak`` is the area (m2) of the cracks at 4 Pa. ``vents`` is the one opening (m2) that passes as much as the low
+    and the high ones that stand open together, ``rise`` the height between them (m), ``wind_share`` the share of the
+    wind's pressure that drives them. ``fan`` is what a fan moves (m3/s) when it runs. ``opened`` is what can be opened
+    besides (m2): windows, lids, a door.
+    """
+
+    of: str
+    leak: Band
+    vents: Band
+    rise: Band
+    wind_share: float
+    fan: Band
+    opened: Band
+
+
+@dataclass(frozen=True, slots=True)
+class Moisture:
+    """Water given off in the room (kg/s) while somebody sleeps, cooks or dries something, and the heat with it (W)."""
+
+    of: str
+    kg_per_second: Band
+    watt: Band
+    when: str
+
+
+@dataclass(frozen=True, slots=True)
+class ColdPlace:
+    """A cold place of the room's surface: a stud's face, a window, the skin behind foam, the corner of a floor.
+
+    ``factor`` is its temperature factor: 0 as cold as outside, 1 as warm as the room's air. ``area`` in m2; ``film``
+    (W/m2K) that of the air on it. ``reach`` says how the room's damp air gets to it: "open", "behind" a lining that
+    lets vapour through, "sealed".
+    """
+
+    of: str
+    what: str
+    factor: Band
+    area: Band
+    film: float
+    reach: Literal["open", "behind", "sealed"]
+
+
+@dataclass(frozen=True, slots=True)
+class Night:
+    """One night in the room hour by hour, at the best values: temperatures in K, humidity in kg per kg of dry air.
+
+    ``heat`` in W, ``flow`` of outdoor air in m3/s; ``water`` (kg) that stands on each of ``cold`` at the end of each
+    hour, a row for each hour. ``heater`` is the rig path of what warms it, empty where nothing does.
+    """
+
+    of: str
+    place: str
+    heater: str
+    outside: tuple[float, ...]
+    air: tuple[float, ...]
+    humidity: tuple[float, ...]
+    heat: tuple[float, ...]
+    flow: tuple[float, ...]
+    cold: tuple[ColdPlace, ...]
+    water: tuple[tuple[float, ...], ...]

@@ -20,6 +20,8 @@ from boxwright.disciplines import (
     water,
     weight,
 )
+from boxwright.disciplines.air.parts import Facet as AirFacet
+from boxwright.disciplines.air.parts import PlannedVent
 from boxwright.disciplines.frame.box import inside_of as body_of
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.parts import (
@@ -36,7 +38,8 @@ from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.solve import surfaces
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.disciplines.frame.tube import read_tube, with_depths
-from boxwright.disciplines.heat.parts import ClimateFacet
+from boxwright.disciplines.heat.parts import ClimateFacet, PlannedHeater
+from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.power.parts import Habit, Wire
 from boxwright.disciplines.power.routes import legs_of
 from boxwright.disciplines.stages.parts import StageFacet
@@ -118,8 +121,21 @@ def sections_of(
         "towing": towing.Section(
             fits=tuple((name, one.fits) for name, one in places if isinstance(one, PlaceFacet) and one.fits is not None)
         ),
-        "heat": heat.Section(climates=tuple((name, one) for name, one in places if isinstance(one, ClimateFacet))),
-        "air": air.Section(),
+        "heat": heat.Section(
+            climates=tuple((name, one) for name, one in places if isinstance(one, ClimateFacet)),
+            heaters=tuple(
+                PlannedHeater(one.of, one.name, one.place, facet.heater)
+                for one in items["parts"]
+                if isinstance(facet := one.facet("heat"), HeatFacet) and facet.heater is not None
+            ),
+        ),
+        "air": air.Section(
+            vents=tuple(
+                PlannedVent(one.of, one.name, one.place, facet)
+                for one in (*items["openings"], *items["parts"])
+                if isinstance(facet := one.facet("air"), AirFacet)
+            )
+        ),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),
         "water": water.Section(pipes=owned("pipes", Pipe)),
         "safety": kept,

@@ -14,6 +14,7 @@ from boxwright.rig.rig import Rig
 from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
 from boxwright.study.once import Failed, Once
 from boxwright.study.standing import Standing
+from boxwright.study.warmth import warmed
 from boxwright.study.way_out import aisles_of, left_open
 from boxwright.study.worked import (
     Tongues,
@@ -59,7 +60,9 @@ def one_slot(
     on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
 
     laid, in_the_way, safe, on_the_way_out = in_the_room(rig, standing, bare, weighed.box, context, once)
-    return Worked(framed, laid, towed, safe, (on_the_frame, in_the_way, heavy, on_the_road, on_the_way_out))
+    warm, on_heat, aired, on_air = warmed(rig, standing, framed, context, once)
+    said = (on_the_frame, in_the_way, heavy, on_the_road, on_heat, on_air, on_the_way_out)
+    return Worked(framed, laid, towed, warm, aired, safe, said)
 
 
 def in_the_room(

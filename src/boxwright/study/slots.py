@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 
-from boxwright.disciplines import frame, layout, safety, towing, weight
+from boxwright.disciplines import air, frame, heat, layout, safety, towing, weight
 from boxwright.disciplines.weight.result import Output
 from boxwright.disciplines.weight.solve import pool_of, tongue_alone
 from boxwright.exchange import Box, Context, Mass, Measured
@@ -105,6 +105,8 @@ class Slot:
     frame: frame.Result | None
     layout: layout.Result | None
     towing: towing.Result | None
+    heat: heat.Result | None
+    air: air.Result | None
     safety: safety.Result | None
     findings: tuple[Finding, ...]
     accepted: tuple[Finding, ...]
@@ -351,6 +353,8 @@ def _worked_slot(given: Given, asked: Asked, tongues: Tongues | Failed, everywhe
         frame=worked.frame if not isinstance(worked.frame, Failed) else None,
         layout=worked.layout if not isinstance(worked.layout, Failed) else None,
         towing=worked.towing if not isinstance(worked.towing, Failed) else None,
+        heat=worked.heat if not isinstance(worked.heat, Failed) else None,
+        air=worked.air if not isinstance(worked.air, Failed) else None,
         safety=worked.safety if not isinstance(worked.safety, Failed) else None,
         findings=judged.findings,
         accepted=judged.accepted,
@@ -436,7 +440,7 @@ def _measured(rig: Rig, asked: Asked, giver: Giver | None) -> tuple[Measured, ..
 
 
 def _broken(weighed: Weighed, worked: Worked) -> tuple[Failed, ...]:
-    chapters = (worked.frame, worked.layout, worked.towing, worked.safety)
+    chapters = (worked.frame, worked.layout, worked.towing, worked.heat, worked.air, worked.safety)
     steps = (weighed.box, weighed.masses, weighed.weight, *chapters, *worked.said)
     failed = (one for one in steps if isinstance(one, Failed))
     return tuple(dict.fromkeys(failed))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from boxwright.disciplines import frame, layout, safety, structure, towing, water, weight
+from boxwright.disciplines import air, frame, heat, layout, safety, structure, towing, water, weight
 from boxwright.disciplines.frame.parts import PlannedBacking, PlannedRecess, StandingOpening
 from boxwright.disciplines.safety.parts import Stood, Store
 from boxwright.disciplines.structure.parts import Fastened
@@ -34,6 +34,8 @@ class Worked:
     frame: frame.Result | Failed
     layout: layout.Result | Failed
     towing: towing.Result | Failed
+    heat: heat.Result | Failed
+    air: air.Result | Failed
     safety: safety.Result | Failed
     said: tuple[tuple[Finding, ...] | Failed, ...]
 

@@ -9,6 +9,7 @@ from pydantic import Field
 
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry
+from boxwright.model.place import Place
 from boxwright.units import CubicMetrePerSecondBand, SquareMetreBand
 
 
@@ -37,5 +38,17 @@ PLAIN: dict[str, type[Entry]] = {}
 
 
 @dataclass(frozen=True, slots=True)
+class PlannedVent:
+    """A part or an opening of the plan that lets air through or moves it; whether it stands comes with each slot."""
+
+    of: str
+    name: str
+    place: Place
+    facet: Facet
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
-    """The settings of air: none yet."""
+    """Every vent and fan of the plan."""
+
+    vents: tuple[PlannedVent, ...] = ()

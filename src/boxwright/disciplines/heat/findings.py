@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from boxwright.disciplines.heat.solve import Result
 from boxwright.finding import Finding
+from boxwright.units import HeaderUnits
 
 
-def findings() -> tuple[Finding, ...]:
-    """Return what heat has to say."""
+def findings(result: Result, shown_in: HeaderUnits) -> tuple[Finding, ...]:
+    """Return what heat has to say of one slot."""
     return ()

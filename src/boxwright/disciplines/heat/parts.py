@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry, Names
+from boxwright.model.place import Place
 from boxwright.units import AmpereBandNamed, Band, KelvinBand, MetreBand, Unit, WattBand
 
 FuelFlow = Annotated[Band, Unit("m**3/s", "fuel flow", doubtful=True)]
@@ -96,7 +97,18 @@ FACET_OF: dict[str, type[Entry]] = {"places": ClimateFacet}
 
 
 @dataclass(frozen=True, slots=True)
+class PlannedHeater:
+    """A part of the plan that gives heat, and its place; whether it stands comes with each slot."""
+
+    of: str
+    name: str
+    place: Place
+    heater: Heater
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
-    """The climates as written, by the name of the place."""
+    """The climates as written, by the name of the place, and every heater of the plan."""
 
     climates: tuple[tuple[str, ClimateFacet], ...] = ()
+    heaters: tuple[PlannedHeater, ...] = ()

@@ -1,0 +1,211 @@
+"""How warm the room is and what air it has, and what both take of the frame: each plane as built, the holes in it."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from math import inf, isfinite
+
+from boxwright.disciplines import air, frame, heat
+from boxwright.disciplines.frame.parts import StandingOpening
+from boxwright.disciplines.frame.result import Buildup, Hole, LayerPiece, Member, Wall
+from boxwright.exchange import Airflow, Context, Layup, LayupLayer, Moisture, Night, Opening, Vector
+from boxwright.finding import Finding
+from boxwright.model.part import Frame
+from boxwright.rig.rig import Rig
+from boxwright.study.once import Failed, Once
+from boxwright.study.standing import Standing
+from boxwright.units import Band, exactly
+
+IN_THE_FIELD = ("stud", "bow", "cross-member", "jamb", "header", "sill")
+"""Members that lie within a plane; posts, plates and rails lie around it."""
+Said = tuple[Finding, ...] | Failed
+Warmed = tuple[heat.Result | Failed, Said, air.Result | Failed, Said]
+Stands = tuple[tuple[str, str], ...]
+"""Paths, each with "yes" or "perhaps"."""
+UNKNOWN_AREA = Band(0.0, 0.0, inf, known=False)
+
+
+def warmed(rig: Rig, standing: Standing, framed: frame.Result | Failed, context: Context, once: Once) -> Warmed:
+    """Return how warm the room is and what air it has: flow is offered before heat, what is damp judged after it."""
+    planes = once(layups_of, framed, rig.frame)
+    holes = once(cut_through, framed, standing.openings, standing.holes)
+    sleepers = len(standing.people) if context.use == "sleep" else 0
+    vents = vents_standing(standing.frames, standing.openings, rig.air)
+    offered = once(air.offers, rig.air, vents, holes, sleepers, context.use)
+    warm = once(
+        heat.solve,
+        rig.heat,
+        heaters_standing(standing.frames, rig.heat),
+        planes,
+        holes,
+        once(airflow_of, offered),
+        once(moisture_of, offered),
+        sleepers,
+        context.use,
+    )
+    nights = once(nights_of, warm)
+    aired = once(air.solve, rig.air, offered, holes, nights, sleepers, context.use, context.countries)
+    return warm, once(heat.findings, warm, context.shown_in), aired, once(air.findings, aired, context.shown_in)
+
+
+def layups_of(framed: frame.Result, section: frame.Section) -> tuple[Layup, ...]:
+    """Return every plane of the box as it stands in a slot, bays that are written apart after their wall."""
+    found: list[Layup] = []
+    for wall in framed.walls:
+        members = framed.members_of(wall.name)
+        apart = [one for one in framed.buildups if one.wall == wall.name and one.bay]
+        spans = {one.bay: _bay_area(framed, wall, one.bay) for one in apart}
+        whole = _area(wall) - sum(_area_of(one) for one in framed.holes if one.wall == wall.name)
+        for built in (one for one in framed.buildups if one.wall == wall.name):
+            if built.place == "member" and not built.bay:
+                continue
+            share = spans[built.bay] if built.bay else whole - sum(spans.values())
+            found.append(_layup(wall, built, share, members if not built.bay else (), section))
+    return tuple(found)
+
+
+def _layup(
+    wall: Wall, built: Buildup, area: float, members: tuple[Member, ...], section: frame.Section
+) -> Layup:
+    framing = section.framing
+    deck = framing.floor.deck if framing is not None and framing.floor is not None else ""
+    written = framing.skin if framing is not None else ""
+    tube = wall.tube
+    there = [one for one in members if not one.is_removed]
+    return Layup(
+        of=built.of,
+        wall=wall.name,
+        bay=built.bay,
+        area=exactly(max(area, 0.0)) if isfinite(area) else UNKNOWN_AREA,
+        outward=outward_of(wall),
+        members=exactly(sum(_length(one) for one in there if one.kind in IN_THE_FIELD)),
+        edge=exactly(sum(_length(one) for one in there if one.kind not in IN_THE_FIELD)),
+        spacing=_spacing(tuple(one for one in there if one.kind in ("stud", "bow", "cross-member"))),
+        member_face=tube.face,
+        member_depth=tube.depth,
+        member_gauge=tube.gauge,
+        member_shape=tube.shape,
+        member_material=tube.material,
+        skin=wall.skin if wall.name != "floor" else None,
+        skin_of=deck if wall.name == "floor" else written,
+        layers=tuple(_layer(one) for one in built.layers if one.there != "later"),
+    )
+
+
+def _layer(piece: LayerPiece) -> LayupLayer:
+    return LayupLayer(piece.of, piece.name, piece.material, piece.thick, piece.where, piece.there == "yes")
+
+
+def outward_of(wall: Wall) -> Vector:
+    """Return the unit vector out of the room through a wall, the roof or the floor."""
+    if wall.name in ("roof", "floor"):
+        return (0.0, 0.0, 1.0 if wall.name == "roof" else -1.0)
+    return (0.0 - wall.inward[0], 0.0 - wall.inward[1], 0.0)
+
+
+def _area(wall: Wall) -> float:
+    """Return the area of a plane between its ends; roof and floor count across as they count up."""
+    return (wall.high - wall.low) * (wall.top - wall.foot)
+
+
+def _area_of(hole: Hole) -> float:
+    """Return the area a hole takes off its plane: nothing where it is not cut and does not stand, or has no place."""
+    is_there = hole.there != "later" or hole.is_cut is True or hole.is_by_builder
+    if not is_there or not hole.is_placed:
+        return 0.0
+    return max(hole.high - hole.low, 0.0) * max(hole.top - hole.bottom, 0.0)
+
+
+def _bay_area(framed: frame.Result, wall: Wall, name: str) -> float:
+    """Return the area of one bay between its members, from foot to top; nothing where nobody knows its members."""
+    bay = next((one for one in framed.bays if one.name == name), None)
+    return max(bay.clear.best, 0.0) * (wall.top - wall.foot) if bay is not None else 0.0
+
+
+def _length(member: Member) -> float:
+    return sum(high - low for low, high in member.pieces) if member.pieces else member.high - member.low
+
+
+def _spacing(row: tuple[Member, ...]) -> Band | None:
+    """Return how far the members of a row stand apart: the mean, from the closest to the widest pair."""
+    places = sorted(one.at.best for one in row if one.is_held)
+    gaps = [right - left for left, right in pairwise(places) if right > left]
+    if not gaps:
+        return None
+    mean = (places[-1] - places[0]) / len(gaps)
+    return Band(mean, min(gaps), max(gaps), spread="interval") if max(gaps) - min(gaps) > 1e-9 else exactly(mean)
+
+
+def cut_through(
+    framed: frame.Result, standing: tuple[StandingOpening, ...], open_holes: tuple[str, ...]
+) -> tuple[Opening, ...]:
+    """Return every hole that is cut or stands. ``open_holes`` are the paths of those that nothing surely fills yet."""
+    units = {one.of: one for one in standing}
+    walls = {one.name: one for one in framed.walls}
+    found: list[Opening] = []
+    for hole in framed.holes:
+        stands = units.get(hole.of)
+        wall = walls.get(hole.wall)
+        if wall is None or (stands is None and hole.of not in open_holes):
+            continue
+        unit = stands.opening.unit if stands is not None else None
+        is_flat = hole.wall in ("roof", "floor")
+        found.append(
+            Opening(
+                of=hole.of,
+                name=hole.name,
+                wall=hole.wall,
+                area=exactly(_face(hole)) if hole.is_placed else UNKNOWN_AREA,
+                bottom=_level(_height(wall) if is_flat else hole.bottom, hole),
+                top=_level(_height(wall) if is_flat else hole.top, hole),
+                outward=outward_of(wall),
+                transmittance=unit.transmittance if unit is not None else None,
+                has_unit=unit is not None,
+                is_leaf=bool(stands is not None and stands.swing[1]) or hole.is_by_builder,
+                is_certain=stands is not None and stands.share.low == stands.share.high,
+                is_open=hole.of in open_holes,
+            )
+        )
+    return tuple(found)
+
+
+def _height(wall: Wall) -> float:
+    """Return how high the floor or the roof lies above the deck."""
+    return wall.roof.height if wall.name == "roof" else 0.0
+
+
+def _face(hole: Hole) -> float:
+    return max(hole.high - hole.low, 0.0) * max(hole.top - hole.bottom, 0.0)
+
+
+def _level(best: float, hole: Hole) -> Band:
+    return exactly(best) if hole.is_placed and isfinite(best) else Band(0.0, -inf, inf, known=False)
+
+
+def heaters_standing(frames: tuple[Frame, ...], own: heat.Section) -> Stands:
+    """Return how each heater of the plan stands, so that no new weight makes it new."""
+    wanted = {one.of for one in own.heaters}
+    return tuple((one.of, one.stands) for one in frames if one.of in wanted)
+
+
+def vents_standing(frames: tuple[Frame, ...], openings: tuple[StandingOpening, ...], own: air.Section) -> Stands:
+    """Return how each vent and fan of the plan stands, parts and openings alike."""
+    wanted = {one.of for one in own.vents}
+    holes = ((one.of, "yes" if one.share.low == one.share.high else "perhaps") for one in openings)
+    parts = ((one.of, str(one.stands)) for one in frames)
+    return tuple((of, stands) for of, stands in (*holes, *parts) if of in wanted)
+
+
+def airflow_of(offered: air.Offers) -> Airflow:
+    """Return how the air of the room can change."""
+    return offered.airflow
+
+
+def moisture_of(offered: air.Offers) -> tuple[Moisture, ...]:
+    """Return what makes the air of the room damp."""
+    return offered.moisture
+
+
+def nights_of(warmed: heat.Result) -> tuple[Night, ...]:
+    """Return the nights heat has worked out."""
+    return warmed.nights

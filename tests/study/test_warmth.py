@@ -1,0 +1,58 @@
+"""What heat and air take of the frame: areas by hand from the demo rig's own measures."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from boxwright.exchange import Layup, Opening
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from boxwright.study.warmth import cut_through, layups_of
+
+WHIMBREL = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
+SQUARE_INCH = 0.0254**2
+
+
+def _taken(stage: int) -> tuple[dict[str, Layup], dict[str, Opening]]:
+    rig = read_rig(WHIMBREL.read_text(encoding="utf-8")).rig
+    slot = next(one for one in study(rig, date(2026, 5, 2), stage=stage, use="sleep").slots if not one.is_for_ticket)
+    assert slot.frame is not None
+    planes = {one.of: one for one in layups_of(slot.frame, rig.frame)}
+    holes = {one.name: one for one in cut_through(slot.frame, slot.standing.openings, slot.standing.holes)}
+    return planes, holes
+
+
+def test_the_left_wall_is_what_openings_and_the_odd_bay_leave_of_it() -> None:
+    planes, _ = _taken(10)
+    bay = planes["walls[bay left 4-5]"]
+    taken = 14 * 24 + 3 * 3 + 10 * 4  # the window, the inlet, the low vent: square inches, by hand
+    assert bay.area.best == pytest.approx(15 * 78 * SQUARE_INCH)  # one stud face off a bay of 16 in
+    assert planes["walls[left]"].area.best == pytest.approx((168 * 78 - taken) * SQUARE_INCH - bay.area.best)
+    assert planes["walls[left]"].spacing is not None and planes["walls[left]"].spacing.best == pytest.approx(0.4064)
+
+
+def test_roof_and_floor_look_up_and_down_and_hold_their_members() -> None:
+    planes, _ = _taken(10)
+    roof, floor = planes["walls[ceiling]"], planes["walls[floor]"]
+    assert (roof.outward, floor.outward) == ((0.0, 0.0, 1.0), (0.0, 0.0, -1.0))
+    assert roof.area.best == pytest.approx((168 * 80 - 14.25 * 14.25 - 1) * SQUARE_INCH)
+    assert floor.skin is None and floor.skin_of == "ply 3/4"
+    assert [one.material for one in floor.layers] == ["XPS", "ply"]
+
+
+def test_layers_of_later_stages_are_not_there_yet() -> None:
+    bare, foamed = _taken(2)[0]["walls[left]"], _taken(4)[0]["walls[left]"]
+    assert bare.layers == ()
+    assert [(one.name, one.where) for one in foamed.layers] == [("foam", "bays"), ("strip", "members")]
+
+
+def test_openings_bring_what_is_written_of_their_unit() -> None:
+    _, holes = _taken(10)
+    assert holes["window-left"].transmittance is not None and holes["window-left"].transmittance.best == 2.8
+    assert holes["ramp"].is_leaf and holes["ramp"].area.best == pytest.approx(74 * 72 * SQUARE_INCH)
+    assert holes["ramp"].outward == (1.0, 0.0, 0.0)
+    assert not holes["vent-low"].is_leaf and holes["vent-low"].bottom.best == pytest.approx(4 * 0.0254)
+    assert holes["roof-fan"].bottom.best == pytest.approx(78 * 0.0254)
