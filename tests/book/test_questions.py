@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -11,6 +12,7 @@ from boxwright.book.questions import Blank, blanks_of
 from boxwright.finding import Finding
 from boxwright.rig.compose import Reading, read_rig
 from boxwright.rig.described import described
+from boxwright.rig.document import Document
 from boxwright.rig.splice import tree_at
 from boxwright.study.slots import study
 from boxwright.web.gestures import written
@@ -104,3 +106,22 @@ def test_a_path_is_described_by_the_field_it_leads_to(path: str, quantity: str) 
 )
 def test_what_is_no_single_value_is_not_described(path: str) -> None:
     assert described(path) is None
+
+
+def test_where_all_is_written_and_only_in_doubt_the_widest_doubts_are_asked_for() -> None:
+    asking = next(one for one, _ in every_blank("dunlin") if one.code == "towing/gross-over-plate")
+    reading = reading_of("dunlin")
+    units = reading.rig.header.units
+    doubts = ["trailer.empty", "trailer.coupler_height", "parts[timber-bought]", "parts[water-can]"]
+
+    def asked(document: Document, of: Finding = asking) -> list[tuple[str, str]]:
+        return [(one.path, one.text) for one in blanks_of(of, document, units, "", (), doubts)]
+
+    assert blanks_of(asking, reading.document, units) == (), "all it names is written"
+    # The empty trailer was weighed: that is weighed again, and not written over.
+    assert asked(reading.document) == [("parts[timber-bought].weight", "95..140")]
+    guessed = read_rig(reading.document.text.replace("empty: {cg_z", "empty: {weight: 320 +-20, cg_z")).document
+    assert asked(guessed)[0] == ("trailer.empty.weight", "320 +-20")
+    sure = read_rig(reading.document.text.replace("95..140", "110")).document
+    assert asked(sure) == []
+    assert asked(reading.document, replace(asking, kind="stop")) == [], "what is sure is not asked"

@@ -120,9 +120,7 @@ def test_questions_are_asked_only_of_a_person(tmp_path: Path, monkeypatch: pytes
     assert read_rig((tmp_path / "b.yaml").read_bytes()).problems == ()
 
 
-def test_an_answer_that_cannot_be_read_is_asked_again_in_words(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_an_answer_that_cannot_be_read_is_asked_again_in_words(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
     monkeypatch.setattr("sys.stdout.isatty", lambda: True, raising=False)
     typed = {
@@ -185,3 +183,10 @@ def test_check_of_a_new_rig_has_no_problem_and_no_room_nobody_knows(
         out = capsys.readouterr().out
         assert "of room" not in out and "PROBLEM" not in out.upper()
         assert "class" in out
+
+
+def test_every_measure_that_is_asked_can_be_given_as_an_option(tmp_path: Path) -> None:
+    path = tmp_path / "tern.yaml"
+    assert main(["new", str(path), *(word for one in QUESTIONS for word in (f"--{one.word}", "60"))]) == 0
+    rig = read_rig(path.read_text(encoding="utf-8")).rig
+    assert "every: 60" in path.read_text(encoding="utf-8") and rig.trailer.gvwr is not None and rig.trailer.gvwr.known

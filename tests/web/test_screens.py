@@ -103,6 +103,23 @@ def test_each_discipline_has_its_screen_and_none_twice() -> None:
     }
 
 
+def test_a_chapter_that_is_not_built_says_what_is_not_judged_and_what_to_do_by_hand() -> None:
+    session, screens = opened(SMALL)
+    for chapter in (one for one in chapters() if not one.judges):
+        one = shown(session, screens, chapter.word)
+        says = one.empty if chapter.word not in ON_FILE else one.notes[-1]
+        assert re.fullmatch(r"Not judged: [^.]+\. By hand: [^.]+\.", says), "one sentence for each of the two"
+        assert "judge" not in one.explains, "and neither is said twice"
+    assert set(terms.BY_HAND) >= {one.word for one in chapters() if not one.judges}
+
+
+def test_every_screen_begins_with_a_whole_sentence() -> None:
+    session, screens = opened(SMALL)
+    for name in names_of(screens):
+        says = shown(session, screens, name).explains
+        assert says[0].isupper() and says.rstrip()[-1] in ".?", (name, says)
+
+
 def test_no_screen_of_that_name() -> None:
     session, screens = opened(SMALL)
     assert screens.screen(session, "../../etc/passwd", TODAY) is None
@@ -244,10 +261,10 @@ def through(session: Session, screens: Screens, name: str) -> int:
 def test_stages_are_worked_out_one_at_a_time_and_told_as_they_come() -> None:
     session, screens = opened(text_of("whimbrel"))
     first = shown(session, screens, "stages").tables[0]
-    assert {row[-1] for row in first.rows} == {"..."}
+    assert {row[-1] for row in first.rows} == {"being worked out"}
     assert through(session, screens, "stages") == len(session.reading.rig.stages_in_order) == len(first.rows)
     rows = {row[0]: row for row in shown(session, screens, "stages").tables[0].rows}
-    assert not any("..." in row for row in rows.values())
+    assert not any("being worked out" in row for row in rows.values())
     assert rows["measure"][6] == "9 of 9" and rows["liners"][1] == "today" and rows["finish"][1] == "ahead"
     assert rows["measure"][7].startswith("1,960"), "the ticket of the empty trailer"
     assert screens.one_piece(session, "stages", TODAY) is False, "nothing is left to do"
@@ -333,3 +350,12 @@ def test_the_sheets_of_a_screen_are_made_once_and_kept(monkeypatch: pytest.Monke
     session.set("parts[lathe].weight", "81", session.rev, 0.0)
     screens.screen(session, "layout", slot)
     assert made == ["layout", "layout"]
+
+
+def test_what_nothing_is_known_of_is_said_in_words_and_never_as_nothing() -> None:
+    session, screens = opened(BARE.replace("{all: {what: everything}}", "{shell: {}, bed: {}}"))
+    figures = {one.key: one for one in numbers_of(session.seen(TODAY), 0, 0, False).figures}
+    assert (figures["gross"].text, figures["gross"].unit, figures["gross"].band) == ("not known yet", "", "")
+    assert not any(re.match(r"[-−]?0\b", one.text) for one in figures.values())
+    through(session, screens, "stages")
+    assert {row[7] for row in shown(session, screens, "stages").tables[0].rows} == {"not known yet"}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from boxwright.book.worded import said
@@ -19,6 +19,8 @@ OPEN = ("", "unknown", "?")
 """What stands where nobody knows; so does a doubtful number, which can be made a surer one."""
 DOUBTFUL = ("..", "+-", "about")
 PERHAPS = "stands-perhaps"
+WEIGHED = frozenset({"trailer.empty"})
+"""What is weighed and is no part."""
 IN_HEADER = frozenset({"length", "mass", "temperature", "volume"})
 
 
@@ -35,14 +37,30 @@ class Blank:
 
 
 def blanks_of(
-    finding: Finding, document: Document, header: HeaderUnits, vehicle: str = "", misread: Collection[str] = ()
+    finding: Finding,
+    document: Document,
+    header: HeaderUnits,
+    vehicle: str = "",
+    misread: Collection[str] = (),
+    doubts: Iterable[str] = (),
 ) -> tuple[Blank, ...]:
     """Return what a finding asks to be written; none where it asks to be looked at, moved or taken off only.
 
-    ``misread`` are the paths of what is written and could not be read: it is asked for again.
+    ``misread`` are the paths of what is written and could not be read: it is asked for again. ``doubts`` are what makes
+    a number doubtful, the widest first: asked for where a rule cannot tell and all it names is written.
     """
+    found = _open_at(list(_asked(finding, vehicle)), document, header, misread)
+    if not found and finding.kind == "unknown" and finding.number is not None and finding.limit is not None:
+        weighed = (f"{path}.weight" if path in WEIGHED or path.endswith("]") else path for path in doubts)
+        # What a scale or a tape said is weighed or taped again, and not written over here.
+        here = [path for path in weighed if tree_at(document, as_written(document, path)) is not None]
+        found = _open_at(here, document, header, misread)
+    return tuple(found.values())[:MOST]
+
+
+def _open_at(paths: list[str], document: Document, header: HeaderUnits, misread: Collection[str]) -> dict[str, Blank]:
+    """Return the blanks of those paths at which nothing sure is written."""
     found: dict[str, Blank] = {}
-    paths = list(_asked(finding, vehicle))
     for path in paths:  # grows as it goes
         if described(path) is None and tree_at(document, as_written(document, path)) is None:
             paths += keys_below(path)  # nothing of the entry is written: each of its values is asked for
@@ -54,7 +72,7 @@ def blanks_of(
         if known is None or path in found or not (is_text and is_asked):
             continue
         found[path] = _blank(written, known, text if isinstance(text, str) else "", header)
-    return tuple(found.values())[:MOST]
+    return found
 
 
 def _asked(finding: Finding, vehicle: str) -> Iterator[str]:

@@ -23,6 +23,8 @@ from boxwright.units import Band, HeaderUnits, show, show_band
 
 MOST_STEPS, MOST_DEEP = 8, 3
 """How many formulas are shown, and how far back from a number."""
+SAID_AS = {"Lever": "What clears it"}
+"""The label of a rule that is a word of ours, as it is said to whoever builds."""
 TYPED = 5
 """Figures somebody may type."""
 DOUBT = ("+-", " to ", "at least", "at most")
@@ -62,7 +64,8 @@ def reason_of(
 ) -> Reason:
     """Return how a finding was reached; ``calls`` are the formulas that ran for its slot."""
     labelled = rule_of(finding.code)
-    rule = tuple(one for one in labelled.labels if one[0] != "Methods") if labelled is not None else ()
+    labels = labelled.labels if labelled is not None else ()
+    rule = tuple((SAID_AS.get(label, label), text) for label, text in labels if label != "Methods")
     written = Written(document, finding, of_file)
     steps = tuple(_steps(finding, slot, tuple(calls), written, shown_in))
     folder = finding.code.partition("/")[0]

@@ -243,6 +243,7 @@ def new(
     gawr: Annotated[str, typer.Option(help="rating of one axle")] = "",
     empty: Annotated[str, typer.Option(help="weight of the empty trailer")] = "",
     tongue: Annotated[str, typer.Option(help="weight on the ball, empty")] = "",
+    studs: Annotated[str, typer.Option(help="stud spacing, middle to middle")] = "",
     country: Annotated[str, typer.Option(help="where it is driven, home first: US-NC,CA-BC")] = "",
     units: Annotated[str, typer.Option(help="us or metric; left out: as in the country")] = "",
 ) -> None:
@@ -252,7 +253,7 @@ def new(
 
     given = {
         "length": length, "width": width, "height": height, "coupler": coupler, "axles": axles, "axle": axle,
-        "gvwr": gvwr, "gawr": gawr, "empty": empty, "tongue": tongue, "country": country, "units": units,
+        "gvwr": gvwr, "gawr": gawr, "empty": empty, "tongue": tongue, "studs": studs, "country": country, "units": units,
     }  # fmt: skip
     screen = Screen()
     screen.show(begun(file, given, screen.columns, lambda says: str(typer.prompt(says, default="unknown"))))

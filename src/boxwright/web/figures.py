@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from math import isfinite
+from math import isclose, isfinite
 
 from boxwright.book.answer import slot_of, verdict_of
 from boxwright.book.numbers import mass, share
@@ -22,6 +22,10 @@ from boxwright.web import contract, terms
 from boxwright.web.session import Seen
 
 MILLIMETRES = 1000.0
+SAME = 1e-9
+"""Two numbers nearer than this, as a share, are one."""
+NOT_KNOWN = "not known yet"
+"""Stands in place of a number of which nothing is known."""
 MOST_REASONS = 5
 """How many reasons stand under an answer; the findings tell the rest."""
 MOST_IN_HAND = 12
@@ -127,6 +131,7 @@ def _kind(said: Iterable[Finding], about: str) -> Kind | None:
 def _figure(key: str, label: str, output: Output, text: str, said: tuple[Finding, ...], about: str) -> contract.Figure:
     number, _, band = text.partition(" (")
     amount, unit = _apart(number)
+    band = "" if amount == NOT_KNOWN else band
     return contract.Figure(key=key, label=label, text=amount, unit=unit, band=band.removesuffix(")"),
                            kind=_kind(said, about), path=output.name.replace(" ", "-"),
                            explains=terms.FIGURES[about])  # fmt: skip
@@ -135,9 +140,11 @@ def _figure(key: str, label: str, output: Output, text: str, said: tuple[Finding
 def _apart(number: str) -> tuple[str, str]:
     """Return a shown amount as its figures and its unit; ``+ ?`` stands for what has no number and stays behind."""
     if number == "unknown":
-        return "not known", ""
+        return NOT_KNOWN, ""
     best, open_end, _ = number.partition(" + ?")
     amount, _, unit = best.rpartition(" ")
+    if open_end and amount == "0":
+        return NOT_KNOWN, ""
     return (amount + (" + ?" if open_end else ""), unit) if amount else (number, "")
 
 
@@ -146,7 +153,7 @@ def _sides(left: Output, right: Output, units: HeaderUnits, said: tuple[Finding,
     unit, scale = shown_unit("mass", units)
     difference = right.band.best - left.band.best
     if not (isfinite(left.band.low) and isfinite(right.band.low)):
-        text, word = "not known", ""
+        text, word = NOT_KNOWN, ""
     else:
         text, word = f"{scale.from_si(abs(difference)):,.0f}", f"{unit} {'right' if difference > 0.0 else 'left'}"
     return contract.Figure(key="sides", label="Heavier side", text=text, unit=word, kind=_kind(said, "sides"),
@@ -296,11 +303,22 @@ def _blanks(finding: Finding, seen: Seen) -> list[contract.Blank]:
     reading = seen.reading
     misread = {one.path for one in reading.problems if one.kind == "problem"}
     found = []
-    for one in blanks_of(finding, reading.document, reading.rig.header.units, vehicle_of(seen), misread):
+    units, doubts = reading.rig.header.units, _doubts(finding, slot_said_in(finding, seen))
+    for one in blanks_of(finding, reading.document, units, vehicle_of(seen), misread, doubts):
         line, wrong = reading.document.spot(one.path).line, wrong_at(reading, one.path)
         found.append(contract.Blank(path=one.path, label=one.label, text=one.text, unit=one.unit, line=line,
                                     explains=one.explains, example=one.example, wrong=wrong))  # fmt: skip
     return found
+
+
+def _doubts(finding: Finding, slot: WorkedSlot | None) -> list[str]:
+    """Return what makes the number of a finding doubtful, the widest first, where it is a weight worked out."""
+    result = slot.weight if slot is not None else None
+    if result is None or finding.number is None:
+        return []
+    outputs = (result.gross, result.tongue, result.share, result.on_wheels, *result.axles, result.left, result.right)
+    is_weight = any(isclose(one.band.best, finding.number, rel_tol=SAME) for one in outputs)
+    return [one.of for one in result.tongue_widened_by] if is_weight else []
 
 
 def wrong_at(reading: Reading, path: str) -> str:

@@ -18,7 +18,7 @@ from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.study.verdict import WORST_FIRST
 from boxwright.units import HeaderUnits, show
 from boxwright.web import contract
-from boxwright.web.figures import asked_slot
+from boxwright.web.figures import NOT_KNOWN, asked_slot
 from boxwright.web.session import Seen
 
 NOTHING = 1e-4
@@ -26,7 +26,7 @@ NOTHING = 1e-4
 KINDS = {"wires": " (wire)", "openings": " (opening)"}
 PENCIL = "____"
 """Stands in a cell that is written on with a pencil."""
-AWAITED = "..."
+AWAITED = "being worked out"
 """Stands where a stage is still being worked out."""
 
 
@@ -81,6 +81,7 @@ def _stage(rig: Rig, stage: Stage, worked: Sequence[WorkedSlot], load: str) -> l
     all_up = "" if own else AWAITED
     if heaviest is not None and heaviest.weight is not None:
         all_up = mass(heaviest.weight.gross.band, rig.header.units)
+        all_up = NOT_KNOWN if all_up.startswith("0 ") and not heaviest.weight.gross.band.known else all_up
     goes_in = [f"{one.name}{KINDS.get(one.section, '')}" for one in items]
     return [
         stage.name,

@@ -22,7 +22,7 @@ from boxwright.model.chapter import Chapter
 from boxwright.render.screen import Drawn, Dress, drawn
 from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.study.slots import study
-from boxwright.web import contract, solid
+from boxwright.web import contract, solid, terms
 from boxwright.web.charts import told
 from boxwright.web.figures import asked_slot, slot_findings
 from boxwright.web.on_file import records, stages, tables_of
@@ -94,11 +94,11 @@ def chapters() -> tuple[Chapter, ...]:
 
 @cache
 def what_it_answers(word: str) -> str:
-    """Return the paragraph of a chapter's own text that says what it answers, or will answer."""
+    """Return the paragraph of a chapter's own text that says what it answers."""
     text = (files(f"boxwright.disciplines.{word}") / "README.md").read_text(encoding="utf-8")
     blocks = [" ".join(block.replace("`", "").split()) for block in text.split("\n\n") if not block.startswith("#")]
-    will = [block for block in blocks if block.startswith("Will answer")]
-    return next(iter([*will, *blocks]), "").replace("**", "").removeprefix("What it answers. ")
+    says = next(iter(blocks), "").replace("**", "").removeprefix("What it answers. ")
+    return says[:1].upper() + says[1:]
 
 
 class Screens:
@@ -134,7 +134,7 @@ class Screens:
         chapter = next((one for one in chapters() if one.word == name), None)
         if chapter is not None and not label:
             label = chapter.title
-            says = what_it_answers(name)
+            says = what_it_answers(name) if chapter.judges else terms.TODAY.get(name, terms.READ_ONLY)
         if not label:
             return None
         pictures = self._pictures(session, name, slot, seen)
@@ -146,7 +146,7 @@ class Screens:
         is_bare = is_bare and not (name == "solid" and solid.is_there(seen))
         empty, act = EMPTY.get(name, (SILENT, "") if chapter is not None else ("", "")) if is_bare else ("", "")
         if chapter is not None and not chapter.judges and name not in ON_FILE:
-            empty = "Not judged yet. An answer that needs it says so, and none is a go without it."
+            empty = terms.BY_HAND[name]
         return contract.Screen(
             name=name,
             title=label,
@@ -367,5 +367,6 @@ def _tables_of_sheet(sheet: Sheet) -> list[contract.Table]:
 
 def _notes(name: str, seen: Seen) -> list[str]:
     """Return what is written under the sheets of a chapter, each sentence once."""
-    notes = (note for sheet in _on_screen(name, seen, asked_slot(seen)) for note in sheet.notes)
-    return list(dict.fromkeys(notes))
+    notes = [note for sheet in _on_screen(name, seen, asked_slot(seen)) for note in sheet.notes]
+    is_unjudged = name in ON_FILE and any(one.word == name and not one.judges for one in chapters())
+    return list(dict.fromkeys([*notes, terms.BY_HAND[name]] if is_unjudged else notes))

@@ -41,3 +41,31 @@ SLOT: dict[str, str] = {
     "balance": "The trailer as a beam: weight presses down, wheels and ball press up; one scale for all bars.",
     "band": "How far the number may be off, from the doubts that are written.",
 }
+READ_ONLY = "Its words in the rig file are read and checked; nothing is worked out of them yet."
+"""What the screen of a chapter says that works nothing out."""
+TODAY: dict[str, str] = {
+    "water": "What is in each tank weighs in each load state, and how high its middle is: that is worked out.",
+}
+"""What a chapter that judges nothing works out all the same."""
+BY_HAND: dict[str, str] = {
+    "air": "Not judged: whether enough air comes in for sleepers and for what burns, how damp it gets, and where water "
+    "condenses. By hand: while somebody sleeps or anything burns keep one vent open low and one high, and a carbon "
+    "monoxide alarm that works.",
+    "cutting": "Not judged: how many sheets and bars to buy, and how to cut them. By hand: draw the pieces on squared "
+    "paper, the width of the saw's cut between them, and count the sheets.",
+    "heat": "Not judged: whether the heater makes up for the cold, how much fuel that takes, and how cold the inner "
+    "faces get. By hand: before you rely on it, sleep one cold night near home with a thermometer inside and one "
+    "outside.",
+    "power": "Not judged: how long the battery lasts, what sun and chargers put back, and whether each wire and fuse "
+    "fits what it feeds. By hand: add up watts times hours of a day against what the battery holds, take from the "
+    "maker's table what each wire bears, put a fuse at the battery, and leave mains to licensed hands.",
+    "stages": "Not judged: whether the order of the work holds together, what is still to buy and to pay. By hand: "
+    "before a stage closes over another, go through its list here and tick what is in.",
+    "structure": "Not judged: whether hinges, legs and screws carry the bunk, whether the roof bears its load, and "
+    "whether straps and rings hold what is loose. By hand: load the bunk with a quarter more than will lie on it, for "
+    "ten minutes, before anybody lies on it or under it; strap all that is loose with gear rated for its weight.",
+    "water": "Not judged: whether the waste tank holds what the fresh one gives, and whether every pipe drains before "
+    "frost. By hand: hold the two volumes against each other; before frost open every drain and blow the pipes "
+    "through.",
+}
+"""What nobody judges yet of each chapter that is not built, and what its owner does by hand meanwhile."""
