@@ -133,5 +133,3 @@ class Result:
     def aisle(self, bed: str, exit_of: str) -> Aisle | None:
         """Return the way from a bed to an opening."""
         return next((one for one in self.aisles or () if (one.of, one.leads_to) == (bed, exit_of)), None)
-
-

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from boxwright.disciplines.safety.parts import ShutOff
 from boxwright.disciplines.safety.result import Device, Exit, Result
-from boxwright.disciplines.safety.sourced import DOOR_CARD, EMERGENCY
+from boxwright.disciplines.safety.sourced import DOOR_CARD, EMERGENCY, country_of
 from boxwright.disciplines.safety.telling import name_of
 from boxwright.units import HeaderUnits, show
 
@@ -56,7 +56,7 @@ def sheets(
 
 def numbers_to_call(countries: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     """Return whom to call in each country of the route, home first; empty where nobody wrote it here."""
-    codes = dict.fromkeys(one.upper().partition("-")[0] for one in countries)
+    codes = dict.fromkeys(country_of(one) for one in countries)
     return tuple((code, EMERGENCY.get(code, "")) for code in codes)
 
 

@@ -65,9 +65,7 @@ def solve(
     devices = tuple(_device(kept, parts.get(kept.of), room) for kept in own.kept)
     releases = tuple(one for one in devices if one.kept.what == "release")
     certain = dict(openings)
-    flames = tuple(
-        Flame(one.kept, one.there, one.at, _is_inside(one.at, room)) for one in devices if one.there != "no"
-    )
+    flames = tuple(Flame(one.kept, one.there, one.at, _is_inside(one.at, room)) for one in devices if one.there != "no")
     sleepers = tuple(one for one in own.sleepers if one.name in people) if use == "sleep" else ()
     beds = _beds(own, sleepers, stood)
     return Result(

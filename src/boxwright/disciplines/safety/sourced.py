@@ -15,6 +15,24 @@ WAYS_OUT = "ways out of a sleeping place"
 NOT_PAST = "way past another way out, but for one within"
 CLEAR_WIDTH = "clear width of a window to leave by"
 CLEAR_HEIGHT = "clear height of a window to leave by"
+SMOKE = "smoke alarm where somebody sleeps"
+CO = "carbon monoxide alarm where somebody sleeps"
+EXTINGUISHER = "extinguisher where somebody sleeps"
+TO_LOOK_AT = "to be looked at"
+"""A rule of what no rig file says: its note says what to look at."""
+TOPICS = {
+    WAYS_OUT: "how many ways out",
+    CLEAR_WIDTH: "their size",
+    SMOKE: "smoke alarms",
+    CO: "carbon monoxide alarms",
+    EXTINGUISHER: "extinguishers",
+}
+"""What is asked of every country, and its words."""
+BINDING = ("law", "standard")
+ONLY_RECALLED = ("from memory", "common practice, no source")
+"""How a rule was read that nobody read."""
+MEASURED_BY = "US"
+"""The country whose measures are taken, and said to be taken, where the home has none that is known."""
 
 
 def _columns(name: str, *wanted: str) -> dict[str, tuple[str | float | None, ...]]:
@@ -35,6 +53,8 @@ FUELS: dict[str, tuple[bool, str]] = {
 WORDS: dict[str, str] = {name: str(what) for name, (what,) in _columns("words", "what").items()}
 EMERGENCY: dict[str, str] = {name: str(number) for name, (number,) in _columns("emergency", "number").items()}
 """Whom to call, by country."""
+UNREAD: dict[str, str] = {name: str(what) for name, (what,) in _columns("unread", "document").items()}
+"""A document that exists and was not read, by country: where to look."""
 
 
 def _parts_of_the_card() -> dict[str, tuple[str, ...]]:
@@ -56,35 +76,68 @@ def word_means(name: str) -> str:
     return next((what for word, what in WORDS.items() if f" {word} " in pieces), "")
 
 
+ALSO_CALLED = {"GB": "UK"}
+"""Countries that go by two letters more than one way."""
+
+
+def country_of(place: str) -> str:
+    """Return the country of a place of the route, such as US of US-NC."""
+    country = place.upper().partition("-")[0]
+    return ALSO_CALLED.get(country, country)
+
+
 @dataclass(frozen=True, slots=True)
 class Law:
-    """The rules of the country at home. ``is_known`` is False where none of it is known here."""
+    """The rules of the country at home, and what the other countries of the route ask of whoever sleeps there.
+
+    ``places`` are all of the route as written, home first: US-NC, CA-BC.
+    """
 
     country: str
     rules: tuple[Rule, ...]
+    places: tuple[str, ...] = ()
+
+    @property
+    def route(self) -> tuple[str, ...]:
+        """Return the other countries of the route, in the order written."""
+        return tuple(dict.fromkeys(one for one in map(country_of, self.places) if one != self.country))
 
     @property
     def is_known(self) -> bool:
-        """Return whether anything is known of that country's rules of sleeping."""
-        return bool(self.rules)
+        """Return whether it is known how many ways out the home wants, from more than advice or memory."""
+        return WAYS_OUT not in self.unknown(self.country)
+
+    def unknown(self, country: str) -> tuple[str, ...]:
+        """Return what no rule of a country is known of that binds and was read, if only as a quotation."""
+        read = (one for one in self.rules if one.binding in BINDING and one.read_as not in ONLY_RECALLED)
+        known = {one.asks for one in read if one.country == country}
+        return tuple(asks for asks in TOPICS if asks not in known)
 
     def rule(self, asks: str) -> Rule | None:
-        """Return the rule that asks one thing, its State's or province's own before the nation's."""
+        """Return the rule that asks one thing: the home's, its State's or province's own before the nation's."""
         found = [one for one in self.rules if one.asks == asks]
-        return next((one for one in found if one.where != "national"), found[0] if found else None)
+        return min(found, key=lambda one: (one.country != self.country, one.where == "national"), default=None)
+
+    def asking(self, asks: str) -> tuple[Rule, ...]:
+        """Return every rule of the route that asks one thing, what binds before what advises."""
+        found = (one for one in self.rules if one.asks == asks)
+        return tuple(sorted(found, key=lambda one: (one.binding not in BINDING, one.country)))
 
 
 @lru_cache(maxsize=8)
 def law_of(countries: tuple[str, ...], judged_on: date) -> Law:
-    """Return what binds how a trailer is built: the rules of the first country, never those of a neighbour."""
-    if not countries:
+    """Return what binds: how it is built by the first country alone, how it is slept in by each one of the route."""
+    places = tuple(dict.fromkeys((country_of(one), one.upper().partition("-")[2]) for one in countries))
+    if not places:
         return Law("", ())
-    country, _, part = countries[0].upper().partition("-")
-    rules = load_rules(PACKAGE, [country])
-    return Law(
-        country,
-        tuple(one for one in rules if one.is_in_force(judged_on) and one.where in ("national", part)),
-    )
+    home = places[0][0]
+    rules: dict[tuple[str, str, str], Rule] = {}
+    for country, part in places:
+        for one in load_rules(PACKAGE, [country]):
+            binds = one.applies == "parked" or (one.applies == "built" and (country, part) == places[0])
+            if binds and one.is_in_force(judged_on) and one.where in ("national", part):
+                rules[(country, one.where, one.id)] = one
+    return Law(home, tuple(rules.values()), tuple(dict.fromkeys(one.upper() for one in countries)))
 
 
 @cache

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from boxwright.disciplines.safety.sourced import sources_named
+from boxwright.disciplines.safety.sourced import BINDING, MEASURED_BY, ONLY_RECALLED, Law, sources_named
 from boxwright.finding import Finding, Kind, Use
 from boxwright.source import Rule
 
@@ -10,7 +10,6 @@ SLEEP: tuple[Use, ...] = ("sleep",)
 LEAVE: tuple[Use, ...] = ("leave",)
 OWN_RULE = "own-rule"
 OWN_LABEL = "own-label"
-ONLY_RECALLED = ("from memory", "common practice, no source")
 
 
 def name_of(path: str) -> str:
@@ -35,6 +34,26 @@ def kind_of(rule: Rule) -> Kind:
 def cited(rule: Rule) -> str:
     """Return the document of a rule and how its text was read."""
     return f"{sources_named()[rule.source].work.partition(':')[0]}; {rule.read_as}"
+
+
+def place_of(rule: Rule) -> str:
+    """Return where a rule holds, as it is written under countries: AU-NSW, or US for all of it."""
+    return rule.country if rule.where == "national" else f"{rule.country}-{rule.where}"
+
+
+def asked_by(law: Law, asks: str, what: str = "one") -> str:
+    """Return who asks for a thing, of the countries of the route, to stand behind what is said; empty where none."""
+    said = []
+    for one in law.asking(asks):
+        verb = "asks for" if one.binding in BINDING else "advises"
+        said.append(f"{place_of(one)} {verb} {what}{', ' if one.note else ''}{one.note} ({cited(one)})")
+    return f"; {'; '.join(said)}" if said else ""
+
+
+def measured_elsewhere(law: Law) -> str:
+    """Return that a measure is one of the United States, where the home is another country; empty at home there."""
+    home = law.country
+    return "" if home == MEASURED_BY else f" (a measure of the United States, for want of one of {home or 'the home'})"
 
 
 def stop(code: str, where: str, says: str, act: str, minutes: int, lever: str = "", source: str = OWN_RULE) -> Finding:

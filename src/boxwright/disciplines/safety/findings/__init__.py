@@ -25,6 +25,7 @@ from boxwright.disciplines.safety.findings.ways import (
     opens_from_inside,
     past_the_other,
     release_not_fitted,
+    to_look_at,
     two_ways_out,
     way_blocked,
     who_sleeps_where,
@@ -52,6 +53,7 @@ __all__ = [
     "past_the_other",
     "release_not_fitted",
     "smoke_alarm",
+    "to_look_at",
     "two_ways_out",
     "way_blocked",
     "who_sleeps_where",
@@ -78,6 +80,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     alarm_place,
     extinguisher_reach,
     high_sill,
+    to_look_at,
 )
 
 

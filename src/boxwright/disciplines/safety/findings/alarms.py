@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from boxwright.disciplines.safety.result import Device, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
-from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, SOURCE_OF_LENGTH
-from boxwright.disciplines.safety.telling import OWN_LABEL, SLEEP, listed, question, stop
+from boxwright.disciplines.safety.sourced import CO, EXTINGUISHER, FUELS, LENGTHS, SMOKE, SOURCE_OF_LENGTH
+from boxwright.disciplines.safety.telling import OWN_LABEL, SLEEP, asked_by, listed, measured_elsewhere, question, stop
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
 
@@ -24,7 +24,7 @@ def smoke_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: fit one
     """
     if result.use == "sleep":
-        yield from _wanted(result, "smoke", "safety/smoke-alarm", "somebody sleeps")
+        yield from _wanted(result, "smoke", "safety/smoke-alarm", "somebody sleeps", SMOKE)
 
 
 def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -38,7 +38,7 @@ def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if result.use == "sleep":
         burning = [one.kept.name for one in (*result.flames, *result.generators)]
         because = f"somebody sleeps with {listed(burning)}" if burning else "somebody sleeps"
-        yield from _wanted(result, "CO", "safety/co-alarm", because)
+        yield from _wanted(result, "CO", "safety/co-alarm", because, CO)
 
 
 def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -71,7 +71,7 @@ def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield question(code, one.kept.of, says, act, 1, f"{one.kept.of}.burns", "nfpa-1192-recalled")
 
 
-def _wanted(result: Result, what: str, code: str, because: str) -> Iterator[Finding]:
+def _wanted(result: Result, what: str, code: str, because: str, asks: str) -> Iterator[Finding]:
     word = {"CO": "carbon monoxide"}.get(what, what)
     found = [one for one in result.alarms if what in one.kept.facet.alarm]
     if any(one.helps == "yes" for one in found):
@@ -85,7 +85,7 @@ def _wanted(result: Result, what: str, code: str, because: str) -> Iterator[Find
         return
     later = f"; {found[0].kept.name} {AWAY if found[0].is_away else 'is not in yet'}" if found else ""
     where = found[0].kept.of if found else "parts"
-    says = f"{because}, and no alarm for {word} stands{later}"
+    says = f"{because}, and no alarm for {word} stands{later}{asked_by(result.law, asks)}"
     yield stop(code, where, says, f"Hang an alarm for {word}, and write it: alarm: {what}", 20, where)
 
 
@@ -190,6 +190,7 @@ def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             return
         away = next((one.kept.name for one in result.extinguishers if one.is_away), "")
         says = "somebody sleeps, and no extinguisher stands" + (f"; {away} {AWAY}" if away else "")
+        says += asked_by(result.law, EXTINGUISHER)
         yield stop(code, "parts", says, "Hang an extinguisher by the way out", 20, "parts")
         return
     wanted = _may_burn(result)
@@ -232,6 +233,7 @@ def extinguisher_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             says = (
                 f"{one.kept.name} hangs {show(far, 'm', shown_in)} from the nearest way out, {way.way.name};"
                 f" within {show(limit, 'm', shown_in)} of it nobody has to turn back"
+                f"{measured_elsewhere(result.law)}{asked_by(result.law, EXTINGUISHER)}"
             )
             act = f"Hang {one.kept.name} by {way.way.name}"
             yield _numbered(code, one.kept.of, says, act, far, limit, SOURCE_OF_LENGTH["extinguisher"])
@@ -240,4 +242,3 @@ def extinguisher_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         says = f"nobody wrote where {kept.name} hangs, so nobody can say whether it is by a way out"
         act = f"Measure where {kept.name} hangs, and write it"
         yield question(code, kept.of, says, act, 2, f"{kept.of}.x", protects=False)
-

@@ -8,7 +8,7 @@ from dataclasses import replace
 from boxwright.disciplines.safety.result import Flame, Fuelled, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.disciplines.safety.telling import LEAVE, SLEEP, question, stop
+from boxwright.disciplines.safety.telling import LEAVE, SLEEP, measured_elsewhere, question, stop
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
 
@@ -104,13 +104,14 @@ def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: a longer lead, or leave it off and outside
     """
     code, limit = "safety/generator-near", LENGTHS["generator"]
+    elsewhere = measured_elsewhere(result.law)
     for one in result.generators if result.use == "sleep" else ():
         kept = one.kept
         lever = f"{kept.of}.when_sleeping"
         act = f"Put {kept.name} {show(limit, 'm', shown_in)} away, downwind, its exhaust turned away"
         if one.at is None:
             within = show(limit, "m", shown_in)
-            says = f"nobody wrote where {kept.name} stands at night; its exhaust kills within {within}"
+            says = f"nobody wrote where {kept.name} stands at night; its exhaust kills within {within}{elsewhere}"
             yield question(code, kept.of, says, act, 5, lever, "cpsc-generator")
             continue
         if one.is_inside:
@@ -125,7 +126,8 @@ def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield question(code, kept.of, says, act, 5, lever, "cpsc-generator")
         elif near[0] < limit:
             far, name = near
-            says = f"{kept.name} stands {show(far, 'm', shown_in)} from {name} at night; its exhaust comes in"
+            stands = f"{kept.name} stands {show(far, 'm', shown_in)} from {name} at night"
+            says = f"{stands}; its exhaust comes in within {show(limit, 'm', shown_in)}{elsewhere}"
             yield Finding(
                 code, kept.of, "stop", says, far, limit, far - limit, "m", "cpsc-generator", lever, act=act, minutes=10,
                 protects=True, uses=SLEEP, because=(kept.of,),

@@ -13,7 +13,12 @@ from boxwright.disciplines.safety.sourced import (
     LENGTHS,
     NOT_PAST,
     SOURCE_OF_LENGTH,
+    TO_LOOK_AT,
+    TOPICS,
+    UNREAD,
     WAYS_OUT,
+    Law,
+    country_of,
 )
 from boxwright.disciplines.safety.telling import (
     OWN_RULE,
@@ -22,7 +27,9 @@ from boxwright.disciplines.safety.telling import (
     cited,
     kind_of,
     listed,
+    measured_elsewhere,
     name_of,
+    place_of,
     question,
     stop,
 )
@@ -36,18 +43,48 @@ WANTED = 2.0
 
 
 def no_rule_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that no rule of the home country on ways out of a sleeping place is known here.
+    """Say for which country of the route nothing is judged by its own rules, and of what.
 
-    Asks: is a rule of the first country on sleeping in a trailer known
+    Where the home's are not known it asks; where another country's of the route are not, the answer stays limited.
+
+    Asks: is a rule of each country of the route on sleeping in a trailer known, that binds and was read
     Limit: none; a neighbour's rule is never taken for it
     Source: own-rule
     Lever: look the rule up
     """
-    if result.use == "sleep" and not result.law.is_known:
-        country = result.law.country or "no country"
-        says = f"no rule of {country} on ways out of a place to sleep is known to us, and no neighbour's was taken"
-        act = f"Ask what {country} wants of a trailer somebody sleeps in: ways out, alarms, their sizes and dates"
-        yield question("safety/no-rule-known", "countries", says, act, 15, "countries", protects=False)
+    law, code = result.law, "safety/no-rule-known"
+    if result.use != "sleep":
+        return
+    if not law.is_known:
+        says, act = _not_judged(law, law.country)
+        yield question(code, "countries", says, act, 15, "countries", protects=False)
+    for country in law.route:
+        says, act = _not_judged(law, country)
+        made = question(code, "countries", says, act, 15, "countries", protects=False)
+        yield replace(made, could_stop=False)
+
+
+def _not_judged(law: Law, country: str) -> tuple[str, str]:
+    """Return what is not judged for a country, and where to ask."""
+    names = listed([one for one in law.places if country_of(one) == country]) or "no country"
+    topics = listed([TOPICS[asks] for asks in law.unknown(country)])
+    says = f"not judged for {names}: {topics}; no rule there that binds is known to us, and no neighbour's was taken"
+    document = f"; {UNREAD[country]} is where to look" if country in UNREAD else ""
+    return says, f"Ask what {names} wants of a trailer somebody sleeps in{document}"
+
+
+def to_look_at(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say what a country of the route asks that no rig file tells, to be looked at by hand.
+
+    Asks: is what a country asks there, where no key of the file says so
+    Limit: as the country asks it; it advises, since nothing here can judge it
+    Source: au-qld-caravans, au-door-side, ca-mb-sale
+    Lever: look at it
+    """
+    for rule in result.law.asking(TO_LOOK_AT) if result.use == "sleep" else ():
+        says = f"{place_of(rule)} asks that {rule.note} ({cited(rule)}); no rig file says so"
+        act = f"Look whether {rule.note}"
+        yield advice("safety/to-look-at", "countries", says, act, 5, rule.source, "countries")
 
 
 def who_sleeps_where(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -169,9 +206,7 @@ def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield _too_few(bed, able, [one for one in result.exits if one not in able], result, rule)
 
 
-def _too_few(
-    bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result, rule: Rule | None
-) -> Finding:
+def _too_few(bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result, rule: Rule | None) -> Finding:
     """Return what is said of a bed with too few ways out, at the first opening that could be one more."""
     place = f" of {bed.name}" if bed is not None else ""
     says = f"there is no way out{place}"
@@ -402,7 +437,7 @@ def high_sill(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if one.counts and one.sill is not None and one.sill.high > limit:
             says = (
                 f"{one.way.name} starts {show(one.sill.best, 'm', shown_in)} over the floor;"
-                f" over {show(limit, 'm', shown_in)} one needs a step to climb out"
+                f" over {show(limit, 'm', shown_in)} one needs a step to climb out{measured_elsewhere(result.law)}"
             )
             act = f"Fix a step or a chest under {one.way.name}"
             source = SOURCE_OF_LENGTH["sill"]
