@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import os
-import time
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 
+import boxwright
 from boxwright.web import keeping
 from boxwright.web.keeping import MOST_BYTES, CannotKeep, ChangedMeanwhile, Keeper
+
+SOURCES = Path(boxwright.__file__).resolve().parents[1]
 
 
 @pytest.fixture
@@ -137,16 +141,40 @@ def test_a_second_session_waits_for_the_first(file: Path, monkeypatch: pytest.Mo
         first.keep("rig: first\n")
 
 
-def test_a_lock_nobody_holds_any_more_stands_in_nobodys_way(file: Path) -> None:
+HOLDS = """
+import sys, time
+from pathlib import Path
+from boxwright.web.keeping import Keeper
+with Keeper(Path(sys.argv[1]))._locked():
+    print("held", flush=True)
+    time.sleep(600)
+"""
+
+
+def test_the_lock_of_a_program_that_was_killed_stands_in_nobodys_way(
+    file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     keeper = opened(file)
-    lock = file.parent / ".boxwright" / "rig.yaml.lock"
-    lock.parent.mkdir()
-    lock.touch()
-    long_ago = time.time() - keeping.LOCK_LIFE - 1.0
-    os.utime(lock, (long_ago, long_ago))
-    keeper.keep("rig: two\n")
+    command = [sys.executable, "-c", HOLDS, str(file)]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env={"PYTHONPATH": str(SOURCES)}) as other:
+        assert other.stdout is not None and other.stdout.readline() == "held\n"
+        monkeypatch.setattr(keeping, "LOCK_TRIES", 1)
+        with pytest.raises(CannotKeep, match="another session"):
+            keeper.keep("rig: two\n")
+        other.kill()
+        other.wait()
+        keeper.keep("rig: two\n")
     assert file.read_text() == "rig: two\n"
-    assert not lock.exists()
+
+
+def test_a_lock_file_that_was_left_lying_is_held_by_nobody(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    keeper = opened(file)
+    monkeypatch.setattr(keeping, "LOCK_TRIES", 1)
+    keeper.path.parent.joinpath(".boxwright").mkdir()
+    (file.parent / ".boxwright" / "rig.yaml.lock").touch()
+    keeper.keep("rig: two\n")
+    keeper.keep("rig: three\n")
+    assert file.read_text() == "rig: three\n"
 
 
 def test_what_was_not_written_is_offered_once_and_never_lost(file: Path) -> None:

@@ -10,20 +10,20 @@ from __future__ import annotations
 
 import hashlib
 import os
-import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from boxwright.book.saving import in_place, mode_of, replaced, written
+from boxwright.web.locked import Held, locked
 from boxwright.web.past import Past
 
 FOLDER, PAST, UNSAVED, LEFT, LOCK = ".boxwright", "past", "unsaved", "left", "lock"
 MOST_BYTES = 4_000_000
 """A rig file longer than this is not opened: 30 times the greatest demo rig."""
-LOCK_TRIES, LOCK_PAUSE, LOCK_LIFE = 20, 0.02, 10.0
-"""How often a lock somebody holds is tried, how long between (s), and from when on (s) nobody holds it any more."""
+LOCK_TRIES, LOCK_PAUSE = 20, 0.02
+"""How often a lock somebody holds is tried, and how long between (s)."""
 
 
 class CannotKeep(Exception):
@@ -113,27 +113,14 @@ class Keeper:
     def _locked(self) -> Iterator[None]:
         """Keep a second session of the same file from writing between our look at it and our writing.
 
-        A lock that nobody took away is from a session that ended at once; it stands in nobody's way for long.
+        The lock ends with the program that holds it: one that was killed stands in nobody's way.
         """
         self._folder().mkdir(exist_ok=True)
-        lock = self._beside(LOCK)
-        for count in range(LOCK_TRIES):
-            try:
-                os.close(os.open(lock, os.O_CREAT | os.O_EXCL | os.O_WRONLY))
-                break
-            except FileExistsError:
-                with suppress(OSError):
-                    if time.time() - lock.stat().st_mtime > LOCK_LIFE:
-                        lock.unlink()
-                        continue
-                if count + 1 == LOCK_TRIES:
-                    raise CannotKeep(f"another session is writing {self.path.name}; it is tried again") from None
-                time.sleep(LOCK_PAUSE)
         try:
-            yield
-        finally:
-            with suppress(OSError):
-                lock.unlink()
+            with locked(self._beside(LOCK), LOCK_TRIES, LOCK_PAUSE):
+                yield
+        except Held:
+            raise CannotKeep(f"another session is writing {self.path.name}; it is tried again") from None
 
     # ------------------------------------------------------------------ what is not in the file
 
