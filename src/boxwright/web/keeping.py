@@ -117,7 +117,7 @@ class Keeper:
         """
         self._folder().mkdir(exist_ok=True)
         try:
-            with locked(self._beside(LOCK), LOCK_TRIES, LOCK_PAUSE):
+            with locked(self._beside(LOCK), self._mode(), LOCK_TRIES, LOCK_PAUSE):
                 yield
         except Held:
             raise CannotKeep(f"another session is writing {self.path.name}; it is tried again") from None

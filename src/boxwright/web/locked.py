@@ -6,8 +6,10 @@ import os
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
+
+from boxwright.book.saving import OWN
 
 if sys.platform == "win32":
     import msvcrt
@@ -37,13 +39,16 @@ class Held(Exception):
 
 
 @contextmanager
-def locked(path: Path, tries: int, pause: float) -> Iterator[None]:
+def locked(path: Path, mode: int | None, tries: int, pause: float) -> Iterator[None]:
     """Hold the lock that a file stands for; raises ``Held`` where it is not free after so many tries (pause in s).
 
-    The file itself says nothing and stays: one that was left lying is held by nobody.
+    The file itself says nothing and stays, for those whom ``mode`` names: one that was left lying is held by nobody.
     """
-    handle = os.open(path, os.O_CREAT | os.O_RDWR, 0o600)
+    handle = os.open(path, os.O_CREAT | os.O_RDWR, OWN)
     try:
+        if mode is not None:
+            with suppress(OSError):  # made by another account, that saw to it
+                path.chmod(mode)
         for count in range(tries):
             if _is_taken(handle):
                 break
