@@ -74,6 +74,7 @@ def in_the_room(
         once(openings_of, standing.openings),
         once(hull_of, bare, box),
     )
+    stages = tuple(one.name for one in rig.stages_in_order)
     laid = once(
         layout.solve,
         rig.layout,
@@ -83,6 +84,7 @@ def in_the_room(
         around,
         rig.people,
         context.use,
+        once(layout.brought_in, rig.layout, around, stages, rig.header.stage_today),
     )
     safe = once(
         safety.solve,

@@ -20,7 +20,7 @@ JUDGED_ON = date(2026, 6, 1)
 OWN = {
     f"layout/{rule.__name__.replace('_', '-')}"
     for rule in RULES
-    if rule.__module__.rpartition(".")[2] in {"resting", "moving", "unsaid"}
+    if rule.__module__.rpartition(".")[2] in {"resting", "moving", "bringing", "unsaid"}
 }
 TRIOS = {path.stem: tomllib.loads(path.read_text(encoding="utf-8")) for path in sorted(FOLDER.glob("*.toml"))}
 TRIOS = {name: trio for name, trio in TRIOS.items() if trio["code"] in OWN}

@@ -55,16 +55,16 @@ def way(
 
     ``is_turned`` asks for a way on which it is turned by a right angle.
     """
-    solid = [*stands, *(_walls(gate, room) if gate is not None else ())]
+    solid = [*stands, *(walls_of(gate, room) if gate is not None else ())]
     places = [STILL] if to is None else [STILL, to]
     if is_turned:
         grid = _grid(blocks, places, gate, solid, room, lift, TURNED)
         return _turned(grid, blocks, gate, solid, room, lift) if gate is not None else None
     for most in (FEW, LEVELS):  # a thing mostly goes low or high; only what does not is tried at more heights
         grid = _grid(blocks, places, gate, solid, room, lift, most)
-        found = legs(grid, only(grid, [grid.cell(*STILL)]), _goal(grid, to, gate))
+        found = legs(grid, only(grid, [grid.cell(*STILL)]), goal_of(grid, to, gate))
         if found is not None:
-            return _swept(blocks, [grid.place(cell) for cell in found])
+            return swept_by(blocks, [grid.place(cell) for cell in found])
     return None
 
 
@@ -77,12 +77,12 @@ def _grid(
     lift: float,
     most: int,
 ) -> Lattice:
-    bounds = _bounds(envelope(blocks), places, gate, room)
+    bounds = bounds_of(envelope(blocks), places, gate, room)
     levels = _levels(envelope(blocks), places, gate, solid, min(lift, bounds.high[2]), most)
     return lattice(bounds, forbidden(blocks, solid), places, levels)
 
 
-def _bounds(around: Block, places: Sequence[Vector], gate: Gate | None, room: Block) -> Block:
+def bounds_of(around: Block, places: Sequence[Vector], gate: Gate | None, room: Block) -> Block:
     """Return how far a thing can be shifted within the room, and beyond the wall it goes out through.
 
     A place it is at or goes to lies within, though it be through a wall: that is said elsewhere.
@@ -93,7 +93,7 @@ def _bounds(around: Block, places: Sequence[Vector], gate: Gate | None, room: Bl
         low.append(min([room.low[axis] - around.low[axis], *here]))
         high.append(max([room.high[axis] - around.high[axis], *here]))
     if gate is not None:
-        axis, is_high = _outward(gate)
+        axis, is_high = outward(gate)
         if is_high:
             high[axis] = room.high[axis] + THROUGH - around.low[axis]
         else:
@@ -101,13 +101,14 @@ def _bounds(around: Block, places: Sequence[Vector], gate: Gate | None, room: Bl
     return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
-def _outward(gate: Gate) -> tuple[int, bool]:
+def outward(gate: Gate) -> tuple[int, bool]:
+    """Return the axis one leaves by through an opening, and whether that is along it."""
     return (0 if gate.wall in {"front", "rear"} else 1), gate.wall in {"rear", "right"}
 
 
-def _walls(gate: Gate, room: Block) -> Iterator[Block]:
+def walls_of(gate: Gate, room: Block) -> Iterator[Block]:
     """Yield the wall around a hole as four boxes, without end along the wall."""
-    out, is_high = _outward(gate)
+    out, is_high = outward(gate)
     along = 1 - out
     near, far = (room.high[out], room.high[out] + THROUGH) if is_high else (room.low[out] - THROUGH, room.low[out])
     for axis, low, high in (
@@ -136,11 +137,12 @@ def _levels(
     return sorted(needed | set(over[step - 1 :: step]))
 
 
-def _goal(grid: Lattice, to: Vector | None, gate: Gate | None) -> list[Rows]:
+def goal_of(grid: Lattice, to: Vector | None, gate: Gate | None) -> list[Rows]:
+    """Return the cells a way ends in: one place, or all of the thing beyond the wall."""
     if gate is None:
         assert to is not None
         return only(grid, [grid.cell(*to)])
-    axis, is_high = _outward(gate)
+    axis, is_high = outward(gate)
     rows, columns = 2 * len(grid.ys) - 1, 2 * len(grid.xs) - 1
     if axis == 0:
         mask = 1 << (columns - 1 if is_high else 0)
@@ -150,7 +152,7 @@ def _goal(grid: Lattice, to: Vector | None, gate: Gate | None) -> list[Rows]:
     return [tuple(full if row == wanted else 0 for row in range(rows)) for _ in grid.zs]
 
 
-def _swept(blocks: tuple[Block, ...], places: Sequence[Vector]) -> tuple[Block, ...]:
+def swept_by(blocks: tuple[Block, ...], places: Sequence[Vector]) -> tuple[Block, ...]:
     """Return the boxes a thing fills while it goes from place to place."""
     if len(places) == 1:
         return tuple(moved_block(one, places[0]) for one in blocks)
@@ -170,7 +172,7 @@ def _turned(
     if max(length, width) < ROUND * min(length, width):
         return None
     round_it, crosswise = _square(around, hypot(length, width)), _crosswise(around)
-    bounds = _bounds(round_it, [], None, room)
+    bounds = bounds_of(round_it, [], None, room)
     if any(bounds.low[axis] > bounds.high[axis] for axis in (0, 1)):
         return None
     turning = lattice(bounds, forbidden((round_it,), solid), [], grid.zs)
@@ -180,16 +182,16 @@ def _turned(
         there = moved_block(crosswise, place)
         low = [STILL, (0.0, 0.0, -place[2])]
         second = _grid((there,), low, gate, solid, room, lift - place[2], len(grid.zs))
-        onward = legs(second, only(second, [second.cell(*STILL)]), _goal(second, None, gate))
+        onward = legs(second, only(second, [second.cell(*STILL)]), goal_of(second, None, gate))
         if onward is None:
             continue
-        first = legs(grid, start, only(grid, [_containing(grid, place)]))
+        first = legs(grid, start, only(grid, [containing(grid, place)]))
         assert first is not None
         path = [*(grid.place(cell) for cell in first), place]
         return (
-            *_swept(blocks, path),
+            *swept_by(blocks, path),
             moved_block(round_it, place),
-            *_swept((there,), [second.place(cell) for cell in onward]),
+            *swept_by((there,), [second.place(cell) for cell in onward]),
         )
     return None
 
@@ -226,7 +228,7 @@ def _common(turning: Lattice, grid: Lattice, reached: Sequence[Rows]) -> Iterato
     yield from found[::step][:TURNINGS]
 
 
-def _containing(grid: Lattice, place: Vector) -> tuple[int, int, int]:
+def containing(grid: Lattice, place: Vector) -> tuple[int, int, int]:
     """Return the cell of a lattice a place lies in; one that is out of its bounds lies in the nearest."""
     return bisect_left(grid.zs, place[2]), _index(grid.ys, place[1]), _index(grid.xs, place[0])
 

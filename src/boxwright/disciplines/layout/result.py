@@ -10,6 +10,7 @@ from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.people import Fit
+from boxwright.exchange import Vector
 
 Axis = Literal[0, 1, 2]
 Certainty = Literal["sure", "perhaps", "grazes"]
@@ -207,11 +208,45 @@ class Canopy:
 
 
 @dataclass(frozen=True, slots=True)
+class Hole:
+    """An opening something may be brought in through: its name, how wide and how high it is (m)."""
+
+    of: str
+    name: str
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Brought:
+    """A big thing that is still to be brought in, at ``stage``, and how that stands; what surely comes in has none.
+
+    ``large``: it goes through no hole however it is held; it is ``short`` (m) too large for ``tried``, the one that
+    falls short least. ``no way``: none was found; ``by`` is in the way of the one there is without it. ``doubt``: one
+    was found only without ``by``, of which it is not sure that it is there. ``no hole``: nothing is known to come in
+    through. ``not looked``: there are too many to look at all. ``before`` is the last earlier stage a way was found
+    at. ``others`` are the paths and names of things that stand just as it does.
+    """
+
+    of: str
+    name: str
+    size: Vector
+    stage: str
+    word: Literal["large", "no way", "doubt", "no hole", "not looked"]
+    tried: tuple[Hole, ...] = ()
+    short: float = 0.0
+    by: tuple[tuple[str, str], ...] = ()
+    before: str = ""
+    others: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Result:
     """What layout has worked out of one slot.
 
     ``more`` is how many meetings, ``more_crossings`` how many things through the shell are not told one by one.
     ``has_bed`` says that a bed comes down in it. ``fits`` are the people of the rig, where somebody is inside.
+    ``brought`` is what is still to be brought in and does not surely come in, the same whatever the slot.
     """
 
     use: str
@@ -234,3 +269,4 @@ class Result:
     unplaced: tuple[tuple[str, str], ...] = ()
     has_bed: bool = False
     fits: tuple[Fit, ...] = ()
+    brought: tuple[Brought, ...] = ()

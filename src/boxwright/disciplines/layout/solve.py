@@ -15,11 +15,22 @@ from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
 from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.resting import MOST, covered, crossings, meetings, protruding, unheld
-from boxwright.disciplines.layout.result import Canopy, Certainty, Intruder, Open, Result, Shift, Stopped, Struck
+from boxwright.disciplines.layout.result import (
+    Brought,
+    Canopy,
+    Certainty,
+    Intruder,
+    Open,
+    Result,
+    Shift,
+    Short,
+    Stopped,
+    Struck,
+)
 from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along, unperched
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.stopping import cramped, faces_of, is_in_room, stopped
+from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, leaf_of, moving_part, struck_by
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, zones_of
@@ -82,10 +93,12 @@ def solve(
     hull: Hull,
     people: tuple[tuple[str, Person], ...],
     use: str,
+    brought: tuple[Brought, ...] = (),
 ) -> Result:
     """Return what layout has worked out of one slot.
 
     ``stood`` and ``openings`` are what stands, ``heavy`` the paths of what is too heavy to lift over things.
+    ``brought`` is what is still to be brought in and is not found to come in, the same for every slot.
     """
     if section.room is None:
         return Result(use)
@@ -121,10 +134,7 @@ def solve(
         struck=struck,
         intruders=tuple(_intruders(laid, clearings)),
         stopped=tuple(_stopped(moving.movers, standing, closed, hull, room)),
-        short=tuple(
-            short for one, zone in zones for short in cramped(one, zone, standing[one.of], faces)
-            if is_in_room(standing[one.of], room)
-        ),
+        short=tuple(_cramped(zones, standing, faces, room)),
         perched=tuple(unperched(fitted, standing, lines, POSE_OF_USE.get(use, "travel"))),
         crossings=through[:MOST],
         more_crossings=max(len(through) - MOST, 0),
@@ -137,7 +147,20 @@ def solve(
         unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
         has_bed=any(mover.what == "bed" for mover in moving.movers),
         fits=_fits(section, bodies, closed, people, room, hull, use) if use in OPENED else (),
+        brought=brought,
     )
+
+
+def _cramped(
+    zones: Iterable[tuple[Fitted, Zone]],
+    standing: dict[str, Body],
+    faces: list[Face],
+    room: Surfaces,
+) -> Iterator[Short]:
+    """Yield what the faces of the room take from room that is wanted by what stands inside."""
+    for one, zone in zones:
+        if is_in_room(standing[one.of], room):
+            yield from cramped(one, zone, standing[one.of], faces)
 
 
 def _slept_on(

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from boxwright.disciplines.layout.findings.bringing import brought_in
 from boxwright.disciplines.layout.findings.moving import canopy, opening_strikes, sleeping_place, way_in
 from boxwright.disciplines.layout.findings.people import (
     bed_narrow,
@@ -42,6 +43,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     window_covered,
     canopy,
     way_in,
+    brought_in,
     opening_unsaid,
     place_unknown,
     bed_short,

@@ -1,0 +1,329 @@
+"""What is still to be brought in: how each big thing comes through an opening to its place, at its stage.
+
+A thing is brought in first of its stage: what stands by plan from an earlier one is in its way, with today's stage what
+is ticked. Loose things are carried out of the way, so no cargo and no stand-in counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import hypot, isfinite
+from typing import Literal
+
+from boxwright.disciplines.layout.bodies import Block, Body, envelope, standing_bodies
+from boxwright.disciplines.layout.bringing_ways import Lane, straight_out, way_in
+from boxwright.disciplines.layout.changeover import Gate
+from boxwright.disciplines.layout.changeover_numbers import REACHED
+from boxwright.disciplines.layout.meeting import are_near, grown, lines_of
+from boxwright.disciplines.layout.parts import Closed, Fitted, Section
+from boxwright.disciplines.layout.result import Brought, Hole
+from boxwright.disciplines.layout.solve import Hull
+from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.stopping import is_in_room
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS
+from boxwright.disciplines.layout.terraces import UPRIGHT, is_placed, sides_of
+from boxwright.exchange import Vector
+from boxwright.model.stage import Marks, stands
+
+Sure = Literal["yes", "no", "perhaps"]
+Names = tuple[tuple[str, str], ...]
+SURELY: Literal["yes"] = "yes"
+MOST_PAST, SEARCH = 10_000, 15
+"""Boxes that ways are looked for past before the rest is said to be not looked at; a search looks so often at each."""
+FINE = 1e-3
+"""Things that differ by less than this (m) are alike."""
+
+
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    """Something that stands by a stage: its boxes where it is sure to be, and all it may fill."""
+
+    body: Body
+    surely: tuple[Block, ...]
+    perhaps: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """The room at the beginning of a stage: what stands, the ways in, and holes of any kind with their sizes.
+
+    ``doubted`` are the ways in of which it is not sure that they are there, ``unsized`` openings of unknown size.
+    """
+
+    obstacles: tuple[Obstacle, ...]
+    gates: tuple[Gate, ...]
+    doubted: tuple[Gate, ...]
+    holes: tuple[Hole, ...]
+    unsized: Names
+
+
+class Bringing:
+    """The stages of one rig, each looked at once: what stands when something is brought in at it."""
+
+    def __init__(self, section: Section, fixed: tuple[Block, ...], now: int) -> None:
+        """Take what layout knows, what stands up through the floor, and the number of today's stage."""
+        assert section.room is not None
+        self.now, self.fixed, self.looked_past = now, fixed, 0
+        one = section.room
+        self.room = Block((one.front, one.left, one.floor), (one.rear, one.right, one.ceiling))
+        self._section, self._surfaces = section, one
+        built = tuple((found.of, SURELY) for found in section.fitted if found.kind != "cargo")
+        self._bodies = {body.of: body for body in standing_bodies(section.fitted, built, "travel")}
+        self._lines = lines_of(self._bodies.values())
+        self._scenes: dict[int, Scene] = {}
+        self._obstacles: dict[tuple[str, Sure], Obstacle] = {}
+
+    def wanted(self) -> Iterator[tuple[Fitted, Body, int]]:
+        """Yield what is not known to be in and is to stand inside, with the number of its stage: today's if overdue."""
+        for one in self._section.fitted:
+            body, marks = self._bodies.get(one.of), one.marks
+            if body is None or marks is None or marks.stage is None or marks.follows_load or not marks.planned:
+                continue
+            is_over = marks.until is not None and marks.until < self.now
+            if marks.done.tick != "yes" and not is_over and body.is_sure and is_in_room(body, self._surfaces):
+                yield one, body, max(marks.stage, self.now)
+
+    def scene(self, stage: int) -> Scene:
+        """Return the room at the beginning of a stage."""
+        if stage not in self._scenes:
+            self._scenes[stage] = self._looked_at(stage)
+        return self._scenes[stage]
+
+    def _looked_at(self, stage: int) -> Scene:
+        obstacles = []
+        for one in self._section.fitted:
+            body = self._bodies.get(one.of)
+            there = self._there(one.marks, stage, False) if body is not None else "no"
+            if body is None or there == "no" or not body.blocks or one.inside:
+                continue
+            if one.marks is not None and one.marks.follows_load:
+                continue
+            if (one.of, there) not in self._obstacles:
+                self._obstacles[one.of, there] = _obstacle(body, there)
+            obstacles.append(self._obstacles[one.of, there])
+        gates, doubted = list[Gate](), list[Gate]()
+        holes, unsized = list[Hole](), list[tuple[str, str]]()
+        for closed in self._section.closed:
+            there = self._there(closed.marks, stage, True)
+            if there == "no":
+                continue
+            if not is_placed(closed.place) or min(sides_of(closed)) <= 0.0:
+                unsized.append((closed.of, closed.name))
+                continue
+            holes.append(Hole(closed.of, closed.name, *sides_of(closed)))
+            if self._is_way_in(closed):
+                (gates if there == "yes" else doubted).append(gate_of(closed))
+        order = sorted(gates, key=_area, reverse=True)
+        return Scene(tuple(obstacles), tuple(order), tuple(doubted), tuple(holes), tuple(unsized))
+
+    def _there(self, marks: Marks | None, stage: int, with_own: bool) -> Sure:
+        """Return whether something is there as a stage begins; of openings, those of the stage itself count too."""
+        if marks is None:
+            return "yes"
+        if stage == self.now:
+            ticked = stands(marks, stage, True)
+            if ticked == "yes" or (marks.stage or 0) < stage:
+                return ticked
+        is_later = marks.stage is not None and marks.stage >= stage + with_own
+        if is_later and (marks.done.tick != "yes" or with_own):
+            return "no"
+        return stands(marks, stage, False) if marks.done.tick != "yes" or _is_gone(marks, stage) else "yes"
+
+    def _is_way_in(self, one: Closed) -> bool:
+        """Return whether big things may be brought in by an opening: in a wall, over a low sill, wide, and it opens."""
+        swing = one.facet.swing if one.facet is not None else None
+        is_shut = swing is not None and swing.opens in NEVER_OPENS
+        sill = one.place.z.best - one.place.size[2] / 2.0 - self.room.low[2]
+        return one.wall in UPRIGHT and not is_shut and min(sides_of(one)) >= LENGTHS["leaf"] and sill <= REACHED["sill"]
+
+    def lane(self, body: Body, blocks: tuple[Block, ...], scene: Scene, all_of_it: bool) -> Lane | None:
+        """Return a way in past all that may stand there, or past what surely does, by what may be a way in too."""
+        stood = self._stood(body, blocks, scene, all_of_it)
+        return self.lane_past(blocks, scene.gates if all_of_it else (*scene.gates, *scene.doubted), stood)
+
+    def _stood(self, body: Body, blocks: tuple[Block, ...], scene: Scene, all_of_it: bool) -> list[Block]:
+        return [
+            block
+            for one in self.past(body, scene)
+            for block in (one.perhaps if all_of_it else one.surely)
+            if not _is_in(blocks, block)
+        ]
+
+    def lane_past(self, blocks: tuple[Block, ...], gates: Sequence[Gate], stood: Iterable[Block]) -> Lane | None:
+        """Return a way in by some openings past some boxes."""
+        fixed = (block for block in self.fixed if not _is_in(blocks, block))
+        solid, through = (*fixed, *stood), tuple(gates)
+        lane = straight_out(blocks, through, solid, self.room)
+        self.looked_past += len(solid)
+        if lane is None:
+            self.looked_past += SEARCH * len(solid)
+            lane = way_in(blocks, through, solid, self.room)
+        return lane
+
+    def past(self, body: Body, scene: Scene) -> Iterator[Obstacle]:
+        """Yield what a thing is brought past: all but itself, what it goes into or onto, and what goes so on it."""
+        own = self._lines.get(body.of, frozenset())
+        for one in scene.obstacles:
+            of = one.body.of
+            if of != body.of and of not in own and body.of not in self._lines.get(of, frozenset()):
+                yield one
+
+
+def brought_in(section: Section, hull: Hull, stages: tuple[str, ...], now: int) -> tuple[Brought, ...]:
+    """Return what is still to be brought in and is not found to come in, from today's stage ``now`` on.
+
+    ``stages`` are the names of the stages in their order.
+    """
+    room = section.room
+    if room is None or not all(isfinite(at) for at in (room.front, room.rear, room.left, room.right, room.ceiling)):
+        return ()
+    bringing = Bringing(section, tuple(Block(low, high) for _, _, low, high in hull.fixed), now)
+    found: list[Brought] = []
+    if not section.closed:
+        return tuple(_with_no_opening(bringing, stages))
+    for one, body, stage in sorted(bringing.wanted(), key=lambda wanted: (wanted[2], -max(wanted[1].around.size))):
+        scene = bringing.scene(stage)
+        ways = (*scene.gates, *scene.doubted)
+        least = min((min(_clear(gate)) for gate in ways), default=LENGTHS["leaf"])
+        pieces = [(block,) for block in body.blocks] if len(one.along) > 1 else [body.blocks]
+        for blocks in pieces:
+            if max(envelope(blocks).size) > least:
+                judged = _judged(bringing, one, body, blocks, stage, stages)
+                if judged is not None:
+                    found.append(judged)
+                    break
+    return tuple(_alike(found))
+
+
+def _with_no_opening(bringing: Bringing, stages: tuple[str, ...]) -> Iterator[Brought]:
+    """Yield one answer for all there is to bring in, where the file tells of no opening at all."""
+    every = [one for one in bringing.wanted() if max(one[1].around.size) > LENGTHS["leaf"]]
+    if every:
+        one, body, stage = every[0]
+        others = tuple((other.of, other.name) for other, _, _ in every[1:])
+        name = stages[stage] if stage < len(stages) else ""
+        yield Brought(one.of, one.name, body.around.size, name, "no hole", others=others)
+
+
+def _judged(
+    bringing: Bringing, one: Fitted, body: Body, blocks: tuple[Block, ...], stage: int, stages: tuple[str, ...]
+) -> Brought | None:
+    scene = bringing.scene(stage)
+    name = stages[stage] if stage < len(stages) else ""
+    told = Brought(one.of, one.name, envelope(blocks).size, name, "no hole")
+    ways = (*scene.gates, *scene.doubted)
+    if not ways:
+        return replace(told, by=scene.unsized)
+    tried = tuple(Hole(gate.of, gate.name, *_clear(gate)) for gate in ways)
+    short = least_short(blocks, scene.holes)
+    if short is not None and not scene.unsized:
+        return replace(told, word="large", tried=(short[1],), short=short[0])
+    if bringing.looked_past >= MOST_PAST:
+        return replace(told, word="not looked", tried=tried)
+    if bringing.lane(body, blocks, scene, True) is not None:
+        return None
+    doubtful = tuple(
+        (seen.body.of, seen.body.name) for seen in bringing.past(body, scene) if seen.surely != seen.perhaps
+    )
+    doubtful += tuple((gate.of, gate.name) for gate in scene.doubted)
+    lane = bringing.lane(body, blocks, scene, False) if doubtful else None
+    if lane is not None:
+        by = _in_the_way(bringing, body, blocks, lane, scene, True)
+        by += tuple((gate.of, gate.name) for gate in scene.doubted if gate == lane.gate)
+        return replace(told, word="doubt", tried=tried, by=by or doubtful)
+    alone = bringing.lane_past(blocks, ways, ())
+    by = _in_the_way(bringing, body, blocks, alone, scene, False) if alone is not None else ()
+    before = _before(bringing, body, blocks, stage)
+    return replace(told, word="no way", tried=tried, by=by, before=stages[before] if before is not None else "")
+
+
+def _in_the_way(
+    bringing: Bringing, body: Body, blocks: tuple[Block, ...], lane: Lane, scene: Scene, all_of_it: bool
+) -> Names:
+    """Return what stands in a way that would be free without it."""
+    return tuple(
+        (one.body.of, one.body.name)
+        for one in bringing.past(body, scene)
+        if any(
+            _is_in(lane.swept, block) and not _is_in(blocks, block)
+            for block in (one.perhaps if all_of_it else one.surely)
+        )
+    )
+
+
+def _before(bringing: Bringing, body: Body, blocks: tuple[Block, ...], stage: int) -> int | None:
+    """Return the last stage before its own, from today's on, at which a way is found."""
+    for earlier in range(stage - 1, bringing.now - 1, -1):
+        if bringing.lane(body, blocks, bringing.scene(earlier), True) is not None:
+            return earlier
+    return None
+
+
+def least_short(blocks: Iterable[Block], holes: Sequence[Hole]) -> tuple[float, Hole] | None:
+    """Return by how much (m) a thing is too large for the hole that falls short least; None where one may let it in.
+
+    The middle of each of its boxes has to pass the plane of the hole. The section of a box through its middle, however
+    it is held, holds a circle as wide as the least of its sides, and is as long as the next at least: so a hole less
+    wide than the one, or shorter from corner to corner than the other, lets it through in no way.
+    """
+    thin, broad = 0.0, 0.0
+    for block in blocks:
+        low, middle, _ = sorted(block.size)
+        thin, broad = max(thin, low), max(broad, middle)
+    found = [(max(thin - min(hole.width, hole.height), broad - hypot(hole.width, hole.height)), hole) for hole in holes]
+    best = min(found, key=lambda one: one[0], default=None)
+    return best if best is not None and best[0] > FINE else None
+
+
+def _obstacle(body: Body, there: Sure) -> Obstacle:
+    is_placed_well = all(isfinite(by) for by in body.doubt)
+    more = tuple(grown(block, body.doubt) if is_placed_well else block for block in body.blocks)
+    if not body.is_sure or there != "yes":
+        return Obstacle(body, (), more)
+    less = (_pared(block, body.doubt) for block in body.blocks)
+    return Obstacle(body, tuple(block for block in less if min(block.size) > 0.0), more)
+
+
+def gate_of(one: Closed) -> Gate:
+    """Return an opening of an upright wall as something that things are carried through."""
+    half = tuple(side / 2.0 for side in one.place.size)
+    x, y, z = one.place.x.best, one.place.y.best, one.place.z.best
+    low, high = (x - half[0], y - half[1], z - half[2]), (x + half[0], y + half[1], z + half[2])
+    return Gate(one.of, one.name, one.wall, low, high, "unknown", True)  # type: ignore[arg-type]
+
+
+def _is_gone(marks: Marks, stage: int) -> bool:
+    return marks.until is not None and stage > marks.until
+
+
+def _clear(gate: Gate) -> tuple[float, float]:
+    along = 0 if gate.wall in {"left", "right"} else 1
+    return gate.high[along] - gate.low[along], gate.high[2] - gate.low[2]
+
+
+def _area(gate: Gate) -> float:
+    width, height = _clear(gate)
+    return width * height
+
+
+def _is_in(blocks: Iterable[Block], other: Block) -> bool:
+    """Return whether a thing and a box are in each other; where both stand so in the end, that is told elsewhere."""
+    return any(are_near(one, other) for one in blocks)
+
+
+def _pared(block: Block, by: Vector) -> Block:
+    return grown(block, (-by[0], -by[1], -by[2]))
+
+
+def _alike(found: Iterable[Brought]) -> Iterator[Brought]:
+    """Yield each kind of thing once: those of one size, stage and answer together, and all that nothing is known of."""
+    groups: dict[tuple[object, ...], list[Brought]] = {}
+    for one in found:
+        size = tuple(round(side / FINE) for side in sorted(one.size))
+        of_all = one.word in {"no hole", "not looked"}
+        key = (one.word, one.by if of_all else (size, one.stage, one.tried, one.before))
+        groups.setdefault(key, []).append(one)
+    for first, *rest in groups.values():
+        by = tuple(dict.fromkeys(pair for one in (first, *rest) for pair in one.by))
+        yield replace(first, by=by, others=tuple((one.of, one.name) for one in rest))

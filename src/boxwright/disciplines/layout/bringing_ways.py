@@ -1,0 +1,221 @@
+"""The way a big thing is brought in: through an opening to its place, as it will stand, or turned or tilted once.
+
+It is looked for backwards, from its place out. Straight legs are exact for boxes; a turn is made only where the square
+its two sides sweep about their middle is free. So a way that is found is one, and where none is found there may be.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from math import hypot
+from typing import Literal
+
+from boxwright.disciplines.layout.bodies import Block, envelope, moved_block
+from boxwright.disciplines.layout.changeover import Gate
+from boxwright.disciplines.layout.changeover_lattice import TOUCH, Lattice, Rows, forbidden, lattice, legs, only, region
+from boxwright.disciplines.layout.changeover_ways import (
+    ROUND,
+    STILL,
+    bounds_of,
+    containing,
+    goal_of,
+    outward,
+    swept_by,
+    walls_of,
+)
+from boxwright.disciplines.layout.meeting import are_near
+from boxwright.exchange import Vector
+
+Turned = Literal["", "turned", "tilted"]
+TURNS: tuple[tuple[int, int, Turned], ...] = ((0, 1, "turned"), (0, 2, "tilted"), (1, 2, "tilted"))
+"""The two axes whose extents a turn changes over."""
+FEW, LEVELS = 4, 9
+"""At most so many heights are tried at first, and where that finds nothing; those it needs always are."""
+PLACES = 6
+"""At most so many places are tried to turn at, spread over all there are."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lane:
+    """A way in: through which opening, how it is held there, and the boxes that are swept on it, from its place out."""
+
+    gate: Gate
+    turned: Turned
+    swept: tuple[Block, ...]
+
+
+def straight_out(blocks: tuple[Block, ...], gates: Iterable[Gate], stands: Sequence[Block], room: Block) -> Lane | None:
+    """Return the way up or down, along the wall to a hole and out, if that is free: most things take it."""
+    around = envelope(blocks)
+    for gate in gates:
+        solid = [*stands, *gate.sweep, *walls_of(gate, room)]
+        found = _direct(blocks, gate, solid, room) if passes(around, gate) else None
+        if found is not None:
+            return Lane(gate, "", found)
+    return None
+
+
+@lru_cache(maxsize=2048)  # an edit moves one thing: most others come in past the same as before
+def way_in(blocks: tuple[Block, ...], gates: tuple[Gate, ...], stands: tuple[Block, ...], room: Block) -> Lane | None:
+    """Return a free way of a thing from outside to where it will stand, None where none was found."""
+    around = envelope(blocks)
+    for gate in gates:
+        if passes(around, gate):
+            solid = [*stands, *gate.sweep, *walls_of(gate, room)]
+            for most in (FEW, LEVELS):
+                found = _level(blocks, gate, solid, room, most)
+                if found is not None:
+                    return Lane(gate, "", found)
+    for first, second, word in TURNS:
+        lengthwise = around.size[first], around.size[second]
+        other = _swapped(around, first, second)
+        through = [gate for gate in gates if passes(other, gate)]
+        if through and max(lengthwise) >= ROUND * min(lengthwise):  # a square gains nothing from being turned
+            lane = _turning(blocks, (first, second), word, other, through, stands, room)
+            if lane is not None:
+                return lane
+    return None
+
+
+def passes(around: Block, gate: Gate) -> bool:
+    """Return whether a box held like that goes straight through a hole."""
+    along = 1 - outward(gate)[0]
+    return all(around.size[axis] <= gate.high[axis] - gate.low[axis] + TOUCH for axis in (along, 2))
+
+
+def _direct(blocks: tuple[Block, ...], gate: Gate, solid: Sequence[Block], room: Block) -> tuple[Block, ...] | None:
+    """Return the first of a few levels at which the straight way out is free."""
+    around, (out, is_high) = envelope(blocks), outward(gate)
+    along, bounds = 1 - out, _bounds(around, gate, room)
+    to_hole = _into((around.low[along], around.high[along]), (gate.low[along], gate.high[along]))
+    away = bounds.high[out] if is_high else bounds.low[out]
+    for level in _levels(around, bounds, [gate], (), FEW):
+        there, gone = [0.0, 0.0, level], [0.0, 0.0, level]
+        there[along], gone[along], gone[out] = to_hole, to_hole, away
+        corners = [STILL, (0.0, 0.0, level), (there[0], there[1], level), (gone[0], gone[1], level)]
+        swept = swept_by(blocks, [at for at, before in zip(corners, [None, *corners], strict=False) if at != before])
+        if not any(are_near(one, other) for other in solid for one in swept):
+            return swept
+    return None
+
+
+def _into(span: tuple[float, float], hole: tuple[float, float]) -> float:
+    """Return the least shift that brings one span into another that is wider."""
+    return max(hole[0] - span[0], 0.0) + min(hole[1] - span[1], 0.0)
+
+
+def _level(
+    blocks: tuple[Block, ...], gate: Gate, solid: Sequence[Block], room: Block, most: int
+) -> tuple[Block, ...] | None:
+    around = envelope(blocks)
+    bounds = _bounds(around, gate, room)
+    grid = lattice(bounds, forbidden(blocks, solid), [STILL], _levels(around, bounds, [gate], solid, most))
+    found = legs(grid, only(grid, [grid.cell(*STILL)]), goal_of(grid, None, gate))
+    return swept_by(blocks, [grid.place(cell) for cell in found]) if found is not None else None
+
+
+def _bounds(around: Block, gate: Gate | None, room: Block) -> Block:
+    """Return how far a thing can be shifted; to where it is it always can."""
+    return bounds_of(around, [STILL], gate, room)
+
+
+def _levels(around: Block, bounds: Block, gates: Iterable[Gate], solid: Iterable[Block], most: int) -> list[float]:
+    """Return the heights a thing is carried at: where it stands, on the floor, by sill and lintel, past things."""
+    low, high = bounds.low[2], bounds.high[2]
+    needed = {0.0, low}
+    for gate in gates:
+        needed |= {gate.low[2] - around.low[2], gate.high[2] - around.high[2]}
+    needed = {min(max(at, low), high) for at in needed}
+    past = {one.high[2] - around.low[2] for one in solid} | {one.low[2] - around.high[2] for one in solid} | {high}
+    others = sorted(at for at in past if low < at <= high and at not in needed)
+    left = most - len(needed)
+    if left <= 0 or not others:
+        return sorted(needed)
+    step = -(-len(others) // left)
+    return sorted(needed | set(others[::-1][::step]))
+
+
+def _turning(
+    blocks: tuple[Block, ...],
+    axes: tuple[int, int],
+    word: Turned,
+    other: Block,
+    gates: Sequence[Gate],
+    stands: Sequence[Block],
+    room: Block,
+) -> Lane | None:
+    """Return a way on which a thing is turned about one axis, somewhere it can reach and has room to."""
+    around = envelope(blocks)
+    swung = _square(around, axes)
+    bounds = bounds_of(swung, [], None, room)  # where it stands there may be no room to be turned
+    if any(bounds.low[axis] > bounds.high[axis] for axis in (0, 1, 2)):
+        return None
+    near = _bounds(around, None, room)
+    at = bounds.low[2], min(max(0.0, bounds.low[2]), bounds.high[2]), bounds.high[2]
+    heights = sorted({z for z in at if near.low[2] <= z <= near.high[2]})  # on the floor, as it stands, at the ceiling
+    levels = sorted({*_levels(around, near, gates, stands, LEVELS), *heights})
+    grid = lattice(near, forbidden(blocks, stands), [STILL], levels)
+    start = only(grid, [grid.cell(*STILL)])
+    reached = region(grid, start)
+    turning = lattice(bounds, forbidden((swung,), stands), [], heights)
+    places = list(_common(turning, grid, reached))
+    for gate in gates if places else ():
+        solid = [*stands, *gate.sweep, *walls_of(gate, room)]
+        out = bounds_of(other, places, gate, room)
+        levels = sorted({*(place[2] for place in places), *_levels(other, out, [gate], solid, LEVELS)})
+        second = lattice(out, forbidden((other,), solid), places, levels)
+        onward = legs(second, only(second, [second.cell(*place) for place in places]), goal_of(second, None, gate))
+        if onward is not None:
+            place = second.place(onward[0])
+            first = legs(grid, start, only(grid, [containing(grid, place)]))
+            assert first is not None
+            path = [*(grid.place(cell) for cell in first), place]
+            return Lane(
+                gate,
+                word,
+                (
+                    *swept_by(blocks, path),
+                    moved_block(swung, place),
+                    *swept_by((other,), [second.place(cell) for cell in onward]),
+                ),
+            )
+    return None
+
+
+def _square(around: Block, axes: tuple[int, int]) -> Block:
+    """Return what a box sweeps that is turned about its middle, along the two axes of the turn."""
+    side = hypot(around.size[axes[0]], around.size[axes[1]])
+    return _about_the_middle(around, tuple(side if axis in axes else around.size[axis] for axis in (0, 1, 2)))
+
+
+def _swapped(around: Block, first: int, second: int) -> Block:
+    """Return a box turned by a right angle about its middle."""
+    size = list(around.size)
+    size[first], size[second] = size[second], size[first]
+    return _about_the_middle(around, tuple(size))
+
+
+def _about_the_middle(around: Block, size: tuple[float, ...]) -> Block:
+    middle = [(low + high) / 2.0 for low, high in zip(*around, strict=True)]
+    x, y, z = ((at - extent / 2.0, at + extent / 2.0) for at, extent in zip(middle, size, strict=True))
+    return Block((x[0], y[0], z[0]), (x[1], y[1], z[1]))
+
+
+def _common(turning: Lattice, grid: Lattice, reached: Sequence[Rows]) -> Iterator[Vector]:
+    """Yield some places at which a thing has room to be turned and which it can reach, spread over all there are."""
+    found: list[Vector] = []
+    for level, z in enumerate(turning.zs):
+        here = reached[grid.zs.index(z)]
+        columns = [containing(grid, (x, 0.0, z))[2] for x in turning.xs]
+        for row, y in enumerate(turning.ys):
+            free, there = turning.free[level][2 * row], here[containing(grid, (0.0, y, z))[1]]
+            if free and there:
+                found += [
+                    (x, y, z)
+                    for number, x in enumerate(turning.xs)
+                    if free >> (2 * number) & 1 and there >> columns[number] & 1
+                ]
+    step = max(1, -(-len(found) // PLACES))
+    yield from found[::step]

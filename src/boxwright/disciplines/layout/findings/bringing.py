@@ -1,0 +1,81 @@
+"""The rule of what is still to be brought in: does each big thing come through an opening to its place at its stage."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.layout.result import Brought, Hole, Result
+from boxwright.disciplines.layout.telling import GEOMETRY, asking, length, listed
+from boxwright.finding import USES, Finding
+from boxwright.units import HeaderUnits
+
+CODE = "layout/brought-in"
+
+
+def brought_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say what is too large for every opening, and ask about what no way in was found for at its stage.
+
+    Asks: does each big thing that is not in yet come through an opening to its place, past what stands by then
+    Limit: its least side against the least side of a hole, its middle side against the hole from corner to corner
+    Source: first-principles
+    Lever: the stage it is brought in at; parts to be joined inside
+    Methods: none
+    """
+    for one in result.brought:
+        names = listed((one.name, *(name for _, name in one.others)))
+        because = tuple(of for of, _ in (*one.others, *one.by))
+        if one.word == "large":
+            says = f"{names}, {sizes(one.size, shown_in)}, {_verb(one, 'goes', 'go')} in through no opening however "
+            says += f"held: {_hole(one.tried[0], shown_in)}, which falls short least, is "
+            says += f"{length(one.short, shown_in)} too small"
+            act = f"Build {names} inside, of parts that go through"
+            yield Finding(
+                CODE, one.of, "fix", says, -one.short, 0.0, -one.short, "m", GEOMETRY, f"{one.of}.size", act=act,
+                minutes=5, uses=USES, because=because,
+            )  # fmt: skip
+            continue
+        says, act = _asked(one, names, shown_in)
+        yield asking(CODE, one.of, says, act, USES, because)
+
+
+def _asked(one: Brought, names: str, shown_in: HeaderUnits) -> tuple[str, str]:
+    """Return what is not known of a way in, and what to do about it."""
+    if one.word == "no hole":
+        doubt = f", as the size or place of {listed([name for _, name in one.by])} is not known" if one.by else ""
+        says = f"no opening that {names} could be brought in through is known{doubt}"
+        return says, "Write the doors and the ramp: openings: {ramp: {wall: rear, side: centre, width: .., height: ..}}"
+    if one.word == "not looked":
+        says = f"too much stands in the way to look at everything: nobody can say how {names} "
+        return says + f"{_verb(one, 'comes', 'come')} in", "Walk the way in of each with a box of card of its size"
+    holes = listed([_hole(hole, shown_in) for hole in one.tried])
+    by = listed([name for _, name in one.by])
+    says = f"no way was found to bring {names} in, level, turned or tilted once: {sizes(one.size, shown_in)}, at stage "
+    says += f"{one.stage}, through {holes}"
+    if one.word == "doubt":
+        says += f"; there is one if {by} {'is' if len(one.by) == 1 else 'are'} not in the way, and that is not sure"
+        return says, f"Look whether {one.by[0][1]} is there, measure where, and write it"
+    says += f": {by} {'is' if len(one.by) == 1 else 'are'} in the way" if by else ""
+    if one.before:
+        says += f"; at stage {one.before} there is a way"
+        return says, f"Bring {names} in at stage {one.before}"
+    return says, f"Try it with a box of card of that size, or bring {names} in in parts"
+
+
+def sizes(size: tuple[float, float, float], shown_in: HeaderUnits) -> str:
+    """Return length, width and height of a thing in a row, with their unit once."""
+    return _in_a_row([length(side, shown_in) for side in size])
+
+
+def _hole(hole: Hole, shown_in: HeaderUnits) -> str:
+    return f"{hole.name} ({_in_a_row([length(side, shown_in) for side in (hole.width, hole.height)])})"
+
+
+def _in_a_row(words: list[str]) -> str:
+    units = {word.rpartition(" ")[2] for word in words}
+    if len(units) == 1:
+        words = [*(word.rpartition(" ")[0] for word in words[:-1]), words[-1]]
+    return " x ".join(words)
+
+
+def _verb(one: Brought, of_one: str, of_many: str) -> str:
+    return of_many if one.others else of_one
