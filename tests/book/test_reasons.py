@@ -55,6 +55,8 @@ def must_show_its_numbers(demo: str, stages: range | list[int]) -> None:
         count += 1
         labels, text = dict(reason.rule), "\n".join(in_print(reason))
         assert labels["Asks"] and labels["Source"], finding.code
+        assert "Lever" not in labels, "a word of ours"
+        assert finding.code.startswith("rig/") or labels["What clears it"], finding.code
         for value in (finding.number, finding.limit, finding.margin):
             if value is not None and isfinite(value):
                 said = {show(abs(value), finding.unit, units, cuts=is_cut) for is_cut in (False, True)}

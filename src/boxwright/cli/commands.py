@@ -253,7 +253,8 @@ def new(
 
     given = {
         "length": length, "width": width, "height": height, "coupler": coupler, "axles": axles, "axle": axle,
-        "gvwr": gvwr, "gawr": gawr, "empty": empty, "tongue": tongue, "studs": studs, "country": country, "units": units,
+        "gvwr": gvwr, "gawr": gawr, "empty": empty, "tongue": tongue, "studs": studs, "country": country,
+        "units": units,
     }  # fmt: skip
     screen = Screen()
     screen.show(begun(file, given, screen.columns, lambda says: str(typer.prompt(says, default="unknown"))))

@@ -22,6 +22,8 @@ SCREEN = 0.5
 """How high a drawing on a screen is beside its width, at most."""
 MARGIN = 0.03
 ROUNDS = 2
+HIDDEN = 0.2
+"""The height of letters without room, as a share of ordinary ones: they are never shown."""
 EMPTY: Mapping[str, str] = {}
 
 
@@ -60,11 +62,15 @@ def drawn(view: View, dress: Dress) -> Drawn:
         marks.setdefault(mark.of, []).append(mark)
     shown = [one for of, own in marks.items() if dress.layers.get(of, "") not in dress.aside for one in own]
     core = _extent(shown)
-    letter, beside = _letters(shown, core)
-    places = named(marks, letter)
-    groups = {of: _group(of, own, dress, places, letter) for of, own in sorted(marks.items(), key=_is_signed)}
+    letter = _letter(shown, core)
+    ordered = dict(sorted(marks.items(), key=_is_signed))
+    places = named(ordered, letter)
+    groups = {of: _group(of, own, dress, places, letter) for of, own in ordered.items()}
+    for one in shown:
+        place = places.get(one) if isinstance(one, Text) else None
+        core = core.over(place.box) if place is not None else core
     box = core
-    for what, written in beside:
+    for what, written in _beside(shown, core, letter):
         box = box.over(written.box)
         for of, svg in written.groups.items():
             on = _on(dress.layers.get(of, ""))
@@ -73,21 +79,25 @@ def drawn(view: View, dress: Dress) -> Drawn:
     return Drawn(groups, (box.left - room, box.top - room, box.width + 2.0 * room, box.height + 2.0 * room))
 
 
-def _letters(shown: list[Mark], core: Box) -> tuple[float, list[tuple[str, Written]]]:
-    """Return the height of letters, and what is written beside the view with it.
+def _letter(shown: Sequence[Mark], core: Box) -> float:
+    """Return the height of letters.
 
     What stands beside makes the picture larger, and a larger picture on the same screen wants larger letters: twice
     round is near enough.
     """
-    rows = [one for one in shown if isinstance(one, Dimension)]
-    notes = [one for one in shown if isinstance(one, Leader)]
-    box, beside = core, list[tuple[str, Written]]()
+    box, letter = core, 0.0
     for _ in range(ROUNDS):
         letter = LETTER * max(box.width, box.height / SCREEN)
-        beside = [("measures", measured(rows, core, letter)), ("notes", led(notes, core, letter, bool(rows)))]
-        for _, written in beside:
+        for _, written in _beside(shown, core, letter):
             box = box.over(written.box)
-    return letter, beside
+    return letter
+
+
+def _beside(shown: Sequence[Mark], core: Box, letter: float) -> list[tuple[str, Written]]:
+    """Return what is written beside a view that fills ``core``."""
+    rows = [one for one in shown if isinstance(one, Dimension)]
+    notes = [one for one in shown if isinstance(one, Leader)]
+    return [("measures", measured(rows, core, letter)), ("notes", led(notes, core, letter, bool(rows)))]
 
 
 def _group(of: str, marks: Iterable[Mark], dress: Dress, places: Mapping[Text, Placed | None], letter: float) -> str:
@@ -121,15 +131,23 @@ def _mark(mark: Mark, places: Mapping[Text, Placed | None], letter: float) -> st
         case Arc():
             return f'<path d="{_arc(mark)}" class="ln {mark.line}"/>'
         case Text():
-            place = places[mark]
-            if place is None:
-                return ""
-            kind = ("free" if place.is_free else f"on-{place.on}") + (" near" if place.is_near else "")
-            return words_at(place.lines, (place.x, place.y), place.size, place.is_turned, "middle", kind)
+            return _words(mark, places[mark], letter)
         case Symbol():
             return _symbol(mark, letter)
         case Dimension() | Leader():
             return ""
+
+
+def _words(mark: Text, place: Placed | None, letter: float) -> str:
+    """Return a text in its place; one without room is hidden there, for the page to put a number in its stead."""
+    if place is None:
+        return words_at((mark.words,), across(mark.at), letter * HIDDEN, False, "middle", "free keyed")
+    kind = ("free" if place.is_free else f"on-{place.on}") + (" near" if place.is_near else "")
+    words = words_at(place.lines, (place.x, place.y), place.size, place.is_turned, "middle", kind)
+    if place.lead is None:
+        return words
+    x, y, to_x, to_y = map(number, place.lead)
+    return f'<path d="M{x},{y}L{to_x},{to_y}" class="ln dimension"/>{words}'
 
 
 def _symbol(mark: Symbol, letter: float) -> str:

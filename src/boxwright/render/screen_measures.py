@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import inf
 
 from boxwright.drawing import Dimension, Leader
 from boxwright.drawing.mark import Side
@@ -36,8 +37,9 @@ def measured(rows: Sequence[Dimension], core: Box, letter: float) -> Written:
         numbers = sorted({one.row for one in rows if one.side == side})
         for row in numbers:
             own = [one for one in rows if one.side == side and one.row == row]
-            drawn, reach = _row(own, core, letter, side, reach + AWAY * letter)
+            drawn, reach, ends = _row(own, core, letter, side, reach + AWAY * letter)
             pieces += drawn
+            box = box.over(ends)
         box = box.over(_grown(core, side, reach))
     return Written(_joined(pieces), box)
 
@@ -56,8 +58,8 @@ def _grown(core: Box, side: Side, reach: float) -> Box:
 
 def _row(
     row: Sequence[Dimension], core: Box, letter: float, side: Side, start: float
-) -> tuple[list[tuple[str, str]], float]:
-    """Return the drawing of one row that stands ``start`` from the view, and how far it reaches."""
+) -> tuple[list[tuple[str, str]], float, Box]:
+    """Return the drawing of one row that stands ``start`` from the view, how far it reaches, and between which ends."""
     size = SMALL * letter
     is_level = side in {"above", "below"}
     runs = sorted((one for one in row if one.is_running), key=lambda one: _along(one, is_level)[1])
@@ -72,8 +74,9 @@ def _row(
     pitch = LINE * size if is_turned or not is_level else 0.0
     ways = _Ways(core, side, start)
     pieces: list[tuple[str, str]] = []
-    reach = start
-    for one, place, wide in zip(runs, apart(places, pitch) if pitch else places, widths, strict=True):
+    reach, half = start, max(widths, default=0.0) / 2.0 if is_level and not is_turned else size / 2.0
+    stands = apart(places, pitch) if pitch else places
+    for one, place, wide in zip(runs, stands, widths, strict=True):
         true, depth = _along(one, is_level)[1], _depth(one, is_level)
         line = f"M{ways.at(true, depth)}L{ways.point(true, start)}L{ways.point(place, start + 0.5 * size)}"
         far = start + 0.8 * size
@@ -87,7 +90,13 @@ def _row(
     for one in spans:
         pieces.append((one.of, _span(one, ways, is_level, start, size)))
         reach = max(reach, start + LINE * size)
-    return pieces, reach
+    low, high = min(stands, default=inf) - half, max(stands, default=-inf) + half
+    ends = (
+        replace(core, left=min(core.left, low), right=max(core.right, high))
+        if is_level
+        else (replace(core, top=min(core.top, low), bottom=max(core.bottom, high)))
+    )
+    return pieces, reach, ends
 
 
 def _span(one: Dimension, ways: _Ways, is_level: bool, start: float, size: float) -> str:

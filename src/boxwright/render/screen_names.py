@@ -1,7 +1,8 @@
 """Where the words of a view stand on a screen: in their thing, where it can be seen, and never one on another.
 
 A name that fits its thing only in small letters is written small: it is read when somebody comes closer, and the page
-hides it until then. One that finds no room at all is left out: the page tells it where the pointer or the focus is.
+hides it until then. One that finds no room at all is left to the page, which puts a number there and a key beside the
+sheet. Words in the open that had to go aside are led to their point by a line.
 """
 
 from __future__ import annotations
@@ -42,7 +43,8 @@ class Placed:
     """Words in their place: lines about a point (mm), the height of their letters, turned to read upwards or not.
 
     ``is_free`` are words in the open, which may lie over lines; others lie on what their thing is filled with (``on``).
-    ``is_near`` are words so small that they are read only from nearer.
+    ``is_near`` are words so small that they are read only from nearer. ``lead`` is the line from words that stand aside
+    to their point.
     """
 
     lines: tuple[str, ...]
@@ -53,6 +55,7 @@ class Placed:
     is_free: bool = False
     on: str = ""
     is_near: bool = False
+    lead: tuple[float, float, float, float] | None = None
 
     @property
     def box(self) -> Box:
@@ -68,6 +71,7 @@ def named(groups: Mapping[str, Sequence[Mark]], letter: float) -> dict[Text, Pla
     places: dict[Text, Placed | None] = {}
     taken = [_sign(one, letter) for marks in groups.values() for one in marks if isinstance(one, Symbol)]
     inside: list[tuple[Text, Box, int]] = []
+    free: list[tuple[Text, Sequence[Mark], int]] = []
     covers: list[tuple[int, Box]] = []
     fills: dict[Text, str] = {}
     for index, marks in enumerate(groups.values()):
@@ -83,7 +87,10 @@ def named(groups: Mapping[str, Sequence[Mark]], letter: float) -> dict[Text, Pla
                 inside.append((one, box, index))
                 fills[one] = fill
             else:
-                places[one] = _free(one, marks, letter, taken)
+                free.append((one, marks, index))
+    for one, marks, index in free:
+        over = [box for later, box in covers if later > index]
+        places[one] = _free(one, marks, letter, taken, over)
     for least in LEAST:
         for text, room, index in reversed(inside):
             if places.get(text) is not None:
@@ -105,20 +112,55 @@ def _sign(one: Symbol, letter: float) -> Box:
     return Box(x - SIGN * letter, y - SIGN * letter, x + SIGN * letter, y + SIGN * letter)
 
 
-def _free(text: Text, marks: Sequence[Mark], letter: float, taken: list[Box]) -> Placed:
-    """Return the place of words that stand in the open; beside a sign of their own, and off what stands already."""
-    x, y = across(text.at)
+def _free(text: Text, marks: Sequence[Mark], letter: float, taken: list[Box], over: Sequence[Box]) -> Placed | None:
+    """Return the place of words that stand in the open: off what stands already, and off what is drawn ``over`` them.
+
+    They stand beside a sign of their own. Where there is no room nearby they go aside with a line to their point.
+    """
     size = letter * SIZES[text.size]
-    step = LINE * size
-    spots = [(0.0, 0.0), *((0.0, one * step) for one in (-1.0, 1.0, -2.0, 2.0) if text.may_move)]
-    if any(isinstance(one, Symbol) and one.at == text.at for one in marks):
-        aside = letter * 1.1 + width_of(text.words, size) / 2.0
-        away = letter * SIGN + 0.5 * step
-        spots = [(aside, 0.0), (-aside, 0.0), (0.0, -away), (0.0, away), *((aside, down) for _, down in spots[1:])]
+    spots = _spots(text, marks, letter, size)
+    x, y = across(text.at)
     tried = [Placed((text.words,), x + right, y + down, size, text.is_turned, True) for right, down in spots]
-    found = next((one for one in tried if not any(one.box.meets(box) for box in taken)), tried[0])
+    clear = (one for one in tried if not any(one.box.meets(box) for box in taken))
+    found = next((one for one in clear if not any(one.box.meets(box) for box in over)), None)
+    if found is None:
+        return None
     taken.append(found.box)
-    return found
+    return found if _is_beside(found, x, y, size) else replace(found, lead=_lead(found, x, y))
+
+
+def _spots(text: Text, marks: Sequence[Mark], letter: float, size: float) -> list[tuple[float, float]]:
+    """Return how far from its point a text may stand, the best first."""
+    step, wide = LINE * size, width_of(text.words, size) + 2.0 * EDGE * size
+    has_sign = any(isinstance(one, Symbol) and one.at == text.at for one in marks)
+    if not has_sign and not text.may_move:
+        return [(0.0, 0.0)]
+    rows = (0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0)
+    if has_sign:
+        beside, away = letter * 1.1 + wide / 2.0, letter * SIGN + 0.5 * step
+        spots = [(beside, 0.0), (-beside, 0.0), (0.0, -away), (0.0, away)]
+        return spots + [(side * beside, row * step) for row in rows[1:] for side in (1.0, -1.0)]
+    along = 0.0 if text.is_turned else 1.0
+    spots = [(0.0, row * step) for row in rows[:5]]
+    for aside in (0.6, 1.2, 1.8):
+        for row in rows:
+            for side in (1.0, -1.0):
+                shift = side * aside * wide
+                spots.append((along * shift + (1.0 - along) * row * step, (1.0 - along) * shift + along * row * step))
+    return spots
+
+
+def _is_beside(found: Placed, x: float, y: float, size: float) -> bool:
+    """Return whether words stand so near to their point that no line need lead to it."""
+    near = 2.2 * LINE * size
+    box = found.box
+    return box.left - near <= x <= box.right + near and box.top - near <= y <= box.bottom + near
+
+
+def _lead(found: Placed, x: float, y: float) -> tuple[float, float, float, float]:
+    """Return the line from the nearest edge of words to their point."""
+    box = found.box
+    return min(max(x, box.left), box.right), min(max(y, box.top), box.bottom), x, y
 
 
 def _tried(text: Text, room: Box, letter: float, least: float) -> Iterator[Placed]:

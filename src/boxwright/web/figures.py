@@ -79,7 +79,7 @@ def _answer(seen: Seen, use: Use) -> contract.Answer:
     verdict = verdict_of(seen.study, use, seen.slot.load)
     says = [in_words(one) for one in verdict.says] or list(verdict.because) or ["every rule that was judged holds"]
     if verdict.load and verdict.load != seen.slot.load:
-        says[0] = f"(load {verdict.load}) {says[0]}"
+        says[0] = f"{says[0]} (load {verdict.load})"
     more = len(says) - MOST_REASONS
     if more > 0:
         # However much is found, what nobody judged is never among what is only counted.
