@@ -16,6 +16,7 @@ from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
 from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
+from boxwright.rig.airing import wood_read
 from boxwright.rig.fitting import Known, fitted_of
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.impossible import impossible, unread_lengths
@@ -120,7 +121,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(named, items, stages.facets, places, shell, fitted, kept, units.words),
+            **sections_of(named, items, stages.facets, places, shell, fitted, kept, wood_read(tree, units), units.words),
         )
         return Reading(rig, problems, document)
 

@@ -20,8 +20,7 @@ from boxwright.disciplines import (
     water,
     weight,
 )
-from boxwright.disciplines.air.parts import Facet as AirFacet
-from boxwright.disciplines.air.parts import PlannedVent
+from boxwright.disciplines.air.parts import WoodReading
 from boxwright.disciplines.frame.box import inside_of as body_of
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.parts import (
@@ -50,6 +49,7 @@ from boxwright.model.entry import Entry
 from boxwright.model.place import Surfaces, side_word
 from boxwright.model.stage import Marks, stands
 from boxwright.model.trailer import Trailer
+from boxwright.rig.airing import airing_of
 from boxwright.rig.rig import Item, Layer
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band, read_exact
 
@@ -103,6 +103,7 @@ def sections_of(
     shell: frame.Section,
     fitted: layout.Section,
     kept: safety.Section,
+    wood: tuple[WoodReading, ...],
     words: str,
 ) -> BySection:
     """Return the settings of every discipline by its folder: what is written, not what stands."""
@@ -129,13 +130,7 @@ def sections_of(
                 if isinstance(facet := one.facet("heat"), HeatFacet) and facet.heater is not None
             ),
         ),
-        "air": air.Section(
-            vents=tuple(
-                PlannedVent(one.of, one.name, one.place, facet)
-                for one in (*items["openings"], *items["parts"])
-                if isinstance(facet := one.facet("air"), AirFacet)
-            )
-        ),
+        "air": airing_of(items, kept.kept, kept.room, wood),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),
         "water": water.Section(pipes=owned("pipes", Pipe)),
         "safety": kept,

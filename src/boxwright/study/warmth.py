@@ -6,6 +6,7 @@ from itertools import pairwise
 from math import inf, isfinite
 
 from boxwright.disciplines import air, frame, heat
+from boxwright.disciplines.air.solve import lined_share
 from boxwright.disciplines.frame.parts import StandingOpening
 from boxwright.disciplines.frame.result import Buildup, Hole, LayerPiece, Member, Wall
 from boxwright.exchange import Airflow, Context, Layup, LayupLayer, Moisture, Night, Opening, Vector
@@ -31,7 +32,7 @@ def warmed(rig: Rig, standing: Standing, framed: frame.Result | Failed, context:
     holes = once(cut_through, framed, standing.openings, standing.holes)
     sleepers = len(standing.people) if context.use == "sleep" else 0
     vents = vents_standing(standing.frames, standing.openings, rig.air)
-    offered = once(air.offers, rig.air, vents, holes, sleepers, context.use)
+    offered = once(air.offers, rig.air, vents, holes, once(lined_share, planes), sleepers, context.use)
     warm = once(
         heat.solve,
         rig.heat,
@@ -44,7 +45,9 @@ def warmed(rig: Rig, standing: Standing, framed: frame.Result | Failed, context:
         context.use,
     )
     nights = once(nights_of, warm)
-    aired = once(air.solve, rig.air, offered, holes, nights, sleepers, context.use, context.countries)
+    aired = once(
+        air.solve, rig.air, offered, vents, nights, sleepers, context.use, context.countries, context.judged_on
+    )
     return warm, once(heat.findings, warm, context.shown_in), aired, once(air.findings, aired, context.shown_in)
 
 
@@ -189,8 +192,8 @@ def heaters_standing(frames: tuple[Frame, ...], own: heat.Section) -> Stands:
 
 
 def vents_standing(frames: tuple[Frame, ...], openings: tuple[StandingOpening, ...], own: air.Section) -> Stands:
-    """Return how each vent and fan of the plan stands, parts and openings alike."""
-    wanted = {one.of for one in own.vents}
+    """Return how each vent, fan and flame of the plan stands, parts and openings alike."""
+    wanted = {one.of for one in own.vents} | {one.of for one in own.flames}
     holes = ((one.of, "yes" if one.share.low == one.share.high else "perhaps") for one in openings)
     parts = ((one.of, str(one.stands)) for one in frames)
     return tuple((of, stands) for of, stands in (*holes, *parts) if of in wanted)

@@ -1,16 +1,20 @@
-"""Written keys of air: the free area of a vent, the flow of a fan."""
+"""Written keys of air: the free area of a vent, the flow of a fan; and what air sees of the plan."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Annotated
+from datetime import date
+from math import inf
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry
 from boxwright.model.place import Place
-from boxwright.units import CubicMetrePerSecondBand, SquareMetreBand
+from boxwright.units import Band, CubicMetrePerSecondBand, SquareMetreBand
+
+VentKind = Literal["vent", "fan", "window", "door"]
 
 
 class Fan(Entry):
@@ -35,20 +39,52 @@ class Facet(Entry):
 
 NAMED: dict[str, type[Entry]] = {}
 PLAIN: dict[str, type[Entry]] = {}
+NOTHING_SAID = Facet()
+UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedVent:
-    """A part or an opening of the plan that lets air through or moves it; whether it stands comes with each slot."""
+    """A part or an opening of the plan that lets air through or moves it; whether it stands comes with each slot.
+
+    ``kind``: "vent" stays open, "fan" has a lid, "window" opens, "door" is a leaf in the hole itself. ``is_hole`` says
+    that it is an opening of the shell; ``now`` is what is there of it today, as written.
+    """
 
     of: str
     name: str
     place: Place
-    facet: Facet
+    facet: Facet = NOTHING_SAID
+    kind: VentKind = "vent"
+    is_hole: bool = True
+    now: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedFlame:
+    """A part of the plan that burns with a flame in the room, and what it burns, as written; heaters are heat's."""
+
+    of: str
+    name: str
+    burns: str
+
+
+@dataclass(frozen=True, slots=True)
+class WoodReading:
+    """How wet wood was somewhere on a day, as a share of its dry mass."""
+
+    of: str
+    at: str
+    on: date | None
+    wood: Band
 
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """Every vent and fan of the plan."""
+    """Every vent, fan and flame of the plan, how wet wood was found, and the room: its volume (m3) and height (m)."""
 
     vents: tuple[PlannedVent, ...] = ()
+    flames: tuple[PlannedFlame, ...] = ()
+    wood: tuple[WoodReading, ...] = ()
+    volume: Band = UNKNOWN
+    height: Band = UNKNOWN

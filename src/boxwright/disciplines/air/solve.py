@@ -3,57 +3,90 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import inf
+from datetime import date
 
+from boxwright.disciplines.air.breathing import breathed, mild_night
+from boxwright.disciplines.air.damp import damp_night, wood_by_place
 from boxwright.disciplines.air.parts import Section
-from boxwright.exchange import Airflow, Moisture, Night, Opening
-from boxwright.units import Band, exactly
+from boxwright.disciplines.air.result import Result, Vent
+from boxwright.disciplines.air.sourced import BREATH, WARMTH, rules_at_home
+from boxwright.disciplines.air.vents import ENDS, airflow_of, summed, vents_of
+from boxwright.exchange import Airflow, Layup, Moisture, Night, Opening
+from boxwright.units import Band
 
-__all__ = ["Offers", "Result", "offers", "solve"]
+__all__ = ["Offers", "Result", "lined_share", "offers", "solve"]
 
-UNKNOWN = Band(0.0, 0.0, inf, known=False)
+Stands = tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Offers:
-    """How the air of the room can change, and what makes it damp."""
+    """How the air of the room can change, and what makes it damp; ``vents`` are what it was worked out of."""
 
     airflow: Airflow
     moisture: tuple[Moisture, ...]
+    vents: tuple[Vent, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Result:
-    """What air has worked out in one slot."""
-
-    of: str
-    airflow: Airflow
+def lined_share(layups: tuple[Layup, ...]) -> float:
+    """Return the share of walls and ceiling that a lining surely covers: the tightness of the room goes by it."""
+    planes = [one for one in layups if one.wall != "floor" and one.area.known]
+    whole = sum(one.area.best for one in planes)
+    lined = sum(
+        one.area.best for one in planes if any(layer.where == "all" and layer.is_certain for layer in one.layers)
+    )
+    return lined / whole if whole > 0.0 else 0.0
 
 
 def offers(
-    own: Section,
-    standing: tuple[tuple[str, str], ...],
-    openings: tuple[Opening, ...],
-    sleepers: int,
-    use: str,
+    own: Section, standing: Stands, openings: tuple[Opening, ...], lined: float, sleepers: int, use: str
 ) -> Offers:
     """Return how the air of the room can change in one slot, and what makes it damp.
 
-    ``standing`` pairs the path of each vent and fan that stands with "yes" or "perhaps"; ``sleepers`` are who is
-    inside.
+    ``standing`` pairs the path of each vent, fan and flame that stands with "yes" or "perhaps"; ``lined`` is what
+    `lined_share` gives; ``sleepers`` are who is inside.
     """
-    nothing = exactly(0.0)
-    return Offers(Airflow("trailer", UNKNOWN, UNKNOWN, nothing, 0.0, nothing, nothing), ())
+    vents = vents_of(own, standing, openings)
+    damp = (_of_sleepers(sleepers),) if sleepers else ()
+    return Offers(airflow_of(vents, openings, lined, use == "sleep"), damp, vents)
+
+
+def _of_sleepers(count: int) -> Moisture:
+    """Return the water and the heat of everybody asleep."""
+
+    def times(one: Band) -> Band:
+        low, best, high = (getattr(one, end) * count for end in ENDS)
+        return Band(best, low, high, spread="interval", assumed=True)
+
+    return Moisture("people", times(BREATH), times(WARMTH), "asleep")
 
 
 def solve(
     own: Section,
     offered: Offers,
-    openings: tuple[Opening, ...],
+    standing: Stands,
     nights: tuple[Night, ...],
     sleepers: int,
     use: str,
     countries: tuple[str, ...],
+    judged_on: date,
 ) -> Result:
-    """Return what air has worked out in one slot."""
-    return Result("trailer", offered.airflow)
+    """Return what air has worked out in one slot; of ``standing`` it takes the flames."""
+    there = dict(standing)
+    fixed = tuple(one for one in offered.vents if one.stays_open)
+    return Result(
+        of="trailer",
+        use=use,
+        sleepers=sleepers,
+        airflow=offered.airflow,
+        vents=offered.vents,
+        low=summed(tuple(one for one in fixed if one.is_low)),
+        high=summed(tuple(one for one in fixed if not one.is_low)),
+        breathing=breathed(own, offered.airflow, sleepers),
+        mild=mild_night(own, offered.airflow, sleepers),
+        nights=tuple(damp_night(one, offered.moisture) for one in nights),
+        flames=tuple((one, "yes" if there[one.of] == "yes" else "perhaps") for one in own.flames if one.of in there),
+        wood=wood_by_place(own.wood),
+        rules=rules_at_home(countries, judged_on),
+        country=countries[0].upper().partition("-")[0] if countries else "",
+    )

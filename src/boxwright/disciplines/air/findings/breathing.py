@@ -1,0 +1,178 @@
+"""Rules of the air people breathe: enough of it on the hardest night, vents that stand open, air beside a flame."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.air.result import Breathing, Result
+from boxwright.disciplines.air.sourced import BY_A_FLAME, GAS_AIR, STALE, TOO_MUCH, source_of
+from boxwright.disciplines.air.telling import OWN_RULE, SLEEP, area, flow, is_read, named, ppm, ppm_band, unread_at
+from boxwright.finding import Finding
+from boxwright.source import Rule
+from boxwright.units import HeaderUnits, show
+
+STILL = "on a mild and still night, without heater"
+
+
+def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that sleepers run short of fresh air, or that nothing that stays open lets any in.
+
+    Asks: does a vent that nobody can shut stand wherever somebody sleeps; and what does their breath come to by morning
+    Limit: carbon dioxide 5000 ppm, a limit for a day of work borrowed on the safe side; 2000 ppm is stale, practice
+    Source: own-rule, co2-at-work, practice
+    Lever: fit a low and a high vent, or make them larger
+    """
+    if not result.sleepers:
+        return
+    fixed = tuple(one for one in result.vents if one.stays_open)
+    surely = tuple(one for one in fixed if one.there == "yes" and (one.free.best > 0.0 or not one.free.known))
+    perhaps = tuple(one for one in fixed if one.there == "perhaps")
+    breathing = result.breathing
+    comes_to = f"; by morning {ppm_band(breathing.morning)} of carbon dioxide {STILL}" if breathing else ""
+    if not surely and perhaps:
+        one = perhaps[0].planned
+        says = f"{named(perhaps)} may stand open or not, and no other vent stays open where people sleep{comes_to}"
+        act = f"Look whether air passes {one.name}, and tick it, or write what is there now"
+        yield _question(one.of, says, act, 2, f"{one.of}.done", True, breathing)
+    elif not surely:
+        planned = f"; {named(fixed)} is not in yet" if fixed else ""
+        says = f"somebody sleeps, and no vent stays open{planned}: cracks alone let air in{comes_to}"
+        act = f"Fit {fixed[0].planned.name}" if fixed else "Cut a vent low and one high, and write free_area: of each"
+        yield _stop("openings", says, act, 120, "openings", breathing)
+    elif breathing is None:
+        says = "nobody wrote how large the room is, so nobody can say how the air in it lasts"
+        yield _question("trailer.body", says, "Measure the room, and write body: of the trailer", 5, "trailer.body")
+    else:
+        yield from _gathered(result, breathing, shown_in)
+
+
+def _gathered(result: Result, breathing: Breathing, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Judge what carbon dioxide comes to by morning."""
+    fixed = tuple(one for one in result.vents if one.stays_open)
+    missing = next((one for one in fixed if one.there != "yes"), None)
+    where = missing.planned.of if missing is not None else fixed[0].planned.of
+    fit = f"Fit {missing.planned.name}" if missing is not None else "Make the vents larger, one low and one high"
+    lever = f"{where}.done" if missing is not None else f"{where}.free_area"
+    says = (
+        f"{STILL} {flow(breathing.flow, shown_in)} comes in and {result.sleepers} sleep:"
+        f" carbon dioxide comes to {ppm_band(breathing.morning)} by morning"
+    )
+    if breathing.morning.best > TOO_MUCH:
+        yield _stop(where, f"{says}, over {ppm(TOO_MUCH)}", fit, 60, lever, breathing)
+    elif breathing.morning.high > TOO_MUCH:
+        says += f"; with less air than reckoned that is over {ppm(TOO_MUCH)}"
+        yield _question(where, says, f"{fit}, or hang a meter and read it in the morning", 60, lever, False, breathing)
+    elif breathing.morning.best > STALE:
+        says += f", stale from {ppm(STALE)} on; {show(breathing.need, 'flow', shown_in)} is the least for a dwelling"
+        yield Finding(
+            "air/fresh-air", where, "advice", says, breathing.morning.best, STALE, STALE - breathing.morning.best,
+            "1", source_of("gas", "stale"), lever, act=fit, minutes=60, uses=SLEEP, because=(where,),
+        )  # fmt: skip
+
+
+def _stop(where: str, says: str, act: str, minutes: int, lever: str, breathing: Breathing | None) -> Finding:
+    number = breathing.morning.best if breathing is not None and breathing.morning.best > TOO_MUCH else None
+    return Finding(
+        "air/fresh-air", where, "stop", says, number, TOO_MUCH if number is not None else None,
+        TOO_MUCH - number if number is not None else None, "1" if number is not None else "",
+        source_of("gas", "stop") if number is not None else OWN_RULE, lever, act=act, minutes=minutes, protects=True,
+        uses=SLEEP, because=(where,),
+    )  # fmt: skip
+
+
+def _question(
+    where: str, says: str, act: str, minutes: int, lever: str, protects: bool = False, of: Breathing | None = None
+) -> Finding:
+    number = of.morning.high if of is not None and of.morning.high > TOO_MUCH else None
+    return Finding(
+        "air/fresh-air", where, "unknown", says, number, TOO_MUCH if number is not None else None,
+        TOO_MUCH - number if number is not None else None, "1" if number is not None else "",
+        OWN_RULE, lever, act=act, minutes=minutes, protects=protects, uses=SLEEP, because=(where,),
+    )  # fmt: skip
+
+
+def vent_not_open(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which vent of the plan is begun and lets no air through yet, so that it counts for nothing.
+
+    Asks: does every vent whose hole is cut, or that is half done, stand open
+    Limit: none; what is half done counts for nothing as a vent, and as a hole all the same
+    Source: own-rule
+    Lever: fit it, and tick it
+    """
+    if result.use not in ("sleep", "leave"):
+        return
+    for one in result.vents:
+        planned = one.planned
+        if not one.stays_open or one.there != "perhaps":
+            continue
+        now = f": {planned.now}" if planned.now else ""
+        hole = "its hole is cut" if one.is_cut else "it may be in or not"
+        says = f"{planned.name} is half done, {hole}{now}; until it is fitted no air is counted through it"
+        yield Finding(
+            "air/vent-not-open", planned.of, "fix", says, source=OWN_RULE, lever=f"{planned.of}.done",
+            act=f"Fit {planned.name}, see that nothing covers it, and tick it", minutes=30, uses=("sleep", "leave"),
+            because=(planned.of,),
+        )  # fmt: skip
+
+
+def low_and_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that vents stand at one height only, so that air has no way in and out.
+
+    Asks: does air that nobody can shut off come in low and leave high
+    Limit: none; both; practice
+    Source: practice
+    Lever: a second vent at the other height
+    """
+    if not result.sleepers:
+        return
+    low, high = result.low, result.high
+    lacking = "high" if low.best > 0.0 and high.best <= 0.0 else "low" if high.best > 0.0 and low.best <= 0.0 else ""
+    if not lacking:
+        return
+    there = low if lacking == "high" else high
+    side = tuple(one for one in result.vents if one.stays_open and one.is_low == (lacking == "low"))
+    where = side[0].planned.of if side else "openings"
+    says = f"air can come in and out {'low' if lacking == 'high' else 'high'} only, by {area(there, shown_in)}"
+    says += f"; with as much {lacking} as well, several times as much passes by warmth alone"
+    act = f"Fit {side[0].planned.name}" if side else f"Cut a vent {lacking}, and write its free_area:"
+    yield Finding(
+        "air/low-and-high", where, "advice", says, source="practice", lever=where, act=act, minutes=60, uses=SLEEP,
+        because=(where,),
+    )  # fmt: skip
+
+
+def air_by_a_flame(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that something burns with an open flame where people sleep, and what fixed air it has low and high.
+
+    Asks: where a flame stands in a room people sleep in, do vents that nobody can shut stand low and high
+    Limit: 4000 mm2 in all, low and high (AS/NZS 5601.2 as quoted; elsewhere the same figure as our own rule)
+    Source: own-rule, as-nzs-5601-2
+    Lever: vents low and high, or the flame goes outside
+    """
+    if not result.sleepers:
+        return
+    rule = next((one for one in result.rules if one.asks == GAS_AIR and is_read(one)), None)
+    for flame, _ in result.flames:
+        if flame.burns in ("nothing", "none", "electric", "electricity", "induction"):
+            continue
+        yield _by_a_flame(result, flame.of, flame.name, rule, shown_in)
+
+
+def _by_a_flame(result: Result, of: str, name: str, rule: Rule | None, shown_in: HeaderUnits) -> Finding:
+    limit = rule.limit if rule is not None and rule.limit is not None else BY_A_FLAME
+    source = rule.source if rule is not None else OWN_RULE
+    low, high, whole = result.low, result.high, result.low.best + result.high.best
+    beside = f"{area(low, shown_in)} stays open low and {area(high, shown_in)} high"
+    asked = f"{show(limit, 'area', shown_in)} in all, low and high" + ("" if rule else unread_at(result.country))
+    warns = "Nobody sleeps while it burns; open a door when it does"
+    kind, says, act = "advice", f"{name} burns in the room people sleep in; {beside}. {warns}", warns
+    if low.best <= 0.0 or high.best <= 0.0 or whole < limit:
+        can_be = low.high > 0.0 and high.high > 0.0 and low.high + high.high >= limit
+        kind = "unknown" if can_be and low.low + high.low > 0.0 and not (low.known and high.known) else "stop"
+        says = f"{name} burns in the room people sleep in, and {beside}; it wants {asked}"
+        act = f"Fit vents low and high, or take {name} out of the room for the night"
+    return Finding(
+        "air/air-by-a-flame", of, "stop" if kind == "stop" else "unknown" if kind == "unknown" else "advice", says,
+        whole, limit, whole - limit if kind != "advice" else None, "m2", source, "openings", act=act, minutes=120,
+        protects=kind != "advice", uses=SLEEP, because=(of,),
+    )  # fmt: skip

@@ -1,0 +1,117 @@
+"""Rules of water: what settles on cold places, what a mild wet night does, and wood that grows wet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import isfinite
+
+from boxwright.disciplines.air.result import DampNight, Result, WetPlace
+from boxwright.disciplines.air.sourced import DAMP_WOOD, METER, RUNS, WANTED, source_of
+from boxwright.disciplines.air.telling import LEAVE, SLEEP, flow, grams, percent
+from boxwright.finding import Finding, Kind
+from boxwright.units import HeaderUnits, show
+
+
+def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which cold place of the room stands wet in a night, for how long and with how much, and what keeps it dry.
+
+    Asks: does vapour of sleepers settle on glass, on metal, or behind a lining, on the coldest night of a place
+    Limit: a film (5 g/m2) counts as wet; what runs (100 g/m2), freezes, or hides behind a lining is to be put right
+    Source: practice; humidity by the night's own balance of vapour
+    Lever: a strip on the metal, a lining, more air
+    """
+    if not result.sleepers:
+        return
+    worst: dict[str, tuple[DampNight, WetPlace]] = {}
+    for night in result.nights:
+        for wet in night.wet:
+            of = f"{wet.cold.of} {wet.cold.what}"
+            if wet.hours > 0 and (of not in worst or wet.most > worst[of][1].most):
+                worst[of] = (night, wet)
+    for night, wet in worst.values():
+        yield _wet(night, wet, shown_in)
+
+
+def _wet(night: DampNight, wet: WetPlace, shown_in: HeaderUnits) -> Finding:
+    is_hidden, runs = wet.cold.reach != "open", wet.over >= RUNS
+    kind: Kind = "fix" if is_hidden or runs or wet.is_frost else "advice"
+    how = "frozen" if wet.is_frost else "running down" if runs else "wet"
+    says = (
+        f"{wet.cold.what} stands {how} {wet.hours} h of a night at {night.place}, with up to"
+        f" {grams(wet.most, shown_in)} of water; it comes to {show(wet.coldest, 'temperature', shown_in)} and drips"
+        f" from {percent(wet.limit)} of humidity on, {percent(max(night.humidity))} it was"
+    )
+    if isfinite(wet.air):
+        says += f". {show(wet.air, 'flow', shown_in)} of outdoor air would keep it dry"
+        says += f", for {show(wet.watt, 'W', shown_in)} of heat" if wet.watt > 0.0 else ""
+    else:
+        says += ". No air from outside keeps it dry: it wants to be warmer"
+    act = f"Warm the surface of {wet.cold.what}: a foam strip or a lining over it; wipe it in the morning until then"
+    return Finding(
+        "air/condensation", wet.cold.of, kind, says, wet.over, RUNS, RUNS - wet.over if wet.over > RUNS else None,
+        "kg/m2", source_of("wet", "runs"), wet.cold.of, act=act, minutes=60, uses=SLEEP, because=(wet.cold.of,),
+    )  # fmt: skip
+
+
+def mild_wet(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that a mild, rainy night leaves the room damp, because the vents pass too little then.
+
+    Asks: do the vents carry off what sleepers give off when it is mild and wet, when warmth drives little air
+    Limit: 70 per cent of humidity in the room, which it may have for weeks
+    Source: practice
+    Lever: larger vents, a fan that runs, a window set open
+    """
+    mild = result.mild
+    if mild is None or mild.flow.best >= mild.need:
+        return
+    there = sorted((one for one in result.vents if one.there == "yes"), key=lambda one: not one.stays_open)
+    where = there[0].planned.of if there else "openings"
+    says = (
+        f"on a mild and rainy night {show(mild.need, 'flow', shown_in)} of outdoor air keeps the room at"
+        f" {percent(WANTED)}, and warmth drives {flow(mild.flow, shown_in)}: it comes to {percent(mild.humidity.low)}"
+        f" to {percent(mild.humidity.high)}; a heater at its lowest may be too warm then, so open up and let it run"
+    )
+    yield Finding(
+        "air/mild-wet", where, "advice", says, mild.flow.best, mild.need, mild.flow.best - mild.need, "m3/s",
+        source_of("outdoors", "mild and wet"), "openings",
+        act="Set a window or a lid open on such nights, or run a fan",
+        minutes=2, uses=SLEEP, because=(where,),
+    )  # fmt: skip
+
+
+def damp_wood(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where wood is wet, or grows wetter from reading to reading: water comes in, or cannot get out.
+
+    Asks: is the newest reading of wood at a place over what wood stands, or over the one before it
+    Limit: 20 per cent of its dry mass (as quoted); a rise of more than 2 points is more than a meter's own doubt
+    Source: wood-damp, practice
+    Lever: find the water
+    """
+    if result.use != "leave":
+        return
+    for one in result.wood:
+        newest, before = one.newest, one.before
+        place = f" at {newest.at}" if newest.at else ""
+        if not newest.wood.known:
+            says = f"nobody can read how wet the wood{place} is"
+            yield Finding(
+                "air/damp-wood", newest.of, "unknown", says, source=source_of("wood", "damp"),
+                lever=f"{newest.of}.wood",
+                act=f"Press a moisture meter into the wood{place}, and write wood: such as 14 %", minutes=3,
+                could_stop=False, could_limit=False, uses=LEAVE, because=(newest.of,),
+            )  # fmt: skip
+            continue
+        rise = newest.wood.best - before.wood.best if before is not None else 0.0
+        is_wet, is_rising = newest.wood.best >= DAMP_WOOD, rise > METER
+        if not is_wet and not is_rising:
+            continue
+        says = f"wood{place} reads {percent(newest.wood.best)}"
+        if is_rising and before is not None:
+            says += f" and is rising, from {percent(before.wood.best)}" + (f" on {before.on}" if before.on else "")
+        says += f"; from {percent(DAMP_WOOD)} on it is too damp" if is_wet else ""
+        yield Finding(
+            "air/damp-wood", newest.of, "advice", says, newest.wood.best, DAMP_WOOD,
+            min(DAMP_WOOD - newest.wood.best, 0.0), "1", source_of("wood", "damp"), newest.of,
+            act=f"Look for the leak{place}: hose the seams above it, and read again in a week", minutes=30, uses=LEAVE,
+            because=(newest.of,),
+        )  # fmt: skip

@@ -1,0 +1,139 @@
+"""What air has worked out in one slot."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from boxwright.disciplines.air.parts import PlannedFlame, PlannedVent, WoodReading
+from boxwright.exchange import Airflow, ColdPlace
+from boxwright.source import Rule
+from boxwright.units import Band
+
+There = Literal["yes", "perhaps", "no"]
+
+
+@dataclass(frozen=True, slots=True)
+class Vent:
+    """One vent, fan, window or door of the plan, as it stands in a slot.
+
+    ``free`` is the area it really passes air through (m2), once it stands; ``middle`` the height of its middle above
+    the deck and ``height`` its own (m), ``None`` where nobody knows them. ``is_cut`` says that its hole is open in the
+    shell while nothing surely fills it.
+    """
+
+    planned: PlannedVent
+    there: There
+    free: Band
+    middle: float | None
+    height: float
+    is_low: bool
+    is_cut: bool
+
+    @property
+    def stays_open(self) -> bool:
+        """Return whether nobody can shut it: a vent, or a fan without a lid."""
+        fan = self.planned.facet.fan
+        return self.planned.kind == "vent" or (fan is not None and fan.lid.strip().lower() == "none")
+
+
+@dataclass(frozen=True, slots=True)
+class Breathing:
+    """The air of a mild and still night without heater, the hardest one: what comes in, and what it comes to.
+
+    ``flow`` is outdoor air (m3/s), ``morning`` and ``steady`` carbon dioxide as a share after the night and after a
+    very long one, ``need`` the outdoor air that people ought to have.
+    """
+
+    flow: Band
+    morning: Band
+    steady: Band
+    need: float
+
+
+@dataclass(frozen=True, slots=True)
+class WetPlace:
+    """What settled on one cold place in one night.
+
+    ``hours`` it stood wet, ``most`` water at once (kg) and a square metre (kg/m2), the ``coldest`` its surface came to
+    (K), ``limit`` the lowest humidity of the room at which it would have begun to drip, ``damp_hours`` the hours its
+    own humidity stood where mould grows. ``air`` is the outdoor air that would have kept it dry (m3/s, infinite where
+    none does), ``watt`` the heat that costs beyond what came in anyhow.
+    """
+
+    cold: ColdPlace
+    hours: int
+    most: float
+    over: float
+    coldest: float
+    limit: float
+    damp_hours: int
+    air: float
+    watt: float
+
+    @property
+    def is_frost(self) -> bool:
+        """Return whether what settled froze."""
+        return self.hours > 0 and self.coldest < FREEZING
+
+
+FREEZING = 273.15
+"""K"""
+
+
+@dataclass(frozen=True, slots=True)
+class DampNight:
+    """One night as the air of the room felt it: outside and inside (K), relative humidity and dew point by the hour."""
+
+    place: str
+    heater: str
+    outside: tuple[float, ...]
+    air: tuple[float, ...]
+    humidity: tuple[float, ...]
+    dew_point: tuple[float, ...]
+    flow: tuple[float, ...]
+    wet: tuple[WetPlace, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MildNight:
+    """A mild, wet night: outdoor air (m3/s) that keeps the room healthy, what the vents give, and what it comes to.
+
+    ``humidity`` is the share the room comes to at that flow, at most 1: then it drips everywhere.
+    """
+
+    need: float
+    flow: Band
+    humidity: Band
+
+
+@dataclass(frozen=True, slots=True)
+class Wood:
+    """The newest reading of wood at one place beside the one before it, where there is one."""
+
+    newest: WoodReading
+    before: WoodReading | None
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What air has worked out in one slot.
+
+    ``low`` and ``high`` are the free areas (m2) that stay open in the lower and the upper half of the room; ``flames``
+    burn in it. ``breathing`` and ``mild`` are None where nobody sleeps, or where the room has no size.
+    """
+
+    of: str
+    use: str
+    sleepers: int
+    airflow: Airflow
+    vents: tuple[Vent, ...]
+    low: Band
+    high: Band
+    breathing: Breathing | None
+    mild: MildNight | None
+    nights: tuple[DampNight, ...]
+    flames: tuple[tuple[PlannedFlame, There], ...]
+    wood: tuple[Wood, ...]
+    rules: tuple[Rule, ...]
+    country: str

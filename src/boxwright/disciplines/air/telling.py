@@ -1,0 +1,72 @@
+"""The words in which air tells what it found, and how a rule of a country counts."""
+
+from __future__ import annotations
+
+from boxwright.disciplines.air.result import Vent
+from boxwright.disciplines.air.sourced import UNREAD
+from boxwright.finding import Use
+from boxwright.source import Rule
+from boxwright.units import Band, HeaderUnits, show, show_band
+
+SLEEP: tuple[Use, ...] = ("sleep",)
+LEAVE: tuple[Use, ...] = ("leave",)
+OWN_RULE = "own-rule"
+PER_MILLION = 1e6
+ONLY_RECALLED = ("from memory", "common practice, no source")
+"""How a rule was read that nobody read."""
+
+
+def ppm(share: float) -> str:
+    """Return a share of a gas as people say it, to two digits."""
+    number = share * PER_MILLION
+    step = 100.0 if number >= 1000.0 else 10.0
+    return f"{round(number / step) * step:,.0f} ppm"
+
+
+def ppm_band(band: Band) -> str:
+    """Return a share of a gas with its doubt."""
+    low, high = ppm(band.low), ppm(band.high)
+    return low if low == high else f"{low.removesuffix(' ppm')} to {high}"
+
+
+def percent(share: float) -> str:
+    """Return a share in whole per cent."""
+    return f"{share * 100.0:.0f} %"
+
+
+def flow(band: Band, shown_in: HeaderUnits) -> str:
+    """Return a flow of air with its doubt."""
+    return show_band(band, "flow", shown_in).removesuffix(", assumed")
+
+
+def area(band: Band, shown_in: HeaderUnits) -> str:
+    """Return a free area; nothing where there is none."""
+    return "nothing" if band.high <= 0.0 else show_band(band, "area", shown_in).removesuffix(", assumed")
+
+
+def grams(kilogram: float, shown_in: HeaderUnits) -> str:
+    """Return a little water as it is said in the kitchen."""
+    return show(kilogram, "g", shown_in)
+
+
+def listed(names: list[str] | tuple[str, ...]) -> str:
+    """Return names as a list in words."""
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + f" and {names[-1]}"
+
+
+def is_read(rule: Rule) -> bool:
+    """Return whether somebody read a rule, if only as a quotation: such a one may stop."""
+    return rule.read_as not in ONLY_RECALLED
+
+
+def unread_at(country: str) -> str:
+    """Return which document of the home was not read, to stand behind what is said; empty where none is known."""
+    document = UNREAD.get({"GB": "UK"}.get(country, country), "")
+    return f"; {document} was not read for this, ask for it" if document else ""
+
+
+def named(vents: tuple[Vent, ...]) -> str:
+    """Return the names of some vents as a list."""
+    return listed([one.planned.name for one in vents])
