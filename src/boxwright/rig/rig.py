@@ -81,13 +81,14 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """One layer of a wall, a bay, the ceiling or the floor, with when it goes in."""
+    """One layer of a wall, a bay, the ceiling or the floor, with when it goes in and what is there of it today."""
 
     of: str
     wall: str
     name: str
     marks: Marks
     own: Entry
+    now: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,6 +35,8 @@ def exits_at_night(rig: Rig, slot: Slot, standing: Standing) -> tuple[Exit, ...]
         openings_standing(standing.openings),
         (),
         (),
+        (),
+        (),
         None,
         left_open(laid, rig.safety),
         (),

@@ -21,10 +21,12 @@ from boxwright.study.worked import (
     Weighed,
     Worked,
     fixings_of,
+    halves_of,
     kept_standing,
     openings_standing,
     standing_of,
     stores_of,
+    strung_of,
 )
 
 Said = tuple[Finding, ...] | Failed
@@ -92,6 +94,8 @@ def in_the_room(
         once(kept_standing, standing.frames, rig.safety),
         once(openings_standing, standing.openings),
         standing.holes,
+        once(strung_of, standing.wires, standing.frames, standing.openings, rig.safety),
+        once(halves_of, standing.perhaps, rig.safety),
         once(stores_of, standing.tanks),
         once(aisles_of, rig.layout, rig.safety, there, doors, around, rig.people, context.use),
         once(left_open, laid, rig.safety),

@@ -38,10 +38,10 @@ PROTECTING = ("safety", "heat")
 class Standing:
     """What is there in one slot. Paths are in file order.
 
-    ``holes`` are the paths of openings that are cut and not known to be finished. ``perhaps`` are the paths of what is
-    there perhaps; ``protecting`` those of them that burn, warn or let out.
-    ``unnamed_tanks`` are standing tanks of which the load state does not say how full they are. ``missing`` are paths
-    of what the plan has at this stage and the ticks deny.
+    ``wires`` are the paths of those that stand, each with whether for certain. ``holes`` are the paths of openings
+    that are cut and not known to be finished. ``perhaps`` are the paths of what is there perhaps; ``protecting`` those
+    of them that burn, warn or let out. ``unnamed_tanks`` are standing tanks of which the load state does not say how
+    full they are. ``missing`` are paths of what the plan has at this stage and the ticks deny.
     """
 
     frames: tuple[Frame, ...]
@@ -49,6 +49,7 @@ class Standing:
     layers: tuple[StandingLayer, ...]
     openings: tuple[StandingOpening, ...]
     tanks: tuple[StandingTank, ...]
+    wires: tuple[tuple[str, bool], ...]
     holes: tuple[str, ...]
     perhaps: tuple[str, ...]
     protecting: tuple[str, ...]
@@ -104,7 +105,8 @@ def cut(
     )
     finished = {one.of for one in openings if one.share == WHOLE}
     is_cut_by_now = stage >= rig.header.stage_today
-    for item in (*rig.wires, *rig.straps):
+    wires = tuple((item.of, answer == "yes") for item in rig.wires if (answer := stood(item)) != "no")
+    for item in rig.straps:
         stood(item)
     return Standing(
         tuple(frames),
@@ -112,6 +114,7 @@ def cut(
         layers,
         openings,
         tuple(tanks),
+        wires,
         tuple(item.of for item in rig.openings if is_cut_by_now and _is_cut(item) and item.of not in finished),
         tuple(perhaps),
         tuple(protecting),

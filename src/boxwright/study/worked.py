@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from boxwright.disciplines import air, frame, heat, layout, safety, structure, towing, water, weight
 from boxwright.disciplines.frame.parts import PlannedBacking, PlannedRecess, StandingOpening
-from boxwright.disciplines.safety.parts import Stood, Store
+from boxwright.disciplines.safety.parts import Half, Stood, Store, Strung, There
+from boxwright.disciplines.safety.telling import name_of
 from boxwright.disciplines.structure.parts import Fastened
 from boxwright.disciplines.water.parts import StandingTank
 from boxwright.disciplines.weight.result import Output
@@ -80,6 +81,33 @@ def kept_standing(frames: tuple[Frame, ...], own: safety.Section) -> tuple[Stood
 def openings_standing(openings: tuple[StandingOpening, ...]) -> tuple[tuple[str, bool], ...]:
     """Return the openings that stand, each with whether it does so for certain."""
     return tuple((one.of, one.share.low == one.share.high) for one in openings)
+
+
+def strung_of(
+    wires: tuple[tuple[str, bool], ...],
+    frames: tuple[Frame, ...],
+    openings: tuple[StandingOpening, ...],
+    own: safety.Section,
+) -> tuple[Strung, ...]:
+    """Return the wires that stand, each with whether what feeds it and what it feeds stand too."""
+    there: dict[str, There] = {one.name: one.stands for one in frames}
+    there |= {name_of(of): "yes" if is_sure else "perhaps" for of, is_sure in openings_standing(openings)}
+    leads, strung = {one.of: one for one in own.leads}, dict(wires)
+    return tuple(
+        Strung(
+            leads[of],
+            is_sure,
+            there.get(leads[of].starts, "no") if leads[of].starts else "perhaps",
+            there.get(leads[of].ends, "no"),
+        )
+        for of, is_sure in strung.items()
+        if of in leads
+    )
+
+
+def halves_of(perhaps: tuple[str, ...], own: safety.Section) -> tuple[Half, ...]:
+    """Return what is there in part."""
+    return tuple(one for one in own.halves if one.of in perhaps)
 
 
 def stores_of(tanks: tuple[StandingTank, ...]) -> tuple[Store, ...]:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
 from boxwright.model.entry import Day, Entry, Names
 from boxwright.model.place import Place, Surfaces
 from boxwright.units import Band, CannotRead, MetreBand
+
+There = Literal["yes", "perhaps", "no"]
 
 ALARMS = frozenset({"CO", "smoke", "gas"})
 EGRESS = {"wanted": "wanted", "yes": "yes", "true": "yes", "no": "no", "false": "no", "none": "no"}
@@ -116,6 +118,7 @@ class Hole:
     name: str
     place: Place
     now: str
+    wall: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +127,7 @@ class Kept:
 
     ``burns`` is the fuel of its flame: empty where it has none, ``unknown`` where nobody wrote it. ``stage`` is when it
     goes in, in words; empty for one that never does. ``is_shut_in`` says that it is kept inside another thing.
+    ``wants`` is the room its leaflet wants kept clear all round, None where nobody wrote it.
     """
 
     of: str
@@ -134,6 +138,43 @@ class Kept:
     stage: str = ""
     is_planned: bool = True
     is_shut_in: bool = False
+    wants: Band | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Lead:
+    """A wire, as planned: from what to what, by the names of things of the file; empty where it is no thing of it.
+
+    ``is_plugged`` says that it is fed from outside by a cable, and so dead while nothing is plugged in.
+    """
+
+    of: str
+    name: str
+    starts: str
+    ends: str
+    is_plugged: bool
+    is_capped: bool
+    now: str
+
+
+@dataclass(frozen=True, slots=True)
+class Strung:
+    """A wire in one slot: whether it stands for certain, and whether what feeds it and what it feeds does."""
+
+    lead: Lead
+    is_there: bool
+    fed: There
+    reaches: There
+
+
+@dataclass(frozen=True, slots=True)
+class Half:
+    """A thing that is ticked as done in part, with what is there in the builder's words; ``is_sheet`` of a wall."""
+
+    of: str
+    name: str
+    is_sheet: bool
+    now: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,4 +230,6 @@ class Section:
     counted: tuple[tuple[str, int], ...] = ()
     sleepers: tuple[Sleeper, ...] = ()
     shut_offs: tuple[ShutOff, ...] = ()
+    leads: tuple[Lead, ...] = ()
+    halves: tuple[Half, ...] = ()
     room: Surfaces | None = None

@@ -6,13 +6,12 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from boxwright.disciplines.safety.parts import Hole, Kept, Sleeper, Store, Way
+from boxwright.disciplines.safety.parts import Half, Hole, Kept, Sleeper, Store, Strung, There, Way
 from boxwright.disciplines.safety.sourced import LENGTHS, Law
 from boxwright.exchange import Aisle, Clearance
 from boxwright.units import Band
 
 Opens = Literal["inside", "key", "tool", "none", "unknown"]
-There = Literal["yes", "perhaps", "no"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,10 +103,11 @@ class Bed:
 
 @dataclass(frozen=True, slots=True)
 class Result:
-    """What safety knows of one slot. ``use`` is sleep or leave; of any other nothing is judged.
+    """What safety knows of one slot. ``use`` is sleep, leave or work; of any other nothing is judged.
 
     ``aisles`` are the ways from each bed to each opening, None where no chapter has worked any out. ``bedless`` sleep
-    on something that does not stand, or that nobody wrote. ``openings`` are all that stand, perhaps or not.
+    on something that does not stand, or that nobody wrote. ``openings`` are all that stand, perhaps or not. ``hot`` is
+    what gets hot and may be inside, whatever it runs on; ``strung`` the wires; ``halves`` what is done in part.
     """
 
     of: str
@@ -127,6 +127,9 @@ class Result:
     aisles: tuple[Aisle, ...] | None
     openings: tuple[Hole, ...]
     open_holes: tuple[Hole, ...]
+    hot: tuple[Flame, ...]
+    strung: tuple[Strung, ...]
+    halves: tuple[Half, ...]
     ceiling: float
     floor: float
 

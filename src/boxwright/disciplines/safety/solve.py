@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
-from math import inf, isfinite
+from math import hypot, inf, isfinite
 
 from boxwright.disciplines.safety import method
-from boxwright.disciplines.safety.parts import Kept, Section, Sleeper, Stood, Store, Way
-from boxwright.disciplines.safety.result import Bed, Device, Exit, Flame, Fuelled, Opens, Result, There
+from boxwright.disciplines.safety.parts import Half, Kept, Section, Sleeper, Stood, Store, Strung, There, Way
+from boxwright.disciplines.safety.result import Bed, Device, Exit, Flame, Fuelled, Opens, Result
 from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, law_of
 from boxwright.exchange import Aisle, Clearance
 from boxwright.model.place import Place, Surfaces
 from boxwright.units import Band
 
-__all__ = ["Offers", "Result", "ends_of", "gap_between", "offers", "solve"]
+__all__ = ["Offers", "Result", "ends_of", "gap_between", "offers", "room_between", "solve"]
 
 Ends = tuple[Band, Band, Band]
-USES = ("sleep", "leave")
+USES = ("sleep", "leave", "work")
 OPENED_BY: dict[str, Opens] = {
     "inside": "inside",
     "yes": "inside",
@@ -45,6 +45,8 @@ def solve(
     stood: tuple[Stood, ...],
     openings: tuple[tuple[str, bool], ...],
     open_holes: tuple[str, ...],
+    strung: tuple[Strung, ...],
+    halves: tuple[Half, ...],
     stores: tuple[Store, ...],
     aisles: tuple[Aisle, ...] | None,
     leaves: tuple[Clearance, ...],
@@ -56,6 +58,7 @@ def solve(
     """Return what safety knows of one slot.
 
     ``openings`` are those that stand, with whether for certain; ``open_holes`` those that are cut and not closed;
+    ``strung`` are the wires that stand, ``halves`` what is done in part;
     ``leaves`` say what a leaf that strikes something leaves of its hole;
     ``people`` who is inside in the load state.
     """
@@ -86,6 +89,9 @@ def solve(
         aisles=aisles,
         openings=tuple(one for one in own.holes if one.of in certain) if is_judged else (),
         open_holes=tuple(one for one in own.holes if one.of in open_holes) if is_judged else (),
+        hot=tuple(one for one in flames if one.kept.what == "flame" and one.is_inside is not False),
+        strung=strung if is_judged else (),
+        halves=halves if is_judged else (),
         ceiling=room.ceiling if room is not None else inf,
         floor=room.floor if room is not None else -inf,
     )
@@ -126,6 +132,12 @@ def gap_between(one: Ends, other: Ends) -> float:
     """Return how near two boxes may stand, seen from above."""
     (x, y, _), (other_x, other_y, _) = one, other
     return method.gap((x.low, y.low), (x.high, y.high), (other_x.low, other_y.low), (other_x.high, other_y.high))
+
+
+def room_between(one: Ends, other: Ends) -> float:
+    """Return how near two boxes may stand, seen from above and in height together."""
+    over = max(one[2].low - other[2].high, other[2].low - one[2].high, 0.0)
+    return hypot(gap_between(one, other), over)
 
 
 def _burns(fuel: str) -> bool:

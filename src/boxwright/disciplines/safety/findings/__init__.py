@@ -17,7 +17,8 @@ from boxwright.disciplines.safety.findings.alarms import (
     out_of_date,
     smoke_alarm,
 )
-from boxwright.disciplines.safety.findings.fire import flame_near_fuel, fuel_inside, generator_near, open_hole
+from boxwright.disciplines.safety.findings.fire import flame_near_fuel, fuel_inside, generator_near, hot_surface
+from boxwright.disciplines.safety.findings.undone import half_done, live_end, open_hole
 from boxwright.disciplines.safety.findings.ways import (
     clear_opening,
     high_sill,
@@ -45,7 +46,10 @@ __all__ = [
     "fuel_inside",
     "gas_alarm",
     "generator_near",
+    "half_done",
     "high_sill",
+    "hot_surface",
+    "live_end",
     "no_rule_known",
     "open_hole",
     "opens_from_inside",
@@ -75,8 +79,11 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     who_sleeps_where,
     no_rule_known,
     past_the_other,
+    hot_surface,
     flame_near_fuel,
+    live_end,
     open_hole,
+    half_done,
     alarm_place,
     extinguisher_reach,
     high_sill,

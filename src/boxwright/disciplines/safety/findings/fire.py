@@ -1,16 +1,19 @@
-"""Rules of what burns and what lies open: fuel inside, a flame beside it, a generator, a hole in the skin."""
+"""Rules of what burns and what gets hot: fuel inside, a flame beside it, a bed beside what is hot, a generator."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
 
-from boxwright.disciplines.safety.result import Flame, Fuelled, Result
-from boxwright.disciplines.safety.solve import ends_of, gap_between
+from boxwright.disciplines.safety.result import Bed, Flame, Fuelled, Result
+from boxwright.disciplines.safety.solve import ends_of, gap_between, room_between
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.disciplines.safety.telling import LEAVE, SLEEP, measured_elsewhere, question, stop
+from boxwright.disciplines.safety.telling import LEAVE, OWN_LABEL, SLEEP, measured_elsewhere, question, stop
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
+
+KEPT_OUT_OF = ("sleep", "leave")
+"""Uses in which no vapour may be inside; who works beside a can knows that it is there."""
 
 
 def fuel_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -21,7 +24,7 @@ def fuel_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: petrol-indoors
     Lever: put it outside
     """
-    for one in result.stores if result.use else ():
+    for one in result.stores if result.use in KEPT_OUT_OF else ():
         if one.is_inside is False or one.fumes is False or (one.is_empty and not one.fumes):
             continue
         if one.is_empty:
@@ -95,6 +98,54 @@ def _may_be_near(flame: Flame, one: Fuelled, limit: float) -> bool:
     return gap_between(flame.at, one.at) < limit
 
 
+def hot_surface(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which bed is nearer to what gets hot than its leaflet allows, or where nobody wrote what it allows.
+
+    Asks: is every bed somebody lies on as far from each heater and flame inside as that one wants kept clear
+    Limit: what its own leaflet says, written as keep_clear; not written, it is asked for within 1 m, practice
+    Source: own-label, practice
+    Lever: move it away, and write keep_clear from its leaflet
+    """
+    code, limit = "safety/hot-surface", LENGTHS["flame"]
+    for bed in result.beds if result.use == "sleep" else ():
+        for one in result.hot:
+            kept = one.kept
+            is_placed = one.at is not None and bed.at is not None
+            far = room_between(one.at, bed.at) if one.at is not None and bed.at is not None else 0.0
+            if kept.wants is not None and is_placed and far < kept.wants.high:
+                yield _too_hot(code, one, bed, far, kept.wants.high, shown_in)
+            elif not is_placed:
+                where = kept.of if one.at is None else bed.of
+                name = kept.name if one.at is None else bed.name
+                says = (
+                    f"nobody wrote where {name} is at night, so nobody can say whether {kept.name} is clear of bedding"
+                )
+                act = f"Measure where {name} is at night, and write it"
+                yield replace(question(code, where, says, act, 3, f"{where}.x"), because=(kept.of, bed.of))
+            elif kept.wants is None and far < limit:
+                says = (
+                    f"{bed.name} is {show(far, 'm', shown_in)} from {kept.name}, which gets hot, and nobody wrote how"
+                    f" much room it wants"
+                )
+                act = f"Read in the leaflet of {kept.name} how far from it nothing may be that burns; write keep_clear"
+                made = question(code, kept.of, says, act, 5, f"{kept.of}.keep_clear", OWN_LABEL)
+                because = (kept.of, bed.of)
+                yield replace(made, number=far, limit=limit, margin=far - limit, unit="m", because=because)
+
+
+def _too_hot(code: str, one: Flame, bed: Bed, far: float, wants: float, shown_in: HeaderUnits) -> Finding:
+    kept = one.kept
+    says = (
+        f"{bed.name} is {show(far, 'm', shown_in)} from {kept.name}, which gets hot and wants"
+        f" {show(wants, 'm', shown_in)} kept clear: bedding may catch fire"
+    )
+    act = f"Move {bed.name} or {kept.name} apart, or leave {kept.name} off and out of it at night"
+    return Finding(
+        code, kept.of, "stop", says, far, wants, far - wants, "m", OWN_LABEL, f"{kept.of}.x", act=act, minutes=10,
+        protects=True, uses=SLEEP, because=(kept.of, bed.of),
+    )  # fmt: skip
+
+
 def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which generator stands too near to an opening of a trailer somebody sleeps in.
 
@@ -132,20 +183,3 @@ def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 code, kept.of, "stop", says, far, limit, far - limit, "m", "cpsc-generator", lever, act=act, minutes=10,
                 protects=True, uses=SLEEP, because=(kept.of,),
             )  # fmt: skip
-
-
-def open_hole(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say which hole is cut through the skin and not closed.
-
-    Asks: is every opening that is cut also finished before the trailer is left
-    Limit: none open
-    Source: own-rule
-    Lever: fit what goes in, and tick it
-    """
-    for hole in result.open_holes if result.use == "leave" else ():
-        now = f" ({hole.now})" if hole.now else ""
-        says = f"{hole.name} is cut and not finished{now}: a hole in the skin, for rain, vermin and hands"
-        yield Finding(
-            "safety/open-hole", hole.of, "fix", says, source="own-rule", lever=f"{hole.of}.done",
-            act=f"Fit what goes into {hole.name}, seal it and tick it", minutes=60, uses=LEAVE, because=(hole.of,),
-        )  # fmt: skip
