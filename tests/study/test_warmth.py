@@ -39,7 +39,7 @@ def test_roof_and_floor_look_up_and_down_and_hold_their_members() -> None:
     roof, floor = planes["walls[ceiling]"], planes["walls[floor]"]
     assert (roof.outward, floor.outward) == ((0.0, 0.0, 1.0), (0.0, 0.0, -1.0))
     assert roof.area.best == pytest.approx((168 * 80 - 14.25 * 14.25 - 1) * SQUARE_INCH)
-    assert floor.skin is None and floor.skin_of == "ply 3/4"
+    assert floor.skin is not None and floor.skin.best == pytest.approx(0.75 * 0.0254) and floor.skin_of == "ply 3/4"
     assert [one.material for one in floor.layers] == ["XPS", "ply"]
 
 
@@ -56,3 +56,23 @@ def test_openings_bring_what_is_written_of_their_unit() -> None:
     assert holes["ramp"].outward == (1.0, 0.0, 0.0)
     assert not holes["vent-low"].is_leaf and holes["vent-low"].bottom.best == pytest.approx(4 * 0.0254)
     assert holes["roof-fan"].bottom.best == pytest.approx(78 * 0.0254)
+
+
+def test_half_of_its_outline_is_a_planes_edge_at_least_and_a_bay_has_none() -> None:
+    planes, _ = _taken(10)
+    assert planes["walls[front]"].edge.best == pytest.approx((80 + 78) * 0.0254)
+    assert planes["walls[bay left 4-5]"].edge.best == 0.0
+
+
+def test_a_wheel_box_is_bare_sheet_on_its_four_sides_over_moving_air() -> None:
+    text = WHIMBREL.read_text(encoding="utf-8").replace(
+        "  skin: aluminium 0.040\n",
+        "  skin: aluminium 0.040\n"
+        "  intrusions: {wheel-box-left: {what: wheel box, wall: left, x: 72, length: 56, height: 9, depth: 8}}\n",
+    )
+    rig = read_rig(text).rig
+    slot = next(one for one in study(rig, date(2026, 5, 2), stage=10, use="sleep").slots if not one.is_for_ticket)
+    assert slot.frame is not None
+    box = next(one for one in layups_of(slot.frame, rig.frame) if "wheel-box-left" in one.of)
+    assert box.area.best == pytest.approx((56 * 8 + 56 * 9 + 2 * 8 * 9) * SQUARE_INCH)
+    assert (box.wall, box.layers, box.outward) == ("left", (), (0.0, 0.0, -1.0))

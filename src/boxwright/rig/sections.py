@@ -172,6 +172,7 @@ def shell_of(
         bow_tube=section("bows.tube", bows.tube, bows.face, bows.depth) if bows is not None else UNSAID,
         cross_tube=section("floor.tube", floor.tube, floor.face, floor.depth) if floor is not None else UNSAID,
         skin=skin,
+        deck=thickness_in(floor.deck, units) if floor is not None else None,
         readings=readings,
         layers=tuple(
             StandingLayer(one.of, one.wall, one.name, one.own, WHOLE)

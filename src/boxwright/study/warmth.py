@@ -8,7 +8,7 @@ from math import inf, isfinite
 from boxwright.disciplines import air, frame, heat
 from boxwright.disciplines.air.solve import lined_share
 from boxwright.disciplines.frame.parts import StandingOpening
-from boxwright.disciplines.frame.result import Buildup, Hole, LayerPiece, Member, Wall
+from boxwright.disciplines.frame.result import Buildup, Hole, Intrusion, LayerPiece, Member, Wall
 from boxwright.exchange import Airflow, Context, Layup, LayupLayer, Moisture, Night, Opening, Vector
 from boxwright.finding import Finding
 from boxwright.model.part import Frame
@@ -64,7 +64,7 @@ def layups_of(framed: frame.Result, section: frame.Section) -> tuple[Layup, ...]
                 continue
             share = spans[built.bay] if built.bay else whole - sum(spans.values())
             found.append(_layup(wall, built, share, members if not built.bay else (), section))
-    return tuple(found)
+    return (*found, *(_wheel_box(one) for one in framed.intrusions if "wheel" in one.what.lower()))
 
 
 def _layup(
@@ -82,17 +82,36 @@ def _layup(
         area=exactly(max(area, 0.0)) if isfinite(area) else UNKNOWN_AREA,
         outward=outward_of(wall),
         members=exactly(sum(_length(one) for one in there if one.kind in IN_THE_FIELD)),
-        edge=exactly(sum(_length(one) for one in there if one.kind not in IN_THE_FIELD)),
+        edge=exactly(_edge(wall, there) if not built.bay else 0.0),
         spacing=_spacing(tuple(one for one in there if one.kind in ("stud", "bow", "cross-member"))),
         member_face=tube.face,
         member_depth=tube.depth,
         member_gauge=tube.gauge,
         member_shape=tube.shape,
         member_material=tube.material,
-        skin=wall.skin if wall.name != "floor" else None,
+        skin=wall.skin if wall.name != "floor" else section.deck,
         skin_of=deck if wall.name == "floor" else written,
         layers=tuple(_layer(one) for one in built.layers if one.there != "later"),
     )
+
+
+def _edge(wall: Wall, members: list[Member]) -> float:
+    """Return the metres of post, plate and rail around a plane: half its outline at least, as an edge is of two."""
+    listed = sum(_length(one) for one in members if one.kind not in IN_THE_FIELD)
+    outline = (wall.high - wall.low) + (wall.top - wall.foot)
+    return max(listed, outline if isfinite(outline) else 0.0)
+
+
+def _wheel_box(box: Intrusion) -> Layup:
+    """Return a wheel box as a plane of its own: bare sheet on its top, its side and both its ends, over moving air."""
+    long, deep, high = (abs(far - near) for near, far in zip(box.low, box.high, strict=True))
+    area = long * deep + long * high + 2.0 * deep * high
+    nothing = exactly(0.0)
+    wall = "left" if box.low[1] + box.high[1] < 0.0 else "right"
+    return Layup(
+        box.of, wall, box.name, exactly(area) if isfinite(area) else UNKNOWN_AREA, (0.0, 0.0, -1.0), nothing, nothing,
+        None, None, None, None, "unknown", "", None, "", (),
+    )  # fmt: skip
 
 
 def _layer(piece: LayerPiece) -> LayupLayer:

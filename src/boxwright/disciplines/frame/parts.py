@@ -304,8 +304,8 @@ class ToCarryIn:
 class Section:
     """The frame as ordered and as taped, with every layer and opening of the plan; what stands comes with each slot.
 
-    ``skin`` is the outer skin's thickness where it is written. ``runs`` are wires and pipes wall by wall, ``unrouted``
-    the names of those whose route nobody wrote.
+    ``skin`` is the outer skin's thickness where it is written, ``deck`` that of the trailer's own floor. ``runs`` are
+    wires and pipes wall by wall, ``unrouted`` the names of those whose route nobody wrote.
     """
 
     framing: Framing | None = None
@@ -313,6 +313,7 @@ class Section:
     bow_tube: Tube = UNSAID
     cross_tube: Tube = UNSAID
     skin: Band | None = None
+    deck: Band | None = None
     readings: tuple[Read, ...] = ()
     layers: tuple[StandingLayer, ...] = ()
     openings: tuple[StandingOpening, ...] = ()
