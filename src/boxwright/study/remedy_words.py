@@ -198,6 +198,11 @@ def taken_out(name: str, load: str) -> str:
     return f"Take {name} out before the trailer is left (out: of load {load})"
 
 
+def brought_at(names: Sequence[str], stage: str) -> str:
+    """Return that some things are to be brought in at an earlier stage, while there is a way."""
+    return f"Bring {_listed(names)} in at stage {stage}, while there is a way"
+
+
 def hole_closed(name: str) -> str:
     """Return that an opening is to be finished."""
     return f"Fit what goes into {name}, seal it and tick it (done: yes)"

@@ -1,4 +1,7 @@
-"""Changes that should clear a finding of safety: a release fitted, fuel put out, a hole closed; none proved yet."""
+"""Changes that should clear a finding of safety, or bring a thing in while there is a way; none proved yet.
+
+A release fitted, fuel put out, a hole closed; a stage at which a big thing still comes in.
+"""
 
 from __future__ import annotations
 
@@ -8,18 +11,28 @@ from boxwright.disciplines.safety import Facet
 from boxwright.finding import Finding
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.moves import Candidate, Edit
-from boxwright.study.remedy_words import hole_closed, put_out_at_night, release_fitted, release_made, taken_out
+from boxwright.study.remedy_words import (
+    brought_at,
+    hole_closed,
+    put_out_at_night,
+    release_fitted,
+    release_made,
+    taken_out,
+)
 from boxwright.study.slots import Slot
 
 OPENED = frozenset({"safety/two-ways-out", "safety/opens-from-inside", "safety/release-not-fitted"})
 PUT_OUT = "safety/fuel-inside"
 CLOSED = "safety/open-hole"
-CHANGED = OPENED | {PUT_OUT, CLOSED}
-"""Rules that something fitted, put out or ticked clears."""
+BROUGHT = "layout/brought-in"
+CHANGED = OPENED | {PUT_OUT, CLOSED, BROUGHT}
+"""Rules that something fitted, put out, ticked or brought in at another stage clears."""
 
 
 def way_changes(rig: Rig, finding: Finding, slot: Slot) -> list[Candidate]:
-    """Return what should clear a finding of safety, by what the file itself says is to be had."""
+    """Return what should clear a finding of safety or of bringing in, by what the file itself says is to be had."""
+    if finding.code == BROUGHT:
+        return list(_brought(finding, slot))
     if finding.code not in CHANGED or finding.kind == "unknown":
         return []
     if finding.code == CLOSED:
@@ -27,6 +40,16 @@ def way_changes(rig: Rig, finding: Finding, slot: Slot) -> list[Candidate]:
     if finding.code == PUT_OUT:
         return list(_put_out(rig, finding, slot))
     return list(_opened(rig, finding, slot))
+
+
+def _brought(finding: Finding, slot: Slot) -> Iterator[Candidate]:
+    """Yield the last stage at which a way in was found for a thing and those like it."""
+    told = slot.layout.brought if slot.layout is not None else ()
+    one = next((one for one in told if one.of == finding.where and one.before), None)
+    if one is not None:
+        every = ((one.of, one.name), *one.others)
+        edits = tuple(Edit(f"{of}.stage", one.before) for of, _ in every)
+        yield Candidate(brought_at([name for _, name in every], one.before), edits, 0.0, len(every))
 
 
 def _closed(rig: Rig, finding: Finding, slot: Slot) -> Iterator[Candidate]:

@@ -150,6 +150,11 @@ class Bringing:
             if not _is_in(blocks, block)
         ]
 
+    def is_barred_by(self, of: str, body: Body, blocks: tuple[Block, ...], scene: Scene) -> bool:
+        """Return whether a way is found without one thing that surely stands there."""
+        without = replace(scene, obstacles=tuple(one for one in scene.obstacles if one.body.of != of))
+        return self.lane(body, blocks, without, False) is not None
+
     def lane_past(self, blocks: tuple[Block, ...], gates: Sequence[Gate], stood: Iterable[Block]) -> Lane | None:
         """Return a way in by some openings past some boxes."""
         fixed = (block for block in self.fixed if not _is_in(blocks, block))
@@ -234,6 +239,7 @@ def _judged(
         return replace(told, word="doubt", tried=tried, by=by or doubtful)
     alone = bringing.lane_past(blocks, ways, ())
     by = _in_the_way(bringing, body, blocks, alone, scene, False) if alone is not None else ()
+    by = tuple(one for one in by if bringing.is_barred_by(one[0], body, blocks, scene)) or by
     before = _before(bringing, body, blocks, stage)
     return replace(told, word="no way", tried=tried, by=by, before=stages[before] if before is not None else "")
 
