@@ -4,6 +4,8 @@ import type { Chart as Drawn, Series } from "./contract";
 
 const HIGH = 300;
 const MOST = 980;
+/** How high the letters of a bar's number are (px). */
+const LETTERS = 13;
 /** Below this width (px) the lines are named under the chart and its labels lean. */
 const NARROW = 560;
 const LEAN = 64;
@@ -90,7 +92,7 @@ export function Chart({ chart }: { chart: Drawn }) {
                   <title>{one.texts[index]}</title>
                   <rect x={x(index) - wide * 0.32} y={y(top)} width={wide * 0.64} height={Math.max(y(from) - y(top), 1)} />
                   {index < count - 1 && <path d={`M${x(index) + wide * 0.32} ${y(top)}H${x(index + 1) - wide * 0.32}`} />}
-                  <text x={x(index)} y={y(top) - 5} text-anchor="middle">{show(top - from)}</text>
+                  <text x={x(index)} y={barLabel(y(top), y(from), chart.limits.map((limit) => y(limit.y)))} text-anchor="middle">{show(top - from)}</text>
                 </g>
               );
             }))
@@ -130,6 +132,16 @@ export function Chart({ chart }: { chart: Drawn }) {
       </details>
     </figure>
   );
+}
+
+/** Where the number of a bar stands: over it, and where a limit's line would run through it, in the bar or over the line. */
+export function barLabel(top: number, foot: number, limits: readonly number[]): number {
+  const meets = (base: number) => limits.filter((one) => one > base - LETTERS && one < base + 4);
+  const over = top - 5;
+  if (!meets(over).length) return over;
+  const inside = top + LETTERS + 3;
+  if (foot - top > LETTERS + 8 && !meets(inside).length) return inside;
+  return Math.min(...meets(over), over) - 5;
 }
 
 /** The names of the lines beside their last points, moved apart so that none lies on another. */

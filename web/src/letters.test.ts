@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { around, LEAST_PX, MOST_PX, sizes, type Word } from "./letters";
+import { around, LEAST_PX, MOST_NUMBERS, MOST_PX, numbered, sizes, type Word } from "./letters";
 
 const word = (more: Partial<Word> = {}): Word => ({
   x: 0, y: 0, size: 100, chars: 6, lines: 1, isTurned: false, anchor: "middle", room: { width: 1000, height: 400 }, ...more,
@@ -47,5 +47,49 @@ describe("letters on a screen", () => {
   it("turn their room with them", () => {
     const upright = { isTurned: true, room: { width: 250, height: 1000 } };
     expect(sizes([word(upright), word({ ...upright, x: 3000, isTurned: false })], 0.06)).toEqual([LEAST_PX / 0.06, 0]);
+  });
+});
+
+describe("numbers in place of names", () => {
+  const scale = 0.06;
+  const size = LEAST_PX / scale;
+  const name = (more: Partial<Word> = {}): Word => word({ isName: true, room: { width: 250, height: 250 }, ...more });
+  const marks = (words: Word[]) => numbered(words, sizes(words, scale), scale);
+
+  it("stand for what has no room, in the order one reads them, and for nothing else", () => {
+    const words = [name({ x: 3000 }), name({ x: 0 }), name({ x: 9000, room: { width: 4000, height: 900 } }), word({ x: 6000, room: { width: 100, height: 100 } }), name({ x: 1000, y: 4000 })];
+    expect(marks(words).map((one) => [one.index, one.number])).toEqual([[1, 1], [0, 2], [4, 3]]);
+  });
+
+  it("stand in their thing, and where that is taken beside it with a line to it", () => {
+    const free = marks([name()])[0];
+    expect([free?.x, free?.y, free?.lead]).toEqual([0, 0, null]);
+    const [moved] = marks([name(), word({ room: { width: 4000, height: 900 } })]);
+    expect(moved?.lead).toEqual({ x: 0, y: 0 });
+    expect(Math.abs(moved!.y) + Math.abs(moved!.x)).toBeGreaterThan(size);
+  });
+
+  it("never lie on each other nor on a word", () => {
+    const crowd = Array.from({ length: 40 }, (_, at) => name({ x: (at % 8) * 130, y: Math.floor(at / 8) * 130 }));
+    const found = marks([word({ room: null, y: 200 }), ...crowd]);
+    expect(found.length).toBeGreaterThan(15);
+    for (const one of found)
+      for (const other of found)
+        if (one !== other) expect(Math.abs(one.x - other.x) >= 0.46 * size || Math.abs(one.y - other.y) >= size).toBe(true);
+    expect(found.every((one) => Math.abs(one.y - 200) > size * 0.9 || Math.abs(one.x) > 3 * 0.46 * size)).toBe(true);
+    expect(found.map((one) => one.number)).toEqual(found.map((_, at) => at + 1));
+  });
+
+  it("are no more than can be looked at, the largest things first", () => {
+    const many = Array.from({ length: 2 * MOST_NUMBERS }, (_, at) => name({ x: at * 2000, room: { width: 100 + (at % 2) * 100, height: 200 } }));
+    const found = marks(many);
+    expect(found).toHaveLength(MOST_NUMBERS);
+    expect(found.every((one) => one.index % 2 === 1)).toBe(true);
+  });
+
+  it("stand for a name the program found no room for, however near one comes", () => {
+    const keyed = [name({ isKeyed: true, size: 20, room: { width: 9000, height: 9000 } })];
+    expect(sizes(keyed, 5)).toEqual([0]);
+    expect(numbered(keyed, [0], 5)).toHaveLength(1);
   });
 });

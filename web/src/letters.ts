@@ -22,7 +22,15 @@ export type Word = {
   room: Room | null;
   /** Meant to be read from nearer only: never written larger. */
   isNear?: boolean;
+  /** Without room on any screen: a number stands for it. */
+  isKeyed?: boolean;
+  /** The name of something, which a number may stand for; a measure is none. */
+  isName?: boolean;
 };
+/** A number in place of a name: where it stands, and the point it is led to where it stands aside. */
+export type Mark = { index: number; number: number; x: number; y: number; lead: { x: number; y: number } | null };
+/** One line of the key beside a sheet. */
+export type KeyRow = { number: number; words: string; of: string };
 export type Box = { left: number; top: number; right: number; bottom: number };
 
 function covers(word: Word, size: number): Box {
@@ -44,12 +52,12 @@ function meets(one: Box, other: Box): boolean {
  */
 export function sizes(words: readonly Word[], scale: number): number[] {
   const least = LEAST_PX / scale;
-  const found = words.map((one) => (one.size >= least ? Math.min(one.size, MOST_PX / scale) : 0));
+  const found = words.map((one) => (one.size >= least && !one.isKeyed ? Math.min(one.size, MOST_PX / scale) : 0));
   const taken = words.flatMap((one, index) => (found[index] ? [covers(one, found[index])] : []));
   const small = words.map((_, index) => index).filter((index) => !found[index]).sort((one, other) => (words[other]?.size ?? 0) - (words[one]?.size ?? 0));
   for (const index of small) {
     const word = words[index];
-    if (!word || word.isNear) continue;
+    if (!word || word.isNear || word.isKeyed) continue;
     const box = covers(word, least);
     const fits = !word.room || (box.right - box.left <= word.room.width * BEYOND && box.bottom - box.top <= word.room.height * BEYOND);
     if (!fits || taken.some((one) => meets(one, box))) continue;
@@ -57,6 +65,37 @@ export function sizes(words: readonly Word[], scale: number): number[] {
     found[index] = least;
   }
   return found;
+}
+
+/** More numbers than this (the largest things first) only cover what is drawn: the others are told where the hand is. */
+export const MOST_NUMBERS = 60;
+const RINGS = [1.2, 1.9, 2.7, 3.6];
+const DIRECTIONS = [[0, -1], [0, 1], [1, 0], [-1, 0], [0.8, -0.8], [-0.8, -0.8], [0.8, 0.8], [-0.8, 0.8]] as const;
+
+/** Numbers for the names that found no room, in the order one reads them, where no word and no other number is. */
+export function numbered(words: readonly Word[], found: readonly number[], scale: number): Mark[] {
+  const size = LEAST_PX / scale;
+  const taken = words.flatMap((one, index) => (found[index] ? [covers(one, found[index])] : []));
+  const every = words.flatMap((one, index) => (one.isName && !found[index] ? [{ ...one, index }] : []));
+  const area = (one: Word) => (one.room ? one.room.width * one.room.height : Infinity);
+  const left = every.length > MOST_NUMBERS ? every.sort((one, other) => area(other) - area(one)).slice(0, MOST_NUMBERS) : every;
+  const row = (y: number) => Math.round(y / (3 * size));
+  left.sort((one, other) => row(one.y) - row(other.y) || one.x - other.x);
+  const marks: Mark[] = [];
+  for (const one of left) {
+    const number = marks.length + 1;
+    const half = (String(number).length * WIDE + 0.25) * size * 0.5;
+    const spots: (readonly [number, number])[] = [[0, 0], ...RINGS.flatMap((ring) => DIRECTIONS.map(([x, y]) => [x * ring * size, y * ring * size] as const))];
+    for (const [dx, dy] of spots) {
+      const box = { left: one.x + dx - half, right: one.x + dx + half, top: one.y + dy - size * 0.52, bottom: one.y + dy + size * 0.52 };
+      if (taken.some((other) => meets(other, box))) continue;
+      taken.push(box);
+      const isInside = !!one.room && Math.abs(dx) <= one.room.width / 2 && Math.abs(dy) <= one.room.height / 2;
+      marks.push({ index: one.index, number, x: one.x + dx, y: one.y + dy, lead: isInside || (!dx && !dy) ? null : { x: one.x, y: one.y } });
+      break;
+    }
+  }
+  return marks;
 }
 
 /** The stretch of a picture that holds its words too, once they are as large as they are read. */
@@ -75,14 +114,16 @@ export class Letters {
   private texts: SVGTextElement[] = [];
   private scale = 0;
   private frame = 0;
+  private key = "";
 
-  constructor(private readonly sheet: SVGSVGElement) {
+  /** Told the key to the numbers that stand in the picture, whenever it becomes another. */
+  constructor(private readonly sheet: SVGSVGElement, private readonly tellKey: (rows: KeyRow[]) => void = () => undefined) {
     this.read();
   }
 
   /** Read the words anew, as after something was drawn anew. */
   read(): void {
-    this.texts = [...this.sheet.querySelectorAll("text")].filter((one) => one.closest("g")?.style.display !== "none");
+    this.texts = [...this.sheet.querySelectorAll("text")].filter((one) => one.closest("g")?.style.display !== "none" && !one.closest(".keys"));
     const rooms = new Map<Element, Room | null>();
     this.words = this.texts.map((text) => {
       const group = text.parentElement;
@@ -92,7 +133,8 @@ export class Letters {
       return {
         x: Number(text.getAttribute("x")), y: Number(text.getAttribute("y")), size: Number(text.getAttribute("font-size")), chars: longest, lines,
         isTurned: text.hasAttribute("transform"), anchor: text.getAttribute("text-anchor") ?? "middle",
-        isNear: text.classList.contains("near"),
+        isNear: text.classList.contains("near"), isKeyed: text.classList.contains("keyed"),
+        isName: !text.classList.contains("measure") && /\p{L}{2}/u.test(text.textContent ?? ""),
         room: text.classList.contains("free") || !group ? null : rooms.get(group) ?? null,
       };
     });
@@ -119,13 +161,33 @@ export class Letters {
   write(scale: number): void {
     cancelAnimationFrame(this.frame);
     this.scale = scale;
-    sizes(this.words, scale).forEach((size, index) => {
+    const found = sizes(this.words, scale);
+    found.forEach((size, index) => {
       const text = this.texts[index];
       const placed = this.words[index]?.size;
       if (!text) return;
       text.style.display = size ? "" : "none";
       text.style.fontSize = size && size !== placed ? `${size}px` : "";
     });
+    this.number(numbered(this.words, found, scale), LEAST_PX / scale);
+  }
+
+  /** Draw the numbers over all else, and tell what they stand for. */
+  private number(marks: readonly Mark[], size: number): void {
+    this.sheet.querySelector(".keys")?.remove();
+    const keys = drawn("g", { class: "keys", "aria-hidden": "true" });
+    const rows = marks.map((one) => {
+      if (one.lead) keys.append(drawn("path", { class: "ln dimension", d: `M${one.x},${one.y}L${one.lead.x},${one.lead.y}` }));
+      const text = drawn("text", { x: one.x, y: one.y, "font-size": size, dy: "0.35em", class: "word free" });
+      text.textContent = String(one.number);
+      keys.append(text);
+      const named = this.texts[one.index];
+      return { number: one.number, words: wordsOf(named), of: named?.closest("g")?.dataset.of ?? "" };
+    });
+    if (rows.length) this.sheet.append(keys);
+    const key = JSON.stringify(rows);
+    if (key !== this.key) this.tellKey(rows);
+    this.key = key;
   }
 }
 
@@ -134,4 +196,15 @@ function roomOf(group: Element): Room | null {
   if (!shape) return null;
   const { width, height } = shape.getBBox();
   return { width, height };
+}
+
+function wordsOf(text: SVGTextElement | undefined): string {
+  const lines = [...(text?.children ?? [])].map((one) => one.textContent ?? "");
+  return lines.length ? lines.reduce((before, line) => before + (before.endsWith("-") ? "" : " ") + line) : text?.textContent ?? "";
+}
+
+function drawn(name: string, given: Record<string, string | number>): SVGElement {
+  const made = document.createElementNS("http://www.w3.org/2000/svg", name);
+  for (const [key, value] of Object.entries(given)) made.setAttribute(key, String(value));
+  return made;
 }

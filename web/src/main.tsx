@@ -82,7 +82,7 @@ const Elsewhere = () => <a href="/text" download>Save a copy elsewhere</a>;
 
 function Banner() {
   if (!isConnected.value && wasConnected.value)
-    return <p class="banner stop" role="alert">Not connected: the program has stopped, or this computer slept. What you typed is kept in this page and put in as soon as the line is back, which happens by itself. If you start the program anew, open the link it prints in this browser; then this page goes on too.</p>;
+    return <p class="banner stop" role="alert">Not connected: the program has stopped, or this computer slept. The page tries by itself until the line is back; until then typing, dragging and the buttons rest. What you typed just before is kept in this page and put in then. If you start the program anew, open the link it prints in this browser; then this page goes on too.</p>;
   const found = disk.value;
   if (state.value?.left)
     return (

@@ -2,7 +2,7 @@ import { signal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Picture, Thing, ThingField } from "./contract";
 import { Hand, type View } from "./hand";
-import { Letters } from "./letters";
+import { type KeyRow, Letters } from "./letters";
 import { PX_IN_MM, scaleFor } from "./paper";
 import { PutIn } from "./putin";
 import { bus, fetched, isConnected, named, send, state } from "./link";
@@ -27,6 +27,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
   const hand = useRef<Hand | null>(null);
   const seen = useRef<View | null>(null);
   const note = useSignal("");
+  const key = useSignal<KeyRow[]>([]);
   const [, , wide, high] = picture.view;
   const scale = scaleFor(wide, high);
   const isHidden = (layer: string) => hidden.value[layer] ?? picture.off.includes(layer);
@@ -35,7 +36,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
     const made = new Hand(base.current, over.current, picture, (of) => (picked.value = of), (says) => (note.value = says));
     hand.current = made;
     for (const one of picture.layers) made.layer(one.name, !isHidden(one.name));
-    const letters = new Letters(base.current);
+    const letters = new Letters(base.current, (rows) => (key.value = rows));
     const refit = (isNew = false) => {
       if (isNew) letters.read();
       letters.fit(1 / made.perPixel());
@@ -108,6 +109,13 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
           <button onClick={() => hand.current?.fit()} aria-label={`The whole of ${picture.title}`}>Whole</button>
         </span>
       </div>
+      {key.value.length > 0 && (
+        <ol class="key" tabIndex={0} aria-label={`What the numbers in ${picture.title} stand for`}>
+          {key.value.map((one) => (
+            <li key={one.number} value={one.number}><i>{one.number}</i> {picture.movable.includes(one.of) ? <button class="quiet" onClick={() => hand.current?.focus(one.of)}>{one.words}</button> : one.words}</li>
+          ))}
+        </ol>
+      )}
       {isHeld ? <InHand of={picked.value} /> : isOnly && picture.movable.length > 0 && <NothingInHand />}
     </figure>
   );

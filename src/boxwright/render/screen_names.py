@@ -22,6 +22,10 @@ SIGN = 0.8
 """Half of how far a sign reaches, over the height of ordinary letters."""
 STEPS = (1.0, 0.85, 0.72, 0.5)
 """What is tried of the largest letters that fit, where something else stands in the way."""
+NEAREST = 4
+"""So many of the places beside a sign are looked at for one that no edge runs through."""
+THIN = 1.0
+"""Half of how thick an edge is taken (mm)."""
 EDGE = 0.25
 """What is left free around words, over the height of their letters."""
 SPOTS = (
@@ -88,9 +92,10 @@ def named(groups: Mapping[str, Sequence[Mark]], letter: float) -> dict[Text, Pla
                 fills[one] = fill
             else:
                 free.append((one, marks, index))
+    edges = [edge for marks in groups.values() for one in marks if isinstance(one, Shape) for edge in _edges(one)]
     for one, marks, index in free:
         over = [box for later, box in covers if later > index]
-        places[one] = _free(one, marks, letter, taken, over)
+        places[one] = _free(one, marks, letter, taken, (over, edges))
     for least in LEAST:
         for text, room, index in reversed(inside):
             if places.get(text) is not None:
@@ -112,21 +117,40 @@ def _sign(one: Symbol, letter: float) -> Box:
     return Box(x - SIGN * letter, y - SIGN * letter, x + SIGN * letter, y + SIGN * letter)
 
 
-def _free(text: Text, marks: Sequence[Mark], letter: float, taken: list[Box], over: Sequence[Box]) -> Placed | None:
-    """Return the place of words that stand in the open: off what stands already, and off what is drawn ``over`` them.
+def _free(
+    text: Text, marks: Sequence[Mark], letter: float, taken: list[Box], avoided: tuple[Sequence[Box], Sequence[Box]]
+) -> Placed | None:
+    """Return the place of words that stand in the open: off what stands already and off what is drawn over them.
 
-    They stand beside a sign of their own. Where there is no room nearby they go aside with a line to their point.
+    ``avoided`` are what is drawn over them, and edges, which words beside a sign avoid as far as that goes. Where there
+    is no room nearby they go aside with a line to their point.
     """
     size = letter * SIZES[text.size]
     spots = _spots(text, marks, letter, size)
     x, y = across(text.at)
     tried = [Placed((text.words,), x + right, y + down, size, text.is_turned, True) for right, down in spots]
-    clear = (one for one in tried if not any(one.box.meets(box) for box in taken))
-    found = next((one for one in clear if not any(one.box.meets(box) for box in over)), None)
-    if found is None:
+    over, edges = avoided
+    clear = [one for one in tried if not any(one.box.meets(box) for box in (*taken, *over))]
+    if not clear:
         return None
+    is_signed = any(isinstance(one, Symbol) for one in marks)
+    beside = [one for one in clear[:NEAREST] if not any(one.box.meets(box) for box in edges)] if is_signed else clear
+    found = next(iter(beside), clear[0])
     taken.append(found.box)
     return found if _is_beside(found, x, y, size) else replace(found, lead=_lead(found, x, y))
+
+
+def _edges(shape: Shape) -> list[Box]:
+    """Return the upright and level edges of a shape that are drawn in full."""
+    if shape.line not in {"visible", "cut"}:
+        return []
+    points = [across(one) for one in shape.points]
+    pairs = zip(points, (*points[1:], points[0]), strict=True)
+    return [
+        Box(min(x, to_x) - THIN, min(y, to_y) - THIN, max(x, to_x) + THIN, max(y, to_y) + THIN)
+        for (x, y), (to_x, to_y) in pairs
+        if abs(x - to_x) < THIN or abs(y - to_y) < THIN
+    ]
 
 
 def _spots(text: Text, marks: Sequence[Mark], letter: float, size: float) -> list[tuple[float, float]]:
