@@ -46,7 +46,7 @@ def warmed(rig: Rig, standing: Standing, framed: frame.Result | Failed, context:
     )
     nights = once(nights_of, warm)
     aired = once(
-        air.solve, rig.air, offered, vents, nights, sleepers, context.use, context.countries, context.judged_on
+        air.solve, rig.air, offered, vents, planes, nights, sleepers, context.use, context.countries, context.judged_on
     )
     return warm, once(heat.findings, warm, context.shown_in), aired, once(air.findings, aired, context.shown_in)
 

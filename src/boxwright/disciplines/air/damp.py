@@ -6,18 +6,21 @@ from math import inf
 
 from boxwright.disciplines.air import method
 from boxwright.disciplines.air.breathing import PRESSURE
+from boxwright.disciplines.air.hidden import is_hidden_skin, settled_by_hour
 from boxwright.disciplines.air.parts import WoodReading
 from boxwright.disciplines.air.result import DampNight, WetPlace, Wood
 from boxwright.disciplines.air.sourced import FILM, FROSTY_HUMIDITY, MOULD
-from boxwright.exchange import ColdPlace, Moisture, Night
+from boxwright.exchange import ColdPlace, Layup, Moisture, Night
 
 SPECIFIC_HEAT = 1006.0
 """J/kgK of dry air"""
 FULL = 1.0
 
 
-def damp_night(night: Night, moisture: tuple[Moisture, ...]) -> DampNight:
-    """Return one night as the air of the room felt it, and what stood wet in it."""
+def damp_night(night: Night, moisture: tuple[Moisture, ...], layups: tuple[Layup, ...]) -> DampNight:
+    """Return one night as the air of the room felt it, and what stood wet in it: heat's own water where damp air
+    touches a surface, vapour through ``layups`` on the skin behind foam."""
+    planes = {one.of: one for one in layups}
     vapour = tuple(method.vapour_pressure(max(one, 0.0), PRESSURE) for one in night.humidity)
     given = sum(one.kg_per_second.best for one in moisture)
     return DampNight(
@@ -32,10 +35,22 @@ def damp_night(night: Night, moisture: tuple[Moisture, ...]) -> DampNight:
         dew_point=tuple(method.dew_point(one) if one > 0.0 else 0.0 for one in vapour),
         flow=night.flow,
         wet=tuple(
-            _wet(cold, tuple(row[number] for row in night.water), night, vapour, given)
+            _wet(cold, _water(night, number, vapour, planes), night, vapour, given)
             for number, cold in enumerate(night.cold)
         ),
     )
+
+
+def _water(night: Night, number: int, vapour: tuple[float, ...], planes: dict[str, Layup]) -> tuple[float, ...]:
+    """Return the water (kg) on one place at the end of each hour."""
+    cold = night.cold[number]
+    if not is_hidden_skin(cold):
+        return tuple(row[number] for row in night.water)
+    layup = planes.get(cold.of)
+    if layup is None:
+        return ()
+    around = tuple(FROSTY_HUMIDITY * method.saturation_pressure(one) for one in night.outside)
+    return tuple(one * cold.area.best for one in settled_by_hour(cold, layup, night.outside, night.air, vapour, around))
 
 
 def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, vapour: tuple[float, ...], given: float) -> WetPlace:
@@ -43,7 +58,7 @@ def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, vapour: tuple[
     factor = min(max(cold.factor.best, 0.0), 1.0)
     surfaces = tuple(outside + factor * (air - outside) for outside, air in zip(night.outside, night.air, strict=True))
     area = cold.area.best
-    film = FILM * area
+    least = 0.0 if is_hidden_skin(cold) else FILM * area
     limits = [
         min(method.saturation_pressure(surface) / method.saturation_pressure(air), FULL)
         for surface, air in zip(surfaces, night.air, strict=True)
@@ -60,7 +75,7 @@ def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, vapour: tuple[
     warmed = night.air[worst] - night.outside[worst] if asked else 0.0
     return WetPlace(
         cold=cold,
-        hours=sum(1 for one in water if one > film > 0.0),
+        hours=sum(1 for one in water if one > least and area > 0.0),
         most=most,
         over=most / area if area > 0.0 else 0.0,
         coldest=min(surfaces, default=inf),

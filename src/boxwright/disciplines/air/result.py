@@ -72,6 +72,11 @@ class WetPlace:
     watt: float
 
     @property
+    def kind(self) -> str:
+        """Return what the place is without where it is: "on the studs" of "on the studs, left wall"."""
+        return self.cold.what.partition(",")[0]
+
+    @property
     def is_frost(self) -> bool:
         """Return whether what settled froze."""
         return self.hours > 0 and self.coldest < FREEZING

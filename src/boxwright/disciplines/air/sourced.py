@@ -57,6 +57,12 @@ DAMP_WOOD, METER = (_numbers("wood", "share")[one] for one in ("damp", "meter"))
 BY_A_FLAME = _numbers("by-a-flame", "area")["in all"]
 UNREAD: dict[str, str] = {str(row.cells[0]): str(row.cells[1]) for row in load_table(PACKAGE, "unread").rows}
 """A document that exists and was not read, by country: where to look."""
+STILL_AIR = _numbers("permeability", "value")["still air"]
+LITTLE, MUCH = (_numbers("settling", "amount")[one] for one in ("little", "much"))
+VAPOUR: dict[str, float] = _numbers("vapour", "best")
+"""As how many times its own thickness of still air a material holds vapour back."""
+AGAINST_NOTHING = 1.0
+"""What a material that is not known holds back: no more than still air."""
 NEAR = _numbers("near", "length")["floor or roof"]
 WORDS: dict[str, str] = {str(row.cells[0]): str(row.cells[1]) for row in load_table(PACKAGE, "words").rows}
 
@@ -70,6 +76,13 @@ def word_means(name: str) -> str:
     """Return what an opening is by the words of its name; empty where none tells."""
     pieces = _PIECES.findall(name.lower())
     return next((WORDS[one] for one in pieces if one in WORDS), "")
+
+
+def vapour_factor(material: str) -> float:
+    """Return as how many times its own thickness of still air a material holds vapour back, by the words for it."""
+    words = f" {' '.join(_PIECES.findall(material.lower()))} "
+    found = [(len(name), factor) for name, factor in VAPOUR.items() if f" {name} " in words]
+    return max(found, default=(0, AGAINST_NOTHING))[1]
 
 
 @lru_cache(maxsize=8)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import inf, isfinite
+from math import inf, isfinite, sqrt
 from typing import Literal, NamedTuple
 
 from boxwright.disciplines.air import method
@@ -88,21 +88,23 @@ def summed(vents: tuple[Vent, ...]) -> Band:
 def passage(vents: tuple[Vent, ...], end: End) -> Passage:
     """Return the one opening that passes as much as the vents do together, by warmth.
 
-    Air comes in low and leaves high. Where all stand at one height, each passes both ways: its lower half in, its
-    upper half out, over half its own height.
+    Air comes in low and leaves high, or passes each vent both ways: its lower half in, its upper half out, over half
+    its own height. Whichever passes more counts: a pinhole beside a large vent hinders nobody.
     """
     open_ones = [(passing(one, end), one) for one in vents if passing(one, end) > 0.0]
-    low = [(area, one) for area, one in open_ones if one.is_low]
-    high = [(area, one) for area, one in open_ones if not one.is_low]
-    if low and high:
-        foot, top = _mean_height(low), _mean_height(high)
-        inlet, outlet = sum(area for area, _ in low), sum(area for area, _ in high)
-        return Passage(method.in_series(inlet, outlet), max(top - foot, 0.0))
     if not open_ones:
         return Passage(0.0, 0.0)
     area = sum(area for area, _ in open_ones)
-    rise = sum(area * one.height for area, one in open_ones) / area / 2.0
-    return Passage(method.in_series(area / 2.0, area / 2.0), rise)
+    both_ways = Passage(
+        method.in_series(area / 2.0, area / 2.0), sum(area * one.height for area, one in open_ones) / area / 2.0
+    )
+    low = [(area, one) for area, one in open_ones if one.is_low]
+    high = [(area, one) for area, one in open_ones if not one.is_low]
+    if not low or not high:
+        return both_ways
+    inlet, outlet = sum(area for area, _ in low), sum(area for area, _ in high)
+    through = Passage(method.in_series(inlet, outlet), max(_mean_height(high) - _mean_height(low), 0.0))
+    return max(through, both_ways, key=lambda one: one.area * sqrt(one.rise))
 
 
 def _mean_height(vents: list[tuple[float, Vent]]) -> float:

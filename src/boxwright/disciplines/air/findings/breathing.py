@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from boxwright.disciplines.air.result import Breathing, Result
 from boxwright.disciplines.air.sourced import BY_A_FLAME, GAS_AIR, STALE, TOO_MUCH, source_of
 from boxwright.disciplines.air.telling import OWN_RULE, SLEEP, area, flow, is_read, named, ppm, ppm_band, unread_at
-from boxwright.finding import Finding
+from boxwright.finding import Finding, Kind
 from boxwright.source import Rule
 from boxwright.units import HeaderUnits, show
 
@@ -126,6 +126,17 @@ def low_and_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if not result.sleepers:
         return
     low, high = result.low, result.high
+    unsaid = next(
+        (one.planned for one in result.vents if one.stays_open and one.there == "yes" and not one.free.known), None
+    )
+    if unsaid is not None:
+        yield Finding(
+            "air/low-and-high", unsaid.of, "unknown", f"nobody knows how much air passes {unsaid.name}, so nothing is"
+            " counted through it", source="practice", lever=f"{unsaid.of}.free_area",
+            act=f"Measure the clear area of {unsaid.name}, mesh and louvres taken off, and write free_area:", minutes=5,
+            could_stop=False, uses=SLEEP, because=(unsaid.of,),
+        )  # fmt: skip
+        return
     lacking = "high" if low.best > 0.0 and high.best <= 0.0 else "low" if high.best > 0.0 and low.best <= 0.0 else ""
     if not lacking:
         return
@@ -165,14 +176,15 @@ def _by_a_flame(result: Result, of: str, name: str, rule: Rule | None, shown_in:
     beside = f"{area(low, shown_in)} stays open low and {area(high, shown_in)} high"
     asked = f"{show(limit, 'area', shown_in)} in all, low and high" + ("" if rule else unread_at(result.country))
     warns = "Nobody sleeps while it burns; open a door when it does"
-    kind, says, act = "advice", f"{name} burns in the room people sleep in; {beside}. {warns}", warns
+    kind: Kind = "advice"
+    says, act = f"{name} burns in the room people sleep in; {beside}. {warns}", warns
     if low.best <= 0.0 or high.best <= 0.0 or whole < limit:
         can_be = low.high > 0.0 and high.high > 0.0 and low.high + high.high >= limit
         kind = "unknown" if can_be and low.low + high.low > 0.0 and not (low.known and high.known) else "stop"
         says = f"{name} burns in the room people sleep in, and {beside}; it wants {asked}"
         act = f"Fit vents low and high, or take {name} out of the room for the night"
+    is_clear = kind == "advice"
     return Finding(
-        "air/air-by-a-flame", of, "stop" if kind == "stop" else "unknown" if kind == "unknown" else "advice", says,
-        whole, limit, whole - limit if kind != "advice" else None, "m2", source, "openings", act=act, minutes=120,
-        protects=kind != "advice", uses=SLEEP, because=(of,),
+        "air/air-by-a-flame", of, kind, says, whole, limit, None if is_clear else min(whole - limit, 0.0), "m2", source,
+        "openings", act=act, minutes=120, protects=not is_clear, uses=SLEEP, because=(of,),
     )  # fmt: skip

@@ -5,52 +5,70 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import isfinite
 
+from boxwright.disciplines.air.hidden import is_hidden_skin
 from boxwright.disciplines.air.result import DampNight, Result, WetPlace
-from boxwright.disciplines.air.sourced import DAMP_WOOD, METER, RUNS, WANTED, source_of
-from boxwright.disciplines.air.telling import LEAVE, SLEEP, flow, grams, percent
+from boxwright.disciplines.air.sourced import DAMP_WOOD, LITTLE, METER, MUCH, RUNS, WANTED, source_of
+from boxwright.disciplines.air.telling import LEAVE, SLEEP, flow, grams, listed, percent
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits, show
 
 
 def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say which cold place of the room stands wet in a night, for how long and with how much, and what keeps it dry.
+    """Say which cold places of the room stand wet in a night, for how long and with how much, and what keeps them dry.
 
     Asks: does vapour of sleepers settle on glass, on metal, or behind a lining, on the coldest night of a place
-    Limit: a film (5 g/m2) counts as wet; what runs (100 g/m2), freezes, or hides behind a lining is to be put right
-    Source: practice; humidity by the night's own balance of vapour
-    Lever: a strip on the metal, a lining, more air
+    Limit: a film (5 g/m2) counts as wet; what runs (100 g/m2) or freezes, and 5 g/m2 on a hidden skin, is put right
+    Source: practice; humidity by the night's own balance of vapour, behind foam by vapour through lining and foam
+    Lever: a strip on the metal, a lining, sealed edges of foam, more air
     """
     if not result.sleepers:
         return
-    worst: dict[str, tuple[DampNight, WetPlace]] = {}
+    places: dict[str, list[tuple[DampNight, WetPlace]]] = {}
     for night in result.nights:
         for wet in night.wet:
-            of = f"{wet.cold.of} {wet.cold.what}"
-            if wet.hours > 0 and (of not in worst or wet.most > worst[of][1].most):
-                worst[of] = (night, wet)
-    for night, wet in worst.values():
-        yield _wet(night, wet, shown_in)
+            if wet.hours > 0 and (wet.over >= LITTLE or not is_hidden_skin(wet.cold)):
+                places.setdefault(wet.kind, []).append((night, wet))
+    for found in places.values():
+        night, wet = max(found, key=lambda one: one[1].over)
+        others = {one.cold.what.partition(", ")[2] for _, one in found} - {wet.cold.what.partition(", ")[2]}
+        yield _wet(night, wet, tuple(sorted(others - {""})), shown_in)
 
 
-def _wet(night: DampNight, wet: WetPlace, shown_in: HeaderUnits) -> Finding:
-    is_hidden, runs = wet.cold.reach != "open", wet.over >= RUNS
-    kind: Kind = "fix" if is_hidden or runs or wet.is_frost else "advice"
-    how = "frozen" if wet.is_frost else "running down" if runs else "wet"
-    says = (
-        f"{wet.cold.what} stands {how} {wet.hours} h of a night at {night.place}, with up to"
-        f" {grams(wet.most, shown_in)} of water; it comes to {show(wet.coldest, 'temperature', shown_in)} and drips"
-        f" from {percent(wet.limit)} of humidity on, {percent(max(night.humidity))} it was"
+def _wet(night: DampNight, wet: WetPlace, others: tuple[str, ...], shown_in: HeaderUnits) -> Finding:
+    is_hidden = is_hidden_skin(wet.cold)
+    limit, row = (MUCH, ("settling", "much")) if is_hidden else (RUNS, ("wet", "runs"))
+    is_much = wet.over >= limit
+    kind: Kind = "fix" if is_much or (wet.is_frost and not is_hidden) else "advice"
+    also = f" (and {listed(others)})" if others else ""
+    says = f"{wet.cold.what}{also} {_how(wet, is_much, is_hidden)} in a night at {night.place}: up to"
+    says += f" {grams(wet.over, shown_in)} a square metre; it comes to {show(wet.coldest, 'temperature', shown_in)} and"
+    says += f" begins to drip from {percent(wet.limit)} of humidity on, {percent(max(night.humidity))} it was"
+    says += _remedy(wet, is_hidden, shown_in)
+    act = (
+        "Seal the edges of the foam with tape, so that no air of the room gets behind it"
+        if is_hidden
+        else f"Wipe it in the morning and air the room; warm what is cold {wet.kind}: a foam strip or a lining over it"
     )
-    if isfinite(wet.air):
-        says += f". {show(wet.air, 'flow', shown_in)} of outdoor air would keep it dry"
-        says += f", for {show(wet.watt, 'W', shown_in)} of heat" if wet.watt > 0.0 else ""
-    else:
-        says += ". No air from outside keeps it dry: it wants to be warmer"
-    act = f"Warm the surface of {wet.cold.what}: a foam strip or a lining over it; wipe it in the morning until then"
     return Finding(
-        "air/condensation", wet.cold.of, kind, says, wet.over, RUNS, RUNS - wet.over if wet.over > RUNS else None,
-        "kg/m2", source_of("wet", "runs"), wet.cold.of, act=act, minutes=60, uses=SLEEP, because=(wet.cold.of,),
+        "air/condensation", wet.cold.of, kind, says, wet.over, limit, min(limit - wet.over, 0.0) if is_much else None,
+        "kg/m2", source_of(*row), wet.cold.of, act=act, minutes=60, uses=SLEEP, because=(wet.cold.of,),
     )  # fmt: skip
+
+
+def _how(wet: WetPlace, is_much: bool, is_hidden: bool) -> str:
+    hours = f"{wet.hours} h"
+    if wet.is_frost:
+        return f"is frosted {hours}"
+    return f"runs with water, {hours}" if is_much and not is_hidden else f"stands wet {hours}"
+
+
+def _remedy(wet: WetPlace, is_hidden: bool, shown_in: HeaderUnits) -> str:
+    if is_hidden:
+        return ". Where air of the room gets behind loose foam it is many times as much"
+    if not isfinite(wet.air):
+        return ". No air from outside keeps it dry: it wants to be warmer"
+    costs = f", for {show(wet.watt, 'W', shown_in)} of heat" if wet.watt > 0.0 else ""
+    return f". {show(wet.air, 'flow', shown_in)} of outdoor air would keep it dry{costs}"
 
 
 def mild_wet(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -64,6 +82,8 @@ def mild_wet(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     mild = result.mild
     if mild is None or mild.flow.best >= mild.need:
         return
+    is_known = all(one.free.known for one in result.vents if one.stays_open and one.there == "yes")
+    kind: Kind = "advice" if is_known else "unknown"
     there = sorted((one for one in result.vents if one.there == "yes"), key=lambda one: not one.stays_open)
     where = there[0].planned.of if there else "openings"
     says = (
@@ -72,10 +92,10 @@ def mild_wet(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         f" to {percent(mild.humidity.high)}; a heater at its lowest may be too warm then, so open up and let it run"
     )
     yield Finding(
-        "air/mild-wet", where, "advice", says, mild.flow.best, mild.need, mild.flow.best - mild.need, "m3/s",
+        "air/mild-wet", where, kind, says, mild.flow.best, mild.need, mild.flow.best - mild.need, "m3/s",
         source_of("outdoors", "mild and wet"), "openings",
-        act="Set a window or a lid open on such nights, or run a fan",
-        minutes=2, uses=SLEEP, because=(where,),
+        act="Set a window or a lid open on such nights, or run a fan", minutes=2, could_stop=False, could_limit=False,
+        uses=SLEEP, because=(where,),
     )  # fmt: skip
 
 

@@ -1,0 +1,54 @@
+"""What settles on the skin behind foam, where nobody sees it: vapour that passes lining and foam, hour by hour."""
+
+from __future__ import annotations
+
+from boxwright.disciplines.air import method
+from boxwright.disciplines.air.sourced import STILL_AIR, vapour_factor
+from boxwright.exchange import ColdPlace, Layup
+
+HOUR = 3600.0
+TIGHT = 1e4
+"""m of still air: what a skin of metal holds back (the water settles inside of it in any case)."""
+EDGE = 1e-3
+"""Resistances are shares of the whole here: films and skin keep this much, so that none is nothing."""
+SKIN = "skin behind"
+"""How heat names a skin that foam stands before."""
+
+
+def is_hidden_skin(cold: ColdPlace) -> bool:
+    """Return whether a cold place is the skin behind foam, which damp air of the room reaches as vapour only."""
+    return cold.what.startswith(SKIN)
+
+
+def vapour_lengths(layup: Layup) -> tuple[float, ...]:
+    """Return as how much still air (m) each layer between the members holds vapour back, from the skin inwards."""
+    found = []
+    for layer in layup.layers:
+        if layer.where == "members" or not layer.is_certain:
+            continue
+        thick = layer.thick.best if layer.thick is not None and layer.thick.known else 0.0
+        if thick > 0.0:
+            found.append(vapour_factor(layer.material or layer.name) * thick)
+    return tuple(found)
+
+
+def settled_by_hour(
+    cold: ColdPlace, layup: Layup, outside: tuple[float, ...], air: tuple[float, ...], vapour: tuple[float, ...],
+    outside_vapour: tuple[float, ...],
+) -> tuple[float, ...]:  # fmt: skip
+    """Return the water (kg/m2) that has settled on the skin by the end of each hour; it dries where it can."""
+    lengths = vapour_lengths(layup)
+    if not lengths:
+        return ()
+    factor = min(max(cold.factor.best, EDGE), 1.0 - EDGE)
+    inward = (1.0 - factor - EDGE / 2.0) / len(lengths)
+    resistances = (factor / 2.0, factor / 2.0, *(inward for _ in lengths), EDGE / 2.0)
+    stands, found = 0.0, []
+    for outdoors, room, inside, around in zip(outside, air, vapour, outside_vapour, strict=True):
+        if room > outdoors:
+            one = method.settled_in_wall(
+                resistances, (TIGHT, *lengths), outdoors, room, around, inside, STILL_AIR, HOUR
+            )
+            stands = max(stands + one.settles[1], 0.0)
+        found.append(stands)
+    return tuple(found)

@@ -1,0 +1,174 @@
+"""What stands wet in a night, on nights made by hand; beside an open library of psychrometric functions."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from math import inf
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from boxwright.disciplines.air.damp import damp_night, wood_by_place
+from boxwright.disciplines.air.findings import condensation
+from boxwright.disciplines.air.parts import WoodReading
+from boxwright.disciplines.air.result import DampNight, Result, WetPlace
+from boxwright.disciplines.air.solve import offers, solve
+from boxwright.exchange import ColdPlace, Layup, LayupLayer, Moisture, Night
+from boxwright.finding import Finding
+from boxwright.units import Band, HeaderUnits, exactly
+from tests.disciplines.air.test_vents import hole, room, standing, vent
+
+psychrolib = pytest.importorskip("psychrolib")
+psychrolib.SetUnitSystem(psychrolib.SI)
+
+AIR = 101325.0
+METRIC = HeaderUnits(length="mm", weight="kg", temperature="C")
+TWO = Moisture("people", exactly(100e-3 / 3600.0), exactly(140.0), "asleep")
+STUDS = ColdPlace("walls[left]", "on the studs, left wall", exactly(0.38), exactly(1.0), 7.7, "open")
+SKIN = ColdPlace("walls[left]", "skin behind the foam, left wall", exactly(0.05), exactly(8.0), 7.7, "sealed")
+FOAM = LayupLayer("walls[left].layers[foam]", "foam", "XPS", exactly(0.0381), "bays", True)
+PLY = LayupLayer("walls[left].layers[liner]", "liner", "ply", exactly(0.00635), "all", True)
+LEFT = Layup("walls[left]", "left", "", exactly(8.0), (0.0, -1.0, 0.0), exactly(0.0), exactly(0.0), None, None, None,
+             None, "", "", None, "", (FOAM, PLY))  # fmt: skip
+
+
+def humid(celsius: float, humidity: float) -> float:
+    return float(psychrolib.GetHumRatioFromRelHum(celsius, humidity, AIR))
+
+
+def night(outside: float, water: float, cold: ColdPlace = STUDS, humidity: float = 0.6, flow: float = 0.005) -> Night:
+    """Return eight hours at 20 C and one humidity, with so much water (kg) on one place from the third hour on."""
+    hours = 8
+    return Night(
+        of="places[P]", place="P", heater="parts[heater]", outside=(outside + 273.15,) * hours, air=(293.15,) * hours,
+        humidity=(humid(20.0, humidity),) * hours, heat=(900.0,) * hours, flow=(flow,) * hours, cold=(cold,),
+        water=tuple((water if number >= 2 else 0.0,) for number in range(hours)),
+    )  # fmt: skip
+
+
+def worked(given: Night, layups: tuple[Layup, ...] = (LEFT,)) -> tuple[DampNight, WetPlace]:
+    found = damp_night(given, (TWO,), layups)
+    return found, found.wet[0]
+
+
+def test_humidity_and_dew_point_are_what_the_library_says() -> None:
+    damp, _ = worked(night(-10.0, 0.1))
+    assert damp.humidity == pytest.approx([0.6] * 8, rel=1e-3)
+    assert damp.dew_point[0] == pytest.approx(psychrolib.GetTDewPointFromRelHum(20.0, 0.6) + 273.15, abs=0.02)
+
+
+def test_a_place_is_wet_while_a_film_stands_on_it() -> None:
+    _, wet = worked(night(-10.0, 0.1))
+    assert (wet.hours, wet.most, wet.over) == (6, 0.1, 0.1)
+    assert worked(night(-10.0, 0.004))[1].hours == 0  # 4 g on 1 m2
+    assert worked(night(-10.0, 0.006))[1].hours == 6
+
+
+def test_the_bare_stud_of_the_sheet_is_frozen_and_drips_from_its_limit_on() -> None:
+    # The sheet on heat: factor 0.131 at 20 and -10 C is -6.1 C, 16 per cent; factor 0.382 at 0 C is 7.6 C, 45 per cent.
+    _, bare = worked(night(-10.0, 0.1, replace(STUDS, factor=exactly(0.131))))
+    assert bare.coldest - 273.15 == pytest.approx(-6.1, abs=0.05)
+    assert bare.limit == pytest.approx(0.16, abs=0.005) and bare.is_frost
+    _, lined = worked(night(0.0, 0.1, replace(STUDS, factor=exactly(0.382))))
+    assert lined.limit == pytest.approx(0.45, abs=0.005) and not lined.is_frost
+    assert not worked(night(-10.0, 0.0, replace(STUDS, factor=exactly(0.131))))[1].is_frost
+
+
+def test_mould_counts_the_hours_over_eighty_per_cent_at_the_surface() -> None:
+    # 20 C and 60 per cent: 80 per cent at 15.4 C, by the sheet; at 0 C outside that is a factor of 0.77.
+    assert worked(night(0.0, 0.0, replace(STUDS, factor=exactly(0.765))))[1].damp_hours == 8
+    assert worked(night(0.0, 0.0, replace(STUDS, factor=exactly(0.775))))[1].damp_hours == 0
+
+
+def test_air_that_keeps_it_dry_carries_off_what_sleepers_give_off() -> None:
+    _, wet = worked(night(-10.0, 0.1))
+    surface = -10.0 + 0.38 * 30.0
+    gained = humid(surface, 1.0) - humid(-10.0, 0.85)
+    density = 1.0 / psychrolib.GetMoistAirVolume(20.0, humid(-10.0, 0.85), AIR)
+    assert wet.air == pytest.approx(100e-3 / 3600.0 / (density * gained), rel=2e-3)
+    assert wet.watt == pytest.approx(1.204 * 1006.0 * (wet.air - 0.005) * 30.0, rel=2e-3)
+
+
+def test_no_air_keeps_a_place_dry_that_is_colder_than_what_comes_in_is_damp() -> None:
+    # At 300 K outside and 293 K inside a warm place is colder than the air that comes in.
+    given = replace(night(15.0, 0.1, replace(STUDS, factor=exactly(1.0))), outside=(300.0,) * 8)
+    assert worked(given)[1].air == inf
+    assert worked(night(15.0, 0.1, replace(STUDS, factor=exactly(1.0))))[1].watt == 0.0
+
+
+def test_the_skin_behind_foam_of_the_sheet_settles_half_a_gram_in_a_night() -> None:
+    # The sheet: foam of 150 and ply, 18 C and 60 per cent in, 0 C and 80 out: 47 g/m2 in 30 days of 24 h, 0.5 in 8 h.
+    given = replace(
+        night(0.0, 9.9, replace(SKIN, factor=exactly(0.001)), 0.6), air=(291.15,) * 8, humidity=(humid(18.0, 0.6),) * 8
+    )
+    _, wet = worked(given)
+    assert wet.over * 1000.0 == pytest.approx(47.0 / 90.0, rel=0.08)
+    assert wet.most == pytest.approx(wet.over * 8.0)
+    assert wet.hours == 8
+
+
+def test_a_skin_without_foam_or_a_plane_nobody_knows_tells_nothing() -> None:
+    assert worked(night(0.0, 9.9, SKIN), ())[1].most == 0.0
+    assert worked(night(0.0, 9.9, SKIN), (replace(LEFT, layers=()),))[1].most == 0.0
+
+
+def test_foam_nobody_knows_holds_nothing_back() -> None:
+    strange = replace(LEFT, layers=(replace(FOAM, material="seaweed"),))
+    assert worked(night(0.0, 0.0, SKIN), (strange,))[1].over > 10.0 * worked(night(0.0, 0.0, SKIN))[1].over
+
+
+@given(factor=st.floats(0.0, 1.0), more=st.floats(0.0, 1.0), outside=st.floats(-30.0, 15.0))
+def test_a_warmer_place_needs_no_more_air_and_drips_no_sooner(factor: float, more: float, outside: float) -> None:
+    cold, warm = sorted((factor, more))
+    less = worked(night(outside, 0.0, replace(STUDS, factor=exactly(cold))))[1]
+    best = worked(night(outside, 0.0, replace(STUDS, factor=exactly(warm))))[1]
+    assert best.air <= less.air and best.limit >= less.limit and best.damp_hours <= less.damp_hours
+
+
+def test_the_newest_reading_of_a_place_stands_beside_the_one_before_it() -> None:
+    def reading(name: str, on: date | None, share: float, at: str = "floor") -> WoodReading:
+        return WoodReading(f"measured[{name}]", at, on, exactly(share))
+
+    late, early = reading("b", date(2026, 4, 25), 0.23), reading("a", date(2026, 4, 11), 0.19)
+    (wood,) = wood_by_place((late, early))
+    assert (wood.newest, wood.before) == (late, early)
+    assert [one.before for one in wood_by_place((late, reading("c", None, 0.2, "wall")))] == [None, None]
+    doubt = replace(early, wood=Band(0.0, 0.0, inf, known=False))
+    assert wood_by_place((doubt, late))[0].before is None
+
+
+def said(given: Night, layups: tuple[Layup, ...] = (LEFT,)) -> tuple[Finding, ...]:
+    own = room(vent("low", 0.01), vent("high", 0.01))
+    offered = offers(own, standing("low", "high"), (hole("low", 0.1), hole("high", 1.8)), 1.0, 2, "sleep")
+    result: Result = solve(own, offered, (), layups, (given,), 2, "sleep", ("US",), date(2026, 1, 1))
+    return tuple(condensation(result, METRIC))
+
+
+def test_what_only_films_is_advice_what_runs_or_freezes_is_put_right() -> None:
+    (film,) = said(night(0.0, 0.05))
+    assert film.kind == "advice" and film.margin is None
+    assert "on the studs, left wall stands wet 6 h" in film.says and "50 g a square metre" in film.says
+    (runs,) = said(night(0.0, 0.15))
+    assert runs.kind == "fix" and "runs with water, 6 h" in runs.says and runs.margin == pytest.approx(-0.05)
+    (frost,) = said(night(-20.0, 0.05))
+    assert frost.kind == "fix" and "is frosted 6 h" in frost.says
+    assert said(night(0.0, 0.0)) == ()
+
+
+def test_a_hidden_skin_is_told_from_a_gram_on_and_is_put_right_from_five() -> None:
+    assert said(night(0.0, 0.0, SKIN)) == ()
+    bare_foam = (replace(LEFT, layers=(replace(FOAM, material="EPS"),)),)
+    (found,) = said(night(-10.0, 0.0, SKIN), bare_foam)
+    assert found.kind == "advice" and "loose foam" in found.says
+    wool = (replace(LEFT, layers=(replace(FOAM, material="mineral wool"),)),)
+    assert [one.kind for one in said(night(-10.0, 0.0, SKIN), wool)] == ["fix"]
+
+
+def test_places_of_a_kind_are_told_once_by_the_wettest() -> None:
+    right = replace(STUDS, of="walls[right]", what="on the studs, right wall")
+    given = night(0.0, 0.05)
+    both = replace(given, cold=(STUDS, right), water=tuple((one[0], one[0] * 2.0) for one in given.water))
+    (found,) = said(both)
+    assert found.where == "walls[right]" and "on the studs, right wall (and left wall)" in found.says
