@@ -27,6 +27,7 @@ UNKNOWN = Band(0.0, 0.0, float("inf"), known=False)
 def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     """Return the sheets of every pose at the stage of a slot; none where the box is not known."""
     # What draws is loaded when something is drawn: `check` answers without it.
+    from boxwright.disciplines.layout.bringing_plan import BroughtThen, bringing_of, bringing_plan
     from boxwright.disciplines.layout.exit_plan import exit_plan
     from boxwright.disciplines.layout.headroom import headroom
     from boxwright.disciplines.layout.plan_ways import pose_plan
@@ -38,7 +39,9 @@ def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     night = found["night"]
     here: Pose = next((pose for pose, use in USES if use == slot.use), "travel")
     plans = tuple(pose_plan(one) for one in found.values())
-    people = headroom(night if night.beds else found["work"]), exit_plan(night), tape_things(found[here])
+    begins, comes = bringing_of(next(iter(found.values())), rig.layout, slot.number, rig.header.stage_today)
+    brought = bringing_plan(BroughtThen(slot.stage, begins, comes, slot.layout.brought if slot.layout else ()))
+    people = headroom(night if night.beds else found["work"]), exit_plan(night), tape_things(found[here]), brought
     return (*plans, *(sheet for sheet in people if sheet is not None))
 
 

@@ -74,6 +74,11 @@ class Bringing:
         self._scenes: dict[int, Scene] = {}
         self._obstacles: dict[tuple[str, Sure], Obstacle] = {}
 
+    @property
+    def is_worn(self) -> bool:
+        """Return whether so much was looked past already that the rest is not looked at."""
+        return self.looked_past >= MOST_PAST
+
     def wanted(self) -> Iterator[tuple[Fitted, Body, int]]:
         """Yield what is not known to be in and is to stand inside, with the number of its stage: today's if overdue."""
         for one in self._section.fitted:
@@ -83,6 +88,14 @@ class Bringing:
             is_over = marks.until is not None and marks.until < self.now
             if marks.done.tick != "yes" and not is_over and body.is_sure and is_in_room(body, self._surfaces):
                 yield one, body, max(marks.stage, self.now)
+
+    def large(self, one: Fitted, body: Body, stage: int) -> Iterator[tuple[Block, ...]]:
+        """Yield the thing, or each piece of a counted one, that does not go through every way in however it is held."""
+        scene = self.scene(stage)
+        least = min((min(_clear(gate)) for gate in (*scene.gates, *scene.doubted)), default=LENGTHS["leaf"])
+        for blocks in [(block,) for block in body.blocks] if len(one.along) > 1 else [body.blocks]:
+            if max(envelope(blocks).size) > least:
+                yield blocks
 
     def scene(self, stage: int) -> Scene:
         """Return the room at the beginning of a stage."""
@@ -175,29 +188,27 @@ class Bringing:
                 yield one
 
 
+def has_room(section: Section) -> bool:
+    """Return whether the finished room is known, so that anything can be said of a way in."""
+    room = section.room
+    ends = (room.front, room.rear, room.left, room.right, room.ceiling) if room is not None else ()
+    return bool(ends) and all(isfinite(at) for at in ends)
+
+
 def brought_in(section: Section, hull: Hull, stages: tuple[str, ...], now: int) -> tuple[Brought, ...]:
     """Return what is still to be brought in and is not found to come in, from today's stage ``now`` on.
 
     ``stages`` are the names of the stages in their order.
     """
-    room = section.room
-    if room is None or not all(isfinite(at) for at in (room.front, room.rear, room.left, room.right, room.ceiling)):
+    if not has_room(section):
         return ()
     bringing = Bringing(section, tuple(Block(low, high) for _, _, low, high in hull.fixed), now)
     found: list[Brought] = []
     if not section.closed:
         return tuple(_with_no_opening(bringing, stages))
     for one, body, stage in sorted(bringing.wanted(), key=lambda wanted: (wanted[2], -max(wanted[1].around.size))):
-        scene = bringing.scene(stage)
-        ways = (*scene.gates, *scene.doubted)
-        least = min((min(_clear(gate)) for gate in ways), default=LENGTHS["leaf"])
-        pieces = [(block,) for block in body.blocks] if len(one.along) > 1 else [body.blocks]
-        for blocks in pieces:
-            if max(envelope(blocks).size) > least:
-                judged = _judged(bringing, one, body, blocks, stage, stages)
-                if judged is not None:
-                    found.append(judged)
-                    break
+        judged = (_judged(bringing, one, body, blocks, stage, stages) for blocks in bringing.large(one, body, stage))
+        found += [told for told in judged if told is not None][:1]
     return tuple(_alike(found))
 
 
@@ -224,7 +235,7 @@ def _judged(
     short = least_short(blocks, scene.holes)
     if short is not None and not scene.unsized:
         return replace(told, word="large", tried=(short[1],), short=short[0])
-    if bringing.looked_past >= MOST_PAST:
+    if bringing.is_worn:
         return replace(told, word="not looked", tried=tried)
     if bringing.lane(body, blocks, scene, True) is not None:
         return None

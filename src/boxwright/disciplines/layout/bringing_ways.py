@@ -39,11 +39,16 @@ PLACES = 6
 
 @dataclass(frozen=True, slots=True)
 class Lane:
-    """A way in: through which opening, how it is held there, and the boxes that are swept on it, from its place out."""
+    """A way in: through which opening, how it is held there, and the boxes that are swept on it, from its place out.
+
+    ``path`` are the places its middle comes through, from its place out; ``swung`` is what a turn on it sweeps.
+    """
 
     gate: Gate
     turned: Turned
     swept: tuple[Block, ...]
+    path: tuple[Vector, ...]
+    swung: Block | None = None
 
 
 def straight_out(blocks: tuple[Block, ...], gates: Iterable[Gate], stands: Sequence[Block], room: Block) -> Lane | None:
@@ -53,7 +58,7 @@ def straight_out(blocks: tuple[Block, ...], gates: Iterable[Gate], stands: Seque
         solid = [*stands, *gate.sweep, *walls_of(gate, room)]
         found = _direct(blocks, gate, solid, room) if passes(around, gate) else None
         if found is not None:
-            return Lane(gate, "", found)
+            return Lane(gate, "", swept_by(blocks, found), _through(around, found))
     return None
 
 
@@ -67,7 +72,7 @@ def way_in(blocks: tuple[Block, ...], gates: tuple[Gate, ...], stands: tuple[Blo
             for most in (FEW, LEVELS):
                 found = _level(blocks, gate, solid, room, most)
                 if found is not None:
-                    return Lane(gate, "", found)
+                    return Lane(gate, "", swept_by(blocks, found), _through(around, found))
     for first, second, word in TURNS:
         lengthwise = around.size[first], around.size[second]
         other = _swapped(around, first, second)
@@ -85,7 +90,7 @@ def passes(around: Block, gate: Gate) -> bool:
     return all(around.size[axis] <= gate.high[axis] - gate.low[axis] + TOUCH for axis in (along, 2))
 
 
-def _direct(blocks: tuple[Block, ...], gate: Gate, solid: Sequence[Block], room: Block) -> tuple[Block, ...] | None:
+def _direct(blocks: tuple[Block, ...], gate: Gate, solid: Sequence[Block], room: Block) -> list[Vector] | None:
     """Return the first of a few levels at which the straight way out is free."""
     around, (out, is_high) = envelope(blocks), outward(gate)
     along, bounds = 1 - out, _bounds(around, gate, room)
@@ -95,9 +100,9 @@ def _direct(blocks: tuple[Block, ...], gate: Gate, solid: Sequence[Block], room:
         there, gone = [0.0, 0.0, level], [0.0, 0.0, level]
         there[along], gone[along], gone[out] = to_hole, to_hole, away
         corners = [STILL, (0.0, 0.0, level), (there[0], there[1], level), (gone[0], gone[1], level)]
-        swept = swept_by(blocks, [at for at, before in zip(corners, [None, *corners], strict=False) if at != before])
-        if not any(are_near(one, other) for other in solid for one in swept):
-            return swept
+        path = [at for at, before in zip(corners, [None, *corners], strict=False) if at != before]
+        if not any(are_near(one, other) for other in solid for one in swept_by(blocks, path)):
+            return path
     return None
 
 
@@ -108,12 +113,19 @@ def _into(span: tuple[float, float], hole: tuple[float, float]) -> float:
 
 def _level(
     blocks: tuple[Block, ...], gate: Gate, solid: Sequence[Block], room: Block, most: int
-) -> tuple[Block, ...] | None:
+) -> list[Vector] | None:
+    """Return the shifts of the way of fewest straight legs, at no more than so many heights."""
     around = envelope(blocks)
     bounds = _bounds(around, gate, room)
     grid = lattice(bounds, forbidden(blocks, solid), [STILL], _levels(around, bounds, [gate], solid, most))
     found = legs(grid, only(grid, [grid.cell(*STILL)]), goal_of(grid, None, gate))
-    return swept_by(blocks, [grid.place(cell) for cell in found]) if found is not None else None
+    return [grid.place(cell) for cell in found] if found is not None else None
+
+
+def _through(around: Block, path: Iterable[Vector]) -> tuple[Vector, ...]:
+    """Return the places the middle of a thing comes through on its way."""
+    x, y, z = _middle(around)
+    return tuple((x + at[0], y + at[1], z + at[2]) for at in path)
 
 
 def _bounds(around: Block, gate: Gate | None, room: Block) -> Block:
@@ -171,16 +183,10 @@ def _turning(
             place = second.place(onward[0])
             first = legs(grid, start, only(grid, [containing(grid, place)]))
             assert first is not None
-            path = [*(grid.place(cell) for cell in first), place]
-            return Lane(
-                gate,
-                word,
-                (
-                    *swept_by(blocks, path),
-                    moved_block(swung, place),
-                    *swept_by((other,), [second.place(cell) for cell in onward]),
-                ),
-            )
+            path, out_of_it = [*(grid.place(cell) for cell in first), place], [second.place(cell) for cell in onward]
+            square = moved_block(swung, place)
+            swept = (*swept_by(blocks, path), square, *swept_by((other,), out_of_it))
+            return Lane(gate, word, swept, _through(around, [*path, *out_of_it[1:]]), square)
     return None
 
 
@@ -197,8 +203,13 @@ def _swapped(around: Block, first: int, second: int) -> Block:
     return _about_the_middle(around, tuple(size))
 
 
+def _middle(around: Block) -> Vector:
+    x, y, z = ((low + high) / 2.0 for low, high in zip(*around, strict=True))
+    return x, y, z
+
+
 def _about_the_middle(around: Block, size: tuple[float, ...]) -> Block:
-    middle = [(low + high) / 2.0 for low, high in zip(*around, strict=True)]
+    middle = _middle(around)
     x, y, z = ((at - extent / 2.0, at + extent / 2.0) for at, extent in zip(middle, size, strict=True))
     return Block((x[0], y[0], z[0]), (x[1], y[1], z[1]))
 

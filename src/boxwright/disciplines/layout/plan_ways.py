@@ -97,7 +97,7 @@ def way_marks(scene: Scene, way: Sequence[Point], width: float, words: str, of: 
     if len(way) < 2:
         return []
     marks: list[Mark] = [Line(start, end, "centre", of) for start, end in pairwise(way)]
-    marks.append(_head(way[-2], way[-1], of))
+    marks.append(arrow_head(way[-2], way[-1], of))
     across = _narrowest(scene, way, width) if width < scene.most - NEAR else None
     if across is None:  # nothing but the opening itself is as narrow as that
         return [*marks, Text(_beside(way), words, of, "small")]
@@ -156,7 +156,8 @@ def _far_end(door: Closed, posed: Posed) -> Closed:
     return Closed("trailer.body", f"the {wall}", wall, place)
 
 
-def _head(before: Point, tip: Point, of: str) -> Mark:
+def arrow_head(before: Point, tip: Point, of: str) -> Mark:
+    """Return the head of an arrow at the end of a way."""
     turned = atan2(tip[1] - before[1], tip[0] - before[0])
     ends = [(tip[0] + ARROW * cos(turned + by), tip[1] + ARROW * sin(turned + by)) for by in (pi * 0.88, -pi * 0.88)]
     return Shape((tip, ends[0], ends[1]), "visible", of, "ink")

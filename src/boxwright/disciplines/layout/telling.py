@@ -20,6 +20,14 @@ def length(metres: float, shown_in: HeaderUnits) -> str:
     return show(metres, "length", shown_in, cuts=True)
 
 
+def sizes(size: Sequence[float], shown_in: HeaderUnits) -> str:
+    """Return lengths in a row, such as those of a box, with their unit once where they share it."""
+    words = [length(side, shown_in) for side in size]
+    if len({word.rpartition(" ")[2] for word in words}) == 1:
+        words = [*(word.rpartition(" ")[0] for word in words[:-1]), words[-1]]
+    return " x ".join(words)
+
+
 def angle(turned: float, shown_in: HeaderUnits) -> str:
     """Return an angle in whole degrees."""
     return show(turned, "angle", shown_in)

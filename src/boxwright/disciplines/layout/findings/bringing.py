@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.layout.result import Brought, Hole, Result
-from boxwright.disciplines.layout.telling import GEOMETRY, asking, length, listed
+from boxwright.disciplines.layout.telling import GEOMETRY, asking, length, listed, sizes
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits
 
@@ -61,20 +61,8 @@ def _asked(one: Brought, names: str, shown_in: HeaderUnits) -> tuple[str, str]:
     return says, f"Try it with a box of card of that size, or bring {names} in in parts"
 
 
-def sizes(size: tuple[float, float, float], shown_in: HeaderUnits) -> str:
-    """Return length, width and height of a thing in a row, with their unit once."""
-    return _in_a_row([length(side, shown_in) for side in size])
-
-
 def _hole(hole: Hole, shown_in: HeaderUnits) -> str:
-    return f"{hole.name} ({_in_a_row([length(side, shown_in) for side in (hole.width, hole.height)])})"
-
-
-def _in_a_row(words: list[str]) -> str:
-    units = {word.rpartition(" ")[2] for word in words}
-    if len(units) == 1:
-        words = [*(word.rpartition(" ")[0] for word in words[:-1]), words[-1]]
-    return " x ".join(words)
+    return f"{hole.name} ({sizes((hole.width, hole.height), shown_in)})"
 
 
 def _verb(one: Brought, of_one: str, of_many: str) -> str:

@@ -1,0 +1,135 @@
+"""The plan of what is brought in at a stage: where each big thing comes in, past what stands by then, and how held."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from boxwright.disciplines.layout.bodies import Block, envelope
+from boxwright.disciplines.layout.bringing import Bringing, has_room
+from boxwright.disciplines.layout.bringing_ways import Lane
+from boxwright.disciplines.layout.parts import Section
+from boxwright.disciplines.layout.plan import ABOVE
+from boxwright.disciplines.layout.plan_ways import arrow_head
+from boxwright.disciplines.layout.posing import DATUM, Posed
+from boxwright.disciplines.layout.result import Brought
+from boxwright.disciplines.layout.room_plan import room_plan
+from boxwright.disciplines.layout.telling import sizes
+from boxwright.drawing import Grid, Line, Mark, Shape, Sheet, Symbol, Text, View
+from boxwright.drawing.mark import Point
+
+NOTES = (
+    "Drawn is the room as the stage begins, loose things carried out. Each line is the way of the middle of a thing, "
+    "from outside to its place; where it is turned or tilted a square is left free around it.",
+    "A way that is drawn is free for the boxes of the file. Measure the narrowest place with the thing at hand.",
+)
+HELD = {"": "as it will stand", "turned": "turned by a right angle inside", "tilted": "tilted over, set up inside"}
+TOLD = {
+    "large": "no opening is large enough",
+    "no way": "no way in was found",
+    "doubt": "only if what is in doubt is not there",
+    "no hole": "no opening is known",
+    "not looked": "not looked at",
+}
+SHORT = 0.02
+"""A leg shorter than this (m) from above is a lift, and no line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Comes:
+    """A thing, or one piece of a counted one, that is brought in at a stage, by a way or by none that was found."""
+
+    of: str
+    name: str
+    around: Block
+    lane: Lane | None
+
+
+@dataclass(frozen=True, slots=True)
+class BroughtThen:
+    """What is brought in at one stage, to be drawn: ``posed`` is the room as it begins; ``told`` are its findings."""
+
+    stage: str
+    posed: Posed
+    comes: tuple[Comes, ...]
+    told: tuple[Brought, ...]
+
+
+def bringing_of(posed: Posed, section: Section, number: int, now: int) -> tuple[Posed, tuple[Comes, ...]]:
+    """Return the room as a stage begins and what big things are brought in then, each with the way that is free."""
+    if not has_room(section):
+        return posed, ()
+    shell = tuple(body for body in posed.bodies if body.kind == "shell")
+    bringing = Bringing(section, tuple(block for body in shell for block in body.blocks), now)
+    scene = bringing.scene(number)
+    comes: list[Comes] = []
+    for one, body, stage in bringing.wanted() if scene.gates or scene.doubted else ():
+        for blocks in bringing.large(one, body, stage) if stage == number else ():
+            lane = None if bringing.is_worn else bringing.lane(body, blocks, scene, True)
+            comes.append(Comes(one.of, one.name, envelope(blocks), lane))
+    stands = tuple(
+        one.body if one.surely or not one.body.is_sure else replace(one.body, stands="perhaps")
+        for one in scene.obstacles
+    )
+    return replace(posed, bodies=(*shell, *stands)), tuple(comes)
+
+
+def bringing_plan(drawn: BroughtThen) -> Sheet | None:
+    """Return the plan and its table; None where nothing big is brought in at the stage."""
+    if not drawn.comes:
+        return None
+    marks = room_plan(drawn.posed, few=True)
+    rows, of = [], []
+    for number, one in enumerate(drawn.comes, start=1):
+        marks += _outline(one, number)
+        marks += _line(one)
+        rows.append(_row(number, one, drawn))
+        of.append(one.of)
+    title = f"Bringing in, stage {drawn.stage}"
+    columns = ("No.", "Thing", "Size", "Comes in by", "Held", "In the way")
+    grid = Grid("What is brought in", columns, tuple(rows), tuple(of))
+    return Sheet("bringing-in", title, (View(title, ABOVE, tuple(marks), DATUM),), NOTES, (grid,))
+
+
+def _outline(one: Comes, number: int) -> list[Mark]:
+    """Return where a thing will stand, with its number; crossed where no way to it was found."""
+    corners = corners_of(one.around)
+    middle = (corners[0][0] + corners[2][0]) / 2.0, (corners[0][1] + corners[2][1]) / 2.0
+    marks: list[Mark] = [Shape(corners, "phantom", one.of)]
+    if one.lane is None:  # beside its number, not on it
+        long = 0 if corners[2][0] - corners[0][0] >= corners[2][1] - corners[0][1] else 1
+        quarter = (corners[2][long] - corners[0][long]) / 4.0
+        at = (middle[0] - quarter, middle[1]) if long == 0 else (middle[0], middle[1] - quarter)
+        marks.append(Symbol(at, "fault", one.of))
+    return [*marks, Text(middle, f"{number}", one.of, "normal")]
+
+
+def _line(one: Comes) -> list[Mark]:
+    """Return the way of the middle of a thing, from outside to its place, with an arrow and the turn on it."""
+    if one.lane is None:
+        return []
+    path: list[Point] = [(x, y) for x, y, _ in reversed(one.lane.path)]
+    legs = [(start, end) for start, end in pairwise(path) if abs(end[0] - start[0]) + abs(end[1] - start[1]) > SHORT]
+    marks: list[Mark] = [Line(start, end, "centre", one.of) for start, end in legs]
+    if legs:
+        marks.append(arrow_head(*legs[-1], one.of))
+    if one.lane.swung is not None:
+        marks.append(Shape(corners_of(one.lane.swung), "phantom", one.of))
+    return marks
+
+
+def corners_of(block: Block) -> tuple[Point, ...]:
+    """Return a box as it is seen from above."""
+    (x, y, _), (far_x, far_y, _) = block
+    return (x, y), (far_x, y), (far_x, far_y), (x, far_y)
+
+
+def _row(number: int, one: Comes, drawn: BroughtThen) -> tuple[str, ...]:
+    posed = drawn.posed
+    size = sizes(one.around.size, posed.units)
+    if one.lane is not None:
+        return f"{number}", one.name, size, one.lane.gate.name, HELD[one.lane.turned], "-"
+    told = next((two for two in drawn.told if one.of in {two.of, *(of for of, _ in two.others)}), None)
+    by = ", ".join(name for _, name in told.by) if told is not None else ""
+    word = TOLD[told.word] if told is not None else TOLD["no way"]
+    return f"{number}", one.name, size, "-", word, by or "-"

@@ -1,0 +1,87 @@
+"""The plan of what is brought in at a stage: a line for each big thing a way was found for, a sign for each other."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from boxwright.book.poses import pose_sheets
+from boxwright.drawing import Grid, Line, Shape, Sheet, Symbol, Text
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+
+ROOT = Path(__file__).resolve().parents[2]
+DAY = date(2026, 5, 2)
+BULKHEAD = "  bulkhead: {x: 49, side: left, z: floor, size: 1 x 79 x 74, weight: 40, stage: power}\n  galley: {x: 50"
+LOW = ("width: 74, z: 0, height: 72", "width: 74, z: 0, height: 30")
+
+
+@cache
+def drawn(name: str, stage: int, edits: tuple[tuple[str, str], ...] = ()) -> Sheet | None:
+    text = (ROOT / "rigs" / f"{name}.yaml").read_text(encoding="utf-8")
+    for old, new in edits:
+        assert text.count(old) == 1
+        text = text.replace(old, new)
+    rig = read_rig(text).rig
+    slot = study(rig, DAY, stage=stage, use="tow", ticked=False).slots[0]
+    return next((one for one in pose_sheets(rig, slot, rig.header.units) if one.name == "bringing-in"), None)
+
+
+def rows(sheet: Sheet) -> list[tuple[str, ...]]:
+    (grid,) = sheet.grids
+    assert isinstance(grid, Grid)
+    return list(grid.rows)
+
+
+def of_kind(sheet: Sheet, of: str, line: str) -> list[Line]:
+    return [mark for mark in sheet.views[0].marks if isinstance(mark, Line) and mark.of == of and mark.line == line]
+
+
+def test_each_big_thing_of_the_stage_has_its_number_its_row_and_its_way_from_outside() -> None:
+    sheet = drawn("whimbrel", 9)
+    assert sheet is not None and sheet.title == "Bringing in, stage galley"
+    assert [row[:5] for row in rows(sheet)] == [
+        ("1", "galley", "26 x 20 x 36 in", "ramp", "as it will stand"),
+        ("2", "cupboard-front", "46 x 14 x 18 in", "ramp", "as it will stand"),
+        ("3", "bench-right", "32 x 18 x 17 in", "ramp", "as it will stand"),
+    ]
+    inch = 0.0254
+    for number, name, at in (("1", "galley", (63.0, -29.5)), ("3", "bench-right", (98.0, 29.5))):
+        lines = of_kind(sheet, f"parts[{name}]", "centre")
+        assert lines[0].start[0] > 168 * inch  # it begins behind the ramp
+        assert lines[-1].end == pytest.approx([one * inch for one in at], abs=0.5 * inch)  # and ends at its place
+        assert any(isinstance(mark, Text) and mark.words == number for mark in sheet.views[0].marks)
+    assert not [mark for mark in sheet.views[0].marks if isinstance(mark, Symbol) and mark.kind == "fault"]
+
+
+def test_what_no_way_was_found_for_is_marked_and_told_with_what_is_in_the_way() -> None:
+    sheet = drawn("whimbrel", 9, (("  galley:          {x: 50", BULKHEAD),))
+    assert sheet is not None
+    told = {row[1]: row[3:] for row in rows(sheet)}
+    assert told["cupboard-front"] == ("-", "no way in was found", "front-cabinet, bulkhead")
+    assert told["galley"][0] == "ramp"
+    faults = [mark.of for mark in sheet.views[0].marks if isinstance(mark, Symbol) and mark.kind == "fault"]
+    assert faults == ["parts[cupboard-front]"]
+    assert of_kind(sheet, "parts[cupboard-front]", "centre") == []
+
+
+def test_a_thing_that_is_tilted_has_the_square_it_is_set_up_in() -> None:
+    """Through a ramp 30 in high and a door 16 in wide a cabinet of 36 in comes lying down."""
+    sheet = drawn("whimbrel", 9, (LOW, ("width: 31, z: 0, height: 72", "width: 16, z: 0, height: 72")))
+    assert sheet is not None
+    told = {row[1]: row[3:] for row in rows(sheet)}
+    assert told["galley"] == ("ramp", "tilted over, set up inside", "-")
+    around = [
+        mark
+        for mark in sheet.views[0].marks
+        if isinstance(mark, Shape) and mark.of == "parts[galley]" and mark.line == "phantom"
+    ]
+    assert len(around) == 2  # where it will stand, and the square it is turned in
+
+
+@pytest.mark.parametrize(("name", "stage"), [("whimbrel", 0), ("whimbrel", 5), ("gannet", 7), ("dunlin", 0)])
+def test_there_is_none_where_nothing_big_is_brought_in_or_no_opening_is_known(name: str, stage: int) -> None:
+    assert drawn(name, stage) is None
