@@ -24,7 +24,7 @@ FILLED: dict[str, Any] = {
     "stages": [], "loads": [], "vehicles": [], "screens": [], "preview": False, "answers": [], "figures": [],
     "balance": None, "findings": None, "sheet": "", "length": 0, "state": "step", "says": "", "job": "", "done": 0.5,
     "why": "", "remedy": "", "key": "", "load": "", "use": "tow", "typed": {"under": [], "waits": []},
-    "kind": "studs", "values": {},
+    "kind": "studs", "values": {}, "program": "", "place": "", "heard": 0,
 }  # fmt: skip
 
 

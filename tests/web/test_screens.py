@@ -11,12 +11,13 @@ from xml.etree import ElementTree
 
 import pytest
 
-from boxwright.book.sheets import Printing
+from boxwright.book.sheets import Printing, sheets_of_chapter
 from boxwright.drawing import Sheet
 from boxwright.finding import USES, Answer, Kind
 from boxwright.web import contract, printed, terms
 from boxwright.web.figures import numbers_of
 from boxwright.web.forms import measures
+from boxwright.web.printed import pages
 from boxwright.web.screens import DRAW, EMPTY, ON_FILE, Screens, chapters
 from boxwright.web.session import Session
 
@@ -312,9 +313,10 @@ def test_the_book_lists_its_sheets_and_lays_out_only_what_is_opened() -> None:
     listed = shown(session, screens, "book").pages
     assert {"plan", "walk-round", "weights", "order"} <= {one.name for one in listed}
     assert all(not one.svg and one.title for one in listed)
-    pages = screens.pages(session, "plan", TODAY)
-    assert pages and all(one.svg.startswith("<svg") for one in pages)
-    assert screens.pages(session, "no such sheet", TODAY) == []
+    asked = screens.asked(session, "plan", TODAY)
+    found = pages(asked.seen, "plan", asked.planned)
+    assert found and all(one.svg.startswith("<svg") for one in found)
+    assert pages(asked.seen, "no such sheet", asked.planned) == []
 
 
 # ---------------------------------------------------------------------- words
@@ -335,7 +337,7 @@ def test_every_term_on_the_page_has_its_line() -> None:
 
 def test_the_sheets_of_a_screen_are_made_once_and_kept(monkeypatch: pytest.MonkeyPatch) -> None:
     made: list[str] = []
-    original = printed.sheets_of_chapter
+    original = sheets_of_chapter
 
     def counted(chapter: str, printing: Printing) -> tuple[Sheet, ...]:
         made.append(chapter)

@@ -455,6 +455,9 @@ export type Snap = {
 
 export type State = {
   t: "state";
+  program: string;
+  place: string;
+  heard: number;
   rev: number;
   has_file: boolean;
   file: string;

@@ -13,6 +13,7 @@ import {
   type TextIs,
   type Typed,
 } from "./contract";
+import { keepTyped, takeTyped } from "./kept";
 import { Outbox, type Said } from "./outbox";
 
 export const state = signal<State | null>(null);
@@ -66,6 +67,16 @@ function answered(seq: number, why: string): void {
   outbox.answered(seq);
 }
 
+/** The line is gone: whoever waits for an answer is told, and what they asked is not done behind their back later. */
+function letGo(): void {
+  for (const [said, done] of waiting) {
+    outbox.letGo(said);
+    done("The line was lost meanwhile. Look whether it was put down, then try again.");
+  }
+  waiting.clear();
+  seeking.value = new Set();
+}
+
 /** The editor and the program hold different texts: ask for the whole. */
 export const lostStep = (): void => outbox.put(hello());
 const page = crypto.randomUUID();
@@ -74,17 +85,19 @@ const hello = (): Said => ({ t: "hello", page, contract: CONTRACT, screen: at.va
 /** Whether something of this page is under way: what is shown is then not yet what is stored. */
 export const isWaiting = (): boolean => outbox.isBusy;
 
-/** Fetch the screen looked at; an answer that comes after another screen was chosen is dropped. */
-let asked = 0;
+/** Fetch the screen looked at. Only the last one that was asked for counts; nobody waits for the others any more. */
+let asked = new AbortController();
 export async function fetchScreen(): Promise<void> {
   const name = at.value;
   if (!state.value?.has_file) return;
-  // A late answer is for a stage or a text that is no longer looked at: only the last one that was asked for counts.
-  const mine = ++asked;
-  const found = await fetched<Screen>(`/screen/${encodeURIComponent(name)}`);
-  if (!found || name !== at.value || mine !== asked) return;
+  asked.abort();
+  const mine = (asked = new AbortController());
+  const found = await fetched<Screen>(`/screen/${encodeURIComponent(name)}`, {}, mine.signal);
+  if (!found || mine.signal.aborted || name !== at.value) return;
   if (isHolding) isPutOff = true;
   else screen.value = { ...found, pictures: found.pictures.map(asBefore) };
+  // The text was changed while it was made: it is better than nothing, and asked for once more.
+  if (!isHolding && found.rev < state.value.rev) void fetchScreen();
 }
 
 /** A picture that is drawn as before stays the same object, so that nothing lets go of what is held or focused. */
@@ -104,9 +117,9 @@ export function hold(isHeld: boolean): void {
 }
 
 /** Fetch something of what is looked at by its address; null where it is not to be had. */
-export async function fetched<T>(path: string, more: Record<string, string> = {}): Promise<T | null> {
+export async function fetched<T>(path: string, more: Record<string, string> = {}, signal: AbortSignal | null = null): Promise<T | null> {
   try {
-    const answer = await fetch(`${path}?${new URLSearchParams({ ...slot.value, ...more })}`);
+    const answer = await fetch(`${path}?${new URLSearchParams({ ...slot.value, ...more })}`, { signal });
     return answer.ok ? ((await answer.json()) as T) : null;
   } catch {
     return null;
@@ -124,11 +137,27 @@ export function choose(part: Partial<Slot>): void {
   look();
 }
 
+/** The program is there, and it is known which: from now on hands are listened to. */
+function met(now: State, before: State | null): void {
+  const isSame = before === null || before.program === now.program;
+  // What is drawn is the text of a program that is no more: nobody takes hold of it.
+  if (!isSame) screen.value = null;
+  const doubtful = outbox.open(isSame ? now.heard : null);
+  isConnected.value = wasConnected.value = true;
+  if (doubtful) {
+    const what = "of" in doubtful ? ` of ${doubtful.of}` : "";
+    refused.value = `The program ended while a change${what} was on its way to it. Look whether it was made; if not, make it again.`;
+  }
+  if (before?.has_file) void fetchScreen();
+}
+
 function told(message: Down): void {
   switch (message.t) {
     case "state": {
-      const isNew = !state.value?.has_file && message.has_file;
+      const before = state.value;
+      const isNew = !before?.has_file && message.has_file;
       state.value = message;
+      if (!isConnected.value && message.heard >= 0) met(message, before);
       if (isNew) outbox.answered(Infinity);
       // A stage or load state that was renamed or taken out is no longer looked at.
       if (message.has_file && !isNew) {
@@ -187,25 +216,21 @@ export const follow = (who: (message: TextIs) => void, whatRests: (isWhole: bool
 };
 
 let typedRest: (isWhole: boolean) => Typed | null = () => null;
-/** Where typing waits that no program could be told of when the page was closed. */
-const REST = "typed";
-
 /** The page is closed: what is not answered is said once more, past the socket, or kept for when it is opened again. */
 addEventListener("pagehide", () => {
   const typed = typedRest(false);
   const edits = outbox.rest();
   if (!typed && !edits.length) return;
   const isSaid = isConnected.value && navigator.sendBeacon("/leave", JSON.stringify({ page, edits, typed }));
-  if (typed && !isSaid) localStorage.setItem(REST, JSON.stringify({ rig: state.value?.rig, file: state.value?.file, typed: typedRest(true) }));
+  const whole = isSaid ? null : typedRest(true);
+  if (whole && state.value) keepTyped(localStorage, state.value.place, page, whole);
 });
 addEventListener("pageshow", (event) => event.persisted && location.reload());
 
 /** Take up typing that no program could be told of. */
 function resume(): void {
-  const kept = JSON.parse(localStorage.getItem(REST) ?? "null") as { rig: string; file: string; typed: Typed } | null;
-  if (!kept || kept.rig !== state.value?.rig || kept.file !== state.value?.file) return;
-  localStorage.removeItem(REST);
-  send({ t: "rejoin", typed: kept.typed });
+  if (!state.value?.has_file) return;
+  for (const typed of takeTyped(localStorage, state.value.place)) send({ t: "rejoin", typed });
 }
 
 function textBecomes(message: TextIs): void {
@@ -239,18 +264,16 @@ export function link(): void {
   if (kept) slot.value = JSON.parse(kept) as Slot;
   socket = new WebSocket(`ws://${location.host}/ws`);
   socket.onopen = () => {
-    isConnected.value = wasConnected.value = true;
-    outbox.restart(hello());
-    void fetchScreen();
+    outbox.greet(hello());
   };
   socket.onmessage = (event) => told(JSON.parse(event.data as string) as Down);
   socket.onclose = () => {
     isConnected.value = false;
+    outbox.close();
     // A preview is over with the line: what is shown is what is stored.
     if (settled.value) numbers.value = settled.value;
     bus.dispatchEvent(new CustomEvent("lost"));
-    for (const done of waiting.values()) done("The line was lost meanwhile. Look whether it was put down, then try again.");
-    waiting.clear();
+    letGo();
     setTimeout(link, 700);
   };
 }

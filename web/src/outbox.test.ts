@@ -6,6 +6,7 @@ type Sent = { seq: number; base: number; t: string; of?: string; x_mm?: number }
 function line(rev = () => 7) {
   const sent: Sent[] = [];
   const box = new Outbox((message) => sent.push(JSON.parse(message) as Sent), rev);
+  box.open(0);
   return { box, sent, kinds: () => sent.map((one) => one.t) };
 }
 const move = (x_mm: number): Said => ({ t: "move", of: "parts[bed]", x_mm, y_mm: 0, z_mm: 0 });
@@ -107,23 +108,92 @@ it("takes the revision of the moment of sending, for what was drawn last", () =>
   expect(sent.map((one) => one.base)).toEqual([7, 8]);
 });
 
-it("goes on after the line was lost, without waiting for an answer that never comes", () => {
-  const { box, sent } = line();
-  box.put(drop(1));
-  box.put(drop(2));
-  box.restart(hello);
-  expect(sent.map((one) => one.x_mm ?? one.t)).toEqual([1, "hello", 2]);
+describe("a line that was lost and is back", () => {
+  const cut = (heard: number | null, ...before: Said[]) => {
+    const found = line();
+    for (const one of before) found.box.put(one);
+    found.sent.length = 0;
+    found.box.close();
+    return { ...found, back: () => found.box.open(heard) };
+  };
+
+  it("goes on with what waited, and sends nothing before the program is met", () => {
+    const { box, sent, back } = cut(1, drop(1), drop(2));
+    box.put(drop(3));
+    box.greet(hello);
+    expect(sent.map((one) => one.t)).toEqual(["hello"]);
+    expect(back()).toBeNull();
+    box.answered(box.newest);
+    expect(sent.map((one) => one.x_mm ?? one.t)).toEqual(["hello", 2, 3]);
+  });
+
+  it("sends once more what did not get there, first and under a number of its own", () => {
+    const { sent, back, box } = cut(0, drop(1), drop(2));
+    expect(back()).toBeNull();
+    box.answered(box.newest);
+    expect(sent.map((one) => [one.x_mm, one.seq])).toEqual([[1, 2], [2, 3]]);
+  });
+
+  it("does not send twice what was handled though its answer was lost", () => {
+    const { sent, back } = cut(1, drop(1));
+    expect(back()).toBeNull();
+    expect(sent).toEqual([]);
+  });
+
+  it("says what may have got to a program that is no more, and does not do it twice", () => {
+    const { sent, back } = cut(null, drop(1), drop(2));
+    expect(back()).toEqual(drop(1));
+    expect(sent.map((one) => one.x_mm)).toEqual([2]);
+  });
+
+  it("bases what waits on the text of the new program, not on one that only the old one knew", () => {
+    const { sent, back, box } = cut(null, { t: "undo" });
+    box.put({ ...drop(2), base: 3 } as Said);
+    back();
+    expect(sent.map((one) => [one.t, one.base])).toEqual([["drop", 7]]);
+  });
+
+  it("keeps the revision a gesture was based on while the program is the same", () => {
+    const { sent, back, box } = cut(1, { t: "undo" });
+    box.put({ ...drop(2), base: 3 } as Said);
+    back();
+    expect(sent.map((one) => [one.t, one.base])).toEqual([["drop", 3]]);
+  });
+
+  it("has nothing in doubt where nothing was under way, or only a preview, a cancel or typing", () => {
+    expect(cut(null).back()).toBeNull();
+    expect(cut(null, move(1)).back()).toBeNull();
+    expect(cut(null, { t: "cancel" }).back()).toBeNull();
+    expect(cut(0, { t: "text", changes: [] }).back()).toBeNull();
+  });
+
+  it("forgets previews: no hand holds anything over a line that is gone", () => {
+    const { box, sent, back } = cut(1, drop(1), move(2));
+    box.put(move(3));
+    back();
+    expect(sent).toEqual([]);
+  });
+
+  it("does not send what its owner was told is lost", () => {
+    const said = drop(1), waits = drop(2);
+    const { box, sent, back } = cut(0, said, waits);
+    box.letGo(said);
+    box.letGo(waits);
+    expect(back()).toBeNull();
+    expect(sent).toEqual([]);
+  });
 });
 
-it("says typing that was not answered once more on a new line, and no other edit twice", () => {
-  const { box, kinds } = line();
-  box.put({ t: "rejoin", typed: { under: [], waits: [] } });
-  box.put(drop(1));
-  box.restart(hello);
-  expect(kinds()).toEqual(["rejoin", "hello", "rejoin"]);
-  box.answered(box.newest);
-  box.restart(hello);
-  expect(kinds()).toEqual(["rejoin", "hello", "rejoin", "drop", "hello"]);
+it("says typing that was not answered once more on a new line, whoever is there", () => {
+  for (const heard of [null, 0, 99]) {
+    const { box, kinds } = line();
+    box.put({ t: "rejoin", typed: { under: [], waits: [] } });
+    box.put(drop(1));
+    box.close();
+    box.open(heard);
+    box.answered(box.newest);
+    expect(kinds()).toEqual(["rejoin", "rejoin", "drop"]);
+  }
 });
 
 it("tells what is not answered, in order and numbered as it would be sent", () => {

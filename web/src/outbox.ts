@@ -9,7 +9,7 @@ const UNANSWERED = new Set<Up["t"]>(["look", "hello", "seek", "write-again", "re
 
 /**
  * What waits to be sent. One message is under way at a time; a preview replaces the one before it, an edit is never
- * lost, keeps its place, and ends the preview before it.
+ * lost, keeps its place, and ends the preview before it. While no program is there all of it waits.
  */
 export class Outbox {
   private edits: Said[] = [];
@@ -18,6 +18,7 @@ export class Outbox {
   private under = 0;
   private sent: Up | null = null;
   private said: Said | null = null;
+  private isOpen = false;
   /** The number of the newest message sent; answers to older ones are stale. */
   get newest(): number {
     return this.seq;
@@ -28,7 +29,7 @@ export class Outbox {
   ) {}
 
   put(message: Said): void {
-    if (message.t === "move") this.move = message;
+    if (message.t === "move") this.move = this.isOpen ? message : null;
     else {
       this.move = null;
       this.edits.push(message);
@@ -52,13 +53,41 @@ export class Outbox {
     return this.under === seq && this.sent?.t === "text";
   }
 
-  /** The line is new: nothing is under way on it any more. The first word goes, then what waits. */
-  restart(first: Said): void {
-    // Typing is taken up once, however often it is said: it is said again.
-    if (this.under && this.sent?.t === "rejoin") this.edits.unshift(this.sent);
-    this.edits.unshift(first);
+  /** The line is gone: what waits goes on waiting, what was sent is in doubt until the program is met again. */
+  close(): void {
+    this.isOpen = false;
+    this.move = null;
+  }
+
+  /** Say the first word on a new line: it goes before all that waits, and that waits until the program is met. */
+  greet(first: Said): void {
+    this.seq += 1;
+    this.transmit(JSON.stringify({ base: this.rev(), ...first, seq: this.seq }));
+  }
+
+  /**
+   * The program is met. `heard` is the last number of ours it handled, null where it is another program than the one
+   * that was spoken with: what was sent and did not get there goes once more, and what may have got there to a program
+   * that is no more is returned, to be said.
+   */
+  open(heard: number | null): Said | null {
+    const [sent, said] = this.under ? [this.sent, this.said] : [null, null];
     this.under = 0;
+    this.isOpen = true;
+    // The revisions of another program are not those of this one.
+    if (heard === null) this.edits = this.edits.map(({ base: _, ...one }) => one as Said);
+    const isLasting = sent !== null && !["text", "move", "cancel"].includes(sent.t);
+    // Typing is taken up once, however often it is said: it is said again.
+    const isMissed = sent !== null && (sent.t === "rejoin" || (heard !== null && sent.seq > heard));
+    if (said && isLasting && isMissed) this.edits.unshift(said);
     this.flush();
+    return said && isLasting && !isMissed && heard === null ? said : null;
+  }
+
+  /** Nobody waits for this any more: it is not sent, or not once more. */
+  letGo(said: Said): void {
+    this.edits = this.edits.filter((one) => one !== said);
+    if (this.said === said) this.under = 0;
   }
 
   /** What was done and is not answered, for the last word of the page. Typing goes by itself. */
@@ -74,7 +103,7 @@ export class Outbox {
   }
 
   private flush(): void {
-    if (this.under) return;
+    if (this.under || !this.isOpen) return;
     const next = this.edits.shift() ?? this.move;
     if (!next) return;
     if (next === this.move) this.move = null;

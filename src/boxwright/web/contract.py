@@ -208,10 +208,15 @@ class State(Message):
     """On hello, after a reconnect, and whenever one of these changes. ``has_file`` False shows the first page.
 
     ``left`` says that an earlier session left a text that is not in the file; ``recover`` answers it. ``terms`` has one
-    line for each choice and drawing beside the screens.
+    line for each choice and drawing beside the screens. ``program`` is another each time the program is started,
+    ``place`` stands for the path of the file. ``heard`` is the number of the last message of this page that was handled
+    before its hello, by this program; below 0 where it has not said hello.
     """
 
     t: Literal["state"]
+    program: str
+    place: str
+    heard: int
     rev: int
     has_file: bool
     file: str

@@ -57,6 +57,8 @@ class Keeper:
 
     def __init__(self, path: Path) -> None:
         self.path = path.resolve() if path.is_symlink() else path
+        self.place = hash_of(os.fsencode(self.path.resolve()))
+        """What stands for the whole path, where the path itself is nobody's business."""
         self.known = ""
         self.past = Past(self._folder() / PAST, self.path.name)
         self._had = mode_of(self.path)

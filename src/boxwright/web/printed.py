@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from threading import Lock
 
 from boxwright.book.charts import chart_sheets
-from boxwright.book.sheets import SLOW, Printing, sheets_of, sheets_of_chapter, slow_sheets, slow_titles, title_of
+from boxwright.book.sheets import IN_ORDER, SLOW, Printing, sheets_of_chapter, slow_sheets, slow_titles, title_of
+from boxwright.book.worded import worded
 from boxwright.drawing import Sheet
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS
@@ -19,30 +21,49 @@ from boxwright.web.session import Seen
 LETTER_COUNTRIES = frozenset({"US", "CA"})
 
 
-MOST_KEPT = 12
+MOST_KEPT = 18
 """How many chapters' sheets are kept; those of a text or a slot that is no longer looked at go first."""
-_KEPT: dict[tuple[int, int, str], tuple[Rig, WorkedSlot, tuple[Sheet, ...]]] = {}
+
+
+class _Kept:
+    """The sheets of one chapter of a study, once they are made.
+
+    It holds rig and slot, so that no other can have their numbers while it is kept.
+    """
+
+    def __init__(self, rig: Rig, slot: WorkedSlot) -> None:
+        self.held = (rig, slot)
+        self.sheets: tuple[Sheet, ...] | None = None
+        self.making = Lock()
+
+
+_KEPT: dict[tuple[int, int, str], _Kept] = {}
+_SHELF = Lock()
+"""Whoever looks for what is kept, or puts it there, does so alone."""
 
 
 def drawn_sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
-    """Return every sheet of a slot."""
-    return _kept(rig, slot, "", lambda: sheets_of(rig, slot, slot.findings, (), _words(slot), rig.header.units))
+    """Return every sheet of a slot, as they are printed."""
+    return tuple(worded(sheet) for chapter, _ in IN_ORDER for sheet in chapter_sheets(rig, slot, chapter))
 
 
 def chapter_sheets(rig: Rig, slot: WorkedSlot, chapter: str) -> tuple[Sheet, ...]:
-    """Return the sheets of one chapter in a slot."""
-    printing = Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units)
-    return _kept(rig, slot, chapter, lambda: sheets_of_chapter(chapter, printing))
+    """Return the sheets of one chapter in a slot, made only once for the very same rig and slot.
 
-
-def _kept(rig: Rig, slot: WorkedSlot, chapter: str, made: Callable[[], tuple[Sheet, ...]]) -> tuple[Sheet, ...]:
-    """Return sheets, made only once for the very same rig and slot: they are records, and a screen asks three times."""
+    They are records, and a screen asks three times. Of two threads that ask at once one makes them, the other waits.
+    """
     key = (id(rig), id(slot), chapter)
-    found = _KEPT.pop(key, None) or (rig, slot, made())
-    _KEPT[key] = found  # it holds rig and slot, so that no other can have their numbers while it is kept
-    while len(_KEPT) > MOST_KEPT:
-        del _KEPT[next(iter(_KEPT))]
-    return found[2]
+    with _SHELF:
+        kept = _KEPT.pop(key, None) or _Kept(rig, slot)
+        _KEPT[key] = kept
+        while len(_KEPT) > MOST_KEPT:
+            del _KEPT[next(iter(_KEPT))]
+    with kept.making:
+        if kept.sheets is None:
+            kept.sheets = sheets_of_chapter(
+                chapter, Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units)
+            )
+        return kept.sheets
 
 
 def _all(seen: Seen, slot: WorkedSlot, planned: Sequence[WorkedSlot]) -> tuple[Sheet, ...]:

@@ -7,7 +7,7 @@ import gzip
 import json
 import logging
 import re
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable
 from contextlib import suppress
 from functools import cache
 from importlib.resources import files
@@ -26,9 +26,10 @@ from boxwright.web.contract import Leaving, No, Slot
 from boxwright.web.file_routes import of_the_file
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
+from boxwright.web.said import understood
 from boxwright.web.solid_routes import of_the_solids
 from boxwright.web.tab import Tab
-from boxwright.web.workroom import Workroom, understood
+from boxwright.web.workroom import Workroom
 
 LOG = logging.getLogger(__name__)
 DIST = Path(str(files("boxwright.web"))) / "dist"
@@ -130,8 +131,8 @@ def _of_the_rig(room: Workroom) -> list[Route]:
     async def screen(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
-        session = room.desk.session
-        found = room.screens.screen(session, request.path_params["name"], asked_of(request))
+        asked = (room.desk.session, request.path_params["name"], asked_of(request))
+        found = await room.making.screen(*asked, _waits(request))
         if found is None:
             return PlainTextResponse("no such screen", status_code=404)
         return _as_json(request, found.model_dump_json())
@@ -139,7 +140,8 @@ def _of_the_rig(room: Workroom) -> list[Route]:
     async def page(request: Request) -> Response:
         if room.desk is None:
             return PlainTextResponse("no rig is open", status_code=404)
-        found = room.screens.pages(room.desk.session, request.path_params["name"], asked_of(request))
+        asked = (room.desk.session, request.path_params["name"], asked_of(request))
+        found = await room.making.pages(*asked, _waits(request))
         return JSONResponse([one.model_dump() for one in found])
 
     async def thing(request: Request) -> Response:
@@ -172,6 +174,15 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         Route("/working", working),
         Route("/reason", reason),
     ]
+
+
+def _waits(request: Request) -> Callable[[], Awaitable[bool]]:
+    """Return what tells whether somebody still waits for the answer to a request."""
+
+    async def waits() -> bool:
+        return not await request.is_disconnected()
+
+    return waits
 
 
 def asked_of(request: Request) -> Slot:

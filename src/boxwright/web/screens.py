@@ -26,7 +26,7 @@ from boxwright.web import contract, solid, terms
 from boxwright.web.charts import told
 from boxwright.web.figures import asked_slot, slot_findings
 from boxwright.web.on_file import records, stages, tables_of
-from boxwright.web.printed import chapter_sheets, contents, pages
+from boxwright.web.printed import chapter_sheets, contents
 from boxwright.web.session import Seen, Session
 from boxwright.web.snapping import snaps_of
 
@@ -84,6 +84,23 @@ class Shown(NamedTuple):
     drawn: Mapping[str, Drawn]
 
 
+class Asked(NamedTuple):
+    """What a screen is made from: the text of one revision worked out, and the stages of it that were done by then."""
+
+    name: str
+    slot: contract.Slot
+    seen: Seen
+    rev: int
+    planned: tuple[WorkedSlot, ...]
+
+
+class Made(NamedTuple):
+    """A screen, and its drawings as they are sent."""
+
+    screen: contract.Screen
+    shown: Shown
+
+
 @cache
 def chapters() -> tuple[Chapter, ...]:
     """Return every discipline's chapter, by its folder."""
@@ -127,117 +144,49 @@ class Screens:
             for name, (label, says) in ON_FILE.items()
         ]
 
+    def asked(self, session: Session, name: str, slot: contract.Slot) -> Asked:
+        """Return all that a screen is made from: nothing of it changes any more, whatever is done to the rig."""
+        planned = tuple(self._stages.get((session.rev, slot.vehicle), ()))
+        return Asked(name, slot, session.seen(slot), session.rev, planned)
+
     def screen(self, session: Session, name: str, slot: contract.Slot) -> contract.Screen | None:
         """Return a whole screen, or None where there is none of that name."""
-        seen = session.seen(slot)
-        label, says = {**DRAW, **ON_FILE}.get(name, ("", ""))
-        chapter = next((one for one in chapters() if one.word == name), None)
-        if chapter is not None and not label:
-            label = chapter.title
-            says = what_it_answers(name) if chapter.judges else terms.TODAY.get(name, terms.READ_ONLY)
-        if not label:
+        asked = self.asked(session, name, slot)
+        made = made_of(asked)
+        if made is None:
             return None
-        pictures = self._pictures(session, name, slot, seen)
-        tables = _tables(name, seen, self._planned(session, slot))
-        charts = self._charts(session, name, seen)
-        printed = contents(seen, self._planned(session, slot)) if name == "book" else []
-        findings = [one.code for one in slot_findings(seen) if one.code.startswith(f"{name}/")]
-        is_bare = not (pictures or tables or charts or printed or findings) and name != "file"
-        is_bare = is_bare and not (name == "solid" and solid.is_there(seen))
-        empty, act = EMPTY.get(name, (SILENT, "") if chapter is not None else ("", "")) if is_bare else ("", "")
-        if chapter is not None and not chapter.judges and name not in ON_FILE:
-            empty = terms.BY_HAND[name]
-        return contract.Screen(
-            name=name,
-            title=label,
-            explains=says,
-            rev=session.rev,
-            empty=empty,
-            act=act,
-            pictures=pictures,
-            charts=charts,
-            tables=tables,
-            notes=_notes(name, seen),
-            pages=printed,
-            findings=list(dict.fromkeys(findings)),
-        )
-
-    # ------------------------------------------------------------------ pictures
-
-    def _pictures(self, session: Session, name: str, slot: contract.Slot, seen: Seen) -> list[contract.Picture]:
-        found, groups = [], {}
-        for key, layered in _views(name, seen).items():
-            one = groups[key] = _drawn(name, key, seen, layered)
-            right, up = _axes(key)
-            movable = _movable(name, key, layered.view)
-            found.append(
-                contract.Picture(
-                    name=key,
-                    title=layered.view.name,
-                    svg=one.svg,
-                    view=one.box,
-                    right=right,
-                    up=up,
-                    movable=[of for of in one.groups if of in movable],
-                    snaps=snaps_of(key, seen, layered.view, right, up),
-                    layers=(layers := _layers(layered)),
-                    off=[layer.name for layer in layers if layer.name in ASIDE],
-                )
-            )
-        self._remember((name, slot), Shown(session.rev, groups))
-        return found
+        self.sent(asked, made.shown)
+        return made.screen
 
     def patches(self, session: Session, name: str, slot: contract.Slot) -> list[contract.Patch]:
         """Return what of a tab's pictures changed since they were last sent; the whole screen where much did."""
-        before = self._shown.get((name, slot))
-        if before is None or before.rev == session.rev or name not in DRAW:
-            # What is no drawing is written in tables and sentences, and those are told as a whole.
-            whole = before is None or before.rev != session.rev
-            return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)] if whole else []
-        seen = session.seen(slot)
-        views = _views(name, seen)
-        now = {key: _drawn(name, key, seen, layered) for key, layered in views.items()}
-        self._remember((name, slot), Shown(session.rev, now))
-        found = []
-        for key, one in now.items():
-            old = before.drawn.get(key)
-            if old is None or old.box != one.box:
-                return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)]
-            changed = {of: svg for of, svg in one.groups.items() if old.groups.get(of) != svg}
-            gone = [of for of in old.groups if of not in one.groups]
-            is_new = any(of not in old.groups for of in changed)
-            if is_new or len(changed) > PATCHED * len(one.groups):
-                return [contract.Patch(t="patch", rev=session.rev, screen=name, sheet="", whole=True)]
-            if changed or gone:
-                snaps = [one for one in snaps_of(key, seen, views[key].view, *_axes(key)) if one.of in changed]
-                patch = contract.Patch(
-                    t="patch", rev=session.rev, screen=name, sheet=key, groups=changed, gone=gone, snaps=snaps
-                )
-                found.append(patch)
+        asked = self.asked(session, name, slot)
+        before = self.before(asked)
+        if before is None:
+            return [] if self.is_drawn(asked) else whole_of(asked)
+        found, shown = changed_in(asked, before)
+        self.sent(asked, shown)
         return found
 
-    def _remember(self, key: tuple[str, contract.Slot], shown: Shown) -> None:
-        self._shown.pop(key, None)
-        self._shown[key] = shown
+    def before(self, asked: Asked) -> Shown | None:
+        """Return the drawings a tab has of an earlier text, None where there are none to compare with."""
+        before = self._shown.get((asked.name, asked.slot))
+        return before if before is not None and asked.name in DRAW and before.rev != asked.rev else None
+
+    def is_drawn(self, asked: Asked) -> bool:
+        """Return whether the tab has the screen as it is now."""
+        before = self._shown.get((asked.name, asked.slot))
+        return before is not None and before.rev == asked.rev
+
+    def sent(self, asked: Asked, shown: Shown) -> None:
+        """Remember what a tab now has; never what is older than what it had."""
+        key = (asked.name, asked.slot)
+        before = self._shown.pop(key, None)
+        self._shown[key] = shown if before is None or before.rev <= shown.rev else before
         if len(self._shown) > MOST_SHOWN:
             del self._shown[next(iter(self._shown))]
 
     # ------------------------------------------------------------------ charts over the stages
-
-    def _charts(self, session: Session, name: str, seen: Seen) -> list[contract.Chart]:
-        slot = asked_slot(seen)
-        if name != "weight" or slot is None:
-            return []
-        rig = seen.reading.rig
-        planned = self._planned(session, seen.slot)
-        return [told(one) for one in charts_of(rig, slot, planned, rig.header.units)]
-
-    def _planned(self, session: Session, slot: contract.Slot) -> list[WorkedSlot]:
-        return self._stages.get((session.rev, slot.vehicle), [])
-
-    def pages(self, session: Session, name: str, slot: contract.Slot) -> list[contract.Page]:
-        """Return the pages of one printed sheet."""
-        return pages(session.seen(slot), name, self._planned(session, slot))
 
     def one_piece(self, session: Session, name: str, slot: contract.Slot) -> bool:
         """Work out one more stage for the charts of a screen; True once the last one is done."""
@@ -258,6 +207,107 @@ class Screens:
         found = study(rig, session.today, stage=number, use="tow", once=session.once, vehicle=vehicle, ticked=False)
         self._stages[key] += [one for one in found.slots if one.number == number and not one.is_for_ticket]
         return number + 1 == count
+
+
+# ---------------------------------------------------------------------- a screen, of one text
+
+
+def made_of(asked: Asked) -> Made | None:
+    """Return a whole screen, or None where there is none of that name. Any thread may make one."""
+    name, seen = asked.name, asked.seen
+    label, says = {**DRAW, **ON_FILE}.get(name, ("", ""))
+    chapter = next((one for one in chapters() if one.word == name), None)
+    if chapter is not None and not label:
+        label = chapter.title
+        says = what_it_answers(name) if chapter.judges else terms.TODAY.get(name, terms.READ_ONLY)
+    if not label:
+        return None
+    pictures, shown = _pictures(asked)
+    tables = _tables(name, seen, asked.planned)
+    charts = _charts(asked)
+    printed = contents(seen, asked.planned) if name == "book" else []
+    findings = [one.code for one in slot_findings(seen) if one.code.startswith(f"{name}/")]
+    is_bare = not (pictures or tables or charts or printed or findings) and name != "file"
+    is_bare = is_bare and not (name == "solid" and solid.is_there(seen))
+    empty, act = EMPTY.get(name, (SILENT, "") if chapter is not None else ("", "")) if is_bare else ("", "")
+    if chapter is not None and not chapter.judges and name not in ON_FILE:
+        empty = terms.BY_HAND[name]
+    screen = contract.Screen(
+        name=name,
+        title=label,
+        explains=says,
+        rev=asked.rev,
+        empty=empty,
+        act=act,
+        pictures=pictures,
+        charts=charts,
+        tables=tables,
+        notes=_notes(name, seen),
+        pages=printed,
+        findings=list(dict.fromkeys(findings)),
+    )
+    return Made(screen, shown)
+
+
+def _pictures(asked: Asked) -> tuple[list[contract.Picture], Shown]:
+    name, seen = asked.name, asked.seen
+    found, groups = [], {}
+    for key, layered in _views(name, seen).items():
+        one = groups[key] = _drawn(name, key, seen, layered)
+        right, up = _axes(key)
+        movable = _movable(name, key, layered.view)
+        found.append(
+            contract.Picture(
+                name=key,
+                title=layered.view.name,
+                svg=one.svg,
+                view=one.box,
+                right=right,
+                up=up,
+                movable=[of for of in one.groups if of in movable],
+                snaps=snaps_of(key, seen, layered.view, right, up),
+                layers=(layers := _layers(layered)),
+                off=[layer.name for layer in layers if layer.name in ASIDE],
+            )
+        )
+    return found, Shown(asked.rev, groups)
+
+
+def whole_of(asked: Asked) -> list[contract.Patch]:
+    """Return that a screen is to be fetched anew."""
+    return [contract.Patch(t="patch", rev=asked.rev, screen=asked.name, sheet="", whole=True)]
+
+
+def changed_in(asked: Asked, before: Shown) -> tuple[list[contract.Patch], Shown]:
+    """Return what changed in the drawings of a screen, and how they are now. Any thread may look."""
+    views = _views(asked.name, asked.seen)
+    now = {key: _drawn(asked.name, key, asked.seen, layered) for key, layered in views.items()}
+    shown = Shown(asked.rev, now)
+    found = []
+    for key, one in now.items():
+        old = before.drawn.get(key)
+        if old is None or old.box != one.box:
+            return whole_of(asked), shown
+        changed = {of: svg for of, svg in one.groups.items() if old.groups.get(of) != svg}
+        gone = [of for of in old.groups if of not in one.groups]
+        is_new = any(of not in old.groups for of in changed)
+        if is_new or len(changed) > PATCHED * len(one.groups):
+            return whole_of(asked), shown
+        if changed or gone:
+            snaps = [one for one in snaps_of(key, asked.seen, views[key].view, *_axes(key)) if one.of in changed]
+            patch = contract.Patch(
+                t="patch", rev=asked.rev, screen=asked.name, sheet=key, groups=changed, gone=gone, snaps=snaps
+            )
+            found.append(patch)
+    return found, shown
+
+
+def _charts(asked: Asked) -> list[contract.Chart]:
+    slot = asked_slot(asked.seen)
+    if asked.name != "weight" or slot is None:
+        return []
+    rig = asked.seen.reading.rig
+    return [told(one) for one in charts_of(rig, slot, asked.planned, rig.header.units)]
 
 
 # ---------------------------------------------------------------------- what a screen is drawn from

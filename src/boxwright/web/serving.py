@@ -7,6 +7,7 @@ import contextlib
 import logging
 import signal
 import socket
+import sys
 import time
 from collections.abc import Callable, Coroutine, Iterator
 from datetime import date
@@ -16,6 +17,7 @@ import uvicorn
 from watchfiles import awatch
 
 from boxwright.web.gate import Door, Gate
+from boxwright.web.making import SWITCH
 from boxwright.web.routes import MOST_TAKEN, application
 from boxwright.web.workroom import Workroom
 
@@ -37,6 +39,7 @@ def bound(port: int) -> socket.socket:
 def served(path: Path | None, folder: Path, today: date, port: int, started: Callable[[str], None]) -> None:
     """Serve the workbench until it is stopped; ``started`` is told the link. Raises CannotKeep and OSError."""
     listening = bound(port)
+    sys.setswitchinterval(SWITCH)
     port = listening.getsockname()[1]
     door, clock = Door(port), time.monotonic
     room = Workroom(folder, path, today, clock, date.today)

@@ -26,8 +26,8 @@ class Tab:
     def __init__(self) -> None:
         self.page = ""
         """The name the page made up for itself, by which its last word is told to be its own."""
-        self.heard = 0
-        """The number of the last edit of this page that was handled."""
+        self.heard = -1
+        """The number of the last message of this page that was handled, its hello aside; below 0 before any."""
         self.is_over = False
         self.is_gone = asyncio.Event()
         self.slot = contract.Slot()

@@ -15,8 +15,9 @@ from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
 from datetime import date
 from pathlib import Path
+from secrets import token_hex
 
-from pydantic import BaseModel, TypeAdapter, ValidationError
+from pydantic import BaseModel
 
 from boxwright.web import contract, forms, terms, things
 from boxwright.web.beginning import asks, begun_from_answers, begun_from_demo, demos
@@ -24,14 +25,15 @@ from boxwright.web.desk import Desk
 from boxwright.web.figures import key_for, numbers_of, slot_findings
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile
+from boxwright.web.making import Making
 from boxwright.web.offsets import shown_text, to_editor
+from boxwright.web.said import growth_of, shift_of
 from boxwright.web.screens import Screens
 from boxwright.web.seeking import Seekers, Sought, sought
 from boxwright.web.session import Change, Seen
 from boxwright.web.tab import Tab
 
 LOG = logging.getLogger(__name__)
-UP: TypeAdapter[contract.Up] = TypeAdapter(contract.Up)
 QUIET = 0.15
 """How long (s) no hand may have moved before what takes longer is done."""
 REST = 5.0
@@ -40,7 +42,6 @@ GOING = 5.0
 """How long (s) the last word of a page waits for its line to end, so that nothing it said before comes after."""
 MOST_GONE = 50
 """Pages that are gone and whose last word may still come."""
-MILLIMETRE = 0.001
 WORST = contract.Choice(name="", label="the worst of all")
 """What is looked at unless somebody chooses: a load state that is fine never hides one that is not."""
 
@@ -63,6 +64,9 @@ class Workroom:
         self._day = day if day is not None else lambda: today
         self.desk = Desk(path, today) if path is not None else None
         self.screens = Screens()
+        self.making = Making(self.screens)
+        self.program = token_hex(8)
+        """Another each time the program is started: revisions of two programs have nothing to do with each other."""
         self.tabs: list[Tab] = []
         self.seekers = Seekers()
         self._offered: dict[str, tuple[int, Sought]] = {}
@@ -73,6 +77,8 @@ class Workroom:
         self._putting = ThreadPoolExecutor(1, "boxwright-file")
         """Puts texts on the disk one after the other, so that a slow disk stays nobody's hand."""
         self._disk = asyncio.Lock()
+        self._drawing: asyncio.Task[None] | None = None
+        self._is_stale = False
 
     # ------------------------------------------------------------------ a tab
 
@@ -96,13 +102,22 @@ class Workroom:
                 del self._gone[next(iter(self._gone))]
             tab.is_gone.set()
 
-    async def left_with(self, last: contract.Leaving) -> None:
-        """Handle the last word of a page that was closed: what of it had not come in by its line."""
-        open_tab = next((tab for tab in self.tabs if tab.page == last.page), None)
+    async def _greeted(self, tab: Tab, page: str) -> None:
+        """Know a page again that lost its line: how far it was heard tells it what to say once more."""
+        before = await self._let_end(page) if page not in {"", tab.page} else None
+        tab.page, tab.heard = page, max(tab.heard, before.heard if before is not None else 0, 0)
+
+    async def _let_end(self, page: str) -> Tab | None:
+        """Return the line a page had, once all is handled that came by it; None where none is known."""
+        open_tab = next((tab for tab in self.tabs if tab.page == page), None)
         if open_tab is not None:
             with suppress(TimeoutError):
                 await asyncio.wait_for(open_tab.is_gone.wait(), GOING)
-        before = self._gone.get(last.page, open_tab)
+        return self._gone.get(page, open_tab)
+
+    async def left_with(self, last: contract.Leaving) -> None:
+        """Handle the last word of a page that was closed: what of it had not come in by its line."""
+        before = await self._let_end(last.page)
         heard, ghost = before.heard if before is not None else 0, Tab()
         ghost.slot = before.slot if before is not None else ghost.slot
         for edit in last.edits:
@@ -126,7 +141,10 @@ class Workroom:
         self._draw_anew()
 
     async def _handled(self, tab: Tab, message: contract.Up) -> None:
-        tab.heard = max(tab.heard, message.seq)
+        if isinstance(message, contract.Hello):
+            await self._greeted(tab, message.page)
+        else:
+            tab.heard = max(tab.heard, message.seq)
         self.turn_the_day()
         try:
             if isinstance(message, (contract.Hello, contract.Look)):
@@ -151,7 +169,6 @@ class Workroom:
                 self._draw_anew()
             else:
                 self._changed(tab, message, self.desk)
-                await asyncio.sleep(0)  # the numbers go before what takes a moment longer
                 self._draw_anew()
         except Refused as reason:
             self._say_no(tab, message.seq, str(reason))
@@ -170,8 +187,6 @@ class Workroom:
             tab.tell(contract.Reload(t="reload"))
             return
         tab.screen, tab.slot = message.screen, message.slot
-        if isinstance(message, contract.Hello):
-            tab.page = message.page
         tab.tell(self.state(tab))
         if self.desk is not None:
             if isinstance(message, contract.Hello):
@@ -197,7 +212,7 @@ class Workroom:
                                              slot=tab.slot))  # fmt: skip
 
     def _previewed(self, tab: Tab, message: contract.Move, desk: Desk) -> None:
-        shift = _shift(message)
+        shift = shift_of(message)
         seen = desk.session.preview(message.of, shift, message.base, tab.slot)
         numbers = numbers_of(seen, message.seq, desk.session.rev, preview=True)
         held = things.held(seen, message.of, shift)
@@ -206,7 +221,7 @@ class Workroom:
     def _changed(self, tab: Tab, message: contract.Up, desk: Desk) -> None:
         """Make a change, and tell every tab what follows from it."""
         desk.must_take()
-        desk.must_not_grow(_growth(message))
+        desk.must_not_grow(growth_of(message))
         session, before, at = desk.session, desk.session.text, self._clock()
         made = self._made(tab, message, desk, at)
         if not isinstance(message, contract.Resolve):
@@ -219,7 +234,7 @@ class Workroom:
         session = desk.session
         match message:
             case contract.Drop():
-                return [session.move(message.of, _shift(message), message.base, at)]
+                return [session.move(message.of, shift_of(message), message.base, at)]
             case contract.Set():
                 return [session.set(message.path, message.value, message.base, at)]
             case contract.Add():
@@ -296,31 +311,41 @@ class Workroom:
             tab.tell(self._numbers(tab, message.seq if message is not None and tab is origin else 0))
 
     def _draw_anew(self) -> None:
+        """See to it that every tab is sent what of its drawings has changed."""
+        self._is_stale = True
+        if self._drawing is None or self._drawing.done():
+            self._drawing = asyncio.create_task(self._drawn_anew())
+
+    async def _drawn_anew(self) -> None:
         """Send every tab what of its drawings has changed; tabs that look at the same are sent the same."""
-        if self.desk is None:
-            return
-        changed: dict[tuple[str, contract.Slot], list[contract.Patch]] = {}
-        for tab in self.tabs:
-            looked_at = (tab.screen, tab.slot)
-            if looked_at not in changed:
-                changed[looked_at] = self.screens.patches(self.desk.session, *looked_at)
-            for patch in changed[looked_at]:
-                tab.tell(patch)
+        while self._is_stale and self.desk is not None:
+            self._is_stale = False
+            for looked_at in dict.fromkeys((tab.screen, tab.slot) for tab in self.tabs):
+                changed = await self.making.patches(self.desk.session, *looked_at)
+                for patch in changed or ():
+                    for tab in self.tabs:
+                        if (tab.screen, tab.slot) == looked_at:
+                            tab.tell(patch)
+                if changed is None:
+                    self._is_stale = True  # it was changed again meanwhile: what counts is how it is now
 
     # ------------------------------------------------------------------ what a tab is told
 
     def state(self, tab: Tab) -> contract.State:
         """Return what a tab must know of the file and of what can be chosen."""
         if self.desk is None:
-            return contract.State(t="state", rev=0, has_file=False, file="", rig="", undo=0, redo=0, can_write=True,
-                                  stages=[], loads=[], vehicles=[], slot=tab.slot, screens=[], demos=demos(),
-                                  asks=asks())  # fmt: skip
+            return contract.State(t="state", program=self.program, place="", heard=tab.heard, rev=0, has_file=False,
+                                  file="", rig="", undo=0, redo=0, can_write=True, stages=[], loads=[], vehicles=[],
+                                  slot=tab.slot, screens=[], demos=demos(), asks=asks())  # fmt: skip
         desk, rig = self.desk, self.desk.session.reading.rig
         undo, redo = desk.session.depth
         stages = [contract.Choice(name="", label="Today, as ticked")]
         stages += [contract.Choice(name=one.name, label=f"{one.name}, as planned") for one in rig.stages_in_order]
         return contract.State(
             t="state",
+            program=self.program,
+            place=desk.keeper.place,
+            heard=tab.heard,
             rev=desk.session.rev,
             has_file=True,
             file=desk.keeper.path.name,
@@ -414,6 +439,7 @@ class Workroom:
         if self.desk is not None and self.desk.state == "dirty":
             await self._written(self.desk)
         self._putting.shutdown()
+        self.making.stop()
         self.seekers.stop()
 
     async def idle(self, turn: float = 0.05) -> None:
@@ -459,28 +485,3 @@ class Workroom:
         for tab in self.tabs:
             if self.screens.one_piece(self.desk.session, tab.screen, tab.slot):
                 tab.tell(contract.Patch(t="patch", rev=self.desk.session.rev, screen=tab.screen, sheet="", whole=True))
-
-
-def _shift(message: contract.Move | contract.Drop) -> tuple[float, float, float]:
-    return message.x_mm * MILLIMETRE, message.y_mm * MILLIMETRE, message.z_mm * MILLIMETRE
-
-
-def _growth(message: contract.Up) -> int:
-    """Return how much longer a change can make the text (characters); a step back is never held to be longer."""
-    match message:
-        case contract.TextEdit():
-            return sum(len(one.insert) - (one.end - one.start) for one in message.changes)
-        case contract.Rejoin() | contract.BringBack() | contract.Resolve() | contract.Recover():
-            return 0
-        case contract.Undo() | contract.Redo() | contract.TakeOut():
-            return 0
-        case _:
-            return 1
-
-
-def understood(text: str) -> contract.Up | None:
-    """Return a message a page sent, None where it is none."""
-    try:
-        return UP.validate_json(text)
-    except ValidationError:
-        return None
