@@ -7,7 +7,7 @@ import xml.etree.ElementTree as ET
 
 import pypdf
 from ezdxf import recover
-from hypothesis import given, settings
+from hypothesis import given
 
 from boxwright.drawing.layout import laid_out
 from boxwright.drawing.paper import LETTER
@@ -17,10 +17,11 @@ from boxwright.render.pdf import pdf_of
 from boxwright.render.svg import svg_of
 from tests.drawing.sample import TITLE
 from tests.drawing.test_layout import SHEETS
+from tests.lanes import examples
 
 
 @given(SHEETS)
-@settings(max_examples=10, deadline=None)
+@examples(5, 200)
 def test_any_sheet_can_be_written_and_read(any_sheet: Sheet) -> None:
     pages = laid_out(any_sheet, LETTER, TITLE)
     for page in pages:

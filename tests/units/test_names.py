@@ -16,6 +16,7 @@ from boxwright.units import Band, HeaderUnits, Unit
 from boxwright.units.quantity import quantity_named
 
 US = HeaderUnits(length="in", weight="lb", temperature="F", volume="gal", wire="AWG", money="USD")
+PINT = pint.UnitRegistry()
 NAMES = sorted(name for name in units.__all__ if any(isinstance(part, Unit) for part in get_args(getattr(units, name))))
 
 
@@ -63,7 +64,7 @@ def test_json_schema_takes_text_and_numbers_with_examples() -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_symbol_is_the_unit_of_its_quantity(name: str) -> None:
     unit = next(part for part in get_args(getattr(units, name)) if isinstance(part, Unit))
-    theirs = pint.UnitRegistry().Quantity(1.0, unit.symbol or "1")
+    theirs = PINT.Quantity(1.0, unit.symbol or "1")
     assert theirs.to_base_units().magnitude == 1.0 or unit.symbol in ("kg*m**2",)
     scale = units.unit_scale(quantity_named(unit.quantity).si)
     assert scale is not None and scale.to_si(1.0) == 1.0
