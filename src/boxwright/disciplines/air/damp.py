@@ -18,8 +18,10 @@ FULL = 1.0
 
 
 def damp_night(night: Night, moisture: tuple[Moisture, ...], layups: tuple[Layup, ...]) -> DampNight:
-    """Return one night as the air of the room felt it, and what stood wet in it: heat's own water where damp air
-    touches a surface, vapour through ``layups`` on the skin behind foam."""
+    """Return one night as the air of the room felt it, and what stood wet in it.
+
+    Where damp air touches a surface the water is heat's own; on the skin behind foam it is vapour through ``layups``.
+    """
     planes = {one.of: one for one in layups}
     vapour = tuple(method.vapour_pressure(max(one, 0.0), PRESSURE) for one in night.humidity)
     given = sum(one.kg_per_second.best for one in moisture)

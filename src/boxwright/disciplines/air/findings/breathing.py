@@ -22,7 +22,12 @@ def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule, co2-at-work, practice
     Lever: fit a low and a high vent, or make them larger
     """
+    if result.use != "sleep":
+        return
     if not result.sleepers:
+        says = "nobody is named who sleeps, so nobody can say how long the air lasts"
+        act = "Write who sleeps: people: at the top of the file, and people: of the load state"
+        yield _question("people", says, act, 2, "people")
         return
     fixed = tuple(one for one in result.vents if one.stays_open)
     surely = tuple(one for one in fixed if one.there == "yes" and (one.free.best > 0.0 or not one.free.known))
@@ -94,12 +99,12 @@ def _question(
 def vent_not_open(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which vent of the plan is begun and lets no air through yet, so that it counts for nothing.
 
-    Asks: does every vent whose hole is cut, or that is half done, stand open
+    Asks: does every vent whose hole is cut, or that is half done, stand open where somebody sleeps
     Limit: none; what is half done counts for nothing as a vent, and as a hole all the same
     Source: own-rule
     Lever: fit it, and tick it
     """
-    if result.use not in ("sleep", "leave"):
+    if result.use != "sleep":
         return
     for one in result.vents:
         planned = one.planned
@@ -110,7 +115,7 @@ def vent_not_open(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says = f"{planned.name} is half done, {hole}{now}; until it is fitted no air is counted through it"
         yield Finding(
             "air/vent-not-open", planned.of, "fix", says, source=OWN_RULE, lever=f"{planned.of}.done",
-            act=f"Fit {planned.name}, see that nothing covers it, and tick it", minutes=30, uses=("sleep", "leave"),
+            act=f"Fit {planned.name}, see that nothing covers it, and tick it", minutes=30, uses=SLEEP,
             because=(planned.of,),
         )  # fmt: skip
 
