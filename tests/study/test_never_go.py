@@ -74,10 +74,11 @@ def test_a_demo_is_judged_for_its_own_day_and_anything_for_the_day_asked_for() -
 
 @pytest.mark.parametrize("use", USES)
 def test_never_go_when_a_part_stands_perhaps(use: Use) -> None:
+    """Whoever is to sleep on half a bed may lie elsewhere, with another way out: of that a no is said."""
     one = if_all_judge(study(clean(*HALF_A_BED), TODAY), use)
-    assert one.answer == "ask"
+    assert one.answer == ("no" if use == "sleep" else "ask")
     code = "weight/stands-perhaps" if use == "tow" else "rig/stands-perhaps"
-    assert one.because == (code,)
+    assert set(one.because) == {code} | ({"safety/who-sleeps-where"} if use == "sleep" else set())
 
 
 def test_never_sleep_when_an_alarm_is_there_perhaps() -> None:
@@ -187,9 +188,9 @@ def test_never_sleep_when_nobody_knows_who_boards() -> None:
     """Uncoupled on its wheels it may tip back; how easily depends on people nobody has named or weighed."""
     loose = CLEAN.replace("coupled: yes, legs: down", "coupled: no, legs: up")
     nobody = loose.replace("people:\n  owner: {weight: 170, sleeps: bed}\n", "").replace("people: [owner], ", "")
-    for text in (nobody, loose.replace("weight: 170, ", "")):
+    for text, answer in ((nobody, "no"), (loose.replace("weight: 170, ", ""), "ask")):
         one = if_all_judge(study(read_rig(text).rig, TODAY), "sleep")
-        assert one.answer == "ask" and "weight/tips-up" in one.because, one
+        assert one.answer == answer and "weight/tips-up" in one.because, one
 
 
 def test_a_state_somebody_sleeps_in_stands_parked_though_nobody_wrote_so() -> None:
@@ -222,8 +223,8 @@ CAN = "tank: {of: water, volume: 5}"
         ("alarm: CO}", "alarm: gas}", "no", "safety/co-alarm"),
         (CAN, CAN.replace("water", "petrol"), "no", "safety/fuel-inside"),
         (CAN, CAN.replace("water", "unknown"), "no", "safety/fuel-inside"),
-        ("puts_out: ABC", "note: red", "ask", "safety/extinguisher"),
-        ("people: [owner], ", "", "ask", "safety/who-sleeps-where"),
+        ("puts_out: ABC", "note: red", "no", "safety/extinguisher"),
+        ("people: [owner], ", "", "no", "safety/who-sleeps-where"),
         ("countries: [US-NC]", "countries: [NZ, US-NC]", "ask", "safety/no-rule-known"),
     ],
 )  # fmt: skip

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import pi
 
 from boxwright.disciplines.frame.holes import wall_name
-from boxwright.disciplines.frame.parts import Opening
+from boxwright.disciplines.frame.parts import Opening, Sash
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.layout.parts import Facet as LayoutFacet
+from boxwright.disciplines.layout.parts import Swing
 from boxwright.disciplines.power.parts import Facet as PowerFacet
 from boxwright.disciplines.power.parts import Wire
 from boxwright.disciplines.safety.parts import Facet, Half, Hole, Kept, Lead, Section, ShutOff, Sleeper, Way
@@ -86,7 +88,29 @@ def _way(item: Item, words: str) -> Way | None:
     swing = leaf or (own.unit.swing if own.unit is not None else None)
     words_of = (swing.opens, f"hinged {swing.hinge}" if swing.hinge else "") if swing is not None else ()
     turns = " ".join(word for word in words_of if word)
-    return Way(item.of, item.name, wall, item.place, own.width, across, turns, own.unit is not None, own.cut, facet)
+    return Way(
+        item.of,
+        item.name,
+        wall,
+        item.place,
+        own.width,
+        across,
+        turns,
+        own.unit is not None,
+        own.cut,
+        _goes(item, swing),
+        facet,
+    )
+
+
+def _goes(item: Item, swing: Swing | Sash | None) -> float | None:
+    """Return the angle a leaf opens to at least, None where nobody wrote how it opens; what slides leaves all."""
+    moves = item.facet("layout")
+    if isinstance(moves, LayoutFacet) and moves.slides is not None:
+        return pi
+    if swing is None or not (swing.hinge and swing.opens) or swing.to is None or not swing.to.known:
+        return None
+    return swing.to.low
 
 
 def _wall(item: Item, words: str) -> str:

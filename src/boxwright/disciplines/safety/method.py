@@ -1,10 +1,10 @@
-"""Formulas of safety: how far two things are apart."""
+"""Formulas of safety: how far two things are apart, and what a leaf that has turned leaves of its hole."""
 
 from __future__ import annotations
 
-from math import sqrt
+from math import cos, pi, sqrt
 
-from boxwright.units import Metre
+from boxwright.units import Degree, Metre
 
 Corner = tuple[Metre, Metre]
 """Along the trailer and across it."""
@@ -23,3 +23,15 @@ def gap(low: Corner, high: Corner, other_low: Corner, other_high: Corner) -> Met
     along = max(other_low[0] - high[0], low[0] - other_high[0], 0.0)
     across = max(other_low[1] - high[1], low[1] - other_high[1], 0.0)
     return sqrt(along**2 + across**2)
+
+
+def left_by_leaf(span: Metre, turn: Degree) -> Metre:
+    """Return what a leaf leaves of its hole, seen straight on, when it has turned as far as it goes.
+
+    Formula: left = span * (1 - cos(min(turn, pi / 2)))
+    Valid: turn from 0 to pi
+    Source: first-principles
+    Departs: nothing
+    Assumes: a leaf as wide as its hole and without thickness; past a right angle it covers nothing
+    """
+    return span * (1.0 - cos(min(turn, pi / 2.0)))

@@ -95,7 +95,8 @@ class Way:
     """An opening somebody could leave by, as planned.
 
     ``width`` and ``height`` are those of the hole. ``turns`` says how its leaf or its unit opens, in words.
-    ``has_unit`` is True where a frame stands in the hole, so that less is left of it.
+    ``has_unit`` is True where a frame stands in the hole, so that less is left of it. ``goes`` is the angle its leaf
+    opens to at least, None where nobody wrote how it opens.
     """
 
     of: str
@@ -107,6 +108,7 @@ class Way:
     turns: str
     has_unit: bool
     is_cut: bool | None
+    goes: float | None
     facet: Facet
 
 

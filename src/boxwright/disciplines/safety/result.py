@@ -51,18 +51,22 @@ class Device:
     """An alarm, an extinguisher or a release as it stands in one slot.
 
     ``at`` are the ends of its box along the trailer, across it and up, None where nobody knows its place.
-    ``is_away`` says that it stands outside the room, or shut in another thing: there it warns and helps nobody.
+    ``is_away`` says that it stands outside the room, or shut in another thing: there it warns and helps nobody;
+    ``is_here`` that it surely stands in the room.
     """
 
     kept: Kept
     there: There
     at: tuple[Band, Band, Band] | None
     is_away: bool = False
+    is_here: bool = True
 
     @property
     def helps(self) -> There:
         """Return whether it stands where it helps whoever sleeps inside."""
-        return "no" if self.is_away else self.there
+        if self.is_away or self.there == "no":
+            return "no"
+        return self.there if self.is_here else "perhaps"
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +95,8 @@ class Fuelled:
 class Bed:
     """A place somebody sleeps at in one slot, with the ends of its box; ``of`` is the path of the part.
 
-    ``pieces`` is how many of it one line stands for; only one of them has a place.
+    ``pieces`` is how many of it one line stands for; only one of them has a place. ``is_there`` is False where it
+    stands perhaps.
     """
 
     of: str
@@ -99,6 +104,7 @@ class Bed:
     sleepers: tuple[str, ...]
     at: tuple[Band, Band, Band] | None
     pieces: int = 1
+    is_there: bool = True
 
 
 @dataclass(frozen=True, slots=True)

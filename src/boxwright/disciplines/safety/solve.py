@@ -17,6 +17,8 @@ from boxwright.units import Band
 __all__ = ["Offers", "Result", "ends_of", "gap_between", "offers", "room_between", "solve"]
 
 Ends = tuple[Band, Band, Band]
+LEVEL = ("top", "bottom")
+"""Edges of a leaf that lies level: it covers the height of its hole."""
 USES = ("sleep", "leave", "work")
 OPENED_BY: dict[str, Opens] = {
     "inside": "inside",
@@ -106,7 +108,8 @@ def _there(stood: Stood | None) -> There:
 def _device(kept: Kept, stood: Stood | None, room: Surfaces | None) -> Device:
     at = ends_of(stood.place) if stood is not None else None
     is_away = kept.is_shut_in or _is_inside(at, room) is False
-    return Device(kept, _there(stood), at, is_away)
+    is_here = stood is not None and _is_surely_inside(stood.place, room)
+    return Device(kept, _there(stood), at, is_away, is_here)
 
 
 def ends_of(place: Place) -> Ends | None:
@@ -126,6 +129,20 @@ def _is_inside(at: Ends | None, room: Surfaces | None) -> bool | None:
         return None
     planes = ((room.front, room.rear), (room.left, room.right), (room.floor, room.ceiling))
     return all(ends.high > low and ends.low < high for ends, (low, high) in zip(at, planes, strict=True))
+
+
+def _is_surely_inside(place: Place, room: Surfaces | None) -> bool:
+    """Return whether a box stands in the room, if only in part, wherever within its doubt it is."""
+    if room is None or ends_of(place) is None:
+        return False
+    planes = ((room.front, room.rear), (room.left, room.right), (room.floor, room.ceiling))
+    return all(
+        band.low + size / 2.0 > low
+        and band.high - size / 2.0 < high
+        and band.high + size / 2.0 > low
+        and band.low - size / 2.0 < high
+        for band, size, (low, high) in zip((place.x, place.y, place.z), place.size, planes, strict=True)
+    )
 
 
 def gap_between(one: Ends, other: Ends) -> float:
@@ -194,7 +211,16 @@ def _clear(way: Way) -> tuple[Band, Band] | None:
         return (both[0], both[1]) if both[0] is not None and both[1] is not None else None
     if way.has_unit or way.width is None or way.height is None or not (way.width.known and way.height.known):
         return None
-    return _less(way.width, LENGTHS["frame"]), _less(way.height, LENGTHS["frame"])
+    if way.goes is None:
+        return None
+    width, height = _less(way.width, LENGTHS["frame"]), _less(way.height, LENGTHS["frame"])
+    is_level = any(edge in way.turns for edge in LEVEL)
+    return (width, _left(height, way.goes)) if is_level else (_left(width, way.goes), height)
+
+
+def _left(band: Band, turn: float) -> Band:
+    best, low, high = (method.left_by_leaf(one, turn) for one in (band.best, band.low, band.high))
+    return Band(best, low, high, spread=band.spread, assumed=band.assumed)
 
 
 def _less(band: Band, by: float) -> Band:
@@ -212,6 +238,8 @@ def _beds(own: Section, sleepers: tuple[Sleeper, ...], stood: tuple[Stood, ...])
         if one is None and free:
             one = free.pop(0) if len(free) > 1 else free[0]
         if one is not None:
-            bed = found.get(one.of) or Bed(one.of, one.name, (), ends_of(one.place), pieces.get(one.of, 1))
+            bed = found.get(one.of) or Bed(
+                one.of, one.name, (), ends_of(one.place), pieces.get(one.of, 1), one.is_there
+            )
             found[one.of] = replace(bed, sleepers=(*bed.sleepers, sleeper.name))
     return tuple(found.values())

@@ -79,14 +79,22 @@ def _wanted(result: Result, what: str, code: str, because: str, asks: str) -> It
     perhaps = [one for one in found if one.helps == "perhaps"]
     if perhaps:
         kept = perhaps[0].kept
-        says = f"{kept.name} may be there or not, and {because} without another alarm for {word}"
+        says = f"{_may_be(perhaps[0])}, and {because} without another alarm for {word}"
         act = f"Look whether {kept.name} hangs, press its button, and tick it"
-        yield question(code, kept.of, says, act, 2, f"{kept.of}.done")
+        if perhaps[0].there == "yes":
+            act = f"Measure where {kept.name} hangs, press its button, and write x, side or wall, and z"
+        lever = f"{kept.of}.{'x' if perhaps[0].there == 'yes' else 'done'}"
+        yield question(code, kept.of, says, act, 2, lever)
         return
     later = f"; {found[0].kept.name} {AWAY if found[0].is_away else 'is not in yet'}" if found else ""
     where = found[0].kept.of if found else "parts"
     says = f"{because}, and no alarm for {word} stands{later}{asked_by(result.law, asks)}"
     yield stop(code, where, says, f"Hang an alarm for {word}, and write it: alarm: {what}", 20, where)
+
+
+def _may_be(one: Device) -> str:
+    """Return in what doubt a thing is that protects: whether it hangs at all, or whether in the room."""
+    return f"{one.kept.name} may be {'outside the room' if one.there == 'yes' else 'there or not'}"
 
 
 def out_of_date(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -185,8 +193,11 @@ def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         perhaps = [one for one in result.extinguishers if one.helps == "perhaps"]
         if perhaps:
             kept = perhaps[0].kept
-            says = f"{kept.name} may be there or not, and it is the only one"
-            yield question(code, kept.of, says, f"Look whether {kept.name} hangs, and tick it", 1, f"{kept.of}.done")
+            says = f"{_may_be(perhaps[0])}, and it is the only one"
+            act, key = f"Look whether {kept.name} hangs, and tick it", "done"
+            if perhaps[0].there == "yes":
+                act, key = f"Measure where {kept.name} hangs, and write x, side or wall, and z", "x"
+            yield question(code, kept.of, says, act, 1, f"{kept.of}.{key}")
             return
         away = next((one.kept.name for one in result.extinguishers if one.is_away), "")
         says = "somebody sleeps, and no extinguisher stands" + (f"; {away} {AWAY}" if away else "")
@@ -199,7 +210,7 @@ def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if not puts_out:
         says = f"nobody wrote what {kept.name} puts out; it has to put out {listed(sorted(wanted))}"
         act = f"Read the letters on {kept.name}, and write puts_out: such as ABC"
-        yield question(code, kept.of, says, act, 1, f"{kept.of}.puts_out", OWN_LABEL, protects=False)
+        yield question(code, kept.of, says, act, 1, f"{kept.of}.puts_out", OWN_LABEL)
     elif wanted - puts_out:
         says = f"{listed([one.kept.name for one in there])} does not put out {listed(sorted(wanted - puts_out))}"
         act = f"Hang one that puts out {listed(sorted(wanted))}"

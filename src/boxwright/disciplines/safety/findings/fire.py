@@ -159,7 +159,7 @@ def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.generators if result.use == "sleep" else ():
         kept = one.kept
         lever = f"{kept.of}.when_sleeping"
-        act = f"Put {kept.name} {show(limit, 'm', shown_in)} away, downwind, its exhaust turned away"
+        act = f"Put {kept.name} {show(limit, 'm', shown_in)} away, its exhaust turned away; write when_sleeping: out"
         if one.at is None:
             within = show(limit, "m", shown_in)
             says = f"nobody wrote where {kept.name} stands at night; its exhaust kills within {within}{elsewhere}"

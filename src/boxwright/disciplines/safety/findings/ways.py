@@ -101,7 +101,7 @@ def who_sleeps_where(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
     if not (result.beds or result.bedless):
         says = "nobody is named who sleeps inside, so no way out of a bed can be judged"
         act = "Write who is inside under people: of the load state, and on what each sleeps: sleeps: bunk"
-        yield question(code, "people", says, act, 2, "people", protects=False)
+        yield question(code, "people", says, act, 2, "people")
         return
     for sleeper in result.bedless:
         where = f"people[{sleeper.name}]"
@@ -111,12 +111,16 @@ def who_sleeps_where(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
         else:
             says = f"it is not written on what {sleeper.name} sleeps, so no way out from there can be judged"
             act = f"Write on what {sleeper.name} sleeps, such as sleeps: bunk"
-        yield question(code, where, says, act, 2, f"{where}.sleeps", protects=False)
+        yield question(code, where, says, act, 2, f"{where}.sleeps")
     for bed in result.beds:
+        if not bed.is_there:
+            says = f"{bed.name} may be there or not, and {listed(bed.sleepers)} is to sleep on it"
+            act = f"Look whether {bed.name} is in, and tick it"
+            yield question(code, bed.of, says, act, 1, f"{bed.of}.done")
         if bed.pieces > 1 and len(bed.sleepers) > 1:
             says = f"{bed.name} is {bed.pieces} pieces with one place; nobody wrote where the rest stand at night"
             act = f"Write a line for each of {bed.name}, with its own place for the night"
-            yield question(code, bed.of, says, act, 5, f"{bed.of}.count", protects=False)
+            yield question(code, bed.of, says, act, 5, f"{bed.of}.count")
 
 
 def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -391,6 +395,10 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if not one.counts:
             continue
         of, name = one.way.of, one.way.name
+        if one.way.facet.egress == "unknown":
+            says = f"nobody knows whether {name} is meant as a way out, and it is counted as one"
+            act = f"Go out by {name} once, and write egress: yes or no"
+            yield question(code, of, says, act, 5, f"{of}.egress")
         if one.clear is None or not all(side.known for side in one.clear):
             hole = [side for side in (one.way.width, one.way.height) if side is not None and side.known]
             rough = f"; the hole itself is {_size(hole, shown_in)}" if len(hole) == 2 else ""
@@ -398,7 +406,13 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = f"Open {name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
             yield question(code, of, says, act, 5, f"{of}.clear")
             continue
-        if min(side.low for side in one.clear) >= LENGTHS["door"] and not one.way.has_unit:
+        least = min(side.low for side in one.clear)
+        if least < LENGTHS["squeeze"]:
+            says = f"{name} may leave only {show(least, 'm', shown_in)} to get through, by what is known of it"
+            act = f"Open {name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
+            yield question(code, of, says, act, 5, f"{of}.clear")
+            continue
+        if least >= LENGTHS["door"] and not one.way.has_unit:
             continue
         if wide is None or high is None or wide.limit is None or high.limit is None:
             continue
@@ -406,8 +420,8 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         short = [(side, limit) for side, limit in limits if side.low < limit]
         if short:
             side, limit = short[0]
-            least = f"{wide.limit_text} x {high.limit_text}"
-            says = f"{name} leaves {_size(one.clear, shown_in)} to get through, less than {least} ({cited(wide)})"
+            wanted = f"{wide.limit_text} x {high.limit_text}"
+            says = f"{name} leaves {_size(one.clear, shown_in)} to get through, less than {wanted} ({cited(wide)})"
             act = f"Try {name} with the largest of those who sleep there, in a coat"
             yield Finding(
                 code, of, wide.kind, says, side.best, limit, side.best - limit, "m", wide.source, f"{of}.clear",
