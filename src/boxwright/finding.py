@@ -36,7 +36,8 @@ class Finding:
     answer into a stop; an unknown that can only limit leaves ``limits`` open; one that can come out as no more than
     something to put right has ``could_limit`` False and keeps no answer back. ``protects`` says that the rule guards
     combustion, an alarm or a way out, where an unknown is already a no. ``because`` holds the rig paths the doubt
-    comes from, the one that flips most first.
+    comes from, the one that flips most first. ``besides`` are the amounts that ``says`` names beside these, each with
+    what it is, as they are said.
     """
 
     code: str
@@ -60,6 +61,7 @@ class Finding:
     use: str = ""
     load: str = ""
     stage: str = ""
+    besides: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -127,6 +127,7 @@ def _compared(finding: Finding, slot: Slot, written: Written, shown_in: HeaderUn
         yield "Margin", f"{_shown(abs(finding.margin), finding.unit, shown_in)} {side}"
     elif finding.number is not None and finding.limit is not None and finding.margin is None:
         yield "Apart", _shown(abs(finding.number - finding.limit), finding.unit, shown_in)
+    yield from finding.besides
     yield from _recorded(finding, slot, shown_in)
 
 

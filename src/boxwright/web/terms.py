@@ -44,7 +44,7 @@ SLOT: dict[str, str] = {
 READ_ONLY = "Its words in the rig file are read and checked; nothing is worked out of them yet."
 """What the screen of a chapter says that works nothing out."""
 TODAY: dict[str, str] = {
-    "water": "What is in each tank weighs in each load state, and how high its middle is: that is worked out.",
+    "water": "Worked out: what the filling of each tank weighs in each load state, and how high its middle is.",
 }
 """What a chapter that judges nothing works out all the same."""
 BY_HAND: dict[str, str] = {

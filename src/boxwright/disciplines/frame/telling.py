@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from itertools import combinations
 from math import ceil, floor
 
@@ -245,16 +246,18 @@ def of_unknown_length(one: Fastening, reach: ScrewReach, shown_in: HeaderUnits) 
     code, lever = "frame/screw-length", f"{one.of}.screws.length"
     least, most = screw_ends(reach, shown_in)
     suits = f"from {least} to {most} suits" if reach.least.known and reach.most.known else ""
+    ends = (("To hold, at least", least), ("To stay off the skin, at most", most)) if suits else ()
     if reach.written is not None and not (reach.written.known and suits):
         says = f"nobody wrote how long the screws of {one.name} are"
         if reach.written.known:
             says = f"nobody can say whether the screws of {one.name} are of the right length"
         says += f"; {suits}" if suits else "; the studs' section, the skin or a layer's thickness is not written"
-        yield asking(code, one.of, says, f"Measure the screws of {one.name} and write their length", lever)
+        asked = asking(code, one.of, says, f"Measure the screws of {one.name} and write their length", lever)
+        yield replace(asked, besides=ends)
     elif suits and one.there != "yes":
         says = f"no length is written of the screws of {one.name}; {suits}"
         act = f"Buy screws of {least} to {most} for {one.name}"
-        yield Finding(code, one.of, "advice", says, source="fastener-practice", lever=lever, act=act)
+        yield Finding(code, one.of, "advice", says, source="fastener-practice", lever=lever, act=act, besides=ends)
 
 
 def flange_beyond(hole: Hole, wall: Wall, code: str, shown_in: HeaderUnits) -> Iterator[Finding]:

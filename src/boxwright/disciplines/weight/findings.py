@@ -146,6 +146,7 @@ def weight_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             minutes=5,
             uses=("tow",),
             because=(part.of,),
+            besides=((f"Each {show(ten, 'kg', shown_in)} of it", moved),),
         )
 
 
@@ -459,12 +460,12 @@ def weigh_these_next(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
     if half <= limit or not parts:
         return
     named = listed([f"{name_of(one.of)} ({show(one.share, '', shown_in)})" for one in parts])
+    tongue = show(result.tongue.band.best, "kg", shown_in)
     yield Finding(
         "weight/weigh-these-next",
         parts[0].of,
         "advice",
-        f"the tongue weight is {show(result.tongue.band.best, 'kg', shown_in)}, give or take "
-        f"{show(half, 'kg', shown_in)}; most of that doubt is {named}",
+        f"the tongue weight is {tongue}, give or take {show(half, 'kg', shown_in)}; most of that doubt is {named}",
         number=half,
         limit=limit,
         margin=limit - half,
@@ -475,4 +476,5 @@ def weigh_these_next(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
         minutes=5 * len(parts),
         uses=("tow",),
         because=tuple(one.of for one in parts),
+        besides=(("Tongue weight", tongue),),
     )

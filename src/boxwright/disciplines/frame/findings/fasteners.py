@@ -149,6 +149,7 @@ def screw_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield Finding(
             code, one.of, "fix", says, number, limit.best, -abs(number - limit.best), "m", "fastener-practice",
             f"{one.of}.screws.length", act=f"Screws of {least} to {most} for {one.name}", uses=USES,
+            besides=(("To hold, at least", least), ("To stay off the skin, at most", most)),
         )  # fmt: skip
 
 

@@ -195,11 +195,22 @@ def unit_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         wall_there = built_at(result, hole)
         if hole.reaches is not None and wall_there is not None and hole.reaches.low > wall_there.high:
             stands = length(hole.reaches.best - wall_there.best, shown_in)
-            says = f"{hole.name} reaches {length(hole.reaches.best, shown_in)} behind the skin, and the wall will be "
-            says += f"{show_band(wall_there, 'm', shown_in, cuts=True)} there: it stands {stands} into the room"
+            reaches, thick = length(hole.reaches.best, shown_in), show_band(wall_there, "m", shown_in, cuts=True)
+            says = f"{hole.name} reaches {reaches} behind the skin, and the wall will be {thick} there: it stands "
+            says += f"{stands} into the room"
+            besides = (("Behind the skin", reaches), ("The wall there", thick), ("Into the room", stands))
             clear = stepped(hole.reaches.best - wall_there.best, 1.0, shown_in)
             act = f"Keep {clear} clear before {hole.name}, and its way out for wires and hands"
-            yield Finding(code, hole.of, "advice", says, source="own-unit", lever=f"{hole.of}.unit.depth", act=act)
+            yield Finding(
+                code,
+                hole.of,
+                "advice",
+                says,
+                source="own-unit",
+                lever=f"{hole.of}.unit.depth",
+                act=act,
+                besides=besides,
+            )
 
 
 def recess_depth(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.towing import law
 from boxwright.disciplines.towing.findings.legal import class_of, least_and_most
@@ -192,9 +193,11 @@ def lamps(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield _not_known(unclear, [one for rules in wanted.values() for one in rules])
         return
     for names, rules in wanted.items():
-        reach = f" at {show(result.width.band.best, 'm', shown_in)} wide" if "width" in rules[0].rule.asks else ""
+        width = show(result.width.band.best, "m", shown_in)
+        reach = f" at {width} wide" if "width" in rules[0].rule.asks else ""
         says = f"{leading(rules).place} asks for {lamps_listed(names)}{reach}; they are not among those fitted"
-        yield broken(code, where, says, rules, f"Fit {lamps_listed(names)}, or write that they are there")
+        found = broken(code, where, says, rules, f"Fit {lamps_listed(names)}, or write that they are there")
+        yield replace(found, besides=(("Overall width", width),) if reach else ())
     for placed in worth_asking(list(result.law.placed)):
         names = _lacking(result, placed, with_doubt=True)
         if names and names not in wanted:

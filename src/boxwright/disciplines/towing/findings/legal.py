@@ -250,7 +250,15 @@ def class_change(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     numbers = f": {'; '.join(changed)}" if changed else "; no rule read here changes by that"
     yield Finding(code, "class", "advice", f"{says}{numbers}", source="towing-practice", lever="class",
                   act="Ask the authority and the insurer which class it is now", uses=("tow",),
-                  because=result.beds)  # fmt: skip
+                  because=result.beds, besides=tuple(_before_and_after(result)))  # fmt: skip
+
+
+def _before_and_after(result: Result) -> Iterator[tuple[str, str]]:
+    """Yield the limit of each rule that names a class, as the law writes it, with the class and the place."""
+    for one in result.law.placed:
+        head, _, named = one.rule.asks.partition(", ")
+        if head in IN_WORDS and named in CLASSES:
+            yield f"{one.place}, {named}: {IN_WORDS[head]}", one.rule.limit_text
 
 
 def _changed(result: Result, as_camper: Placed) -> str:

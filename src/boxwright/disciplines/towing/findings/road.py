@@ -80,7 +80,8 @@ def ground_clearance(result: Result, behind: Behind, shown_in: HeaderUnits) -> I
         if front[0].is_least:
             says = f"{name_of(front[0].of)} clears a crest of {angle} at least; how much more, the overhang decides"
             act = f"Measure from the rear axle of {behind.name} to its ball"
-            yield missing(code, f"{behind.of}.overhang", says, act, False, GEOMETRY)
+            besides = (("Crest it clears at least", angle), ("Crest of a driveway", show(DRIVEWAY, "rad", shown_in)))
+            yield replace(missing(code, f"{behind.of}.overhang", says, act, False, GEOMETRY), besides=besides)
         else:
             says = f"{name_of(front[0].of)} touches on a crest of {angle} between tow vehicle and trailer"
             yield _hangs_low(code, front[0], says, -front[1], -DRIVEWAY, "rad")

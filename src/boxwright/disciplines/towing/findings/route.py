@@ -123,8 +123,9 @@ def speed_limit(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         first = rules[0]
         note = f"; {first.rule.note}" if first.rule.note else ""
         says = f"tow no faster than {first.rule.limit_text} in {first.place}{note} ({read_how(first)})"
+        besides = (("The rule says besides", first.rule.note),) if first.rule.note else ()
         yield Finding("towing/speed-limit", "countries", "advice", says, limit=first.rule.limit, unit="m/s",
-                      source=first.rule.source, lever="countries", uses=("tow",))  # fmt: skip
+                      source=first.rule.source, lever="countries", uses=("tow",), besides=besides)  # fmt: skip
     elif not result.law.placed:
         says = "no rule of any place of the route is known to us, so no towing speed either"
         places = listed([*result.law.unheard, *result.law.bare, *result.law.unnamed])

@@ -237,7 +237,9 @@ def tongue_swing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     mean = sum(one for one, _ in states) / len(states)
     limit = SHARES["tongue_swing"] * abs(mean)
     if most - least > limit:
+        besides = tuple((f"Tongue weight, load {load}", show(one, "kg", shown_in)) for one, load in states)
         ends = f"{show(least, 'kg', shown_in)} ({light}) to {show(most, 'kg', shown_in)} ({heavy})"
         says = f"the tongue weight swings from {ends}, more than a quarter of its mean; a state between hides both"
         act = "Put what comes and goes nearer to the axles, or re-pack between the two states"
-        yield advice(code, where, says, most - least, limit, "kg", "towing-practice", "parts", act)
+        found = advice(code, where, says, most - least, limit, "kg", "towing-practice", "parts", act)
+        yield replace(found, besides=besides)

@@ -78,13 +78,15 @@ def unbraked_limit(result: Result, behind: Behind, shown_in: HeaderUnits) -> Ite
         act="Carry less, fit brakes, or use a vehicle rated for more",
         words=words,
     )
-    found = list(judged(asked, result.gross, limit, shown_in))
+    besides = (("Greatest mass on the plate", show_band(plate, "kg", shown_in)),) if words and plate is not None else ()
+    found = [replace(one, besides=besides) for one in judged(asked, result.gross, limit, shown_in)]
     yield from found
     if words and limit is not None and not found:
         most = show(limit.best, "kg", shown_in)
         says = f"behind {behind.name} load no more than {most} in all{words}; now it is {_gross(result, shown_in)}"
         yield Finding(code, behind.of, "limit", says, result.gross.best, limit.best, limit.best - result.gross.best,
-                      "kg", OWN_PAPERS, "loads", act=f"Load no more than {most} in all", uses=("tow",))  # fmt: skip
+                      "kg", OWN_PAPERS, "loads", act=f"Load no more than {most} in all", uses=("tow",),
+                      besides=besides)  # fmt: skip
 
 
 def _gross(result: Result, shown_in: HeaderUnits) -> str:
