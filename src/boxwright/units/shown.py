@@ -7,6 +7,7 @@ shown in the unit of the trade of the home country: psi or bar, cfm or m3/h, mph
 from __future__ import annotations
 
 import math
+import re
 from fractions import Fraction
 
 from boxwright.units.band import Band, HeaderUnits
@@ -61,6 +62,9 @@ _AT_HOME = {  # the unit where the header names none
     "volume": ("gal", "l"),
     "wire": ("AWG", "mm2"),
 }
+
+_DIGITS = re.compile(r"[-\d.,/ ]*\d")
+"""The number a text begins with; what follows is its unit, in one word or two."""
 
 
 def show(value: float, quantity: str, header: HeaderUnits, *, cuts: bool = False) -> str:
@@ -199,6 +203,6 @@ def _plus_minus(band: Band, quantity: str, header: HeaderUnits) -> str:
 
 def _from_to(low: str, high: str) -> str:
     """Return ``95 to 140 kg``: the unit once, where both ends have the same."""
-    low_number, _, low_unit = low.rpartition(" ")
-    _, _, high_unit = high.rpartition(" ")
-    return f"{low_number} to {high}" if low_number and low_unit == high_unit else f"{low} to {high}"
+    number, other = _DIGITS.match(low), _DIGITS.match(high)
+    is_same = number and other and low[number.end() :].strip() and low[number.end() :] == high[other.end() :]
+    return f"{number[0]} to {high}" if number and is_same else f"{low} to {high}"

@@ -1,11 +1,172 @@
-"""Drawings of air: none yet."""
+"""Sheets of air: what stays open, the humidity of each night beside what drips at it, and what stands wet."""
 
 from __future__ import annotations
 
-from boxwright.disciplines.air.solve import Result
-from boxwright.units import HeaderUnits
+from math import isfinite
+from typing import TYPE_CHECKING
+
+from boxwright.disciplines.air.hidden import is_hidden_skin
+from boxwright.disciplines.air.result import DampNight, Result, Vent, WetPlace
+from boxwright.disciplines.air.telling import area, flow, grams, percent, ppm, ppm_band
+from boxwright.units import HeaderUnits, show
+
+if TYPE_CHECKING:
+    from boxwright.drawing import Grid, Sheet
+    from boxwright.drawing.chart import Bound, Chart
+
+CAUTION = (
+    "A tight room, a flame and a blocked vent kill. Alarms first, then the leaflet of the heater and local rules; no"
+    " number here makes up for a carbon monoxide alarm."
+)
+MOST_DRIPPING = 3
+"""How many of the places that drip first are drawn across a night; more lie on each other."""
+EVERY = 3
+"""Hours between two labels under a night."""
+STANDS = {"yes": "stays open", "perhaps": "half done", "no": "not in yet"}
 
 
-def sheets(result: Result, shown_in: HeaderUnits) -> tuple[()]:
-    """Return the drawings of air."""
-    return ()
+def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
+    """Return the sheet of the air of the room; nothing where nobody sleeps and nothing stays open."""
+    # What draws is loaded when something is drawn: `check` answers without it.
+    from boxwright.drawing import Sheet
+    from boxwright.drawing.chart import charted
+
+    grids = grids_of(result, shown_in)
+    if not grids:
+        return ()
+    views = tuple(charted(one) for one in charts_of(result))
+    return (Sheet("air", "Air, humidity and what stands wet", views, (CAUTION,), grids, stands_up=True),)
+
+
+def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
+    """Return the tables: vents, the air people breathe, each night hour by hour, and what stands wet."""
+    wet = tuple(grid for night in result.nights for grid in (_hours(night, shown_in), _wet(night, shown_in)) if grid)
+    return (*_vents(result, shown_in), *_breathing(result, shown_in), *wet)
+
+
+def _vents(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
+    from boxwright.drawing import Grid
+
+    vents = sorted(result.vents, key=lambda one: (not one.stays_open, one.middle is None, one.middle or 0.0))
+    if not vents:
+        return ()
+    rows = tuple((one.planned.name, *_of_vent(one, shown_in)) for one in vents)
+    columns = ("opening", "its middle", "free area", "how it stands")
+    return (Grid("What lets air through", columns, rows, tuple(one.planned.of for one in vents)),)
+
+
+def _of_vent(vent: Vent, shown_in: HeaderUnits) -> tuple[str, str, str]:
+    where = "?" if vent.middle is None else show(vent.middle, "length", shown_in)
+    side = f"{where}, {'low' if vent.is_low else 'high'}"
+    free = area(vent.free, shown_in) + (" (share of the hole)" if vent.free.assumed else "")
+    if vent.there == "yes" and not vent.stays_open:
+        fan = vent.planned.facet.fan
+        moves = f", moves {flow(fan.flow, shown_in)}" if fan is not None and fan.flow is not None else ""
+        return side, free, f"can be opened{moves}"
+    now = f": {vent.planned.now}" if vent.planned.now and vent.there != "yes" else ""
+    return side, free, STANDS[vent.there] + now
+
+
+def _breathing(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
+    from boxwright.drawing import Grid
+
+    breathing, mild = result.breathing, result.mild
+    if breathing is None:
+        return ()
+    wanted = f"{show(breathing.need, 'flow', shown_in)} wanted"
+    rows = [
+        ("outdoor air, mild and still", flow(breathing.flow, shown_in), wanted),
+        ("carbon dioxide by morning", ppm_band(breathing.morning), f"{ppm(breathing.morning.best)} most likely"),
+        ("after a very long night", ppm_band(breathing.steady), "and no more"),
+    ]
+    if mild is not None:
+        between = f"{percent(mild.humidity.low)} to {percent(mild.humidity.high)}"
+        wanted = f"{show(mild.need, 'flow', shown_in)} keeps it dry"
+        rows += [
+            ("outdoor air, mild and rainy", flow(mild.flow, shown_in), wanted),
+            ("humidity then", between, f"{percent(mild.humidity.best)} most likely"),
+        ]
+    title = f"The air of {result.sleepers} asleep, by warmth alone"
+    return (Grid(title, ("", "", ""), tuple(rows), ("",) * len(rows)),)
+
+
+def _hours(night: DampNight, shown_in: HeaderUnits) -> Grid:
+    from boxwright.drawing import Grid
+
+    columns = ("hour", "outside", "room", "humidity", "dew point", "outdoor air")
+    rows = tuple(
+        (
+            str(number + 1),
+            show(night.outside[number], "temperature", shown_in),
+            show(night.air[number], "temperature", shown_in),
+            percent(night.humidity[number]),
+            show(night.dew_point[number], "temperature", shown_in),
+            show(night.flow[number], "flow", shown_in),
+        )
+        for number in range(0, len(night.air), EVERY)
+    )
+    return Grid(f"The night at {night.place}, hour by hour", columns, rows, ("",) * len(rows))
+
+
+def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:
+    from boxwright.drawing import Grid
+
+    wet = sorted((one for one in night.wet if one.hours > 0), key=lambda one: -one.over)
+    if not wet:
+        return None
+    columns = ("place", "wet", "most of it", "coldest", "drips from", "air that keeps it dry")
+    rows = tuple((one.cold.what, *_of_wet(one, shown_in)) for one in wet)
+    return Grid(f"What stands wet at {night.place}", columns, rows, tuple(one.cold.of for one in wet))
+
+
+def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
+    if is_hidden_skin(wet.cold):
+        keeps = "sealed edges of the foam"
+    elif isfinite(wet.air):
+        keeps = show(wet.air, "flow", shown_in) + (f", {show(wet.watt, 'W', shown_in)}" if wet.watt > 0.0 else "")
+    else:
+        keeps = "none"
+    return (
+        f"{wet.hours} h" + (", frost" if wet.is_frost else ""),
+        f"{grams(wet.over)}/m2",
+        show(wet.coldest, "temperature", shown_in),
+        percent(wet.limit),
+        keeps,
+    )
+
+
+def charts_of(result: Result) -> tuple[Chart, ...]:
+    """Return the humidity of each night, with what drips at it."""
+    return tuple(_chart(night) for night in result.nights if night.humidity)
+
+
+def _chart(night: DampNight) -> Chart:
+    from boxwright.drawing.chart import Chart, Series
+
+    shares = tuple(100.0 * one for one in night.humidity)
+    count = len(shares)
+    labels = tuple(f"{number + 1} h" if number % EVERY == 0 else "" for number in range(count))
+    line = Series("the room", shares, shares, shares, tuple(f"{one:.0f} %" for one in shares))
+    return Chart(
+        name="humidity",
+        title=f"Humidity of a night at {night.place}",
+        form="through",
+        unit="% of what the air holds",
+        labels=labels,
+        series=(line,),
+        bounds=_dripping(night),
+        of=("",) * count,
+        says=f"Humidity of the room through a night at {night.place}, and from where on the coldest places drip",
+    )
+
+
+def _dripping(night: DampNight) -> tuple[Bound, ...]:
+    """Return from which humidity on the places that drip first do so, each kind of place once."""
+    from boxwright.drawing.chart import Bound
+
+    lowest: dict[str, float] = {}
+    for one in night.wet:
+        if not is_hidden_skin(one.cold):
+            lowest[one.kind] = min(one.limit, lowest.get(one.kind, 1.0))
+    first = sorted(lowest.items(), key=lambda one: one[1])[:MOST_DRIPPING]
+    return tuple(Bound(f"{kind} drips", 100.0 * limit, False) for kind, limit in first)

@@ -6,12 +6,13 @@ from boxwright.disciplines.air.result import Vent
 from boxwright.disciplines.air.sourced import UNREAD
 from boxwright.finding import Use
 from boxwright.source import Rule
-from boxwright.units import Band, HeaderUnits, show, show_band
+from boxwright.units import Band, HeaderUnits, show_band
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 LEAVE: tuple[Use, ...] = ("leave",)
 OWN_RULE = "own-rule"
-PER_MILLION = 1e6
+PER_MILLION, GRAMS = 1e6, 1e3
+TENTHS_BELOW = 9.95
 ONLY_RECALLED = ("from memory", "common practice, no source")
 """How a rule was read that nobody read."""
 
@@ -44,9 +45,10 @@ def area(band: Band, shown_in: HeaderUnits) -> str:
     return "nothing" if band.high <= 0.0 else show_band(band, "area", shown_in).removesuffix(", assumed")
 
 
-def grams(kilogram: float, shown_in: HeaderUnits) -> str:
-    """Return a little water as it is said in the kitchen."""
-    return show(kilogram, "g", shown_in)
+def grams(kilogram: float) -> str:
+    """Return a little water as it is said in the kitchen: whole grams, tenths of the first ten."""
+    water = kilogram * GRAMS
+    return f"{water:.1f} g" if water < TENTHS_BELOW else f"{water:.0f} g"
 
 
 def listed(names: list[str] | tuple[str, ...]) -> str:

@@ -41,7 +41,7 @@ def _wet(night: DampNight, wet: WetPlace, others: tuple[str, ...], shown_in: Hea
     kind: Kind = "fix" if is_much or (wet.is_frost and not is_hidden) else "advice"
     also = f" (and {listed(others)})" if others else ""
     says = f"{wet.cold.what}{also} {_how(wet, is_much, is_hidden)} in a night at {night.place}: up to"
-    says += f" {grams(wet.over, shown_in)} a square metre; it comes to {show(wet.coldest, 'temperature', shown_in)} and"
+    says += f" {grams(wet.over)} a square metre; it comes to {show(wet.coldest, 'temperature', shown_in)} and"
     says += f" begins to drip from {percent(wet.limit)} of humidity on, {percent(max(night.humidity))} it was"
     says += _remedy(wet, is_hidden, shown_in)
     act = (
