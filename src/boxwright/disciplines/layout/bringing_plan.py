@@ -23,7 +23,12 @@ NOTES = (
     "from outside to its place; where it is turned or tilted a square is left free around it.",
     "A way that is drawn is free for the boxes of the file. Measure the narrowest place with the thing at hand.",
 )
-HELD = {"": "as it will stand", "turned": "turned by a right angle inside", "tilted": "tilted over, set up inside"}
+HELD = {
+    "": "as it will stand",
+    "turned": "turned by a right angle inside",
+    "tilted": "tilted over, set up inside",
+    "aslant": "pushed in aslant, turned level inside",
+}
 TOLD = {
     "large": "no opening is large enough",
     "no way": "no way in was found",

@@ -6,15 +6,26 @@ its two sides sweep about their middle is free. So a way that is found is one, a
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import hypot
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, envelope, moved_block
+from boxwright.disciplines.layout.bringing_aslant import Spot, View, place_of, pushes, told_as_boxes, view_of
 from boxwright.disciplines.layout.changeover import Gate
-from boxwright.disciplines.layout.changeover_lattice import TOUCH, Lattice, Rows, forbidden, lattice, legs, only, region
+from boxwright.disciplines.layout.changeover_lattice import (
+    TOUCH,
+    Cell,
+    Lattice,
+    Rows,
+    forbidden,
+    lattice,
+    legs,
+    only,
+    region,
+)
 from boxwright.disciplines.layout.changeover_ways import (
     ROUND,
     STILL,
@@ -28,7 +39,7 @@ from boxwright.disciplines.layout.changeover_ways import (
 from boxwright.disciplines.layout.meeting import are_near
 from boxwright.exchange import Vector
 
-Turned = Literal["", "turned", "tilted"]
+Turned = Literal["", "turned", "tilted", "aslant"]
 TURNS: tuple[tuple[int, int, Turned], ...] = ((0, 1, "turned"), (0, 2, "tilted"), (1, 2, "tilted"))
 """The two axes whose extents a turn changes over."""
 FEW, LEVELS = 4, 9
@@ -81,7 +92,7 @@ def way_in(blocks: tuple[Block, ...], gates: tuple[Gate, ...], stands: tuple[Blo
             lane = _turning(blocks, (first, second), word, other, through, stands, room)
             if lane is not None:
                 return lane
-    return None
+    return _aslant(blocks, gates, stands, room)
 
 
 def passes(around: Block, gate: Gate) -> bool:
@@ -187,6 +198,50 @@ def _turning(
             square = moved_block(swung, place)
             swept = (*swept_by(blocks, path), square, *swept_by((other,), out_of_it))
             return Lane(gate, word, swept, _through(around, [*path, *out_of_it[1:]]), square)
+    return None
+
+
+def _aslant(blocks: tuple[Block, ...], gates: Iterable[Gate], stands: Sequence[Block], room: Block) -> Lane | None:
+    """Return a way on which a thing is pushed in aslant and turned level inside, then goes on by straight legs."""
+    around = envelope(blocks)
+    long, wide = max(around.size[:2]), min(around.size[:2])
+    near = _bounds(around, None, room)
+    through = [gate for gate in gates if around.size[2] <= gate.high[2] - gate.low[2] + TOUCH]
+    if not through or long < ROUND * wide:
+        return None
+    at = {0.0, near.low[2], *(gate.low[2] - around.low[2] for gate in through)}
+    heights = sorted(z for z in at if near.low[2] <= z <= near.high[2])
+    grid = lattice(
+        near, forbidden(blocks, stands), [STILL], {*_levels(around, near, through, stands, LEVELS), *heights}
+    )
+    start = only(grid, [grid.cell(*STILL)])
+    reached = region(grid, start)
+    x, y, middle_z = _middle(around)
+    for gate in through:
+        along = 1 - outward(gate)[0]
+        for z in heights:
+            low, high = around.low[2] + z, around.high[2] + z
+            if low < gate.low[2] - TOUCH or high > gate.high[2] + TOUCH:
+                continue
+            view = view_of(gate, room, [*stands, *gate.sweep], low, high)
+
+            def cell_of(spot: Spot, view: View = view, z: float = z) -> Cell:
+                at = place_of(view, room, spot, z)
+                return containing(grid, (at[0] - x, at[1] - y, z))
+
+            def is_reached(spot: Spot, cell_of: Callable[[Spot], Cell] = cell_of) -> bool:
+                level, row, column = cell_of(spot)
+                return bool(reached[level][row] >> column & 1)
+
+            push = next(pushes(view, long, wide, around.size[along] >= around.size[1 - along], is_reached), None)
+            if push is not None:
+                first = legs(grid, start, only(grid, [cell_of(push.spot)]))
+                assert first is not None
+                path, inside = [grid.place(cell) for cell in first], place_of(view, room, push.spot, middle_z + z)
+                boxes = told_as_boxes(view, push, room, low, high)
+                outside = place_of(view, room, push.outside, middle_z + z)
+                swept = (*swept_by(blocks, path), *boxes)
+                return Lane(gate, "aslant", swept, (*_through(around, path), inside, outside), boxes[0])
     return None
 
 

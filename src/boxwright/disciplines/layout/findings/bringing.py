@@ -49,8 +49,8 @@ def _asked(one: Brought, names: str, shown_in: HeaderUnits) -> tuple[str, str]:
         return says + f"{_verb(one, 'comes', 'come')} in", "Walk the way in of each with a box of card of its size"
     holes = listed([_hole(hole, shown_in) for hole in one.tried])
     by = listed([name for _, name in one.by])
-    says = f"no way was found to bring {names} in, level, turned or tilted once: {sizes(one.size, shown_in)}, at stage "
-    says += f"{one.stage}, through {holes}"
+    says = f"no way was found to bring {names} in, straight, turned, tilted or aslant: {sizes(one.size, shown_in)}, "
+    says += f"at stage {one.stage}, through {holes}"
     if one.word == "doubt":
         says += f"; there is one if {by} {'is' if len(one.by) == 1 else 'are'} not in the way, and that is not sure"
         return says, f"Look whether {one.by[0][1]} is there, measure where, and write it"
