@@ -2,6 +2,7 @@
 
 from boxwright.source.check import RESULT, Check, Expected, Given, Value, read_checks
 from boxwright.source.cited import SEEN, Source, SourceError
+from boxwright.source.gridded import Gridded, load_gridded, read_gridded
 from boxwright.source.load import (
     SourceFile,
     load,
@@ -20,6 +21,7 @@ __all__ = [
     "Check",
     "Expected",
     "Given",
+    "Gridded",
     "OutsideTable",
     "Row",
     "Rule",
@@ -30,9 +32,11 @@ __all__ = [
     "Value",
     "load",
     "load_checks",
+    "load_gridded",
     "load_rules",
     "load_sources",
     "load_table",
     "read_checks",
+    "read_gridded",
     "read_source_file",
 ]

@@ -1,0 +1,165 @@
+"""The sheet of a section: how warm each place of a wall is across a stud, and how far each rule of the hand is off."""
+
+from __future__ import annotations
+
+from math import ceil, floor
+
+from boxwright.disciplines.heat.across import Across
+from boxwright.disciplines.heat.across_field import INSIDE, OUTSIDE, Solved, coldest_inside, isotherm
+from boxwright.disciplines.heat.as_built import as_built
+from boxwright.disciplines.heat.cold import members_named, named
+from boxwright.disciplines.heat.material import read_material
+from boxwright.disciplines.heat.plane import house_film
+from boxwright.drawing import Grid, Leader, Line, Shape, Sheet, Symbol, Text, View
+from boxwright.drawing.mark import Fill, Mark
+from boxwright.exchange import Layup
+from boxwright.units import HeaderUnits, show, shown_unit
+
+SHOWN = 0.11
+"""How far to each side of the middle of the member is drawn (m)."""
+LINES = 8
+"""About how many lines of one temperature are drawn."""
+STEPS = (1.0, 2.0, 4.0, 5.0, 10.0)
+KINDS: dict[str, Fill] = {"foam": "foam", "wool": "foam", "board": "wood", "sheet": "skin", "metal": "skin"}
+
+
+def section_name(layup: Layup) -> str:
+    """Return the name of the sheet of a plane's section."""
+    return f"section-{(layup.bay or layup.wall).replace(' ', '-')}"
+
+
+def section_shown(layup: Layup) -> Across | None:
+    """Return the section of a plane as it is drawn: with every layer that may be there; None where nothing is cut."""
+    built = as_built(layup, "best", house_film(layup.wall), True)
+    return built.across if built.kind in ("framed", "timber") else None
+
+
+def section_sheet(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Sheet:
+    """Return the section of a plane with its lines of temperature, and what each rule makes of it."""
+    title = f"Section of the {named(layup)} across one of its {members_named(layup.wall)}"
+    view = View(
+        named(layup).capitalize(),
+        f"room {_warm(INSIDE, shown_in)}, outside {_warm(OUTSIDE, shown_in)}",
+        (*_materials(layup, solved.across), *_warmth(layup, solved, shown_in)),
+    )
+    notes = (
+        "A clean section: no screws, no gap where the lining touches. Corners and the bottom rail are colder still.",
+        f"Room {_warm(INSIDE, shown_in)}, outside {_warm(OUTSIDE, shown_in)}: at other temperatures each line lies at "
+        "the same share of the way.",
+    )
+    return Sheet(section_name(layup), title, (view,), notes, (methods(layup, solved, shown_in),))
+
+
+def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
+    """Return the transmittance by the field, by the stored sections and by each rule of the hand, and how far off."""
+    field, hand = solved.field, solved.hand
+    rows = [("field of temperature", field.transmittance)]
+    if solved.stored is not None:
+        rows.append(("stored sections", solved.stored))
+    rows += [
+        ("zone method", hand.zone),
+        ("mean of both bounds", hand.combined),
+        ("planes of one temperature", hand.planes),
+        ("straight through", hand.parallel),
+    ]
+    shown = tuple(
+        (name, show(value, "W/m2K", shown_in), "" if not at else f"{value / field.transmittance - 1.0:+.0%}")
+        for at, (name, value) in enumerate(rows)
+    )
+    last = (
+        ("temperature factor, coldest place", f"{field.factor:.2f}", ""),
+        ("coldest place inside", _warm(field.coldest_inside, shown_in), ""),
+    )
+    grid = (*shown, *last)
+    return Grid("What it lets through", ("by", "U", "off"), grid, (layup.of,) * len(grid))
+
+
+def _materials(layup: Layup, across: Across) -> tuple[Mark, ...]:
+    """Return the layers and the member as they lie."""
+    half, deep = across.face / 2.0, across.skin[0]
+    marks: list[Mark] = []
+    if layup.wall != "floor":
+        marks += _block(-SHOWN, SHOWN, 0.0, deep, "skin", layup.of)
+        marks.append(Leader((SHOWN * 0.8, deep / 2.0), f"skin {layup.skin_of}".strip(), layup.of))
+    top = deep + across.depth
+    names = _names(layup)
+    foot = deep
+    for (thick, _), (name, fill, of) in zip(across.filling, names["bays"], strict=False):
+        marks += _block(-SHOWN, -half, foot, foot + thick, fill, of)
+        marks += _block(half, SHOWN, foot, foot + thick, fill, of)
+        marks.append(Leader((-SHOWN * 0.85, foot + thick / 2.0), name, of))
+        foot += thick
+    marks += _member(layup, across, deep, top)
+    foot = top
+    for (thick, _), (name, fill, of) in zip(across.over, names["members"], strict=False):
+        marks += _block(-half, half, foot, foot + thick, fill, of)
+        marks.append(Leader((-half * 0.7, foot + thick / 2.0), name, of))
+        foot += thick
+    for (thick, _), (name, fill, of) in zip(across.inner, names["all"], strict=False):
+        marks += _block(-SHOWN, SHOWN, foot, foot + thick, fill, of)
+        marks.append(Leader((SHOWN * 0.85, foot + thick / 2.0), name, of))
+        foot += thick
+    marks.append(Text((SHOWN * 0.7, foot + 0.008), "ROOM", layup.of, "small"))
+    marks.append(Text((SHOWN * 0.7, -0.008), "OUTSIDE", layup.of, "small"))
+    return tuple(marks)
+
+
+def _names(layup: Layup) -> dict[str, list[tuple[str, Fill, str]]]:
+    found: dict[str, list[tuple[str, Fill, str]]] = {"bays": [], "members": [], "all": []}
+    if layup.wall == "floor":
+        found["all"].append((f"deck {layup.skin_of}".strip(), "wood", layup.of))
+    for one in layup.layers:
+        made = read_material(one.material, one.name)
+        name = one.material if one.material and one.material != one.name else ""
+        is_known = one.thick is not None and one.thick.known and one.thick.best > 0.0
+        if made is None or not is_known:
+            continue
+        found[one.where].append((f"{one.name} {name}".strip(), KINDS.get(made.kind, "none"), one.of))
+    return found
+
+
+def _member(layup: Layup, across: Across, deep: float, top: float) -> list[Mark]:
+    half, sheet = across.face / 2.0, across.sheet
+    word = members_named(layup.wall).removesuffix("s")
+    said = f"{word} {layup.member_material}".strip()
+    marks: list[Mark] = [
+        *_block(-half, half, deep, top, "wood" if across.is_solid else "metal", layup.of),
+        Leader((half * 0.9, deep + (top - deep) * 0.7), said, layup.of),
+    ]
+    if not across.is_solid and sheet < half:
+        marks += _block(-half + sheet, half - sheet, deep + sheet, top - sheet, "hole", layup.of)
+    return marks
+
+
+def _block(left: float, right: float, foot: float, top: float, fill: Fill, of: str) -> list[Mark]:
+    return [Shape(((left, foot), (right, foot), (right, top), (left, top)), "visible", of, fill)]
+
+
+def _warmth(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> tuple[Mark, ...]:
+    """Return lines of one temperature on both sides of the member, and the coldest place inside."""
+    marks: list[Mark] = []
+    for level in _levels(shown_in):
+        pieces = [one for one in isotherm(solved.field, level) if max(one[0][0], one[1][0]) <= SHOWN]
+        if not pieces:
+            continue
+        for start, end in pieces:
+            marks.append(Line(start, end, "cut", layup.of))
+            marks.append(Line((-start[0], start[1]), (-end[0], end[1]), "cut", layup.of))
+        outmost = max((point for piece in pieces for point in piece), key=lambda point: point[0])
+        marks.append(Text((SHOWN + 0.008, outmost[1]), _warm(level, shown_in), layup.of, "small", may_move=True))
+    place = coldest_inside(solved.field)
+    marks.append(Symbol(place, "fault", layup.of))
+    says = f"coldest inside {_warm(solved.field.coldest_inside, shown_in)}, factor {solved.field.factor:.2f}"
+    return (*marks, Leader((place[0], place[1]), says, layup.of))
+
+
+def _levels(shown_in: HeaderUnits) -> tuple[float, ...]:
+    """Return temperatures (K) that are whole steps in the user's own scale."""
+    scale = shown_unit("temperature", shown_in)[1]
+    low, high = scale.from_si(OUTSIDE), scale.from_si(INSIDE)
+    step = next((one for one in STEPS if (high - low) / one <= LINES + 1), STEPS[-1])
+    return tuple(scale.to_si(number * step) for number in range(floor(low / step) + 1, ceil(high / step)))
+
+
+def _warm(kelvin: float, shown_in: HeaderUnits) -> str:
+    return show(kelvin, "temperature", shown_in)

@@ -1,0 +1,156 @@
+"""The shell as built: what more foam, a strip and a mirror do, what adds up, and what nobody knows."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from boxwright.disciplines.heat.plane import plane_of
+from boxwright.disciplines.heat.shell import shell_of
+from boxwright.exchange import Opening
+from boxwright.units import Band, exactly
+from tests.disciplines.heat.walls import BREAK, FOAM, INCH, LINER, STRIP, Where, doubtful, layer, mirrored, wall
+
+WINDOW = Opening(
+    "openings[w]", "window-left", "left", exactly(0.2), exactly(1.0), exactly(1.5), (0.0, -1.0, 0.0), exactly(2.8),
+    True, False, True, False,
+)  # fmt: skip
+UNKNOWN = Band(0.0, 0.0, float("inf"), known=False)
+
+
+def test_the_walls_of_the_sheet_on_heat_come_out_as_its_fields_do() -> None:
+    """Figures of two other codes, a finite-element and a finite-volume one; the member is best 5 % worse than clean."""
+    for layers, field, bay in (
+        ((FOAM, LINER), 1.1111, 0.6469),
+        ((FOAM, STRIP, LINER), 0.8538, None),
+        ((FOAM, BREAK, LINER), 0.6325, None),
+    ):
+        found = plane_of(wall(*layers))
+        clean = found.bay.best + found.member.best / 1.05 * found.density
+        assert clean == pytest.approx(field, rel=0.012)
+        assert found.how == "stored" and found.transmittance.low < field < found.transmittance.high
+        if bay is not None:
+            assert found.bay.best == pytest.approx(bay, rel=1e-3)
+
+
+def test_the_stud_face_is_as_cold_as_the_sheet_on_heat_has_it_with_the_film_of_mould() -> None:
+    for layers, factor in (((FOAM, LINER), 0.2567), ((FOAM, STRIP, LINER), 0.543), ((FOAM, BREAK, LINER), 0.724)):
+        found = plane_of(wall(*layers)).member_factor
+        assert found.best == pytest.approx(factor, abs=0.02) and found.low < factor < found.high
+
+
+@settings(deadline=None, max_examples=60)
+@given(st.data())
+def test_more_foam_never_loses_more(data: st.DataObject) -> None:
+    thick = st.floats(0.05, 2.0)
+    less, more = sorted((data.draw(thick), data.draw(thick)))
+    strip = data.draw(st.sampled_from([(), (STRIP,)]))
+    liner = data.draw(st.sampled_from([(), (LINER,), (BREAK, LINER)]))
+    where: Where = data.draw(st.sampled_from(("bays", "all")))
+    kind = data.draw(st.sampled_from(["XPS", "mineral wool", "polyiso", "spray foam"]))
+    found = [plane_of(wall(layer("foam", kind, one, where), *strip, *liner)).transmittance for one in (less, more)]
+    for end in ("low", "best", "high"):
+        assert getattr(found[1], end) <= getattr(found[0], end) * (1.0 + 1e-6)
+
+
+@settings(deadline=None, max_examples=30)
+@given(st.lists(st.sampled_from([FOAM, STRIP, LINER, BREAK]), unique=True))
+def test_a_wall_and_its_mirror_lose_the_same_and_ends_lie_around_the_best(layers: list) -> None:  # type: ignore[type-arg]
+    left = wall(*layers)
+    one, other = shell_of((left,), ()), shell_of((mirrored(left),), ())
+    assert one.loss == other.loss
+    assert one.loss.low <= one.loss.best <= one.loss.high
+    planed = plane_of(left)
+    for factor in (planed.member_factor, planed.bay_factor, planed.lining_factor):
+        assert 0.0 <= factor.low <= factor.best <= factor.high <= 1.0
+
+
+def test_a_layer_that_may_be_missing_is_half_there_at_best() -> None:
+    perhaps = plane_of(wall(FOAM, replace(LINER, is_certain=False))).transmittance
+    without, with_it = (plane_of(wall(*one)).transmittance for one in ((FOAM,), (FOAM, LINER)))
+    assert perhaps.best == pytest.approx((without.best + with_it.best) / 2.0)
+    assert perhaps.low == with_it.low and perhaps.high == without.high
+
+
+def test_an_unknown_material_is_never_guessed_and_never_clears() -> None:
+    odd = wall(FOAM, STRIP, layer("liner", "unobtainium", 0.25, "all"))
+    found, shell = plane_of(odd).transmittance, shell_of((odd,), ())
+    assert not found.known and not shell.loss.known
+    assert found.high >= plane_of(wall(FOAM, STRIP)).transmittance.high  # as if it were not there
+    assert [(one.name, one.what, one.written) for one in shell.unsaid] == [("liner", "material", "unobtainium")]
+    unmeasured = shell_of((wall(layer("foam", "XPS", None, "bays"), LINER),), ())
+    assert [one.what for one in unmeasured.unsaid] == ["thickness"] and not unmeasured.loss.known
+    nothing = shell_of((wall(layer("foam", "XPS", 0.0, "bays"), LINER),), ())
+    assert [one.what for one in nothing.unsaid] == ["nothing"] and nothing.loss.known
+
+
+def test_the_rows_add_up_to_the_shell_and_its_members_are_a_share_of_it() -> None:
+    left = replace(wall(FOAM, LINER), edge=exactly(6.0))
+    shell = shell_of((left, mirrored(left)), (WINDOW,))
+    for end in ("low", "best", "high"):
+        assert sum(getattr(one.loss, end) for one in shell.faces) == pytest.approx(getattr(shell.loss, end))
+    window = next(one for one in shell.faces if one.what == "hole")
+    assert window.loss.best == pytest.approx(0.2 * 2.8) and window.how == "as written" and window.is_window
+    bays = sum(one.planed.bay.best * one.area.best for one in shell.faces if one.what == "plane" and one.planed)
+    assert bays + shell.members.best + window.loss.best == pytest.approx(shell.loss.best)
+
+
+def test_an_edge_is_as_much_as_a_member_within_half_of_it_and_colder() -> None:
+    plain, edged = (shell_of((replace(wall(FOAM, LINER), edge=exactly(one)),), ()) for one in (0.0, 6.0))
+    member = plane_of(wall(FOAM, LINER)).member
+    assert edged.loss.best - plain.loss.best == pytest.approx(6.0 * member.best)
+    assert edged.loss.high - plain.loss.high == pytest.approx(9.0 * member.high)
+    corner = next(one for one in edged.places if one.what.startswith("corners"))
+    assert corner.factor.best < plane_of(wall(FOAM, LINER)).member_factor.best
+
+
+def test_a_plane_of_no_known_area_makes_the_whole_unknown() -> None:
+    shell = shell_of((replace(wall(FOAM, LINER), area=UNKNOWN), wall(FOAM, LINER)), ())
+    assert not shell.loss.known and shell.loss.low > 0.0 and shell.loss.high == float("inf")
+
+
+def test_bare_skin_is_bare_and_a_floor_without_filling_is_layers() -> None:
+    bare = plane_of(wall())
+    assert bare.how == "bare" and bare.transmittance.low == pytest.approx(1.0 / (0.04 + 0.13), rel=1e-3)
+    ply = replace(wall(layer("foam", "XPS", 1.0, "all"), name="floor"), skin=exactly(0.75 * INCH), skin_of="ply 3/4")
+    floor = plane_of(ply)
+    by_hand = 1.0 / (0.04 + 0.75 * INCH / 0.12 + 1.0 * INCH / 0.0288 + 0.17)
+    assert floor.how == "layers" and floor.transmittance.best == pytest.approx(by_hand, rel=1e-3)
+
+
+def test_foam_deeper_than_the_stud_counts_no_further_than_its_face() -> None:
+    deep, flush = (plane_of(wall(layer("foam", "XPS", one, "bays"), LINER)).transmittance for one in (3.0, 1.5))
+    assert deep == flush
+
+
+def test_timber_lets_heat_go_straight_through_and_lies_far_below_steel() -> None:
+    timber = replace(wall(FOAM, LINER), member_material="softwood", member_shape="solid")
+    steel, wood = plane_of(wall(FOAM, LINER)), plane_of(timber)
+    stud = 1.0 / (0.17 + 0.04 * INCH / 160.0 + 1.5 * INCH / 0.12 + 0.25 * INCH / 0.12)
+    share = 1.0 / 16.0
+    assert wood.how == "straight through"
+    assert wood.transmittance.best == pytest.approx(share * stud + (1.0 - share) * wood.bay.best, rel=1e-6)
+    assert wood.transmittance.best < steel.transmittance.best * 0.75
+
+
+def test_a_lining_of_metal_is_not_read_from_the_table_and_may_be_as_bad_as_its_bound() -> None:
+    metal = plane_of(wall(FOAM, layer("liner", "aluminium", 0.05, "all")))
+    assert metal.how == "by hand" and metal.transmittance.high > 1.5 * metal.transmittance.best
+
+
+def test_what_nobody_wrote_of_the_studs_widens_the_answer() -> None:
+    vague = replace(wall(FOAM, LINER), member_gauge=None, member_face=None)
+    sure, found = plane_of(wall(FOAM, LINER)).transmittance, plane_of(vague).transmittance
+    assert found.high > sure.high and found.low < sure.low and doubtful(found)
+
+
+def test_a_window_nobody_described_may_be_single_or_double() -> None:
+    unsaid = shell_of((), (replace(WINDOW, transmittance=None),)).faces[0]
+    assert unsaid.transmittance.low < 2.8 and unsaid.transmittance.high > 5.9 and unsaid.how == "window"
+    nothing = shell_of((), (replace(WINDOW, transmittance=exactly(0.0)),)).faces[0]
+    assert nothing.transmittance == unsaid.transmittance
+    door = shell_of((), (replace(WINDOW, name="ramp", transmittance=None, is_leaf=True),)).faces[0]
+    assert door.how == "door" and not door.is_window
