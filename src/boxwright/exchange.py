@@ -236,6 +236,7 @@ class Opening:
     ``bottom`` and ``top`` are above the deck. ``transmittance`` (W/m2K) is that of the unit as written, None where
     nobody wrote it. ``has_unit`` says that something fills it; ``is_leaf`` that it is a door or a ramp, hinged in the
     hole itself. ``is_certain`` is False where it stands perhaps; ``is_open`` where it is cut and nothing fills it yet.
+    ``low`` and ``high`` are two corners that lie across from each other (x, y, z), None where its place is not known.
     """
 
     of: str
@@ -250,6 +251,8 @@ class Opening:
     is_leaf: bool
     is_certain: bool
     is_open: bool
+    low: Vector | None = None
+    high: Vector | None = None
 
 
 @dataclass(frozen=True, slots=True)

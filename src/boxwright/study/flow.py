@@ -11,7 +11,7 @@ from boxwright.disciplines.frame.shell import Shell, shell
 from boxwright.exchange import Box, Context
 from boxwright.finding import Finding
 from boxwright.rig.rig import Rig
-from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
+from boxwright.study.hull import heavy_of, hull_of, linings_of, openings_of, stood_of
 from boxwright.study.once import Failed, Once
 from boxwright.study.standing import Standing
 from boxwright.study.warmth import warmed
@@ -62,7 +62,7 @@ def one_slot(
     on_the_road = once(towing.findings, towed, context.shown_in, context.vehicle)
 
     laid, in_the_way, safe, on_the_way_out = in_the_room(rig, standing, bare, weighed.box, context, once)
-    warm, on_heat, aired, on_air = warmed(rig, standing, framed, context, once)
+    warm, on_heat, aired, on_air = warmed(rig, standing, framed, weighed.box, context, once)
     said = (on_the_frame, in_the_way, heavy, on_the_road, on_heat, on_air, on_the_way_out)
     return Worked(framed, laid, towed, warm, aired, safe, said)
 
@@ -86,7 +86,7 @@ def in_the_room(
         around,
         rig.people,
         context.use,
-        once(layout.brought_in, rig.layout, around, stages, rig.header.stage_today),
+        once(layout.brought_in, rig.layout, around, stages, rig.header.stage_today, once(linings_of, rig.layers)),
     )
     safe = once(
         safety.solve,

@@ -9,9 +9,12 @@ from boxwright.disciplines import air, frame, heat
 from boxwright.disciplines.air.solve import lined_share
 from boxwright.disciplines.frame.parts import StandingOpening
 from boxwright.disciplines.frame.result import Buildup, Hole, Intrusion, LayerPiece, Member, Wall
-from boxwright.exchange import Airflow, Context, Layup, LayupLayer, Moisture, Night, Opening, Vector
+from boxwright.disciplines.heat.parts import FuelTank
+from boxwright.disciplines.water.parts import StandingTank
+from boxwright.exchange import Airflow, Box, Context, Layup, LayupLayer, Moisture, Night, Opening, Vector
 from boxwright.finding import Finding
 from boxwright.model.part import Frame
+from boxwright.model.place import shifted
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Failed, Once
 from boxwright.study.standing import Standing
@@ -26,7 +29,14 @@ Stands = tuple[tuple[str, str], ...]
 UNKNOWN_AREA = Band(0.0, 0.0, inf, known=False)
 
 
-def warmed(rig: Rig, standing: Standing, framed: frame.Result | Failed, context: Context, once: Once) -> Warmed:
+def warmed(
+    rig: Rig,
+    standing: Standing,
+    framed: frame.Result | Failed,
+    box: Box | Failed,
+    context: Context,
+    once: Once,
+) -> Warmed:
     """Return how warm the room is and what air it has: flow is offered before heat, what is damp judged after it."""
     planes = once(layups_of, framed, rig.frame)
     holes = once(cut_through, framed, standing.openings, standing.holes)
@@ -41,6 +51,8 @@ def warmed(rig: Rig, standing: Standing, framed: frame.Result | Failed, context:
         holes,
         once(airflow_of, offered),
         once(moisture_of, offered),
+        once(fuel_of, standing.tanks),
+        box,
         sleepers,
         context.use,
     )
@@ -186,9 +198,20 @@ def cut_through(
                 is_leaf=bool(stands is not None and stands.swing[1]) or hole.is_by_builder,
                 is_certain=stands is not None and stands.share.low == stands.share.high,
                 is_open=hole.of in open_holes,
+                low=_corner(wall, hole.low, hole.bottom) if hole.is_placed else None,
+                high=_corner(wall, hole.high, hole.top) if hole.is_placed else None,
             )
         )
     return tuple(found)
+
+
+def _corner(wall: Wall, along: float, up: float) -> Vector:
+    """Return a point of a plane in the rig's datum; roof and floor count across as they count up."""
+    if wall.name in ("roof", "floor"):
+        return (along, up, _height(wall))
+    share = (along - wall.low) / (wall.high - wall.low) if wall.high > wall.low else 0.0
+    x, y = (start + share * (end - start) for start, end in zip(wall.start, wall.end, strict=True))
+    return (x, y, up)
 
 
 def _height(wall: Wall) -> float:
@@ -216,6 +239,23 @@ def vents_standing(frames: tuple[Frame, ...], openings: tuple[StandingOpening, .
     holes = ((one.of, "yes" if one.share.low == one.share.high else "perhaps") for one in openings)
     parts = ((one.of, str(one.stands)) for one in frames)
     return tuple((of, stands) for of, stands in (*holes, *parts) if of in wanted)
+
+
+def fuel_of(tanks: tuple[StandingTank, ...]) -> tuple[FuelTank, ...]:
+    """Return every tank with what is in it; whether heat burns it, heat knows."""
+    return tuple(
+        FuelTank(
+            one.of,
+            one.name,
+            one.tank.of,
+            one.tank.volume if one.tank.volume is not None else UNKNOWN_AREA,
+            one.fill,
+            one.place.low_edge(2),
+            shifted(one.place.z, one.place.size[2] / 2.0),
+            one.share.low == one.share.high,
+        )
+        for one in tanks
+    )
 
 
 def airflow_of(offered: air.Offers) -> Airflow:

@@ -8,7 +8,7 @@ from typing import Annotated
 from pydantic import Field, model_validator
 
 from boxwright.model.each import Alone
-from boxwright.model.entry import Entry, Names
+from boxwright.model.entry import Entry, Names, YesNo
 from boxwright.model.place import Place
 from boxwright.units import AmpereBandNamed, Band, KelvinBand, MetreBand, Unit, WattBand
 
@@ -45,6 +45,8 @@ class Heater(Entry):
     lowest: WattBand | None = Field(None, description="heat on the lowest setting, such as 900 W")
     highest: WattBand | None = Field(None, description="heat on the highest setting, such as 2000 W")
     burn: Burn | None = Field(None, description="fuel burnt, such as {lowest: 0.030 gal/h, highest: 0.065 gal/h}")
+    holds: KelvinBand | None = Field(None, description="the room temperature it is set to, such as 62")
+    switches: YesNo = Field(None, description="does it go off by itself when the room is warm enough: yes or no")
     draw: AmpereBandNamed | None = Field(None, description="current while it runs, such as 1.2 A")
     start: AmpereBandNamed | None = Field(None, description="current while it starts, such as 9 A")
     path: Names = Field((), description="the way of the fuel, such as [heater-fuel, pump below floor, heater]")
@@ -104,6 +106,23 @@ class PlannedHeater:
     name: str
     place: Place
     heater: Heater
+
+
+@dataclass(frozen=True, slots=True)
+class FuelTank:
+    """A tank that stands in one load state: what is in it, how much it holds (m3) and how full it is (0 to 1).
+
+    ``low`` and ``high`` are how high its under and upper side are above the deck.
+    """
+
+    of: str
+    name: str
+    fluid: str
+    volume: Band
+    fill: Band
+    low: Band
+    high: Band
+    is_certain: bool
 
 
 @dataclass(frozen=True, slots=True)

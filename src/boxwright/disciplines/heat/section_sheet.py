@@ -11,9 +11,9 @@ from boxwright.disciplines.heat.cold import members_named, named
 from boxwright.disciplines.heat.material import read_material
 from boxwright.disciplines.heat.plane import house_film
 from boxwright.drawing import Grid, Leader, Line, Shape, Sheet, Symbol, Text, View
-from boxwright.drawing.mark import Fill, Mark
+from boxwright.drawing.mark import Fill, Mark, Point
 from boxwright.exchange import Layup
-from boxwright.units import HeaderUnits, show, shown_unit
+from boxwright.units import HeaderUnits, show, shown_unit, unit_scale
 
 SHOWN = 0.11
 """How far to each side of the middle of the member is drawn (m)."""
@@ -63,15 +63,24 @@ def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
         ("straight through", hand.parallel),
     ]
     shown = tuple(
-        (name, show(value, "W/m2K", shown_in), "" if not at else f"{value / field.transmittance - 1.0:+.0%}")
+        (name, show(value, "W/m2K", shown_in), _r_value(value), _off(value / field.transmittance - 1.0) if at else "")
         for at, (name, value) in enumerate(rows)
     )
     last = (
-        ("temperature factor, coldest place", f"{field.factor:.2f}", ""),
-        ("coldest place inside", _warm(field.coldest_inside, shown_in), ""),
+        ("temperature factor, coldest place", f"{field.factor:.2f}", "", ""),
+        ("coldest place inside", _warm(field.coldest_inside, shown_in), "", ""),
     )
     grid = (*shown, *last)
-    return Grid("What it lets through", ("by", "U", "off"), grid, (layup.of,) * len(grid))
+    return Grid("What it lets through", ("by", "U", "R in ft2 F h/Btu", "off"), grid, (layup.of,) * len(grid))
+
+
+def _r_value(transmittance: float) -> str:
+    scale = unit_scale("Btu/h/ft2/F")
+    return f"{1.0 / scale.from_si(transmittance):.1f}" if scale is not None else ""
+
+
+def _off(share: float) -> str:
+    return "0 %" if round(share * 100.0) == 0 else f"{share * 100.0:+.0f} %"
 
 
 def _materials(layup: Layup, across: Across) -> tuple[Mark, ...]:
@@ -127,7 +136,7 @@ def _member(layup: Layup, across: Across, deep: float, top: float) -> list[Mark]
         Leader((half * 0.9, deep + (top - deep) * 0.7), said, layup.of),
     ]
     if not across.is_solid and sheet < half:
-        marks += _block(-half + sheet, half - sheet, deep + sheet, top - sheet, "hole", layup.of)
+        marks += _block(-half + sheet, half - sheet, deep + sheet, top - sheet, "none", layup.of)
     return marks
 
 
@@ -139,7 +148,7 @@ def _warmth(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> tuple[Mark, 
     """Return lines of one temperature on both sides of the member, and the coldest place inside."""
     marks: list[Mark] = []
     for level in _levels(shown_in):
-        pieces = [one for one in isotherm(solved.field, level) if max(one[0][0], one[1][0]) <= SHOWN]
+        pieces = [_clipped(*one) for one in isotherm(solved.field, level) if min(one[0][0], one[1][0]) < SHOWN]
         if not pieces:
             continue
         for start, end in pieces:
@@ -149,8 +158,16 @@ def _warmth(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> tuple[Mark, 
         marks.append(Text((SHOWN + 0.008, outmost[1]), _warm(level, shown_in), layup.of, "small", may_move=True))
     place = coldest_inside(solved.field)
     marks.append(Symbol(place, "fault", layup.of))
-    says = f"coldest inside {_warm(solved.field.coldest_inside, shown_in)}, factor {solved.field.factor:.2f}"
+    says = f"coldest {_warm(solved.field.coldest_inside, shown_in)}"
     return (*marks, Leader((place[0], place[1]), says, layup.of))
+
+
+def _clipped(start: Point, end: Point) -> tuple[Point, Point]:
+    """Return a piece of a line as far as it is shown."""
+    (near, low), (far, high) = sorted((start, end))
+    if far <= SHOWN:
+        return start, end
+    return (near, low), (SHOWN, low + (high - low) * (SHOWN - near) / (far - near))
 
 
 def _levels(shown_in: HeaderUnits) -> tuple[float, ...]:

@@ -1,27 +1,30 @@
-"""What heat works out of one slot: what its planes are made of so far, and what warms the room."""
+"""What heat works out of one slot: the shell as far as it is built, what warms it, and its nights with sleepers."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import inf
 
-from boxwright.disciplines.heat.parts import PlannedHeater, Section
-from boxwright.exchange import Airflow, Layup, Moisture, Night, Opening
+from boxwright.disciplines.heat.burner import standing_heater, warmth_of
+from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
+from boxwright.disciplines.heat.parts import ClimateFacet, FuelTank, Month, Section
+from boxwright.disciplines.heat.result import Result, StandingHeater
+from boxwright.disciplines.heat.room import NIGHT
+from boxwright.disciplines.heat.shell import shell_of
+from boxwright.exchange import Airflow, Box, Layup, Moisture, Opening
+from boxwright.units import Band, exactly
 
-__all__ = ["Offers", "Result", "offers", "solve"]
+__all__ = ["Offers", "Result", "offers", "outdoors_of", "solve"]
+
+Stands = tuple[tuple[str, str], ...]
+MONTHS = tuple(name for name in ClimateFacet.model_fields if name != "coldest_design")
+"""The months of a place, as its facet names them."""
+UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
 @dataclass(frozen=True, slots=True)
 class Offers:
-    """What heat gives the others: nothing yet."""
-
-
-@dataclass(frozen=True, slots=True)
-class Result:
-    """What heat has worked out in one slot: the heaters that stand in it, and its nights."""
-
-    of: str
-    heaters: tuple[PlannedHeater, ...]
-    nights: tuple[Night, ...]
+    """What heat gives the others: nothing until power and water take it."""
 
 
 def offers() -> Offers:
@@ -31,11 +34,13 @@ def offers() -> Offers:
 
 def solve(
     own: Section,
-    standing: tuple[tuple[str, str], ...],
+    standing: Stands,
     layups: tuple[Layup, ...],
     openings: tuple[Opening, ...],
     airflow: Airflow,
     moisture: tuple[Moisture, ...],
+    tanks: tuple[FuelTank, ...],
+    box: Box,
     sleepers: int,
     use: str,
 ) -> Result:
@@ -44,4 +49,58 @@ def solve(
     ``standing`` pairs the path of each heater that stands with "yes" or "perhaps"; ``sleepers`` are who is inside.
     """
     there = dict(standing)
-    return Result("trailer", tuple(one for one in own.heaters if one.of in there), ())
+    shell = shell_of(layups, openings)
+    length, width, height = box.inside
+    floor = length * width
+    is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
+    heaters = tuple(
+        standing_heater(one, there[one.of] == "yes", tanks, box) for one in own.heaters if one.of in there
+    )
+    places = outdoors_of(own)
+    inside = Inside(shell, airflow, floor * height, height, floor)
+    is_judged = use == "sleep" and is_known
+    return Result(
+        of="trailer",
+        use=use,
+        sleepers=sleepers,
+        shell=shell,
+        volume=exactly(floor * height) if is_known else UNKNOWN,
+        heaters=heaters,
+        openings=openings,
+        held=_nights(inside, places, heaters, moisture) if is_judged else (),
+        placeless=not places,
+    )
+
+
+def _nights(
+    inside: Inside, places: tuple[Outdoors, ...], heaters: tuple[StandingHeater, ...], moisture: tuple[Moisture, ...]
+) -> tuple[HeldNight, ...]:
+    """Return a night for each place and each heater that may run with somebody asleep; with none, one without."""
+    warming: list[Warmth | None] = [warmth_of(one) for one in heaters if one.vented != "in the room"]
+    return tuple(night_of(inside, place, one, moisture) for place in places for one in warming or [None])
+
+
+def outdoors_of(own: Section) -> tuple[Outdoors, ...]:
+    """Return the coldest night of every place that has one; its swing and wind by the coldest month written."""
+    found = []
+    for name, climate in own.climates:
+        coldest = climate.coldest_design
+        if coldest is None or not coldest.known:
+            continue
+        month = _coldest_month(climate)
+        wind = month.wind if month is not None and month.wind is not None and month.wind.known else NIGHT["wind"]
+        found.append(Outdoors(f"places[{name}]", name, coldest, _swing(month), wind))
+    return tuple(found)
+
+
+def _coldest_month(climate: ClimateFacet) -> Month | None:
+    written = [one for name in MONTHS if (one := getattr(climate, name)) is not None]
+    with_low = [one for one in written if one.low is not None and one.low.known]
+    return min(with_low, key=lambda one: one.low.best, default=None)
+
+
+def _swing(month: Month | None) -> Band:
+    """Return how much warmer the day gets than the night; of the coldest month where both are written."""
+    if month is None or month.low is None or month.high is None or not month.high.known:
+        return NIGHT["swing"]
+    return exactly(max(month.high.best - month.low.best, 0.0))

@@ -1,0 +1,125 @@
+"""A heater as it stands: what it burns, where its exhaust ends, where its air comes from, what it draws from."""
+
+from __future__ import annotations
+
+from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.night import WANTED, Warmth
+from boxwright.disciplines.heat.parts import FuelTank, Pipe, PlannedHeater
+from boxwright.disciplines.heat.result import Runs, StandingHeater, Vented
+from boxwright.exchange import Box, Vector
+from boxwright.units import Band
+
+FUELS = columns("fuel")
+ALIKE = {"gas": "propane", "lpg": "propane", "butane": "propane", "gasoline": "petrol", "paraffin": "kerosene"}
+BURNT_OTHERWISE = frozenset({"wood", "spirit", "alcohol", "pellets", "coal"})
+ELECTRIC = frozenset({"electric", "electricity", "mains", "shore", "12 v", "12 volt"})
+IN_THE_ROOM = frozenset({"none", "no", "inside", "in", "room", "unvented"})
+SIDES = {"left": (1, -1.0), "right": (1, 1.0), "rear": (0, 1.0), "front": (0, -1.0)}
+BELOW = frozenset({"below floor", "floor", "below", "under floor", "down"})
+NOTHING = Band(0.0, 0.0, 0.0, known=False)
+
+
+def fuel_named(written: str) -> str:
+    """Return the fuel a word means; empty where it is none that is known."""
+    word = " ".join(written.lower().split())
+    word = ALIKE.get(word, word)
+    return word if word in FUELS or word in BURNT_OTHERWISE else ""
+
+
+def runs_on(written: str) -> Runs:
+    """Return what a heater is by the word for its fuel."""
+    word = " ".join(written.lower().split())
+    if word in ELECTRIC:
+        return "electric"
+    return "burns" if fuel_named(word) else "unknown"
+
+
+def standing_heater(
+    planned: PlannedHeater, is_certain: bool, tanks: tuple[FuelTank, ...], box: Box
+) -> StandingHeater:
+    """Return a heater as it stands in a slot; its tank is the one its path names, else the only one of its fuel."""
+    heater = planned.heater
+    low, high = _end_of(planned, box)
+    return StandingHeater(
+        planned,
+        is_certain,
+        runs_on(heater.of),
+        _vented(heater.exhaust),
+        _vented(heater.intake),
+        low,
+        high,
+        _tank(planned, tanks),
+    )
+
+
+def _vented(pipe: Pipe | None) -> Vented:
+    if pipe is None:
+        return "unknown"
+    out = " ".join(pipe.out.lower().split())
+    if out in IN_THE_ROOM:
+        return "in the room"
+    return "out" if out in SIDES or out in BELOW or out in ("roof", "up") else "unknown"
+
+
+def _end_of(planned: PlannedHeater, box: Box) -> tuple[Vector | None, Vector | None]:
+    """Return the corners of the box the exhaust may end in: at the outside face, as far along as its pipe is long."""
+    pipe = planned.heater.exhaust
+    if pipe is None or _vented(pipe) != "out":
+        return None, None
+    out = " ".join(pipe.out.lower().split())
+    half = box.outside[1] / 2.0
+    reach = pipe.length.high if pipe.length is not None and pipe.length.known else box.outside[0]
+    x = planned.place.x
+    size = planned.place.size[0] / 2.0
+    if pipe.x is not None and pipe.x.known:
+        x_low, x_high = pipe.x.low, pipe.x.high
+    else:
+        x_low, x_high = x.low - size - reach, x.high + size + reach
+    y = planned.place.y
+    y_low, y_high = y.low - reach, y.high + reach
+    if out in SIDES:
+        axis, way = SIDES[out]
+        if axis == 1:
+            y_low = y_high = way * half
+        elif way > 0.0:
+            x_low = x_high = box.rear_x
+        else:
+            x_low = x_high = box.front_x
+    z_low, z_high = (-reach, 0.0) if out in BELOW or pipe.below else (planned.place.low_edge(2).low, box.outside[2])
+    if out in ("roof", "up"):
+        z_low = z_high = box.outside[2]
+    return (x_low, y_low, z_low), (x_high, y_high, z_high)
+
+
+def _tank(planned: PlannedHeater, tanks: tuple[FuelTank, ...]) -> FuelTank | None:
+    first = planned.heater.path[0] if planned.heater.path else ""
+    named = next((one for one in tanks if one.name == first), None)
+    if named is not None:
+        return named
+    fuel = fuel_named(planned.heater.of)
+    alike = [one for one in tanks if fuel and fuel_named(one.fluid) == fuel]
+    return alike[0] if len(alike) == 1 else None
+
+
+def warmth_of(standing: StandingHeater) -> Warmth:
+    """Return what a heater gives; where it stands perhaps it may give nothing, and what nobody wrote is not known."""
+    heater = standing.planned.heater
+    wanted = heater.holds
+    is_written = wanted is not None and wanted.known
+    highest = heater.highest if heater.highest is not None and heater.highest.known else NOTHING
+    lowest = heater.lowest if heater.lowest is not None and heater.lowest.known else NOTHING
+    if not standing.is_certain:
+        highest, lowest = _perhaps(highest), _perhaps(lowest)
+    return Warmth(
+        standing.planned.of,
+        standing.planned.name,
+        lowest,
+        highest,
+        wanted.best if is_written and wanted is not None else WANTED,
+        not is_written,
+        heater.switches,
+    )
+
+
+def _perhaps(band: Band) -> Band:
+    return Band(0.0, 0.0, band.high, band.known, "perhaps", band.assumed)

@@ -1,0 +1,232 @@
+"""The design night: three days as cold as the place gets, without sun, the third night of which is judged.
+
+Each heater that stands is run alone at the three ends of what is not known: "low" as least is lost and the heater
+gives most, "high" as most is lost and it gives least. The ends are taken together, not in quadrature: foam that is
+thinner than thought is so everywhere, and a window that does not shut lets the wind in on the same night.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from math import cos, pi
+
+from boxwright.disciplines.heat.as_built import ENDS, End
+from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.method import (
+    Heater,
+    Hours,
+    box_through_time,
+    drifts_to,
+    held_outside,
+    sky_emittance,
+    sky_temperature,
+)
+from boxwright.disciplines.heat.method.boxed import _saturated
+from boxwright.disciplines.heat.method.network import Course
+from boxwright.disciplines.heat.room import HEAT_OF_AIR, NIGHT, SEA_LEVEL, at, cold_places, hidden_places, room_of
+from boxwright.disciplines.heat.shell import Shell
+from boxwright.exchange import Airflow, Moisture, Night
+from boxwright.units import Band, exactly
+
+WANTED = columns("wanted")["asleep"][0]
+"""What is wanted inside (K) where nobody wrote what the heater holds."""
+DAYS, HOURS_OF_DAY, BEGINS, COLDEST_AT = 3, 24, 8, 6
+ASLEEP_FROM, ASLEEP_HOURS = 20, 12
+"""People are inside from eight in the evening to eight in the morning."""
+SUBSTEPS = 4
+COOL_AT_NOTHING = 400.0
+OFF = Heater(0.0, 0.0, True, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Outdoors:
+    """The coldest night of a place: coldest and the swing to its warmest hour (K), wind (m/s), share of saturation."""
+
+    of: str
+    place: str
+    coldest: Band
+    swing: Band
+    wind: Band
+
+
+@dataclass(frozen=True, slots=True)
+class Warmth:
+    """What warms the room: its lowest and highest heat (W) and what it is set to (K).
+
+    ``switches``: whether it goes off and on by itself below its lowest setting; None where nobody wrote it.
+    """
+
+    of: str
+    name: str
+    lowest: Band
+    highest: Band
+    wanted: float
+    is_wanted_assumed: bool
+    switches: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class Inside:
+    """The room of the night: its shell, air, and measures (m3, m, m2)."""
+
+    shell: Shell
+    airflow: Airflow
+    volume: float
+    height: float
+    floor: float
+
+
+@dataclass(frozen=True, slots=True)
+class HeldNight:
+    """What one heater makes of one place's night; temperatures in K, ``loss`` in W/K with the air that is lost.
+
+    ``coldest`` is the coldest hour inside, ``warmest`` the warmest one. ``at_lowest`` is where the room drifts to at
+    the coldest hour outside while the heater runs on its lowest setting and nothing is opened. ``holds_down_to`` is
+    the coldest outside at which it just holds what is wanted, ``too_warm_above`` the mildest one at which its lowest
+    setting does not yet give more. ``energy`` (J) is its heat of the night. ``banded`` are the night's hours off,
+    cycling, steady at the lowest, between and at the highest setting. ``night`` is the best run hour by hour.
+    """
+
+    outdoors: Outdoors
+    warmth: Warmth | None
+    loss: Band
+    coldest: Band
+    warmest: Band
+    at_lowest: Band | None
+    holds_down_to: Band | None
+    too_warm_above: Band | None
+    energy: Band
+    banded: tuple[int, ...]
+    night: Night
+
+
+@lru_cache(maxsize=64)
+def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]) -> HeldNight:
+    """Return the night of one place with one heater, or with none."""
+    runs = {end: _run(inside, outdoors, warmth, moisture, end) for end in ENDS}
+    gains = {end: sum(at(one.watt, end, False) for one in moisture) for end in ENDS}
+    losses = {end: _loss(inside, runs[end], end) for end in ENDS}
+    judged = slice(-ASLEEP_HOURS, None)
+    coldest = {end: min(run.air[judged]) for end, run in runs.items()}
+    warmest = {end: max(run.air[judged]) for end, run in runs.items()}
+    energy = {end: sum(run.heat[judged]) * 3600.0 for end, run in runs.items()}
+    best = runs["best"]
+    return HeldNight(
+        outdoors=outdoors,
+        warmth=warmth,
+        loss=_band(losses),
+        coldest=_band(coldest),
+        warmest=_band(warmest),
+        at_lowest=_drifts(warmth, outdoors, gains, losses),
+        holds_down_to=_outside(warmth, gains, losses, is_highest=True),
+        too_warm_above=_outside(warmth, gains, losses, is_highest=False),
+        energy=_band(energy),
+        banded=tuple(best.band[judged].count(one) for one in range(5)),
+        night=_night(inside, outdoors, warmth, best),
+    )
+
+
+def _run(
+    inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...], end: End
+) -> Course:
+    """Return three days at one end; it begins as warm as is wanted, so that what was warmed before is not asked."""
+    heater = OFF if warmth is None else _heater(warmth, end)
+    room = room_of(inside.shell, inside.airflow, inside.volume, inside.height, inside.floor, end, heater)
+    hours = hours_of(outdoors, moisture, warmth, end)
+    start = warmth.wanted if warmth is not None else hours.outside[0]
+    return box_through_time(room, hours, (start, hours.humidity[0]), SUBSTEPS)
+
+
+def _heater(warmth: Warmth, end: End) -> Heater:
+    highest = at(warmth.highest, end, False)
+    lowest = min(at(warmth.lowest, end, False), highest)
+    return Heater(lowest, highest, warmth.switches is not False, 0.0)
+
+
+def hours_of(outdoors: Outdoors, moisture: tuple[Moisture, ...], warmth: Warmth | None, end: End) -> Hours:
+    """Return the hours of three days; the sky is clear, and as dry as the coldest hour leaves it."""
+    coldest = at(outdoors.coldest, end, False)
+    swing = at(outdoors.swing, end, False)
+    clocks = [(BEGINS + hour) % HOURS_OF_DAY for hour in range(DAYS * HOURS_OF_DAY)]
+    outside = tuple(
+        coldest + swing / 2.0 * (1.0 - cos(2.0 * pi * (clock - COLDEST_AT) / HOURS_OF_DAY)) for clock in clocks
+    )
+    humidity = at(NIGHT["humidity"], end, False) * _saturated(coldest, SEA_LEVEL)
+    dew = coldest - 2.0
+    sky = tuple(sky_temperature(one, min(sky_emittance(dew), 1.0)) for one in outside)
+    is_in = [(clock - ASLEEP_FROM) % HOURS_OF_DAY < ASLEEP_HOURS for clock in clocks]
+    warmed, wet = (
+        sum(at(one.watt, end, False) for one in moisture),
+        sum(at(one.kg_per_second, end) for one in moisture),
+    )
+    nothing = (0.0,) * len(clocks)
+    return Hours(
+        outside=outside,
+        sky=sky,
+        wind=(at(outdoors.wind, end),) * len(clocks),
+        humidity=(humidity,) * len(clocks),
+        sun=tuple(() for _ in clocks),
+        warm=(warmth.wanted if warmth is not None else 0.0,) * len(clocks),
+        cool=(COOL_AT_NOTHING,) * len(clocks),
+        gains=tuple(warmed if one else 0.0 for one in is_in),
+        radiant=nothing,
+        fan=nothing,
+        vapour=tuple(wet if one else 0.0 for one in is_in),
+    )
+
+
+def _loss(inside: Inside, run: Course, end: End) -> float:
+    """Return what the room loses for each kelvin (W/K) through its shell and with its air, by the judged night."""
+    judged = run.flow[-ASLEEP_HOURS:]
+    return at(inside.shell.by_air, end) + HEAT_OF_AIR * sum(judged) / len(judged)
+
+
+def _drifts(
+    warmth: Warmth | None, outdoors: Outdoors, gains: dict[End, float], losses: dict[End, float]
+) -> Band | None:
+    if warmth is None or not warmth.lowest.known:
+        return None
+    return _band(
+        {
+            end: drifts_to(
+                at(outdoors.coldest, end, False), at(warmth.lowest, end, False) + gains[end], losses[end]
+            )
+            for end in ENDS
+        }
+    )
+
+
+def _outside(
+    warmth: Warmth | None, gains: dict[End, float], losses: dict[End, float], is_highest: bool
+) -> Band | None:
+    if warmth is None:
+        return None
+    heat = warmth.highest if is_highest else warmth.lowest
+    if not heat.known:
+        return None
+    found = {end: held_outside(warmth.wanted, at(heat, end, False) + gains[end], losses[end]) for end in ENDS}
+    return _band(found)
+
+
+def _band(ends: dict[End, float]) -> Band:
+    low, high = min(ends.values()), max(ends.values())
+    return Band(ends["best"], low, high, spread="interval") if high > low else exactly(ends["best"])
+
+
+def _night(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, run: Course) -> Night:
+    """Return the judged night; on what lies behind a lining heat works out no water: air does."""
+    judged = slice(-ASLEEP_HOURS, None)
+    hidden = hidden_places(inside.shell)
+    return Night(
+        of=outdoors.of,
+        place=outdoors.place,
+        heater=warmth.of if warmth is not None else "",
+        outside=hours_of(outdoors, (), warmth, "best").outside[judged],
+        air=run.air[judged],
+        humidity=run.humidity[judged],
+        heat=run.heat[judged],
+        flow=run.flow[judged],
+        cold=(*cold_places(inside.shell), *hidden),
+        water=tuple((*row, *(0.0 for _ in hidden)) for row in run.settled[judged]),
+    )

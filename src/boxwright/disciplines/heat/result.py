@@ -1,0 +1,58 @@
+"""What heat knows of one slot: the shell, its heaters with what burns and where it goes, its nights."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from boxwright.disciplines.heat.night import HeldNight
+from boxwright.disciplines.heat.parts import FuelTank, PlannedHeater
+from boxwright.disciplines.heat.shell import Shell
+from boxwright.exchange import Night, Opening, Vector
+from boxwright.units import Band
+
+Runs = Literal["burns", "electric", "unknown"]
+Vented = Literal["out", "in the room", "unknown"]
+
+
+@dataclass(frozen=True, slots=True)
+class StandingHeater:
+    """A heater that stands, or stands perhaps, in a slot.
+
+    ``runs``: what it is by the word for its fuel. ``vented`` and ``takes_air``: where its exhaust ends and its
+    combustion air comes from. ``ends_low`` and ``ends_high`` are the corners of the box the exhaust may end in (m),
+    None where it does not end outside. ``tank`` is what it draws from, None where none is named or stands.
+    """
+
+    planned: PlannedHeater
+    is_certain: bool
+    runs: Runs
+    vented: Vented
+    takes_air: Vented
+    ends_low: Vector | None
+    ends_high: Vector | None
+    tank: FuelTank | None
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What heat has worked out in one slot. ``held`` are the nights of people asleep, by place and heater.
+
+    ``use`` is empty where nothing is judged. ``volume`` (m3) is that of the room, not known where the body is not.
+    ``placeless`` says that no place of the rig has a coldest night.
+    """
+
+    of: str
+    use: str
+    sleepers: int
+    shell: Shell
+    volume: Band
+    heaters: tuple[StandingHeater, ...]
+    openings: tuple[Opening, ...]
+    held: tuple[HeldNight, ...]
+    placeless: bool
+
+    @property
+    def nights(self) -> tuple[Night, ...]:
+        """Return the nights hour by hour."""
+        return tuple(one.night for one in self.held)

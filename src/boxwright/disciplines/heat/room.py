@@ -1,0 +1,107 @@
+"""The room as the box through time takes it: the shell's faces gathered by what sky they see, its air, what holds heat.
+
+A night has no sun, so faces that see as much of the sky differ in nothing that is felt: they are one face, their
+conductances and capacities added. Ends are of heat loss, as in `as_built`.
+"""
+
+from __future__ import annotations
+
+from boxwright.disciplines.heat.as_built import End
+from boxwright.disciplines.heat.material import columns, interval
+from boxwright.disciplines.heat.method import Box, Cold, Faces, Heater, Panes, Room
+from boxwright.disciplines.heat.shell import Face, Shell
+from boxwright.exchange import Airflow, ColdPlace
+from boxwright.units import Band
+
+ROOM: dict[str, float] = {name: row[0] for name, row in columns("room").items()}
+NIGHT: dict[str, Band] = {name: interval(*row) for name, row in columns("a_night").items()}
+OUTSIDE_FILM, BY_WIND = ROOM["film still"], ROOM["film wind"]
+HEAT_OF_AIR = 1206.0
+"""J/(m3 K) of air at the sea."""
+DENSITY = 1.2
+SEA_LEVEL = 101325.0
+NEVER = 400.0
+"""A temperature (K) at which nobody opens a window for the warmth: no room gets there."""
+LEAST = 1e-6
+
+
+def at(band: Band, end: End, is_more_for_more: bool = True) -> float:
+    """Return a value at an end of heat loss; ``is_more_for_more``: the more of it, the more is lost."""
+    if end == "best":
+        return band.best
+    return band.high if (end == "high") == is_more_for_more else band.low
+
+
+def room_of(
+    shell: Shell, airflow: Airflow, volume: float, height: float, floor: float, end: End, heater: Heater
+) -> Box:
+    """Return the room at one end of heat loss: what holds heat is least where most is lost.
+
+    ``volume`` in m3, ``height`` in m, ``floor`` in m2. Where most is lost, vents stand open and cracks are wide.
+    """
+    planes = [one for one in shell.faces if not one.is_window and _area(one) > 0.0]
+    windows = [one for one in shell.faces if one.is_window]
+    groups = sorted({one.sky for one in planes})
+    faces = [_gathered([one for one in planes if one.sky == sky], sky, end) for sky in groups]
+    furnishing = at(shell.furnishing, end, False)
+    open_to = tuple(one for one in shell.places if one.reach == "open")
+    return Box(
+        Room(
+            volume=volume,
+            air=volume * HEAT_OF_AIR,
+            furnishing=furnishing,
+            coupling=ROOM["coupling"] * floor if furnishing > 0.0 else 0.0,
+            to_air=1.0,
+            to_furnishing=0.0,
+            leak=at(airflow.leak, end),
+            stack=ROOM["stack"] * height / ROOM["storey"],
+            leak_wind=ROOM["wind"],
+            vents=at(airflow.vents, end),
+            rise=at(airflow.rise, end),
+            vent_wind=airflow.wind_share,
+            opened=0.0,
+            open_above=NEVER,
+            pressure=SEA_LEVEL,
+            moist=at(NIGHT["moist"], end, False) * volume * DENSITY,
+        ),
+        Faces(
+            *(tuple(column) for column in zip(*faces, strict=True))
+        ) if faces else Faces(*(() for _ in Faces._fields)),
+        Panes(
+            tuple(at(one.by_air, end) * one.area.best for one in windows),
+            tuple(0.0 for _ in windows),
+            tuple(-1 for _ in windows),
+        ),
+        Cold(
+            tuple(min(max(at(one.factor, end, False), 0.0), 1.0) for one in open_to),
+            tuple(one.area.best for one in open_to),
+            tuple(one.film for one in open_to),
+            tuple(-1 for _ in open_to),
+        ),
+        heater,
+    )
+
+
+def cold_places(shell: Shell) -> tuple[ColdPlace, ...]:
+    """Return the cold places whose water the room's air feels, in the order `room_of` has them."""
+    return tuple(one for one in shell.places if one.reach == "open")
+
+
+def hidden_places(shell: Shell) -> tuple[ColdPlace, ...]:
+    """Return the cold places that damp air reaches through a lining only."""
+    return tuple(one for one in shell.places if one.reach != "open")
+
+
+def _area(face: Face) -> float:
+    return face.area.best if face.area.known else 0.0
+
+
+def _gathered(faces: list[Face], sky: float, end: End) -> tuple[float | int, ...]:
+    """Return faces that see as much of the sky as one, in the order of `Faces`."""
+    area = sum(one.area.best for one in faces)
+    loss = sum(at(one.by_air, end) * one.area.best for one in faces)
+    inward = sum(one.area.best / one.inward for one in faces)
+    behind = max(1.0 / loss - 1.0 / inward - 1.0 / (OUTSIDE_FILM + BY_WIND * NIGHT["wind"].best) / area, LEAST)
+    emittance = sum(at(one.coat.emittance, end) * one.area.best for one in faces) / area
+    holds = sum(at(one.capacity, end, False) for one in faces)
+    return (area, OUTSIDE_FILM, BY_WIND, behind, inward, holds, 0.0, emittance, sky, -1, 0.0)
