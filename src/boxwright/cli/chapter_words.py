@@ -7,6 +7,7 @@ from datetime import date
 
 import typer
 
+from boxwright.cli.fresh_air import add_air
 from boxwright.cli.options import AsJson, Load, OnDate, Rig, Stage, Units, UseWord, Vehicle
 
 NO_ANSWER = 2
@@ -14,9 +15,13 @@ NO_ANSWER = 2
 
 
 def add_chapters(app: typer.Typer, words: Iterable[str]) -> None:
-    """Give each chapter its word."""
+    """Give each chapter its word: those with a page of their own theirs, the others what they found."""
+    own_pages = {"air": add_air}
     for word in words:
-        _add_chapter(app, word)
+        if word in own_pages:
+            own_pages[word](app)
+        else:
+            _add_chapter(app, word)
 
 
 def _add_chapter(app: typer.Typer, word: str) -> None:

@@ -47,18 +47,19 @@ def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
 def _vents(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     from boxwright.drawing import Grid
 
-    vents = sorted(result.vents, key=lambda one: (not one.stays_open, one.middle is None, one.middle or 0.0))
+    shown = (one for one in result.vents if one.planned.kind != "door" or not result.sleepers)
+    vents = sorted(shown, key=lambda one: (not one.stays_open, one.middle is None, one.middle or 0.0))
     if not vents:
         return ()
     rows = tuple((one.planned.name, *_of_vent(one, shown_in)) for one in vents)
-    columns = ("opening", "its middle", "free area", "how it stands")
+    columns = ("opening", "height", "free area", "")
     return (Grid("What lets air through", columns, rows, tuple(one.planned.of for one in vents)),)
 
 
 def _of_vent(vent: Vent, shown_in: HeaderUnits) -> tuple[str, str, str]:
     where = "?" if vent.middle is None else show(vent.middle, "length", shown_in)
     side = f"{where}, {'low' if vent.is_low else 'high'}"
-    free = area(vent.free, shown_in) + (" (share of the hole)" if vent.free.assumed else "")
+    free = area(vent.free, shown_in) + (", reckoned" if vent.free.assumed else "")
     if vent.there == "yes" and not vent.stays_open:
         fan = vent.planned.facet.fan
         moves = f", moves {flow(fan.flow, shown_in)}" if fan is not None and fan.flow is not None else ""

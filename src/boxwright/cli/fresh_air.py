@@ -1,0 +1,192 @@
+"""The page of ``boxwright air``: what people breathe, what lets air through, how damp a night gets, what stands wet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from boxwright.cli.options import AsJson, Load, OnDate, Rig, Stage, Units, UseWord, Vehicle
+
+if TYPE_CHECKING:
+    from boxwright.cli.answers import Json
+    from boxwright.cli.asked import Answered
+    from boxwright.cli.screen import Line
+    from boxwright.disciplines.air import Result
+    from boxwright.drawing import Grid
+    from boxwright.rig.rig import Rig as RigFile
+
+AS_ASKED = "the night asked for"
+"""What a night is called that was typed and stands at no place of the file."""
+OUTSIDE_HELP = "a night as cold as this, such as 20F, instead of those of the places in the file"
+Outside = Annotated[str, typer.Option("--outside", metavar="COLD", help=OUTSIDE_HELP)]
+
+
+def add_air(app: typer.Typer) -> None:
+    """Give the chapter on air its word."""
+    app.command("air", help="Show what people breathe, what stays open, how damp a night gets.", hidden=True)(air)
+
+
+def air(
+    rig: Rig,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "sleep",
+    units: Units = "file",
+    outside: Outside = "",
+    as_json: AsJson = False,
+    on: OnDate = "",
+    vehicle: Vehicle = "",
+) -> None:
+    """Show what people breathe, what lets air through, how damp a night gets, what stands wet, and what helps."""
+    from boxwright.cli import answers
+    from boxwright.cli.asked import Question, answered, checked, exit_code, of_chapter, slot_of
+    from boxwright.cli.fixes import chapter_with_fixes
+    from boxwright.cli.screen import Screen
+
+    screen, today = Screen(), date.today()
+    asked = Question(rig, stage, load, use, units, on, vehicle)
+    answer = answered(asked, today, change=lambda read: at_outside(read, outside))
+    slot = slot_of(answer, answer.use)
+    result = slot.air if slot is not None else None
+    if as_json:
+        shown = answers.check(of_chapter(checked(answer), "air"))
+        screen.show_raw(answers.as_text({**shown, "air": as_json_of(result)}))
+    else:
+        _, lines = chapter_with_fixes(answer, "air", screen.columns, today)
+        screen.show(page(answer, result, lines, screen.columns))
+    raise typer.Exit(exit_code(answer))
+
+
+def at_outside(rig: RigFile, written: str) -> RigFile:
+    """Return a rig whose only night is as cold as was typed; the rig itself where nothing was."""
+    from boxwright.cli.rig_file import NothingAsked
+    from boxwright.disciplines.heat.parts import ClimateFacet
+    from boxwright.units import CannotRead, read_band
+
+    if not written:
+        return rig
+    try:
+        cold = read_band(written, "temperature", rig.header.units)
+    except CannotRead as wrong:
+        raise NothingAsked(str(wrong)) from None
+    night = ((AS_ASKED, ClimateFacet(coldest_design=cold)),)
+    return replace(rig, heat=replace(rig.heat, climates=night))
+
+
+def page(answer: Answered, result: Result | None, chapter: Sequence[Line], columns: int) -> list[Line]:
+    """Return the lines of the page: the plain answer, the tables, then what the chapter found and what helps."""
+    from boxwright.cli.asked import checked
+    from boxwright.cli.check import page_title
+    from boxwright.cli.screen import plain, wrapped
+
+    head = 1 + len(page_title(checked(answer), columns)[:-1])
+    lines = list(chapter[:head])
+    if result is not None:
+        lines += [(), *(plain(piece) for piece in wrapped(in_words(answer, result), columns))]
+        for grid in tables(answer, result):
+            lines += [(), plain(grid.title.upper(), "head"), *_rows(grid, columns)]
+    return [*lines, *chapter[head:]]
+
+
+def in_words(answer: Answered, result: Result) -> str:
+    """Return the plain answer: who sleeps, what comes in, what it comes to, and what a night leaves wet."""
+    from boxwright.disciplines.air.telling import area, flow, ppm, ppm_band
+    from boxwright.units import show
+
+    units = answer.units
+    said = [f"{area(result.low, units)} stays open low and {area(result.high, units)} high.".capitalize()]
+    breathing = result.breathing
+    if breathing is None:
+        said.append(
+            "Nobody sleeps in this load state." if not result.sleepers else "The size of the room is not known."
+        )
+    else:
+        said.append(
+            f"On a mild and still night {flow(breathing.flow, units)} of outdoor air comes in for {result.sleepers}"
+            f" asleep, where {show(breathing.need, 'flow', units)} is wanted: carbon dioxide comes to"
+            f" {ppm_band(breathing.morning)} by morning, {ppm(breathing.morning.best)} most likely."
+        )
+    return " ".join([*said, *(_night_in_words(result) if result.sleepers else ())])
+
+
+def _night_in_words(result: Result) -> list[str]:
+    from boxwright.disciplines.air.telling import listed, percent
+
+    if not result.nights:
+        return ["No night has been worked out, so nothing is said of what stands wet."]
+    said = []
+    for night in result.nights:
+        wet = sorted((one for one in night.wet if one.hours > 0), key=lambda one: -one.over)
+        kinds = list(dict.fromkeys(one.kind for one in wet))
+        where = f"water stands on: {listed(kinds)}" if kinds else "nothing stands wet"
+        said.append(
+            f"In the night at {night.place} the room comes to {percent(max(night.humidity, default=0.0))}: {where}."
+        )
+    return said
+
+
+def tables(answer: Answered, result: Result) -> tuple[Grid, ...]:
+    """Return the tables of the page."""
+    from boxwright.disciplines.air.sheets import grids_of
+
+    return grids_of(result, answer.units)
+
+
+def _rows(grid: Grid, columns: int) -> list[Line]:
+    """Return a table as lines; one that is too wide is told row by row."""
+    from boxwright.cli.screen import aligned, columns_of, hanging, plain
+
+    has_head = any(grid.columns)
+    rows = [grid.columns, *grid.rows] if has_head else list(grid.rows)
+    texts = aligned(rows)
+    if all(columns_of(text) + 2 <= columns for text in texts):
+        return [plain(f"  {text}", "dim" if has_head and not number else "") for number, text in enumerate(texts)]
+    lines: list[Line] = []
+    for row in grid.rows:
+        told = [
+            f"{name} {cell}".strip() if has_head else cell for name, cell in zip(grid.columns[1:], row[1:], strict=True)
+        ]
+        lines += hanging(plain(f"  {row[0]}: "), "; ".join(told), columns)
+    return lines
+
+
+def as_json_of(result: Result | None) -> Json:
+    """Return what air has worked out in one slot, in SI, for programs."""
+    from boxwright.cli.answers import band, number
+
+    if result is None:
+        return None
+    breathing = result.breathing
+    return {
+        "sleepers": result.sleepers,
+        "free_area_low": band(result.low),
+        "free_area_high": band(result.high),
+        "outdoor_air": band(breathing.flow) if breathing is not None else None,
+        "carbon_dioxide_by_morning": band(breathing.morning) if breathing is not None else None,
+        "nights": [
+            {
+                "place": night.place,
+                "outside": [number(one) for one in night.outside],
+                "air": [number(one) for one in night.air],
+                "humidity": [number(one) for one in night.humidity],
+                "wet": [
+                    {
+                        "of": one.cold.of,
+                        "what": one.cold.what,
+                        "hours": one.hours,
+                        "most": number(one.most),
+                        "coldest": number(one.coldest),
+                        "drips_from": number(one.limit),
+                        "air": number(one.air),
+                        "watt": number(one.watt),
+                    }
+                    for one in night.wet
+                ],
+            }
+            for night in result.nights
+        ],
+    }
