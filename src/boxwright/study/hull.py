@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from math import inf
 
+from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.parts import StandingOpening
 from boxwright.disciplines.frame.shell import Shell
 from boxwright.disciplines.layout.bodies import Block, Standing
-from boxwright.disciplines.layout.parts import Section
+from boxwright.disciplines.layout.parts import Lining, Section
 from boxwright.disciplines.layout.solve import Hull
-from boxwright.disciplines.layout.sourced import MASSES
+from boxwright.disciplines.layout.sourced import MASSES, SHEET
 from boxwright.exchange import Box
 from boxwright.model.part import Frame
+from boxwright.rig.rig import Layer
 
 
 def hull_of(bare: Shell, box: Box) -> Hull:
@@ -20,6 +22,21 @@ def hull_of(bare: Shell, box: Box) -> Hull:
     outer = Block((box.front_x, -half, 0.0), (box.rear_x, half, box.outside[2] or inf))
     fixed = tuple((one.of, one.name, one.low, one.high) for one in bare.intrusions)
     return Hull(outer, fixed, bare.nose is not None, box.deck_height)
+
+
+STIFF = ("ply", "osb", "mdf", "hardboard", "chipboard")
+"""Words of what is fitted in whole sheets that do not bend round a corner."""
+
+
+def linings_of(layers: tuple[Layer, ...]) -> tuple[Lining, ...]:
+    """Return the layers that are fitted in stiff sheets."""
+    found = []
+    for one in layers:
+        own = one.own
+        if isinstance(own, LayerWords) and any(word in own.of.lower() for word in STIFF):
+            thick = own.thick.high if own.thick is not None and own.thick.known else SHEET["thick"]
+            found.append(Lining(one.of, f"{one.wall} {one.name}", thick, one.marks))
+    return tuple(found)
 
 
 def stood_of(frames: tuple[Frame, ...]) -> tuple[Standing, ...]:

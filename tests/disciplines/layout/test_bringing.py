@@ -14,7 +14,7 @@ from boxwright.disciplines import structure
 from boxwright.disciplines.frame.shell import shell
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.bringing import brought_in, least_short
-from boxwright.disciplines.layout.bringing_ways import passes, straight_out, way_in
+from boxwright.disciplines.layout.bringing_ways import comes_in, held_ways, passes, straight_out, way_in
 from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.result import Brought, Hole
 from boxwright.rig.compose import read_rig
@@ -341,6 +341,58 @@ def test_an_opening_of_a_later_stage_lets_nothing_in_before_it() -> None:
     door = "rear: {wall: rear, side: centre, width: 41, z: 0, height: 70, stage: last}"
     assert told([large], door) == []
     assert told([large.replace("last", "next")], door) == [("fridge", "large", "", ())]
+
+
+SHEET = (2.44, 1.22, 0.006)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_sheet_that_comes_in_can_lie_or_stand_somewhere_inside(seed: int) -> None:
+    """Looked at the other way round: put where it was found to come in, a thing of its size has a way out again."""
+    luck = Random(seed)
+    size = (luck.uniform(0.5, 2.2), luck.uniform(0.3, 1.5), luck.uniform(0.01, 0.6))
+    stands = strewn(luck, 6)
+    places = [
+        box([luck.uniform(end, far - side) for end, far, side in zip(*ROOM, held, strict=True)], list(held))
+        for held in held_ways(size)
+        if all(side < far - end for end, far, side in zip(*ROOM, held, strict=True))
+        for _ in range(6)
+    ]
+    free = [place for place in places if not any(are_in(place, other, 0.0) for other in stands)]
+    if any(straight_out((place,), (DOOR, RAMP), stands, ROOM) is not None for place in free):
+        assert comes_in(size, (DOOR, RAMP), stands, ROOM)
+
+
+def test_a_sheet_goes_in_by_a_ramp_or_aslant_by_a_door_and_not_where_neither_lets_it() -> None:
+    tall = Gate("door", "door", "right", (0.5, 1.0, 0.0), (1.2, 1.0, 1.8), "inside", True)
+    assert comes_in(SHEET, (RAMP,), (), ROOM)  # lying, for the ramp is but 1 m high
+    assert comes_in(SHEET, (tall,), (), ROOM)  # on its edge and aslant: the room is 2 m wide
+    assert not comes_in(SHEET, (DOOR,), (), ROOM)  # 0.7 x 0.9 is less than its width from corner to corner: 1.14
+    short = Block(ROOM.low, (2.2, 0.9, 2.0))
+    assert not comes_in(SHEET, (Gate("r", "r", "rear", (2.2, -0.8, 0.0), (2.2, 0.8, 1.9), "inside", True),), (), short)
+    full = Block((0.0, -1.0, 0.0), (4.0, 1.0, 1.95))  # nothing but a slit under the ceiling is left
+    assert not comes_in(SHEET, (RAMP, tall), (full,), ROOM)
+
+
+def test_whole_sheets_that_do_not_come_in_are_told_once_with_the_stage_before() -> None:
+    walls = """
+walls:
+  left: {layers: {liner: {of: ply, thick: 1/4, stage: last}, foam: {of: XPS, thick: 1, between: studs, stage: last}}}
+  right: {layers: {liner: {of: ply, thick: 1/4, stage: last}, old: {of: ply, thick: 1/4, stage: now, done: yes}}}
+"""
+
+    def sheets(wall: str) -> list[tuple[str, str, str, list[str]]]:
+        text = HEAD.replace("DOORS\n", "").replace("PARTS\n", wall).replace("openings:", f"{walls.strip()}\nopenings:")
+        rig = read_rig(text.replace("height: 70, cut: yes", "height: 74, cut: yes")).rig
+        found = study(rig, date(2026, 5, 2)).slots[0].layout
+        assert found is not None
+        told = [one for one in found.brought if one.word == "sheet"]
+        return [(one.of, one.stage, one.before, [of for of, _ in one.others]) for one in told]
+
+    shut = "  wall: {x: 14, side: right, z: 0, size: 40 x 70 x 76, weight: 60, stage: next}\n"
+    assert sheets("") == []
+    found = sheets(shut)
+    assert found == [("walls[left].layers[liner]", "last", "next", ["walls[right].layers[liner]"])]
 
 
 def test_things_that_are_alike_are_said_once() -> None:

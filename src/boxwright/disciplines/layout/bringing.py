@@ -12,14 +12,14 @@ from math import hypot, isfinite
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope, standing_bodies
-from boxwright.disciplines.layout.bringing_ways import Lane, straight_out, way_in
+from boxwright.disciplines.layout.bringing_ways import Lane, comes_in, straight_out, way_in
 from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.changeover_numbers import REACHED
 from boxwright.disciplines.layout.meeting import are_near, grown, lines_of
-from boxwright.disciplines.layout.parts import Closed, Fitted, Section
+from boxwright.disciplines.layout.parts import Closed, Fitted, Lining, Section
 from boxwright.disciplines.layout.result import Brought, Hole
 from boxwright.disciplines.layout.solve import Hull
-from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.sourced import LENGTHS, SHEET
 from boxwright.disciplines.layout.stopping import is_in_room
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS
 from boxwright.disciplines.layout.terraces import UPRIGHT, is_placed, sides_of
@@ -72,6 +72,7 @@ class Bringing:
         self._bodies = {body.of: body for body in standing_bodies(section.fitted, built, "travel")}
         self._lines = lines_of(self._bodies.values())
         self._scenes: dict[int, Scene] = {}
+        self._sheets: dict[tuple[Vector, int], bool] = {}
         self._obstacles: dict[tuple[str, Sure], Obstacle] = {}
 
     @property
@@ -179,6 +180,15 @@ class Bringing:
             lane = way_in(blocks, through, solid, self.room)
         return lane
 
+    def takes_in(self, size: Vector, stage: int) -> bool:
+        """Return whether a sheet is found to come in to any place as a stage begins; each is looked at once."""
+        if (size, stage) not in self._sheets:
+            scene = self.scene(stage)
+            solid = (*self.fixed, *(block for one in scene.obstacles for block in one.perhaps))
+            self._sheets[size, stage] = comes_in(size, scene.gates, solid, self.room)
+            self.looked_past += 0 if self._sheets[size, stage] else SEARCH * len(solid)
+        return self._sheets[size, stage]
+
     def past(self, body: Body, scene: Scene) -> Iterator[Obstacle]:
         """Yield what a thing is brought past: all but itself, what it goes into or onto, and what goes so on it."""
         own = self._lines.get(body.of, frozenset())
@@ -195,10 +205,12 @@ def has_room(section: Section) -> bool:
     return bool(ends) and all(isfinite(at) for at in ends)
 
 
-def brought_in(section: Section, hull: Hull, stages: tuple[str, ...], now: int) -> tuple[Brought, ...]:
+def brought_in(
+    section: Section, hull: Hull, stages: tuple[str, ...], now: int, linings: tuple[Lining, ...] = ()
+) -> tuple[Brought, ...]:
     """Return what is still to be brought in and is not found to come in, from today's stage ``now`` on.
 
-    ``stages`` are the names of the stages in their order.
+    ``stages`` are the names of the stages in their order; ``linings`` are fitted in whole sheets.
     """
     if not has_room(section):
         return ()
@@ -209,7 +221,24 @@ def brought_in(section: Section, hull: Hull, stages: tuple[str, ...], now: int) 
     for one, body, stage in sorted(bringing.wanted(), key=lambda wanted: (wanted[2], -max(wanted[1].around.size))):
         judged = (_judged(bringing, one, body, blocks, stage, stages) for blocks in bringing.large(one, body, stage))
         found += [told for told in judged if told is not None][:1]
+    found += [told for one in linings if (told := _of_sheets(bringing, one, stages)) is not None]
     return tuple(_alike(found))
+
+
+def _of_sheets(bringing: Bringing, one: Lining, stages: tuple[str, ...]) -> Brought | None:
+    """Return that a lining comes in in no whole sheets, None where they do or it is in."""
+    marks = one.marks
+    if marks.stage is None or not marks.planned or marks.done.tick == "yes" or bringing.is_worn:
+        return None
+    stage, size = max(marks.stage, bringing.now), (SHEET["long"], SHEET["wide"], one.thick)
+    if bringing.takes_in(size, stage):
+        return None
+    scene = bringing.scene(stage)
+    tried = tuple(Hole(gate.of, gate.name, *_clear(gate)) for gate in scene.gates)
+    earlier = range(stage - 1, bringing.now - 1, -1)
+    before = next((stages[at] for at in earlier if bringing.takes_in(size, at)), "")
+    name = stages[stage] if stage < len(stages) else ""
+    return Brought(one.of, one.name, size, name, "sheet", tried, before=before)
 
 
 def _with_no_opening(bringing: Bringing, stages: tuple[str, ...]) -> Iterator[Brought]:

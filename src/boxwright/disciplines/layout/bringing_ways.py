@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import permutations
 from math import hypot
 from typing import Literal
 
@@ -93,6 +94,49 @@ def way_in(blocks: tuple[Block, ...], gates: tuple[Gate, ...], stands: tuple[Blo
             if lane is not None:
                 return lane
     return _aslant(blocks, gates, stands, room)
+
+
+def comes_in(size: Vector, gates: Sequence[Gate], stands: Sequence[Block], room: Block) -> bool:
+    """Return whether something is found to come in to any place at all, held on any of its sides."""
+    for gate in gates:
+        solid = [*stands, *gate.sweep, *walls_of(gate, room)]
+        for held in held_ways(size):
+            around = _about_the_middle(room, held)
+            if passes(around, gate) and all(side <= free + TOUCH for side, free in zip(held, room.size, strict=True)):
+                inside, bounds = bounds_of(around, [], None, room), bounds_of(around, [], gate, room)
+                ends = [inside.low, inside.high]
+                grid = lattice(
+                    bounds, forbidden((around,), solid), ends, _levels(around, bounds, [gate], solid, LEVELS)
+                )
+                if legs(grid, _all_within(grid, inside), goal_of(grid, None, gate)) is not None:
+                    return True
+    return any(_slips_in(held, gate, stands, room) for gate in gates for held in held_ways(size))
+
+
+def held_ways(size: Vector) -> list[Vector]:
+    """Return the extents of a box along the room, across and up, held on any of its sides."""
+    return [(x, y, z) for x, y, z in dict.fromkeys(permutations(size))]
+
+
+def _all_within(grid: Lattice, inside: Block) -> list[Rows]:
+    """Return every cell at which all of a thing is within the room."""
+    columns = [containing(grid, (x, 0.0, 0.0))[2] for x in (inside.low[0], inside.high[0])]
+    rows = [containing(grid, (0.0, y, 0.0))[1] for y in (inside.low[1], inside.high[1])]
+    mask = sum(1 << column for column in range(columns[0], columns[1] + 1))
+    level = tuple(mask if rows[0] <= row <= rows[1] else 0 for row in range(2 * len(grid.ys) - 1))
+    return [level for _ in grid.zs]
+
+
+def _slips_in(held: Vector, gate: Gate, stands: Sequence[Block], room: Block) -> bool:
+    """Return whether something held so is pushed in aslant, on the floor or just over the sill."""
+    low = max(room.low[2], gate.low[2])
+    if low + held[2] > min(gate.high[2], room.high[2]) + TOUCH or held[0] < held[1]:
+        return False
+    view = view_of(gate, room, [*stands, *gate.sweep], low, low + held[2])
+    return any(
+        next(pushes(view, held[0], held[1], is_along, lambda spot: True), None) is not None
+        for is_along in (True, False)
+    )
 
 
 def passes(around: Block, gate: Gate) -> bool:

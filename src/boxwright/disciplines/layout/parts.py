@@ -169,6 +169,16 @@ class Closed:
 
 
 @dataclass(frozen=True, slots=True)
+class Lining:
+    """A layer of stiff board that is fitted in sheets: its wall and name in words, how thick it is (m), since when."""
+
+    of: str
+    name: str
+    thick: float
+    marks: Marks
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """What layout sees of the rig, whatever stands: every part and opening, and the faces of the finished room."""
 

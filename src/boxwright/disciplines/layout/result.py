@@ -224,15 +224,16 @@ class Brought:
     ``large``: it goes through no hole however it is held; it is ``short`` (m) too large for ``tried``, the one that
     falls short least. ``no way``: none was found; ``by`` is in the way of the one there is without it. ``doubt``: one
     was found only without ``by``, of which it is not sure that it is there. ``no hole``: nothing is known to come in
-    through. ``not looked``: there are too many to look at all. ``before`` is the last earlier stage a way was found
-    at. ``others`` are the paths and names of things that stand just as it does.
+    through. ``not looked``: there are too many to look at all. ``sheet``: no whole sheet of a lining was found to come
+    in. ``before`` is the last earlier stage a way was found at. ``others`` are the paths and names of things that stand
+    just as it does.
     """
 
     of: str
     name: str
     size: Vector
     stage: str
-    word: Literal["large", "no way", "doubt", "no hole", "not looked"]
+    word: Literal["large", "no way", "doubt", "no hole", "not looked", "sheet"]
     tried: tuple[Hole, ...] = ()
     short: float = 0.0
     by: tuple[tuple[str, str], ...] = ()

@@ -19,5 +19,6 @@ def _numbers(name: str) -> dict[str, float]:
 
 
 LENGTHS: dict[str, float] = _numbers("lengths")
+SHEET: dict[str, float] = _numbers("sheet")
 MASSES: dict[str, float] = _numbers("masses")
 SHARES: dict[str, float] = _numbers("shares")
