@@ -374,6 +374,7 @@ export type Screen = {
   pages: Page[];
   notes: string[];
   findings: string[];
+  words: Labelled[];
 };
 
 export type ScreenName = {

@@ -2,7 +2,7 @@ import { signal } from "@preact/signals";
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { OwnFindings } from "./findings";
-import type { Page, Table as Rows } from "./contract";
+import type { Labelled, Page, Table as Rows } from "./contract";
 import { Measures, Readings } from "./asked";
 import { at, fetched, screen, state } from "./link";
 import { Sheet, showInFile, showOnSheet } from "./sheet";
@@ -131,6 +131,17 @@ const TAKES: Record<string, string | undefined> = { plan: "parts", elevations: "
 /** Screens that show little before the first measures are written. */
 const ASKS_MEASURES = new Set(["plan", "elevations", "sections", "frame", "weight"]);
 
+/** The words of the trade on a screen, for whoever never built or towed. */
+function Words({ words }: { words: Labelled[] }) {
+  if (!words.length) return null;
+  return (
+    <details class="words">
+      <summary>Words on this screen</summary>
+      <dl>{words.map((one) => <div key={one.label}><dt>{one.label}</dt><dd>{one.text}</dd></div>)}</dl>
+    </details>
+  );
+}
+
 /** Any screen: what it shows comes ready, so that a new discipline needs nothing here. */
 export function Body() {
   const name = at.value;
@@ -165,6 +176,7 @@ export function Body() {
       {(found.notes ?? []).length > 0 && <ul class="notes" aria-label="Notes">{(found.notes ?? []).map((one) => <li key={one}>{one}</li>)}</ul>}
       {!isOnly && <OwnFindings codes={found.findings} />}
       {found.pages.map((one) => <Printed key={one.name} page={one} rev={found.rev} />)}
+      <Words words={found.words ?? []} />
     </div>
   );
 }

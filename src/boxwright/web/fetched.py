@@ -99,7 +99,7 @@ class Page(Message):
 
 class Screen(Message):
     """Everything of one screen. ``empty`` is the one sentence that teaches where there is nothing yet, ``act`` the one
-    thing to do; ``notes`` are what stands under the sheets."""
+    thing to do; ``notes`` are what stands under the sheets, ``words`` what the words of the trade on it mean."""
 
     name: str
     title: str
@@ -113,6 +113,7 @@ class Screen(Message):
     pages: list[Page]
     notes: list[str] = Field(default_factory=list)
     findings: list[str]
+    words: list[Labelled] = Field(default_factory=list)
 
 
 class ThingField(Message):

@@ -29,6 +29,7 @@ from boxwright.web.on_file import records, stages, tables_of
 from boxwright.web.printed import chapter_sheets, contents
 from boxwright.web.session import Seen, Session
 from boxwright.web.snapping import snaps_of
+from boxwright.web.words import labels_of, words_in
 
 DRAW = {
     "plan": ("Plan", "Everything where it stands, from above. Drag it, or use the arrow keys."),
@@ -245,6 +246,7 @@ def made_of(asked: Asked) -> Made | None:
         notes=_notes(name, seen),
         pages=printed,
         findings=list(dict.fromkeys(findings)),
+        words=words_in(labels_of(pictures, tables, charts, printed)),
     )
     return Made(screen, shown)
 

@@ -1,0 +1,73 @@
+"""Every heading and every label of a number is plain, or its word of the trade is explained on the same screen."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+
+import pytest
+
+from boxwright.web import contract
+from boxwright.web.screens import Screens
+from boxwright.web.session import Session
+from boxwright.web.words import SEVERAL, WORDS, labels_of, without_words, words_in
+from tests.web.live import ROOT
+
+DAY = date(2026, 5, 2)
+DEMOS = ("whimbrel", "dunlin", "gannet")
+PLAIN = frozenset(
+    """a across acts after against all along and are as at away balance bed before book by c card clear comes date
+    deck do done door doubtful drive each either every file find first fit flaps floor folded for frame from
+    front goes half heard high hours how in inside inwards is it kept kg kind known lay lb left letter
+    likely look makes measure measured most night no nobody not note of off on open opening openings opens
+    or order ordered out outside over paper part people pipes plan planned prints rear rearward rides right
+    road roof room share short side size slides tape taped the there thick thing things this through tick to
+    today trailer under wall walls wanted way weighed weighs weight what where who whole wide wires with
+    work wrong yet you yourself""".split()
+)
+"""Words that somebody who never built or towed knows. A new one goes here only if that is so of it."""
+
+
+def shown(demo: str) -> list[contract.Screen]:
+    """Return every screen of a demo rig, today and as it will be."""
+    session = Session((ROOT / "rigs" / f"{demo}.yaml").read_text(encoding="utf-8"), DAY)
+    screens = Screens()
+    stages = ("", session.reading.rig.stages_in_order[-1].name)
+    found = [
+        screens.screen(session, one.name, contract.Slot(stage=stage)) for one in screens.names() for stage in stages
+    ]
+    return [one for one in found if one is not None]
+
+
+def labels(screen: contract.Screen) -> list[str]:
+    return list(labels_of(screen.pictures, screen.tables, screen.charts, screen.pages))
+
+
+@pytest.mark.parametrize("demo", DEMOS)
+def test_every_label_is_plain_or_explained(demo: str) -> None:
+    rig = Session((ROOT / "rigs" / f"{demo}.yaml").read_text(encoding="utf-8"), DAY).reading.rig
+    own = {one.name.lower() for section in (rig.parts, rig.openings) for one in section}
+    own |= {one.name.lower() for one in rig.stages_in_order} | {one.name.lower() for one in rig.loads}
+    count = 0
+    for screen in shown(demo):
+        explained = {one.label.lower() for one in screen.words}
+        for label in labels(screen):
+            count += 1
+            left = {word.lower() for word in re.findall(r"[A-Za-z][\w-]*", without_words(label))}
+            assert left - own <= PLAIN, (screen.name, label)
+            assert {one.label.lower() for one in words_in([label])} <= explained, (screen.name, label)
+    assert count > 60
+
+
+def test_every_explanation_is_one_line_and_is_needed() -> None:
+    said = {one.label.lower() for demo in DEMOS for screen in shown(demo) for one in screen.words}
+    assert said == set(WORDS), "a word that stands on no screen needs no line"
+    for word, line in WORDS.items():
+        assert line[0].isupper() and line.endswith(".") and len(line) < 120, word
+        assert f" {word} " not in f" {line.lower().rstrip('.')} ", (word, "explained by itself")
+    assert set(SEVERAL) <= set(WORDS)
+
+
+def test_a_word_is_found_alone_and_in_the_plural_and_not_within_another() -> None:
+    assert [one.label for one in words_in(["Studs and bows", "Ways out at night"])] == ["Bow", "Stud", "Way out"]
+    assert words_in(["A studio, a ballast and a baylike thing", "stud-free"]) == []
