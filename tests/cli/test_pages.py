@@ -89,6 +89,9 @@ def test_a_chapter_shows_its_own_findings_and_no_others() -> None:
     assert sum("explain" in text for text in page) == 1 and any("too heavy" in text for text in page)
     nothing = texts(check.chapter_page(of_chapter(CHECKED, "towing"), "towing", 80))
     assert "Every rule of this chapter that was judged holds." in nothing
+    no_load = replace(CHECKED.verdicts[0], use="sleep", because=("rig/no-load-state",))
+    beside = texts(check.chapter_page(of_chapter(replace(CHECKED, verdicts=(no_load,)), "towing"), "towing", 80))
+    assert "No load state is judged for sleep: there nothing was." in " ".join(beside)
     unjudged = texts(check.chapter_page(of_chapter(replace(CHECKED, load=""), "towing"), "towing", 80))
     assert not any("holds" in text for text in unjudged)
     assert any("no load state of the file is judged for" in text for text in unjudged)

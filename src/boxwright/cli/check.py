@@ -48,7 +48,9 @@ def _nothing_found(checked: Checked) -> str:
     """Return what is said of a chapter without a finding: without a load state it has judged nothing."""
     if not checked.load:
         return f"Nothing of this chapter was judged: no load state of the file is judged for {checked.asked}."
-    return "Every rule of this chapter that was judged holds."
+    without = [one.use for one in checked.verdicts if "rig/no-load-state" in one.because]
+    unjudged = f" No load state is judged for {', '.join(without)}: there nothing was." if without else ""
+    return f"Every rule of this chapter that was judged holds.{unjudged}"
 
 
 def page_title(checked: Checked, columns: int) -> list[Line]:

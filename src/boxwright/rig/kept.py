@@ -126,7 +126,10 @@ def _leads(items: dict[str, tuple[Item, ...]]) -> Iterator[Lead]:
         if isinstance(wire, Wire):
             starts, ends = (one if one in names else "" for one in (wire.from_.strip(), wire.to.strip()))
             is_capped = wire.ends.strip().lower() == "capped"
-            yield Lead(item.of, item.name, starts, ends, starts in plugs, is_capped, item.words.now.strip())
+            rating = wire.fuse.amps if wire.fuse is not None else None
+            is_fused = rating is not None and rating.known and not _is_shore(wire)
+            is_fed = (starts in plugs, is_fused, _is_shore(wire))
+            yield Lead(item.of, item.name, starts, ends, *is_fed, is_capped, item.words.now.strip())
 
 
 def _halves(parts: tuple[Item, ...], layers: tuple[Layer, ...]) -> Iterator[Half]:

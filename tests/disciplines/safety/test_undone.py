@@ -70,6 +70,23 @@ def test_an_end_is_live_where_it_is_fed_and_not_surely_joined(
     assert all(one.protects is (one.kind != "limit") for one in found)
 
 
+@pytest.mark.parametrize(
+    ("rest", "kind", "words"),
+    [
+        (", fuse: 10 A", "limit", "its fuse stays out until it is capped"),
+        (", fuse: none", "stop", "bare, it sparks and burns"),
+        (", fuse: unknown", "stop", "bare, it sparks and burns"),
+        (", fuse: 10 A, volts: 120", "stop", "bare, it kills"),
+        (", breaker: 15 A, volts: 230", "stop", "bare, it kills"),
+        ("", "stop", "bare, it sparks and burns"),
+    ],
+)
+def test_a_fuse_to_take_out_limits_and_the_mains_kill(rest: str, kind: str, words: str) -> None:
+    (one,) = said("live-end", *strung(rest=rest))
+    assert one.kind == kind
+    assert words in one.says
+
+
 def test_what_comes_by_a_cable_from_outside_is_dead_until_it_is_plugged_in() -> None:
     (one,) = said("live-end", *strung(source="vent"))
     assert "nothing may be plugged in at vent until it is capped" in one.says

@@ -450,3 +450,14 @@ def test_where_it_is_not_known_how_far_outside_it_stands_is_asked_about() -> Non
     for far in ("750..950", "700..900"):
         assert kinds((MORE, rack % far), still) == {("unknown", "way-blocked", "openings[window]")}
     assert kinds((MORE, rack % "810..950"), still) == set()
+
+
+def test_a_release_that_is_planned_is_what_is_to_be_fitted() -> None:
+    latch = "  latch: {x: 3300, wall: right, z: 900, size: 50 x 50 x 50, weight: 1, stage: later, release: door}"
+    for word in ("none", "key"):
+        found = worked(edited((DOOR, DOOR.replace("inside", word)), (MORE, latch)), "sleep")
+        acts = {one.code: one.act for one in found}
+        assert acts["safety/opens-from-inside"] == "Fit latch, so that door opens from inside"
+        assert acts["safety/two-ways-out"] == "Fit latch, so that door opens from inside"
+    bare = {one.code: one.act for one in worked(edited((DOOR, DOOR.replace("inside", "none"))), "sleep")}
+    assert bare["safety/opens-from-inside"] == "Fit a release inside door"

@@ -147,7 +147,8 @@ class Kept:
 class Lead:
     """A wire, as planned: from what to what, by the names of things of the file; empty where it is no thing of it.
 
-    ``is_plugged`` says that it is fed from outside by a cable, and so dead while nothing is plugged in.
+    ``is_plugged`` says that it is fed from outside by a cable, and so dead while nothing is plugged in; ``is_fused``
+    that it has a fuse to take out; ``is_mains`` that it carries what comes from outside.
     """
 
     of: str
@@ -155,6 +156,8 @@ class Lead:
     starts: str
     ends: str
     is_plugged: bool
+    is_fused: bool
+    is_mains: bool
     is_capped: bool
     now: str
 

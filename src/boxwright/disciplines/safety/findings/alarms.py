@@ -59,7 +59,7 @@ def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if one.kind == "gas" and one.is_inside is not False and not one.is_empty
     ]
     if gas:
-        says = f"{listed([name for _, name in gas])} is gas inside, and no gas alarm stands"
+        says = f"{listed([name for _, name in gas])} is gas inside, and no gas alarm hangs"
         yield question(code, gas[0][0], says, "Fit a gas alarm near the floor", 30, "parts", "nfpa-1192-recalled")
         return
     for one in result.flames:
@@ -86,10 +86,14 @@ def _wanted(result: Result, what: str, code: str, because: str, asks: str) -> It
         lever = f"{kept.of}.{'x' if perhaps[0].there == 'yes' else 'done'}"
         yield question(code, kept.of, says, act, 2, lever)
         return
-    later = f"; {found[0].kept.name} {AWAY if found[0].is_away else 'is not in yet'}" if found else ""
+    later = f"; {found[0].kept.name} {_why_not(found[0])}" if found else ""
     where = found[0].kept.of if found else "parts"
-    says = f"{because}, and no alarm for {word} stands{later}{asked_by(result.law, asks)}"
+    says = f"{because}, and no alarm for {word} hangs{later}{asked_by(result.law, asks)}"
     yield stop(code, where, says, f"Hang an alarm for {word}, and write it: alarm: {what}", 20, where)
+
+
+def _why_not(one: Device) -> str:
+    return AWAY if one.there != "no" else "is not in yet"
 
 
 def _may_be(one: Device) -> str:
@@ -199,8 +203,8 @@ def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 act, key = f"Measure where {kept.name} hangs, and write x, side or wall, and z", "x"
             yield question(code, kept.of, says, act, 1, f"{kept.of}.{key}")
             return
-        away = next((one.kept.name for one in result.extinguishers if one.is_away), "")
-        says = "somebody sleeps, and no extinguisher stands" + (f"; {away} {AWAY}" if away else "")
+        later = "".join(f"; {one.kept.name} {_why_not(one)}" for one in result.extinguishers[:1])
+        says = f"somebody sleeps, and no extinguisher hangs{later}"
         says += asked_by(result.law, EXTINGUISHER)
         yield stop(code, "parts", says, "Hang an extinguisher by the way out", 20, "parts")
         return

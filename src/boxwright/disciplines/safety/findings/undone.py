@@ -19,7 +19,8 @@ def live_end(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which wire is fed at one end and joined to nothing at the other.
 
     Asks: is every wire that stands joined to what it feeds, or its end capped, or what feeds it not in yet
-    Limit: none open; our own rule, practice: a bare end burns or kills; local code may ask more
+    Limit: none open; with a fuse, or fed by a cable from outside, it limits: the fuse stays out, the cable is not
+        plugged in; our own rule, practice; local code may ask more
     Source: own-rule
     Lever: join it, or cap its end and write ends: capped
     """
@@ -30,19 +31,20 @@ def live_end(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def _open_end(one: Strung, use: str) -> Finding:
-    """Return what is said of an open end: a stop, a limit where it is dead unless plugged in, a question in doubt."""
+    """Return what is said of an open end: a stop, a limit where a hand makes it dead, a question in doubt."""
     code, lead = "safety/live-end", one.lead
     now = f" ({lead.now})" if lead.now else ""
     by = lead.starts or "nobody wrote what"
     to = lead.ends or "its far end"
     act = f"Cap the end of wire {lead.name} at {to}, and write ends: capped"
+    harm = "kills" if lead.is_mains else "sparks and burns"
     lever = f"{lead.of}.ends"
     if one.is_there and one.fed == "yes" and one.reaches == "no":
         says = f"wire {lead.name} is fed from {by} and its end at {to} is joined to nothing{now}"
-        made = stop(code, lead.of, f"{says}: bare, it burns or kills", act, 10, lever)
-        if lead.is_plugged:
-            says = f"{says}: nothing may be plugged in at {by} until it is capped"
-            made = replace(made, kind="limit", says=says, protects=False)
+        made = stop(code, lead.of, f"{says}: bare, it {harm}", act, 10, lever)
+        if lead.is_plugged or lead.is_fused:
+            until = f"nothing may be plugged in at {by}" if lead.is_plugged else "its fuse stays out"
+            made = replace(made, kind="limit", says=f"{says}: {until} until it is capped", protects=False)
     else:
         says = f"nobody can say whether wire {lead.name} is joined at {to}{now}, and it may be live"
         act = f"Look at wire {lead.name}: join it and tick it, or cap its end and write ends: capped"

@@ -70,7 +70,7 @@ def _not_judged(law: Law, country: str) -> tuple[str, str]:
     topics = listed([TOPICS[asks] for asks in law.unknown(country)])
     says = f"not judged for {names}: {topics}; no rule there that binds is known to us, and no neighbour's was taken"
     document = f"; {UNREAD[country]} is where to look" if country in UNREAD else ""
-    return says, f"Ask what {names} wants of a trailer somebody sleeps in{document}"
+    return says, f"Ask what is wanted in {names} of a trailer somebody sleeps in{document}"
 
 
 def to_look_at(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -107,7 +107,7 @@ def who_sleeps_where(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
         where = f"people[{sleeper.name}]"
         if sleeper.bed:
             says = f"{sleeper.name} sleeps on {sleeper.bed}, which does not stand; where until then is not written"
-            act = f"Write a stand-in for {sleeper.bed}, with until: and its place at night, when_sleeping:"
+            act = f"Write what {sleeper.name} sleeps on until then, with until: and its place at night, when_sleeping:"
         else:
             says = f"it is not written on what {sleeper.name} sleeps, so no way out from there can be judged"
             act = f"Write on what {sleeper.name} sleeps, such as sleeps: bunk"
@@ -147,10 +147,19 @@ def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
             yield question(code, of, says, act, 5, lever)
         elif one.opens == "none":
             says = f"nobody can open {name} from inside while it is barred outside: whoever sleeps there can be shut in"
-            yield stop(code, of, says, f"Fit a release inside {name}", 60, lever)
+            yield stop(code, of, says, _fit(result, one) or f"Fit a release inside {name}", 60, lever)
         else:
             says = f"{name} opens from inside only with a {one.opens}, which is not in the hand in smoke and dark"
-            yield stop(code, of, says, f"Fit a release inside {name} that a bare hand works", 60, lever)
+            act = _fit(result, one) or f"Fit a release inside {name} that a bare hand works"
+            yield stop(code, of, says, act, 60, lever)
+
+
+def _fit(result: Result, one: Exit) -> str:
+    """Return that the release of an opening is to be fitted, where the file has one that does not stand."""
+    for device in result.releases:
+        if device.there == "no" and device.kept.facet.release.strip() == one.way.name:
+            return f"Fit {device.kept.name}, so that {one.way.name} opens from inside"
+    return ""
 
 
 def release_not_fitted(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -219,16 +228,16 @@ def _too_few(bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result
     if lost:
         says += f": {listed([_why_not(result, bed, one) for one in lost])}"
     where = lost[0].way.of if lost else bed.of if bed is not None else "openings"
-    act = _first_to_do(lost)
+    act = _first_to_do(lost, result)
     return Finding(
         "safety/two-ways-out", where, "stop" if rule is not None and kind_of(rule) == "stop" else "unknown", says,
-        source=rule.source if rule is not None else OWN_RULE, lever=f"{where}.release", act=act, minutes=120,
-        protects=True, uses=SLEEP,
+        source=rule.source if rule is not None else OWN_RULE, lever=f"{where}.release", act=act,
+        minutes=60 if lost and act == _fit(result, lost[0]) else 120, protects=True, uses=SLEEP,
         because=(where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ())),
     )  # fmt: skip
 
 
-def _first_to_do(lost: list[Exit]) -> str:
+def _first_to_do(lost: list[Exit], result: Result) -> str:
     """Return what makes the first opening that does not count one more way out."""
     if not lost:
         return "Make a second way out"
@@ -238,7 +247,7 @@ def _first_to_do(lost: list[Exit]) -> str:
     if lost[0].there == "no":
         return f"Build in {name} before anybody sleeps there"
     if lost[0].opens in ("none", "key", "tool"):
-        return f"Make {name} open from inside with a bare hand"
+        return _fit(result, lost[0]) or f"Make {name} open from inside with a bare hand"
     if lost[0].is_held_shut and lost[0].struck is not None:
         return f"Move {name_of(lost[0].struck.to)} out of the way of {name}"
     if lost[0].is_too_small:
