@@ -61,11 +61,21 @@ def test_what_no_way_was_found_for_is_marked_and_told_with_what_is_in_the_way() 
     sheet = drawn("whimbrel", 9, (("  galley:          {x: 50", BULKHEAD),))
     assert sheet is not None
     told = {row[1]: row[3:] for row in rows(sheet)}
-    assert told["cupboard-front"] == ("-", "no way in was found", "front-cabinet, bulkhead")
+    assert told["cupboard-front"] == ("-", "no way in was found", "-", "front-cabinet, bulkhead")
     assert told["galley"][0] == "ramp"
     faults = [mark.of for mark in sheet.views[0].marks if isinstance(mark, Symbol) and mark.kind == "fault"]
     assert faults == ["parts[cupboard-front]"]
     assert of_kind(sheet, "parts[cupboard-front]", "centre") == []
+
+
+def test_what_stands_later_sets_the_stage_before_which_a_thing_is_carried_in() -> None:
+    """A bulkhead of the stage after, before the door, shuts the way of what stands ahead of it, and of nothing else."""
+    early = BULKHEAD.replace("stage: power", "stage: bunk").replace("x: 49", "x: 16")
+    sheet = drawn("whimbrel", 6, (("  galley:          {x: 50", early),))
+    assert sheet is not None
+    at = {row[1]: row[5] for row in rows(sheet)}
+    assert at == {"front-cabinet": "heat"}
+    assert (plain := drawn("whimbrel", 6)) is not None and rows(plain)[0][5] == "-"
 
 
 def test_a_thing_that_is_tilted_has_the_square_it_is_set_up_in() -> None:
@@ -73,7 +83,7 @@ def test_a_thing_that_is_tilted_has_the_square_it_is_set_up_in() -> None:
     sheet = drawn("whimbrel", 9, (LOW, ("width: 31, z: 0, height: 72", "width: 16, z: 0, height: 72")))
     assert sheet is not None
     told = {row[1]: row[3:] for row in rows(sheet)}
-    assert told["galley"] == ("ramp", "tilted over, set up inside", "-")
+    assert told["galley"] == ("ramp", "tilted over, set up inside", "-", "-")
     around = [
         mark
         for mark in sheet.views[0].marks

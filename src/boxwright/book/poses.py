@@ -39,7 +39,8 @@ def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     night = found["night"]
     here: Pose = next((pose for pose, use in USES if use == slot.use), "travel")
     plans = tuple(pose_plan(one) for one in found.values())
-    begins, comes = bringing_of(next(iter(found.values())), rig.layout, slot.number, rig.header.stage_today)
+    stages, now = tuple(one.name for one in rig.stages_in_order), rig.header.stage_today
+    begins, comes = bringing_of(next(iter(found.values())), rig.layout, slot.number, now, stages)
     brought = bringing_plan(BroughtThen(slot.stage, begins, comes, slot.layout.brought if slot.layout else ()))
     people = headroom(night if night.beds else found["work"]), exit_plan(night), tape_things(found[here]), brought
     return (*plans, *(sheet for sheet in people if sheet is not None))

@@ -14,7 +14,6 @@ from typing import Literal
 from boxwright.disciplines.layout.bodies import Block, Body, envelope, standing_bodies
 from boxwright.disciplines.layout.bringing_ways import Lane, comes_in, straight_out, way_in
 from boxwright.disciplines.layout.changeover import Gate
-from boxwright.disciplines.layout.changeover_numbers import REACHED
 from boxwright.disciplines.layout.meeting import are_near, grown, lines_of
 from boxwright.disciplines.layout.parts import Closed, Fitted, Lining, Section
 from boxwright.disciplines.layout.result import Brought, Hole
@@ -149,7 +148,12 @@ class Bringing:
         swing = one.facet.swing if one.facet is not None else None
         is_shut = swing is not None and swing.opens in NEVER_OPENS
         sill = one.place.z.best - one.place.size[2] / 2.0 - self.room.low[2]
-        return one.wall in UPRIGHT and not is_shut and min(sides_of(one)) >= LENGTHS["leaf"] and sill <= REACHED["sill"]
+        return (
+            one.wall in UPRIGHT
+            and not is_shut
+            and min(sides_of(one)) >= LENGTHS["leaf"]
+            and sill <= LENGTHS["carried over"]
+        )
 
     def lane(self, body: Body, blocks: tuple[Block, ...], scene: Scene, all_of_it: bool) -> Lane | None:
         """Return a way in past all that may stand there, or past what surely does, by what may be a way in too."""

@@ -21,6 +21,7 @@ from boxwright.drawing.mark import Point
 NOTES = (
     "Drawn is the room as the stage begins, loose things carried out. Each line is the way of the middle of a thing, "
     "from outside to its place; where it is turned or tilted a square is left free around it.",
+    "Carry in before: the first later stage at which no way is found any more past what stands by then.",
     "A way that is drawn is free for the boxes of the file. Measure the narrowest place with the thing at hand.",
 )
 HELD = {
@@ -42,12 +43,16 @@ SHORT = 0.02
 
 @dataclass(frozen=True, slots=True)
 class Comes:
-    """A thing, or one piece of a counted one, that is brought in at a stage, by a way or by none that was found."""
+    """A thing, or one piece of a counted one, that is brought in at a stage, by a way or by none that was found.
+
+    ``before`` is the first later stage at which no way is found any more, empty where there is none such.
+    """
 
     of: str
     name: str
     around: Block
     lane: Lane | None
+    before: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +65,9 @@ class BroughtThen:
     told: tuple[Brought, ...]
 
 
-def bringing_of(posed: Posed, section: Section, number: int, now: int) -> tuple[Posed, tuple[Comes, ...]]:
+def bringing_of(
+    posed: Posed, section: Section, number: int, now: int, stages: tuple[str, ...]
+) -> tuple[Posed, tuple[Comes, ...]]:
     """Return the room as a stage begins and what big things are brought in then, each with the way that is free."""
     if not has_room(section):
         return posed, ()
@@ -71,7 +78,10 @@ def bringing_of(posed: Posed, section: Section, number: int, now: int) -> tuple[
     for one, body, stage in bringing.wanted() if scene.gates or scene.doubted else ():
         for blocks in bringing.large(one, body, stage) if stage == number else ():
             lane = None if bringing.is_worn else bringing.lane(body, blocks, scene, True)
-            comes.append(Comes(one.of, one.name, envelope(blocks), lane))
+            later = range(number + 1, len(stages)) if lane is not None else ()
+            shut = next((at for at in later if bringing.lane(body, blocks, bringing.scene(at), True) is None), None)
+            before = stages[shut] if shut is not None else ""
+            comes.append(Comes(one.of, one.name, envelope(blocks), lane, before))
     stands = tuple(
         one.body if one.surely or not one.body.is_sure else replace(one.body, stands="perhaps")
         for one in scene.obstacles
@@ -91,7 +101,7 @@ def bringing_plan(drawn: BroughtThen) -> Sheet | None:
         rows.append(_row(number, one, drawn))
         of.append(one.of)
     title = f"Bringing in, stage {drawn.stage}"
-    columns = ("No.", "Thing", "Size", "Comes in by", "Held", "In the way")
+    columns = ("No.", "Thing", "Size", "Comes in by", "Held", "Carry in before", "In the way")
     grid = Grid("What is brought in", columns, tuple(rows), tuple(of))
     return Sheet("bringing-in", title, (View(title, ABOVE, tuple(marks), DATUM),), NOTES, (grid,))
 
@@ -133,8 +143,8 @@ def _row(number: int, one: Comes, drawn: BroughtThen) -> tuple[str, ...]:
     posed = drawn.posed
     size = sizes(one.around.size, posed.units)
     if one.lane is not None:
-        return f"{number}", one.name, size, one.lane.gate.name, HELD[one.lane.turned], "-"
+        return f"{number}", one.name, size, one.lane.gate.name, HELD[one.lane.turned], one.before or "-", "-"
     told = next((two for two in drawn.told if one.of in {two.of, *(of for of, _ in two.others)}), None)
     by = ", ".join(name for _, name in told.by) if told is not None else ""
     word = TOLD[told.word] if told is not None else TOLD["no way"]
-    return f"{number}", one.name, size, "-", word, by or "-"
+    return f"{number}", one.name, size, "-", word, "-", by or "-"
