@@ -16,6 +16,8 @@ import pytest
 
 from boxwright.web import contract, serving
 from boxwright.web.contract import CONTRACT, Cancel, Drop, Hello, Look, Move, Seek, Slot, Undo
+from boxwright.web.figures import numbers_of
+from boxwright.web.seeking import Sought
 from boxwright.web.tab import MOST_QUEUED, MOST_TOLD, Tab
 from boxwright.web.workroom import Workroom
 from tests.web.apart import apart
@@ -301,6 +303,81 @@ def test_what_a_page_said_before_it_went_is_done_and_its_last_word_comes_once(ro
     apart(working())
     assert "rig: Three\n" in session.text
     assert session.depth == (3, 0)
+
+
+def dropped(seq: int, base: int) -> Drop:
+    return Drop(t="drop", seq=seq, base=base, of="parts[lathe]", x_mm=100.0)
+
+
+def test_the_last_word_repeats_nothing_that_was_heard(room: Workroom) -> None:
+    assert room.desk is not None
+    session, wanted = room.desk.session, Workroom(room.folder, room.desk.keeper.path, TODAY, Clock())
+    assert wanted.desk is not None
+    for number in range(3):
+        wanted.desk.session.move("parts[lathe]", (0.1, 0.0, 0.0), number, 0.0)
+
+    async def working() -> None:
+        tab = Tab()
+        tab.put(hello().model_copy(update={"page": "p1"}))
+        tab.put(dropped(2, 0))
+        tab.put(dropped(3, 1))
+        tab.end()
+        last = contract.Leaving(page="p1", edits=[dropped(2, 0), dropped(3, 1), dropped(4, 2)])
+        await asyncio.gather(room.serve(tab), room.left_with(last))
+
+    apart(working())
+    assert session.text == wanted.desk.session.text
+    assert session.depth == (3, 0), "a move that is said twice would go twice as far"
+
+
+def test_a_page_that_comes_back_is_told_how_far_it_was_heard(room: Workroom) -> None:
+    async def working() -> list[int]:
+        first, again, other = Tab(), Tab(), Tab()
+        first.put(hello().model_copy(update={"page": "p1"}))
+        first.put(dropped(7, 0))
+        first.put(dropped(8, 1))
+        again.put(hello().model_copy(update={"page": "p1", "seq": 9}))
+        other.put(hello().model_copy(update={"page": "p2"}))
+        serving_first, serving_it = (asyncio.create_task(room.serve(tab)) for tab in (first, again))
+        await until(lambda: first.heard == 8)
+        early = [one["heard"] for one in told(again) if one["t"] == "state"]
+        assert not early or set(early) == {-1}, "its hello waits for what still comes by the line it lost"
+        first.end()
+        await until(lambda: bool(again.told) and again.heard >= 0)
+        serving_it.cancel()
+        serving_other = asyncio.create_task(room.serve(other))
+        await until(lambda: bool(other.told))
+        serving_other.cancel()
+        await asyncio.wait({serving_first})
+        return [[one["heard"] for one in told(tab) if one["t"] == "state"][-1] for tab in (again, other)]
+
+    assert apart(working()) == [8, 0]
+
+
+def test_a_change_proved_for_an_earlier_text_is_not_made(room: Workroom) -> None:
+    assert room.desk is not None
+    session, tab = room.desk.session, Tab()
+    room.tabs.append(tab)
+    found = numbers_of(session.seen(Slot()), 0, 0, False).findings or []
+    about = {key: getattr(found[0], key) for key in ("code", "where", "load", "use")}
+    room._offered = {found[0].key: (session.rev, Sought((("parts[lathe].weight", "77"),), ""))}
+    apply = contract.Apply(t="apply", seq=3, base=1, **{**about, "use": about["use"] or None})
+
+    async def working(*messages: contract.Up) -> list[dict[str, Any]]:
+        for message in messages:
+            await room._handled(tab, message)
+        await until(lambda: room._drawing is None or room._drawing.done())
+        return told(tab)
+
+    said = apart(working(set_name("Other", 2), apply))
+    assert [one["why"] for one in said if one["t"] == "no"] == [
+        "the change was proved for an earlier text; seek it again"
+    ]
+    assert "weight: 77" not in session.text
+    apart(working(contract.Undo(t="undo", seq=4, base=1)))
+    room._offered = {found[0].key: (session.rev, Sought((("parts[lathe].weight", "77"),), ""))}
+    said = apart(working(apply.model_copy(update={"seq": 5, "base": session.rev})))
+    assert "no" not in {one["t"] for one in said} and "weight: 77" in session.text
 
 
 def test_after_midnight_it_is_judged_by_the_new_day(tmp_path: Path) -> None:

@@ -207,7 +207,8 @@ def _is_answered(band: Band) -> bool:
 
 def _short(band: Band, units: HeaderUnits) -> str:
     unit, scale = shown_unit("mass", units)
-    return f"{scale.from_si(band.best):,.0f} {unit}"
+    open_end = "" if isfinite(band.low) and isfinite(band.high) else " + ?"
+    return f"{scale.from_si(band.best):,.0f}{open_end} {unit}"
 
 
 def _balance_in_words(box: Box, gross: Band, up: list[contract.Reaction], units: HeaderUnits) -> str:
