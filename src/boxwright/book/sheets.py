@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
+from functools import partial
 
-from boxwright.book import changeover_card
+from boxwright.book import changeover_card, wall_sections
 from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
 from boxwright.book.poses import at_night_of, pose_sheets
@@ -110,8 +111,18 @@ def _changeover(asked: Printing) -> tuple[Sheet, ...]:
     return changeover_card.changeover_sheets(asked.rig, asked.slot, asked.units)
 
 
-SLOW: dict[str, Callable[[Printing], tuple[Sheet, ...]]] = {changeover_card.NAME: _changeover}
+def _section(name: str, asked: Printing) -> tuple[Sheet, ...]:
+    return wall_sections.wall_section(name, asked.rig, asked.slot, asked.units)
+
+
+SLOW: dict[str, Callable[[Printing], tuple[Sheet, ...]]] = {
+    changeover_card.NAME: _changeover,
+    **{name: partial(_section, name) for name in wall_sections.NAMES},
+}
 """Sheets that take a second or more, by name: drawn only where one is asked for by name, or all are printed."""
+
+ONLY_BY_NAME = frozenset(wall_sections.NAMES)
+"""Slow sheets that are not drawn with all the others: walls are mostly built alike."""
 
 
 def slow_titles(rig: Rig, slot: Slot | None) -> dict[str, str]:

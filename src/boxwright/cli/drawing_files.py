@@ -12,7 +12,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
-from boxwright.book.sheets import SLOW, Printing, sheets_of, slow_sheets, title_of
+from boxwright.book.sheets import ONLY_BY_NAME, SLOW, Printing, sheets_of, slow_sheets, title_of
 from boxwright.cli.asked import Answered, Question, answered, checked, slot_of
 from boxwright.cli.ordered import lines_of
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of
@@ -131,7 +131,7 @@ def all_sheets(answer: Answered, asked: Sequence[str] = ()) -> tuple[tuple[Sheet
     lines = lines_of(rig, answer.reading.document)
     sheets = sheets_of(rig, slot, shown.findings, lines, words, answer.units)
     names = _words(asked)
-    slow = [name for name in SLOW if not names or name in names]
+    slow = [name for name in SLOW if name in names or (not names and name not in ONLY_BY_NAME)]
     sheets += slow_sheets(Printing(rig, slot, shown.findings, lines, words, answer.units), slow)
     return sheets, title_of(rig, words, shown.date, answer.units)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import ceil, floor
 
-from boxwright.disciplines.heat.across import Across
+from boxwright.disciplines.heat.across import SAME, Across
 from boxwright.disciplines.heat.across_field import INSIDE, OUTSIDE, Solved, coldest_inside, isotherm
 from boxwright.disciplines.heat.as_built import as_built
 from boxwright.disciplines.heat.cold import members_named, named
@@ -15,11 +15,17 @@ from boxwright.drawing.mark import Fill, Mark, Point
 from boxwright.exchange import Layup
 from boxwright.units import HeaderUnits, show, shown_unit, unit_scale
 
-SHOWN = 0.11
+SHOWN = 0.085
 """How far to each side of the middle of the member is drawn (m)."""
+ASIDE = 0.01
+"""How far beside the wall its temperatures are written, at full size (m)."""
+APART = 0.004
+"""How far apart two temperatures are written at least, at full size (m)."""
 LINES = 8
 """About how many lines of one temperature are drawn."""
 STEPS = (1.0, 2.0, 4.0, 5.0, 10.0)
+NONE = "–"
+"""In a cell that holds nothing: an empty one is room for a pencil."""
 KINDS: dict[str, Fill] = {"foam": "foam", "wool": "foam", "board": "wood", "sheet": "skin", "metal": "skin"}
 
 
@@ -63,15 +69,15 @@ def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
         ("straight through", hand.parallel),
     ]
     shown = tuple(
-        (name, show(value, "W/m2K", shown_in), _r_value(value), _off(value / field.transmittance - 1.0) if at else "")
+        (name, show(value, "W/m2K", shown_in), _r_value(value), _off(value / field.transmittance - 1.0) if at else NONE)
         for at, (name, value) in enumerate(rows)
     )
     last = (
-        ("temperature factor, coldest place", f"{field.factor:.2f}", "", ""),
-        ("coldest place inside", _warm(field.coldest_inside, shown_in), "", ""),
+        ("temperature factor", f"{field.factor:.2f}", NONE, NONE),
+        ("coldest inside", _warm(field.coldest_inside, shown_in), NONE, NONE),
     )
     grid = (*shown, *last)
-    return Grid("What it lets through", ("by", "U", "R in ft2 F h/Btu", "off"), grid, (layup.of,) * len(grid))
+    return Grid("What it lets through", ("by", "U", "R, US", "off"), grid, (layup.of,) * len(grid))
 
 
 def _r_value(transmittance: float) -> str:
@@ -131,13 +137,16 @@ def _member(layup: Layup, across: Across, deep: float, top: float) -> list[Mark]
     half, sheet = across.face / 2.0, across.sheet
     word = members_named(layup.wall).removesuffix("s")
     said = f"{word} {layup.member_material}".strip()
-    marks: list[Mark] = [
-        *_block(-half, half, deep, top, "wood" if across.is_solid else "metal", layup.of),
-        Leader((half * 0.9, deep + (top - deep) * 0.7), said, layup.of),
+    lead: Mark = Leader((half - min(sheet, half) / 2.0, deep + (top - deep) * 0.7), said, layup.of)
+    if across.is_solid or sheet >= half:
+        return [*_block(-half, half, deep, top, "wood" if across.is_solid else "metal", layup.of), lead]
+    return [
+        *_block(-half, half, deep, deep + sheet, "metal", layup.of),
+        *_block(-half, half, top - sheet, top, "metal", layup.of),
+        *_block(-half, -half + sheet, deep + sheet, top - sheet, "metal", layup.of),
+        *_block(half - sheet, half, deep + sheet, top - sheet, "metal", layup.of),
+        lead,
     ]
-    if not across.is_solid and sheet < half:
-        marks += _block(-half + sheet, half - sheet, deep + sheet, top - sheet, "none", layup.of)
-    return marks
 
 
 def _block(left: float, right: float, foot: float, top: float, fill: Fill, of: str) -> list[Mark]:
@@ -147,19 +156,34 @@ def _block(left: float, right: float, foot: float, top: float, fill: Fill, of: s
 def _warmth(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> tuple[Mark, ...]:
     """Return lines of one temperature on both sides of the member, and the coldest place inside."""
     marks: list[Mark] = []
+    labelled = -APART
     for level in _levels(shown_in):
-        pieces = [_clipped(*one) for one in isotherm(solved.field, level) if min(one[0][0], one[1][0]) < SHOWN]
+        pieces = [_clipped(*one) for one in isotherm(solved.field, level) if _is_in_wall(one, solved.across)]
         if not pieces:
             continue
         for start, end in pieces:
             marks.append(Line(start, end, "cut", layup.of))
             marks.append(Line((-start[0], start[1]), (-end[0], end[1]), "cut", layup.of))
         outmost = max((point for piece in pieces for point in piece), key=lambda point: point[0])
-        marks.append(Text((SHOWN + 0.008, outmost[1]), _warm(level, shown_in), layup.of, "small", may_move=True))
+        if outmost[0] >= SHOWN - SAME and outmost[1] - labelled >= APART:
+            labelled = outmost[1]
+            marks.append(Text((SHOWN + ASIDE, outmost[1]), _warm(level, shown_in), layup.of, "small", may_move=False))
+    # A scale beside the wall: the labels stand between both.
+    scale = SHOWN + 2.0 * ASIDE
+    marks.append(Line((scale, solved.field.y[0]), (scale, solved.field.y[-1]), "dimension", layup.of))
     place = coldest_inside(solved.field)
     marks.append(Symbol(place, "fault", layup.of))
     says = f"coldest {_warm(solved.field.coldest_inside, shown_in)}"
     return (*marks, Leader((place[0], place[1]), says, layup.of))
+
+
+def _is_in_wall(piece: tuple[Point, Point], across: Across) -> bool:
+    """Return whether a piece of a line lies in the wall: beside a strip that nothing covers is the room itself."""
+    near = min(one[0] for one in piece)
+    if across.inner or not across.over:
+        return near < SHOWN
+    top = across.skin[0] + across.depth
+    return near < SHOWN and not (max(one[1] for one in piece) > top + SAME and near >= across.face / 2.0 - SAME)
 
 
 def _clipped(start: Point, end: Point) -> tuple[Point, Point]:
