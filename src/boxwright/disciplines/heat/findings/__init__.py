@@ -1,0 +1,64 @@
+"""Rules of heat: the coldest night, what burns and where its fumes go, the shell.
+
+A rule of the warmth limits and never stops; a missing fact on fumes is a no while somebody sleeps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from boxwright.disciplines.heat.findings.burner import (
+    combustion_air,
+    exhaust,
+    exhaust_near_opening,
+    fuel_valve,
+    unvented,
+)
+from boxwright.disciplines.heat.findings.night import (
+    fuel_for_the_night,
+    heat_not_known,
+    held,
+    night_not_known,
+    room_not_known,
+    stated_burn,
+    too_warm_at_lowest,
+)
+from boxwright.disciplines.heat.result import Result
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits
+
+__all__ = [
+    "combustion_air",
+    "exhaust",
+    "exhaust_near_opening",
+    "findings",
+    "fuel_for_the_night",
+    "fuel_valve",
+    "heat_not_known",
+    "held",
+    "night_not_known",
+    "room_not_known",
+    "stated_burn",
+    "too_warm_at_lowest",
+    "unvented",
+]
+
+RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
+    unvented,
+    exhaust,
+    combustion_air,
+    exhaust_near_opening,
+    night_not_known,
+    room_not_known,
+    heat_not_known,
+    held,
+    too_warm_at_lowest,
+    fuel_for_the_night,
+    stated_burn,
+    fuel_valve,
+)
+
+
+def findings(result: Result, shown_in: HeaderUnits) -> tuple[Finding, ...]:
+    """Return what all rules of heat have to say of one slot."""
+    return tuple(finding for rule in RULES for finding in rule(result, shown_in))

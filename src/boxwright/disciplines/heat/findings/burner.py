@@ -1,0 +1,222 @@
+"""Rules of what burns: exhaust and air of a heater, room heaters without one, the way of the fuel.
+
+The maker's instructions, the installer and the law of the place come first; a missing fact on where the fumes go is a
+no while somebody sleeps.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from math import hypot, inf
+
+from boxwright.disciplines.heat.burner import fuel_named
+from boxwright.disciplines.heat.findings.night import MARGINS
+from boxwright.disciplines.heat.method import burnt
+from boxwright.disciplines.heat.result import Result, StandingHeater
+from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, source_of
+from boxwright.exchange import Opening, Vector
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits, show
+
+NEAR_EXHAUST = MARGINS["near exhaust"]
+CARBON = {"diesel": (0.862, 0.138), "petrol": (0.855, 0.145), "propane": (0.817, 0.183), "kerosene": (0.86, 0.14)}
+"""Shares of carbon and hydrogen by mass; from memory, of propane by its formula."""
+ENERGY_PER_KILOGRAM = {"diesel": 42.6e6, "petrol": 43.4e6, "propane": 46.4e6, "kerosene": 43.0e6}
+A_KILOWATT_HOUR = 3.6e6
+
+
+def unvented(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Refuse a heater that burns in the room people sleep in, with the water and the fumes it makes.
+
+    Asks: where the exhaust of a heater ends
+    Limit: not in the room
+    Source: carbon and hydrogen of the fuel
+    Lever: another heater
+    """
+    for one in result.heaters if result.use == "sleep" and result.sleepers else ():
+        if one.runs == "electric" or one.vented != "in the room":
+            continue
+        name = one.planned.name
+        says = f"{name} burns into the room people sleep in{_fumes(one, shown_in)}"
+        yield Finding(
+            "heat/unvented", one.planned.of, "stop", says, source=OWN_RULE, lever=one.planned.of,
+            act=f"Leave {name} off and cold while anybody sleeps; heat with what takes its fumes outside", minutes=1,
+            protects=True, uses=SLEEP, because=(one.planned.of,),
+        )  # fmt: skip
+
+
+def _fumes(one: StandingHeater, shown_in: HeaderUnits) -> str:
+    fuel = fuel_named(one.planned.heater.of)
+    if fuel not in CARBON:
+        return ": its carbon monoxide kills"
+    made = burnt(*CARBON[fuel])
+    burns = A_KILOWATT_HOUR / ENERGY_PER_KILOGRAM[fuel]
+    return (
+        f": each kilowatt hour of {fuel} makes {show(made.water * burns, 'mass', shown_in)} of water and"
+        f" {show(made.carbon_dioxide * burns, 'mass', shown_in)} of carbon dioxide, and carbon monoxide where air is"
+        " short"
+    )
+
+
+def exhaust(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask where the exhaust of a heater that burns ends, while somebody sleeps.
+
+    Asks: the side its exhaust leaves by
+    Limit: outside
+    Source: own rule; the maker's instructions come first
+    Lever: exhaust of the heater
+    """
+    for one in _burning(result):
+        if one.vented == "unknown":
+            yield _asked(
+                "heat/exhaust", one, "where its exhaust ends", "Look where the exhaust ends, and write"
+                " exhaust: {out: left, below: floor, length: 20}",
+            )  # fmt: skip
+
+
+def combustion_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask where the air a heater burns comes from; it must not be the room's.
+
+    Asks: the side its combustion air comes in by
+    Limit: outside
+    Source: own rule; the maker's instructions come first
+    Lever: intake of the heater
+    """
+    for one in _burning(result):
+        if one.vented != "out":
+            continue
+        if one.takes_air == "unknown":
+            yield _asked(
+                "heat/combustion-air", one, "where the air it burns comes from", "Look where its air comes in, and"
+                " write intake: {out: below floor}",
+            )  # fmt: skip
+        elif one.takes_air == "in the room":
+            name = one.planned.name
+            yield Finding(
+                "heat/combustion-air", one.planned.of, "stop", f"{name} burns the air of the room people sleep in",
+                source=OWN_RULE, lever=one.planned.of, act=f"Lead a pipe from outside to the air inlet of {name}, away"
+                " from its exhaust", minutes=60, protects=True, uses=SLEEP, because=(one.planned.of,),
+            )  # fmt: skip
+
+
+def _burning(result: Result) -> Iterator[StandingHeater]:
+    """Give the heaters that burn, or may burn, where somebody sleeps."""
+    for one in result.heaters if result.use == "sleep" and result.sleepers else ():
+        if one.runs != "electric":
+            yield one
+
+
+def _asked(code: str, one: StandingHeater, what: str, act: str) -> Finding:
+    burns = "burns" if one.runs == "burns" else "may burn (nobody wrote what it runs on)"
+    return Finding(
+        code, one.planned.of, "unknown", f"{one.planned.name} {burns} with somebody asleep, and nobody wrote {what}",
+        source=OWN_RULE, lever=one.planned.of, act=act, minutes=5, protects=True, uses=SLEEP, because=(one.planned.of,),
+    )  # fmt: skip
+
+
+def exhaust_near_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which opening the end of the exhaust is near to, as near as its pipe may end.
+
+    Asks: the gap between the end of the exhaust and each window, door, vent or hole
+    Limit: 0.5 m (common practice: the maker's manual and the installer rule)
+    Source: practice
+    Lever: the end of the exhaust
+    """
+    for one in _burning(result):
+        if one.ends_low is None or one.ends_high is None:
+            continue
+        near = [(gap, opening) for opening in result.openings if (gap := _gap(one, opening)) is not None]
+        if not near:
+            continue
+        gap, opening = min(near, key=lambda pair: pair[0])
+        if gap >= NEAR_EXHAUST:
+            continue
+        name = one.planned.name
+        says = f"the exhaust of {name} may end {show(max(gap, 0.0), 'length', shown_in)} from {opening.name}; makers"
+        says += f" ask for {show(NEAR_EXHAUST, 'length', shown_in)} and more to anything that opens"
+        is_sure = _is_sure(one, opening)
+        yield Finding(
+            "heat/exhaust-near-opening", one.planned.of, "stop" if is_sure else "unknown", says, gap, NEAR_EXHAUST,
+            gap - NEAR_EXHAUST, "m", source_of("margins", "near exhaust"), one.planned.of,
+            act=f"Measure from the end of the exhaust to {opening.name}, write x: of the exhaust, and lead it away from"
+            " all that opens", minutes=15, protects=True, uses=SLEEP, because=(one.planned.of, opening.of),
+        )  # fmt: skip
+
+
+def _corners(opening: Opening) -> tuple[Vector, Vector] | None:
+    if opening.low is None or opening.high is None:
+        return None
+    pairs = list(zip(opening.low, opening.high, strict=True))
+    low, high = tuple(min(pair) for pair in pairs), tuple(max(pair) for pair in pairs)
+    return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+
+def _gap(one: StandingHeater, opening: Opening) -> float | None:
+    """Return how near the end of the exhaust may come to an opening; None where its place is not known.
+
+    The heater's own plate in the floor is no opening: its pipes go through it.
+    """
+    corners = _corners(opening)
+    if corners is None or one.ends_low is None or one.ends_high is None or opening.wall == "floor":
+        return None
+    gaps = [
+        max(low - end_high, end_low - high, 0.0)
+        for low, high, end_low, end_high in zip(*corners, one.ends_low, one.ends_high, strict=True)
+    ]
+    return hypot(*gaps) if all(gap < inf for gap in gaps) else None
+
+
+def _is_sure(one: StandingHeater, opening: Opening) -> bool:
+    """Return whether the exhaust ends that near wherever in its box it ends."""
+    corners = _corners(opening)
+    if corners is None or one.ends_low is None or one.ends_high is None or not opening.is_certain:
+        return False
+    farthest = [
+        max(low - end_low, end_high - high, 0.0)
+        for low, high, end_low, end_high in zip(*corners, one.ends_low, one.ends_high, strict=True)
+    ]
+    return hypot(*farthest) < NEAR_EXHAUST
+
+
+def fuel_valve(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say whether the fuel can be shut off at its tank, before anything else of its way can be opened.
+
+    Asks: a valve in the path of the fuel, before filter and pump
+    Limit: the first thing after the tank
+    Source: own rule
+    Lever: path of the heater
+    """
+    for one in result.heaters:
+        path = [piece.lower() for piece in one.planned.heater.path]
+        if one.runs != "burns" or len(path) < 2:
+            continue
+        valve = next((at for at, piece in enumerate(path) if _is(piece, "valve|tap|cock")), None)
+        opened = next((at for at, piece in enumerate(path) if _is(piece, "filter|pump")), None)
+        if valve is not None and (opened is None or valve < opened):
+            continue
+        name = one.planned.name
+        what = "has no valve" if valve is None else f"has its valve behind the {one.planned.heater.path[opened or 0]}"
+        drains = _drains(one)
+        says = f"the fuel of {name} {what}: a filter that is opened runs until the tank is empty{drains}"
+        yield Finding(
+            "heat/fuel-valve", one.planned.of, "fix", says, source=OWN_RULE, lever=one.planned.of,
+            act="Fit a valve at the tank, before filter and pump, where a hand reaches it from outside", minutes=60,
+            because=(one.planned.of,),
+        )  # fmt: skip
+
+
+def _drains(one: StandingHeater) -> str:
+    """Return what is said where the tank stands higher than the burner, so that it drains by itself."""
+    tank = one.tank
+    if tank is None or not tank.high.known:
+        return ""
+    burner = one.planned.place.low_edge(2)
+    return "; the tank stands higher than the burner, so it siphons" if tank.high.best > burner.best else ""
+
+
+def _is(piece: str, words: str) -> bool:
+    return re.search(rf"\b(?:{words})\b", piece) is not None
+
+
+__all__ = ["combustion_air", "exhaust", "exhaust_near_opening", "fuel_valve", "unvented"]

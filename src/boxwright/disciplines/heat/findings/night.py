@@ -1,0 +1,293 @@
+"""Rules of the coldest night: what the heater holds, what it does when it is milder, how long its fuel lasts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.heat.burner import FUELS, fuel_named
+from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.method import fuel_burnt
+from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight
+from boxwright.disciplines.heat.parts import Burn
+from boxwright.disciplines.heat.result import Result, StandingHeater
+from boxwright.disciplines.heat.room import HEAT_OF_AIR
+from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, between, source_of, warm
+from boxwright.finding import Finding
+from boxwright.units import Band, HeaderUnits, show, show_band
+
+MARGINS: dict[str, float] = {name: row[0] for name, row in columns("margins").items()}
+RESERVE = MARGINS["reserve"]
+NEAR = MARGINS["near enough"]
+"""K: a room so much below what is wanted still counts as held."""
+NIGHT = ASLEEP_HOURS * 3600.0
+A_LITTLE_MILDER = 5.0
+"""K above what the lowest setting just holds, for an example."""
+
+
+def night_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask how cold it gets where somebody sleeps.
+
+    Asks: a coldest night of at least one place
+    Limit: none
+    Source: own rule
+    Lever: coldest_design of a place
+    """
+    if result.use == "sleep" and result.sleepers and result.placeless:
+        yield Finding(
+            "heat/night-not-known", "places", "unknown", "nobody wrote how cold it gets where you sleep, so no night"
+            " is worked out", source=OWN_RULE, lever="places", act="Write under places how cold its worst night is,"
+            " such as my field: {coldest_design: 20 F}, from records of its weather", minutes=10, could_stop=False,
+            uses=SLEEP, because=("places",),
+        )  # fmt: skip
+
+
+def room_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask for the measures of the body, without which no room is known.
+
+    Asks: length, width and height of the body
+    Limit: none
+    Source: own rule
+    Lever: trailer.body
+    """
+    if result.use == "sleep" and result.sleepers and not result.volume.known:
+        yield Finding(
+            "heat/room-not-known", "trailer.body", "unknown", "the room cannot be worked out: length, width and height"
+            " of the body are not all written", source=OWN_RULE, lever="trailer.body", act="Measure the body inside,"
+            " stud face to stud face and deck to bows", minutes=10, could_stop=False, uses=SLEEP,
+            because=("trailer.body",),
+        )  # fmt: skip
+
+
+def heat_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask what a heater gives on its settings, where somebody sleeps by it.
+
+    Asks: the highest heat of a heater
+    Limit: none
+    Source: own rule
+    Lever: highest of the heater
+    """
+    for one in result.heaters if result.use == "sleep" else ():
+        heater = one.planned.heater
+        if heater.highest is None or not heater.highest.known:
+            yield Finding(
+                "heat/heat-not-known", one.planned.of, "unknown", f"nobody wrote what {one.planned.name} gives at its"
+                " highest setting, so it warms nothing here", source=OWN_RULE, lever=one.planned.of,
+                act=f"Read on the plate of {one.planned.name} what it gives, and write highest: 2000 W", minutes=5,
+                could_stop=False, uses=SLEEP, because=(one.planned.of,),
+            )  # fmt: skip
+
+
+def held(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say how warm the room stays in the coldest night of a place, where it is not held as warm as is wanted.
+
+    Asks: the coldest hour inside, with people asleep and the heater as it may be set
+    Limit: what the heater is set to; 62 F where nobody wrote it
+    Source: the room through three such days, hour by hour
+    Lever: insulation, a strip on the studs, vents, the heater
+    """
+    for one in result.held if result.sleepers else ():
+        heater = next((each for each in result.heaters if one.warmth and each.planned.of == one.warmth.of), None)
+        if one.warmth is None:
+            yield _without(one, shown_in)
+        elif one.warmth.highest.known and one.coldest.low < one.warmth.wanted - NEAR:
+            yield _not_held(one, heater, shown_in)
+
+
+def _without(one: HeldNight, shown_in: HeaderUnits) -> Finding:
+    out = one.outdoors
+    says = f"no heater stands: at {out.place}, {warm(out.coldest.best, shown_in)} outside, the room comes to"
+    says += f" {between(one.coldest, shown_in)}; what keeps a sleeper warm are bags for that"
+    return Finding(
+        "heat/held", out.of, "limit", says, one.coldest.best, None, None, "K", source_of("wanted", "asleep"), out.of,
+        act="Take bags made for that cold, and do not stay where it gets colder than they are made for", minutes=5,
+        uses=SLEEP, because=(out.of,),
+    )  # fmt: skip
+
+
+def _not_held(one: HeldNight, heater: StandingHeater | None, shown_in: HeaderUnits) -> Finding:
+    warmth, out = one.warmth, one.outdoors
+    assert warmth is not None
+    is_surely_short = one.coldest.best < warmth.wanted - NEAR
+    wanted = warm(warmth.wanted, shown_in) + (" (taken where nobody wrote it)" if warmth.is_wanted_assumed else "")
+    verb = "comes to" if is_surely_short else "may come to no more than"
+    reached = between(one.coldest, shown_in) if is_surely_short else warm(one.coldest.low, shown_in)
+    says = f"at {out.place}, {warm(out.coldest.best, shown_in)} outside, {warmth.name} at its highest {verb} {reached}"
+    says += f" inside, {wanted} is wanted"
+    if one.holds_down_to is not None:
+        says += f"; it holds that down to {between(one.holds_down_to, shown_in)} outside"
+    if heater is not None and not heater.is_certain:
+        says += "; whether it stands nobody ticked"
+    act = "Shut every vent that may be shut but for the two that people breathe by, and find what leaks; then lessen"
+    act += " what is lost: boxwright heat RIG lists it face by face"
+    return Finding(
+        "heat/held", warmth.of, "limit" if is_surely_short else "unknown", says, one.coldest.low, warmth.wanted,
+        one.coldest.low - warmth.wanted, "K", source_of("wanted", "asleep"), warmth.of, act=act, minutes=60,
+        could_stop=False, uses=SLEEP, because=(warmth.of, out.of),
+    )  # fmt: skip
+
+
+def too_warm_at_lowest(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say from which outside temperature on a heater makes too much heat on its lowest setting.
+
+    Asks: the lowest heat of a heater that burns, against what the room loses
+    Limit: the mildest hour of the place's coldest day
+    Source: heat divided by loss, people's own warmth counted in
+    Lever: a vent, a smaller setting, whether it switches itself off
+    """
+    told = set[str]()
+    for one in result.held if result.sleepers else ():
+        warmth, limit = one.warmth, one.too_warm_above
+        if warmth is None or limit is None or warmth.switches is True or warmth.of in told:
+            continue
+        told.add(warmth.of)
+        milder = warm(limit.best, shown_in)
+        says = f"on its lowest setting, {show(warmth.lowest.best, 'power', shown_in)}, {warmth.name} makes the room"
+        says += f" warmer than {warm(warmth.wanted, shown_in)} when it is milder than {between(limit, shown_in)}"
+        says += " outside"
+        if warmth.switches is None:
+            says += ", unless it goes off by itself, which nobody wrote"
+        flow = _vented_away(one)
+        if flow is not None:
+            milder_by = warm(limit.best + A_LITTLE_MILDER, shown_in)
+            says += f"; at {milder_by} outside {show(flow, 'flow', shown_in)} more outdoor air keeps it there"
+        yield Finding(
+            "heat/too-warm-at-lowest", warmth.of, "advice", says, limit.best, None, None, "K",
+            source_of("margins", "reserve"), warmth.of,
+            act=f"Open a vent or a window when it is milder than {milder}, or set it to go off and on by itself"
+            " (switches: yes) if its leaflet says that it can", minutes=5, uses=SLEEP, because=(warmth.of,),
+        )  # fmt: skip
+
+
+def _vented_away(one: HeldNight) -> float | None:
+    """Return the air that carries off what is too much when it is a little milder; None where it is as warm outside."""
+    if one.warmth is None or one.too_warm_above is None:
+        return None
+    difference = one.warmth.wanted - one.too_warm_above.best - A_LITTLE_MILDER
+    return one.loss.best * A_LITTLE_MILDER / (HEAT_OF_AIR * difference) if difference > 1.0 else None
+
+
+def fuel_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say whether what is in the tank lasts the coldest night, with a fifth to spare.
+
+    Asks: the heat of the night by efficiency and energy of the fuel, and by the rate the heater is said to burn
+    Limit: what the load state has in the tank
+    Source: energy of the fuel as tables give it; efficiency by practice
+    Lever: the tank's fill
+    """
+    for heater in result.heaters if result.use == "sleep" else ():
+        nights = [one for one in result.held if one.warmth is not None and one.warmth.of == heater.planned.of]
+        if heater.runs != "burns" or not nights:
+            continue
+        worst = max(nights, key=lambda one: one.energy.high)
+        need = fuel_of_night(worst, heater)
+        if need is None:
+            continue
+        tank = heater.tank
+        if tank is None or not tank.volume.known:
+            yield _no_tank(heater, need, shown_in)
+            continue
+        full, fill = tank.volume, tank.fill
+        has = Band(full.best * fill.best, full.low * fill.low, full.high * fill.high)
+        if need.high * (1.0 + RESERVE) <= has.low:
+            continue
+        is_short = need.best > has.best
+        name = heater.planned.name
+        wanted = need.high * (1.0 + RESERVE)
+        says = f"{name} burns {show_band(need, 'volume', shown_in)} in the coldest night at {worst.outdoors.place};"
+        says += f" with a fifth to spare that is up to {show(wanted, 'volume', shown_in)}, and {tank.name} holds"
+        says += f" {show(has.best, 'volume', shown_in)} then"
+        yield Finding(
+            "heat/fuel-for-the-night", tank.of, "limit" if is_short else "advice", says, has.low, wanted,
+            has.low - wanted, "m**3", source_of("margins", "reserve"), tank.of,
+            act=f"Fill {tank.name} before the night, outside and with the heater off", minutes=10, uses=SLEEP,
+            because=(tank.of, heater.planned.of),
+        )  # fmt: skip
+
+
+def _no_tank(heater: StandingHeater, need: Band, shown_in: HeaderUnits) -> Finding:
+    name = heater.planned.name
+    return Finding(
+        "heat/fuel-for-the-night", heater.planned.of, "unknown", f"{name} burns {show_band(need, 'volume', shown_in)}"
+        " in the coldest night, and nobody wrote what tank it draws from, or what that holds", source=OWN_RULE,
+        lever=heater.planned.of, act="Write the tank as a part with tank: {of: diesel, volume: ...}, and name it first"
+        " in the path of the heater", minutes=5, could_stop=False, uses=SLEEP, because=(heater.planned.of,),
+    )  # fmt: skip
+
+
+def fuel_of_night(one: HeldNight, heater: StandingHeater) -> Band | None:
+    """Return the fuel of a night (m3): by what its heat takes, and by the stated burn, whichever is less and more."""
+    fuel = fuel_named(heater.planned.heater.of)
+    if fuel not in FUELS:
+        return None
+    energy, efficiency, worst, best = FUELS[fuel]
+    of_night = one.energy
+    found = [
+        fuel_burnt(heat / NIGHT, share, energy) * NIGHT
+        for heat, share in ((of_night.best, efficiency), (of_night.low, best), (of_night.high, worst))
+        if heat > 0.0
+    ]
+    if not found:
+        return None
+    stated = _as_stated(one, heater.planned.heater.burn)
+    every = [*found, *stated]
+    return Band(found[0], min(every), max(every), spread="interval")
+
+
+def _as_stated(one: HeldNight, burn: Burn | None) -> list[float]:
+    """Return the fuel of the night by the rates a heater is said to burn, straight between its two settings."""
+    warmth = one.warmth
+    if warmth is None or burn is None or burn.lowest is None or burn.highest is None:
+        return []
+    if not (burn.lowest.known and burn.highest.known and warmth.lowest.known and warmth.highest.known):
+        return []
+    span = warmth.highest.best - warmth.lowest.best
+    mean = one.energy.best / NIGHT
+    share = (mean - warmth.lowest.best) / span if span > 0.0 else 1.0
+    first, last = burn.lowest, burn.highest
+    rates = ((first.best, last.best), (first.low, last.low), (first.high, last.high))
+    return [max(low + share * (high - low), 0.0) * NIGHT for low, high in rates]
+
+
+def stated_burn(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where the heat a heater is said to give and the fuel it is said to burn contradict each other.
+
+    Asks: stated heat against stated burn, by the energy of the fuel and the efficiency of such heaters
+    Limit: a third, beyond what efficiencies differ by
+    Source: energy of the fuel as tables give it; efficiency by practice
+    Lever: burn of the heater; pump strokes counted for a minute
+    """
+    for heater in result.heaters:
+        facet, fuel = heater.planned.heater, fuel_named(heater.planned.heater.of)
+        if facet.burn is None or fuel not in FUELS:
+            continue
+        energy, _, worst, best = FUELS[fuel]
+        pairs = (("lowest", facet.lowest, facet.burn.lowest), ("highest", facet.highest, facet.burn.highest))
+        for setting, heat, flow in pairs:
+            if heat is None or flow is None or not (heat.known and flow.known) or not heat.best or not flow.best:
+                continue
+            share = heat.best / (flow.best * energy)
+            allowed = (worst * (1.0 - MARGINS["contradict"]), best * (1.0 + MARGINS["contradict"]))
+            if allowed[0] <= share <= allowed[1]:
+                continue
+            name = heater.planned.name
+            says = f"{name} is said to give {show(heat.best, 'power', shown_in)} on its {setting} setting and to burn"
+            says += f" {show(flow.best, 'fuel flow', shown_in)}, in which there is"
+            says += f" {show(flow.best * energy, 'power', shown_in)}: {share * 100:.0f} % of it, where"
+            says += f" such heaters give {worst * 100:.0f} to {best * 100:.0f} %"
+            yield Finding(
+                "heat/stated-burn", heater.planned.of, "advice", says, share, best if share > best else worst,
+                None, "1", source_of("fuel", fuel), heater.planned.of,
+                act="Fill to a mark, run it for some hours on that setting, fill to the mark again, and write what went"
+                " in", minutes=240, because=(heater.planned.of,),
+            )  # fmt: skip
+
+
+__all__ = [
+    "fuel_for_the_night",
+    "heat_not_known",
+    "held",
+    "night_not_known",
+    "room_not_known",
+    "stated_burn",
+    "too_warm_at_lowest",
+]
