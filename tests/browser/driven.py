@@ -16,6 +16,7 @@ from typing import Any
 from playwright.sync_api import BrowserContext, ConsoleMessage, Locator, Page, Request, expect
 
 import boxwright
+from tests.warm import Copy, workbench
 
 ROOT = Path(__file__).resolve().parents[2]
 SOURCES = Path(boxwright.__file__).resolve().parents[1]
@@ -43,7 +44,7 @@ class Served:
     def __init__(self, folder: Path, rig: str = "") -> None:
         self.folder, self.rig = folder, rig
         self.port, self.link = 0, ""
-        self.process: subprocess.Popen[str] | None = None
+        self.process: subprocess.Popen[str] | Copy | None = None
         self.start()
 
     @property
@@ -58,11 +59,8 @@ class Served:
 
     def start(self) -> None:
         """Start it, on the port it had before if it ran before."""
-        words = [sys.executable, "-m", "boxwright", "open", *([self.rig] if self.rig else []), "--no-browser"]
-        if self.port:
-            words += ["--port", str(self.port)]
-        self.process = subprocess.Popen(words, cwd=self.folder, env=_env(), text=True, stdout=subprocess.PIPE,
-                                        stderr=subprocess.STDOUT)  # fmt: skip
+        words = [*([self.rig] if self.rig else []), "--no-browser", *(["--port", str(self.port)] if self.port else [])]
+        self.process = workbench(words, self.folder, is_cold=bool(self.port))
         said = []
         assert self.process.stdout is not None
         for line in self.process.stdout:

@@ -4,12 +4,9 @@ from __future__ import annotations
 
 import http.client
 import json
-import os
 import re
 import signal
 import socket
-import subprocess
-import sys
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -20,6 +17,7 @@ from websockets.sync.client import ClientConnection, connect
 
 from boxwright.web.contract import CONTRACT
 from boxwright.web.routes import MOST_A_SECOND
+from tests.warm import workbench
 
 ROOT = Path(__file__).resolve().parents[2]
 Told = dict[str, Any]
@@ -32,13 +30,10 @@ PATIENCE = 60.0
 class Server:
     """``boxwright open`` in a process of its own."""
 
-    def __init__(self, path: Path | None, folder: Path) -> None:
-        command = [sys.executable, "-m", "boxwright", "open", *([path.name] if path else []), "--no-browser"]
-        environment = {**os.environ, "PYTHONPATH": str(ROOT / "src"), "COLUMNS": "200", "PYTHONUNBUFFERED": "1"}
+    def __init__(self, path: Path | None, folder: Path, *, is_cold: bool = False) -> None:
         self.errors = (folder / "errors.txt").open("w+")
-        self.process = subprocess.Popen(
-            command, cwd=folder, env=environment, stdout=subprocess.PIPE, stderr=self.errors, text=True
-        )
+        words = [*([path.name] if path else []), "--no-browser"]
+        self.process = workbench(words, folder, self.errors, is_cold=is_cold)
         self.link = self._link()
         found = re.search(r":(\d+)(/enter\?t=\S+)", self.link)
         assert found is not None
@@ -178,9 +173,9 @@ def joined(server: Server, origin: str | None, cookie: str | None = None) -> con
 
 
 @contextmanager
-def serving(path: Path | None, folder: Path) -> Iterator[Server]:
+def serving(path: Path | None, folder: Path, *, is_cold: bool = False) -> Iterator[Server]:
     """Serve a rig while a test runs; ends it, and shows what it said of failures."""
-    server = Server(path, folder)
+    server = Server(path, folder, is_cold=is_cold)
     try:
         server.enter()
         yield server

@@ -137,7 +137,7 @@ def test_a_tab_that_does_not_listen_holds_up_nobody(server: Server, file: Path) 
 
 
 def test_a_server_that_is_killed_loses_at_most_the_gesture_under_way(file: Path) -> None:
-    server = Server(file, file.parent)
+    server = Server(file, file.parent, is_cold=True)
     server.enter()
     page = Page(server)
     page.do("set", path="parts[galley].weight", value="77")
@@ -159,7 +159,7 @@ def test_a_server_that_is_killed_loses_at_most_the_gesture_under_way(file: Path)
 
 
 def test_a_server_that_is_stopped_writes_what_waits(file: Path) -> None:
-    with serving(file, file.parent) as server:
+    with serving(file, file.parent, is_cold=True) as server:
         page = Page(server)
         page.do("set", path="parts[galley].weight", value="77")
         server.stop(signal.SIGTERM)
