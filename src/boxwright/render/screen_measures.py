@@ -90,7 +90,9 @@ def _row(
     for one in spans:
         pieces.append((one.of, _span(one, ways, is_level, start, size)))
         reach = max(reach, start + LINE * size)
-    low, high = min(stands, default=inf) - half, max(stands, default=-inf) + half
+    middles = [(sum(_along(one, is_level)) / 2.0, width_of(one.words, size) / 2.0) for one in spans]
+    low = min([min(stands, default=inf) - half, *(middle - wide for middle, wide in middles)])
+    high = max([max(stands, default=-inf) + half, *(middle + wide for middle, wide in middles)])
     ends = (
         replace(core, left=min(core.left, low), right=max(core.right, high))
         if is_level

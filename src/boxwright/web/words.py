@@ -32,7 +32,7 @@ WORDS: dict[str, str] = {
     "receiving sheet": "What to measure on the day the trailer comes, with what was ordered beside it.",
     "revision": "The letter of an order: it changes whenever what was asked changes.",
     "rough": "The size of the hole itself; what goes into it is a little smaller.",
-    "saw": "The size to cut the hole to, and the corners.",
+    "sawn": "Whether the hole is in the wall already.",
     "sections": "A wall as if it were sawn through level: what lies behind what.",
     "sill": "The lower edge of an opening.",
     "skin": "The outer sheet of the trailer.",

@@ -340,7 +340,7 @@ def _openings(drawn: Drawn, wall: Wall) -> Grid:
                 "cut" if one.is_cut else "not cut",
             )
         )
-    columns = ("Opening", "Rough", "Beside", "Cuts", "Swings", "Saw")
+    columns = ("Opening", "Rough", "Beside", "Cuts", "Swings", "Sawn")
     return Grid("Openings", columns, tuple(rows), tuple(one.of for one in holes))
 
 
