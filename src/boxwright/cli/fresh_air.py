@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 AS_ASKED = "the night asked for"
 """What a night is called that was typed and stands at no place of the file."""
+FEW = 4
+"""Kinds of wet places named in the plain answer."""
 OUTSIDE_HELP = "a night as cold as this, such as 20F, instead of those of the places in the file"
 Outside = Annotated[str, typer.Option("--outside", metavar="COLD", help=OUTSIDE_HELP)]
 
@@ -114,18 +116,18 @@ def in_words(answer: Answered, result: Result) -> str:
 
 
 def _night_in_words(result: Result) -> list[str]:
+    from boxwright.disciplines.air.findings.damp import wet_kinds
     from boxwright.disciplines.air.telling import listed, percent
 
     if not result.nights:
         return ["No night has been worked out, so nothing is said of what stands wet."]
     said = []
     for night in result.nights:
-        wet = sorted((one for one in night.wet if one.hours > 0), key=lambda one: -one.over)
-        kinds = list(dict.fromkeys(one.kind for one in wet))
-        where = f"water stands on: {listed(kinds)}" if kinds else "nothing stands wet"
-        said.append(
-            f"In the night at {night.place} the room comes to {percent(max(night.humidity, default=0.0))}: {where}."
-        )
+        kinds = list(wet_kinds(replace(result, nights=(night,))))
+        few = kinds if len(kinds) <= FEW else [*kinds[: FEW - 1], f"{len(kinds) - FEW + 1} more kinds of place"]
+        where = f"water stands on {listed(few)}" if kinds else "nothing worth a word stands wet"
+        most, heated = percent(max(night.humidity, default=0.0)), "" if night.heater else ", without a heater,"
+        said.append(f"In the night at {night.place}{heated} the humidity of the room comes to {most}: {where}.")
     return said
 
 

@@ -149,11 +149,11 @@ def said(given: Night, layups: tuple[Layup, ...] = (LEFT,)) -> tuple[Finding, ..
 def test_what_only_films_is_advice_what_runs_or_freezes_is_put_right() -> None:
     (film,) = said(night(0.0, 0.05))
     assert film.kind == "advice" and film.margin is None
-    assert "on the studs, left wall stands wet 6 h" in film.says and "50 g a square metre" in film.says
+    assert "the studs, left wall: wet 6 h" in film.says and "50 g a square metre" in film.says
     (runs,) = said(night(0.0, 0.15))
-    assert runs.kind == "fix" and "runs with water, 6 h" in runs.says and runs.margin == pytest.approx(-0.05)
+    assert runs.kind == "fix" and "running with water 6 h" in runs.says and runs.margin == pytest.approx(-0.05)
     (frost,) = said(night(-20.0, 0.05))
-    assert frost.kind == "fix" and "is frosted 6 h" in frost.says
+    assert frost.kind == "fix" and "frosted 6 h" in frost.says
     assert said(night(0.0, 0.0)) == ()
 
 
@@ -169,6 +169,6 @@ def test_a_hidden_skin_is_told_from_a_gram_on_and_is_put_right_from_five() -> No
 def test_places_of_a_kind_are_told_once_by_the_wettest() -> None:
     right = replace(STUDS, of="walls[right]", what="on the studs, right wall")
     given = night(0.0, 0.05)
-    both = replace(given, cold=(STUDS, right), water=tuple((one[0], one[0] * 2.0) for one in given.water))
+    both = replace(given, cold=(STUDS, right), water=tuple((one[0], one[0] * 1.5) for one in given.water))
     (found,) = said(both)
-    assert found.where == "walls[right]" and "on the studs, right wall (and left wall)" in found.says
+    assert found.where == "walls[right]" and "the studs, right wall (and left wall): wet" in found.says

@@ -17,8 +17,10 @@ SPECIFIC_HEAT = 1006.0
 FULL = 1.0
 
 
-def damp_night(night: Night, moisture: tuple[Moisture, ...], layups: tuple[Layup, ...]) -> DampNight:
-    """Return one night as the air of the room felt it, and what stood wet in it.
+def damp_night(
+    night: Night, moisture: tuple[Moisture, ...], layups: tuple[Layup, ...], airy: frozenset[str] = frozenset()
+) -> DampNight:
+    """Return one night as the air of the room felt it, and what stood wet in it, but for the vents (``airy``).
 
     Where damp air touches a surface the water is heat's own; on the skin behind foam it is vapour through ``layups``.
     """
@@ -39,6 +41,7 @@ def damp_night(night: Night, moisture: tuple[Moisture, ...], layups: tuple[Layup
         wet=tuple(
             _wet(cold, _water(night, number, vapour, planes), night, vapour, given)
             for number, cold in enumerate(night.cold)
+            if cold.of not in airy
         ),
     )
 
@@ -88,7 +91,7 @@ def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, vapour: tuple[
             if pressure > MOULD * method.saturation_pressure(surface)
         ),
         air=need,
-        watt=density * SPECIFIC_HEAT * beyond * max(warmed, 0.0),
+        watt=density * SPECIFIC_HEAT * beyond * max(warmed, 0.0) if night.heater else 0.0,
     )
 
 

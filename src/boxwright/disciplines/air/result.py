@@ -72,9 +72,16 @@ class WetPlace:
     watt: float
 
     @property
+    def name(self) -> str:
+        """Return what the place is called: an opening by the builder's own word for it."""
+        path = self.cold.of
+        is_opening = path.startswith("openings[")
+        return path.partition("[")[2].rstrip("]") if is_opening else self.cold.what.removeprefix("on ")
+
+    @property
     def kind(self) -> str:
-        """Return what the place is without where it is: "on the studs" of "on the studs, left wall"."""
-        return self.cold.what.partition(",")[0]
+        """Return what the place is without where it is: "the studs" of "on the studs, left wall"."""
+        return self.name.partition(",")[0]
 
     @property
     def is_frost(self) -> bool:

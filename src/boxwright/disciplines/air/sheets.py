@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from boxwright.disciplines.air.hidden import is_hidden_skin
 from boxwright.disciplines.air.result import DampNight, Result, Vent, WetPlace
+from boxwright.disciplines.air.sourced import LITTLE
 from boxwright.disciplines.air.telling import area, flow, grams, percent, ppm, ppm_band
 from boxwright.units import HeaderUnits, show
 
@@ -20,6 +21,8 @@ CAUTION = (
 )
 MOST_DRIPPING = 3
 """How many of the places that drip first are drawn across a night; more lie on each other."""
+MOST_ROWS = 8
+"""Kinds of places listed for a night, the wettest first."""
 EVERY = 3
 """Hours between two labels under a night."""
 STANDS = {"yes": "stays open", "perhaps": "half done", "no": "not in yet"}
@@ -110,23 +113,28 @@ def _hours(night: DampNight, shown_in: HeaderUnits) -> Grid:
 
 
 def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:
+    """Return what stands wet, the wettest place of each kind; a hidden skin only where it is worth a word."""
     from boxwright.drawing import Grid
 
-    wet = sorted((one for one in night.wet if one.hours > 0), key=lambda one: -one.over)
-    if not wet:
+    kinds: dict[str, list[WetPlace]] = {}
+    for one in sorted(night.wet, key=lambda one: -one.over):
+        if one.hours > 0 and (one.over >= LITTLE or not is_hidden_skin(one.cold)):
+            kinds.setdefault(one.kind, []).append(one)
+    first = [(found[0], len(found) - 1) for found in kinds.values()][:MOST_ROWS]
+    if not first:
         return None
-    columns = ("place", "wet", "most of it", "coldest", "drips from", "air that keeps it dry")
-    rows = tuple((one.cold.what, *_of_wet(one, shown_in)) for one in wet)
-    return Grid(f"What stands wet at {night.place}", columns, rows, tuple(one.cold.of for one in wet))
+    columns = ("place", "wet", "most of it", "coldest", "drips from", "kept dry by")
+    rows = tuple((one.name + (f" and {more} more" if more else ""), *_of_wet(one, shown_in)) for one, more in first)
+    return Grid(f"What stands wet at {night.place}", columns, rows, tuple(one.cold.of for one, _ in first))
 
 
 def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
     if is_hidden_skin(wet.cold):
-        keeps = "sealed edges of the foam"
+        keeps = "taped edges of foam"
     elif isfinite(wet.air):
         keeps = show(wet.air, "flow", shown_in) + (f", {show(wet.watt, 'W', shown_in)}" if wet.watt > 0.0 else "")
     else:
-        keeps = "none"
+        keeps = "warmth only"
     return (
         f"{wet.hours} h" + (", frost" if wet.is_frost else ""),
         f"{grams(wet.over)}/m2",

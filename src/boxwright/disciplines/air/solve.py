@@ -75,6 +75,7 @@ def solve(
     """Return what air has worked out in one slot; of ``standing`` it takes the flames."""
     there = dict(standing)
     fixed = tuple(one for one in offered.vents if one.stays_open)
+    airy = frozenset(one.planned.of for one in fixed)
     return Result(
         of="trailer",
         use=use,
@@ -85,7 +86,7 @@ def solve(
         high=summed(tuple(one for one in fixed if not one.is_low)),
         breathing=breathed(own, offered.airflow, sleepers),
         mild=mild_night(own, offered.airflow, sleepers),
-        nights=tuple(damp_night(one, offered.moisture, layups) for one in nights),
+        nights=tuple(damp_night(one, offered.moisture, layups, airy) for one in nights),
         flames=tuple((one, "yes" if there[one.of] == "yes" else "perhaps") for one in own.flames if one.of in there),
         wood=wood_by_place(own.wood),
         rules=rules_at_home(countries, judged_on),

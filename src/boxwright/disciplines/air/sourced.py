@@ -52,6 +52,7 @@ MILD, MILD_HUMIDITY, KEPT_AT, WANTED = (
 )
 FROSTY_HUMIDITY = _numbers("frosty", "humidity")["outdoors"]
 FILM, RUNS = (_numbers("wet", "amount")[one] for one in ("a film", "runs"))
+DROPS = _numbers("drops", "mass")["worth a word"]
 MOULD = _numbers("mould", "humidity")["grows"]
 DAMP_WOOD, METER = (_numbers("wood", "share")[one] for one in ("damp", "meter"))
 BY_A_FLAME = _numbers("by-a-flame", "area")["in all"]

@@ -191,5 +191,5 @@ def _by_a_flame(result: Result, of: str, name: str, rule: Rule | None, shown_in:
     is_clear = kind == "advice"
     return Finding(
         "air/air-by-a-flame", of, kind, says, whole, limit, None if is_clear else min(whole - limit, 0.0), "m2", source,
-        "openings", act=act, minutes=120, protects=not is_clear, uses=SLEEP, because=(of,),
+        "openings", act=act, minutes=1 if is_clear else 120, protects=not is_clear, uses=SLEEP, because=(of,),
     )  # fmt: skip

@@ -7,10 +7,13 @@ from math import isfinite
 
 from boxwright.disciplines.air.hidden import is_hidden_skin
 from boxwright.disciplines.air.result import DampNight, Result, WetPlace
-from boxwright.disciplines.air.sourced import DAMP_WOOD, LITTLE, METER, MUCH, RUNS, WANTED, source_of
+from boxwright.disciplines.air.sourced import DAMP_WOOD, DROPS, LITTLE, METER, MUCH, RUNS, WANTED, source_of
 from boxwright.disciplines.air.telling import LEAVE, SLEEP, flow, grams, listed, percent
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits, show
+
+MOST_KINDS = 4
+"""Kinds of cold places that are told one by one; where more stand wet the whole room does."""
 
 
 def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -23,43 +26,71 @@ def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     if not result.sleepers:
         return
+    if not result.nights:
+        yield _no_night()
+        return
+    kinds = list(wet_kinds(result).values())
+    if len(kinds) > MOST_KINDS:
+        kinds = [max(kinds, key=lambda one: one[0][1].over)]
+        yield _wet(kinds[0], tuple(wet_kinds(result)), shown_in)
+        return
+    for found in kinds:
+        yield _wet(found, (), shown_in)
+
+
+def wet_kinds(result: Result) -> dict[str, list[tuple[DampNight, WetPlace]]]:
+    """Return what is worth telling of what stands wet, by the kind of place, the wettest of each kind first."""
     places: dict[str, list[tuple[DampNight, WetPlace]]] = {}
     for night in result.nights:
         for wet in night.wet:
-            if wet.hours > 0 and (wet.over >= LITTLE or not is_hidden_skin(wet.cold)):
+            is_told = wet.over >= LITTLE if is_hidden_skin(wet.cold) else wet.most >= DROPS
+            if wet.hours > 0 and is_told:
                 places.setdefault(wet.kind, []).append((night, wet))
-    for found in places.values():
-        night, wet = max(found, key=lambda one: one[1].over)
-        others = {one.cold.what.partition(", ")[2] for _, one in found} - {wet.cold.what.partition(", ")[2]}
-        yield _wet(night, wet, tuple(sorted(others - {""})), shown_in)
+    return {kind: sorted(found, key=lambda one: -one[1].over) for kind, found in places.items()}
 
 
-def _wet(night: DampNight, wet: WetPlace, others: tuple[str, ...], shown_in: HeaderUnits) -> Finding:
+def _wet(found: list[tuple[DampNight, WetPlace]], kinds: tuple[str, ...], shown_in: HeaderUnits) -> Finding:
+    """Return what is said of the wettest place of a kind; with ``kinds`` nearly all of the room stands wet."""
+    night, wet = found[0]
     is_hidden = is_hidden_skin(wet.cold)
     limit, row = (MUCH, ("settling", "much")) if is_hidden else (RUNS, ("wet", "runs"))
     is_much = wet.over >= limit
     kind: Kind = "fix" if is_much or (wet.is_frost and not is_hidden) else "advice"
-    also = f" (and {listed(others)})" if others else ""
-    says = f"{wet.cold.what}{also} {_how(wet, is_much, is_hidden)} in a night at {night.place}: up to"
-    says += f" {grams(wet.over)} a square metre; it comes to {show(wet.coldest, 'temperature', shown_in)} and"
-    says += f" begins to drip from {percent(wet.limit)} of humidity on, {percent(max(night.humidity))} it was"
-    says += _remedy(wet, is_hidden, shown_in)
-    act = (
-        "Seal the edges of the foam with tape, so that no air of the room gets behind it"
-        if is_hidden
-        else f"Wipe it in the morning and air the room; warm what is cold {wet.kind}: a foam strip or a lining over it"
-    )
+    also = {one.name.partition(", ")[2] for _, one in found} - {wet.name.partition(", ")[2], ""}
+    says = f"{wet.name}{f' (and {listed(sorted(also))})' if also else ''}"
+    says += f", wettest of {len(kinds)} kinds of place" if kinds else ""
+    says += f": {_how(wet, is_much, is_hidden)} in a night at {night.place}"
+    says += (" without a heater" if not night.heater else "") + f", up to {grams(wet.over)} a square metre;"
+    says += f" it comes to {show(wet.coldest, 'temperature', shown_in)} and begins to drip from {percent(wet.limit)}"
+    says += f" of humidity on, {percent(max(night.humidity))} it was" + _remedy(wet, is_hidden, shown_in)
+    if is_hidden:
+        act = "Seal the edges of the foam with tape, so that no air of the room gets behind it"
+    elif kinds:
+        act = "Heat the room or sleep elsewhere on such a night, with the vents open, and wipe it dry in the morning"
+    else:
+        act = (
+            f"Wipe it in the morning and air the room; warm the surface of {wet.name}: a foam strip or a lining over it"
+        )
     return Finding(
         "air/condensation", wet.cold.of, kind, says, wet.over, limit, min(limit - wet.over, 0.0) if is_much else None,
         "kg/m2", source_of(*row), wet.cold.of, act=act, minutes=60, uses=SLEEP, because=(wet.cold.of,),
     )  # fmt: skip
 
 
+def _no_night() -> Finding:
+    return Finding(
+        "air/condensation", "places", "unknown",
+        "no coldest night of a place could be worked out, so nobody can say what stands wet in it",
+        source=source_of("wet", "a film"), lever="places", minutes=2, could_stop=False, could_limit=False, uses=SLEEP,
+        act="Write the coldest night of a place you sleep at: coldest_design: such as 18 F", because=("places",),
+    )  # fmt: skip
+
+
 def _how(wet: WetPlace, is_much: bool, is_hidden: bool) -> str:
     hours = f"{wet.hours} h"
     if wet.is_frost:
-        return f"is frosted {hours}"
-    return f"runs with water, {hours}" if is_much and not is_hidden else f"stands wet {hours}"
+        return f"frosted {hours}"
+    return f"running with water {hours}" if is_much and not is_hidden else f"wet {hours}"
 
 
 def _remedy(wet: WetPlace, is_hidden: bool, shown_in: HeaderUnits) -> str:
