@@ -1,4 +1,4 @@
-"""At every stage of the demo rigs no label of a printed page lies on another or on an edge, and none leaves the page."""
+"""At every stage of the demo rigs no label of a printed page lies on another, on an edge, or outside the page."""
 
 from __future__ import annotations
 
