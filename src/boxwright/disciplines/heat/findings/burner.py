@@ -53,8 +53,8 @@ def _fumes(one: StandingHeater, shown_in: HeaderUnits) -> str:
     made = burnt(*CARBON[fuel])
     burns = A_KILOWATT_HOUR / ENERGY_PER_KILOGRAM[fuel]
     return (
-        f": each kilowatt hour of {fuel} makes {show(made.water * burns, 'mass', shown_in)} of water and"
-        f" {show(made.carbon_dioxide * burns, 'mass', shown_in)} of carbon dioxide, and carbon monoxide where air is"
+        f": each kilowatt hour of {fuel} makes {show(made.water * burns, 'g', shown_in)} of water and"
+        f" {show(made.carbon_dioxide * burns, 'g', shown_in)} of carbon dioxide, and carbon monoxide where air is"
         " short"
     )
 
