@@ -14,7 +14,7 @@ from typing import Any
 
 import pytest
 
-from boxwright.web import contract, serving
+from boxwright.web import contract, serving, things
 from boxwright.web.contract import CONTRACT, Cancel, Drop, Hello, Look, Move, Seek, Slot, Undo
 from boxwright.web.figures import numbers_of
 from boxwright.web.seeking import Sought
@@ -321,13 +321,34 @@ def test_the_last_word_repeats_nothing_that_was_heard(room: Workroom) -> None:
         tab.put(hello().model_copy(update={"page": "p1"}))
         tab.put(dropped(2, 0))
         tab.put(dropped(3, 1))
+        tab.put(undo := Undo(t="undo", seq=4, base=2))
         tab.end()
-        last = contract.Leaving(page="p1", edits=[dropped(2, 0), dropped(3, 1), dropped(4, 2)])
+        last = contract.Leaving(page="p1", edits=[undo, dropped(5, 3), dropped(6, 4)])
         await asyncio.gather(room.serve(tab), room.left_with(last))
 
     apart(working())
     assert session.text == wanted.desk.session.text
-    assert session.depth == (3, 0), "a move that is said twice would go twice as far"
+    assert session.depth == (3, 0), "a step back that is said twice would go back too far"
+
+
+def test_a_preview_answers_the_move_it_was_asked_about(room: Workroom) -> None:
+    tab = Tab()
+
+    async def moving() -> dict[str, Any]:
+        room.tabs.append(tab)
+        await room._handled(tab, Move(t="move", seq=6, base=0, of="parts[lathe]", x_mm=100.0))
+        await room._handled(tab, Move(t="move", seq=7, base=0, of="parts[lathe]", x_mm=350.0))
+        return told(tab)[-1]
+
+    now = apart(moving())
+    assert room.desk is not None
+    shift = (0.35, 0.0, 0.0)
+    seen = room.desk.session.preview("parts[lathe]", shift, 0, Slot())
+    wanted = things.held(seen, "parts[lathe]", shift)
+    assert (now["seq"], now["preview"]) == (7, True)
+    assert now["held"] == [one.model_dump() for one in wanted]
+    assert now["held"] != [one.model_dump() for one in things.held(seen, "parts[lathe]", (0.1, 0.0, 0.0))]
+    assert now["figures"] == [one.model_dump() for one in numbers_of(seen, 7, 0, True).figures]
 
 
 def test_a_page_that_comes_back_is_told_how_far_it_was_heard(room: Workroom) -> None:
