@@ -19,7 +19,8 @@ ENDS: tuple[End, ...] = ("low", "best", "high")
 FILMS: dict[str, tuple[float, ...]] = columns("films")
 MEMBERS: dict[str, Band] = {name: interval(*row) for name, row in columns("members_unsaid").items()}
 """What is taken of members, deck and skin where nobody wrote it."""
-LEAST_FOAM, THICKEST = columns("layers_unsaid")["least foam"][0], columns("layers_thickest")["a layer"][0]
+LEAST_FOAM = columns("layers_unsaid")["least foam"][0]
+THICKEST, OVER = (columns("layer_lengths")[name][0] for name in ("thickest", "over the members"))
 NOTHING = exactly(0.0)
 NOT_CONDUCTING: Layer = (0.0005, 0.8)
 """Put where a plane has no skin, as the floor between its cross-members: it neither keeps heat nor leads it aside."""
@@ -31,12 +32,23 @@ LATERAL = 0.005
 
 @dataclass(frozen=True, slots=True)
 class Unsaid:
-    """What nobody wrote of a layer, or wrote so that nobody can read it. ``what``: material, thickness or nothing."""
+    """What nobody wrote of a layer, or wrote so that it cannot be.
+
+    ``what``: material, thickness; nothing of a layer of no thickness; "too deep" of one that fills more than the
+    members are deep, with ``thick`` of all that lies between them and their ``depth`` (m).
+    """
 
     of: str
     name: str
-    what: Literal["material", "thickness", "nothing"]
+    what: Literal["material", "thickness", "nothing", "too deep"]
     written: str
+    thick: float = 0.0
+    depth: float = 0.0
+
+    @property
+    def is_unknown(self) -> bool:
+        """Return whether no heat loss can be told without it."""
+        return self.what in ("material", "thickness")
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +82,18 @@ def unsaid_of(layup: Layup) -> tuple[Unsaid, ...]:
             found.append(Unsaid(one.of, one.name, "material", one.material))
         if one.thick is None or not one.thick.known:
             found.append(Unsaid(one.of, one.name, "thickness", one.material))
-    return tuple(found)
+    return (*found, *_too_deep(layup))
+
+
+def _too_deep(layup: Layup) -> list[Unsaid]:
+    """Return the last layer between members where all of them are thicker than the members are deep."""
+    depth = layup.member_depth
+    between = [one for one in layup.layers if one.where == "bays" and one.thick is not None and one.thick.known]
+    thick = sum(one.thick.low for one in between if one.thick is not None)
+    if depth is None or not depth.known or thick <= depth.high + OVER:
+        return []
+    last = between[-1]
+    return [Unsaid(last.of, last.name, "too deep", last.material, thick, depth.high)]
 
 
 def as_built(layup: Layup, end: End, film: float, with_doubtful: bool) -> AsBuilt:

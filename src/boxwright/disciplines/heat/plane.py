@@ -10,6 +10,7 @@ from typing import Literal
 from boxwright.disciplines.heat import method
 from boxwright.disciplines.heat.across import (
     Across,
+    Layer,
     at_member,
     between_members,
     by_hand,
@@ -29,6 +30,9 @@ BARE = SHARES["a bare skin with its members"]
 EDGE = SHARES["an edge, as much as a member"]
 AIR_FILM = FILMS["air alone"][0]
 MOULD_FILM = FILMS["mould"][0]
+KEEPS = columns("layers_unsaid")["keeps heat"][0]
+"""W/mK: what conducts no more than this is put there to keep heat."""
+METAL = columns("layers_unsaid")["metal"][0]
 _PLACE: dict[End, int] = {"best": 0, "low": 1, "high": 2}
 How = Literal["stored", "by hand", "straight through", "layers", "bare"]
 
@@ -50,17 +54,19 @@ class Through:
 class Planed:
     """A plane at its three ends of loss: W/m2K with its members, in the middle of a bay, W/mK of a member.
 
-    ``by_air`` is its transmittance where only the air of the room warms its face, which holds in a trailer whose faces
-    are all cold. ``member_factor`` and ``bay_factor`` are temperature factors of the inside face with the film of
-    mould, ``lining_factor`` that of the back of what covers the members, ``skin_factor`` that of the skin behind the
-    foam. ``straight`` is the transmittance if heat went straight through, which no metal lets it. ``wide`` is how wide
-    a member's cold shows inside (m), ``density`` how many metres of member lie in a square metre.
+    ``by_air`` is its transmittance (``member_by_air`` of a member) where only the air of the room warms its face,
+    which holds in a trailer whose faces are all cold. ``member_factor`` and ``bay_factor`` are temperature factors
+    of the inside face with the film of mould, ``lining_factor`` that of the back of what covers the members,
+    ``skin_factor`` that of the skin behind the foam. ``straight`` is the transmittance if heat went straight
+    through, which no metal lets it. ``wide`` is how wide a member's cold shows inside (m), ``density`` how many
+    metres of member lie in a square metre.
     """
 
     transmittance: Band
     by_air: Band
     bay: Band
     member: Band
+    member_by_air: Band
     member_factor: Band
     bay_factor: Band
     lining_factor: Band
@@ -103,6 +109,23 @@ def _is_metal(across: Across) -> bool:
     return across.metal > 5.0
 
 
+def member_with(across: Across, strip: Layer) -> float:
+    """Return what each metre of member adds with a strip over it (W/mK), at best, in the film of the air alone.
+
+    A strip leaves a gap beside it, which keeps heat too: it is counted to the member.
+    """
+    still = replace(across, inside_film=AIR_FILM)
+    found = through_of(AsBuilt("framed", replace(still, over=(strip,))), "best")
+    return found.member + (found.bay - between_members(still)) * across.spacing
+
+
+def is_bridged(planed: Planed) -> bool:
+    """Return whether members of metal reach from the cold into the room with nothing over them that keeps heat."""
+    across = planed.across
+    keeps = any(through <= KEEPS for _, through in (*across.over, *across.inner))
+    return planed.how in ("stored", "by hand") and _is_metal(across) and not keeps
+
+
 @dataclass(frozen=True, slots=True)
 class _End:
     """A plane at one end of loss under one film; with a layer that may be missing, also without it."""
@@ -135,13 +158,14 @@ def _film_of(wall: str) -> str:
 def _plane(layup: Layup, density: float) -> Planed:
     by_film = {film: _ends(layup, film) for film in (house_film(layup.wall), AIR_FILM, MOULD_FILM)}
     house, air, mould = by_film.values()
-    is_known = not any(one.what != "nothing" for one in unsaid_of(layup))
+    is_known = not any(one.is_unknown for one in unsaid_of(layup))
     shown = house[0].found[0][0].across
     return Planed(
         transmittance=_band(house, lambda end: lambda _, one: _whole(one, density, end), is_known),
         by_air=_band(air, lambda end: lambda _, one: _whole(one, density, end), is_known),
         bay=_band(house, lambda _: lambda _, one: one.bay, is_known),
         member=_band(house, lambda _: lambda _, one: one.member, is_known),
+        member_by_air=_band(air, lambda _: lambda _, one: one.member, is_known),
         member_factor=_factor(mould, lambda _, one: MOULD_FILM * one.flux, is_known),
         bay_factor=_factor(mould, lambda _, one: MOULD_FILM * one.bay, is_known),
         lining_factor=_factor(

@@ -23,22 +23,40 @@ from boxwright.disciplines.heat.findings.night import (
     stated_burn,
     too_warm_at_lowest,
 )
+from boxwright.disciplines.heat.findings.shell import (
+    bare_plane,
+    colour_not_known,
+    foam_too_thick,
+    hole_not_known,
+    material_not_known,
+    metal_bridge,
+    no_thickness,
+    thickness_not_known,
+)
 from boxwright.disciplines.heat.result import Result
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
 
 __all__ = [
+    "bare_plane",
+    "colour_not_known",
     "combustion_air",
     "exhaust",
     "exhaust_near_opening",
     "findings",
+    "foam_too_thick",
     "fuel_for_the_night",
     "fuel_valve",
     "heat_not_known",
     "held",
+    "hole_not_known",
+    "material_not_known",
+    "metal_bridge",
     "night_not_known",
+    "no_thickness",
     "room_not_known",
     "stated_burn",
+    "thickness_not_known",
     "too_warm_at_lowest",
     "unvented",
 ]
@@ -56,6 +74,14 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     fuel_for_the_night,
     stated_burn,
     fuel_valve,
+    material_not_known,
+    thickness_not_known,
+    no_thickness,
+    foam_too_thick,
+    bare_plane,
+    metal_bridge,
+    hole_not_known,
+    colour_not_known,
 )
 
 
