@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import json
+from datetime import date
 from pathlib import Path
 
 import jsonschema
 import pytest
 
 from boxwright.cli import answers
+from boxwright.cli.asked import Question
+from boxwright.cli.changing_over import answer_of, exit_style, out_style, page
 from boxwright.cli.run import main
+from boxwright.disciplines.layout.changeover import Freed, Leaving
 from tests.houserules.tree import ROOT
 
 WHIMBREL, GANNET = str(ROOT / "rigs" / "whimbrel.yaml"), str(ROOT / "rigs" / "gannet.yaml")
@@ -77,3 +81,45 @@ def test_a_rig_without_a_room_is_asked_for_its_body(tmp_path: Path, capsys: pyte
     code, out, err = typed(capsys, str(path), "travel", "night")
     assert (code, out) == (3, "")
     assert "write trailer: {body:" in err
+
+
+def coloured(path: str, stage: str) -> list[tuple[str, str]]:
+    """Return each piece of the page that has a colour, with it."""
+    told = answer_of(Question(path, stage=stage), "travel", "night", "", date(2026, 5, 2))
+    return [(span.text.strip(), span.style) for line in page(told, 100) for span in line if span.style]
+
+
+def test_the_page_is_coloured_by_how_it_ends_and_by_what_each_step_does_to_the_exits() -> None:
+    found = coloured(WHIMBREL, "finish")
+    assert [style for text, style in found if "not as it is written" in text] == ["stop"]
+    assert [style for text, style in found if text.startswith("Out in two minutes: from bunk")] == ["go"]
+    assert {style for text, style in found if text.startswith("ramp BLOCKED")} == {"stop"}
+    easy = coloured(DUNLIN, "inside")
+    assert [style for text, style in easy if text.startswith("From travel")] == ["go"]
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "style"),
+    [
+        (("free", "free"), ("free", "blocked"), "stop"),
+        (("blocked", "free"), ("blocked", "unknown"), "unknown"),  # what was blocked before is no news
+        (("blocked", "shut"), ("free", "tight"), "limit"),
+        (("blocked", "shut"), ("free", "shut"), "go"),
+        (("free", "free"), ("shut", "free"), "dim"),
+    ],
+)
+def test_a_step_has_the_colour_of_the_gravest_it_changes(
+    before: tuple[str, str], after: tuple[str, str], style: str
+) -> None:
+    def exits(words: tuple[str, str]) -> tuple[Freed, ...]:
+        return tuple(Freed(name, name, word) for name, word in zip("ab", words, strict=True))  # type: ignore[arg-type]
+
+    assert exit_style(exits(before), exits(after)) == style
+
+
+@pytest.mark.parametrize(
+    ("word", "seconds", "style"),
+    [("found", 120.0, "go"), ("found", 121.0, "stop"), ("blocked", None, "stop"), ("not-found", None, "unknown")],
+)
+def test_out_in_two_minutes_is_coloured_by_whether_it_is(word: str, seconds: float | None, style: str) -> None:
+    assert out_style(Leaving(word, seconds=seconds)) == style  # type: ignore[arg-type]

@@ -24,12 +24,18 @@ from boxwright.cli import answers
 from boxwright.cli.answers import Json
 from boxwright.cli.asked import NAMELESS, Answered, Question, answered
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of
-from boxwright.cli.screen import Line, Span, clean, hanging, plain, wrapped
+from boxwright.cli.screen import Line, Span, Style, clean, hanging, plain, wrapped
 from boxwright.disciplines.layout.changeover import Changed, Freed, Leaving, Step
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.model.load import LoadState
 
 GO, ASK, NO = 0, 1, 2
+FOUND_STYLES: dict[str, Style] = {"found": "go", "without": "stop", "blocked": "stop", "not-found": "unknown"}
+"""The colour of what a search ended with, as the answers of ``check`` have theirs."""
+EXIT_STYLES: tuple[tuple[str, Style], ...] = (
+    ("blocked", "stop"), ("unknown", "unknown"), ("perhaps", "unknown"), ("tight", "limit"), ("free", "go"),
+)  # fmt: skip
+"""The colour of what a step does to the exits, the gravest first; one that is shut by hand has none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,16 +120,32 @@ def page(told: Asked, columns: int) -> list[Line]:
     names = [f"{end.word} ({end.load.name})" if end.word != end.load.name else end.word for end in _both(found)]
     lines = [plain(piece, "head") for piece in wrapped(f"{rig}: change-over, stage {found.stage}", columns)]
     for changed, (start, goal) in ((found.there, names), (found.back, reversed(names))):
-        lines += [(), *(plain(piece, "head") for piece in wrapped(headline(changed, start, goal), columns))]
+        style = FOUND_STYLES[changed.word]
+        lines += [(), *(plain(piece, style) for piece in wrapped(headline(changed, start, goal), columns))]
         for sentence in because(changed):
             lines += hanging(plain("  "), sentence, columns, "stop" if changed.word != "found" else "unknown")
         lines += _steps(changed, columns)
     lines += [()] if found.out is not None else []
-    for sentence in leaving_words(found, units):
-        lines += [plain(piece) for piece in wrapped(sentence, columns)]
+    for number, sentence in enumerate(leaving_words(found, units)):
+        style = out_style(found.out) if number == 0 and found.out is not None else ""
+        lines += [plain(piece, style) for piece in wrapped(sentence, columns)]
     for sentence in asked_words(found):
         lines += hanging(plain("? ", "unknown"), sentence, columns)
     return [*lines, (), *(plain(piece, "dim") for piece in wrapped(HOW, columns))]
+
+
+def exit_style(before: Iterable[Freed], after: Iterable[Freed]) -> Style:
+    """Return the colour of what a step changes of the exits: of the gravest of it."""
+    old = {one.of: one.word for one in before}
+    changed = {one.word for one in after if old.get(one.of) != one.word}
+    return next((style for word, style in EXIT_STYLES if word in changed), "dim")
+
+
+def out_style(out: Leaving) -> Style:
+    """Return the colour of how everybody gets out: in time, too late or not, not known."""
+    if out.word != "found" or out.seconds is None:
+        return "stop" if out.word == "blocked" else "unknown"
+    return "go" if out.seconds <= SECONDS["two minutes"] else "stop"
 
 
 def _both(found: ChangeOver) -> tuple[End, End]:
@@ -142,7 +164,7 @@ def _steps(changed: Changed, columns: int) -> list[Line]:
         lines += hanging((Span(f"{number:>3} [ ] "),), says, columns)
         exits = exit_changes(before, step.exits)
         if exits:
-            lines += hanging(plain("        "), exits, columns, "stop" if "BLOCKED" in exits else "dim")
+            lines += hanging(plain("        "), exits, columns, exit_style(before, step.exits))
         before = step.exits
     return lines
 
