@@ -11,7 +11,7 @@ from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
 from boxwright.book.poses import at_night_of, pose_sheets
 from boxwright.book.worded import worded
-from boxwright.disciplines import frame, safety, towing, weight
+from boxwright.disciplines import air, frame, safety, towing, weight
 from boxwright.disciplines.frame.drawn import Drawn, Ruler
 from boxwright.disciplines.frame.ordering import OrderLine
 from boxwright.disciplines.frame.receiving import expected
@@ -20,6 +20,7 @@ from boxwright.drawing.paper import TitleBlock
 from boxwright.finding import Finding
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot
+from boxwright.study.standing import paths
 from boxwright.units import HeaderUnits
 
 CAUTION = (
@@ -37,7 +38,8 @@ NOTHING = Sheet(
 class Printing:
     """What sheets are drawn of: ``findings`` are those of all chapters, ``words`` say which stage and load they are of.
 
-    ``lines`` are those of the order sheet with the builder's reply beside them.
+    ``lines`` are those of the order sheet with the builder's reply beside them. ``night`` is the slot somebody sleeps
+    in, where that is another: how warm, damp and airy it is is drawn of that one.
     """
 
     rig: Rig
@@ -46,6 +48,7 @@ class Printing:
     lines: tuple[OrderLine, ...]
     words: str
     units: HeaderUnits
+    night: Slot | None = None
 
 
 def _of_frame(asked: Printing) -> tuple[Sheet, ...]:
@@ -93,7 +96,13 @@ def _of_safety(asked: Printing) -> tuple[Sheet, ...]:
     if slot is None or slot.safety is None:
         return ()
     result = replace(slot.safety, exits=at_night_of(rig, slot))
-    return safety.sheets(result, rig.header.countries, rig.safety.shut_offs, asked.units)
+    there = frozenset(paths(slot.standing))
+    return safety.sheets(result, rig.header.countries, rig.safety.shut_offs, asked.units, there=there)
+
+
+def _of_air(asked: Printing) -> tuple[Sheet, ...]:
+    slot = asked.night or asked.slot
+    return air.sheets(slot.air, asked.units) if slot is not None and slot.air is not None else ()
 
 
 IN_ORDER: tuple[tuple[str, Callable[[Printing], tuple[Sheet, ...]]], ...] = (
@@ -102,6 +111,7 @@ IN_ORDER: tuple[tuple[str, Callable[[Printing], tuple[Sheet, ...]]], ...] = (
     ("weight", _of_weight),
     ("", _charts),
     ("towing", _of_towing),
+    ("air", _of_air),
     ("safety", _of_safety),
 )
 """What draws the sheets of each chapter, in the order they are printed; a chapter's screen shows the same."""
@@ -137,9 +147,10 @@ def sheets_of(
     lines: tuple[OrderLine, ...],
     words: str,
     units: HeaderUnits,
+    night: Slot | None = None,
 ) -> tuple[Sheet, ...]:
     """Return every sheet of a rig in one slot; the words of `Printing` say what is handed over."""
-    asked = Printing(rig, slot, findings, lines, words, units)
+    asked = Printing(rig, slot, findings, lines, words, units, night)
     return tuple(worded(sheet) for _, draw in IN_ORDER for sheet in draw(asked))
 
 

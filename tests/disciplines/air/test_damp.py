@@ -114,6 +114,17 @@ def test_a_skin_without_foam_or_a_plane_nobody_knows_tells_nothing() -> None:
     assert worked(night(0.0, 9.9, SKIN), (replace(LEFT, layers=()),))[1].most == 0.0
 
 
+def test_a_member_behind_its_lining_is_reached_by_vapour_through_the_lining_alone() -> None:
+    behind = ColdPlace(
+        "walls[left]", "behind the lining on the studs, left wall", exactly(0.2), exactly(1.0), 7.7, "behind"
+    )
+    _, wet = worked(night(-10.0, 9.9, behind))
+    _, bare = worked(night(-10.0, 9.9, behind), (replace(LEFT, layers=(FOAM,)),))
+    # 20 C and 60 per cent: 1403 Pa; -4 C: 437 Pa over ice; 1.0 m of still air in ply of 6.35 mm: 2e-10 * 966 / 0.9525
+    assert wet.over == pytest.approx(2e-10 * (1403.0 - 437.0) / 0.9525 * 8 * 3600.0, rel=0.02)
+    assert bare.most == 0.0
+
+
 def test_foam_nobody_knows_holds_nothing_back() -> None:
     strange = replace(LEFT, layers=(replace(FOAM, material="seaweed"),))
     assert worked(night(0.0, 0.0, SKIN), (strange,))[1].over > 10.0 * worked(night(0.0, 0.0, SKIN))[1].over

@@ -6,7 +6,7 @@ from math import inf
 
 from boxwright.disciplines.air import method
 from boxwright.disciplines.air.breathing import PRESSURE
-from boxwright.disciplines.air.hidden import is_hidden_skin, settled_by_hour
+from boxwright.disciplines.air.hidden import is_hidden, settled_by_hour
 from boxwright.disciplines.air.parts import WoodReading
 from boxwright.disciplines.air.result import DampNight, WetPlace, Wood
 from boxwright.disciplines.air.sourced import FILM, FROSTY_HUMIDITY, MOULD
@@ -49,7 +49,7 @@ def damp_night(
 def _water(night: Night, number: int, vapour: tuple[float, ...], planes: dict[str, Layup]) -> tuple[float, ...]:
     """Return the water (kg) on one place at the end of each hour."""
     cold = night.cold[number]
-    if not is_hidden_skin(cold):
+    if not is_hidden(cold):
         return tuple(row[number] for row in night.water)
     layup = planes.get(cold.of)
     if layup is None:
@@ -63,7 +63,7 @@ def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, vapour: tuple[
     factor = min(max(cold.factor.best, 0.0), 1.0)
     surfaces = tuple(outside + factor * (air - outside) for outside, air in zip(night.outside, night.air, strict=True))
     area = cold.area.best
-    least = 0.0 if is_hidden_skin(cold) else FILM * area
+    least = 0.0 if is_hidden(cold) else FILM * area
     limits = [
         min(method.saturation_pressure(surface) / method.saturation_pressure(air), FULL)
         for surface, air in zip(surfaces, night.air, strict=True)

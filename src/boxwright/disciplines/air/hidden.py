@@ -1,4 +1,4 @@
-"""What settles on the skin behind foam, where nobody sees it: vapour that passes lining and foam, hour by hour."""
+"""What settles behind foam and lining, where nobody sees it: vapour that passes what stands before it, by the hour."""
 
 from __future__ import annotations
 
@@ -12,19 +12,25 @@ TIGHT = 1e4
 EDGE = 1e-3
 """Resistances are shares of the whole here: films and skin keep this much, so that none is nothing."""
 SKIN = "skin behind"
-"""How heat names a skin that foam stands before."""
+"""How heat names a skin that foam stands before; what else is hidden is a member behind its lining."""
 
 
-def is_hidden_skin(cold: ColdPlace) -> bool:
-    """Return whether a cold place is the skin behind foam, which damp air of the room reaches as vapour only."""
+def is_hidden(cold: ColdPlace) -> bool:
+    """Return whether damp air of the room reaches a cold place as vapour only, through what stands before it."""
+    return cold.reach != "open"
+
+
+def is_skin(cold: ColdPlace) -> bool:
+    """Return whether a hidden place is the skin behind foam."""
     return cold.what.startswith(SKIN)
 
 
-def vapour_lengths(layup: Layup) -> tuple[float, ...]:
-    """Return as how much still air (m) each layer between the members holds vapour back, from the skin inwards."""
+def vapour_lengths(cold: ColdPlace, layup: Layup) -> tuple[float, ...]:
+    """Return as how much still air (m) each layer before a hidden place holds vapour back, from outside inwards."""
+    passed_by = "members" if is_skin(cold) else "bays"
     found = []
     for layer in layup.layers:
-        if layer.where == "members" or not layer.is_certain:
+        if layer.where == passed_by or not layer.is_certain:
             continue
         thick = layer.thick.best if layer.thick is not None and layer.thick.known else 0.0
         if thick > 0.0:
@@ -36,8 +42,8 @@ def settled_by_hour(
     cold: ColdPlace, layup: Layup, outside: tuple[float, ...], air: tuple[float, ...], vapour: tuple[float, ...],
     outside_vapour: tuple[float, ...],
 ) -> tuple[float, ...]:  # fmt: skip
-    """Return the water (kg/m2) that has settled on the skin by the end of each hour; it dries where it can."""
-    lengths = vapour_lengths(layup)
+    """Return the water (kg/m2) that has settled on a hidden place by the end of each hour; it dries where it can."""
+    lengths = vapour_lengths(cold, layup)
     if not lengths:
         return ()
     factor = min(max(cold.factor.best, EDGE), 1.0 - EDGE)

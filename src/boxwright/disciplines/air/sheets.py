@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite
 from typing import TYPE_CHECKING
 
-from boxwright.disciplines.air.hidden import is_hidden_skin
+from boxwright.disciplines.air.hidden import is_hidden, is_skin
 from boxwright.disciplines.air.result import DampNight, Result, Vent, WetPlace
 from boxwright.disciplines.air.sourced import LITTLE
 from boxwright.disciplines.air.telling import area, flow, grams, percent, ppm, ppm_band
@@ -19,8 +19,10 @@ CAUTION = (
     "A tight room, a flame and a blocked vent kill. Alarms first, then the leaflet of the heater and local rules; no"
     " number here makes up for a carbon monoxide alarm."
 )
-MOST_DRIPPING = 3
-"""How many of the places that drip first are drawn across a night; more lie on each other."""
+MOST_DRIPPING = 2
+"""How many of the places that drip first are drawn across a night."""
+APART = 8.0
+"""Points of humidity that two lines across a night lie apart, so that their names do not meet."""
 MOST_ROWS = 8
 """Kinds of places listed for a night, the wettest first."""
 EVERY = 3
@@ -118,7 +120,7 @@ def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:
 
     kinds: dict[str, list[WetPlace]] = {}
     for one in sorted(night.wet, key=lambda one: -one.over):
-        if one.hours > 0 and (one.over >= LITTLE or not is_hidden_skin(one.cold)):
+        if one.hours > 0 and (one.over >= LITTLE or not is_hidden(one.cold)):
             kinds.setdefault(one.kind, []).append(one)
     first = [(found[0], len(found) - 1) for found in kinds.values()][:MOST_ROWS]
     if not first:
@@ -129,8 +131,8 @@ def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:
 
 
 def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
-    if is_hidden_skin(wet.cold):
-        keeps = "taped edges of foam"
+    if is_hidden(wet.cold):
+        keeps = "taped edges of foam" if is_skin(wet.cold) else "a strip under the lining"
     elif isfinite(wet.air):
         keeps = show(wet.air, "flow", shown_in) + (f", {show(wet.watt, 'W', shown_in)}" if wet.watt > 0.0 else "")
     else:
@@ -175,7 +177,10 @@ def _dripping(night: DampNight) -> tuple[Bound, ...]:
 
     lowest: dict[str, float] = {}
     for one in night.wet:
-        if not is_hidden_skin(one.cold):
+        if not is_hidden(one.cold):
             lowest[one.kind] = min(one.limit, lowest.get(one.kind, 1.0))
-    first = sorted(lowest.items(), key=lambda one: one[1])[:MOST_DRIPPING]
-    return tuple(Bound(f"{kind} drips", 100.0 * limit, False) for kind, limit in first)
+    found: list[Bound] = []
+    for kind, limit in sorted(lowest.items(), key=lambda one: one[1]):
+        if not found or 100.0 * limit - found[-1].at > APART:
+            found.append(Bound(f"{kind} drips", 100.0 * limit, False))
+    return tuple(found[:MOST_DRIPPING])

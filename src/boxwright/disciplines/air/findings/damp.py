@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import isfinite
 
-from boxwright.disciplines.air.hidden import is_hidden_skin
+from boxwright.disciplines.air.hidden import is_hidden, is_skin
 from boxwright.disciplines.air.result import DampNight, Result, WetPlace
 from boxwright.disciplines.air.sourced import DAMP_WOOD, DROPS, LITTLE, METER, MUCH, RUNS, WANTED, source_of
 from boxwright.disciplines.air.telling import LEAVE, SLEEP, flow, grams, listed, percent
@@ -43,7 +43,7 @@ def wet_kinds(result: Result) -> dict[str, list[tuple[DampNight, WetPlace]]]:
     places: dict[str, list[tuple[DampNight, WetPlace]]] = {}
     for night in result.nights:
         for wet in night.wet:
-            is_told = wet.over >= LITTLE if is_hidden_skin(wet.cold) else wet.most >= DROPS
+            is_told = wet.over >= LITTLE if is_hidden(wet.cold) else wet.most >= DROPS
             if wet.hours > 0 and is_told:
                 places.setdefault(wet.kind, []).append((night, wet))
     return {kind: sorted(found, key=lambda one: -one[1].over) for kind, found in places.items()}
@@ -52,19 +52,21 @@ def wet_kinds(result: Result) -> dict[str, list[tuple[DampNight, WetPlace]]]:
 def _wet(found: list[tuple[DampNight, WetPlace]], kinds: tuple[str, ...], shown_in: HeaderUnits) -> Finding:
     """Return what is said of the wettest place of a kind; with ``kinds`` nearly all of the room stands wet."""
     night, wet = found[0]
-    is_hidden = is_hidden_skin(wet.cold)
-    limit, row = (MUCH, ("settling", "much")) if is_hidden else (RUNS, ("wet", "runs"))
+    hidden = is_hidden(wet.cold)
+    limit, row = (MUCH, ("settling", "much")) if hidden else (RUNS, ("wet", "runs"))
     is_much = wet.over >= limit
-    kind: Kind = "fix" if is_much or (wet.is_frost and not is_hidden) else "advice"
+    kind: Kind = "fix" if is_much or (wet.is_frost and not hidden) else "advice"
     also = {one.name.partition(", ")[2] for _, one in found} - {wet.name.partition(", ")[2], ""}
     says = f"{wet.name}{f' (and {listed(sorted(also))})' if also else ''}"
     says += f", wettest of {len(kinds)} kinds of place" if kinds else ""
-    says += f": {_how(wet, is_much, is_hidden)} in a night at {night.place}"
+    says += f": {_how(wet, is_much)} in a night at {night.place}"
     says += (" without a heater" if not night.heater else "") + f", up to {grams(wet.over)} a square metre;"
     says += f" it comes to {show(wet.coldest, 'temperature', shown_in)} and begins to drip from {percent(wet.limit)}"
-    says += f" of humidity on, {percent(max(night.humidity))} it was" + _remedy(wet, is_hidden, shown_in)
-    if is_hidden:
+    says += f" of humidity on, {percent(max(night.humidity))} it was" + _remedy(wet, shown_in)
+    if is_skin(wet.cold):
         act = "Seal the edges of the foam with tape, so that no air of the room gets behind it"
+    elif hidden:
+        act = "Put a strip of foam between the members and the lining, and seal the joints of the lining"
     elif kinds:
         act = "Heat the room or sleep elsewhere on such a night, with the vents open, and wipe it dry in the morning"
     else:
@@ -86,16 +88,16 @@ def _no_night() -> Finding:
     )  # fmt: skip
 
 
-def _how(wet: WetPlace, is_much: bool, is_hidden: bool) -> str:
+def _how(wet: WetPlace, is_much: bool) -> str:
     hours = f"{wet.hours} h"
     if wet.is_frost:
         return f"frosted {hours}"
-    return f"running with water {hours}" if is_much and not is_hidden else f"wet {hours}"
+    return f"running with water {hours}" if is_much and not is_hidden(wet.cold) else f"wet {hours}"
 
 
-def _remedy(wet: WetPlace, is_hidden: bool, shown_in: HeaderUnits) -> str:
-    if is_hidden:
-        return ". Where air of the room gets behind loose foam it is many times as much"
+def _remedy(wet: WetPlace, shown_in: HeaderUnits) -> str:
+    if is_hidden(wet.cold):
+        return ". Where air of the room gets behind it, by loose foam or a joint, it is many times as much"
     if not isfinite(wet.air):
         return ". No air from outside keeps it dry: it wants to be warmer"
     costs = f", for {show(wet.watt, 'W', shown_in)} of heat" if wet.watt > 0.0 else ""
