@@ -361,3 +361,19 @@ def test_what_nothing_is_known_of_is_said_in_words_and_never_as_nothing() -> Non
     assert not any(re.match(r"[-−]?0\b", one.text) for one in figures.values())
     through(session, screens, "stages")
     assert {row[7] for row in shown(session, screens, "stages").tables[0].rows} == {"not known yet"}
+
+
+def test_a_table_on_a_screen_begins_with_what_it_is() -> None:
+    for rig in RIGS:
+        session, screens = opened(text_of(rig))
+        for name in names_of(screens):
+            for table in shown(session, screens, name).tables:
+                assert table.title[0].isupper() or table.title[0].isdigit(), (name, table.title)
+                cells = " ".join(cell for row in table.rows for cell in row)
+                assert not re.search(r"\b(?:trailer|tow)\.[a-z_]+", cells), (name, table.title)
+
+
+def test_a_chapter_of_a_box_that_is_not_known_says_what_to_do_first() -> None:
+    session, screens = opened(BARE)
+    one = shown(session, screens, "layout")
+    assert one.act == "plan" and "length, width and height" in one.empty

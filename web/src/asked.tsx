@@ -24,7 +24,7 @@ function Questions({ form, words, put, close }: { form: Form; words: string; put
           <span>{one.label}</span>
           {one.options?.length
             ? <select name={one.name} required={one.is_needed}>{one.options.map((each) => <option key={each.name} value={each.name} selected={each.name === one.text}>{each.label}</option>)}</select>
-            : <input name={one.name} required={one.is_needed} defaultValue={one.text} maxLength={400} autocomplete="off" placeholder={one.is_needed ? "" : "left out"} />}
+            : <input name={one.name} required={one.is_needed} defaultValue={one.text} maxLength={400} autocomplete="off" placeholder={one.is_needed ? "" : "not known yet"} />}
           <small>{one.explains}</small>
         </label>
       ))}

@@ -33,6 +33,7 @@ export function First() {
       <h2>Begin with your own</h2>
       <p>Leave out what you do not know yet; it stands in the file as unknown, with where to read it.</p>
       <Measured />
+      <p><small>{state.value?.terms.stud ?? ""}</small></p>
       <form onSubmit={(event) => {
         event.preventDefault();
         const answers: Record<string, string> = {};

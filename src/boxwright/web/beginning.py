@@ -13,6 +13,7 @@ from boxwright.rig.compose import read_rig
 from boxwright.web.contract import Ask
 from boxwright.web.gestures import Refused
 
+GENERATED = "More parts than anybody builds, from a generator: to see how it bears a crowd"
 MOST_NAMES = 200
 MOST_TYPED = 60
 
@@ -26,7 +27,7 @@ def _demo_folder() -> Path:
 def _about(text: str) -> str:
     """Return what the first lines of a rig file say of it, after the sentence that says that it is a demo."""
     head = " ".join(line.lstrip("# ") for line in takewhile(lambda line: line.startswith("#"), text.splitlines()[:2]))
-    return head.partition(". ")[2].partition(". ")[0].rstrip(".")
+    return head.partition(". ")[2].partition(". ")[0].rstrip(".") or (GENERATED if "generated" in head else "")
 
 
 def demos() -> list[Ask]:
@@ -47,13 +48,14 @@ def begun_from_demo(name: str, folder: Path) -> Path:
 
 
 NAME, COUNTRY = "name", "country"
+PLACES = "with commas between, such as US-NC, CA-BC, UK, EU-FR, AU, NZ"
 
 
 def asks() -> list[Ask]:
     """Return what the first page asks: a name, where it is driven, and what a starter rig is begun with."""
     found = [
         Ask(name=NAME, label="What is it called", explains="a name for the file, such as fern"),
-        Ask(name=COUNTRY, label="Where it is driven, home first", explains="US-NC, CA-BC, UK, EU-FR, AU, NZ"),
+        Ask(name=COUNTRY, label="Where it is driven, home first", explains=PLACES),
     ]
     for one in QUESTIONS:
         label = one.question[:1].upper() + one.question[1:]

@@ -62,7 +62,7 @@ def stages(seen: Seen, worked: Sequence[WorkedSlot]) -> list[contract.Table]:
     rows = [_stage(rig, stage, worked, seen.slot.load) for stage in rig.stages_in_order]
     if not rows:
         return []
-    columns = ["Stage", "", "What is done", "Hours", "After", "Goes in", "Ticked", "All up, as planned", "Tow"]
+    columns = ["Stage", "When", "What is done", "Hours", "After", "Goes in", "Ticked", "All up, as planned", "Tow"]
     of = [f"stages[{stage.name}]" for stage in rig.stages_in_order]
     return [contract.Table(title="In this order", columns=columns, rows=rows, of=of)]
 

@@ -17,7 +17,7 @@ from typing import NamedTuple
 import boxwright.disciplines
 from boxwright.book.charts import charts_of
 from boxwright.book.plan import ASIDE, LAYERS, Layered, plan, with_things
-from boxwright.drawing import Sheet, View
+from boxwright.drawing import Grid, Sheet, View
 from boxwright.model.chapter import Chapter
 from boxwright.render.screen import Drawn, Dress, drawn
 from boxwright.study.slots import Slot as WorkedSlot
@@ -54,6 +54,7 @@ EMPTY = {
 }
 SILENT = "Nothing to say at this stage and in this load state: what was asked here holds, or nothing was asked."
 """What the screen of a chapter says that judges, where it has neither a drawing nor a finding."""
+NOT_BEGUN = "Nothing can be said here before the box has its length, width and height; the Plan asks for them."
 ELEVATIONS = (
     "left-outside",
     "right-outside",
@@ -231,6 +232,8 @@ def made_of(asked: Asked) -> Made | None:
     is_bare = not (pictures or tables or charts or printed or findings) and name != "file"
     is_bare = is_bare and not (name == "solid" and solid.is_there(seen))
     empty, act = EMPTY.get(name, (SILENT, "") if chapter is not None else ("", "")) if is_bare else ("", "")
+    if empty == SILENT and not solid.is_there(seen):
+        empty, act = NOT_BEGUN, "plan"
     if chapter is not None and not chapter.judges and name not in ON_FILE:
         empty = terms.BY_HAND[name]
     screen = contract.Screen(
@@ -412,9 +415,14 @@ def _on_screen(name: str, seen: Seen, slot: WorkedSlot | None) -> tuple[Sheet, .
 def _tables_of_sheet(sheet: Sheet) -> list[contract.Table]:
     """Return the tables of a sheet, each called by its own title, and by that of its sheet where they are several."""
     return tables_of(
-        replace(grid, title=f"{sheet.title}: {grid.title}" if grid.title and sheet.views else grid.title or sheet.title)
+        replace(grid, title=f"{sheet.title}: {grid.title}" if _is_part(grid, sheet) else grid.title or sheet.title)
         for grid in sheet.grids
     )
+
+
+def _is_part(grid: Grid, sheet: Sheet) -> bool:
+    """Return whether a table says too little without the title of its sheet."""
+    return bool(grid.title) and (bool(sheet.views) or not grid.title[0].isupper())
 
 
 def _notes(name: str, seen: Seen) -> list[str]:

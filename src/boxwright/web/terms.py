@@ -39,6 +39,7 @@ SLOT: dict[str, str] = {
     "load": "What is carried: the tanks, the cargo and the people of a trip.",
     "vehicle": "Which vehicle pulls it.",
     "balance": "The trailer as a beam: weight presses down, wheels and ball press up; one scale for all bars.",
+    "stud": "A stud is one of the upright bars in a wall; its face is the side towards the room.",
     "band": "How far the number may be off, from the doubts that are written.",
 }
 READ_ONLY = "Its words in the rig file are read and checked; nothing is worked out of them yet."

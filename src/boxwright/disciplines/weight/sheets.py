@@ -6,11 +6,13 @@ from math import isinf
 from typing import TYPE_CHECKING
 
 from boxwright.disciplines.weight.result import Output, Result
+from boxwright.disciplines.weight.telling import measure_of, name_of
 from boxwright.units import HeaderUnits, show, show_band, shown_unit
 
 if TYPE_CHECKING:
     from boxwright.drawing import Grid
 
+EMPTY = "trailer.empty"
 SCALE = "Plan beside scale"
 """The title of the grid that puts a ticket beside the plan."""
 WORDS = {
@@ -50,7 +52,7 @@ def _loads(result: Result, shown_in: HeaderUnits) -> Filled:
     outputs = [result.gross, result.tongue, result.share, result.on_wheels, *result.axles, result.left, result.right]
     outputs += [*sides, result.centre_x, result.centre_y, result.centre_z]
     rows = tuple(_row(output, shown_in) for output in outputs)
-    heads = ("Weight, or where it acts", "Most likely", "With all doubt", "Not weighed yet")
+    heads = ("Weight, or where it acts", "Most likely", "With all doubt", "Not known yet")
     return "Weight and balance", heads, rows, tuple(one.of for one in outputs)
 
 
@@ -58,8 +60,14 @@ def _row(output: Output, shown_in: HeaderUnits) -> tuple[str, ...]:
     """Return the cells of one answer; a number nobody can give is not shown as zero."""
     unit = output.unit or "ratio"
     is_open = not output.band.known and isinf(output.band.low) and isinf(output.band.high)
-    best = "unknown" if is_open else show(output.band.best, unit, shown_in)
-    return in_words(output.name), best, show_band(output.band, unit, shown_in), ", ".join(output.unknown)
+    doubt = show_band(output.band, unit, shown_in)
+    best = "unknown" if is_open or doubt == "unknown" else show(output.band.best, unit, shown_in)
+    return in_words(output.name), best, doubt, ", ".join(map(_called, output.unknown))
+
+
+def _called(path: str) -> str:
+    """Return what a measure of trailer or tow vehicle is called; a part stays as it is written."""
+    return name_of(path) if path == EMPTY else measure_of(path)
 
 
 def in_words(name: str) -> str:
@@ -95,7 +103,7 @@ def _widened(result: Result, shown_in: HeaderUnits) -> Filled:
     unit = shown_unit("mass", shown_in)[0]
     rows = tuple(
         (
-            one.of,
+            _called(one.of),
             "not known" if isinf(one.half_width) else bare(show(one.half_width, "kg", shown_in), unit),
             "" if isinf(one.half_width) else bare(show(one.share, "ratio", shown_in), "%"),
         )
