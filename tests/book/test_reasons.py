@@ -53,10 +53,11 @@ def must_show_its_numbers(demo: str, stages: range | list[int]) -> None:
         assert labels["Asks"] and labels["Source"], finding.code
         assert "Lever" not in labels, "a word of ours"
         assert finding.code.startswith("rig/") or labels["What clears it"], finding.code
-        for value in (finding.number, finding.limit, finding.margin):
+        apart = "temperature difference" if finding.unit == "K" else finding.unit
+        for value, unit in ((finding.number, finding.unit), (finding.limit, finding.unit), (finding.margin, apart)):
             if value is not None and isfinite(value):
-                said = {show(abs(value), finding.unit, units, cuts=is_cut) for is_cut in (False, True)}
-                said |= {show(value, finding.unit, units, cuts=is_cut) for is_cut in (False, True)}
+                said = {show(abs(value), unit, units, cuts=is_cut) for is_cut in (False, True)}
+                said |= {show(value, unit, units, cuts=is_cut) for is_cut in (False, True)}
                 assert any(one in text for one in said), (finding.code, value)
         if finding.where:
             where = as_written(reading.document, finding.where)

@@ -35,6 +35,8 @@ EU = HeaderUnits(length="cm", weight="kg", words="EU")
         (0.35, "", UK, "35 %"),
         (266.4833, "temperature", US, "20 F"),
         (293.65, "K", UK, "20.5 C"),
+        (10.0, "temperature difference", US, "18 F"),
+        (-4.5, "temperature difference", UK, "-4.5 C"),
         (0.0757082, "volume", US, "20 gal"),
         (0.02, "m**3", UK, "20 l"),
         (160.0, "money", US, "160 USD"),

@@ -124,11 +124,16 @@ def _compared(finding: Finding, slot: Slot, written: Written, shown_in: HeaderUn
         yield "Limit here", _shown(finding.limit, finding.unit, shown_in) + where
     if finding.margin is not None and isfinite(finding.margin):
         side = "inside" if finding.margin > 0.0 else "over" if finding.margin < 0.0 else "on the limit"
-        yield "Margin", f"{_shown(abs(finding.margin), finding.unit, shown_in)} {side}"
+        yield "Margin", f"{_shown(abs(finding.margin), _apart(finding.unit), shown_in)} {side}"
     elif finding.number is not None and finding.limit is not None and finding.margin is None:
-        yield "Apart", _shown(abs(finding.number - finding.limit), finding.unit, shown_in)
+        yield "Apart", _shown(abs(finding.number - finding.limit), _apart(finding.unit), shown_in)
     yield from finding.besides
     yield from _recorded(finding, slot, shown_in)
+
+
+def _apart(unit: str) -> str:
+    """Return what a difference of two numbers of a unit is shown as: of two temperatures it has no zero."""
+    return "temperature difference" if unit == "K" else unit
 
 
 def _shown(value: float, unit: str, shown_in: HeaderUnits) -> str:

@@ -63,6 +63,7 @@ _AT_HOME = {  # the unit where the header names none
     "wire": ("AWG", "mm2"),
 }
 
+DIFFERENCE = "temperature difference"
 _DIGITS = re.compile(r"[-\d.,/ ]*\d")
 """The number a text begins with; what follows is its unit, in one word or two."""
 
@@ -70,7 +71,8 @@ _DIGITS = re.compile(r"[-\d.,/ ]*\d")
 def show(value: float, quantity: str, header: HeaderUnits, *, cuts: bool = False) -> str:
     """Return an SI number in the user's units: ``63 1/2 in``, ``612 lb``, ``14.2 %``, ``20 F``.
 
-    ``quantity`` is one of `QUANTITIES`, the SI symbol a `Finding` carries ("kg"), or any unit to show it in ("N m").
+    ``quantity`` is one of `QUANTITIES`, the SI symbol a `Finding` carries ("kg"), or any unit to show it in ("N m");
+    a temperature difference is one that no zero is taken off.
     ``cuts`` shows a length as it is cut: inches to the nearest sixteenth, metric to the whole millimetre.
     """
     if not math.isfinite(value):
@@ -80,6 +82,10 @@ def show(value: float, quantity: str, header: HeaderUnits, *, cuts: bool = False
         return f"{_price(value, header)} {header.money or ''}".strip()
     if name == "wire":
         return _shown_wire(value, header)
+    if name == DIFFERENCE:
+        unit, scale = shown_unit("temperature", header)
+        number = scale.difference_from_si(value)
+        return f"{_grouped(number, 0 if abs(number) >= 9.95 else 1, header)} {unit}"
     unit, scale = shown_unit(quantity, header)
     number = scale.from_si(value)
     if cuts and name == "length":

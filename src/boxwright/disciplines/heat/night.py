@@ -81,6 +81,8 @@ class Inside:
 class HeldNight:
     """What one heater makes of one place's night; temperatures in K, ``loss`` in W/K with the air that is lost.
 
+    ``shell`` is what of it the planes and holes lose; ``gains`` (W) what people give.
+
     ``coldest`` is the coldest hour inside, ``warmest`` the warmest one. ``at_lowest`` is where the room drifts to at
     the coldest hour outside while the heater runs on its lowest setting and nothing is opened. ``holds_down_to`` is
     the coldest outside at which it just holds what is wanted, ``too_warm_above`` the mildest one at which its lowest
@@ -90,6 +92,8 @@ class HeldNight:
 
     outdoors: Outdoors
     warmth: Warmth | None
+    shell: Band
+    gains: Band
     loss: Band
     coldest: Band
     warmest: Band
@@ -101,10 +105,9 @@ class HeldNight:
     night: Night
 
 
-@lru_cache(maxsize=64)
 def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]) -> HeldNight:
     """Return the night of one place with one heater, or with none."""
-    runs = {end: _run(inside, outdoors, warmth, moisture, end) for end in ENDS}
+    runs = dict(zip(ENDS, _runs(inside, outdoors, warmth, moisture), strict=True))
     gains = {end: sum(at(one.watt, end, False) for one in moisture) for end in ENDS}
     losses = {end: _loss(inside, runs[end], end) for end in ENDS}
     judged = slice(-ASLEEP_HOURS, None)
@@ -115,6 +118,8 @@ def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture
     return HeldNight(
         outdoors=outdoors,
         warmth=warmth,
+        shell=inside.shell.by_air,
+        gains=_band(gains),
         loss=_band(losses),
         coldest=_band(coldest),
         warmest=_band(warmest),
@@ -125,6 +130,14 @@ def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture
         banded=tuple(best.band[judged].count(one) for one in range(5)),
         night=_night(inside, outdoors, warmth, best),
     )
+
+
+@lru_cache(maxsize=64)
+def _runs(
+    inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]
+) -> tuple[Course, ...]:
+    """Return the three ends; remembered, because load states that differ in tanks alone have the same nights."""
+    return tuple(_run(inside, outdoors, warmth, moisture, end) for end in ENDS)
 
 
 def _run(

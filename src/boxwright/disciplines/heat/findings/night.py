@@ -93,6 +93,26 @@ def held(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield _not_held(one, heater, shown_in)
 
 
+def _taken(one: HeldNight, shown_in: HeaderUnits) -> tuple[tuple[str, str], ...]:
+    """Return what a night was worked out of, to be shown with its finding."""
+    out = one.outdoors
+    found = [
+        ("Outside at its coldest", warm(out.coldest.best, shown_in)),
+        ("Warmer by day by", show_band(out.swing, "temperature difference", shown_in)),
+        ("Wind", show_band(out.wind, "speed", shown_in)),
+        ("Planes and holes lose", show_band(one.shell, "W/K", shown_in)),
+        ("With the air that is lost", show_band(one.loss, "W/K", shown_in)),
+        ("People give", show_band(one.gains, "power", shown_in)),
+    ]
+    if one.warmth is not None:
+        found += [
+            ("Heat at the highest setting", show_band(one.warmth.highest, "power", shown_in)),
+            ("Heat at the lowest setting", show_band(one.warmth.lowest, "power", shown_in)),
+            ("Heat of the night", show_band(one.energy, "energy", shown_in)),
+        ]
+    return tuple(found)
+
+
 def _without(one: HeldNight, shown_in: HeaderUnits) -> Finding:
     out = one.outdoors
     says = f"no heater stands: at {out.place}, {warm(out.coldest.best, shown_in)} outside, the room comes to"
@@ -100,7 +120,7 @@ def _without(one: HeldNight, shown_in: HeaderUnits) -> Finding:
     return Finding(
         "heat/held", out.of, "limit", says, one.coldest.best, None, None, "K", source_of("wanted", "asleep"), out.of,
         act="Take bags made for that cold, and do not stay where it gets colder than they are made for", minutes=5,
-        uses=SLEEP, because=(out.of,),
+        uses=SLEEP, because=(out.of,), besides=_taken(one, shown_in),
     )  # fmt: skip
 
 
@@ -122,7 +142,7 @@ def _not_held(one: HeldNight, heater: StandingHeater | None, shown_in: HeaderUni
     return Finding(
         "heat/held", warmth.of, "limit" if is_surely_short else "unknown", says, one.coldest.low, warmth.wanted,
         one.coldest.low - warmth.wanted, "K", source_of("wanted", "asleep"), warmth.of, act=act, minutes=60,
-        could_stop=False, uses=SLEEP, because=(warmth.of, out.of),
+        could_stop=False, uses=SLEEP, because=(warmth.of, out.of), besides=_taken(one, shown_in),
     )  # fmt: skip
 
 
@@ -155,6 +175,7 @@ def too_warm_at_lowest(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             source_of("margins", "reserve"), warmth.of,
             act=f"Open a vent or a window when it is milder than {milder}, or set it to go off and on by itself"
             " (switches: yes) if its leaflet says that it can", minutes=5, uses=SLEEP, because=(warmth.of,),
+            besides=_taken(one, shown_in),
         )  # fmt: skip
 
 
@@ -200,7 +221,7 @@ def fuel_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             "heat/fuel-for-the-night", tank.of, "limit" if is_short else "advice", says, has.low, wanted,
             has.low - wanted, "m**3", source_of("margins", "reserve"), tank.of,
             act=f"Fill {tank.name} before the night, outside and with the heater off", minutes=10, uses=SLEEP,
-            because=(tank.of, heater.planned.of),
+            because=(tank.of, heater.planned.of), besides=_taken(worst, shown_in),
         )  # fmt: skip
 
 
