@@ -1,0 +1,116 @@
+"""The design night: against the steady state worked by hand, and what must hold whatever is built."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight, Inside, Outdoors, Warmth, hours_of, night_of
+from boxwright.disciplines.heat.shell import shell_of
+from boxwright.exchange import Airflow, LayupLayer, Moisture
+from boxwright.units import Band, exactly
+from tests.disciplines.heat.walls import BREAK, FOAM, LINER, STRIP, layer, wall
+
+ZERO = 273.15
+STILL = Airflow("trailer", exactly(0.0), exactly(0.0), exactly(0.0), 0.0, exactly(0.0), exactly(0.0))
+LEAKY = replace(STILL, leak=exactly(0.01))
+VENTED = replace(STILL, leak=exactly(0.01), vents=exactly(0.008), rise=exactly(1.7), wind_share=0.3)
+STEADY = Outdoors("places[field]", "field", exactly(ZERO - 5.0), exactly(0.0), exactly(2.0))
+LARGE = Warmth("parts[heater]", "heater", exactly(0.0), exactly(9000.0), ZERO + 18.0, False, True)
+
+
+def inside(*layers: LayupLayer, airflow: Airflow = STILL) -> Inside:
+    """Return a room of sixteen cubic metres behind ten square metres of one wall."""
+    return Inside(shell_of((wall(*layers),), ()), airflow, 16.0, 2.0, 8.0)
+
+
+def test_a_steady_night_takes_what_the_shell_loses_by_hand() -> None:
+    """Over 23 K a shell of so many W/K takes their product; the clear sky takes a little more."""
+    room = inside(FOAM, STRIP, LINER)
+    night = night_of(room, STEADY, LARGE, ())
+    by_hand = room.shell.by_air.best * 23.0
+    watts = night.energy.best / (ASLEEP_HOURS * 3600.0)
+    assert 0.98 * by_hand < watts < 1.12 * by_hand
+    assert night.coldest.best == pytest.approx(ZERO + 18.0, abs=0.05)
+    assert night.loss.best == pytest.approx(room.shell.by_air.best)  # nothing leaks
+
+
+def test_it_holds_down_to_where_its_heat_is_its_loss_times_the_difference() -> None:
+    small = replace(LARGE, highest=exactly(300.0))
+    night = night_of(inside(FOAM, STRIP, LINER), STEADY, small, ())
+    assert night.holds_down_to is not None
+    assert night.holds_down_to.best == pytest.approx(ZERO + 18.0 - 300.0 / night.loss.best)
+    at_that = replace(STEADY, coldest=exactly(night.holds_down_to.best + 2.0))
+    assert night_of(inside(FOAM, STRIP, LINER), at_that, small, ()).coldest.best > ZERO + 16.5
+    colder = replace(STEADY, coldest=exactly(night.holds_down_to.best - 8.0))
+    assert night_of(inside(FOAM, STRIP, LINER), colder, small, ()).coldest.best < ZERO + 14.0
+
+
+def test_people_warm_a_room_that_nothing_else_warms() -> None:
+    two = (Moisture("people", exactly(0.0), exactly(140.0), "asleep"),)
+    alone, together = (night_of(inside(FOAM, LINER), STEADY, None, damp) for damp in ((), two))
+    assert alone.energy == together.energy == exactly(0.0)
+    warmer = together.night.air[-1] - alone.night.air[-1]
+    assert 0.6 < warmer / (140.0 / together.loss.best) < 1.0, "what stands in the room is still warming up"
+    assert alone.coldest.best < STEADY.coldest.best + 0.5
+
+
+def test_the_coldest_hour_is_six_and_the_day_is_warmer_by_its_swing() -> None:
+    hours = hours_of(replace(STEADY, swing=exactly(10.0)), (), LARGE, "best")
+    assert min(hours.outside) == pytest.approx(ZERO - 5.0) and max(hours.outside) == pytest.approx(ZERO + 5.0)
+    assert hours.outside.index(min(hours.outside)) == (6 - 8) % 24
+    assert all(sky < air - 10.0 for sky, air in zip(hours.sky, hours.outside, strict=True)), "a clear night"
+
+
+def ordered(night: HeldNight) -> bool:
+    """Return whether each band runs from its low end to its high one round the best value."""
+    bands = (night.coldest, night.warmest, night.energy, night.loss, night.holds_down_to, night.too_warm_above)
+    return all(one is None or one.low <= one.best <= one.high for one in bands)
+
+
+@settings(max_examples=25, deadline=None)
+@given(foam=st.floats(0.25, 1.5), more=st.floats(0.0, 1.0), cold=st.floats(-30.0, 10.0))
+def test_more_insulation_is_never_colder_and_never_takes_more(foam: float, more: float, cold: float) -> None:
+    outdoors = replace(STEADY, coldest=exactly(ZERO + cold), swing=exactly(6.0))
+    heater = replace(LARGE, highest=exactly(500.0))
+    thin = night_of(inside(layer("foam", "XPS", foam, "bays"), LINER, airflow=LEAKY), outdoors, heater, ())
+    inner = layer("break", "XPS", more, "all")
+    thick = night_of(inside(layer("foam", "XPS", foam, "bays"), inner, LINER, airflow=LEAKY), outdoors, heater, ())
+    assert ordered(thin) and ordered(thick)
+    for end in ("low", "best", "high"):
+        assert getattr(thick.coldest, end) >= getattr(thin.coldest, end) - 0.02
+        assert getattr(thick.energy, end) <= getattr(thin.energy, end) * 1.005 + 1.0
+
+
+def test_more_air_is_never_warmer() -> None:
+    heater = replace(LARGE, highest=exactly(400.0))
+    tight, vented = (night_of(inside(FOAM, BREAK, LINER, airflow=one), STEADY, heater, ()) for one in (LEAKY, VENTED))
+    assert vented.coldest.best < tight.coldest.best - 1.0
+    assert vented.loss.best > tight.loss.best
+
+
+def test_doubt_of_any_input_widens_the_night() -> None:
+    sure = night_of(inside(FOAM, LINER, airflow=LEAKY), STEADY, replace(LARGE, highest=exactly(600.0)), ())
+    doubts = (
+        night_of(inside(FOAM, LINER, airflow=LEAKY), STEADY, replace(LARGE, highest=Band(600.0, 300.0, 900.0)), ()),
+        night_of(inside(FOAM, LINER, airflow=replace(LEAKY, leak=Band(0.01, 0.002, 0.05))), STEADY,
+                 replace(LARGE, highest=exactly(600.0)), ()),
+        night_of(inside(replace(FOAM, material="something else"), LINER, airflow=LEAKY), STEADY,
+                 replace(LARGE, highest=exactly(600.0)), ()),
+        night_of(inside(replace(FOAM, is_certain=False), LINER, airflow=LEAKY), STEADY,
+                 replace(LARGE, highest=exactly(600.0)), ()),
+    )  # fmt: skip
+    for one in doubts:
+        assert one.coldest.low < sure.coldest.low - 0.5, "never better than what is known"
+
+
+def test_a_heater_nobody_wrote_the_heat_of_warms_nothing() -> None:
+    unknown = replace(LARGE, highest=Band(0.0, 0.0, 0.0, known=False), lowest=Band(0.0, 0.0, 0.0, known=False))
+    off = night_of(inside(FOAM, LINER), STEADY, None, ())
+    night = night_of(inside(FOAM, LINER), STEADY, unknown, ())
+    assert night.energy == exactly(0.0)
+    assert night.coldest.best == pytest.approx(off.coldest.best, abs=0.3)
+    assert night.holds_down_to is None and night.at_lowest is None
