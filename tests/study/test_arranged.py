@@ -10,7 +10,7 @@ from math import ceil
 
 import numpy as np
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from boxwright.rig.compose import read_rig
@@ -20,6 +20,7 @@ from boxwright.study.packing import least_effort
 from boxwright.study.remedy import HARDLY_MORE, Fix, remedies
 from boxwright.study.room import edges, meets
 from boxwright.study.slots import study
+from tests.lanes import examples
 from tests.study.demo import TODAY
 from tests.study.test_remedy import AXLE, LEVER, applied, bench, chest, rig_text
 
@@ -81,7 +82,7 @@ def test_parts_follow_one_another_and_never_stand_in_each_other() -> None:
         assert not meets(boxes[0], boxes[1])
 
 
-@settings(max_examples=12, deadline=None)
+@examples(5, 100)
 @given(
     chest_x=st.integers(20, 140),
     weight=st.integers(100, 700),
@@ -109,7 +110,7 @@ def singles(text: str) -> list[Fix]:
     return [fix for fix in found.fixes if fix.moves == 1 and fix.edits[0].path.startswith("parts[")]
 
 
-@settings(max_examples=10, deadline=None)
+@examples(4, 100)
 @given(weight=st.integers(100, 700), crate=st.integers(100, 700))
 def test_the_arrangement_breaks_no_limit_of_any_load_state(weight: int, crate: int) -> None:
     text = two_states(115, weight, 120, crate)
@@ -159,7 +160,7 @@ def corners(
 numbers = st.integers(-9, 9).map(float)
 
 
-@settings(max_examples=40, deadline=None)
+@examples(25, 300)
 @given(
     weights=st.lists(st.integers(1, 50).map(float), min_size=2, max_size=2),
     ways=st.lists(st.tuples(st.integers(-5, 0).map(float), st.integers(0, 5).map(float)), min_size=2, max_size=2),

@@ -8,10 +8,11 @@ from __future__ import annotations
 import shlex
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from boxwright.cli.asked import Question, answered
@@ -24,6 +25,7 @@ from boxwright.study.moves import Edit
 from boxwright.study.remedy import Fix, Remedies, remedies
 from boxwright.study.slots import Study, study
 from boxwright.units import HeaderUnits
+from tests.lanes import examples
 from tests.study.demo import CLEAN, INCH, RIGS, TODAY
 
 CUTS, OVERLAPS, OUTSIDE = "frame/opening-cuts-member", "frame/opening-overlaps", "frame/opening-outside-wall"
@@ -76,6 +78,7 @@ def said(found: Study, code: str, where: str) -> list[Finding]:
     return [one for slot in found.slots for one in slot.findings if (one.code, one.where) == (code, where)]
 
 
+@lru_cache(8)
 def everywhere(text: str) -> Study:
     return study(read_rig(text).rig, TODAY, all_stages=True)
 
@@ -143,7 +146,7 @@ def test_what_is_cut_or_may_be_or_has_no_clear_place_is_not_moved(changed: tuple
     assert sought(text, CUTS, everything=True).fixes == ()
 
 
-@settings(max_examples=15, deadline=None)
+@examples(8, 150)
 @given(x=st.integers(0, 16 * 150).map(lambda count: count / 16), width=st.integers(4 * 16, 15 * 16 - 2))
 def test_wherever_a_window_that_fits_a_bay_cuts_a_stud_it_is_cured(x: float, width: int) -> None:
     placed = WINDOW.replace("x: 90", f"x: {x}").replace("width: 14", f"width: {width / 16}")

@@ -7,13 +7,14 @@ exact by definition (from memory), and water weighs 998 kg/m3 as in the table of
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from boxwright.rig.compose import read_rig
 from boxwright.study.fills import CARRIED_LESS, EMPTIED, FILLABLE
 from boxwright.study.moves import Edit
 from boxwright.study.remedy import Fix
+from tests.lanes import examples
 from tests.study.test_remedy import AXLE, LEVER, WATER, applied, codes, rig_text, sought
 
 GALLON = WATER / 5.0
@@ -134,7 +135,7 @@ def test_fuel_nobody_wrote_the_level_of_is_only_emptied() -> None:
     assert [edit.value for edit in edits if edit.path == "loads[road].tanks.aft"] == ["empty"]
 
 
-@settings(max_examples=15, deadline=None)
+@examples(10, 150)
 @given(
     ballast=st.integers(600, 1100),
     of=st.sampled_from(sorted(FILLABLE | EMPTIED | CARRIED_LESS)),

@@ -12,7 +12,7 @@ from dataclasses import replace
 from math import ceil
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from boxwright.finding import Finding
@@ -25,6 +25,7 @@ from boxwright.study.packing import least_effort
 from boxwright.study.reach import to_add
 from boxwright.study.remedy import Remedies, fixes_of, remedies, with_remedies
 from boxwright.study.slots import Slot, study
+from tests.lanes import examples
 from tests.study.demo import CLEAN, INCH, POUND, RIGS, TODAY
 
 CHEST = "chest: {x: 60, side: centre-10, z: 0, size: 30 x 20 x 20, weight: 50, stage: shell, kind: cargo}"
@@ -242,7 +243,7 @@ def test_a_mirrored_rig_gets_the_mirrored_fix() -> None:
     assert other == mirrored(first)
 
 
-@settings(max_examples=20, deadline=None)
+@examples(8, 100)
 @given(weight=st.integers(700, 1400), x=st.integers(105, 138))
 def test_the_programme_is_never_worse_than_the_best_single_move(weight: int, x: int) -> None:
     text = rig_text(chest(f"x: {x}, side: centre-10, z: 0, size: 30 x 20 x 20, weight: {weight}"))
@@ -254,7 +255,7 @@ def test_the_programme_is_never_worse_than_the_best_single_move(weight: int, x: 
         assert moves[0].effort <= min((fix.effort for fix in single if not fix.leaves), default=moves[0].effort) + 1e-9
 
 
-@settings(max_examples=20, deadline=None)
+@examples(8, 100)
 @given(more=st.integers(1, 2000))
 def test_more_weight_behind_the_axles_never_cures_a_light_ball(more: int) -> None:
     text = REAR_HEAVY.replace("weight: 900", f"weight: {900 + more}")
@@ -395,7 +396,7 @@ def test_too_much_aboard_is_left_behind() -> None:
     assert ("towing/gross-over-plate", "stop") not in codes(applied(OVERLOADED, found.fixes[0].edits))
 
 
-@settings(max_examples=15, deadline=None)
+@examples(8, 100)
 @given(st.integers(100, 9000), st.integers(1, 3000))
 def test_more_payload_never_turns_a_no_into_a_go(weight: int, more: int) -> None:
     def stops(pounds: int) -> set[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from boxwright.rig.compose import read_rig
@@ -13,6 +13,7 @@ from boxwright.study.bench import Bench
 from boxwright.study.moves import Edit
 from boxwright.study.remedy import Remedies, chosen, remedies
 from boxwright.study.slots import study
+from tests.lanes import examples
 from tests.study.demo import POUND, RIGS, TODAY
 from tests.study.test_remedy import REAR_HEAVY, applied, bench, chest, rig_text, sought
 
@@ -54,7 +55,7 @@ def test_a_ball_too_heavy_for_the_vehicle_comes_a_whole_kilogram_inside_its_limi
     assert not fix.is_whole  # the doubt of the empty trailer is wider than what is left
 
 
-@settings(max_examples=25, deadline=None)
+@examples(10, 100)
 @given(weight=st.integers(500, 1400), x=st.integers(100, 138), side=st.integers(2, 48))
 def test_what_the_first_change_clears_is_clear_by_a_step_of_its_number(weight: int, x: int, side: int) -> None:
     text = rig_text(chest(f"x: {x}, side: left+{side}, z: 0, size: 30 x 20 x 20, weight: {weight}"))
