@@ -72,4 +72,4 @@ def test_what_cannot_be_said_is_never_shown_as_zero(name: str) -> None:
     (loads, *_) = sheets(solved(SHELL, box=box_of(coupler_x=UNKNOWN_PLACE)), HEADER)
     cells = {row[0]: row for row in loads.rows}
     assert cells[name][1] == cells[name][2] == "unknown"
-    assert cells[name][3] == "trailer.coupler_x"
+    assert cells[name][3] == "the place of the ball"
