@@ -96,7 +96,8 @@ def way_in(blocks: tuple[Block, ...], gates: tuple[Gate, ...], stands: tuple[Blo
     return _aslant(blocks, gates, stands, room)
 
 
-def comes_in(size: Vector, gates: Sequence[Gate], stands: Sequence[Block], room: Block) -> bool:
+@lru_cache(maxsize=128)
+def comes_in(size: Vector, gates: tuple[Gate, ...], stands: tuple[Block, ...], room: Block) -> bool:
     """Return whether something is found to come in to any place at all, held on any of its sides."""
     for gate in gates:
         solid = [*stands, *gate.sweep, *walls_of(gate, room)]
@@ -156,7 +157,8 @@ def _direct(blocks: tuple[Block, ...], gate: Gate, solid: Sequence[Block], room:
         there[along], gone[along], gone[out] = to_hole, to_hole, away
         corners = [STILL, (0.0, 0.0, level), (there[0], there[1], level), (gone[0], gone[1], level)]
         path = [at for at, before in zip(corners, [None, *corners], strict=False) if at != before]
-        if not any(are_near(one, other) for other in solid for one in swept_by(blocks, path)):
+        swept = swept_by(blocks, path)
+        if not any(are_near(one, other) for other in solid for one in swept):
             return path
     return None
 
