@@ -9,7 +9,7 @@ from boxwright.rig.rig import Rig
 from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing
-from boxwright.study.way_out import left_open
+from boxwright.study.way_out import aisles_of, left_open
 from boxwright.study.worked import kept_standing, openings_standing
 
 
@@ -20,15 +20,8 @@ def exits_at_night(rig: Rig, slot: Slot, standing: Standing) -> tuple[Exit, ...]
     if slot.use == "sleep":
         return slot.safety.exits
     bare = shell(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings)
-    laid = layout.solve(
-        rig.layout,
-        stood_of(standing.frames),
-        heavy_of(standing.frames, rig.layout),
-        openings_of(standing.openings),
-        hull_of(bare, slot.box),
-        rig.people,
-        "sleep",
-    )
+    there, doors, hull = stood_of(standing.frames), openings_of(standing.openings), hull_of(bare, slot.box)
+    laid = layout.solve(rig.layout, there, heavy_of(standing.frames, rig.layout), doors, hull, rig.people, "sleep")
     found = safety.solve(
         rig.safety,
         kept_standing(standing.frames, rig.safety),
@@ -37,9 +30,9 @@ def exits_at_night(rig: Rig, slot: Slot, standing: Standing) -> tuple[Exit, ...]
         (),
         (),
         (),
-        None,
+        aisles_of(rig.layout, rig.safety, there, doors, hull, rig.people, "sleep"),
         left_open(laid, rig.safety),
-        (),
+        tuple(person.name for person in standing.people),
         "sleep",
         rig.header.countries,
         slot.safety.judged_on,

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
 
+from boxwright.book.poses import at_night_of, pose_sheets
 from boxwright.disciplines.safety.parts import ShutOff
 from boxwright.disciplines.safety.sheets import BLANK, numbers_to_call, sheets
-from boxwright.drawing import Sheet
+from boxwright.drawing import Sheet, Text
 from boxwright.drawing.layout.pages import pages_of
 from boxwright.drawing.paper import PAPERS, TitleBlock
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
+from boxwright.study.standing import paths
 from boxwright.units import HeaderUnits
 from tests.disciplines.safety.test_ways import BIN, DOOR, result
 from tests.study.demo import RIGS
@@ -26,7 +29,9 @@ def card(name: str, number: int) -> Sheet:
     rig = read_rig((RIGS / f"{name}.yaml").read_bytes()).rig
     slot = study(rig, date(2026, 6, 1), stage=number, ticked=False).slots[0]
     assert slot.safety is not None
-    (sheet,) = sheets(slot.safety, rig.header.countries, rig.safety.shut_offs, INCHES)
+    night = replace(slot.safety, exits=at_night_of(rig, slot))
+    there = frozenset(paths(slot.standing))
+    (sheet,) = sheets(night, rig.header.countries, rig.safety.shut_offs, INCHES, there=there)
     return sheet
 
 
@@ -116,3 +121,29 @@ def test_what_counts_for_nobody_is_told_so(old: str, new: str, words: str) -> No
     (sheet,) = sheets(result((old, new)), ("US-NC",), (), INCHES)
     (before,) = sheets(result(), ("US-NC",), (), INCHES)
     assert words in cells(sheet) and words not in cells(before)
+
+
+def test_a_way_that_cargo_shuts_from_every_bed_is_told_so() -> None:
+    assert card("dunlin", 5).grids[1].rows[0] == ("1", "rear, rear wall", "WAY SHUT BY bowls-crates")
+    assert card("dunlin", 3).grids[1].rows[0] == ("1", "rear, rear wall", "opens out")
+
+
+def test_what_is_not_in_at_a_stage_is_not_told_as_a_thing_to_shut_off() -> None:
+    early, late = cells(card("whimbrel", 5)), cells(card("whimbrel", 8))
+    assert "Fuel: not in yet" in early and "Battery, last: not in yet" in early
+    assert "Shore: plug out of inlet-30A" in early and "Fuel: valve at tank, heater-fuel" in late
+
+
+@pytest.mark.parametrize(("number", "title"), [(0, ": NONE HANGS"), (1, "")])
+def test_an_alarm_that_does_not_hang_is_told_above_what_to_do_when_it_sounds(number: int, title: str) -> None:
+    titles = [grid.title for grid in card("whimbrel", number).grids]
+    assert f"When the carbon monoxide alarm sounds{title}" in titles
+
+
+def test_a_plan_without_a_way_out_says_so_in_large_letters() -> None:
+    for name, number, is_said in (("gannet", 6, True), ("dunlin", 5, False)):
+        rig = read_rig((RIGS / f"{name}.yaml").read_bytes()).rig
+        slot = study(rig, date(2026, 6, 1), stage=number, ticked=False).slots[0]
+        (plan,) = [one for one in pose_sheets(rig, slot, INCHES) if one.name == "exits"]
+        words = [mark.words for mark in plan.views[0].marks if isinstance(mark, Text) and mark.size == "large"]
+        assert ("NO WAY OUT IS WRITTEN" in words) is is_said

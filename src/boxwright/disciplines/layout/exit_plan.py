@@ -54,6 +54,7 @@ def exit_plan(posed: Posed) -> Sheet:
         else:
             marks += way_marks(scene, line, width, posed.length(width), way.opening.of)
     marks += [mark for one in posed.exits for mark in _number(one, posed)]
+    marks += _none_written(posed)
     view = View("Ways out at night", ABOVE, tuple(marks), DATUM)
     grids = (Grid("Ways out", *_rows(posed, by_path)),) if posed.aisles else ()
     return Sheet("exits", "Ways out of bed", (view,), NOTES if posed.beds else (NO_BED, *NOTES), grids)
@@ -62,8 +63,18 @@ def exit_plan(posed: Posed) -> Sheet:
 def _closed(way: WayOut, aisle: Aisle, posed: Posed) -> list[Mark]:
     """Return the sign that a way out is closed, with how much is left of it and what stands in it."""
     at = way.opening.place.x.best, way.opening.place.y.best
-    words = f"{posed.length(aisle.width.best)} only: {named(posed, aisle.blocked_by)}"
+    words = f"{posed.length(aisle.width.best)} only"
+    if not way.warning:
+        words += f": {named(posed, aisle.blocked_by)}"
     return [Symbol(at, "fault", way.opening.of), Text(at, words, way.opening.of, "small")]
+
+
+def _none_written(posed: Posed) -> list[Mark]:
+    """Return in large letters that no way out is written: a plan without one must not look like one that has."""
+    if posed.exits:
+        return []
+    at = (posed.room.front + posed.room.rear) / 2.0, posed.room.right + AWAY
+    return [Text(at, "NO WAY OUT IS WRITTEN", "openings", "large")]
 
 
 def _number(one: WayOut, posed: Posed) -> list[Mark]:

@@ -22,6 +22,7 @@ class Exit:
     it needs none. ``clear`` are the clear width and height, None where nobody measured them and a frame takes its
     share. ``sill`` is how high its lower edge is over the finished floor. ``is_too_small`` says that nobody gets
     through what is clear of it. ``struck`` is what its leaf strikes as it opens, and what is left of the hole then.
+    ``way_shut_by`` is what shuts the way to it from every bed, None where there is one, or nobody sleeps.
     """
 
     number: int
@@ -33,6 +34,7 @@ class Exit:
     sill: Band | None
     is_too_small: bool = False
     struck: Clearance | None = None
+    way_shut_by: tuple[str, ...] | None = None
 
     @property
     def is_held_shut(self) -> bool:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from boxwright.disciplines.safety.parts import ShutOff
 from boxwright.disciplines.safety.result import Device, Exit, Result
 from boxwright.disciplines.safety.sourced import DOOR_CARD, EMERGENCY, country_of
-from boxwright.disciplines.safety.telling import name_of
+from boxwright.disciplines.safety.telling import listed, name_of
 from boxwright.units import HeaderUnits, show
 
 if TYPE_CHECKING:
@@ -19,9 +19,7 @@ BLANK = "____________"
 ORDER = ("safe", "gas", "fuel", "shore", "battery", "end")
 """In which order the trailer is made safe; what shuts each off stands beside it, or room for a pencil."""
 SHUT = ("gas", "fuel", "shore", "battery")
-CAUTION = (
-    "Local code, then the leaflets of alarm and extinguisher come first. Try each way out in the dark, and the alarms."
-)
+CAUTION = "Local code, leaflets first. Numbers to call: public pages for travellers. Try the ways out and the alarms."
 MOST_NUMBERS = 3
 """Rows of whom to call that are set in large letters; a route through more countries is set smaller."""
 MOST_NORMAL = 8
@@ -36,8 +34,12 @@ def sheets(
     shut_offs: tuple[ShutOff, ...],
     shown_in: HeaderUnits,
     quick: tuple[str, ...] = (),
+    there: frozenset[str] | None = None,
 ) -> tuple[Sheet, ...]:
-    """Return the card at the door. ``quick`` is how to be out in two minutes, where somebody has worked it out."""
+    """Return the card at the door. ``quick`` is how to be out in two minutes, where somebody has worked it out.
+
+    ``there`` are the paths of what stands: what shuts off a thing that is not in yet is told so; None where all is.
+    """
     # What draws is loaded when something is drawn: `check` answers without it.
     from boxwright.drawing import Sheet
 
@@ -46,12 +48,17 @@ def sheets(
     letters: Size = "normal" if len(call.rows) + len(ways.rows) + len(quick) <= MOST_NORMAL else "small"
     below = (
         *((_numbered("Out in two minutes", quick),) if quick else ()),
-        _numbered("When the carbon monoxide alarm sounds", DOOR_CARD["co"]),
+        _numbered(_co_title(result), DOOR_CARD["co"]),
         _fire(result, shown_in),
-        _safe(shut_offs),
+        _safe(shut_offs, there),
     )
     grids = (call, ways, *(replace(grid, letters=letters) for grid in below))
     return (Sheet("door-card", "Card for the door", (), (CAUTION,), grids, stands_up=True, is_for_hand=True),)
+
+
+def _co_title(result: Result) -> str:
+    hangs = any("CO" in one.kept.facet.alarm and one.helps == "yes" for one in result.alarms)
+    return "When the carbon monoxide alarm sounds" + ("" if hangs else ": NONE HANGS")
 
 
 def numbers_to_call(countries: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
@@ -102,6 +109,9 @@ def warning_of(one: Exit) -> str:
         return f"SHUT BY {name_of(one.struck.to)}"
     if one.is_too_small:
         return "TOO SMALL"
+    if one.way_shut_by is not None:
+        by = listed([name_of(of) for of in one.way_shut_by[:2]])
+        return f"WAY SHUT BY {by}" if by else "WAY SHUT"
     return "NOT TRIED YET" if one.opens == "unknown" else ""
 
 
@@ -136,14 +146,17 @@ def _fire(result: Result, shown_in: HeaderUnits) -> Grid:
     return Grid("Fire", ("", ""), tuple(rows), tuple(of))
 
 
-def _safe(shut_offs: tuple[ShutOff, ...]) -> Grid:
+def _safe(shut_offs: tuple[ShutOff, ...], there: frozenset[str] | None) -> Grid:
     """Return the order in which the trailer is made safe; what shuts a thing off is left to a pencil where unknown."""
     from boxwright.drawing import Grid
 
     rows, of = [], []
     for number, what in enumerate(ORDER, 1):
         found = [one for one in shut_offs if one.what == what]
-        where = "; ".join(one.words for one in found) or (BLANK if what in SHUT else "")
+        here = [one for one in found if there is None or one.of in there]
+        where = "; ".join(one.words for one in here) or (BLANK if what in SHUT else "")
+        if found and not here:
+            where = "not in yet"
         rows.append((str(number), " ".join((*DOOR_CARD[what], where)).strip()))
         of.append(found[0].of if found else "")
     return Grid("Making safe, while there is time", ("", ""), tuple(rows), tuple(of))

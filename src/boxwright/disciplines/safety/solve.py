@@ -14,7 +14,7 @@ from boxwright.exchange import Aisle, Clearance
 from boxwright.model.place import Place, Surfaces
 from boxwright.units import Band
 
-__all__ = ["Offers", "Result", "ends_of", "gap_between", "offers", "room_between", "solve"]
+__all__ = ["Offers", "Result", "ends_of", "gap_between", "is_shut", "offers", "room_between", "solve"]
 
 Ends = tuple[Band, Band, Band]
 LEVEL = ("top", "bottom")
@@ -73,12 +73,13 @@ def solve(
     flames = tuple(Flame(one.kept, one.there, one.at, _is_inside(one.at, room)) for one in devices if one.there != "no")
     sleepers = tuple(one for one in own.sleepers if one.name in people) if use == "sleep" else ()
     beds = _beds(own, sleepers, stood)
+    exits = (_exit(number, way, certain, releases, room, leaves) for number, way in enumerate(own.ways, 1))
     return Result(
         of="trailer",
         use=use if is_judged else "",
         law=law_of(countries, judged_on),
         judged_on=judged_on,
-        exits=tuple(_exit(number, way, certain, releases, room, leaves) for number, way in enumerate(own.ways, 1)),
+        exits=tuple(replace(one, way_shut_by=_shut_by(one, beds, aisles or ())) for one in exits),
         has_openings=bool(own.holes),
         releases=releases,
         alarms=tuple(one for one in devices if one.kept.what == "alarm"),
@@ -201,6 +202,19 @@ def _exit(
     found = [one for one in leaves if one.of == way.of]
     struck = min(found, key=lambda one: (one.metre.high >= LENGTHS["squeeze"], one.metre.low), default=None)
     return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck)
+
+
+def _shut_by(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> tuple[str, ...] | None:
+    """Return what shuts the way to an opening from every bed, None where it is not shut from each of them."""
+    to_it = [[way for way in aisles if (way.of, way.leads_to) == (bed.of, one.way.of)] for bed in beds]
+    if not to_it or not all(found and all(is_shut(way) for way in found) for found in to_it):
+        return None
+    return tuple(dict.fromkeys(of for found in to_it for of in found[0].blocked_by))
+
+
+def is_shut(way: Aisle) -> bool:
+    """Return whether a way is too narrow for anybody, with nothing doubtful in it."""
+    return way.width.known and way.width.high < LENGTHS["squeeze"]
 
 
 def _clear(way: Way) -> tuple[Band, Band] | None:

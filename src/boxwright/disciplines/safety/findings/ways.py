@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from boxwright.disciplines.safety.result import Bed, Exit, Result
-from boxwright.disciplines.safety.solve import ends_of
+from boxwright.disciplines.safety.solve import ends_of, is_shut
 from boxwright.disciplines.safety.sourced import (
     CLEAR_HEIGHT,
     CLEAR_WIDTH,
@@ -258,7 +258,7 @@ def _first_to_do(lost: list[Exit], result: Result) -> str:
 def _is_shut(result: Result, bed: Bed, one: Exit) -> bool:
     """Return whether the way from a bed is too narrow for anybody, with nothing doubtful in the way."""
     found = _aisles(result, bed, one)
-    return bool(found) and all(aisle.width.known and aisle.width.high < LENGTHS["squeeze"] for aisle in found)
+    return bool(found) and all(is_shut(aisle) for aisle in found)
 
 
 def _aisles(result: Result, bed: Bed, one: Exit) -> list[Aisle]:
