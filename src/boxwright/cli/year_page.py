@@ -1,0 +1,265 @@
+"""The year of ``boxwright heat RIG --year``: whose weather, how the heater runs, fuel, too cold, too warm, cooling."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from importlib.util import find_spec
+from math import degrees, hypot
+from pathlib import Path
+from statistics import median
+from typing import TYPE_CHECKING
+
+from boxwright.cli.asked import Answered, slot_of
+from boxwright.cli.rig_file import NothingAsked
+from boxwright.cli.screen import Line, aligned, hanging, plain, wrapped
+from boxwright.rig.weather import WeatherRead, open_weather
+from boxwright.units import Band, HeaderUnits, show
+
+if TYPE_CHECKING:
+    from boxwright.cli.answers import Json
+    from boxwright.disciplines.heat.weather import WeatherHours
+    from boxwright.disciplines.heat.year import Year
+
+SHIPPED = ("723170TYA.CSV", "703165TY.csv", "12839.tm2")
+"""Typical years that come with pvlib."""
+BESIDE = 0.5
+"""Degrees from a place within which a station stands for it."""
+MISSING = "a year wants the extra year: python -m pip install 'boxwright[year]'"
+RUNS_AS = ("off", "cycling", "steady at its lowest", "between its settings", "flat out")
+MONTHS: tuple[str, ...] = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+)
+MONTHS += ("November", "December")
+KILOWATT_HOUR = 3.6e6
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """The years of a rig in one weather, one for each heater that stands, and how long a run of one took (ms)."""
+
+    years: tuple[Year, ...]
+    notes: tuple[str, ...]
+    spent: float
+    told_of: str
+
+
+def worked(answer: Answered, which: str) -> Worked:
+    """Return the years asked for: ``which`` is a weather file, or a place of the rig that a shipped one is near to."""
+    from boxwright.disciplines import air
+    from boxwright.disciplines.heat.burner import fuel_named, warmth_of
+    from boxwright.disciplines.heat.night import Inside, Warmth
+    from boxwright.disciplines.heat.year import year_of
+
+    slot = slot_of(answer, answer.use)
+    result = slot.heat if slot is not None else None
+    if slot is None or result is None or slot.air is None or slot.box is None or not result.volume.known:
+        raise NothingAsked(
+            "nobody wrote how large the room is: write body: of the trailer, and a year can be worked out"
+        )
+    read = weather_asked(answer, which)
+    if read.hours is None:
+        raise NothingAsked("; ".join(one.says for one in read.problems if one.kind == "problem"))
+    length, width, height = slot.box.inside
+    inside = Inside(result.shell, slot.air.airflow, length * width * height, height, length * width)
+    times: list[float] = []
+    clock = _clock(times)
+    burning = [one for one in result.heaters if one.vented != "in the room"]
+    heaters: list[tuple[Warmth | None, str]] = [(warmth_of(one), fuel_named(one.planned.heater.of)) for one in burning]
+    moisture = air.offers(answer.reading.rig.air, (), (), 1.0, result.sleepers, "sleep").moisture
+    try:
+        years = tuple(
+            year_of(inside, read.hours, warmth, fuel, moisture, clock) for warmth, fuel in heaters or [(None, "")]
+        )
+    except ModuleNotFoundError:
+        raise NothingAsked(MISSING) from None
+    notes = tuple(one.says for one in read.problems)
+    return Worked(years, notes, median(times), slot.stage)
+
+
+def _clock(times: list[float]) -> Callable[[Callable[[], None]], None]:
+    def timed(run: Callable[[], None]) -> None:
+        began = time.perf_counter()
+        run()
+        times.append((time.perf_counter() - began) * 1000.0)
+
+    return timed
+
+
+def weather_asked(answer: Answered, which: str) -> WeatherRead:
+    """Return the weather of a file, else of the shipped year whose station is beside a place of the rig."""
+    path = Path(which)
+    if path.is_file():
+        return open_weather(path)
+    places = _places(answer)
+    name = next((one for one in places if which.lower() in one.lower()), "")
+    if not name:
+        written = ", ".join(places) or "none"
+        raise NothingAsked(f'"{which}" is no weather file and no place of this rig that says where it is ({written})')
+    found = _beside(places[name])
+    if found is None:
+        raise NothingAsked(
+            f"no year is at hand for {name}: save one as EPW, TMY3 or TMY2 and name its file"
+            if find_spec("pvlib") is not None
+            else MISSING
+        )
+    return found
+
+
+def _places(answer: Answered) -> dict[str, tuple[float, float]]:
+    """Return where each place of the rig is, as it is written (degrees north and east)."""
+    tree = answer.reading.document.tree.get("places")
+    found: dict[str, tuple[float, float]] = {}
+    for name, entry in tree.items() if isinstance(tree, Mapping) else ():
+        if isinstance(entry, Mapping):
+            try:
+                found[str(name)] = (float(str(entry["lat"])), float(str(entry["lon"])))
+            except (KeyError, ValueError):
+                continue
+    return found
+
+
+def _beside(place: tuple[float, float]) -> WeatherRead | None:
+    package = find_spec("pvlib")
+    folders = package.submodule_search_locations if package is not None else None
+    for name in SHIPPED:
+        path = Path(next(iter(folders or ()), "")) / "data" / name
+        read = open_weather(path) if path.is_file() else WeatherRead(None, ())
+        hours = read.hours
+        if hours is not None and _apart(hours, place) < BESIDE:
+            return read
+    return None
+
+
+def _apart(hours: WeatherHours, place: tuple[float, float]) -> float:
+    return hypot(degrees(hours.latitude) - place[0], degrees(hours.longitude) - place[1])
+
+
+def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
+    """Return the lines of the page."""
+    told: list[Line] = []
+    for year in found.years:
+        told += [plain(piece) for piece in wrapped(in_words(year, units), columns)]
+        if _hours(year):
+            told += [(), plain("HOURS OF THE YEAR", "head")]
+            told += [plain(f"  {one}") for one in aligned(_hours(year), (1,))]
+        if year.heater:
+            told += [
+                (),
+                plain("HEAT BY MONTH", "head"),
+                *(plain(f"  {one}") for one in aligned(_months(year, units), (1, 2))),
+            ]
+        told.append(())
+    weather = found.years[0].weather
+    station = f"{weather.place}, {weather.came_from}" if weather.place else weather.came_from
+    said = [
+        f"It stands on the weather of {station}: {len(weather.outside):,} hours.",
+        "Each number is followed by its ends: what is not known of shell, cracks, colour and the way the front looks.",
+        f"{sum(one.runs for one in found.years)} runs, {found.spent:.1f} ms each.",
+        *found.notes,
+    ]
+    for one in said:
+        told += hanging(plain("  "), one, columns, "dim")
+    return told
+
+
+def in_words(year: Year, units: HeaderUnits) -> str:
+    """Return the year in a few sentences."""
+    from boxwright.disciplines.heat.year_room import ROOMS, YEAR
+
+    said: list[str] = []
+    if year.heater:
+        wanted = show(year.wanted, "temperature", units)
+        burns = f" and burns {_amount(year.fuel, 'volume', units)}" if year.fuel is not None else ""
+        said.append(
+            f"Set to {wanted} on days that are colder outside, {year.heater} gives {_energy(year.energy)} in the"
+            f" year{burns}."
+        )
+        below = show(year.wanted - YEAR["colder than wanted"].best, "temperature", units)
+        said.append(f"It leaves the room under {below} for {_count(year.too_cold)}.")
+    else:
+        coldest = _amount(year.coldest, "temperature", units)
+        said.append(f"Nothing warms the room: it gets as cold as {coldest}.")
+    over = show(ROOMS["too warm"], "temperature", units)
+    opened = show(ROOMS["opened above"], "temperature", units)
+    warmest = _amount(year.warmest, "temperature", units)
+    said.append(f"Opened above {opened}, it is over {over} for {_count(year.too_warm)}, at most {warmest}.")
+    cooled = show(ROOMS["cooled to"], "temperature", units)
+    if year.peak.best > 0.0:
+        peak = f"{_watt(year.peak.best)} ({_watt(year.peak.low)} to {_watt(year.peak.high)})"
+        said.append(
+            f"Shut and cooled to {cooled} it takes {peak} at the worst hour and {_energy(year.cooling)} in all."
+        )
+    return " ".join(said)
+
+
+def _hours(year: Year) -> list[tuple[str, ...]]:
+    rows = list(zip([f"heater {one}" for one in RUNS_AS], year.banded, strict=True)) if year.heater else []
+    named = [*rows, ("too cold", year.too_cold), ("too warm, opened", year.too_warm)]
+    shown = [(name, one) for name, one in named if one.high > 0.0]
+    return [(name, f"{one.best:,.0f} h", f"{one.low:,.0f} to {one.high:,.0f}") for name, one in shown]
+
+
+def _months(year: Year, units: HeaderUnits) -> list[tuple[str, ...]]:
+    rows: list[tuple[str, ...]] = []
+    whole = sum(year.heat_by_month)
+    for name, heat in zip(MONTHS, year.heat_by_month, strict=True):
+        if heat <= 0.0:
+            continue
+        fuel = show(year.fuel.best * heat / whole, "volume", units) if year.fuel is not None else ""
+        rows.append((name, f"{heat / KILOWATT_HOUR:,.0f} kWh", fuel))
+    return rows
+
+
+def _count(hours: Band) -> str:
+    return f"{hours.best:,.0f} h ({hours.low:,.0f} to {hours.high:,.0f})"
+
+
+def _energy(joule: Band) -> str:
+    best, low, high = (f"{one / KILOWATT_HOUR:,.0f}" for one in (joule.best, joule.low, joule.high))
+    return f"{best} kWh ({low} to {high})"
+
+
+def _watt(watt: float) -> str:
+    return f"{round(watt / 10.0) * 10:,.0f} W"
+
+
+def _amount(band: Band, quantity: str, units: HeaderUnits) -> str:
+    best, low, high = (show(one, quantity, units) for one in (band.best, band.low, band.high))
+    unit = f" {best.rpartition(' ')[2]}"
+    return f"{best} ({low.removesuffix(unit)} to {high.removesuffix(unit)})"
+
+
+def as_json(found: Worked) -> Json:
+    """Return the years in SI, for programs."""
+    from boxwright.cli.answers import band, number
+
+    return [
+        {
+            "weather": one.weather.came_from,
+            "place": one.weather.place,
+            "hours": len(one.weather.outside),
+            "heater": one.heater or None,
+            "heater_hours": {name: band(spent) for name, spent in zip(RUNS_AS, one.banded, strict=True)},
+            "heat": band(one.energy),
+            "fuel": band(one.fuel) if one.fuel is not None else None,
+            "too_cold_hours": band(one.too_cold),
+            "too_warm_hours": band(one.too_warm),
+            "coldest": band(one.coldest),
+            "warmest": band(one.warmest),
+            "cooling": band(one.cooling),
+            "cooling_peak": band(one.peak),
+            "heat_by_month": [number(heat) for heat in one.heat_by_month],
+        }
+        for one in found.years
+    ]

@@ -1,0 +1,267 @@
+"""A year hour by hour in the weather of a file: how the heater runs, what it burns, what is too cold, too warm, cooled.
+
+The same loop as by night, compiled. Ends are of heat loss, as in `as_built`; sun, wind and cold are the file's own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING, NamedTuple, TypeVar
+
+from boxwright.disciplines.heat.as_built import ENDS, End
+from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
+from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.method import Box, Heater, Hours, fuel_burnt
+from boxwright.disciplines.heat.method.boxed import _Work
+from boxwright.disciplines.heat.method.network import BANDS, FIXED, _march
+from boxwright.disciplines.heat.night import ASLEEP_FROM, ASLEEP_HOURS, OFF, Inside, Warmth
+from boxwright.disciplines.heat.room import SEA_LEVEL, at
+from boxwright.disciplines.heat.weather import WeatherHours
+from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room
+from boxwright.exchange import Moisture
+from boxwright.model.compiled import compiled
+from boxwright.units import Band
+
+if TYPE_CHECKING:
+    import numpy as np
+
+SUBSTEPS = 2
+FUELS = columns("fuel")
+NEVER_COOLED = 400.0
+MOST_COOLING = 20_000.0
+"""W, more than any room of the kind takes: what it asks for is what is told."""
+LAPSE, POWER = 2.25577e-5, 5.25588
+"""Air pressure by height in the standard atmosphere, per m."""
+MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+HOUR = 3600.0
+Group = TypeVar("Group", bound=tuple[object, ...])
+
+
+class Set(NamedTuple):
+    """How a run is set: its ends of loss and of sun, where the front looks, what is opened, what a cooler holds (K)."""
+
+    end: End
+    sun: End
+    heading: Heading
+    is_opened: bool
+    cool: float
+
+
+@dataclass(frozen=True, slots=True)
+class Year:
+    """A year of one room in one weather: hours, J, W and K, each from the end of least loss to that of most.
+
+    ``banded`` are the hours off, cycling, steady at the lowest setting, between and at the highest; ``fuel`` (m3) is
+    None where nothing burns. ``too_cold`` are hours under what the heater is set to while it runs, ``too_warm`` those
+    over a warm room though everything is open. ``cooling`` and ``peak`` are a cooler's that holds the room shut.
+    ``heat_by_month`` and ``by_month`` are the best run's heat (J) and hours off, cycling, ... of each month.
+    """
+
+    weather: WeatherHours
+    heater: str
+    wanted: float
+    banded: tuple[Band, ...]
+    energy: Band
+    need: Band
+    fuel: Band | None
+    too_cold: Band
+    too_warm: Band
+    coldest: Band
+    warmest: Band
+    cooling: Band
+    peak: Band
+    heat_by_month: tuple[float, ...]
+    runs: int
+
+
+def year_of(
+    inside: Inside,
+    weather: WeatherHours,
+    warmth: Warmth | None,
+    fuel: str,
+    moisture: tuple[Moisture, ...],
+    clock: Callable[[Callable[[], None]], None] | None = None,
+) -> Year:
+    """Return a year of the room; ``fuel`` is what its heater burns, empty where nothing does.
+
+    ``clock`` is handed each compiled run, so that whoever wants to may time it. Raises ModuleNotFoundError where what
+    compiles is not installed.
+    """
+    opened = {
+        (end, heading): _rows(inside, weather, warmth, moisture, Set(end, end, heading, True, NEVER_COOLED), clock)
+        for end in ENDS
+        for heading in HEADINGS
+    }
+    # Who loses much by night takes in much by day: a bad shell and a dark skin are the hot end of a cooled room.
+    cooled = {
+        (end, heading): _rows(inside, weather, None, moisture, Set(end, end, heading, False, ROOMS["cooled to"]), clock)
+        for end in ENDS
+        for heading in HEADINGS
+    }
+    wanted = warmth.wanted if warmth is not None else 0.0
+    is_set = _set(weather, wanted)
+    cold = wanted - YEAR["colder than wanted"].best
+
+    def each(rows: dict[tuple[End, Heading], np.ndarray], found: Callable[[np.ndarray], float]) -> Band:
+        return _band({place: found(row) for place, row in rows.items()})
+
+    energy = each(opened, lambda rows: float(rows[:-1, 2].sum()) * HOUR)
+    best = opened["best", "north"]
+    return Year(
+        weather=weather,
+        heater=warmth.name if warmth is not None else "",
+        wanted=wanted,
+        banded=tuple(each(opened, _hours_in(one)) for one in range(BANDS)),
+        energy=energy,
+        need=each(opened, lambda rows: float(rows[:-1, 2].max())),
+        fuel=_fuel(energy, fuel),
+        too_cold=each(opened, lambda rows: float(((rows[:-1, 0] < cold) & is_set).sum())),
+        too_warm=each(opened, lambda rows: float((rows[:-1, 0] > ROOMS["too warm"]).sum())),
+        coldest=each(opened, lambda rows: float(rows[:-1, 0].min())),
+        warmest=each(opened, lambda rows: float(rows[:-1, 0].max())),
+        cooling=each(cooled, lambda rows: float(rows[:-1, 3].sum()) * HOUR),
+        peak=each(cooled, lambda rows: float(rows[:-1, 3].max())),
+        heat_by_month=_by_month(best, weather),
+        runs=len(opened) + len(cooled),
+    )
+
+
+def _hours_in(band: int) -> Callable[[np.ndarray], float]:
+    """Return what reads the hours a heater spent in one of its bands off a run's totals."""
+    return lambda rows: float(rows[-1, 1 + band]) / HOUR
+
+
+def _rows(
+    inside: Inside,
+    weather: WeatherHours,
+    warmth: Warmth | None,
+    moisture: tuple[Moisture, ...],
+    how: Set,
+    clock: Callable[[Callable[[], None]], None] | None,
+) -> np.ndarray:
+    """Return a row for each hour and one of totals."""
+    import numpy as np
+
+    heater = OFF if warmth is None else _heater(warmth, how.end)
+    heater = heater._replace(cooling=MOST_COOLING if how.cool < NEVER_COOLED else 0.0)
+    box, facings = year_room(inside, heater, how.end, how.sun, how.heading, how.is_opened)
+    pressure = _pressure(weather)
+    box = box._replace(room=box.room._replace(pressure=pressure))
+    hours = _hours(weather, facings, warmth, moisture, how, pressure)
+    room, faces, panes, cold, warms = box
+    whole = Box(_arrays(room), _arrays(faces), _arrays(panes), _arrays(cold), _arrays(warms))
+    course = _arrays(hours)
+    many = len(box.faces.inward)
+    out = np.zeros((len(weather.outside) + 1, FIXED + many))
+    loop: Callable[..., None] = compiled(_march)
+    start = warmth.wanted if warmth is not None else max(weather.outside[0], ROOMS["opened above"])
+
+    def run() -> None:
+        nothing = np.zeros(0)
+        work = _Work(*(np.zeros(many) for _ in range(7)), *(nothing for _ in range(4)))
+        out[:] = 0.0
+        loop(whole, course, start, hours.humidity[0], 1.0, SUBSTEPS, HOURS_OF_DAY, work, out)
+
+    if clock is None:
+        run()
+    else:
+        clock(run)
+    return out
+
+
+def _heater(warmth: Warmth, end: End) -> Heater:
+    """Return the heater; over a year somebody is there to switch it off, whatever it does by itself."""
+    highest = at(warmth.highest, end, False)
+    return Heater(min(at(warmth.lowest, end, False), highest), highest, warmth.switches is not False, 0.0)
+
+
+def _hours(
+    weather: WeatherHours,
+    facings: tuple[tuple[float, float, float], ...],
+    warmth: Warmth | None,
+    moisture: tuple[Moisture, ...],
+    how: Set,
+    pressure: float,
+) -> Hours:
+    """Return the hours of the weather with how the room is used: people are in it from evening to morning."""
+    seen = _around(weather, facings, YEAR["ground"].best, pressure)
+    count, first = len(weather.outside), weather.begins[1]
+    asleep = [((first + place) % HOURS_OF_DAY - ASLEEP_FROM) % HOURS_OF_DAY < ASLEEP_HOURS for place in range(count)]
+    warms = sum(at(one.watt, how.end, False) for one in moisture)
+    wet = sum(at(one.kg_per_second, how.end) for one in moisture)
+    nothing = (0.0,) * count
+    wanted = warmth.wanted if warmth is not None else 0.0
+    return Hours(
+        outside=seen.outside,
+        sky=seen.sky,
+        wind=seen.wind,
+        humidity=seen.humidity,
+        sun=seen.sun,
+        warm=tuple(wanted if one else 0.0 for one in _set(weather, wanted)),
+        cool=(how.cool,) * count,
+        gains=tuple(warms if one else 0.0 for one in asleep),
+        radiant=nothing,
+        fan=nothing,
+        vapour=tuple(wet if one else 0.0 for one in asleep),
+    )
+
+
+@lru_cache(maxsize=len(HEADINGS))
+def _around(weather: WeatherHours, facings: tuple[Facing, ...], ground: float, pressure: float) -> Around:
+    """Return what is around the room, worked out once for all runs that look the same way."""
+    return around(weather, facings, ground, pressure)
+
+
+def _set(weather: WeatherHours, wanted: float) -> tuple[bool, ...]:
+    """Return the hours the heater is set: those of days that are colder outside, in the mean, than is wanted inside."""
+    outside = weather.outside
+    found: list[bool] = []
+    for begins in range(0, len(outside), HOURS_OF_DAY):
+        day = outside[begins : begins + HOURS_OF_DAY]
+        found += [sum(day) / len(day) < wanted] * len(day)
+    return tuple(found)
+
+
+def _pressure(weather: WeatherHours) -> float:
+    """Return the mean pressure: as the file has it, else that of its height."""
+    if weather.pressure:
+        return sum(weather.pressure) / len(weather.pressure)
+    return SEA_LEVEL * float((1.0 - LAPSE * weather.altitude) ** POWER)
+
+
+def _fuel(energy: Band, fuel: str) -> Band | None:
+    """Return what is burnt: least of it where least is lost and the heater wastes least."""
+    if fuel not in FUELS:
+        return None
+    content, best, low, high = FUELS[fuel]
+    ends = ((energy.best, best), (energy.low, high), (energy.high, low))
+    burnt = [fuel_burnt(joule, efficiency, content) for joule, efficiency in ends]
+    return Band(burnt[0], burnt[1], burnt[2], spread="interval", assumed=True)
+
+
+def _by_month(rows: np.ndarray, weather: WeatherHours) -> tuple[float, ...]:
+    """Return the heat of each month of the year."""
+    ends = [sum(MONTHS[:number]) for number in range(13)]
+    months = [0.0] * 12
+    first = weather.begins[0] * HOURS_OF_DAY + weather.begins[1]
+    for place, heat in enumerate(rows[:-1, 2]):
+        day = (first + place) // HOURS_OF_DAY % ends[-1]
+        month = next(number for number in range(12) if day < ends[number + 1])
+        months[month] += float(heat) * HOUR
+    return tuple(months)
+
+
+def _band(found: dict[tuple[End, Heading], float]) -> Band:
+    best = sum(found["best", heading] for heading in HEADINGS) / len(HEADINGS)
+    return Band(best, min(found.values()), max(found.values()), spread="interval", assumed=True)
+
+
+def _arrays(group: Group) -> Group:
+    """Return a group with its columns as arrays: what is compiled takes no others."""
+    import numpy as np
+
+    kinds = [int if name in ("direction", "face") else float for name in group._fields]  # type: ignore[attr-defined]
+    made = (np.array(one, kind) if isinstance(one, tuple) else one for one, kind in zip(group, kinds, strict=True))
+    return type(group)(*made)  # type: ignore[arg-type]

@@ -1,0 +1,74 @@
+"""The page of a year: whose weather it takes, and how hours, heat, fuel and their ends are said."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from boxwright.cli import year_page
+from boxwright.cli.asked import Answered, Question, answered
+from boxwright.cli.rig_file import NothingAsked
+from boxwright.cli.screen import text_of
+from boxwright.disciplines.heat.weather import WeatherHours
+from boxwright.disciplines.heat.year import Year
+from boxwright.units import Band, exactly
+
+RIG = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
+WEATHER = WeatherHours("Somewhere", "made.epw", 0.6, -1.4, 0.0, -18000.0, (0, 0), (280.0,) * 8760)
+
+
+@pytest.fixture(scope="module")
+def whimbrel() -> Answered:
+    return answered(Question(str(RIG), "finish", "", "sleep"), date(2026, 5, 2))
+
+
+def said(heater: str = "heater", fuel: Band | None = None) -> str:
+    """Return the page of a year made by hand, in the units of the demo rig."""
+    hours = tuple(Band(float(one), one - 10.0, one + 10.0) for one in (5000, 2000, 0, 1500, 260))
+    heat = Band(3.6e9, 1.8e9, 7.2e9)
+    year = Year(
+        WEATHER, heater, 289.817, hours, heat, exactly(2000.0), fuel, exactly(0.0), Band(100.0, 50.0, 200.0),
+        exactly(280.0), exactly(305.0), heat, Band(1140.0, 600.0, 2424.0), (1.8e9, *(0.0,) * 10, 1.8e9), 12,
+    )  # fmt: skip
+    units = answered(Question(str(RIG)), date(2026, 5, 2)).units
+    found = year_page.Worked((year,), (), 2.5, "finish")
+    return " ".join(" ".join(text_of(line).split()) for line in year_page.lines(found, units, 200))
+
+
+def test_a_year_is_told_in_the_units_of_the_file_with_its_ends() -> None:
+    told = said(fuel=Band(0.1, 0.05, 0.2))
+    assert "Set to 62 F on days that are colder outside, heater gives 1,000 kWh (500 to 2,000) in the year" in told
+    assert "burns 26.4 gal (13.2 to 52.8)" in told
+    assert "over 82 F for 100 h (50 to 200)" in told
+    assert "it takes 1,140 W (600 W to 2,420 W) at the worst hour" in told
+    assert "heater off 5,000 h 4,990 to 5,010" in told
+    # Half of the heat of the year is January's, and so is half of its fuel.
+    assert "January 500 kWh 13.2 gal" in told and "March" not in told
+    assert "12 runs, 2.5 ms each" in told and "Somewhere, made.epw: 8,760 hours" in told
+
+
+def test_without_a_heater_nothing_is_said_of_heat() -> None:
+    told = said(heater="")
+    assert "Nothing warms the room" in told
+    assert "HEAT BY MONTH" not in told and "heater off" not in told
+
+
+def test_a_place_without_a_station_beside_it_and_a_word_that_is_neither_are_told(whimbrel: Answered) -> None:
+    with pytest.raises(NothingAsked, match="no weather file and no place of this rig"):
+        year_page.weather_asked(whimbrel, "Timbuktu")
+
+
+def test_a_place_takes_the_station_that_is_beside_it(whimbrel: Answered) -> None:
+    pytest.importorskip("pvlib", reason="pvlib is not installed: no typical year is at hand")
+    for word, station in (("Greensboro", "723170TYA.CSV"), ("sand point", "703165TY.csv")):
+        found = year_page.weather_asked(whimbrel, word).hours
+        assert found is not None and found.came_from == station and len(found.outside) == 8760
+
+
+def test_a_file_that_is_no_weather_is_told_with_what_was_expected(whimbrel: Answered, tmp_path: Path) -> None:
+    path = tmp_path / "x.epw"
+    path.write_text("nothing\n", encoding="utf-8")
+    with pytest.raises(NothingAsked, match=r"x\.epw"):
+        year_page.worked(whimbrel, str(path))

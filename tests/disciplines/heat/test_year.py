@@ -1,0 +1,164 @@
+"""A year of the room: what shines on which side, what is kept in balance, and what more loss and sun do to it."""
+
+from __future__ import annotations
+
+from math import cos, pi
+
+import pytest
+
+pytest.importorskip("numpy", reason="numpy is not installed: no rows for a year")
+pytest.importorskip("numba", reason="numba is not installed: no year is compiled")
+
+from boxwright.disciplines.heat.method import Heater
+from boxwright.disciplines.heat.night import Inside, Warmth
+from boxwright.disciplines.heat.shell import shell_of
+from boxwright.disciplines.heat.weather import WeatherHours
+from boxwright.disciplines.heat.year import NEVER_COOLED, Set, Year, _pressure, _rows, year_of
+from boxwright.disciplines.heat.year_room import ROOMS, facing_of, year_room
+from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture
+from boxwright.units import Band, exactly
+
+pytestmark = pytest.mark.nightly
+"""The loop is compiled once, which takes longer than a test by day may."""
+DAYS = 40
+NOBODY: tuple[Moisture, ...] = ()
+SIDES = {
+    "left": (0.0, -1.0, 0.0),
+    "right": (0.0, 1.0, 0.0),
+    "front": (-1.0, 0.0, 0.0),
+    "rear": (1.0, 0.0, 0.0),
+    "roof": (0.0, 0.0, 1.0),
+    "floor": (0.0, 0.0, -1.0),
+}
+
+
+def plane(wall: str, foam: float, colour: str) -> Layup:
+    """Return 8 m2 of a wall framed in steel every 16 in, with as much foam between and a lining over it."""
+    layers = [LayupLayer(f"walls.{wall}", "liner", "ply", exactly(0.00635), "all", True)]
+    if foam:
+        layers.insert(0, LayupLayer(f"walls.{wall}", "foam", "XPS", exactly(foam), "bays", True))
+    skin = "ply 3/4" if wall == "floor" else f"{colour} aluminium 0.040"
+    return Layup(
+        f"walls[{wall}]", wall, "", exactly(8.0), SIDES[wall], exactly(20.0), exactly(0.0), exactly(0.4064),
+        exactly(0.0254), exactly(0.0381), exactly(0.00165), "tube", "steel", exactly(0.001), skin, tuple(layers),
+    )  # fmt: skip
+
+
+def inside(foam: float = 0.0381, colour: str = "white", leak: float = 0.006, opened: float = 0.0) -> Inside:
+    shell = shell_of(tuple(plane(wall, foam, colour) for wall in SIDES), ())
+    flow = Airflow("trailer", exactly(leak), exactly(0.0), exactly(0.0), 0.0, exactly(0.0), exactly(opened))
+    return Inside(shell, flow, 17.0, 2.0, 8.0)
+
+
+def weather(mean: float = 278.15, sun: float = 0.0, swing: float = 6.0, wind: float = 2.0) -> WeatherHours:
+    """Return forty days of March at 36 degrees north, each alike."""
+    count = 24 * DAYS
+    noon = tuple(max(cos(2.0 * pi * (hour % 24 + 0.5 - 12.0) / 24.0), 0.0) * sun for hour in range(count))
+    outside = tuple(mean + swing / 2.0 * cos(2.0 * pi * (hour % 24 - 15) / 24.0) for hour in range(count))
+    return WeatherHours(
+        "here", "made up", 0.63, -1.396, 0.0, -18000.0, (60, 0), outside, wind=(wind,) * count, level_sun=noon,
+        sky_light=noon,
+    )  # fmt: skip
+
+
+def heater(lowest: float = 300.0, highest: float = 2000.0) -> Warmth:
+    return Warmth("parts[heater]", "heater", exactly(lowest), exactly(highest), 289.85, False, True)
+
+
+def year(room: Inside, of: WeatherHours, warmth: Warmth | None = None, fuel: str = "diesel") -> Year:
+    return year_of(room, of, warmth, fuel, NOBODY)
+
+
+def test_the_front_looks_north_or_east_and_the_other_sides_follow() -> None:
+    # Front, right, up as they stand in the trailer: rearward, right and up.
+    assert facing_of((-1.0, 0.0, 0.0), "north") == (1.0, 0.0, 0.0)
+    assert facing_of((0.0, 1.0, 0.0), "north") == (0.0, 1.0, 0.0)
+    assert facing_of((-1.0, 0.0, 0.0), "east") == (0.0, 1.0, 0.0)
+    assert facing_of((0.0, 1.0, 0.0), "east") == (-1.0, 0.0, 0.0)
+    assert facing_of((0.0, 0.0, 1.0), "east") == (0.0, 0.0, 1.0)
+
+
+def test_each_direction_is_a_face_and_together_they_lose_what_the_shell_loses() -> None:
+    room = inside()
+    box, facings = year_room(room, Heater(0.0, 0.0, True, 0.0), "best", "best", "north", False)
+    assert len(box.faces.area) == len(facings) == 6
+    assert sorted(box.faces.direction) == list(range(6))
+    films = [(still + wind * 2.0) * area for still, wind, area in zip(
+        box.faces.film, box.faces.film_wind, box.faces.area, strict=True
+    )]  # fmt: skip
+    through = sum(
+        1.0 / (1.0 / film + behind + 1.0 / inward)
+        for film, behind, inward in zip(films, box.faces.behind, box.faces.inward, strict=True)
+    )
+    assert through == pytest.approx(room.shell.by_air.best, rel=1e-9)
+
+
+def test_the_balance_of_every_run_closes() -> None:
+    for end, cool in (("low", NEVER_COOLED), ("best", ROOMS["cooled to"]), ("high", NEVER_COOLED)):
+        how = Set(end, end, "east", cool == NEVER_COOLED, cool)  # type: ignore[arg-type]
+        rows = _rows(inside(opened=0.05), weather(sun=500.0), heater(), NOBODY, how, None)
+        assert rows[-1, 0] < 1e-6
+        assert rows[-1, 1:6].sum() == pytest.approx(3600.0 * 24 * DAYS)
+
+
+def test_a_steady_cold_takes_what_shell_and_cracks_lose() -> None:
+    """No swing, no sun, no sky: heat is the loss for each kelvin times the difference (hand arithmetic)."""
+    room, cold = inside(leak=0.0), weather(swing=0.0)
+    found = year(room, cold, heater())
+    expected = room.shell.by_air.best * (289.85 - 278.15) * 3600.0 * 24 * DAYS
+    assert found.energy.best == pytest.approx(expected, rel=0.01)
+    assert found.energy.low == pytest.approx(expected * room.shell.by_air.low / room.shell.by_air.best, rel=0.01)
+    assert sum(one.best for one in found.banded) == pytest.approx(24 * DAYS)
+    assert found.banded[3].best == pytest.approx(24 * DAYS) and found.too_cold.high == 0.0
+
+
+def test_less_foam_takes_more_heat_and_more_cooling_and_a_dark_skin_more_cooling_alone() -> None:
+    good, poor = (year(inside(foam), weather(), heater()) for foam in (0.0381, 0.0))
+    assert poor.energy.best > 1.3 * good.energy.best
+    sunny = weather(mean=299.15, sun=700.0)
+    white, black = (year(inside(colour=one), sunny) for one in ("white", "black"))
+    assert black.peak.best > 1.2 * white.peak.best > 0.0
+    assert black.warmest.best > white.warmest.best
+    assert year(inside(0.0), sunny).peak.best > white.peak.best
+
+
+def test_what_is_opened_takes_the_heat_of_a_day_out() -> None:
+    sunny = weather(mean=295.15, sun=900.0)
+    shut, opened = (year(inside(colour="black", opened=area), sunny) for area in (0.0, 0.2))
+    assert opened.warmest.best < shut.warmest.best
+    assert opened.too_warm.best < shut.too_warm.best
+    assert opened.peak == shut.peak, "who cools shuts everything"
+
+
+def test_fuel_is_heat_by_efficiency_and_content_and_least_where_least_is_lost() -> None:
+    found = year(inside(), weather(), heater())
+    assert found.fuel is not None
+    # Diesel by its lower heating value and the common efficiency (hand arithmetic).
+    assert found.fuel.best == pytest.approx(found.energy.best / (0.8 * 36.09e9))
+    assert found.fuel.low == pytest.approx(found.energy.low / (0.85 * 36.09e9))
+    assert found.fuel.high == pytest.approx(found.energy.high / (0.75 * 36.09e9))
+    assert year(inside(), weather(), heater(), "electric").fuel is None
+    # Forty days from the second of March on.
+    assert sum(found.heat_by_month) == pytest.approx(found.energy.best, rel=0.01)
+    assert [number for number, heat in enumerate(found.heat_by_month) if heat > 0.0] == [2, 3]
+
+
+def test_too_small_a_heater_leaves_it_cold_for_hours_and_one_that_is_large_does_not() -> None:
+    small, large = (year(inside(0.0), weather(263.15), heater(100.0, most)) for most in (500.0, 5000.0))
+    assert small.too_cold.best == pytest.approx(24 * DAYS, rel=0.05)
+    assert small.banded[4].best == pytest.approx(24 * DAYS)
+    assert large.too_cold.high == 0.0
+    assert large.need.best < 5000.0
+
+
+def test_on_warm_days_the_heater_is_not_set() -> None:
+    found = year(inside(), weather(mean=295.15), heater())
+    assert found.energy == Band(0.0, 0.0, 0.0, spread="interval", assumed=True)
+    assert found.banded[0].low == pytest.approx(24 * DAYS)
+
+
+def test_air_is_thinner_higher_up() -> None:
+    low, high = weather(), WeatherHours("x", "x", 0.6, 0.0, 2000.0, 0.0, (0, 0), (280.0,))
+    assert _pressure(low) == 101325.0
+    # 0.785 of the sea's at 2000 m, as the sheet of checks has it.
+    assert _pressure(high) / 101325.0 == pytest.approx(0.785, abs=0.001)
