@@ -13,7 +13,7 @@ from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.plane import is_bridged, member_with
 from boxwright.disciplines.heat.result import Result
 from boxwright.disciplines.heat.shell import Face
-from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, source_of
+from boxwright.disciplines.heat.telling import SLEEP, source_of
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits, show, shown_unit
 
@@ -21,6 +21,7 @@ LIMITS: dict[str, float] = {name: row[0] for name, row in columns("shell_limits"
 TOLD_AT = columns("told_between")["room and frost"][0]
 """K between room and outside."""
 STRIP = columns("layer_lengths")["strip"][0], columns("layers_unsaid")["strip"][0]
+OWN_RULE = "shell-practice"
 WRITE = "XPS, EPS, polyiso, spray foam, mineral wool, sheep wool, cork, foam tape, ply, OSB, hardboard, FRP, rubber"
 ON_FILE = 5
 
@@ -30,7 +31,7 @@ def material_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
 
     Asks: what each layer of a wall, the roof and the floor is made of
     Limit: none; a word that is not known counts as no layer at one end and as the best foam at the other
-    Source: own rule
+    Source: shell-practice
     Lever: of of the layer
     """
     for written, layers in _by_material(result).items():
@@ -45,7 +46,7 @@ def thickness_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
 
     Asks: the thickness of each layer
     Limit: none
-    Source: own rule
+    Source: shell-practice
     Lever: thick of the layer
     """
     layers = [one for one in _unsaid(result) if one.what == "thickness"]
@@ -59,7 +60,7 @@ def no_thickness(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: is each layer thicker than nothing
     Limit: nothing
-    Source: own rule
+    Source: shell-practice
     Lever: thick of the layer
     """
     for one in _unsaid(result):
@@ -74,7 +75,7 @@ def foam_too_thick(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: thickness of all layers between members, against their depth
     Limit: the depth, and a millimetre
-    Source: own rule
+    Source: shell-practice
     Lever: thick of the layer
     """
     for one in _unsaid(result):
@@ -95,7 +96,7 @@ def metal_bridge(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: what bare members of insulated planes lose, as a share of the shell
     Limit: a twentieth of what the shell loses; own rule, practice
-    Source: own rule
+    Source: shell-practice
     Lever: a layer over the members
     """
     shell = result.shell
@@ -125,7 +126,7 @@ def bare_plane(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: is there any layer on each plane of the box
     Limit: three hundredths of what the shell loses; own rule, practice
-    Source: own rule
+    Source: shell-practice
     Lever: layers of the plane
     """
     planes = _planes(result)
@@ -157,7 +158,7 @@ def hole_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: the U value of what fills a hole
     Limit: a tenth of what the shell loses, between the best and the worst of their kinds; own rule, practice
-    Source: own rule
+    Source: unit-memory
     Lever: U of the unit
     """
     holes = [one for one in result.shell.faces if one.what == "hole" and one.how != "as written"]
@@ -181,7 +182,7 @@ def colour_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
 
     Asks: a colour in the words of the skin
     Limit: none; it keeps no answer back, for the night is dark
-    Source: own rule
+    Source: colour-memory
     Lever: frame.skin
     """
     unsaid = [one for one in _planes(result) if one.wall != "floor" and not one.coat.colour]
