@@ -11,7 +11,7 @@ from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
 from boxwright.book.poses import at_night_of, pose_sheets
 from boxwright.book.worded import worded
-from boxwright.disciplines import air, frame, safety, towing, weight
+from boxwright.disciplines import air, frame, heat, safety, towing, weight
 from boxwright.disciplines.frame.drawn import Drawn, Ruler
 from boxwright.disciplines.frame.ordering import OrderLine
 from boxwright.disciplines.frame.receiving import expected
@@ -100,6 +100,11 @@ def _of_safety(asked: Printing) -> tuple[Sheet, ...]:
     return safety.sheets(result, rig.header.countries, rig.safety.shut_offs, asked.units, there=there)
 
 
+def _of_heat(asked: Printing) -> tuple[Sheet, ...]:
+    slot = asked.night or asked.slot
+    return heat.sheets(slot.heat, asked.units) if slot is not None and slot.heat is not None else ()
+
+
 def _of_air(asked: Printing) -> tuple[Sheet, ...]:
     slot = asked.night or asked.slot
     return air.sheets(slot.air, asked.units) if slot is not None and slot.air is not None else ()
@@ -111,6 +116,7 @@ IN_ORDER: tuple[tuple[str, Callable[[Printing], tuple[Sheet, ...]]], ...] = (
     ("weight", _of_weight),
     ("", _charts),
     ("towing", _of_towing),
+    ("heat", _of_heat),
     ("air", _of_air),
     ("safety", _of_safety),
 )

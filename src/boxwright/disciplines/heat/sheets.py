@@ -1,11 +1,229 @@
-"""Drawings of heat: none yet."""
+"""Sheets of heat: what the room loses face by face, its coldest nights, how cold it may get, the way of the fuel."""
 
 from __future__ import annotations
 
-from boxwright.disciplines.heat.solve import Result
-from boxwright.units import HeaderUnits
+from typing import TYPE_CHECKING
+
+from boxwright.disciplines.heat.as_built import ENDS
+from boxwright.disciplines.heat.findings.night import fuel_of_night
+from boxwright.disciplines.heat.method import drifts_to
+from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
+from boxwright.disciplines.heat.result import Result, StandingHeater
+from boxwright.disciplines.heat.room import at
+from boxwright.disciplines.heat.shell import Face
+from boxwright.disciplines.heat.telling import between, warm
+from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
+
+if TYPE_CHECKING:
+    from boxwright.drawing import Grid, Sheet
+    from boxwright.drawing.chart import Chart, Series
+
+CAUTION = (
+    "A heater that burns kills where its fumes get in. Its leaflet, the installer and local rules come first; carbon"
+    " monoxide and smoke alarms before the first night. Take bags for the cold of the place: a heater may fail."
+)
+COLDS = {"F": tuple(range(50, -21, -10)), "C": tuple(range(10, -31, -5))}
+"""Outside temperatures of the curve, by the unit they are shown in."""
+EVERY = 3
+"""Hours between two labels under a night."""
+LEAST_SHARE = 0.01
+"""Faces that lose less of the whole than this are told together."""
 
 
-def sheets(result: Result, shown_in: HeaderUnits) -> tuple[()]:
-    """Return the drawings of heat."""
-    return ()
+def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
+    """Return the sheet of the room's warmth; nothing where the room cannot be worked out."""
+    # What draws is loaded when something is drawn: `check` answers without it.
+    from boxwright.drawing import Sheet
+    from boxwright.drawing.chart import charted
+
+    if not result.volume.known:
+        return ()
+    views = tuple(charted(one) for one in charts_of(result, shown_in))
+    return (Sheet("heat", "What the room loses, and its coldest nights", views, (CAUTION,), grids_of(result, shown_in),
+                  stands_up=True),)  # fmt: skip
+
+
+def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
+    """Return the tables: the faces of the room, each night, and the way of each heater's fuel and fumes."""
+    fuel = tuple(grid for one in result.heaters if (grid := _fuel_path(one, shown_in)) is not None)
+    return (losses(result, shown_in), *_nights(result, shown_in), *fuel)
+
+
+def losses(result: Result, shown_in: HeaderUnits) -> Grid:
+    """Return what each face of the room loses, the largest first, and what of it the metal loses."""
+    from boxwright.drawing import Grid
+
+    shell = result.shell
+    whole = max(shell.loss.best, 1e-9)
+    faces = sorted(shell.faces, key=lambda one: -one.loss.best)
+    told = [one for one in faces if one.loss.best >= LEAST_SHARE * whole]
+    rows = [(one.name, *_of_face(one, whole, shown_in)) for one in told]
+    of = [one.of for one in told]
+    rest = sum(one.loss.best for one in faces) - sum(one.loss.best for one in told)
+    if len(told) < len(faces):
+        name = f"{len(faces) - len(told)} smaller ones"
+        rows.append((name, "", "", show(rest, "W/K", shown_in), _share(rest, whole)))
+        of.append("")
+    rows.append(("all of it", "", "", show_band(_plain(shell.loss), "W/K", shown_in), "100 %"))
+    metal = shell.members
+    rows.append(("of it by studs, bows and edges", "", "", show_band(_plain(metal), "W/K", shown_in),
+                 _share(metal.best, whole)))  # fmt: skip
+    return Grid("What the room loses, without the air", ("face", "area", "per area", "loses", "share"), tuple(rows),
+                (*of, "", ""))  # fmt: skip
+
+
+def _of_face(face: Face, whole: float, shown_in: HeaderUnits) -> tuple[str, str, str, str]:
+    area = show(face.area.best, *_large_area(shown_in))
+    return (
+        area,
+        show_band(_plain(face.transmittance), "transmittance", shown_in),
+        show(face.loss.best, "W/K", shown_in),
+        _share(face.loss.best, whole),
+    )
+
+
+def _large_area(shown_in: HeaderUnits) -> tuple[str, HeaderUnits]:
+    """Return the unit an area of a wall is shown in: square feet where lengths are in inches or feet."""
+    return ("ft2" if shown_unit("length", shown_in)[0] in ("in", "ft") else "m2"), shown_in
+
+
+def _plain(band: Band) -> Band:
+    """Return a number without the word that it is taken: the whole table is."""
+    return Band(band.best, band.low, band.high, band.known, band.spread)
+
+
+def _share(part: float, whole: float) -> str:
+    return f"{100.0 * part / whole:.0f} %"
+
+
+def _nights(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
+    from boxwright.drawing import Grid
+
+    if not result.held:
+        return ()
+    heaters = {one.planned.of: one for one in result.heaters}
+    columns = ("place, outside", "heater", "room at its coldest", "held down to", "lowest too warm above", "fuel")
+    rows = []
+    for one in result.held:
+        heater = heaters.get(one.warmth.of) if one.warmth is not None else None
+        fuel = fuel_of_night(one, heater) if heater is not None else None
+        rows.append(
+            (
+                f"{one.outdoors.place}, {warm(one.outdoors.coldest.best, shown_in)}",
+                one.warmth.name if one.warmth is not None else "none",
+                between(one.coldest, shown_in),
+                between(one.holds_down_to, shown_in) if one.holds_down_to is not None else "",
+                between(one.too_warm_above, shown_in) if one.too_warm_above is not None else "",
+                show_band(_plain(fuel), "volume", shown_in) if fuel is not None else "",
+            )
+        )
+    of = tuple(one.outdoors.of for one in result.held)
+    return (Grid("The coldest night, eight to eight", columns, tuple(rows), of),)
+
+
+def _fuel_path(heater: StandingHeater, shown_in: HeaderUnits) -> Grid | None:
+    """Return the way of the fuel, the air and the fumes of one heater, with what nobody wrote."""
+    from boxwright.drawing import Grid
+
+    if heater.runs == "electric":
+        return None
+    planned, facet = heater.planned, heater.planned.heater
+    rows = []
+    tank = heater.tank
+    if tank is not None:
+        under, over, burner = (
+            show(one.best, "length", shown_in) for one in (tank.low, tank.high, planned.place.low_edge(2))
+        )
+        rows.append(("tank", tank.name, f"{under} to {over} above the deck; burner at {burner}"))
+    else:
+        rows.append(("tank", "nobody wrote which", "write it first in path"))
+    pieces = [one for one in facet.path if tank is None or one != tank.name]
+    rows += [(str(number), one, "") for number, one in enumerate(pieces, 1) if one != planned.name]
+    exhaust, intake = facet.exhaust, facet.intake
+    ends = f"out {exhaust.out}" + (f", below {exhaust.below}" if exhaust.below else "") if exhaust is not None else ""
+    length = show_band(exhaust.length, "length", shown_in) if exhaust is not None and exhaust.length is not None else ""
+    rows.append(("exhaust", ends or "nobody wrote where", f"{length} long" if length else ""))
+    rows.append(("burner's air", f"from {intake.out}" if intake is not None else "nobody wrote whence", ""))
+    return Grid(f"Fuel, air and fumes of {planned.name}", ("", "", ""), tuple(rows), (planned.of,) * len(rows))
+
+
+def charts_of(result: Result, shown_in: HeaderUnits) -> tuple[Chart, ...]:
+    """Return how cold it may get for each heater, and each night hour by hour."""
+    by_heater: dict[str, HeldNight] = {}
+    for one in result.held:
+        if one.warmth is not None and one.warmth.highest.known:
+            by_heater.setdefault(one.warmth.of, one)
+    return (
+        *(_how_cold(one, shown_in) for one in by_heater.values()),
+        *(_hours(one, shown_in) for one in result.held),
+    )
+
+
+def _degrees(kelvin: float, shown_in: HeaderUnits) -> float:
+    return shown_unit("temperature", shown_in)[1].from_si(kelvin)
+
+
+def _how_cold(one: HeldNight, shown_in: HeaderUnits) -> Chart:
+    """Return where the room comes to, by the cold outside, at the heater's lowest and highest setting."""
+    from boxwright.drawing.chart import Bound, Chart
+
+    warmth = one.warmth
+    assert warmth is not None
+    unit, scale = shown_unit("temperature", shown_in)
+    outside = [scale.to_si(cold) for cold in COLDS.get(unit, COLDS["C"])]
+    settings = [("flat out", warmth.highest)] + ([("at its lowest", warmth.lowest)] if warmth.lowest.known else [])
+    series = tuple(_drift(one, label, heat, outside, shown_in) for label, heat in settings)
+    labels = tuple(f"{_degrees(cold, shown_in):.0f} {unit}" for cold in outside)
+    return Chart(
+        name=f"cold-{warmth.name}",
+        title=f"How cold can we go? {warmth.name}, by the cold outside",
+        form="through",
+        unit=unit,
+        labels=labels,
+        series=series,
+        bounds=(Bound("wanted", _degrees(warmth.wanted, shown_in), False),),
+        of=("",) * len(labels),
+        says=f"Temperature of the room with {warmth.name} flat out and at its lowest, by the temperature outside",
+    )
+
+
+def _drift(one: HeldNight, label: str, heat: Band, outside: list[float], shown_in: HeaderUnits) -> Series:
+    from boxwright.drawing.chart import Series
+
+    ends = {
+        end: tuple(
+            _degrees(drifts_to(cold, at(heat, end, False) + at(one.gains, end, False), at(one.loss, end)), shown_in)
+            for cold in outside
+        )
+        for end in ENDS
+    }
+    unit = shown_unit("temperature", shown_in)[0]
+    texts = tuple(f"{value:.0f} {unit}" for value in ends["best"])
+    return Series(label, ends["best"], ends["high"], ends["low"], texts)
+
+
+def _hours(one: HeldNight, shown_in: HeaderUnits) -> Chart:
+    """Return a night hour by hour: outside and in the room."""
+    from boxwright.drawing.chart import Bound, Chart, Series
+
+    night = one.night
+    unit = shown_unit("temperature", shown_in)[0]
+
+    def line(label: str, kelvins: tuple[float, ...]) -> Series:
+        shown = tuple(_degrees(value, shown_in) for value in kelvins)
+        return Series(label, shown, shown, shown, tuple(f"{value:.0f} {unit}" for value in shown))
+
+    hours = [(ASLEEP_FROM + number) % 24 for number in range(len(night.air))]
+    heater = f" with {one.warmth.name}" if one.warmth is not None else ", no heater"
+    wanted = (Bound("wanted", _degrees(one.warmth.wanted, shown_in), False),) if one.warmth is not None else ()
+    return Chart(
+        name="night",
+        title=f"The coldest night at {one.outdoors.place}{heater}",
+        form="through",
+        unit=unit,
+        labels=tuple(f"{hour} h" if number % EVERY == 0 else "" for number, hour in enumerate(hours)),
+        series=(line("room", night.air), line("outside", night.outside)),
+        bounds=wanted,
+        of=("",) * len(hours),
+        says=f"Temperature of the room and outside through the coldest night at {one.outdoors.place}",
+    )
