@@ -57,6 +57,8 @@ def losses(result: Result, shown_in: HeaderUnits) -> Grid:
     whole = max(shell.loss.best, 1e-9)
     faces = sorted(shell.faces, key=lambda one: -one.loss.best)
     told = [one for one in faces if one.loss.best >= LEAST_SHARE * whole]
+    if len(told) == len(faces) - 1:
+        told = faces
     rows = [(one.name, *_of_face(one, whole, shown_in)) for one in told]
     of = [one.of for one in told]
     rest = sum(one.loss.best for one in faces) - sum(one.loss.best for one in told)
@@ -73,18 +75,19 @@ def losses(result: Result, shown_in: HeaderUnits) -> Grid:
 
 
 def _of_face(face: Face, whole: float, shown_in: HeaderUnits) -> tuple[str, str, str, str]:
-    area = show(face.area.best, *_large_area(shown_in))
     return (
-        area,
+        _large(face.area.best, shown_in),
         show_band(_plain(face.transmittance), "transmittance", shown_in),
         show(face.loss.best, "W/K", shown_in),
         _share(face.loss.best, whole),
     )
 
 
-def _large_area(shown_in: HeaderUnits) -> tuple[str, HeaderUnits]:
-    """Return the unit an area of a wall is shown in: square feet where lengths are in inches or feet."""
-    return ("ft2" if shown_unit("length", shown_in)[0] in ("in", "ft") else "m2"), shown_in
+def _large(area: float, shown_in: HeaderUnits) -> str:
+    """Return the area of a wall: in square feet where lengths are in inches or feet, else in square metres."""
+    if shown_unit("length", shown_in)[0] in ("in", "ft"):
+        return show(area, "ft2", shown_in)
+    return f"{area:.1f} m2"
 
 
 def _plain(band: Band) -> Band:
