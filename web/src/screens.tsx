@@ -147,11 +147,11 @@ export function Body() {
   const name = at.value;
   if (name === "file") return <RigFile key="file" />;
   const found = screen.value;
-  if (!found || found.name !== name) return <p class="empty">Drawing</p>;
+  if (!found || found.name !== name) return <p class="empty" role="status">Being worked out</p>;
   if (name === "solid" && !found.empty) {
     solidWanted();
     const Solid = solid.value?.default;
-    return <div class="body only">{Solid ? <Solid /> : <p class="empty">Drawing</p>}</div>;
+    return <div class="body only">{Solid ? <Solid /> : <p class="empty" role="status">Being worked out</p>}</div>;
   }
   if (found.charts.length) chartsWanted();
   const Chart = charts.value?.Chart;

@@ -7,6 +7,9 @@ import { PX_IN_MM, scaleFor } from "./paper";
 import { PutIn } from "./putin";
 import { bus, fetched, isConnected, named, send, state } from "./link";
 
+/** So many lines of a key stand in a row or two. */
+const FEW = 5;
+
 export const picked = signal<string>("");
 const hidden = signal<Record<string, boolean>>({});
 /** A thing somebody asked to be shown, to be focused as soon as it is drawn. */
@@ -110,7 +113,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
         </span>
       </div>
       {key.value.length > 0 && (
-        <ol class="key" tabIndex={0} aria-label={`What the numbers in ${picture.title} stand for`}>
+        <ol class={key.value.length > FEW ? "key" : "key few"} tabIndex={0} aria-label={`What the numbers in ${picture.title} stand for`}>
           {key.value.map((one) => (
             <li key={one.number} value={one.number}><i>{one.number}</i> {picture.movable.includes(one.of) ? <button class="quiet" onClick={() => hand.current?.focus(one.of)}>{one.words}</button> : one.words}</li>
           ))}
