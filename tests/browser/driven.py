@@ -147,7 +147,7 @@ class Desk:
     def drawn(self, screen: str) -> None:
         """Wait until a screen is there."""
         expect(self.page.locator(f'.rail a[href="#{screen}"]')).to_have_attribute("aria-current", "page")
-        expect(self.page.locator("main .empty", has_text="Drawing")).to_have_count(0)
+        expect(self.page.locator("main .empty", has_text="Being worked out")).to_have_count(0)
         if screen == "file":
             expect(self.page.locator(".cm-content")).to_be_visible()
 
