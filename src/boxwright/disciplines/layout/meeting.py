@@ -13,6 +13,8 @@ TOUCH = 0.001
 """How far two boxes may go into each other and still only touch (m)."""
 CELL = 0.6
 """Edge of the cells things are first sorted into (m): about as long as most things are."""
+FARTHEST = 60
+"""The outermost cell on each side: all beyond is sorted into it, so that a digit too many sorts nothing for ever."""
 NOTHING: Vector = (0.0, 0.0, 0.0)
 
 Keyed = tuple[Block, int]
@@ -40,9 +42,13 @@ def cells_of(blocks: Iterable[Keyed]) -> Cells:
 def columns_and_rows(block: Block) -> Iterator[tuple[int, int]]:
     """Yield the cells a box reaches into."""
     (x, y, _), (far_x, far_y, _) = block
-    for column in range(floor(x / CELL), floor(far_x / CELL) + 1):
-        for row in range(floor(y / CELL), floor(far_y / CELL) + 1):
+    for column in range(_cell(x), _cell(far_x) + 1):
+        for row in range(_cell(y), _cell(far_y) + 1):
             yield column, row
+
+
+def _cell(place: float) -> int:
+    return floor(min(max(place / CELL, -FARTHEST), FARTHEST))
 
 
 def pairs_in(cells: Cells) -> Iterator[tuple[int, int]]:
@@ -82,8 +88,8 @@ def _in_cell(held: list[Keyed], column: int, row: int) -> Iterator[tuple[int, in
                 and high[1] > low_y
                 and number != other_number
                 # the cell in which both begin is the one that counts them
-                and floor(max(low[0], x) / CELL) == column
-                and floor(max(low[1], y) / CELL) == row
+                and _cell(max(low[0], x)) == column
+                and _cell(max(low[1], y)) == row
             ):
                 yield number, other_number
 
