@@ -42,6 +42,13 @@ def test_the_finished_wall_names_what_lies_in_it_and_how_far_each_rule_of_the_ha
     assert rows["straight through"][3] == "-25 %" and rows["planes of one temperature"][3].startswith("+1")
 
 
+def test_what_each_layer_was_taken_to_be_stands_beside_it() -> None:
+    rows = {row[0]: row for row in drawn("section-left", 10).grids[1].rows}
+    assert rows["foam"][1:4] == ("xps", "1 1/2 in", "0.0288 (0.026 to 0.036) W/mK")
+    assert rows["member"][1] == "steel" and rows["skin"][1] == "aluminium"
+    assert all(row[4] for row in rows.values())
+
+
 def test_a_wall_with_nothing_in_it_and_a_missing_library_say_so(monkeypatch: pytest.MonkeyPatch) -> None:
     assert drawn("section-left", 2).notes == (wall_sections.NO_MEMBER,)
     assert wall_sections.wall_section("section-nose-left", RIG, slot_at(10), RIG.header.units) == ()

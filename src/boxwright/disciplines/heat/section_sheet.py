@@ -10,10 +10,11 @@ from boxwright.disciplines.heat.as_built import as_built
 from boxwright.disciplines.heat.cold import members_named, named
 from boxwright.disciplines.heat.material import read_material
 from boxwright.disciplines.heat.plane import house_film
+from boxwright.disciplines.heat.telling import sources_named
 from boxwright.drawing import Grid, Leader, Line, Shape, Sheet, Symbol, Text, View
 from boxwright.drawing.mark import Fill, Mark, Point
 from boxwright.exchange import Layup
-from boxwright.units import HeaderUnits, show, shown_unit, unit_scale
+from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit, unit_scale
 
 SHOWN = 0.085
 """How far to each side of the middle of the member is drawn (m)."""
@@ -24,6 +25,8 @@ APART = 0.004
 LINES = 8
 """About how many lines of one temperature are drawn."""
 STEPS = (1.0, 2.0, 4.0, 5.0, 10.0)
+SHEET = 0.003
+"""Below this (m) a thickness is told in its own figures."""
 NONE = "–"
 """In a cell that holds nothing: an empty one is room for a pencil."""
 KINDS: dict[str, Fill] = {"foam": "foam", "wool": "foam", "board": "wood", "sheet": "skin", "metal": "skin"}
@@ -53,7 +56,8 @@ def section_sheet(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Sheet:
         f"Room {_warm(INSIDE, shown_in)}, outside {_warm(OUTSIDE, shown_in)}: at other temperatures each line lies at "
         "the same share of the way.",
     )
-    return Sheet(section_name(layup), title, (view,), notes, (methods(layup, solved, shown_in),))
+    grids = (methods(layup, solved, shown_in), taken(layup, shown_in))
+    return Sheet(section_name(layup), title, (view,), notes, grids)
 
 
 def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
@@ -78,6 +82,36 @@ def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
     )
     grid = (*shown, *last)
     return Grid("What it lets through", ("by", "U", "R, US", "off"), grid, (layup.of,) * len(grid))
+
+
+def taken(layup: Layup, shown_in: HeaderUnits) -> Grid:
+    """Return what each layer was taken to be: read as, thickness, what it conducts, and how that was seen."""
+    given = [("skin", layup.skin_of, layup.skin, layup.of)]
+    given += [("member", layup.member_material, layup.member_gauge, layup.of)]
+    given += [(one.name, one.material, one.thick, one.of) for one in layup.layers]
+    rows: list[tuple[str, ...]] = []
+    for name, written, thick, _ in given:
+        made = read_material(written, name if name not in ("skin", "member") else "")
+        size = _thick(thick, shown_in)
+        if made is None:
+            rows.append((name, f'"{written}"' if written else "not written", size, "not known", NONE))
+        elif made.kind == "air":
+            rows.append((name, made.name, size, "as a layer of still air", sources_named()[made.source].seen))
+        else:
+            through = made.conductivity
+            span = f"{through.best:g} ({through.low:g} to {through.high:g}) W/mK"
+            rows.append((name, made.name, size, span, sources_named()[made.source].seen))
+    return Grid(
+        "What it was worked out with", ("layer", "read as", "thick", "conducts", "seen"), tuple(rows),
+        tuple(of for *_, of in given),
+    )  # fmt: skip
+
+
+def _thick(thick: Band | None, shown_in: HeaderUnits) -> str:
+    """Return a thickness as it is cut, that of a sheet as it is bought."""
+    if thick is None or not thick.known:
+        return "not written"
+    return show_band(thick, "length", shown_in, cuts=thick.best > SHEET)
 
 
 def _r_value(transmittance: float) -> str:
