@@ -20,6 +20,7 @@ import math
 from bisect import bisect_right
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from boxwright.source.cited import Source, SourceError, refuse_uncited, refuse_unknown_keys, text_of
 from boxwright.units import CannotRead, read_any, unit_scale, unit_written
@@ -168,6 +169,8 @@ def read_number(given: object, unit: str, file: str, entry: str) -> float:
     """Return a TOML number, or a text with its own unit, as an SI float; a bare number has the given unit."""
     if isinstance(given, bool) or not isinstance(given, (int, float, str)):
         raise SourceError(file, entry, f"{given!r} is no number")
+    if not isinstance(given, str) and math.isfinite(given) and is_si(unit):
+        return float(given)
     try:
         text = given if isinstance(given, str) else repr(given)
         value = read_any(text, unit)
@@ -177,6 +180,13 @@ def read_number(given: object, unit: str, file: str, entry: str) -> float:
     if isinstance(given, str) and own and named and unit_written(text) and own.dimension != named.dimension:
         raise SourceError(file, entry, f'"{given}" is not in a unit like {unit}')
     return value
+
+
+@lru_cache(maxsize=256)
+def is_si(unit: str) -> bool:
+    """Return whether a number in a unit is the SI number itself, so that nobody needs to read it."""
+    scale = unit_scale(unit)
+    return not unit or (scale is not None and scale.up == scale.down and not scale.offset)
 
 
 def _refuse_repeated_keys(table: Table, file: str, entry: str) -> None:
