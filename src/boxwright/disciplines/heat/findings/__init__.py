@@ -14,6 +14,7 @@ from boxwright.disciplines.heat.findings.burner import (
     fuel_valve,
     unvented,
 )
+from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
 from boxwright.disciplines.heat.findings.night import (
     fuel_for_the_night,
     heat_not_known,
@@ -43,6 +44,7 @@ __all__ = [
     "combustion_air",
     "exhaust",
     "exhaust_near_opening",
+    "exhaust_under_floor",
     "findings",
     "foam_too_thick",
     "fuel_for_the_night",
@@ -54,6 +56,8 @@ __all__ = [
     "metal_bridge",
     "night_not_known",
     "no_thickness",
+    "opening_not_placed",
+    "pump_angle",
     "room_not_known",
     "stated_burn",
     "thickness_not_known",
@@ -66,6 +70,8 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     exhaust,
     combustion_air,
     exhaust_near_opening,
+    exhaust_under_floor,
+    opening_not_placed,
     night_not_known,
     room_not_known,
     heat_not_known,
@@ -74,6 +80,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     fuel_for_the_night,
     stated_burn,
     fuel_valve,
+    pump_angle,
     material_not_known,
     thickness_not_known,
     no_thickness,

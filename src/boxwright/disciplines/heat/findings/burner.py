@@ -31,7 +31,7 @@ def unvented(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: where the exhaust of a heater ends
     Limit: not in the room
-    Source: carbon and hydrogen of the fuel
+    Source: own-rule; water and fumes by carbon and hydrogen of the fuel
     Lever: another heater
     """
     for one in result.heaters if result.use == "sleep" and result.sleepers else ():
@@ -64,7 +64,7 @@ def exhaust(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: the side its exhaust leaves by
     Limit: outside
-    Source: own rule; the maker's instructions come first
+    Source: own-rule; the maker's instructions come first
     Lever: exhaust of the heater
     """
     for one in _burning(result):
@@ -80,7 +80,7 @@ def combustion_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: the side its combustion air comes in by
     Limit: outside
-    Source: own rule; the maker's instructions come first
+    Source: own-rule; the maker's instructions come first
     Lever: intake of the heater
     """
     for one in _burning(result):
@@ -120,7 +120,7 @@ def exhaust_near_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Find
 
     Asks: the gap between the end of the exhaust and each window, door, vent or hole
     Limit: 0.5 m (common practice: the maker's manual and the installer rule)
-    Source: practice
+    Source: heater-practice
     Lever: the end of the exhaust
     """
     for one in _burning(result):
@@ -184,7 +184,7 @@ def fuel_valve(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: a valve in the path of the fuel, before filter and pump
     Limit: the first thing after the tank
-    Source: own rule
+    Source: own-rule
     Lever: path of the heater
     """
     for one in result.heaters:

@@ -29,7 +29,7 @@ def night_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: a coldest night of at least one place
     Limit: none
-    Source: own rule
+    Source: own-rule
     Lever: coldest_design of a place
     """
     if result.use == "sleep" and result.sleepers and result.placeless:
@@ -46,7 +46,7 @@ def room_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: length, width and height of the body
     Limit: none
-    Source: own rule
+    Source: own-rule
     Lever: trailer.body
     """
     if result.use == "sleep" and result.sleepers and not result.volume.known:
@@ -63,7 +63,7 @@ def heat_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: the highest heat of a heater
     Limit: none
-    Source: own rule
+    Source: own-rule
     Lever: highest of the heater
     """
     for one in result.heaters if result.use == "sleep" else ():
@@ -82,7 +82,7 @@ def held(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: the coldest hour inside, with people asleep and the heater as it may be set
     Limit: what the heater is set to; 62 F where nobody wrote it
-    Source: the room through three such days, hour by hour
+    Source: night-practice; the room through three such days, hour by hour
     Lever: insulation, a strip on the studs, vents, the heater
     """
     for one in result.held if result.sleepers else ():
@@ -151,7 +151,7 @@ def too_warm_at_lowest(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
 
     Asks: the lowest heat of a heater that burns, against what the room loses
     Limit: the mildest hour of the place's coldest day
-    Source: heat divided by loss, people's own warmth counted in
+    Source: heater-practice; heat divided by loss, people's own warmth counted in
     Lever: a vent, a smaller setting, whether it switches itself off
     """
     told = set[str]()
@@ -192,7 +192,7 @@ def fuel_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
 
     Asks: the heat of the night by efficiency and energy of the fuel, and by the rate the heater is said to burn
     Limit: what the load state has in the tank
-    Source: energy of the fuel as tables give it; efficiency by practice
+    Source: fuel-handbook; efficiency by heater-practice
     Lever: the tank's fill
     """
     for heater in result.heaters if result.use == "sleep" else ():
@@ -274,7 +274,7 @@ def stated_burn(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
     Asks: stated heat against stated burn, by the energy of the fuel and the efficiency of such heaters
     Limit: a third, beyond what efficiencies differ by
-    Source: energy of the fuel as tables give it; efficiency by practice
+    Source: fuel-handbook; efficiency by heater-practice
     Lever: burn of the heater; pump strokes counted for a minute
     """
     for heater in result.heaters:

@@ -1,0 +1,43 @@
+"""How a heater is fitted: a hole below its own foot is its plate's, beside the exhaust or above it none is clear."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.finding import Finding
+from tests.disciplines.heat.test_findings import edited, worked
+
+SIDE = "out: right, below: floor, length: 500, x: 1800"
+BELOW = "out: below floor, length: 500, x: 1800"
+
+
+def with_hole(x: int, side: str, exhaust: str = SIDE, done: str = "yes") -> tuple[Finding, ...]:
+    """Return what is said of fumes below the floor with a hole of 60 mm in it."""
+    place = f"wall: floor, x: {x}, width: 60, across: 60, side: {side}"
+    hole = f"  drain: {{{place}, stage: shell, cut: yes, done: {done}}}"
+    found = worked(edited((SIDE, exhaust), ("  vent-low:", f"{hole}\n  vent-low:")), "sleep")
+    return tuple(one for one in found if one.code == "heat/exhaust-under-floor")
+
+
+def test_the_hole_below_the_heater_is_that_of_its_own_plate() -> None:
+    # The heater stands from 2600 mm to 2950 mm along, 100 mm to 250 mm from the left studs.
+    assert [one.kind for one in with_hole(2700, "left+150", BELOW)] == ["fix"]
+    assert [one.kind for one in with_hole(2450, "left+150", BELOW)] == ["stop"]
+    assert [one.kind for one in with_hole(2700, "left+400", BELOW)] == ["stop"]
+
+
+def test_without_a_hole_fumes_below_the_floor_are_to_be_led_out() -> None:
+    (found,) = [one for one in worked(edited((SIDE, BELOW)), "sleep") if one.code == "heat/exhaust-under-floor"]
+    assert (found.kind, found.protects) == ("fix", False)
+
+
+@pytest.mark.parametrize(("x", "side", "told"), [(1800, "right-100", True), (1800, "right-800", False)])
+def test_a_hole_in_the_floor_beside_the_end_of_the_exhaust_is_asked_about(x: int, side: str, told: bool) -> None:
+    """It ends at the right skin, 1050 mm from the middle, up to 500 mm below the deck: 90 mm and 790 mm by hand."""
+    found = with_hole(x, side)
+    assert [(one.kind, one.protects) for one in found] == ([("unknown", True)] if told else [])
+
+
+def test_a_hole_that_is_half_filled_is_never_clear() -> None:
+    (found,) = with_hole(3400, "centre", BELOW, "part")
+    assert found.kind in ("stop", "unknown") and found.protects
