@@ -91,18 +91,20 @@ def _said(asked: dict[str, object], *files: int) -> int | None:
 
 
 def keep_warm(line: socket.socket) -> None:
-    """Load the workbench, then make a copy for each line of words asked for, until nobody asks any more."""
+    """Load the workbench, then make a copy for each line of words asked for; when nobody asks any more, end them."""
     import boxwright.cli.commands
     import boxwright.cli.opening
     import boxwright.web.serving  # noqa: F401
 
+    running: set[int] = set()
     while True:
         data, files, _, _ = socket.recv_fds(line, MOST_ASKED, 2)
         if not data:
-            return
+            break
         asked = json.loads(data)
         if "ended" in asked:
             pid, status = os.waitpid(asked["ended"], os.WNOHANG)
+            running.discard(pid)
             line.send(json.dumps(os.waitstatus_to_exitcode(status) if pid else None).encode())
             continue
         pid = os.fork()
@@ -111,7 +113,10 @@ def keep_warm(line: socket.socket) -> None:
             become(asked["words"], asked["folder"], files)
         for one in files:
             os.close(one)
+        running.add(pid)
         line.send(json.dumps(pid).encode())
+    for pid in running:  # whoever ran the tests was ended in the middle of one
+        os.kill(pid, signal.SIGKILL)
 
 
 def become(words: list[str], folder: str, files: list[int]) -> None:
