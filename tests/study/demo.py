@@ -70,7 +70,11 @@ parts:
   smoke: {x: 80, side: centre, z: 74, size: 4 x 4 x 1, expires: 2032-01, stage: shell, done: yes, alarm: smoke}
   extinguisher: {x: 92, wall: right, z: 40, size: 5 x 5 x 16, expires: 2031-01, stage: shell, done: yes,
                  puts_out: ABC}
+  warmer: {x: 130, side: centre, z: 0, size: 10 x 8 x 14, weight: 8, stage: shell, done: yes,
+           heater: {of: electric, lowest: 300 W, highest: 1500 W}}
   shelf: {x: 10, side: left, z: 40, size: 40 x 10 x 2, weight: 12, stage: bunks}
+places:
+  home: {coldest_design: 72 F}
 loads:
   road: {cargo: all, tanks: {can: full}, for: [tow]}
   night: {cargo: none,

@@ -237,3 +237,32 @@ def test_never_sleep_when_somebody_could_be_shut_in_or_not_warned(old: str, new:
 @pytest.mark.parametrize(("fluid", "answer"), [("petrol", "no"), ("propane", "no"), ("diesel", "go"), ("water", "go")])
 def test_never_leave_it_with_what_gives_off_vapour_inside(fluid: str, answer: str) -> None:
     assert if_all_judge(study(clean(CAN, CAN.replace("water", fluid)), TODAY), "leave").answer == answer
+
+
+LOW = "vent-low: {wall: left, x: 130, width: 10, z: 4, height: 4, by: trailer builder, cut: yes, "
+HIGH = "vent-high: {wall: right, x: 20, width: 10, z: 70, height: 4, by: trailer builder, cut: yes, "
+FREE = "free_area: 30 sq in}"
+
+
+LATER_LOW = LOW.replace("by: trailer builder, cut: yes", "stage: bunks, cut: no") + FREE
+LATER_HIGH = HIGH.replace("by: trailer builder, cut: yes", "stage: bunks, cut: no") + FREE
+HALF_LOW = LOW.replace("by: trailer builder, cut: yes", "stage: shell, done: part, cut: yes") + FREE
+
+
+@pytest.mark.parametrize("low", [LATER_LOW, HALF_LOW, f"{LOW}free_area: 0.5 sq in}}"])
+def test_never_sleep_where_nothing_stays_open(low: str) -> None:
+    """Of two vents that are not in, half done, or no larger than a nail's hole, none lets anybody sleep."""
+    text = CLEAN.replace(f"{LOW}{FREE}", low).replace(f"{HIGH}{FREE}", LATER_HIGH)
+    assert text.count(low) == text.count(LATER_HIGH) == 1
+    one = if_all_judge(study(read_rig(text).rig, TODAY), "sleep")
+    assert one.answer == "no" and "air/fresh-air" in one.because, one
+
+
+def test_never_sleep_beside_a_flame_without_air_low_and_high() -> None:
+    cooker = "  cooker: {x: 130, side: left, z: 30, size: 14 x 12 x 4, weight: 8, stage: shell, done: yes,\n"
+    cooker += "           burns: wood}\n"
+    text = CLEAN.replace("  warmer:", f"{cooker}  warmer:")
+    aired, shut = text, text.replace(f"{HIGH}{FREE}", LATER_HIGH)
+    answers = [if_all_judge(study(read_rig(one).rig, TODAY), "sleep") for one in (aired, shut)]
+    assert [one.answer for one in answers] == ["go", "no"]
+    assert "air/air-by-a-flame" in answers[1].because

@@ -53,10 +53,9 @@ def worked(given: Night, layups: tuple[Layup, ...] = (LEFT,)) -> tuple[DampNight
     return found, found.wet[0]
 
 
-def test_humidity_and_dew_point_are_what_the_library_says() -> None:
+def test_humidity_is_what_the_library_says() -> None:
     damp, _ = worked(night(-10.0, 0.1))
     assert damp.humidity == pytest.approx([0.6] * 8, rel=1e-3)
-    assert damp.dew_point[0] == pytest.approx(psychrolib.GetTDewPointFromRelHum(20.0, 0.6) + 273.15, abs=0.02)
 
 
 def test_a_place_is_wet_while_a_film_stands_on_it() -> None:
@@ -88,7 +87,7 @@ def test_air_that_keeps_it_dry_carries_off_what_sleepers_give_off() -> None:
     gained = humid(surface, 1.0) - humid(-10.0, 0.85)
     density = 1.0 / psychrolib.GetMoistAirVolume(20.0, humid(-10.0, 0.85), AIR)
     assert wet.air == pytest.approx(100e-3 / 3600.0 / (density * gained), rel=2e-3)
-    assert wet.watt == pytest.approx(1.204 * 1006.0 * (wet.air - 0.005) * 30.0, rel=2e-3)
+    assert wet.watt == pytest.approx(density * 1006.0 * (wet.air - 0.005) * 30.0, rel=2e-3)
 
 
 def test_no_air_keeps_a_place_dry_that_is_colder_than_what_comes_in_is_damp() -> None:

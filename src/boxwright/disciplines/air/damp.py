@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import inf
+from typing import NamedTuple
 
 from boxwright.disciplines.air import method
 from boxwright.disciplines.air.breathing import PRESSURE
@@ -17,36 +18,59 @@ SPECIFIC_HEAT = 1006.0
 FULL = 1.0
 
 
+class Hours(NamedTuple):
+    """What a night is by the hour, the same for every cold place of it: K, Pa, kg per kg of dry air.
+
+    ``vapour`` is that of the room, ``around`` that outside, ``full`` what the air of the room can hold.
+    """
+
+    outside: tuple[float, ...]
+    air: tuple[float, ...]
+    vapour: tuple[float, ...]
+    around: tuple[float, ...]
+    outdoors: tuple[float, ...]
+    full: tuple[float, ...]
+
+
+def hours_of(night: Night) -> Hours:
+    """Return what a night is by the hour; nobody wrote how damp it is outside, so that is assumed."""
+    around = tuple(FROSTY_HUMIDITY * method.saturation_pressure(one) for one in night.outside)
+    return Hours(
+        outside=night.outside,
+        air=night.air,
+        vapour=tuple(method.vapour_pressure(max(one, 0.0), PRESSURE) for one in night.humidity),
+        around=around,
+        outdoors=tuple(method.humidity_ratio(one, PRESSURE) for one in around),
+        full=tuple(method.saturation_pressure(one) for one in night.air),
+    )
+
+
 def damp_night(
     night: Night, moisture: tuple[Moisture, ...], layups: tuple[Layup, ...], airy: frozenset[str] = frozenset()
 ) -> DampNight:
     """Return one night as the air of the room felt it, and what stood wet in it, but for the vents (``airy``).
 
-    Where damp air touches a surface the water is heat's own; on the skin behind foam it is vapour through ``layups``.
+    Where damp air touches a surface the water is heat's own; what is hidden is reached by vapour through ``layups``.
     """
     planes = {one.of: one for one in layups}
-    vapour = tuple(method.vapour_pressure(max(one, 0.0), PRESSURE) for one in night.humidity)
+    hours = hours_of(night)
     given = sum(one.kg_per_second.best for one in moisture)
     return DampNight(
         place=night.place,
         heater=night.heater,
         outside=night.outside,
         air=night.air,
-        humidity=tuple(
-            min(pressure / method.saturation_pressure(air), FULL)
-            for pressure, air in zip(vapour, night.air, strict=True)
-        ),
-        dew_point=tuple(method.dew_point(one) if one > 0.0 else 0.0 for one in vapour),
+        humidity=tuple(min(one / full, FULL) for one, full in zip(hours.vapour, hours.full, strict=True)),
         flow=night.flow,
         wet=tuple(
-            _wet(cold, _water(night, number, vapour, planes), night, vapour, given)
+            _wet(cold, _water(night, number, hours, planes), night, hours, given)
             for number, cold in enumerate(night.cold)
             if cold.of not in airy
         ),
     )
 
 
-def _water(night: Night, number: int, vapour: tuple[float, ...], planes: dict[str, Layup]) -> tuple[float, ...]:
+def _water(night: Night, number: int, hours: Hours, planes: dict[str, Layup]) -> tuple[float, ...]:
     """Return the water (kg) on one place at the end of each hour."""
     cold = night.cold[number]
     if not is_hidden(cold):
@@ -54,54 +78,48 @@ def _water(night: Night, number: int, vapour: tuple[float, ...], planes: dict[st
     layup = planes.get(cold.of)
     if layup is None:
         return ()
-    around = tuple(FROSTY_HUMIDITY * method.saturation_pressure(one) for one in night.outside)
-    return tuple(one * cold.area.best for one in settled_by_hour(cold, layup, night.outside, night.air, vapour, around))
+    settled = settled_by_hour(cold, layup, hours.outside, hours.air, hours.vapour, hours.around)
+    return tuple(one * cold.area.best for one in settled)
 
 
-def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, vapour: tuple[float, ...], given: float) -> WetPlace:
+def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, hours: Hours, given: float) -> WetPlace:
     """Return what settled on one place: its water by the hour, and what air would have kept it dry."""
-    factor = min(max(cold.factor.best, 0.0), 1.0)
-    surfaces = tuple(outside + factor * (air - outside) for outside, air in zip(night.outside, night.air, strict=True))
-    area = cold.area.best
+    factor, area = min(max(cold.factor.best, 0.0), 1.0), cold.area.best
+    surfaces = tuple(outside + factor * (air - outside) for outside, air in zip(hours.outside, hours.air, strict=True))
+    holds = tuple(method.saturation_pressure(one) for one in surfaces)
     least = 0.0 if is_hidden(cold) else FILM * area
-    limits = [
-        min(method.saturation_pressure(surface) / method.saturation_pressure(air), FULL)
-        for surface, air in zip(surfaces, night.air, strict=True)
-    ]
-    asked = [
-        _air_to_keep_dry(surface, outside, air, given)
-        for surface, outside, air in zip(surfaces, night.outside, night.air, strict=True)
-    ]
     most = max(water, default=0.0)
-    worst = max(range(len(asked)), key=asked.__getitem__, default=0)
-    need = asked[worst] if asked else 0.0
-    beyond = max(need - night.flow[worst], 0.0) if asked else 0.0
-    density = method.air_density(night.air[worst], 0.0, PRESSURE) if asked else 0.0
-    warmed = night.air[worst] - night.outside[worst] if asked else 0.0
+    need, watt = _air_that_dries(holds, night, hours, given)
     return WetPlace(
         cold=cold,
         hours=sum(1 for one in water if one > least and area > 0.0),
         most=most,
         over=most / area if area > 0.0 else 0.0,
         coldest=min(surfaces, default=inf),
-        limit=min(limits, default=FULL),
-        damp_hours=sum(
-            1
-            for surface, pressure in zip(surfaces, vapour, strict=True)
-            if pressure > MOULD * method.saturation_pressure(surface)
-        ),
+        limit=min((min(one / full, FULL) for one, full in zip(holds, hours.full, strict=True)), default=FULL),
+        damp_hours=sum(1 for one, vapour in zip(holds, hours.vapour, strict=True) if vapour > MOULD * one),
         air=need,
-        watt=density * SPECIFIC_HEAT * beyond * max(warmed, 0.0) if night.heater else 0.0,
+        watt=watt,
     )
 
 
-def _air_to_keep_dry(surface: float, outside: float, air: float, given: float) -> float:
-    """Return the outdoor air that keeps a surface just dry while so much vapour is given off; infinite where none."""
-    if given <= 0.0:
-        return 0.0
-    outdoors = method.humidity_ratio(FROSTY_HUMIDITY * method.saturation_pressure(outside), PRESSURE)
-    gained = method.humidity_ratio(method.saturation_pressure(surface), PRESSURE) - outdoors
-    return method.air_to_dry(given, method.air_density(air, outdoors, PRESSURE), gained) if gained > 0.0 else inf
+def _air_that_dries(holds: tuple[float, ...], night: Night, hours: Hours, given: float) -> tuple[float, float]:
+    """Return the outdoor air that keeps a surface dry in its worst hour, and the heat it costs beyond what comes in.
+
+    ``given`` is the vapour given off. Where no outdoor air keeps it dry, it is infinite.
+    """
+    gains = [
+        method.humidity_ratio(one, PRESSURE) - outdoors for one, outdoors in zip(holds, hours.outdoors, strict=True)
+    ]
+    if not gains or given <= 0.0:
+        return 0.0, 0.0
+    worst = min(range(len(gains)), key=gains.__getitem__)
+    if gains[worst] <= 0.0:
+        return inf, inf if night.heater else 0.0
+    density = method.air_density(hours.air[worst], hours.outdoors[worst], PRESSURE)
+    need = method.air_to_dry(given, density, gains[worst])
+    beyond, warmed = max(need - night.flow[worst], 0.0), max(hours.air[worst] - hours.outside[worst], 0.0)
+    return need, density * SPECIFIC_HEAT * beyond * warmed if night.heater else 0.0
 
 
 def wood_by_place(readings: tuple[WoodReading, ...]) -> tuple[Wood, ...]:

@@ -95,14 +95,13 @@ FREEZING = 273.15
 
 @dataclass(frozen=True, slots=True)
 class DampNight:
-    """One night as the air of the room felt it: outside and inside (K), relative humidity and dew point by the hour."""
+    """One night as the air of the room felt it: outside and inside (K), relative humidity by the hour."""
 
     place: str
     heater: str
     outside: tuple[float, ...]
     air: tuple[float, ...]
     humidity: tuple[float, ...]
-    dew_point: tuple[float, ...]
     flow: tuple[float, ...]
     wet: tuple[WetPlace, ...]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import isfinite
 from typing import TYPE_CHECKING
 
+from boxwright.disciplines.air import method
 from boxwright.disciplines.air.hidden import is_hidden, is_skin
 from boxwright.disciplines.air.result import DampNight, Result, Vent, WetPlace
 from boxwright.disciplines.air.sourced import LITTLE
@@ -106,12 +107,18 @@ def _hours(night: DampNight, shown_in: HeaderUnits) -> Grid:
             show(night.outside[number], "temperature", shown_in),
             show(night.air[number], "temperature", shown_in),
             percent(night.humidity[number]),
-            show(night.dew_point[number], "temperature", shown_in),
+            show(_dew_point(night.humidity[number], night.air[number]), "temperature", shown_in),
             show(night.flow[number], "flow", shown_in),
         )
         for number in range(0, len(night.air), EVERY)
     )
     return Grid(f"The night at {night.place}, hour by hour", columns, rows, ("",) * len(rows))
+
+
+def _dew_point(humidity: float, air: float) -> float:
+    """Return the temperature (K) at which the air of the room begins to drip."""
+    vapour = humidity * method.saturation_pressure(air)
+    return method.dew_point(vapour) if vapour > 0.0 else 0.0
 
 
 def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:

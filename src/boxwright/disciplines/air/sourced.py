@@ -55,7 +55,7 @@ FILM, RUNS = (_numbers("wet", "amount")[one] for one in ("a film", "runs"))
 DROPS = _numbers("drops", "mass")["worth a word"]
 MOULD = _numbers("mould", "humidity")["grows"]
 DAMP_WOOD, METER = (_numbers("wood", "share")[one] for one in ("damp", "meter"))
-BY_A_FLAME = _numbers("by-a-flame", "area")["in all"]
+BY_A_FLAME, A_SLEEPER = (_numbers("by-a-flame", "area")[one] for one in ("in all", "a sleeper"))
 UNREAD: dict[str, str] = {str(row.cells[0]): str(row.cells[1]) for row in load_table(PACKAGE, "unread").rows}
 """A document that exists and was not read, by country: where to look."""
 STILL_AIR = _numbers("permeability", "value")["still air"]
@@ -79,6 +79,7 @@ def word_means(name: str) -> str:
     return next((WORDS[one] for one in pieces if one in WORDS), "")
 
 
+@lru_cache(maxsize=64)
 def vapour_factor(material: str) -> float:
     """Return as how many times its own thickness of still air a material holds vapour back, by the words for it."""
     words = f" {' '.join(_PIECES.findall(material.lower()))} "

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.air.result import Breathing, Result
-from boxwright.disciplines.air.sourced import BY_A_FLAME, GAS_AIR, STALE, TOO_MUCH, source_of
+from boxwright.disciplines.air.sourced import A_SLEEPER, BY_A_FLAME, GAS_AIR, STALE, TOO_MUCH, source_of
 from boxwright.disciplines.air.telling import OWN_RULE, SLEEP, area, flow, is_read, named, ppm, ppm_band, unread_at
 from boxwright.finding import Finding, Kind
 from boxwright.source import Rule
@@ -18,8 +18,9 @@ def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that sleepers run short of fresh air, or that nothing that stays open lets any in.
 
     Asks: does a vent that nobody can shut stand wherever somebody sleeps; and what does their breath come to by morning
-    Limit: carbon dioxide 5000 ppm, a limit for a day of work borrowed on the safe side; 2000 ppm is stale, practice
-    Source: own-rule, co2-at-work, practice
+    Limit: carbon dioxide 5000 ppm, a limit for a day of work borrowed on the safe side; 2000 ppm is stale, practice;
+    less than 650 mm2 a sleeper is no vent (as the Australian rule counts a sleeping place)
+    Source: own-rule, co2-at-work, as-nzs-5601-2, practice
     Lever: fit a low and a high vent, or make them larger
     """
     if result.use != "sleep":
@@ -44,11 +45,26 @@ def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says = f"somebody sleeps, and no vent stays open{planned}: cracks alone let air in{comes_to}"
         act = f"Fit {fixed[0].planned.name}" if fixed else "Cut a vent low and one high, and write free_area: of each"
         yield _stop("openings", says, act, 120, "openings", breathing)
+    elif result.low.best + result.high.best < A_SLEEPER * result.sleepers and all(one.free.known for one in surely):
+        yield _too_small(result, surely[0].planned.of, comes_to, shown_in)
     elif breathing is None:
         says = "nobody wrote how large the room is, so nobody can say how the air in it lasts"
         yield _question("trailer.body", says, "Measure the room, and write body: of the trailer", 5, "trailer.body")
     else:
         yield from _gathered(result, breathing, shown_in)
+
+
+def _too_small(result: Result, where: str, comes_to: str, shown_in: HeaderUnits) -> Finding:
+    open_area, least = result.low.best + result.high.best, A_SLEEPER * result.sleepers
+    says = (
+        f"{show(open_area, 'area', shown_in)} stays open where {result.sleepers} sleep; less than"
+        f" {show(least, 'area', shown_in)} is no vent{comes_to}"
+    )
+    return Finding(
+        "air/fresh-air", where, "stop", says, open_area, least, open_area - least, "m2",
+        source_of("by-a-flame", "a sleeper"), f"{where}.free_area", act="Make the vents larger, one low and one high",
+        minutes=120, protects=True, uses=SLEEP, because=(where,),
+    )  # fmt: skip
 
 
 def _gathered(result: Result, breathing: Breathing, shown_in: HeaderUnits) -> Iterator[Finding]:
