@@ -74,7 +74,11 @@ def test_each_pose_shows_its_things_where_they_are_then() -> None:
 
 def test_the_free_way_is_drawn_with_its_width_and_by_hand_dunlins_is_what_the_crates_leave() -> None:
     # the rear opening begins 50 mm inside the studs on the left, the crates begin 300 mm inside them
-    assert "250 mm free to rear" in words(drawn("dunlin", 5)["plan-night"])
+    assert "250 mm to rear: WAY SHUT BY bowls-crates" in words(drawn("dunlin", 5)["plan-night"])
+    # Asleep nobody opens the ramp: no way to it is promised, nor drawn as one.
+    night = drawn("whimbrel", 10)["plan-night"]
+    assert any("to ramp: NOT FROM INSIDE" in one for one in words(night))
+    assert not any("free to ramp" in one for one in words(night))
     assert any("free to side-door" in one for one in words(drawn("whimbrel", 10)["plan-night"]))
     assert any("free to ramp" in one for one in words(drawn("whimbrel", 10)["plan-travel"]))
 

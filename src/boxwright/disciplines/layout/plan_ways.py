@@ -124,6 +124,8 @@ def _free_way(posed: Posed) -> list[Mark]:
     elif doors:
         others = doors[1:] or [_far_end(doors[0], posed)]
         pairs = [(doors[0], other, doors[0].of) for other in others]
+    # Asleep, a way that does not count is promised to nobody: it is drawn as on the plan of the ways out.
+    warnings = {one.opening.of: one.warning for one in posed.exits}
     marks: list[Mark] = []
     for first, second, of in pairs:
         scene = scene_drawn(posed.bodies, first, second, room, False)
@@ -131,8 +133,13 @@ def _free_way(posed: Posed) -> list[Mark]:
         if width > 0.0:
             if isinstance(first, Closed):
                 scene = scene._replace(start=_at_door(first))
-            words = f"{posed.length(width)} free to {second.name}"
-            marks += way_marks(scene, line_of(scene, second, width), width, words, of)
+            line = line_of(scene, second, width)
+            if warning := warnings.get(second.of):
+                words = f"{posed.length(width)} to {second.name}: {warning}"
+                marks += [Line(start, end, "hidden", of) for start, end in pairwise(line)]
+                marks.append(Text(line[len(line) // 2], words, of, "small"))
+            else:
+                marks += way_marks(scene, line, width, f"{posed.length(width)} free to {second.name}", of)
     return marks
 
 
