@@ -28,7 +28,7 @@ def typing(served: Served, show: Callable[..., Desk]) -> Desk:
     return desk
 
 
-@pytest.mark.parametrize("how", ["closed", "left"])
+@pytest.mark.parametrize("how", ["closed", "left", "loaded anew"])
 def test_what_was_typed_when_the_tab_was_closed_is_there(
     serve: Callable[..., Served], show: Callable[..., Desk], how: str
 ) -> None:
@@ -38,8 +38,11 @@ def test_what_was_typed_when_the_tab_was_closed_is_there(
     assert served.text == SMALL
     if how == "closed":
         desk.page.close(run_before_unload=True)
-    else:
+    elif how == "left":
         desk.page.goto("about:blank")
+    else:
+        desk.page.reload()
+        expect(desk.editor).to_contain_text("weight: 35")
     served.written(lambda now: now == TYPED)
     other.go("file")
     expect(other.editor).to_contain_text("weight: 35")

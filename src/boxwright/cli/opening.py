@@ -5,6 +5,7 @@ from __future__ import annotations
 import webbrowser
 from collections.abc import Callable
 from datetime import date
+from errno import EADDRINUSE
 from pathlib import Path
 
 from boxwright.cli.rig_file import NothingAsked, read_bytes
@@ -36,7 +37,8 @@ def opened(rig: str, port: int, is_quiet: bool, today: date, show: Callable[[lis
     except CannotKeep as reason:
         raise NothingAsked(clean(str(reason))) from None
     except OSError as reason:
-        words = (reason.strerror or str(reason)).lower()
+        taken = "another program uses it, perhaps a workbench that is still open"
+        words = taken if reason.errno == EADDRINUSE else (reason.strerror or str(reason)).lower()
         raise NothingAsked(f"port {port} cannot be used: {clean(words)}; leave --port out for a free one") from None
     except KeyboardInterrupt:
         return

@@ -5,12 +5,14 @@ from __future__ import annotations
 import asyncio
 import contextlib
 import logging
+import os
 import signal
 import socket
 import sys
 import time
 from collections.abc import Callable, Coroutine, Iterator
 from datetime import date
+from hashlib import sha256
 from pathlib import Path
 
 import uvicorn
@@ -27,18 +29,40 @@ AGAIN = 1.0
 """How long (s) a loop that failed rests before it is begun again."""
 
 
-def bound(port: int) -> socket.socket:
-    """Return a socket that listens on this computer only; port 0 takes a free one. Raises OSError."""
+FIRST_PORT, MANY_PORTS = 20_000, 12_000
+"""Where the ports begin that rigs are given, below those a computer hands out by itself, and how many there are."""
+
+
+def port_of(path: Path) -> int:
+    """Return the port a rig is served on unless it is taken: the same each time.
+
+    So a page of it that is still open goes on with the program that is started next, and finds again what it kept.
+    """
+    return FIRST_PORT + int.from_bytes(sha256(os.fsencode(path.resolve())).digest()[:4]) % MANY_PORTS
+
+
+def bound(port: int, path: Path | None = None) -> socket.socket:
+    """Return a socket that listens on this computer only; port 0 takes that of the rig, else a free one.
+
+    Raises OSError.
+    """
+    if port == 0 and path is not None:
+        with contextlib.suppress(OSError):
+            return bound(port_of(path))
     listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
-    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-    listening.bind((LOOPBACK, port))
-    listening.listen()  # from now on a browser waits for us instead of being refused
+    try:
+        listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        listening.bind((LOOPBACK, port))
+        listening.listen()  # from now on a browser waits for us instead of being refused
+    except OSError:
+        listening.close()
+        raise
     return listening
 
 
 def served(path: Path | None, folder: Path, today: date, port: int, started: Callable[[str], None]) -> None:
     """Serve the workbench until it is stopped; ``started`` is told the link. Raises CannotKeep and OSError."""
-    listening = bound(port)
+    listening = bound(port, path)
     sys.setswitchinterval(SWITCH)
     port = listening.getsockname()[1]
     door, clock = Door(port), time.monotonic
