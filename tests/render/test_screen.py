@@ -16,6 +16,7 @@ from boxwright.render.screen import LETTER, SCREEN, Drawn, Dress, drawn
 from boxwright.render.screen_measures import led, measured
 from boxwright.render.screen_names import Placed, named
 from boxwright.render.screen_plane import Box, apart
+from tests.web.labels import outside, over_each_other
 
 POISON = "<img src=x onerror=alert(1)>&\"' ]]> \u202e<script>"
 ELEMENTS = {"svg", "g", "title", "polygon", "path", "circle", "text", "tspan"}
@@ -253,3 +254,53 @@ def test_letters_read_where_the_whole_picture_fits_the_screen() -> None:
     assert size == pytest.approx(8000.0 * LETTER)
     high = drawn(view(box(0.0, 0.0, 1.0, 3.0, "a"), Text((0.5, 2.9), "x", "b")), Dress())
     assert float(re.findall(r'font-size="([\d.]+)"', high.svg)[0]) == pytest.approx(3000.0 * LETTER / SCREEN)
+
+
+def test_words_in_the_open_are_never_hidden_by_what_is_drawn_later() -> None:
+    later = box(0.5, 0.5, 1.5, 1.5, "b")
+    found = places(Text((1.0, 1.0), "vent-low", "a"), later)["vent-low"]
+    assert found is not None and not found.box.meets(Box(500.0, -1500.0, 1500.0, -500.0))
+    first = places(later, Text((1.0, 1.2), "vent-low", "c"))["vent-low"]
+    assert first is not None and (first.x, first.y) == (1000.0, -1200.0), "what is drawn earlier hides nothing"
+
+
+def test_words_that_go_aside_are_led_to_their_point_and_others_are_not() -> None:
+    crowd = [Text((1.0, 1.0), f"window-{number}", f"w{number}") for number in range(9)]
+    found = [one for one in places(*crowd).values() if one is not None]
+    led = [one for one in found if one.lead is not None]
+    assert 0 < len(led) < len(found)
+    for one in found:
+        near = one.box.left - 250.0 <= 1000.0 <= one.box.right + 250.0 and (
+            one.box.top - 250.0 <= -1000.0 <= one.box.bottom + 250.0
+        )
+        assert (one.lead is None) == near or (one.lead is not None and not near)
+        if one.lead is not None:
+            x, y, to_x, to_y = one.lead
+            assert (to_x, to_y) == (1000.0, -1000.0)
+            assert one.box.left <= x <= one.box.right and one.box.top <= y <= one.box.bottom
+    drawing = drawn(view(*crowd), Dress())
+    assert drawing.svg.count('class="ln dimension"') > 0
+
+
+def test_words_beside_a_sign_avoid_edges_as_far_as_that_goes() -> None:
+    sign, edge = Symbol((1.0, 1.0), "fault", "f"), box(1.0, 1.0, 3.0, 2.0, "hole", "none")
+    found = places(edge, sign, Text((1.0, 1.0), "fault 1", "f", "small"))["fault 1"]
+    assert found is not None and not found.box.meets(Box(1000.0, -1001.0, 3000.0, -999.0))
+
+
+def test_words_without_room_are_left_to_the_key_and_never_shown_as_words() -> None:
+    picture = drawn(
+        view(box(0.0, 0.0, 4.0, 2.0, "a"), box(1.0, 1.0, 1.01, 1.01, "b"), name((1.005, 1.005), "co", "b")), Dress()
+    )
+    (text,) = [one for one in parsed(picture).iter(f"{SPACE}text") if one.text == "co"]
+    assert "keyed" in (text.get("class") or "").split()
+
+
+def test_what_stands_beside_a_view_is_clear_of_words_that_reach_out_of_it() -> None:
+    words = Text((1.0, 1.05), "a name that reaches out of the view", "a", may_move=False)
+    row = [
+        Dimension((0.0, 1.0), (0.1, 1.0), "L0", "f", "above", is_running=True),
+        Dimension((0.0, 1.0), (1.0, 1.0), "L1", "f", "above", is_running=True),
+    ]
+    picture = drawn(view(box(0.0, 0.0, 2.0, 1.0, "a"), words, *row), Dress())
+    assert over_each_other(picture) == [] and outside(picture) == []
