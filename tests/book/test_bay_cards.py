@@ -49,3 +49,9 @@ def test_what_nobody_ordered_is_not_said_to_be_ordered_and_nothing_is_narrower_t
         assert not clear.startswith("-"), (bay, clear)
         if bay.startswith(("front", "rear")):
             assert "not ordered" in clear
+
+
+def test_foam_between_studs_is_to_be_taped_before_the_photo() -> None:
+    found = cards("whimbrel")
+    assert of(found["left 0-1"], "Photo") == ["bare ____ wired ____ foamed, taped ____"]
+    assert of(found["rear 0-1"], "Photo") == ["bare ____ wired ____ foamed ____"]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boxwright.disciplines.frame.bay_pieces import Left, left_of
 from boxwright.disciplines.frame.behind import runs_in
+from boxwright.disciplines.frame.build_up import fill_of
 from boxwright.disciplines.frame.drawn import UNSAID, Drawn, Eye
 from boxwright.disciplines.frame.result import Bay, Wall
 from boxwright.drawing import TO_TICK, Grid, Sheet
@@ -63,7 +64,10 @@ def _card(drawn: Drawn, bay: Bay, wall: Wall) -> Grid:
             what = f"{piece.name} {piece.material} {ruler.thickness(piece.thick)}, {cut}"
             rows.append(((TO_TICK if piece.there != "yes" else "in", "Layer", what), piece.of))
     rows += [(("-", "Keep out", words), bay.of) for words in _keep_out(drawn, bay, wall)]
-    rows.append((("", "Photo", "bare ____ wired ____ foamed ____"), bay.of))
+    # Air that gets behind loose foam brings its water to the skin, so that foam in a bay is taped to its studs.
+    foamed = built is not None and any(one.where == "bays" and fill_of(one) == "foam" for one in built.layers)
+    photo = "bare ____ wired ____ foamed, taped ____" if foamed else "bare ____ wired ____ foamed ____"
+    rows.append((("", "Photo", photo), bay.of))
     rows.append(((TO_TICK, "May close", "signed ________ date ________"), bay.of))
     return Grid(title, ("", "", ""), tuple(row for row, _ in rows), tuple(of for _, of in rows))
 
