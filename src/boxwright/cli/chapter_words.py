@@ -9,6 +9,7 @@ import typer
 
 from boxwright.cli.fresh_air import add_air
 from boxwright.cli.options import AsJson, Load, OnDate, Rig, Stage, Units, UseWord, Vehicle
+from boxwright.cli.warm import add_heat
 
 NO_ANSWER = 2
 """Exit code of a chapter that is not built: nothing is judged, and that is a no."""
@@ -16,7 +17,7 @@ NO_ANSWER = 2
 
 def add_chapters(app: typer.Typer, words: Iterable[str]) -> None:
     """Give each chapter its word: those with a page of their own theirs, the others what they found."""
-    own_pages = {"air": add_air}
+    own_pages = {"air": add_air, "heat": add_heat}
     for word in words:
         if word in own_pages:
             own_pages[word](app)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from boxwright.disciplines.heat.night import HeldNight
+from boxwright.disciplines.heat.night import HeldNight, Inside
 from boxwright.disciplines.heat.parts import FuelTank, PlannedHeater
 from boxwright.disciplines.heat.shell import Shell
-from boxwright.exchange import Night, Opening, Vector
+from boxwright.exchange import Moisture, Night, Opening, Vector
 from boxwright.units import Band
 
 Runs = Literal["burns", "electric", "unknown"]
@@ -39,7 +39,8 @@ class Result:
     """What heat has worked out in one slot. ``held`` are the nights of people asleep, by place and heater.
 
     ``use`` is empty where nothing is judged. ``volume`` (m3) is that of the room, not known where the body is not.
-    ``placeless`` says that no place of the rig has a coldest night.
+    ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
+    than those are worked out of.
     """
 
     of: str
@@ -51,6 +52,8 @@ class Result:
     openings: tuple[Opening, ...]
     held: tuple[HeldNight, ...]
     placeless: bool
+    inside: Inside
+    moisture: tuple[Moisture, ...]
 
     @property
     def nights(self) -> tuple[Night, ...]:

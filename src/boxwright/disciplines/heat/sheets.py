@@ -124,6 +124,25 @@ def _nights(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     return (Grid("The coldest night, eight to eight", columns, tuple(rows), of),)
 
 
+def hours_grid(one: HeldNight, shown_in: HeaderUnits) -> Grid:
+    """Return a night hour by hour: outside, in the room, the heater's heat, the air that comes in."""
+    from boxwright.drawing import Grid
+
+    night = one.night
+    rows = tuple(
+        (
+            f"{(ASLEEP_FROM + number) % 24} h",
+            warm(night.outside[number], shown_in),
+            warm(night.air[number], shown_in),
+            show(night.heat[number], "power", shown_in),
+            show(night.flow[number], "flow", shown_in),
+        )
+        for number in range(len(night.air))
+    )
+    columns = ("from", "outside", "room", "heater", "outdoor air")
+    return Grid(f"The night at {one.outdoors.place}, hour by hour", columns, rows, ("",) * len(rows))
+
+
 def _fuel_path(heater: StandingHeater, shown_in: HeaderUnits) -> Grid | None:
     """Return the way of the fuel, the air and the fumes of one heater, with what nobody wrote."""
     from boxwright.drawing import Grid

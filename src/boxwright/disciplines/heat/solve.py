@@ -69,6 +69,8 @@ def solve(
         openings=openings,
         held=_nights(inside, places, heaters, moisture) if is_judged else (),
         placeless=not places,
+        inside=inside,
+        moisture=moisture,
     )
 
 

@@ -1,0 +1,286 @@
+"""The page of ``boxwright heat``: what the room loses, what each night comes to, a year, and what a section holds."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from boxwright.cli.options import AsJson, Load, OnDate, Rig, Stage, Units, UseWord, Vehicle
+
+if TYPE_CHECKING:
+    from boxwright.cli.answers import Json
+    from boxwright.cli.asked import Answered
+    from boxwright.cli.screen import Line
+    from boxwright.disciplines.heat import Result
+    from boxwright.disciplines.heat.night import HeldNight, Warmth
+    from boxwright.rig.rig import Rig as RigFile
+    from boxwright.units import Band
+
+Outside = Annotated[
+    str, typer.Option("--outside", metavar="COLD", help="a night as cold as this, such as 20F, in place of the file's")
+]
+Inside = Annotated[str, typer.Option("--inside", metavar="WARM", help="what is wanted in the room, such as 62F")]
+Night = Annotated[bool, typer.Option("--night", help="each night hour by hour")]
+WITH_HELP = 'what is borrowed for the night, such as "electric heater 1500 W"'
+With = Annotated[str, typer.Option("--with", metavar="HEATER", help=WITH_HELP)]
+YEAR_HELP = "a year in the weather of a file (EPW, TMY3, TMY2, a logger's), or of a place of the rig"
+OfYear = Annotated[str, typer.Option("--year", metavar="WEATHER", help=YEAR_HELP)]
+SECTION_HELP = "the section of a wall, such as left or roof: by every rule of the hand, and as a field"
+Section = Annotated[str, typer.Option("--section", metavar="WALL", help=SECTION_HELP)]
+_HEAT = re.compile(r"[\d.,]+ ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
+FLAME = "its fumes stay in the room: carbon monoxide kills, and an unvented flame is no heater to sleep by"
+
+
+def add_heat(app: typer.Typer) -> None:
+    """Give the chapter on heat its word."""
+    app.command("heat", help="Show what the room loses, how cold a night it holds, and on how much fuel.",
+                hidden=True)(heat)  # fmt: skip
+
+
+def heat(
+    rig: Rig,
+    stage: Stage = "",
+    load: Load = "",
+    use: UseWord = "sleep",
+    night: Night = False,
+    outside: Outside = "",
+    inside: Inside = "",
+    borrowed: With = "",
+    year: OfYear = "",
+    section: Section = "",
+    units: Units = "file",
+    as_json: AsJson = False,
+    on: OnDate = "",
+    vehicle: Vehicle = "",
+) -> None:
+    """Show what the room loses face by face, how cold a night it holds, on how much fuel; a year; a wall's section."""
+    from boxwright.cli import answers, year_page
+    from boxwright.cli.asked import Question, answered, checked, exit_code, of_chapter, slot_of
+    from boxwright.cli.fixes import chapter_with_fixes
+    from boxwright.cli.fresh_air import at_outside
+    from boxwright.cli.screen import Screen
+
+    screen, today = Screen(), date.today()
+    asked = Question(rig, stage, load, use, units, on, vehicle)
+    answer = answered(asked, today, change=lambda read: wanting(at_outside(read, outside), inside))
+    slot = slot_of(answer, answer.use)
+    result = slot.heat if slot is not None else None
+    held = result.held if result is not None else ()
+    if borrowed and result is not None:
+        held = with_borrowed(answer, result, borrowed, inside)
+    if section:
+        screen.show(section_lines(answer, section, screen.columns))
+        raise typer.Exit(0)
+    if year:
+        found = year_page.worked(answer, year)
+        if as_json:
+            screen.show_raw(answers.as_text({"year": year_page.as_json(found)}))
+        else:
+            screen.show(year_page.lines(found, answer.units, screen.columns))
+        raise typer.Exit(exit_code(answer))
+    if as_json:
+        shown = answers.check(of_chapter(checked(answer), "heat"))
+        screen.show_raw(answers.as_text({**shown, "heat": as_json_of(result, held)}))
+    else:
+        _, lines = chapter_with_fixes(answer, "heat", screen.columns, today)
+        screen.show(page(answer, result, held, lines, screen.columns, night))
+    raise typer.Exit(exit_code(answer))
+
+
+def wanting(rig: RigFile, written: str) -> RigFile:
+    """Return a rig whose heaters are all set to what was typed; the rig itself where nothing was."""
+    if not written:
+        return rig
+    wanted = _temperature(rig, written)
+    heaters = tuple(
+        replace(one, heater=one.heater.model_copy(update={"holds": wanted})) for one in rig.heat.heaters
+    )
+    return replace(rig, heat=replace(rig.heat, heaters=heaters))
+
+
+def _temperature(rig: RigFile, written: str) -> Band:
+    from boxwright.cli.rig_file import NothingAsked
+    from boxwright.units import CannotRead, read_band
+
+    try:
+        return read_band(written, "temperature", rig.header.units)
+    except CannotRead as wrong:
+        raise NothingAsked(str(wrong)) from None
+
+
+def with_borrowed(answer: Answered, result: Result, written: str, inside: str) -> tuple[HeldNight, ...]:
+    """Return the nights of every place with what was borrowed alone; what burns in the room is refused in words."""
+    from boxwright.disciplines.heat.night import night_of
+
+    warmth = borrowed_of(answer, written, inside)
+    places = {one.outdoors: one.outdoors for one in result.held}
+    return tuple(night_of(result.inside, place, warmth, result.moisture) for place in places)
+
+
+def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
+    """Return what is borrowed, by its words: what it is, and its heat in watts."""
+    from boxwright.cli.rig_file import NothingAsked
+    from boxwright.disciplines.heat.burner import runs_on
+    from boxwright.disciplines.heat.night import WANTED, Warmth
+    from boxwright.units import exactly, read_exact
+
+    watts = _HEAT.search(written)
+    kinds = [runs_on(word) for word in written.lower().split()]
+    if "burns" in kinds or "gas" in written.lower():
+        raise NothingAsked(f'"{written}" is not worked out: {FLAME}')
+    if watts is None or "electric" not in kinds:
+        raise NothingAsked(f'cannot read "{written}"; write what it is and its heat, as "electric heater 1500 W"')
+    heat_of = exactly(read_exact(watts.group(0), "power", answer.units))
+    wanted = _temperature(answer.reading.rig, inside).best if inside else WANTED
+    return Warmth("", f"borrowed {written}", exactly(0.0), heat_of, wanted, not inside, True)
+
+
+def page(
+    answer: Answered,
+    result: Result | None,
+    held: tuple[HeldNight, ...],
+    chapter: Sequence[Line],
+    columns: int,
+    is_hourly: bool,
+) -> list[Line]:
+    """Return the lines of the page: the plain answer, the tables, then what the chapter found and what helps."""
+    from boxwright.cli.asked import checked
+    from boxwright.cli.check import page_title
+    from boxwright.cli.screen import plain, wrapped
+    from boxwright.disciplines.heat.sheets import grids_of, hours_grid
+
+    head = 1 + len(page_title(checked(answer), columns)[:-1])
+    lines = list(chapter[:head])
+    if result is not None and result.volume.known:
+        for said in in_words(answer, result, held):
+            lines += [(), *(plain(piece) for piece in wrapped(said, columns))]
+        grids = grids_of(replace(result, held=held), answer.units)
+        if is_hourly:
+            grids = (*grids, *(hours_grid(one, answer.units) for one in held))
+        for grid in grids:
+            lines += [(), plain(grid.title.upper(), "head"), *rows_of(grid.columns, grid.rows, columns)]
+    return [*lines, *chapter[head:]]
+
+
+def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> list[str]:
+    """Return the plain answer: what is lost, and what each night comes to."""
+    from boxwright.units import show
+
+    units, shell = answer.units, result.shell
+    least, most = (f"{one:.0f}" for one in (shell.loss.low, shell.loss.high))
+    said = [
+        f"The room loses {least if least == most else f'{least} to {most}'} W/K through its faces,"
+        f" {show(shell.members.best, 'W/K', units)} of it by studs, bows and edges."
+    ]
+    if not held:
+        said.append(
+            "Nobody sleeps in this use, so no night is worked out."
+            if result.use != "sleep"
+            else "No place of the file has a coldest night, so none is worked out."
+        )
+    return [*said, *(night_in_words(one, answer) for one in held)]
+
+
+def night_in_words(one: HeldNight, answer: Answered) -> str:
+    """Return one night in a sentence: held, too cold or too warm, by how much, with its doubt."""
+    from boxwright.disciplines.heat.findings.night import NEAR
+    from boxwright.disciplines.heat.telling import between, warm
+    from boxwright.units import show
+
+    units, out = answer.units, one.outdoors
+    head = f"{out.place}, {warm(out.coldest.best, units)} outside: "
+    if one.warmth is None:
+        return f"{head}no heater stands, and the room comes to {between(one.coldest, units)}."
+    wanted, name = one.warmth.wanted, one.warmth.name
+    if not one.warmth.highest.known:
+        return f"{head}nobody wrote what {name} gives, so it warms nothing here."
+    short = wanted - one.coldest.best
+    if one.coldest.low >= wanted - NEAR:
+        answered = f"{name} holds {warm(wanted, units)}"
+    elif short <= NEAR:
+        answered = f"{name} holds {warm(wanted, units)} most likely; at worst the room comes to"
+        answered += f" {warm(one.coldest.low, units)}"
+    else:
+        answered = f"{name} does not hold {warm(wanted, units)}: the room comes to {between(one.coldest, units)},"
+        answered += f" {show(short, 'temperature difference', units)} short"
+    said = f"{head}{answered}."
+    if one.at_lowest is not None and one.warmth.switches is not True and one.warmth.lowest.best > 0.0:
+        says = "too warm" if one.at_lowest.best > wanted else "too cold"
+        by = show(abs(one.at_lowest.best - wanted), "temperature difference", units)
+        said += f" Left at its lowest it comes to {between(one.at_lowest, units)}: {by} {says}."
+    return said
+
+
+def rows_of(heads: Sequence[str], rows: Sequence[Sequence[str]], columns: int) -> list[Line]:
+    """Return a table as lines; one that is too wide is told row by row."""
+    from boxwright.cli.screen import aligned, columns_of, hanging, plain
+
+    has_head = any(heads)
+    texts = aligned([tuple(heads), *rows] if has_head else list(rows))
+    if all(columns_of(text) + 2 <= columns for text in texts):
+        return [plain(f"  {text}", "dim" if has_head and not number else "") for number, text in enumerate(texts)]
+    lines: list[Line] = []
+    for row in rows:
+        pairs = zip(heads[1:], row[1:], strict=True)
+        told = "; ".join(f"{name} {cell}".strip() for name, cell in pairs if cell)
+        lines += hanging(plain(f"  {row[0]}: "), told, columns)
+    return lines
+
+
+def section_lines(answer: Answered, wall: str, columns: int) -> list[Line]:
+    """Return the section of a wall by every rule of the hand, by the stored table, and as a field where it can be."""
+    from boxwright.book.wall_sections import WALLS, wall_section
+    from boxwright.cli.asked import slot_of
+    from boxwright.cli.rig_file import NothingAsked
+    from boxwright.cli.screen import plain, wrapped
+
+    name = {"ceiling": "roof"}.get(wall.strip().lower(), wall.strip().lower())
+    if name not in WALLS:
+        raise NothingAsked(f'no wall "{wall}"; write one of: {", ".join(WALLS)}')
+    lines: list[Line] = []
+    for sheet in wall_section(f"section-{name}", answer.reading.rig, slot_of(answer, answer.use), answer.units):
+        lines += [(), plain(sheet.title.upper(), "head")]
+        for note in sheet.notes:
+            lines += [plain(piece) for piece in wrapped(note, columns)]
+        for grid in sheet.grids:
+            lines += [(), plain(grid.title.upper(), "head"), *rows_of(grid.columns, grid.rows, columns)]
+    lines += [(), plain(f"The picture: boxwright draw RIG --sheet section-{name} --to FOLDER", "dim")]
+    return lines
+
+
+def as_json_of(result: Result | None, held: tuple[HeldNight, ...]) -> Json:
+    """Return what heat has worked out in one slot, in SI, for programs."""
+    from boxwright.cli.answers import band, number
+
+    if result is None:
+        return None
+    return {
+        "sleepers": result.sleepers,
+        "loss": band(result.shell.loss),
+        "loss_by_members": band(result.shell.members),
+        "faces": [
+            {"of": one.of, "name": one.name, "area": band(one.area), "loss": band(one.loss), "how": one.how}
+            for one in result.shell.faces
+        ],
+        "nights": [
+            {
+                "of": one.outdoors.of,
+                "place": one.outdoors.place,
+                "heater": one.warmth.of if one.warmth is not None else "",
+                "outside_at_its_coldest": band(one.outdoors.coldest),
+                "coldest": band(one.coldest),
+                "at_lowest": band(one.at_lowest) if one.at_lowest is not None else None,
+                "holds_down_to": band(one.holds_down_to) if one.holds_down_to is not None else None,
+                "energy": band(one.energy),
+                "outside": [number(value) for value in one.night.outside],
+                "air": [number(value) for value in one.night.air],
+                "heat": [number(value) for value in one.night.heat],
+            }
+            for one in held
+        ],
+    }

@@ -1,0 +1,76 @@
+"""The word ``heat``: the plain answer, the tables, the same for programs, a night asked for, what is borrowed."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from boxwright.cli.run import main
+
+RIGS = Path(__file__).parents[2] / "rigs"
+WHIMBREL = str(RIGS / "whimbrel.yaml")
+FINISHED = (WHIMBREL, "--stage", "finish")
+TRIO = str(Path(__file__).parents[1] / "findings" / "heat" / "rig.yaml")
+
+
+def said(capsys: pytest.CaptureFixture[str], *typed: str) -> tuple[int, str]:
+    """Return the exit code and all that is printed, its spaces as one."""
+    code = main(["heat", *typed])
+    told = capsys.readouterr()
+    return code, " ".join(f"{told.out} {told.err}".split())
+
+
+def test_the_plain_answer_comes_first_then_the_tables_then_what_was_found(capsys: pytest.CaptureFixture[str]) -> None:
+    _, shown = said(capsys, *FINISHED)
+    order = ["The room loses", "Greensboro NC, 18 F outside: heater holds 62 F most likely",
+             "Sand Point AK, 12 F outside: heater does not hold 62 F", "WHAT THE ROOM LOSES", "THE COLDEST NIGHT",
+             "FUEL, AIR AND FUMES OF HEATER", "FINDINGS SLEEP"]  # fmt: skip
+    places = [shown.index(one) for one in order]
+    assert places == sorted(places)
+    assert "hour by hour" not in shown.lower().partition("findings")[0]
+
+
+def test_bare_studs_lose_four_times_as_much_and_nothing_warms_them(capsys: pytest.CaptureFixture[str]) -> None:
+    _, bare = said(capsys, WHIMBREL, "--stage", "wire", "--outside", "20F")
+    assert "no heater stands, and the room comes to 19 F" in bare
+    losses = []
+    for stage in ("wire", "finish"):
+        main(["heat", WHIMBREL, "--stage", stage, "--json"])
+        losses.append(json.loads(capsys.readouterr().out)["heat"]["loss"]["best"])
+    assert 3.5 < losses[0] / losses[1] < 5.0
+
+
+def test_a_night_asked_for_and_what_is_wanted_stand_in_place_of_the_file(capsys: pytest.CaptureFixture[str]) -> None:
+    main(["heat", *FINISHED, "--outside", "-10 C", "--inside", "10 C", "--json"])
+    (night,) = json.loads(capsys.readouterr().out)["heat"]["nights"]
+    assert night["outside_at_its_coldest"]["best"] == pytest.approx(263.15)
+    assert min(night["air"]) == pytest.approx(283.15, abs=0.2)
+    assert all(heat <= 2000.0 for heat in night["heat"])
+
+
+def test_each_night_is_told_hour_by_hour_where_that_is_asked(capsys: pytest.CaptureFixture[str]) -> None:
+    _, shown = said(capsys, *FINISHED, "--night", "--outside", "20F")
+    assert "THE NIGHT AT THE NIGHT ASKED FOR, HOUR BY HOUR" in shown
+    assert "20 h" in shown and "7 h" in shown
+
+
+def test_an_electric_heater_can_be_borrowed_and_a_flame_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    _, shown = said(capsys, WHIMBREL, "--stage", "liners", "--outside", "20F", "--with", "electric heater 1500 W")
+    assert "borrowed electric heater 1500 W holds 62 F most likely" in shown
+    code, refused = said(capsys, *FINISHED, "--with", "propane heater 3 kW")
+    assert code == 3 and "carbon monoxide kills" in refused
+    code, unread = said(capsys, *FINISHED, "--with", "stove")
+    assert code == 3 and 'as "electric heater 1500 W"' in unread
+
+
+def test_wrong_input_is_said_in_words(capsys: pytest.CaptureFixture[str]) -> None:
+    assert said(capsys, *FINISHED, "--inside", "warm")[0] == 3
+    code, shown = said(capsys, *FINISHED, "--section", "north")
+    assert code == 3 and 'no wall "north"' in shown
+
+
+def test_where_nobody_sleeps_no_night_is_told(capsys: pytest.CaptureFixture[str]) -> None:
+    _, shown = said(capsys, TRIO, "--use", "leave")
+    assert "Nobody sleeps in this use" in shown
