@@ -119,3 +119,14 @@ def test_what_is_only_advised_or_recalled_never_counts_as_a_known_rule() -> None
                 assert rule.asks in law.unknown(country), rule.id
     assert law_of(("US",), JUDGED_ON).is_known
     assert WAYS_OUT in law_of(("NZ",), JUDGED_ON).unknown("NZ")
+
+
+def test_the_homes_own_rule_goes_before_what_another_country_advises() -> None:
+    here, there = law_of(("US-NC", "NZ"), JUDGED_ON).rule(WAYS_OUT), law_of(("UK", "NZ"), JUDGED_ON).rule(WAYS_OUT)
+    assert here is not None and (here.country, here.kind) == ("US", "stop")
+    assert there is not None and (there.country, there.kind) == ("NZ", "advice")
+
+
+def test_what_binds_is_told_before_what_advises() -> None:
+    found = law_of(("UK", "NZ", "AU-NSW", "CA-ON"), JUDGED_ON).asking("smoke alarm where somebody sleeps")
+    assert [one.country for one in found] == ["AU", "CA", "NZ", "UK"]

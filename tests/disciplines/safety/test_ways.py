@@ -461,3 +461,36 @@ def test_a_release_that_is_planned_is_what_is_to_be_fitted() -> None:
         assert acts["safety/two-ways-out"] == "Fit latch, so that door opens from inside"
     bare = {one.code: one.act for one in worked(edited((DOOR, DOOR.replace("inside", "none"))), "sleep")}
     assert bare["safety/opens-from-inside"] == "Fit a release inside door"
+
+
+@pytest.mark.parametrize(("z", "is_said"), [("1143", False), ("1145", True)])
+def test_an_extinguisher_hangs_where_everybody_reaches_it(z: str, is_said: bool) -> None:
+    """Its box is 380 mm high and 5 ft are 1524 mm, over a floor that nothing raises: its foot may be at 1144 mm."""
+    found = worked(edited(("wall: right, z: 600", f"wall: right, z: {z}")), "sleep")
+    assert [one.number for one in found if "not everybody reaches" in one.says] == (
+        [pytest.approx(1.525)] if is_said else []
+    )
+
+
+@pytest.mark.parametrize(
+    ("word", "opens"), [("yes", "inside"), ("Inside", "inside"), ("no", "none"), ("outside", "none")]
+)
+def test_what_opens_a_way_may_be_written_in_more_than_one_word(word: str, opens: str) -> None:
+    door = result((DOOR, DOOR.replace("inside", word))).exits[0]
+    assert door.opens == opens
+
+
+def test_of_an_alarm_that_may_hang_outside_the_place_is_asked_for_and_of_one_without_a_tick_the_tick() -> None:
+    for edit, lever, act in (
+        (("smoke: {x: 2000", "smoke: {x: -900..2000"), "parts[smoke].x", "Measure where smoke hangs"),
+        (("x 40, weight: 1, stage: shell, done: yes", "x 40, weight: 1, stage: shell"), "parts[smoke].done",
+         "Look whether smoke hangs"),
+    ):  # fmt: skip
+        (one,) = [one for one in worked(edited(edit), "sleep") if one.code == "safety/smoke-alarm"]
+        assert (one.lever, one.kind) == (lever, "unknown") and one.act.startswith(act)
+    for edit, lever in (
+        (("extinguisher: {x: 3000", "extinguisher: {x: -900..3000"), "parts[extinguisher].x"),
+        (("weight: 3, stage: shell, done: yes", "weight: 3, stage: shell"), "parts[extinguisher].done"),
+    ):
+        (one,) = [one for one in worked(edited(edit), "sleep") if one.code == "safety/extinguisher"]
+        assert (one.lever, one.protects) == (lever, True)

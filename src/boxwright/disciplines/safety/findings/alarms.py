@@ -229,16 +229,17 @@ def _may_burn(result: Result) -> set[str]:
 
 
 def extinguisher_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that no extinguisher hangs by a way out.
+    """Say that no extinguisher hangs by a way out, or which one hangs too high for everybody to reach.
 
-    Asks: does an extinguisher hang near a way out, so that whoever reaches for it can still leave
-    Limit: 24 in (610 mm) from one, recalled, so it advises
-    Source: nfpa-1192-recalled
-    Lever: hang it by the way out
+    Asks: does an extinguisher hang near a way out, so that whoever reaches for it can still leave, and low enough
+    Limit: 24 in (610 mm) from a way out, its top 5 ft (1524 mm) over the floor, both recalled, so they advise
+    Source: nfpa-1192-recalled, nfpa-10-recalled
+    Lever: hang it by the way out, lower
     """
     code = "safety/extinguisher-reach"
     there = [one for one in result.extinguishers if one.there == "yes"] if result.use == "sleep" else []
     exits = [(one, ends) for one in result.exits if one.counts and (ends := ends_of(one.way.place)) is not None]
+    yield from _too_high(code, there, result, shown_in)
     limit = LENGTHS["extinguisher"]
     unplaced = [one for one in there if one.at is None]
     pairs = [(gap_between(one.at, ends), one, way) for one in there if one.at is not None for way, ends in exits]
@@ -257,3 +258,17 @@ def extinguisher_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         says = f"nobody wrote where {kept.name} hangs, so nobody can say whether it is by a way out"
         act = f"Measure where {kept.name} hangs, and write it"
         yield question(code, kept.of, says, act, 2, f"{kept.of}.x", protects=False)
+
+
+def _too_high(code: str, there: list[Device], result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Yield which extinguisher hangs higher than everybody reaches."""
+    limit = LENGTHS["extinguisher up"]
+    for one in there:
+        up = one.at[2].high - result.floor if one.at is not None else limit
+        if up > limit:
+            says = (
+                f"the top of {one.kept.name} is {show(up, 'm', shown_in)} over the floor;"
+                f" not everybody reaches over {show(limit, 'm', shown_in)}{measured_elsewhere(result.law)}"
+            )
+            act = f"Hang {one.kept.name} lower"
+            yield _numbered(code, one.kept.of, says, act, up, limit, SOURCE_OF_LENGTH["extinguisher up"])
