@@ -8,7 +8,21 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight, Inside, Outdoors, Warmth, hours_of, night_of
+from boxwright.disciplines.heat.method import box_through_time
+from boxwright.disciplines.heat.night import (
+    ASLEEP_HOURS,
+    DRY,
+    OFF,
+    SUBSTEPS_OF_ENDS,
+    HeldNight,
+    Inside,
+    Outdoors,
+    Warmth,
+    _heater,
+    hours_of,
+    night_of,
+)
+from boxwright.disciplines.heat.room import room_of
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, LayupLayer, Moisture
 from boxwright.units import Band, exactly
@@ -114,3 +128,15 @@ def test_a_heater_nobody_wrote_the_heat_of_warms_nothing() -> None:
     assert night.energy == exactly(0.0)
     assert night.coldest.best == pytest.approx(off.coldest.best, abs=0.3)
     assert night.holds_down_to is None and night.at_lowest is None
+
+
+def test_the_ends_are_as_warm_with_half_the_steps() -> None:
+    """A bare skin, where all that changes quickly does so."""
+    outdoors = replace(STEADY, swing=exactly(12.0))
+    for heater in (None, replace(LARGE, highest=exactly(250.0))):
+        night = night_of(inside(airflow=LEAKY), outdoors, heater, ())
+        hours = hours_of(outdoors, (), heater, "best")
+        room = room_of(inside().shell, LEAKY, 16.0, 2.0, 8.0, "best", _heater(heater, "best") if heater else OFF)
+        start = heater.wanted if heater else hours.outside[0], hours.humidity[0]
+        again = box_through_time(room._replace(cold=DRY), hours, start, SUBSTEPS_OF_ENDS)
+        assert max(abs(one - other) for one, other in zip(again.air[-12:], night.night.air, strict=True)) < 0.1

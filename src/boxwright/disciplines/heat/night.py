@@ -14,6 +14,7 @@ from math import cos, pi
 from boxwright.disciplines.heat.as_built import ENDS, End
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import (
+    Cold,
     Heater,
     Hours,
     box_through_time,
@@ -34,7 +35,9 @@ WANTED = columns("wanted")["asleep"][0]
 DAYS, HOURS_OF_DAY, BEGINS, COLDEST_AT = 3, 24, 8, 6
 ASLEEP_FROM, ASLEEP_HOURS = 20, 12
 """People are inside from eight in the evening to eight in the morning."""
-SUBSTEPS = 4
+SUBSTEPS, SUBSTEPS_OF_ENDS = 4, 2
+"""Steps an hour: the ends are asked for their temperatures alone, which half the steps give within a tenth of a K."""
+DRY = Cold((), (), (), ())
 COOL_AT_NOTHING = 400.0
 OFF = Heater(0.0, 0.0, True, 0.0)
 
@@ -147,8 +150,10 @@ def _run(
     heater = OFF if warmth is None else _heater(warmth, end)
     room = room_of(inside.shell, inside.airflow, inside.volume, inside.height, inside.floor, end, heater)
     hours = hours_of(outdoors, moisture, warmth, end)
-    start = warmth.wanted if warmth is not None else hours.outside[0]
-    return box_through_time(room, hours, (start, hours.humidity[0]), SUBSTEPS)
+    start = warmth.wanted if warmth is not None else hours.outside[0], hours.humidity[0]
+    if end == "best":
+        return box_through_time(room, hours, start, SUBSTEPS)
+    return box_through_time(room._replace(cold=DRY), hours, start, SUBSTEPS_OF_ENDS)
 
 
 def _heater(warmth: Warmth, end: End) -> Heater:
