@@ -43,7 +43,8 @@ from boxwright.rig.rig import Item, Rig
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
 
-UPRIGHT: dict[str, Wall] = {"front": "front", "rear": "rear", "left": "left", "right": "right"}
+WALLS: dict[str, Wall] = {"front": "front", "rear": "rear", "left": "left", "right": "right", "roof": "roof"}
+
 
 @dataclass(frozen=True, slots=True)
 class End:
@@ -281,7 +282,7 @@ class Making:
     def _openings(self) -> Iterator[tuple[Closed, StandingOpening]]:
         stands = {one.of: one for one in self._ends[1].openings}
         for one in self._rig.layout.closed:
-            if one.of not in stands or one.wall not in UPRIGHT or not is_placed(one.place):
+            if one.of not in stands or one.wall not in WALLS or not is_placed(one.place):
                 continue
             if not (self._slot.is_ticked and stands[one.of].opening.cut is False):
                 yield one, stands[one.of]
@@ -301,7 +302,7 @@ class Making:
             is_low = room is not None and low[2] - room.floor <= REACHED["sill"]
             is_in = swing is not None and swing.opens == "in"
             yield Gate(
-                one.of, one.name, UPRIGHT[one.wall], low, high, self._release(one),
+                one.of, one.name, WALLS[one.wall], low, high, self._release(one),
                 is_low and swing is not None and bool(swing.hinge), _sweep(one, low, high) if is_in else (),
             )  # fmt: skip
 
@@ -335,6 +336,9 @@ def _sweep(one: Closed, low: tuple[float, float, float], high: tuple[float, floa
     is_flap = swing is not None and swing.hinge in {"top", "bottom"}
     deep = high[2] - low[2] if is_flap else high[along] - low[along]
     first, last = list(low), list(high)
+    if one.wall == "roof":
+        first[2] = low[2] - max(high[0] - low[0], high[1] - low[1])
+        return (Block((first[0], first[1], first[2]), high),)
     out = 1 - along
     if one.wall in {"front", "left"}:
         last[out] = high[out] + deep

@@ -18,7 +18,7 @@ from boxwright.model.place import Surfaces
 
 OUTSIDE, SHUT, OPEN = "outside", "shut", "open"
 Kind = Literal["carry", "fold", "gate"]
-Wall = Literal["front", "rear", "left", "right"]
+Wall = Literal["front", "rear", "left", "right", "roof"]
 Release = Literal["inside", "none", "key", "tool", "unknown", "not in yet"]
 
 
@@ -59,9 +59,10 @@ class Mover:
 
 @dataclass(frozen=True, slots=True)
 class Gate:
-    """An opening of an upright wall: the hole from corner to corner of the room's face, and how it opens.
+    """An opening of a wall or the roof: the hole from corner to corner of the room's face, and how it opens.
 
-    ``sweep`` is what its leaf takes up inside when it opens inwards. ``carries``: may things be carried through it.
+    ``sweep`` is what its leaf takes up inside when it opens inwards. ``carries``: may things be carried through it, as
+    through none in the roof.
     """
 
     of: str

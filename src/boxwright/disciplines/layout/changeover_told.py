@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import combinations, pairwise
 from math import dist
 from typing import NamedTuple
 
-from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import (
     OPEN,
@@ -24,8 +24,8 @@ from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS, SQUEE
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
 from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found, cheapest
 from boxwright.disciplines.layout.parts import Closed
-from boxwright.disciplines.layout.passage import reach
-from boxwright.disciplines.layout.terraces import Bed
+from boxwright.disciplines.layout.passage import reach, within
+from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, outline_of
 from boxwright.disciplines.layout.ways import scene_drawn, way_drawn, ways_out
 from boxwright.model.place import Place
 from boxwright.units import exactly
@@ -290,10 +290,37 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
             yield Freed(opening.of, opening.name, "perhaps")
         elif release in {"none", "key", "tool"}:
             yield Freed(opening.of, opening.name, "shut", () if release == "none" else (release,))
+        elif opening.wall == "roof" and (names := _over_and_under(bodies, opening, setting)):
+            yield Freed(opening.of, opening.name, "blocked", names)
         elif starts and all(_gets_out(bodies, bed, opening, setting) for bed in starts):
-            yield Freed(opening.of, opening.name, "free" if release == "inside" else "unknown")
+            is_known = release == "inside" and (opening.wall != "roof" or _is_climbed_to(down, opening, setting))
+            yield Freed(opening.of, opening.name, "free" if is_known else "unknown")
         else:
             yield _blocked(bodies, starts, opening, setting)
+
+
+def _over_and_under(bodies: tuple[Body, ...], opening: Closed, setting: Setting) -> tuple[str, ...]:
+    """Return the names of what lies over a hatch, or hangs so close under it that nobody gets between."""
+    least = setting.faces.ceiling - ROOM["crawl"]
+    around = outline_of(_hole(opening))
+    found = (
+        body.name
+        for body in bodies
+        if any(block.high[2] > least and within(outline_of(block), around) is not None for block in body.blocks)
+    )
+    return tuple(dict.fromkeys(found))
+
+
+def _is_climbed_to(beds: Iterable[Bed], opening: Closed, setting: Setting) -> bool:
+    """Return whether a bed that is down is under a hatch, so near that who stands on it has the shoulders outside."""
+    around = outline_of(_hole(opening))
+    near = (bed for bed in beds if setting.faces.ceiling - bed.top <= ROOM["stoop"])
+    return any(within(bed_rect_of(bed), around) is not None for bed in near)
+
+
+def _hole(opening: Closed) -> Block:
+    (x, y), (length, width, _) = (opening.place.x.best, opening.place.y.best), opening.place.size
+    return Block((x - length / 2.0, y - width / 2.0, 0.0), (x + length / 2.0, y + width / 2.0, 0.0))
 
 
 def _gets_out(bodies: tuple[Body, ...], bed: Bed, opening: Closed, setting: Setting) -> bool:
