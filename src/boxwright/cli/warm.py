@@ -152,6 +152,7 @@ def page(
     from boxwright.cli.asked import checked
     from boxwright.cli.check import page_title
     from boxwright.cli.screen import plain, wrapped
+    from boxwright.cli.warm_helps import help_lines
     from boxwright.disciplines.heat.sheets import grids_of, hours_grid
 
     head = 1 + len(page_title(checked(answer), columns)[:-1])
@@ -164,6 +165,7 @@ def page(
             grids = (*grids, *(hours_grid(one, answer.units) for one in held))
         for grid in grids:
             lines += [(), plain(grid.title.upper(), "head"), *rows_of(grid.columns, grid.rows, columns)]
+        lines += help_lines(answer, result, held, columns)
     return [*lines, *chapter[head:]]
 
 

@@ -1,0 +1,175 @@
+"""What helps where a night is too cold or too warm: each change worked out as a night of its own, never extrapolated.
+
+A change is the smallest that does it, found by halving; a run just short of it does not do it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from boxwright.disciplines.heat.findings.night import NEAR
+from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
+from boxwright.disciplines.heat.room import NIGHT
+from boxwright.disciplines.heat.shell import shell_of
+from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture, Opening
+from boxwright.units import Band, exactly
+
+What = Literal["larger", "broken", "opened", "smaller"]
+MILD = columns("milder")["a mild night"][0]
+"""Outside (K) on the night a low setting is tried in."""
+LARGEST, WIDEST = columns("helps_most")["a heater"][0], columns("helps_widest")["a window"][0]
+BREAK_THICK = columns("helps_break")["foam over the studs"][0]
+TOO_WARM = columns("helps_warm")["over what is wanted"][0]
+"""K over what is wanted at which people open a window."""
+HALVINGS = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Help:
+    """A change and the night it makes.
+
+    ``what``: a "larger" heater or a "smaller" lowest setting (``amount`` in W), foam over the studs that breaks their
+    way ("broken", m thick), more that is "opened" (m2). ``after`` is the night with it, None where no amount does it.
+    """
+
+    what: What
+    amount: float
+    before: HeldNight
+    after: HeldNight | None
+
+
+def mild_night() -> Outdoors:
+    """Return the mild night: as warm outside as heaters are too large for."""
+    return Outdoors("", "a mild night", exactly(MILD), NIGHT["swing"], NIGHT["wind"])
+
+
+def helps_of(
+    inside: Inside,
+    moisture: tuple[Moisture, ...],
+    held: tuple[HeldNight, ...],
+    layups: tuple[Layup, ...],
+    openings: tuple[Opening, ...],
+) -> tuple[Help, ...]:
+    """Return what helps in the worst of some nights, for each heater: when it is too cold, and when it is mild."""
+    found: list[Help] = []
+    worst: dict[str, HeldNight] = {}
+    for one in held:
+        if one.warmth is not None and one.warmth.highest.known:
+            known = worst.get(one.warmth.of)
+            worst[one.warmth.of] = one if known is None or one.coldest.best < known.coldest.best else known
+    for one in worst.values():
+        if is_short(one):
+            found += [broken(inside, moisture, one, layups, openings), larger(inside, moisture, one)]
+        mild = at_lowest(inside, moisture, one)
+        if mild is not None and is_hot(mild):
+            found += [opened(inside, moisture, mild), smaller(inside, moisture, mild)]
+    return tuple(found)
+
+
+def is_short(one: HeldNight) -> bool:
+    """Return whether a night is most likely colder inside than is wanted."""
+    return one.warmth is not None and one.coldest.best < one.warmth.wanted - NEAR
+
+
+def is_hot(one: HeldNight) -> bool:
+    """Return whether a night is most likely warmer inside than people bear."""
+    return one.warmth is not None and one.warmest.best > one.warmth.wanted + TOO_WARM
+
+
+def at_lowest(inside: Inside, moisture: tuple[Moisture, ...], one: HeldNight) -> HeldNight | None:
+    """Return the mild night with the heater left at its lowest; None where it goes off by itself, or has no lowest."""
+    warmth = one.warmth
+    if warmth is None or warmth.switches is True or not warmth.lowest.known or warmth.lowest.best <= 0.0:
+        return None
+    return night_of(inside, mild_night(), _left_at(warmth, warmth.lowest), moisture)
+
+
+def _left_at(warmth: Warmth, heat: Band) -> Warmth:
+    return replace(warmth, lowest=heat, highest=heat, switches=False)
+
+
+def broken(
+    inside: Inside,
+    moisture: tuple[Moisture, ...],
+    one: HeldNight,
+    layups: tuple[Layup, ...],
+    openings: tuple[Opening, ...],
+) -> Help:
+    """Return the night with foam over the studs of every wall and over the bows, below the lining."""
+    changed = tuple(_with_break(layup) for layup in layups)
+    after = night_of(replace(inside, shell=shell_of(changed, openings)), one.outdoors, one.warmth, moisture)
+    return Help("broken", BREAK_THICK, one, after)
+
+
+def _with_break(layup: Layup) -> Layup:
+    """Return a plane with foam over all its members, below what covers it; floors and bare sheet stay as they are."""
+    if layup.wall == "floor" or layup.member_face is None:
+        return layup
+    first = next((at for at, each in enumerate(layup.layers) if each.where == "all"), len(layup.layers))
+    foam = LayupLayer(layup.of, "break", "XPS", exactly(BREAK_THICK), "all", True)
+    kept = [each for each in layup.layers[:first] if each.where != "members"]
+    return replace(layup, layers=(*kept, foam, *layup.layers[first:]))
+
+
+def larger(inside: Inside, moisture: tuple[Moisture, ...], one: HeldNight) -> Help:
+    """Return the night with the smallest heater that most likely holds what is wanted."""
+    warmth = one.warmth
+    assert warmth is not None
+
+    def tried(watt: float) -> HeldNight:
+        return night_of(inside, one.outdoors, replace(warmth, highest=exactly(watt)), moisture)
+
+    watt, after = _smallest(tried, lambda night: not is_short(night), warmth.highest.best, LARGEST)
+    return Help("larger", watt, one, after)
+
+
+def opened(inside: Inside, moisture: tuple[Moisture, ...], mild: HeldNight) -> Help:
+    """Return the mild night with as little more opened as keeps the room from being too warm at the lowest setting."""
+
+    def tried(area: float) -> HeldNight:
+        wider = replace(inside, airflow=_opened(inside.airflow, area, inside.height))
+        return night_of(wider, mild.outdoors, mild.warmth, moisture)
+
+    area, after = _smallest(tried, lambda night: not is_hot(night), 0.0, WIDEST)
+    return Help("opened", area, mild, after)
+
+
+def _opened(airflow: Airflow, area: float, height: float) -> Airflow:
+    """Return the airflow with more open: a window and a lid half the room's height apart, where vents are no higher."""
+    vents, rise = airflow.vents, airflow.rise
+    risen = exactly(max(rise.best, height / 2.0))
+    more = Band(vents.best + area, vents.low + area, vents.high + area, vents.known, vents.spread)
+    return replace(airflow, vents=more, rise=risen if area > 0.0 else rise)
+
+
+def smaller(inside: Inside, moisture: tuple[Moisture, ...], mild: HeldNight) -> Help:
+    """Return the mild night with the largest lowest setting at which the room is not too warm."""
+    warmth = mild.warmth
+    assert warmth is not None
+
+    def tried(less: float) -> HeldNight:
+        heat = exactly(warmth.lowest.best - less)
+        return night_of(inside, mild.outdoors, _left_at(warmth, heat), moisture)
+
+    less, after = _smallest(tried, lambda night: not is_hot(night), 0.0, warmth.lowest.best)
+    return Help("smaller", warmth.lowest.best - less, mild, after)
+
+
+def _smallest(
+    tried: Callable[[float], HeldNight], holds: Callable[[HeldNight], bool], least: float, most: float
+) -> tuple[float, HeldNight | None]:
+    """Return the smallest amount that does it, and its night; the most there is and no night where none does."""
+    best = tried(most)
+    if not holds(best):
+        return most, None
+    for _ in range(HALVINGS):
+        middle = (least + most) / 2.0
+        night = tried(middle)
+        if holds(night):
+            most, best = middle, night
+        else:
+            least = middle
+    return most, best

@@ -1,0 +1,114 @@
+"""What helps: the smallest change does it, a little less does not, and what no amount does is said to be none."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from boxwright.disciplines.heat import helps
+from boxwright.disciplines.heat.helps import Help, at_lowest, helps_of, is_hot, is_short, mild_night
+from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
+from boxwright.disciplines.heat.shell import shell_of
+from boxwright.exchange import Airflow, Layup, LayupLayer
+from boxwright.units import Band, exactly
+
+WANTED = 289.85
+SIDES = {
+    "left": (0.0, -1.0, 0.0),
+    "right": (0.0, 1.0, 0.0),
+    "front": (-1.0, 0.0, 0.0),
+    "rear": (1.0, 0.0, 0.0),
+    "roof": (0.0, 0.0, 1.0),
+    "floor": (0.0, 0.0, -1.0),
+}
+FROST = Outdoors("places[x]", "x", exactly(258.15), exactly(6.0), exactly(2.0))
+
+
+def plane(wall: str) -> Layup:
+    """Return 7 m2 of a wall framed in steel every 16 in, with 1 1/2 in of foam between and a lining over it."""
+    layers = (
+        LayupLayer(f"walls.{wall}", "foam", "XPS", exactly(0.0381), "bays", True),
+        LayupLayer(f"walls.{wall}", "liner", "ply", exactly(0.00635), "all", True),
+    )
+    skin = "ply 3/4" if wall == "floor" else "white aluminium 0.040"
+    return Layup(
+        f"walls[{wall}]", wall, "", exactly(7.0), SIDES[wall], exactly(17.0), exactly(0.0), exactly(0.4064),
+        exactly(0.0254), exactly(0.0381), exactly(0.00165), "tube", "steel", exactly(0.001), skin, layers,
+    )  # fmt: skip
+
+
+PLANES = tuple(plane(one) for one in SIDES)
+FLOW = Airflow("trailer", exactly(0.006), exactly(0.0), exactly(0.0), 0.0, exactly(0.0), exactly(0.0))
+ROOM = Inside(shell_of(PLANES, ()), FLOW, 17.0, 2.0, 8.0)
+
+
+def heater(lowest: float = 900.0, highest: float = 1000.0, switches: bool | None = None) -> Warmth:
+    return Warmth("parts[heater]", "heater", exactly(lowest), exactly(highest), WANTED, False, switches)
+
+
+def night(warmth: Warmth, outdoors: Outdoors = FROST) -> HeldNight:
+    return night_of(ROOM, outdoors, warmth, ())
+
+
+def helped(*held: HeldNight) -> dict[str, Help]:
+    return {one.what: one for one in helps_of(ROOM, (), held, PLANES, ())}
+
+
+def test_a_heater_as_much_larger_as_it_must_be_and_no_more() -> None:
+    one = night(heater())
+    assert is_short(one)
+    found = helped(one)["larger"]
+    assert found.after is not None and not is_short(found.after)
+    assert found.after == night(heater(highest=found.amount))
+    assert is_short(night(heater(highest=found.amount - 60.0)))
+
+
+def test_no_heater_is_large_enough_for_a_cold_that_there_is_not(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(helps, "LARGEST", 1100.0)
+    assert helped(night(heater()))["larger"] == Help("larger", 1100.0, night(heater()), None)
+
+
+def test_foam_over_the_studs_loses_less_and_leaves_floor_and_rest_as_they_are() -> None:
+    one = night(heater())
+    found = helped(one)["broken"].after
+    assert found is not None
+    assert found.loss.best < one.loss.best and found.coldest.best > one.coldest.best
+    changed = [helps._with_break(each) for each in PLANES]
+    assert [each.layers[1].name for each in changed] == ["break"] * 5 + ["liner"]
+    assert changed[-1] == PLANES[-1]
+    assert [each.layers[-1].name for each in changed] == ["liner"] * 6
+
+
+def test_what_is_opened_on_a_mild_night_keeps_it_bearable_and_a_little_less_does_not() -> None:
+    found = helped(night(heater()))["opened"]
+    assert is_hot(found.before)
+    assert found.after is not None and not is_hot(found.after)
+    less = replace(ROOM, airflow=helps._opened(FLOW, found.amount - 0.003, ROOM.height))
+    assert is_hot(night_of(less, mild_night(), found.before.warmth, ()))
+
+
+def test_a_smaller_lowest_setting_keeps_it_bearable_and_a_little_more_does_not() -> None:
+    one = heater()
+    found = helped(night(one))["smaller"]
+    assert 0.0 < found.amount < one.lowest.best
+    assert found.after is not None and not is_hot(found.after)
+    more = at_lowest(ROOM, (), night(replace(one, lowest=exactly(found.amount + 20.0))))
+    assert more is not None and is_hot(more)
+
+
+def test_one_that_goes_off_by_itself_or_whose_lowest_nobody_knows_is_never_too_warm() -> None:
+    unsaid = replace(heater(), lowest=Band(0.0, 0.0, 0.0, known=False))
+    for one in (heater(switches=True), unsaid):
+        assert at_lowest(ROOM, (), night(one)) is None
+        assert not {"opened", "smaller"} & helped(night(one)).keys()
+
+
+def test_where_all_is_well_nothing_is_told() -> None:
+    assert helped(night(heater(200.0, 4000.0, True))) == {}
+
+
+def test_the_worst_night_of_each_heater_is_helped() -> None:
+    milder = replace(FROST, place="y", coldest=exactly(263.15))
+    found = helped(night(heater(), milder), night(heater()))
+    assert found["larger"].before.outdoors == FROST
