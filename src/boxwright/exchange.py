@@ -187,7 +187,7 @@ class LayupLayer:
     """One layer of a plane of the box, as it stands in a slot. ``material`` is as written; ``thick`` in m.
 
     ``where``: "all" over everything, "bays" between the members only, "members" over them only. ``is_certain`` is
-    False where nobody ticked it, so that it may as well be missing.
+    False where nobody ticked it, so that it may as well be missing. ``resistance`` (m2K/W) is that of its label.
     """
 
     of: str
@@ -196,6 +196,7 @@ class LayupLayer:
     thick: Band | None
     where: Literal["all", "bays", "members"]
     is_certain: bool
+    resistance: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -127,7 +127,8 @@ def _wheel_box(box: Intrusion) -> Layup:
 
 
 def _layer(piece: LayerPiece) -> LayupLayer:
-    return LayupLayer(piece.of, piece.name, piece.material, piece.thick, piece.where, piece.there == "yes")
+    is_certain = piece.there == "yes"
+    return LayupLayer(piece.of, piece.name, piece.material, piece.thick, piece.where, is_certain, piece.resistance)
 
 
 def outward_of(wall: Wall) -> Vector:

@@ -50,6 +50,7 @@ _HERE = {  # quantity: the unit in the United States and Canada, the unit elsewh
     "time": ("h", "h"),
     "irradiation": ("kWh/m2", "kWh/m2"),
     "transmittance": ("W/m2K", "W/m2K"),
+    "insulation": ("ft2 F h/Btu", "m2K/W"),
     "temperature coefficient": ("%/C", "%/C"),
     "force": ("lbf", "N"),
     "stiffness": ("lbf/in", "N/mm"),

@@ -154,3 +154,15 @@ def test_a_window_nobody_described_may_be_single_or_double() -> None:
     assert nothing.transmittance == unsaid.transmittance
     door = shell_of((), (replace(WINDOW, name="ramp", transmittance=None, is_leaf=True),)).faces[0]
     assert door.how == "door" and not door.is_window
+
+
+def test_the_r_value_of_a_label_is_taken_before_what_the_kind_of_material_conducts() -> None:
+    better = replace(FOAM, resistance=exactly(1.5))
+    odd = replace(layer("foam", "unobtainium", 1.5, "bays"), resistance=exactly(1.5))
+    found, unread = plane_of(wall(better, LINER)), plane_of(wall(odd, LINER))
+    films_and_rest = 1.0 / found.bay.best - 1.5
+    assert films_and_rest == pytest.approx(0.17 + 0.25 * INCH / 0.12 + 0.04 * INCH / 160.0, rel=1e-6)
+    assert unread.bay == found.bay and unread.transmittance.known and shell_of((wall(odd, LINER),), ()).unsaid == ()
+    nothing = shell_of((wall(replace(FOAM, resistance=exactly(0.0)), LINER),), ())
+    assert [one.what for one in nothing.unsaid] == ["resists nothing"]
+    assert nothing.loss == shell_of((wall(FOAM, LINER),), ()).loss

@@ -113,7 +113,7 @@ def _piece(one: StandingLayer, shares: dict[str, Band]) -> LayerPiece:
     where = "bays" if one.layer.between else "members" if one.layer.over else "all"
     return LayerPiece(
         one.of, one.name, one.layer.of, known(one.layer.thick), "bays" if where == "bays" else
-        "members" if where == "members" else "all", there_of(shares.get(one.of)),
+        "members" if where == "members" else "all", there_of(shares.get(one.of)), known(one.layer.resistance),
     )  # fmt: skip
 
 

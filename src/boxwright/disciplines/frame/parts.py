@@ -19,6 +19,18 @@ from boxwright.model.place import Place
 from boxwright.units import Band, KilogramBand, MetreBand, MoneyBand, Unit
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
+_LABEL = re.compile(r"(?i)R[ -]?(?=[\d.])(.*)")
+
+
+def read_label(given: object) -> object:
+    """Return an R value with its unit: ``R 7.5`` and ``R-7.5`` are what a label of the United States means by it."""
+    label = _LABEL.fullmatch(given.strip()) if isinstance(given, str) else None
+    if label is None:
+        return given
+    return f"{label[1]} ft2 F h/Btu" if label[1][-1].isdigit() else label[1]
+
+
+Insulation = Annotated[Band, Unit("m**2*K/W", "insulation", doubtful=True)]
 Transmittance = Annotated[Band, Unit("W/m**2/K", "transmittance", bare="W/m2K", doubtful=True)]
 
 
@@ -141,6 +153,9 @@ class Layer(Entry):
     between: str = Field("", description="what it lies between, and so takes no room inside: studs or bows")
     over: str = Field("", description="what it covers only: studs or bows")
     weight: KilogramBand | None = Field(None, description="the whole layer as weighed, such as 60")
+    resistance: Annotated[Insulation | None, BeforeValidator(read_label)] = Field(
+        None, description="its R value as its label has it, where of says nothing of it, such as R 7.5 or 1.3 m2K/W"
+    )
 
 
 def read_layers(given: object) -> object:

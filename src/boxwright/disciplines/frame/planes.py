@@ -175,6 +175,7 @@ class LayerPiece:
     thick: Band | None
     where: Literal["all", "bays", "members"]
     there: There
+    resistance: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)

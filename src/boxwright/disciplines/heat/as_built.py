@@ -34,13 +34,13 @@ LATERAL = 0.005
 class Unsaid:
     """What nobody wrote of a layer, or wrote so that it cannot be.
 
-    ``what``: material, thickness; nothing of a layer of no thickness; "too deep" of one that fills more than the
-    members are deep, with ``thick`` of all that lies between them and their ``depth`` (m).
+    ``what``: material, thickness; nothing of a layer of no thickness, "resists nothing" of a label; "too deep" of one
+    that fills more than the members are deep, with ``thick`` of all that lies between them and their ``depth`` (m).
     """
 
     of: str
     name: str
-    what: Literal["material", "thickness", "nothing", "too deep"]
+    what: Literal["material", "thickness", "nothing", "resists nothing", "too deep"]
     written: str
     thick: float = 0.0
     depth: float = 0.0
@@ -78,7 +78,9 @@ def unsaid_of(layup: Layup) -> tuple[Unsaid, ...]:
         if one.thick is not None and one.thick.known and one.thick.high <= 0.0:
             found.append(Unsaid(one.of, one.name, "nothing", one.material))
             continue
-        if read_material(one.material, one.name) is None:
+        if one.resistance is not None and one.resistance.low <= 0.0:
+            found.append(Unsaid(one.of, one.name, "resists nothing", one.material))
+        if read_material(one.material, one.name) is None and not is_labelled(one):
             found.append(Unsaid(one.of, one.name, "material", one.material))
         if one.thick is None or not one.thick.known:
             found.append(Unsaid(one.of, one.name, "thickness", one.material))
@@ -159,6 +161,9 @@ def _layers(layers: list[LayupLayer], end: End) -> tuple[Layer, ...]:
 def _layer(one: LayupLayer, end: End, deepest: float) -> Layer:
     """Return thickness and conductivity of a layer at an end: none of it where nobody knows, but at the low end."""
     thick = end_of(one.thick, end, False, Band(0.0, 0.0, deepest, known=False))
+    if is_labelled(one):
+        # What a label says is of the whole layer, as thick as it is written at this end.
+        return thick, max(thick, OVER) / end_of(one.resistance, end, False)
     made = read_material(one.material, one.name)
     if made is None:
         return (thick if end == "low" else 0.0), LEAST_FOAM
@@ -171,6 +176,11 @@ def conducts(made: Material, thick: float, end: End) -> float:
         resists = end_of(GAPS["air layer"], end, False)
         return max(thick / resists, LEAST_FOAM)
     return end_of(made.conductivity, end, True)
+
+
+def is_labelled(one: LayupLayer) -> bool:
+    """Return whether the R value of a layer is written, and is one."""
+    return one.resistance is not None and one.resistance.low > 0.0
 
 
 def _deck(layup: Layup, end: End) -> tuple[Layer, ...]:

@@ -6,7 +6,7 @@ from math import ceil, floor
 
 from boxwright.disciplines.heat.across import SAME, Across
 from boxwright.disciplines.heat.across_field import INSIDE, OUTSIDE, Solved, coldest_inside, isotherm
-from boxwright.disciplines.heat.as_built import as_built
+from boxwright.disciplines.heat.as_built import as_built, is_labelled
 from boxwright.disciplines.heat.cold import members_named, named
 from boxwright.disciplines.heat.material import read_material
 from boxwright.disciplines.heat.plane import house_film
@@ -89,11 +89,14 @@ def taken(layup: Layup, shown_in: HeaderUnits) -> Grid:
     given = [("skin", layup.skin_of, layup.skin, layup.of)]
     given += [("member", layup.member_material, layup.member_gauge, layup.of)]
     given += [(one.name, one.material, one.thick, one.of) for one in layup.layers]
+    labels = {one.of: one.resistance for one in layup.layers if one.resistance is not None and is_labelled(one)}
     rows: list[tuple[str, ...]] = []
-    for name, written, thick, _ in given:
+    for name, written, thick, of in given:
         made = read_material(written, name if name not in ("skin", "member") else "")
         size = _thick(thick, shown_in)
-        if made is None:
+        if of in labels:
+            rows.append((name, written or name, size, show_band(labels[of], "insulation", shown_in), "its label"))
+        elif made is None:
             rows.append((name, f'"{written}"' if written else "not written", size, "not known", NONE))
         elif made.kind == "air":
             rows.append((name, made.name, size, "as a layer of still air", sources_named()[made.source].seen))
@@ -161,9 +164,10 @@ def _names(layup: Layup) -> dict[str, list[tuple[str, Fill, str]]]:
         made = read_material(one.material, one.name)
         name = one.material if one.material and one.material != one.name else ""
         is_known = one.thick is not None and one.thick.known and one.thick.best > 0.0
-        if made is None or not is_known:
+        if not is_known or (made is None and not is_labelled(one)):
             continue
-        found[one.where].append((f"{one.name} {name}".strip(), KINDS.get(made.kind, "none"), one.of))
+        kind = made.kind if made is not None else ""
+        found[one.where].append((f"{one.name} {name}".strip(), KINDS.get(kind, "none"), one.of))
     return found
 
 

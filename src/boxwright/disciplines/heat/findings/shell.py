@@ -37,7 +37,7 @@ def material_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     for written, layers in _by_material(result).items():
         said = f'"{written}" is no material known here' if written else "nobody wrote what it is made of"
         says = f"{_listed(layers)}: {said}, so nobody can say what heat it keeps"
-        act = f"Look what it is, and write the nearest of: {WRITE}"
+        act = f"Look what it is, and write the nearest of: {WRITE}; or the R value of its label, resistance: R 7.5"
         yield _asked("heat/material-not-known", layers, says, act)
 
 
@@ -56,9 +56,9 @@ def thickness_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
 
 
 def no_thickness(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that a layer is written with no thickness.
+    """Say that a layer is written with no thickness, or with an R value of nothing.
 
-    Asks: is each layer thicker than nothing
+    Asks: is each layer thicker than nothing, and is its R value more than nothing
     Limit: nothing
     Source: shell-practice
     Lever: thick of the layer
@@ -68,6 +68,10 @@ def no_thickness(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"{one.name} is written as nothing thick: it keeps no heat, and is counted as missing"
             act = "Measure its edge and write that, or take the layer out"
             yield _finding("heat/no-thickness", one.of, "fix", says, act, OWN_RULE, f"{one.of}.thick")
+        elif one.what == "resists nothing":
+            says = f"{one.name} is written with an R value of nothing, which no layer has: it is not taken"
+            act = "Copy the R value of its label, such as resistance: R 7.5, or leave it out"
+            yield _finding("heat/no-thickness", one.of, "fix", says, act, OWN_RULE, f"{one.of}.resistance")
 
 
 def foam_too_thick(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
