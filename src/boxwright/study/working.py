@@ -12,6 +12,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import get_args, get_type_hints
 
+from boxwright.disciplines.air import method as air_method
+from boxwright.disciplines.air import sourced as air
 from boxwright.disciplines.weight import method
 from boxwright.disciplines.weight.geometry import Geometry, measures_of
 from boxwright.disciplines.weight.result import Compared, Result
@@ -21,7 +23,7 @@ from boxwright.units import COVERAGE, HeaderUnits, Unit, show
 
 Number = float | tuple[float, ...]
 Method = Callable[..., object]
-SI = {"mass": "kg", "length": "m", "angle": "rad", "ratio": "", "": ""}
+SI = {"mass": "kg", "length": "m", "angle": "rad", "ratio": "", "flow": "m3/s", "": ""}
 """The SI unit of what comes out."""
 _LABEL = re.compile(r"^(Formula|Satisfies|Source): ")
 _WORD = re.compile(r"[A-Za-z_]\w*")
@@ -155,7 +157,23 @@ def _steps(slot: Slot) -> dict[str, tuple[Step, ...]]:
     for one in result.compared:
         name = one.of if f"{one.of}" not in found else f"{one.of} {one.what}"
         found[name] = (*_by_plank(one), _agreement(one))
-    return found
+    return found | _of_air(slot)
+
+
+def _of_air(slot: Slot) -> dict[str, tuple[Step, ...]]:
+    """Return the steps behind the air people breathe on a mild and still night, at the best values."""
+    breathing = slot.air.breathing if slot.air is not None else None
+    if slot.air is None or breathing is None:
+        return {}
+    airflow, inside = slot.air.airflow, air.KEPT_AT
+    cracks = (("leak", airflow.leak.best), ("stack", breathing.stack), ("wind", 0.0), ("difference", air.WARMER),
+              ("speed", 0.0))  # fmt: skip
+    vents = (("area", airflow.vents.best), ("discharge", air.DISCHARGE), ("height", airflow.rise.best),
+             ("inside", inside), ("outside", inside - air.WARMER))  # fmt: skip
+    breath = (("source", air.CARBON_DIOXIDE.best * slot.air.sleepers), ("flow", breathing.flow.best),
+              ("room", breathing.room), ("lasts", air.NIGHT), ("outdoors", air.OUTDOORS))  # fmt: skip
+    through = (Step(air_method.leaked, cracks, "flow"), Step(air_method.risen, vents, "flow"))
+    return {"outdoor-air": through, "carbon-dioxide": (*through, Step(air_method.gathered, breath, "ratio"))}
 
 
 def _rows(masses: tuple[Mass, ...]) -> tuple[str, ...]:

@@ -33,8 +33,7 @@ AT_MOST = 1.0
 
 def flow_between(airflow: Airflow, height: Band, outside: float, inside: float) -> Band:
     """Return the outdoor air (m3/s) that warmth alone brings in through cracks and vents."""
-    high_room = height.best if height.known else STOREY
-    stack = STACK * min(high_room / STOREY, 1.0)
+    stack = stack_of(height)
     flows: list[float] = []
     for end in ENDS:
         through = Passage(getattr(airflow.vents, end), getattr(airflow.rise, end))
@@ -42,6 +41,11 @@ def flow_between(airflow: Airflow, height: Band, outside: float, inside: float) 
         flows.append(cracks + method.risen(through.area, DISCHARGE, through.rise, inside, outside))
     low, best, high = flows
     return Band(best, low, high, spread="interval", assumed=True)
+
+
+def stack_of(height: Band) -> float:
+    """Return the coefficient of warmth for cracks of a room so high: a low one drives less than a storey."""
+    return STACK * min(height.best / STOREY, 1.0) if height.known else STACK
 
 
 def breathed(own: Section, airflow: Airflow, sleepers: int) -> Breathing | None:
@@ -57,7 +61,7 @@ def breathed(own: Section, airflow: Airflow, sleepers: int) -> Breathing | None:
         for given, air in zip(source, against, strict=True)
     ]
     steady = [OUTDOORS + given / air for given, air in zip(source, against, strict=True)]
-    return Breathing(flow, _band(morning), _band(steady), A_PERSON * sleepers)
+    return Breathing(flow, _band(morning), _band(steady), A_PERSON * sleepers, own.volume.best, stack_of(own.height))
 
 
 def mild_night(own: Section, airflow: Airflow, sleepers: int) -> MildNight | None:

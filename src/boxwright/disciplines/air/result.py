@@ -42,13 +42,16 @@ class Breathing:
     """The air of a mild and still night without heater, the hardest one: what comes in, and what it comes to.
 
     ``flow`` is outdoor air (m3/s), ``morning`` and ``steady`` carbon dioxide as a share after the night and after a
-    very long one, ``need`` the outdoor air that people ought to have.
+    very long one, ``need`` the outdoor air that people ought to have. ``room`` is its volume (m3) and ``stack`` the
+    coefficient of warmth at its height.
     """
 
     flow: Band
     morning: Band
     steady: Band
     need: float
+    room: float
+    stack: float
 
 
 @dataclass(frozen=True, slots=True)

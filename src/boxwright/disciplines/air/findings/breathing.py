@@ -18,8 +18,7 @@ def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that sleepers run short of fresh air, or that nothing that stays open lets any in.
 
     Asks: does a vent that nobody can shut stand wherever somebody sleeps; and what does their breath come to by morning
-    Limit: carbon dioxide 5000 ppm, a limit for a day of work borrowed on the safe side; 2000 ppm is stale, practice;
-    less than 650 mm2 a sleeper is no vent (as the Australian rule counts a sleeping place)
+    Limit: carbon dioxide 5000 ppm, of a day of work, on the safe side; 2000 is stale; a vent of 650 mm2 a sleeper
     Source: own-rule, co2-at-work, as-nzs-5601-2, practice
     Lever: fit a low and a high vent, or make them larger
     """
