@@ -21,12 +21,13 @@ from statistics import median
 
 from boxwright.disciplines import structure
 from boxwright.disciplines.frame.shell import shell
+from boxwright.disciplines.layout.bringing import brought_in
 from boxwright.disciplines.layout.meeting import CELL
 from boxwright.disciplines.layout.solve import Hull, bodies_of, solve
 from boxwright.finding import Use
 from boxwright.rig.compose import read_rig
 from boxwright.rig.rig import Rig
-from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
+from boxwright.study.hull import heavy_of, hull_of, linings_of, openings_of, stood_of
 from boxwright.study.slots import Slot, study
 from boxwright.study.worked import fixings_of
 
@@ -100,6 +101,7 @@ def rechecked(rig: Rig, slot: Slot, use: Use, repeats: int) -> tuple[float, floa
     hull: Hull = hull_of(bare, slot.box)
     stood, doors = stood_of(slot.standing.frames), openings_of(slot.standing.openings)
     heavy, people = heavy_of(slot.standing.frames, rig.layout), rig.people
+    stages, linings = tuple(one.name for one in rig.stages_in_order), linings_of(rig.layers)
     took, ratios = [], []
     for count in range(repeats + 1):
         fitted = list(rig.layout.fitted)
@@ -108,7 +110,8 @@ def rechecked(rig: Rig, slot: Slot, use: Use, repeats: int) -> tuple[float, floa
         fitted[-1] = replace(fitted[-1], place=replace(place, x=x))
         section = replace(rig.layout, fitted=tuple(fitted))
         begun = time.thread_time()
-        solve(section, stood, heavy, doors, hull, people, use)
+        brought = brought_in(section, hull, stages, rig.header.stage_today, linings)
+        solve(section, stood, heavy, doors, hull, people, use, brought)
         if count:  # the first finds nothing remembered
             took.append((time.thread_time() - begun) * 1000.0)
             ratios.append(took[-1] / yardstick())
