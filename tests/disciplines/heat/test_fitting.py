@@ -41,3 +41,23 @@ def test_a_hole_in_the_floor_beside_the_end_of_the_exhaust_is_asked_about(x: int
 def test_a_hole_that_is_half_filled_is_never_clear() -> None:
     (found,) = with_hole(3400, "centre", BELOW, "part")
     assert found.kind in ("stop", "unknown") and found.protects
+
+
+def frozen(cold: str, z: str, fill: str = "full") -> list[tuple[str, str]]:
+    """Return what is said of water where the trailer is left, with a tank as high as that and filled so."""
+    tank = f"x: 1000, side: centre, z: {z}, size: 500 x 500 x 150, weight: 4, stage: shell, done: yes"
+    text = edited(
+        ("coldest_design: -5 C", f"coldest_design: {cold}"),
+        ("  # one more", f"  jug: {{{tank}, tank: {{of: water, volume: 20}}}}"),
+        ("night: {cargo: all, tanks: {fuel: full}", f"night: {{cargo: all, tanks: {{fuel: full, jug: {fill}}}"),
+    )
+    return [(one.kind, one.where) for one in worked(text, "leave") if one.code == "heat/frost"]
+
+
+def test_water_freezes_below_the_floor_and_inside_and_an_empty_tank_never() -> None:
+    assert frozen("-0.5 C", "-200") == [("limit", "parts[jug]")]
+    # Under a clear sky the room comes down to about what it is outside.
+    assert frozen("3 C", "100") == frozen("3 C", "-200") == []
+    assert frozen("-10 C", "100") == [("limit", "parts[jug]")]
+    assert frozen("-10 C", "-200", "empty") == []
+    assert frozen("1 +-2 C", "-200") == [("unknown", "parts[jug]")]

@@ -40,7 +40,8 @@ class Result:
 
     ``use`` is empty where nothing is judged. ``volume`` (m3) is that of the room, not known where the body is not.
     ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
-    than those are worked out of.
+    than those are worked out of. ``left`` is the coldest of the places' nights with nobody in and the heater off, where
+    the trailer is left; ``waters`` are the tanks in which water may be.
     """
 
     of: str
@@ -54,6 +55,8 @@ class Result:
     placeless: bool
     inside: Inside
     moisture: tuple[Moisture, ...]
+    left: HeldNight | None = None
+    waters: tuple[FuelTank, ...] = ()
 
     @property
     def nights(self) -> tuple[Night, ...]:

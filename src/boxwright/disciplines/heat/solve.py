@@ -59,6 +59,7 @@ def solve(
     places = outdoors_of(own)
     inside = Inside(shell, airflow, floor * height, height, floor)
     is_judged = use == "sleep" and is_known
+    waters = tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
     return Result(
         of="trailer",
         use=use,
@@ -71,6 +72,8 @@ def solve(
         placeless=not places,
         inside=inside,
         moisture=moisture,
+        left=_left(inside, places) if use == "leave" and is_known and waters else None,
+        waters=waters,
     )
 
 
@@ -80,6 +83,12 @@ def _nights(
     """Return a night for each place and each heater that may run with somebody asleep; with none, one without."""
     warming: list[Warmth | None] = [warmth_of(one) for one in heaters if one.vented != "in the room"]
     return tuple(night_of(inside, place, one, moisture) for place in places for one in warming or [None])
+
+
+def _left(inside: Inside, places: tuple[Outdoors, ...]) -> HeldNight | None:
+    """Return the coldest night of all places with nobody in and the heater off; None where no place has one."""
+    coldest = min(places, key=lambda one: one.coldest.low, default=None)
+    return night_of(inside, coldest, None, ()) if coldest is not None else None
 
 
 def outdoors_of(own: Section) -> tuple[Outdoors, ...]:

@@ -15,6 +15,7 @@ from boxwright.disciplines.heat.findings.burner import (
     unvented,
 )
 from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
+from boxwright.disciplines.heat.findings.frost import frost
 from boxwright.disciplines.heat.findings.night import (
     fuel_for_the_night,
     heat_not_known,
@@ -47,6 +48,7 @@ __all__ = [
     "exhaust_under_floor",
     "findings",
     "foam_too_thick",
+    "frost",
     "fuel_for_the_night",
     "fuel_valve",
     "heat_not_known",
@@ -81,6 +83,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     stated_burn,
     fuel_valve,
     pump_angle,
+    frost,
     material_not_known,
     thickness_not_known,
     no_thickness,
