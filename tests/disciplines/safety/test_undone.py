@@ -160,3 +160,12 @@ def test_what_is_hot_within_a_metre_is_asked_what_it_wants(x: str, done: str, ow
 def test_what_is_hot_is_kept_apart_from_what_only_burns() -> None:
     electric = result((MORE, HEATER % ("100", "yes", "heater: {of: electric}")))
     assert [one.kept.name for one in electric.hot] == ["heater"] and electric.flames == ()
+
+
+@pytest.mark.parametrize(("x", "is_told"), [("4200", False), ("4199", True), ("unknown", False)])
+def test_an_alarm_is_judged_beside_a_flame_that_is_inside_alone(x: str, is_told: bool) -> None:
+    """The room ends at 4200 mm: what begins there is outside, and the alarm at 2600 mm is 1.5 m from it either way."""
+    flame = HEATER % (x, "yes", f"{DIESEL}, keep_clear: 100")
+    near = ("warner: {x: 2600", "warner: {x: 3600")
+    found = said("alarm-place", (MORE, flame), near)
+    assert any(one.where == "parts[warner]" and "heater" in one.says for one in found) is is_told
