@@ -21,6 +21,8 @@ from boxwright.disciplines.frame.parts import Opening
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.layout.parts import Facet as LayoutFacet
 from boxwright.disciplines.safety.parts import Kept
+from boxwright.disciplines.safety.sourced import FUELS
+from boxwright.disciplines.water.parts import Facet as WaterFacet
 from boxwright.model.entry import read_day
 from boxwright.model.place import Surfaces
 from boxwright.rig.rig import Item
@@ -70,11 +72,21 @@ def _kind(item: Item, facet: Facet) -> VentKind | None:
 
 
 def _parts(parts: tuple[Item, ...]) -> Iterator[PlannedVent]:
+    """Return the parts that let air through or move it, and what gas cylinders stand in."""
+    holds = {one.words.inside.strip(): one.name for one in parts if one.words.inside.strip() and _is_gas(one)}
     for one in parts:
-        facet = one.facet("air")
-        if isinstance(facet, Facet):
+        said, now = one.facet("air"), one.words.now.strip()
+        facet = said if isinstance(said, Facet) else NOTHING_SAID
+        if facet is not NOTHING_SAID or one.name in holds:
             kind: VentKind = "vent" if facet.fan is None else "fan"
-            yield PlannedVent(one.of, one.name, one.place, facet, kind, False, one.words.now.strip())
+            yield PlannedVent(one.of, one.name, one.place, facet, kind, False, now, holds.get(one.name, ""))
+
+
+def _is_gas(item: Item) -> bool:
+    """Return whether a part is a cylinder of gas that burns."""
+    held = item.facet("water")
+    tank = held.tank if isinstance(held, WaterFacet) else None
+    return tank is not None and FUELS.get(tank.of.strip().lower(), (False, ""))[1] == "gas"
 
 
 def wood_read(tree: Mapping[str, Any], units: HeaderUnits) -> tuple[WoodReading, ...]:

@@ -48,7 +48,8 @@ class PlannedVent:
     """A part or an opening of the plan that lets air through or moves it; whether it stands comes with each slot.
 
     ``kind``: "vent" stays open, "fan" has a lid, "window" opens, "door" is a leaf in the hole itself. ``is_hole`` says
-    that it is an opening of the shell; ``now`` is what is there of it today, as written.
+    that it is an opening of the shell; ``now`` is what is there of it today, as written. ``holds`` is the gas cylinder
+    that stands inside a part: its free area vents that locker, and nothing of the room.
     """
 
     of: str
@@ -58,6 +59,7 @@ class PlannedVent:
     kind: VentKind = "vent"
     is_hole: bool = True
     now: str = ""
+    holds: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -130,6 +130,16 @@ class Wood:
 
 
 @dataclass(frozen=True, slots=True)
+class Locker:
+    """A part a gas cylinder stands in: how it stands, the free area of its own vents, and its floor (m2)."""
+
+    planned: PlannedVent
+    there: There
+    free: Band | None
+    floor: float
+
+
+@dataclass(frozen=True, slots=True)
 class Result:
     """What air has worked out in one slot.
 
@@ -149,5 +159,6 @@ class Result:
     nights: tuple[DampNight, ...]
     flames: tuple[tuple[PlannedFlame, There], ...]
     wood: tuple[Wood, ...]
+    lockers: tuple[Locker, ...]
     rules: tuple[Rule, ...]
     country: str

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
 from boxwright.disciplines.air.breathing import breathed, mild_night
 from boxwright.disciplines.air.damp import damp_night, wood_by_place
 from boxwright.disciplines.air.parts import Section
-from boxwright.disciplines.air.result import Result, Vent
+from boxwright.disciplines.air.result import Locker, Result, There, Vent
 from boxwright.disciplines.air.sourced import BREATH, WARMTH, rules_at_home
 from boxwright.disciplines.air.vents import ENDS, airflow_of, summed, vents_of
 from boxwright.exchange import Airflow, Layup, Moisture, Night, Opening
@@ -61,6 +62,15 @@ def _of_sleepers(count: int) -> Moisture:
     return Moisture("people", times(BREATH), times(WARMTH), "asleep")
 
 
+def _lockers(own: Section, there: dict[str, str]) -> Iterator[Locker]:
+    """Return what gas cylinders stand in, as far as it stands."""
+    for one in own.vents:
+        if one.holds and one.of in there:
+            length, width, _ = one.place.size
+            stands: There = "yes" if there[one.of] == "yes" else "perhaps"
+            yield Locker(one, stands, one.facet.free_area, length * width)
+
+
 def solve(
     own: Section,
     offered: Offers,
@@ -89,6 +99,7 @@ def solve(
         nights=tuple(damp_night(one, offered.moisture, layups, airy) for one in nights),
         flames=tuple((one, "yes" if there[one.of] == "yes" else "perhaps") for one in own.flames if one.of in there),
         wood=wood_by_place(own.wood),
+        lockers=tuple(_lockers(own, there)),
         rules=rules_at_home(countries, judged_on),
         country=countries[0].upper().partition("-")[0] if countries else "",
     )

@@ -64,6 +64,7 @@ VAPOUR: dict[str, float] = _numbers("vapour", "best")
 """As how many times its own thickness of still air a material holds vapour back."""
 AGAINST_NOTHING = 1.0
 """What a material that is not known holds back: no more than still air."""
+OF_ITS_FLOOR = _numbers("locker", "share")["of its floor"]
 NEAR = _numbers("near", "length")["floor or roof"]
 WORDS: dict[str, str] = {str(row.cells[0]): str(row.cells[1]) for row in load_table(PACKAGE, "words").rows}
 
