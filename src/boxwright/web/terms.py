@@ -49,9 +49,6 @@ TODAY: dict[str, str] = {
 }
 """What a chapter that judges nothing works out all the same."""
 BY_HAND: dict[str, str] = {
-    "air": "Not judged: whether enough air comes in for sleepers and for what burns, how damp it gets, and where water "
-    "condenses. By hand: while somebody sleeps or anything burns keep one vent open low and one high, and a carbon "
-    "monoxide alarm that works.",
     "cutting": "Not judged: how many sheets and bars to buy, and how to cut them. By hand: draw the pieces on squared "
     "paper, the width of the saw's cut between them, and count the sheets.",
     "heat": "Not judged: whether the heater makes up for the cold, how much fuel that takes, and how cold the inner "
