@@ -13,7 +13,7 @@ FUELS = columns("fuel")
 ALIKE = {"gas": "propane", "lpg": "propane", "butane": "propane", "gasoline": "petrol", "paraffin": "kerosene"}
 BURNT_OTHERWISE = frozenset({"wood", "spirit", "alcohol", "pellets", "coal"})
 ELECTRIC = frozenset({"electric", "electricity", "mains", "shore", "12 v", "12 volt"})
-IN_THE_ROOM = frozenset({"none", "no", "inside", "in", "room", "unvented"})
+IN_THE_ROOM = frozenset({"none", "no", "inside", "in", "room", "in the room", "into the room", "unvented", "ventless"})
 SIDES = {"left": (1, -1.0), "right": (1, 1.0), "rear": (0, 1.0), "front": (0, -1.0)}
 BELOW = frozenset({"below floor", "floor", "below", "under floor", "down"})
 NOTHING = Band(0.0, 0.0, 0.0, known=False)

@@ -1,0 +1,92 @@
+"""Nobody sleeps by a heater of whose fumes a thing is not known: each missing fact is a no, none makes it better."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.finding import Verdict
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from boxwright.study.verdict import WORST_FIRST
+from tests.study.demo import CLEAN, TODAY, clean, if_all_judge
+
+ELECTRIC = "heater: {of: electric, lowest: 300 W, highest: 1500 W}"
+PATH = "path: [tank, valve at tank, filter, pump at 30 deg, warmer]"
+EXHAUST = "exhaust: {out: left, below: floor, length: 20, x: 60}"
+INTAKE = "intake: {out: below floor, x: 150}"
+WATT = "lowest: 300 W, highest: 1500 W"
+DIESEL = f"heater: {{of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTAKE}}}"
+FUEL = "  fuel: {x: -30, side: centre, z: 0, size: 14 x 8 x 10, weight: 4, stage: shell, done: yes, tank: {of: diesel, volume: 3}}\n"  # noqa: E501
+
+
+def by(heater: str, *edits: tuple[str, str]) -> Verdict:
+    """Return whether somebody may sleep by a heater that is written so."""
+    text = CLEAN.replace("tanks: {can: full}", "tanks: {can: full, fuel: full}")
+    for old, new in ((ELECTRIC, heater), ("  shelf:", f"{FUEL}  shelf:"), *edits):
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    return if_all_judge(study(read_rig(text).rig, TODAY), "sleep")
+
+
+def test_the_heater_they_start_from_may_be_slept_by() -> None:
+    assert by(DIESEL).answer in ("go", "limits", "ask")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code"),
+    [
+        (f", {EXHAUST}", "", "heat/exhaust"),
+        (EXHAUST, "exhaust: {below: floor}", "heat/exhaust"),
+        (EXHAUST, "exhaust: {out: somewhere}", "heat/exhaust"),
+        (EXHAUST, "exhaust: unknown", "heat/exhaust"),
+        (EXHAUST, "exhaust: none", "heat/unvented"),
+        (EXHAUST, "exhaust: in the room", "heat/unvented"),
+        (EXHAUST, "exhaust: {out: below floor, length: 20, x: 60}", ""),
+        (EXHAUST, "exhaust: {out: left, below: floor, length: 20, x: 128}", "heat/exhaust-near-opening"),
+        (EXHAUST, "exhaust: {out: left}", "heat/exhaust-near-opening"),
+        (EXHAUST, "exhaust: {out: left, length: 20, x: unknown}", "heat/exhaust-near-opening"),
+        (f", {INTAKE}", "", "heat/combustion-air"),
+        (INTAKE, "intake: none", "heat/combustion-air"),
+        (INTAKE, "intake: unknown", "heat/combustion-air"),
+        ("of: diesel", "of: propane", ""),
+        ("of: diesel", "of: unknown", ""),
+        ("of: diesel, ", "", ""),
+        (f"of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTAKE}", f"of: wood, {WATT}", "heat/exhaust"),
+        (
+            f"of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTAKE}",
+            f"of: ambient magic, {WATT}",
+            "heat/exhaust",
+        ),
+        (f"of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTAKE}", WATT, "heat/exhaust"),
+    ],
+)
+def test_a_missing_fact_of_its_fumes_is_a_no_and_none_makes_it_better(old: str, new: str, code: str) -> None:
+    assert DIESEL.count(old) == 1
+    found, whole = by(DIESEL.replace(old, new)), by(DIESEL)
+    assert WORST_FIRST.index(found.answer) <= WORST_FIRST.index(whole.answer), (found.answer, found.because)
+    if code:
+        assert (found.answer, code in found.because) == ("no", True), found.because
+
+
+def test_what_burns_in_the_room_is_a_no_even_where_nobody_ticked_it() -> None:
+    unvented = DIESEL.replace(EXHAUST, "exhaust: none")
+    half = ("weight: 8, stage: shell, done: yes,", "weight: 8, stage: shell, done: part,")
+    assert by(unvented, half).answer == "no"
+    assert "heat/unvented" in by(unvented, half).because
+
+
+def test_a_burner_without_an_alarm_for_its_gas_is_a_no() -> None:
+    found = by(DIESEL, ("alarm: CO}", "alarm: gas}"))
+    assert found.answer == "no"
+
+
+def test_without_the_measures_of_the_room_no_night_is_clear() -> None:
+    found = if_all_judge(
+        study(clean("body: {length: 168, width: 80, height: 78}", "body: {length: 168}"), TODAY), "sleep"
+    )
+    assert found.answer in ("no", "ask", "limits")
+
+
+def test_without_a_written_night_it_is_a_limit_until_one_is_written() -> None:
+    found = if_all_judge(study(clean("places:\n  home: {coldest_design: 72 F}\n", ""), TODAY), "sleep")
+    assert (found.answer, found.because) == ("limits", ("heat/night-not-known",))
