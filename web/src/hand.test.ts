@@ -3,11 +3,11 @@ import type { Numbers, Patch, Picture } from "./contract";
 import { Hand } from "./hand";
 import type { Said } from "./outbox";
 
-const sent = vi.hoisted(() => ({ all: [] as Said[] }));
+const sent = vi.hoisted(() => ({ all: [] as Said[], isWaiting: false }));
 vi.mock("./link", () => ({
   bus: new EventTarget(),
   isConnected: { value: true },
-  isWaiting: () => false,
+  isWaiting: () => sent.isWaiting,
   hold: () => {},
   state: { value: { can_write: true } },
   send: (message: Said) => sent.all.push(message),
@@ -123,6 +123,7 @@ const kinds = () => sent.all.map((one) => one.t);
 
 beforeEach(() => {
   sent.all = [];
+  sent.isWaiting = false;
   frames = [];
   isConnected.value = true;
   state.value = { can_write: true } as typeof state.value;
@@ -382,5 +383,46 @@ describe("what a drop is based on", () => {
     state.value = { can_write: true, rev: 9 } as typeof state.value;
     pointer("pointerup", 110, 100);
     expect(last()).toMatchObject({ t: "drop", base: 7 });
+  });
+});
+
+describe("what a hand rests on", () => {
+  it("catches on no line while it wants to be free", () => {
+    const { drag, heard } = onTheSheet();
+    drag(99, 0); // 5 mm short of the stud, which is 1500 behind: 8 pixels are 40
+    frame();
+    expect([last(), heard.at(-1)]).toEqual([{ t: "move", of: BED, x_mm: -500, y_mm: 0, z_mm: 0 }, "at stud 4"]);
+    sent.all = [];
+    const free = onTheSheet();
+    free.drag(99, 0, { altKey: true });
+    frame();
+    expect([last(), free.heard.at(-1)]).toEqual([{ t: "move", of: BED, x_mm: -495, y_mm: 0, z_mm: 0 }, ""]);
+  });
+
+  it("is the text the sheet showed, but not one it has already asked to change", () => {
+    state.value = { can_write: true, rev: 7 } as typeof state.value;
+    const calm = onTheSheet();
+    calm.drag(40, 0, { altKey: true });
+    calm.pointer("pointerup", 140, 100);
+    expect(last()).toMatchObject({ t: "drop", base: 7 });
+    sent.isWaiting = true;
+    const hasty = onTheSheet();
+    hasty.drag(40, 0, { altKey: true });
+    hasty.pointer("pointerup", 140, 100);
+    expect(last()?.t).toBe("drop");
+    expect(last()).not.toHaveProperty("base");
+  });
+
+  it("still catches on other things when one was drawn anew", () => {
+    const snaps = [{ axis: "x", mm: -1500, label: "front of stove", of: "parts[stove]" }, { axis: "x", mm: -3000, label: "old place", of: "parts[sink]" }] as Picture["snaps"];
+    const { drag, heard } = onTheSheet({ snaps });
+    tell("patch", patch({ "parts[sink]": "second" }));
+    drag(98, 0);
+    frame();
+    expect(heard.at(-1)).toBe("at front of stove");
+    tell("no");
+    drag(398, 0);
+    frame();
+    expect(heard.at(-1)).toBe("");
   });
 });

@@ -73,3 +73,14 @@ test("what is neither answered nor sent is told apart, in places that fit one an
   expect(both.typing.answered()?.apply(Text.of(["one two"])).toString()).toBe("one and two");
   expect(both.typing.rest()).toEqual({ under: [], waits: [at(7, " then")] });
 });
+
+test("of two things typed at one place the one the program had first stands first, as it does there", () => {
+  const both = new Both("one two");
+  both.type(at(3, "X"));
+  both.typing.next();
+  both.type(at(4, "Z"));
+  both.hear([at(3, "Y")]);
+  expect(both.here).toBe("oneYXZ two");
+  both.typing.answered();
+  expect(both.typing.next()).toEqual([at(5, "Z")]);
+});
