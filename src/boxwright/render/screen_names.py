@@ -7,8 +7,9 @@ sheet. Words in the open that had to go aside are led to their point by a line.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 
 from boxwright.drawing import Mark, Shape, Symbol, Text
 from boxwright.drawing.mark import Size
@@ -103,12 +104,18 @@ def named(groups: Mapping[str, Sequence[Mark]], letter: float) -> dict[Text, Pla
             near = [box for box in taken if box.meets(room)]
             near += [box for later, box in covers if later > index and box.meets(room)]
             tried = _tried(text, room, letter, least)
-            found = next((one for one in tried if not any(one.box.meets(box) for box in near)), None)
+            found = next((one for one in tried if not _meets(one, near)), None)
             is_near = least is not LEAST[0]
             places[text] = found and replace(found, is_free=fills[text] == "none", on=fills[text], is_near=is_near)
             if found is not None:
                 taken.append(found.box)
     return places
+
+
+def _meets(one: Placed, others: Iterable[Box]) -> bool:
+    """Return whether words lie on any of some boxes."""
+    box = one.box
+    return any(box.meets(other) for other in others)
 
 
 def _sign(one: Symbol, letter: float) -> Box:
@@ -128,14 +135,15 @@ def _free(
     size = letter * SIZES[text.size]
     spots = _spots(text, marks, letter, size)
     x, y = across(text.at)
-    tried = [Placed((text.words,), x + right, y + down, size, text.is_turned, True) for right, down in spots]
+    tried = (Placed((text.words,), x + right, y + down, size, text.is_turned, True) for right, down in spots)
     over, edges = avoided
-    clear = [one for one in tried if not any(one.box.meets(box) for box in (*taken, *over))]
-    if not clear:
-        return None
+    clear = (one for one in tried if not _meets(one, taken) and not _meets(one, over))
     is_signed = any(isinstance(one, Symbol) for one in marks)
-    beside = [one for one in clear[:NEAREST] if not any(one.box.meets(box) for box in edges)] if is_signed else clear
-    found = next(iter(beside), clear[0])
+    nearest = list(islice(clear, NEAREST if is_signed else 1))
+    if not nearest:
+        return None
+    off_edges = (one for one in nearest if not _meets(one, edges))
+    found = next(off_edges, nearest[0]) if is_signed else nearest[0]
     taken.append(found.box)
     return found if _is_beside(found, x, y, size) else replace(found, lead=_lead(found, x, y))
 
