@@ -61,7 +61,7 @@ def test_what_no_way_was_found_for_is_marked_and_told_with_what_is_in_the_way() 
     sheet = drawn("whimbrel", 9, (("  galley:          {x: 50", BULKHEAD),))
     assert sheet is not None
     told = {row[1]: row[3:] for row in rows(sheet)}
-    assert told["cupboard-front"] == ("-", "no way in was found", "-", "front-cabinet, bulkhead")
+    assert told["cupboard-front"] == ("-", "no way in was found", "bunk", "front-cabinet, bulkhead")
     assert told["galley"][0] == "ramp"
     faults = [mark.of for mark in sheet.views[0].marks if isinstance(mark, Symbol) and mark.kind == "fault"]
     assert faults == ["parts[cupboard-front]"]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from boxwright.disciplines import frame, layout, safety, structure, towing, weight
 from boxwright.disciplines.frame.shell import Shell, shell
+from boxwright.disciplines.layout.bringing import brought_in
 from boxwright.exchange import Box, Context
 from boxwright.finding import Finding
 from boxwright.rig.rig import Rig
@@ -86,7 +87,7 @@ def in_the_room(
         around,
         rig.people,
         context.use,
-        once(layout.brought_in, rig.layout, around, stages, rig.header.stage_today, once(linings_of, rig.layers)),
+        once(brought_in, rig.layout, around, stages, rig.header.stage_today, once(linings_of, rig.layers)),
     )
     safe = once(
         safety.solve,

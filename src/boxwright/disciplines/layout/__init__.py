@@ -1,6 +1,5 @@
 """Where things are: clearances, swings, folds, reach, the way out."""
 
-from boxwright.disciplines.layout.bringing import brought_in
 from boxwright.disciplines.layout.findings import findings
 from boxwright.disciplines.layout.parts import Facet, Section
 from boxwright.disciplines.layout.result import Result
@@ -10,15 +9,4 @@ from boxwright.model.chapter import Chapter
 
 CHAPTER = Chapter(word="layout", title="Where things are: clearances, swings, folds, reach, the way out", judges=True)
 
-__all__ = [
-    "CHAPTER",
-    "Facet",
-    "Offers",
-    "Result",
-    "Section",
-    "brought_in",
-    "findings",
-    "offers",
-    "sheets",
-    "solve",
-]
+__all__ = ["CHAPTER", "Facet", "Offers", "Result", "Section", "findings", "offers", "sheets", "solve"]

@@ -21,7 +21,7 @@ from boxwright.drawing.mark import Point
 NOTES = (
     "Drawn is the room as the stage begins, loose things carried out. Each line is the way of the middle of a thing, "
     "from outside to its place; where it is turned or tilted a square is left free around it.",
-    "Carry in before: the first later stage at which no way is found any more past what stands by then.",
+    "Carry in before: the first stage at which no way is found any more past what stands by then.",
     "A way that is drawn is free for the boxes of the file. Measure the narrowest place with the thing at hand.",
 )
 HELD = {
@@ -45,7 +45,7 @@ SHORT = 0.02
 class Comes:
     """A thing, or one piece of a counted one, that is brought in at a stage, by a way or by none that was found.
 
-    ``before`` is the first later stage at which no way is found any more, empty where there is none such.
+    ``before`` is the first stage at which no way is found any more, empty where there is none such, or never was a way.
     """
 
     of: str
@@ -78,10 +78,13 @@ def bringing_of(
     for one, body, stage in bringing.wanted() if scene.gates or scene.doubted else ():
         for blocks in bringing.large(one, body, stage) if stage == number else ():
             lane = None if bringing.is_worn else bringing.lane(body, blocks, scene, True)
-            later = range(number + 1, len(stages)) if lane is not None else ()
-            shut = next((at for at in later if bringing.lane(body, blocks, bringing.scene(at), True) is None), None)
-            before = stages[shut] if shut is not None else ""
-            comes.append(Comes(one.of, one.name, envelope(blocks), lane, before))
+            comes.append(Comes(one.of, one.name, envelope(blocks), lane))
+            # from the stage on at which a way is found, or back to where there still was one
+            order = range(number + 1, len(stages)) if lane is not None else range(number - 1, now - 1, -1)
+            for at in () if bringing.is_worn else order:
+                if (bringing.lane(body, blocks, bringing.scene(at), True) is None) == (lane is not None):
+                    comes[-1] = replace(comes[-1], before=stages[at if lane is not None else at + 1])
+                    break
     stands = tuple(
         one.body if one.surely or not one.body.is_sure else replace(one.body, stands="perhaps")
         for one in scene.obstacles
@@ -147,4 +150,4 @@ def _row(number: int, one: Comes, drawn: BroughtThen) -> tuple[str, ...]:
     told = next((two for two in drawn.told if one.of in {two.of, *(of for of, _ in two.others)}), None)
     by = ", ".join(name for _, name in told.by) if told is not None else ""
     word = TOLD[told.word] if told is not None else TOLD["no way"]
-    return f"{number}", one.name, size, "-", word, "-", by or "-"
+    return f"{number}", one.name, size, "-", word, one.before or "-", by or "-"
