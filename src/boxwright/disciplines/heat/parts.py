@@ -10,7 +10,7 @@ from pydantic import Field, model_validator
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry, Names, YesNo
 from boxwright.model.place import Place
-from boxwright.units import AmpereBandNamed, Band, KelvinBand, MetreBand, Unit, WattBand
+from boxwright.units import AmpereBandNamed, Band, HoursBandNamed, KelvinBand, MetreBand, Unit, WattBand
 
 FuelFlow = Annotated[Band, Unit("m**3/s", "fuel flow", doubtful=True)]
 Sun = Annotated[Band, Unit("J/m**2", "irradiation", doubtful=True)]
@@ -47,6 +47,7 @@ class Heater(Entry):
     burn: Burn | None = Field(None, description="fuel burnt, such as {lowest: 0.030 gal/h, highest: 0.065 gal/h}")
     holds: KelvinBand | None = Field(None, description="the room temperature it is set to, such as 62")
     switches: YesNo = Field(None, description="does it go off by itself when the room is warm enough: yes or no")
+    lasts: HoursBandNamed | None = Field(None, description="how long a filling is said to last, such as 20 h")
     draw: AmpereBandNamed | None = Field(None, description="current while it runs, such as 1.2 A")
     start: AmpereBandNamed | None = Field(None, description="current while it starts, such as 9 A")
     path: Names = Field((), description="the way of the fuel, such as [heater-fuel, pump below floor, heater]")

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.as_built import ENDS
 from boxwright.disciplines.heat.findings.night import fuel_of_night
+from boxwright.disciplines.heat.findings.stated import filling_hours
 from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
 from boxwright.disciplines.heat.result import Result, StandingHeater
@@ -159,6 +160,10 @@ def _fuel_path(heater: StandingHeater, shown_in: HeaderUnits) -> Grid | None:
         rows.append(("tank", tank.name, f"{under} to {over} above the deck; burner at {burner}"))
     else:
         rows.append(("tank", "nobody wrote which", "write it first in path"))
+    lasting = filling_hours(heater)
+    if lasting is not None:
+        flat_out, slow = show(lasting.low, "time", shown_in), show(lasting.high, "time", shown_in)
+        rows.append(("a filling", f"{flat_out} flat out, {slow} at its lowest", "by what is in the fuel"))
     pieces = [one for one in facet.path if tank is None or one != tank.name]
     rows += [(str(number), one, "") for number, one in enumerate(pieces, 1) if one != planned.name]
     exhaust, intake = facet.exhaust, facet.intake

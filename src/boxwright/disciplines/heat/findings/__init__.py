@@ -35,6 +35,7 @@ from boxwright.disciplines.heat.findings.shell import (
     no_thickness,
     thickness_not_known,
 )
+from boxwright.disciplines.heat.findings.stated import stated_hours
 from boxwright.disciplines.heat.result import Result
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
@@ -62,6 +63,7 @@ __all__ = [
     "pump_angle",
     "room_not_known",
     "stated_burn",
+    "stated_hours",
     "thickness_not_known",
     "too_warm_at_lowest",
     "unvented",
@@ -81,6 +83,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     too_warm_at_lowest,
     fuel_for_the_night,
     stated_burn,
+    stated_hours,
     fuel_valve,
     pump_angle,
     frost,
