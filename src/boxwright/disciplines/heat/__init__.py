@@ -1,4 +1,4 @@
-"""Heat, insulation, heater. Not built yet."""
+"""Heat, insulation, heater."""
 
 from boxwright.disciplines.heat.findings import findings
 from boxwright.disciplines.heat.parts import Facet, Section
@@ -6,6 +6,6 @@ from boxwright.disciplines.heat.sheets import sheets
 from boxwright.disciplines.heat.solve import Offers, Result, offers, solve
 from boxwright.model.chapter import Chapter
 
-CHAPTER = Chapter(word="heat", title="Heat, insulation, heater", judges=False)
+CHAPTER = Chapter(word="heat", title="Heat, insulation, heater", judges=True)
 
 __all__ = ["CHAPTER", "Facet", "Offers", "Result", "Section", "findings", "offers", "sheets", "solve"]
