@@ -117,6 +117,7 @@ def in_words(answer: Answered, result: Result) -> str:
 
 def _night_in_words(result: Result) -> list[str]:
     from boxwright.disciplines.air.findings.damp import wet_kinds
+    from boxwright.disciplines.air.sheets import dries_in_words
     from boxwright.disciplines.air.telling import listed, percent
 
     if not result.nights:
@@ -128,6 +129,7 @@ def _night_in_words(result: Result) -> list[str]:
         where = f"water stands on {listed(few)}" if kinds else "nothing worth a word stands wet"
         most, heated = percent(max(night.humidity, default=0.0)), "" if night.heater else ", without a heater,"
         said.append(f"In the night at {night.place}{heated} the humidity of the room comes to {most}: {where}.")
+        said += [f"{dries_in_words(night)}."] if night.heater else []
     return said
 
 
@@ -174,6 +176,7 @@ def as_json_of(result: Result | None) -> Json:
                 "place": night.place,
                 "outside": [number(one) for one in night.outside],
                 "air": [number(one) for one in night.air],
+                "dries": number(night.dries),
                 "humidity": [number(one) for one in night.humidity],
                 "wet": [
                     {

@@ -10,12 +10,13 @@ from boxwright.disciplines.air.breathing import PRESSURE
 from boxwright.disciplines.air.hidden import is_hidden, settled_by_hour
 from boxwright.disciplines.air.parts import WoodReading
 from boxwright.disciplines.air.result import DampNight, WetPlace, Wood
-from boxwright.disciplines.air.sourced import FILM, FROSTY_HUMIDITY, MOULD
+from boxwright.disciplines.air.sourced import FILM, FROSTY_HUMIDITY, MOULD, WANTED
 from boxwright.exchange import ColdPlace, Layup, Moisture, Night
 
 SPECIFIC_HEAT = 1006.0
 """J/kgK of dry air"""
 FULL = 1.0
+A_KILOGRAM = 1.0
 
 
 class Hours(NamedTuple):
@@ -62,12 +63,27 @@ def damp_night(
         air=night.air,
         humidity=tuple(min(one / full, FULL) for one, full in zip(hours.vapour, hours.full, strict=True)),
         flow=night.flow,
+        dries=dries_in(hours, night.flow),
         wet=tuple(
             _wet(cold, _water(night, number, hours, planes), night, hours, given)
             for number, cold in enumerate(night.cold)
             if cold.of not in airy
         ),
     )
+
+
+def dries_in(hours: Hours, flow: tuple[float, ...]) -> float:
+    """Return how long (s) a kilogram of water takes to leave while the room stays at the humidity it ought to have."""
+    count = len(flow)
+    passes = sum(flow) / count if count else 0.0
+    if passes <= 0.0:
+        return inf
+    outdoors = sum(hours.outdoors) / count
+    gained = method.humidity_ratio(WANTED * sum(hours.full) / count, PRESSURE) - outdoors
+    if gained <= 0.0:
+        return inf
+    density = method.air_density(sum(hours.air) / count, outdoors, PRESSURE)
+    return method.dried_after(A_KILOGRAM, passes, density, gained)
 
 
 def _water(night: Night, number: int, hours: Hours, planes: dict[str, Layup]) -> tuple[float, ...]:

@@ -98,7 +98,11 @@ FREEZING = 273.15
 
 @dataclass(frozen=True, slots=True)
 class DampNight:
-    """One night as the air of the room felt it: outside and inside (K), relative humidity by the hour."""
+    """One night as the air of the room felt it: outside and inside (K), relative humidity by the hour.
+
+    ``dries`` is how long (s) a kilogram of water in wet gear takes to leave with the air of a mean hour, infinite where
+    it does not.
+    """
 
     place: str
     heater: str
@@ -106,6 +110,7 @@ class DampNight:
     air: tuple[float, ...]
     humidity: tuple[float, ...]
     flow: tuple[float, ...]
+    dries: float
     wet: tuple[WetPlace, ...]
 
 

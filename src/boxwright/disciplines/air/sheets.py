@@ -26,6 +26,8 @@ APART = 8.0
 """Points of humidity that two lines across a night lie apart, so that their names do not meet."""
 MOST_ROWS = 8
 """Kinds of places listed for a night, the wettest first."""
+HOUR, LONGEST = 3600.0, 48.0
+"""Seconds, and the hours after which nobody waits for gear to dry."""
 EVERY = 3
 """Hours between two labels under a night."""
 STANDS = {"yes": "stays open", "perhaps": "half done", "no": "not in yet"}
@@ -41,7 +43,16 @@ def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
     if not grids:
         return ()
     views = tuple(charted(one) for one in charts_of(result))
-    return (Sheet("air", "Air, humidity and what stands wet", views, (CAUTION,), grids, stands_up=True),)
+    notes = (CAUTION, *(f"{dries_in_words(one)}, at {one.place}." for one in result.nights if one.heater))
+    return (Sheet("air", "Air, humidity and what stands wet", views, notes, grids, stands_up=True),)
+
+
+def dries_in_words(night: DampNight) -> str:
+    """Return how long wet gear takes to dry in one night."""
+    hours = night.dries / HOUR
+    if hours > LONGEST:
+        return "Wet gear does not dry"
+    return f"A litre of water in wet gear takes {hours:.0f} h or more to leave"
 
 
 def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
