@@ -319,6 +319,17 @@ def test_what_is_in_already_or_loose_or_small_is_not_asked_about() -> None:
     assert [name for name, *_ in told([shut, FRIDGE.replace("24 x 24 x 60", "24 x 24 x 29")])] == ["fridge"]
 
 
+def test_a_thing_is_not_brought_in_through_what_it_will_stand_on_and_goes_into_what_it_will_be_in() -> None:
+    """A stand from wall to wall and up to a foot under the roof: what lies on it comes over it, never through."""
+    stand = "stand: {x: 60, side: left, z: 0, size: 60 x 80 x 66, weight: 90, stage: now, done: yes}"
+    on_it = "chest: {rides_on: stand, x: +4, side: +4, z: +66, size: 30 x 30 x 10, weight: 20, stage: last}"
+    assert told([stand, on_it]) == []  # over the stand, and down before the door
+    shelf = "shelf: {x: 50, side: left, z: 30, size: 10 x 80 x 48, weight: 20, stage: now, done: yes}"
+    assert told([stand, shelf, on_it]) == [("chest", "no way", "", ("stand",))]  # it would come in under the shelf
+    in_it = "tank: {inside: stand, x: +0, side: +4, z: +0, size: 30 x 30 x 10, weight: 20, stage: last}"
+    assert told([stand, in_it]) == []
+
+
 def test_doubt_of_what_stands_asks_and_is_named() -> None:
     untold = WALL.replace("STAGE", "now")  # today's own stage, not ticked: it can still wait
     assert told([untold, FRIDGE.replace("last", "now")]) == []

@@ -194,11 +194,9 @@ class Bringing:
         return self._sheets[size, stage]
 
     def past(self, body: Body, scene: Scene) -> Iterator[Obstacle]:
-        """Yield what a thing is brought past: all but itself, what it goes into or onto, and what goes so on it."""
-        own = self._lines.get(body.of, frozenset())
+        """Yield what a thing is brought past: all but itself and what goes into or onto it; what carries it stands."""
         for one in scene.obstacles:
-            of = one.body.of
-            if of != body.of and of not in own and body.of not in self._lines.get(of, frozenset()):
+            if one.body.of != body.of and body.of not in self._lines.get(one.body.of, frozenset()):
                 yield one
 
 
