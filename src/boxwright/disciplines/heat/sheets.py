@@ -25,6 +25,9 @@ CAUTION = (
 )
 COLDS = {"F": tuple(range(50, -21, -10)), "C": tuple(range(10, -31, -5))}
 """Outside temperatures of the curve, by the unit they are shown in."""
+THIN_LINES = "Thin lines of a curve are the ends of what is not known: the least and the most the room may lose."
+RUNS_AS = ("off", "cycling", "at its lowest", "between both", "flat out")
+"""How a heater runs, by its band."""
 EVERY = 3
 """Hours between two labels under a night."""
 LEAST_SHARE = 0.01
@@ -40,8 +43,9 @@ def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
     if not result.volume.known:
         return ()
     views = tuple(charted(one) for one in charts_of(result, shown_in))
-    return (Sheet("heat", "What the room loses, and its coldest nights", views, (CAUTION,), grids_of(result, shown_in),
-                  stands_up=True),)  # fmt: skip
+    notes = (THIN_LINES, CAUTION) if views else (CAUTION,)
+    title, grids = "What the room loses, and its coldest nights", grids_of(result, shown_in)
+    return (Sheet("heat", title, views, notes, grids, stands_up=True),)
 
 
 def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
@@ -122,7 +126,22 @@ def _nights(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
             )
         )
     of = tuple(one.outdoors.of for one in result.held)
-    return (Grid("The coldest night, eight to eight", columns, tuple(rows), of),)
+    return (Grid("The coldest night, eight to eight", columns, tuple(rows), of), *_bands(result.held))
+
+
+def _bands(held: tuple[HeldNight, ...]) -> tuple[Grid, ...]:
+    """Return the hours of each night a heater spends off, cycling, at its lowest, between and flat out."""
+    from boxwright.drawing import Grid
+
+    warmed = [(one, one.warmth) for one in held if one.warmth is not None and one.warmth.highest.known]
+    if not warmed:
+        return ()
+    rows = tuple(
+        (f"{one.outdoors.place}, {warmth.name}", *(f"{spent} h" if spent else "" for spent in one.banded))
+        for one, warmth in warmed
+    )
+    of = tuple(one.outdoors.of for one, _ in warmed)
+    return (Grid("How the heater runs in that night", ("place, heater", *RUNS_AS), rows, of),)
 
 
 def hours_grid(one: HeldNight, shown_in: HeaderUnits) -> Grid:
@@ -200,7 +219,7 @@ def _how_cold(one: HeldNight, shown_in: HeaderUnits) -> Chart:
     outside = [scale.to_si(cold) for cold in COLDS.get(unit, COLDS["C"])]
     settings = [("flat out", warmth.highest)] + ([("at its lowest", warmth.lowest)] if warmth.lowest.known else [])
     series = tuple(_drift(one, label, heat, outside, shown_in) for label, heat in settings)
-    labels = tuple(f"{_degrees(cold, shown_in):.0f} {unit}" for cold in outside)
+    labels = tuple(f"{round(_degrees(cold, shown_in))} {unit}" for cold in outside)
     return Chart(
         name=f"cold-{warmth.name}",
         title=f"How cold can we go? {warmth.name}, by the cold outside",

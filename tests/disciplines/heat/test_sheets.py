@@ -1,0 +1,53 @@
+"""The sheet of heat: the curve and the nights as numbers, the heater's hours, and what is left out where nothing is."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from boxwright.disciplines.heat.result import Result
+from boxwright.disciplines.heat.sheets import THIN_LINES, charts_of, grids_of, sheets
+from boxwright.units import Band
+from tests.study.demo import demo, slot_of, studied
+
+US = demo("whimbrel").header.units
+
+
+@pytest.fixture(scope="module")
+def finished() -> Result:
+    found = slot_of(studied("whimbrel"), "finish", "night", use="sleep").heat
+    assert found is not None
+    return found
+
+
+def test_the_curve_falls_with_the_cold_and_says_no_zero_below_zero(finished: Result) -> None:
+    curve = charts_of(finished, US)[0]
+    assert "0 F" in curve.labels and "-0 F" not in curve.labels
+    for series in curve.series:
+        assert list(series.best) == sorted(series.best, reverse=True)
+        assert all(low <= best <= high for low, best, high in zip(series.low, series.best, series.high, strict=True))
+    flat_out, lowest = curve.series
+    assert all(more > less for more, less in zip(flat_out.best, lowest.best, strict=True))
+
+
+def test_the_hours_of_a_heater_fill_the_night(finished: Result) -> None:
+    (grid,) = [one for one in grids_of(finished, US) if one.title.startswith("How the heater runs")]
+    assert len(grid.rows) == len(finished.held)
+    for row in grid.rows:
+        assert sum(int(cell.removesuffix(" h")) for cell in row[1:] if cell) == 12
+
+
+def test_the_face_by_face_losses_add_up(finished: Result) -> None:
+    rows = [row for row in grids_of(finished, US)[0].rows if "all of it" not in row[0] and "of it by" not in row[0]]
+    whole = sum(float(row[3].removesuffix(" W/K")) for row in rows)
+    assert whole == pytest.approx(finished.shell.loss.best, rel=0.01)
+
+
+def test_without_a_heater_there_is_no_curve_and_without_a_night_no_thin_line(finished: Result) -> None:
+    without = replace(finished, heaters=(), held=tuple(replace(one, warmth=None) for one in finished.held))
+    assert not [one for one in charts_of(without, US) if one.name.startswith("cold-")]
+    assert not [one for one in grids_of(without, US) if one.title.startswith("How the heater runs")]
+    (sheet,) = sheets(replace(finished, held=()), US)
+    assert THIN_LINES not in sheet.notes and not sheet.views
+    assert sheets(replace(finished, volume=Band(0.0, 0.0, 0.0, known=False)), US) == ()
