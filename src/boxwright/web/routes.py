@@ -43,6 +43,8 @@ MOST_A_SECOND = 120
 _NUMBER = re.compile(r'"seq": ?(\d{1,9})\b')
 LAST_WORDS = 1.0
 """How long (s) a page that takes no more is still listened to."""
+PACKED = 6
+"""How hard what is made for a page is packed: a plan of 1,000 parts takes 5 ms beside the loop, and a fifth less."""
 LONG = "public, max-age=31536000, immutable"
 
 
@@ -121,7 +123,7 @@ def _as_json(request: Request, text: str) -> Response:
     headers = {"cache-control": "no-cache", "vary": "accept-encoding"}
     body = text.encode()
     if "gzip" in request.headers.get("accept-encoding", ""):
-        body, headers["content-encoding"] = gzip.compress(body, compresslevel=1, mtime=0), "gzip"
+        body, headers["content-encoding"] = gzip.compress(body, compresslevel=PACKED, mtime=0), "gzip"
     return Response(body, media_type="application/json", headers=headers)
 
 
@@ -135,7 +137,7 @@ def _of_the_rig(room: Workroom) -> list[Route]:
         found = await room.making.screen(*asked, _waits(request))
         if found is None:
             return PlainTextResponse("no such screen", status_code=404)
-        return _as_json(request, found.model_dump_json())
+        return await asyncio.to_thread(lambda: _as_json(request, found.model_dump_json()))
 
     async def page(request: Request) -> Response:
         if room.desk is None:
