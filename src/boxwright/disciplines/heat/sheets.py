@@ -75,8 +75,10 @@ def losses(result: Result, shown_in: HeaderUnits) -> Grid:
     metal = shell.members
     rows.append(("of it by studs, bows and edges", "", "", show_band(_plain(metal), "W/K", shown_in),
                  _share(metal.best, whole)))  # fmt: skip
+    # A house's film counts what warm walls radiate; where all faces are cold only the air warms them.
+    rows.append(("all of it in a night, by air alone", "", "", show_band(_plain(shell.by_air), "W/K", shown_in), ""))
     return Grid("What the room loses, without the air", ("face", "area", "per area", "loses", "share"), tuple(rows),
-                (*of, "", ""))  # fmt: skip
+                (*of, "", "", ""))  # fmt: skip
 
 
 def _of_face(face: Face, whole: float, shown_in: HeaderUnits) -> tuple[str, str, str, str]:
