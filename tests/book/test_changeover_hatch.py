@@ -17,6 +17,7 @@ from boxwright.study.slots import study
 
 TEXT = (Path(__file__).resolve().parents[2] / "rigs" / "whimbrel.yaml").read_text(encoding="utf-8")
 LIGHTS = "lights:          {side: centre-20"
+BUNK = "bunk:            {x: 78, side: left+1, z: floor+25"
 FAN = "  roof-fan:     {wall"
 HATCH = (
     "  hatch: {wall: roof, x: 103, width: 24, across: 21, side: left+3, stage: roof, cut: yes, done: yes 2026-03-14, "
@@ -26,11 +27,13 @@ SHUT = ("release: inside, swing: {hinge: front, opens: out, to: 170", "release: 
 
 
 @cache
-def board(hatch: str, door: bool = True) -> Board:
+def board(hatch: str, door: bool = True, bunk: str = BUNK) -> Board:
     """Return the night of Whimbrel as it will stand, with a hatch."""
     assert TEXT.count(FAN) == 1 and TEXT.count(SHUT[0]) == 1
     assert TEXT.count(LIGHTS) == 1
     text = TEXT.replace(FAN, hatch + FAN).replace(LIGHTS, LIGHTS.replace("-20", "+0"))  # out from under the hatch
+    assert TEXT.count(BUNK) == 1
+    text = text.replace(BUNK, bunk)
     rig = read_rig(text if door else text.replace(*SHUT)).rig
     start, goal = ends_of(rig)
     assert start is not None and goal is not None
@@ -75,6 +78,14 @@ def test_nothing_is_carried_through_it() -> None:
 def test_it_counts_only_for_what_is_known_of_it(old: str, new: str, word: str, by: tuple[str, ...]) -> None:
     found = next(one for one in exits(HATCH.replace(old, new, 1)) if one.name == "hatch")
     assert (found.word, tuple(sorted(found.by))) == (word, by)
+
+
+@pytest.mark.parametrize(("height", "word"), [("22", "free"), ("21", "unknown")])
+def test_from_a_low_bed_nobody_knows_whether_one_gets_up_through_it(height: str, word: str) -> None:
+    """The room is 76 1/4 in high, bed and mattress 8: from 21 in up that leaves 47 1/4 in, 1.2002 m, where 1.2 m counts."""
+    found = board(HATCH, bunk=BUNK.replace("floor+25", f"floor+{height}"))
+    hatch = next(one for one in exits_at(found, found.state(is_goal=True)) if one.name == "hatch")
+    assert hatch.word == word
 
 
 def test_a_hole_nobody_gets_through_is_not_told_as_a_way_out() -> None:
