@@ -82,7 +82,7 @@ def test_it_counts_only_for_what_is_known_of_it(old: str, new: str, word: str, b
 
 @pytest.mark.parametrize(("height", "word"), [("22", "free"), ("21", "unknown")])
 def test_from_a_low_bed_nobody_knows_whether_one_gets_up_through_it(height: str, word: str) -> None:
-    """The room is 76 1/4 in high, bed and mattress 8: from 21 in up that leaves 47 1/4 in, 1.2002 m, where 1.2 m counts."""
+    """The room is 76 1/4 in high, bed and mattress 8: at 21 in that leaves 47 1/4 in, 1.2002 m, and 1.2 m counts."""
     found = board(HATCH, bunk=BUNK.replace("floor+25", f"floor+{height}"))
     hatch = next(one for one in exits_at(found, found.state(is_goal=True)) if one.name == "hatch")
     assert hatch.word == word
