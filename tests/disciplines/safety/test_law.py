@@ -130,3 +130,8 @@ def test_the_homes_own_rule_goes_before_what_another_country_advises() -> None:
 def test_what_binds_is_told_before_what_advises() -> None:
     found = law_of(("UK", "NZ", "AU-NSW", "CA-ON"), JUDGED_ON).asking("smoke alarm where somebody sleeps")
     assert [one.country for one in found] == ["AU", "CA", "NZ", "UK"]
+
+
+def test_how_it_is_built_is_a_matter_of_the_home_alone_not_of_another_province_of_its_country() -> None:
+    assert any(one.id == "ca-mb-sold" for one in law_of(("CA-MB", "CA-BC"), JUDGED_ON).rules)
+    assert not any(one.id == "ca-mb-sold" for one in law_of(("CA-BC", "CA-MB"), JUDGED_ON).rules)

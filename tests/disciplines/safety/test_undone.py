@@ -169,3 +169,19 @@ def test_an_alarm_is_judged_beside_a_flame_that_is_inside_alone(x: str, is_told:
     near = ("warner: {x: 2600", "warner: {x: 3600")
     found = said("alarm-place", (MORE, flame), near)
     assert any(one.where == "parts[warner]" and "heater" in one.says for one in found) is is_told
+
+
+@pytest.mark.parametrize(("wants", "kinds"), [("424", []), ("425", ["stop"])])
+def test_what_hangs_over_a_bed_is_as_far_as_what_stands_under_it(wants: str, kinds: list[str]) -> None:
+    """By hand: as below, 100 mm over the bed, whose top is at 600 mm."""
+    hung = HEATER.replace("z: 0", "z: 700") % ("100", "yes", f"{DIESEL}, keep_clear: {wants}")
+    assert [one.kind for one in said("hot-surface", (MORE, hung))] == kinds
+
+
+@pytest.mark.parametrize(("hinge", "left"), [("front", (0.30, 1.70)), ("top", (0.60, 0.85)), ("bottom", (0.60, 0.85))])
+def test_a_leaf_that_opens_sixty_degrees_covers_half_of_what_it_turns_in(hinge: str, left: tuple[float, float]) -> None:
+    """By hand: a hole of 700 x 1800 mm less 100 mm of frame both ways; the cosine of 60 degrees is one half."""
+    swing = ("swing: {hinge: front, opens: out, to: 90 deg}}", f"swing: {{hinge: {hinge}, opens: out, to: 60 deg}}}}")
+    clear = result(swing).exits[0].clear
+    assert clear is not None
+    assert tuple(side.best for side in clear) == pytest.approx(left)
