@@ -11,8 +11,10 @@ from __future__ import annotations
 import argparse
 import time
 from collections.abc import Callable
+from datetime import date
 from functools import partial
 from math import pi, sin, sqrt
+from pathlib import Path
 from statistics import median
 from typing import Any
 
@@ -21,7 +23,11 @@ import numpy as np
 from boxwright.disciplines.heat.method import Box, Cold, Faces, Heater, Hours, Panes, Room, box_through_time
 from boxwright.disciplines.heat.method.boxed import _Work
 from boxwright.disciplines.heat.method.network import FIXED, _march
+from boxwright.disciplines.heat.night import _runs
+from boxwright.disciplines.heat.result import Result
 from boxwright.model.compiled import compiled
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
 
 YEAR, NIGHT = 8760, 72
 
@@ -64,6 +70,13 @@ def arrays(group: Any) -> Any:
     )
 
 
+def finished() -> Result:
+    """Return what heat has worked out of Whimbrel as it will be finished, with somebody asleep in it."""
+    rig = read_rig((Path(__file__).parents[1] / "rigs" / "whimbrel.yaml").read_bytes()).rig
+    found = study(rig, date(2026, 5, 2), stage=len(rig.stages_in_order) - 1, use="sleep")
+    return next(slot.heat for slot in found.slots if slot.use == "sleep" and slot.heat is not None)
+
+
 def took(work: Callable[[], object], repeats: int) -> float:
     """Return the median of the CPU time (ms)."""
     times = []
@@ -87,6 +100,11 @@ def main() -> None:
     for substeps in (1, 2, 4):
         spent = took(partial(box_through_time, box(), night, (291.15, 0.005), substeps), repeats)
         print(f"| night of {NIGHT} h, plain, {substeps} steps an hour | {spent:.2f} | {spent / yard:.2f} | 10 |")
+    result = finished()
+    first = result.held[0]
+    worked_out = _runs.__wrapped__
+    spent = took(partial(worked_out, result.inside, first.outdoors, first.warmth, result.moisture), repeats)
+    print(f"| Whimbrel finished: one night, one heater, its three ends | {spent:.2f} | {spent / yard:.2f} | 10 |")
     year = arrays(hours(YEAR))
     whole = Box(*(arrays(one) for one in box()))
     out = np.zeros((YEAR + 1, FIXED + 6 + 2))
