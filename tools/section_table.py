@@ -122,7 +122,7 @@ def make() -> None:
             continue
         across = section_at(point)
         if not across.inner and point[4] > stored.MOST_FILLING_BARE:
-            through.append(0)  # never read: an open bay that nothing fills is no section of layers
+            through.append(0)  # never read: an open bay that next to nothing fills is no section of layers
             flux.append(0)
             continue
         held = worked_out(across, FINEST)

@@ -166,3 +166,46 @@ def test_the_r_value_of_a_label_is_taken_before_what_the_kind_of_material_conduc
     nothing = shell_of((wall(replace(FOAM, resistance=exactly(0.0)), LINER),), ())
     assert [one.what for one in nothing.unsaid] == ["resists nothing"]
     assert nothing.loss == shell_of((wall(FOAM, LINER),), ()).loss
+
+
+BANDS = st.one_of(
+    st.none(),
+    st.sampled_from([exactly(0.0), exactly(-1.0), exactly(1e-6), exactly(50.0), UNKNOWN]),
+    st.floats(0.0, 0.2).map(exactly),
+    st.tuples(st.floats(0.0, 0.1), st.floats(0.0, 0.1)).map(
+        lambda ends: Band(sum(ends) / 2.0, min(ends), max(ends), spread="interval")
+    ),
+)
+PLACES: st.SearchStrategy[Where] = st.sampled_from(("all", "bays", "members"))
+SHAPES = st.sampled_from(["tube", "angle", "solid", "unknown"])
+WORDS = st.sampled_from(["XPS", "", "unobtainium", "air gap", "aluminium", "ply", "foam tape", "vinyl on ply", "wool"])
+
+
+@settings(deadline=None, max_examples=100)
+@given(st.data())
+def test_no_wall_however_odd_breaks_off_or_has_its_ends_the_wrong_way_round(data: st.DataObject) -> None:
+    layers = [
+        replace(
+            layer(
+                f"l{number}", data.draw(WORDS), None, data.draw(st.sampled_from(("all", "bays", "members"))), certain
+            ),
+            thick=data.draw(BANDS),
+            resistance=data.draw(st.one_of(st.none(), BANDS)),
+        )
+        for number, certain in enumerate(data.draw(st.lists(st.booleans(), max_size=4)))
+    ]
+    odd = replace(
+        wall(*layers),
+        wall=data.draw(st.sampled_from(["left", "roof", "floor", "nose-left"])),
+        spacing=data.draw(BANDS), member_face=data.draw(BANDS), member_depth=data.draw(BANDS),
+        member_gauge=data.draw(BANDS), skin=data.draw(BANDS), skin_of=data.draw(WORDS),
+        member_material=data.draw(WORDS), member_shape=data.draw(SHAPES),
+        members=exactly(data.draw(st.sampled_from([0.0, 1e-9, 25.0, 1e6]))), edge=exactly(3.0),
+        area=data.draw(st.sampled_from([exactly(10.0), exactly(0.0), UNKNOWN])),
+    )  # fmt: skip
+    shell = shell_of((odd,), (WINDOW,))
+    for face in shell.faces:
+        for band in (face.transmittance, face.by_air, face.loss, face.members, face.capacity):
+            assert 0.0 <= band.low <= band.best <= band.high, (face.name, band)
+        for place in face.places:
+            assert 0.0 <= place.factor.low <= place.factor.best <= place.factor.high <= 1.0

@@ -20,7 +20,11 @@ FILMS: dict[str, tuple[float, ...]] = columns("films")
 MEMBERS: dict[str, Band] = {name: interval(*row) for name, row in columns("members_unsaid").items()}
 """What is taken of members, deck and skin where nobody wrote it."""
 LEAST_FOAM = columns("layers_unsaid")["least foam"][0]
-THICKEST, OVER = (columns("layer_lengths")[name][0] for name in ("thickest", "over the members"))
+KEEPS = columns("layers_unsaid")["keeps heat"][0]
+"""W/mK: what conducts no more than this is put there to keep heat. A narrow gap, never tight, is worth as little."""
+THICKEST, THINNEST, OVER = (columns("layer_lengths")[name][0] for name in ("thickest", "thinnest", "over the members"))
+LEAST_LABEL = GAPS["least label"].best
+"""m2K/W: what a label says is more than this, or it is a slip of the pen."""
 NOTHING = exactly(0.0)
 NOT_CONDUCTING: Layer = (0.0005, 0.8)
 """Put where a plane has no skin, as the floor between its cross-members: it neither keeps heat nor leads it aside."""
@@ -71,6 +75,11 @@ def end_of(band: Band | None, end: End, is_more_for_more: bool, unsaid: Band = N
     return taken.high if (end == "high") == is_more_for_more else taken.low
 
 
+def size_of(band: Band | None) -> Band | None:
+    """Return a size that is one: nothing or less is as good as not written."""
+    return band if band is not None and band.known and band.low >= THINNEST else None
+
+
 def unsaid_of(layup: Layup) -> tuple[Unsaid, ...]:
     """Return what is not known of the layers of a plane."""
     found: list[Unsaid] = []
@@ -78,7 +87,7 @@ def unsaid_of(layup: Layup) -> tuple[Unsaid, ...]:
         if one.thick is not None and one.thick.known and one.thick.high <= 0.0:
             found.append(Unsaid(one.of, one.name, "nothing", one.material))
             continue
-        if one.resistance is not None and one.resistance.low <= 0.0:
+        if one.resistance is not None and not is_labelled(one):
             found.append(Unsaid(one.of, one.name, "resists nothing", one.material))
         if read_material(one.material, one.name) is None and not is_labelled(one):
             found.append(Unsaid(one.of, one.name, "material", one.material))
@@ -89,10 +98,10 @@ def unsaid_of(layup: Layup) -> tuple[Unsaid, ...]:
 
 def _too_deep(layup: Layup) -> list[Unsaid]:
     """Return the last layer between members where all of them are thicker than the members are deep."""
-    depth = layup.member_depth
+    depth = size_of(layup.member_depth)
     between = [one for one in layup.layers if one.where == "bays" and one.thick is not None and one.thick.known]
     thick = sum(one.thick.low for one in between if one.thick is not None)
-    if depth is None or not depth.known or thick <= depth.high + OVER:
+    if depth is None or thick <= depth.high + OVER:
         return []
     last = between[-1]
     return [Unsaid(last.of, last.name, "too deep", last.material, thick, depth.high)]
@@ -101,7 +110,7 @@ def _too_deep(layup: Layup) -> list[Unsaid]:
 def as_built(layup: Layup, end: End, film: float, with_doubtful: bool) -> AsBuilt:
     """Return the section of a plane at one end; ``film`` is that of the inside (m2K/W)."""
     there = [one for one in layup.layers if one.is_certain or with_doubtful]
-    depth = end_of(layup.member_depth, end, False, MEMBERS["depth"])
+    depth = end_of(size_of(layup.member_depth), end, False, MEMBERS["depth"])
     filling = _filling([one for one in there if one.where == "bays"], depth, end)
     over = _layers([one for one in there if one.where == "members"], end)
     inner = _layers([one for one in there if one.where == "all"], end)
@@ -109,13 +118,14 @@ def as_built(layup: Layup, end: End, film: float, with_doubtful: bool) -> AsBuil
     if is_floor:
         inner = (*_deck(layup, end), *inner)
     metal, is_solid = _metal(layup, end)
-    sheet = end_of(layup.member_gauge, end, True, MEMBERS["gauge"])
+    sheet = end_of(size_of(layup.member_gauge), end, True, MEMBERS["gauge"])
+    face = end_of(size_of(layup.member_face), end, True, MEMBERS["face"])
     across = Across(
-        face=end_of(layup.member_face, end, True, MEMBERS["face"]),
+        face=face,
         depth=depth,
         sheet=sheet / 2.0 if layup.member_shape in SINGLE_WEB else sheet,
         metal=metal,
-        spacing=max(end_of(layup.spacing, end, False, MEMBERS["spacing"]), MEMBERS["spacing"].low),
+        spacing=max(end_of(size_of(layup.spacing), end, False, MEMBERS["spacing"]), MEMBERS["spacing"].low, 2.0 * face),
         skin=NOT_CONDUCTING if is_floor else _skin(layup, end),
         filling=filling,
         gap=0.0,
@@ -127,7 +137,7 @@ def as_built(layup: Layup, end: End, film: float, with_doubtful: bool) -> AsBuil
     )
     left = across.left_of_depth
     if inner and left > SAME:
-        across = replace(across, gap=min(end_of(GAPS["air layer"], end, False), left / LEAST_FOAM))
+        across = replace(across, gap=min(end_of(GAPS["air layer"], end, False), left / KEEPS))
     if is_floor and not filling:
         return AsBuilt("layers", replace(across, depth=0.0, gap=0.0, over=()))
     if not filling and not inner:
@@ -160,7 +170,7 @@ def _layers(layers: list[LayupLayer], end: End) -> tuple[Layer, ...]:
 
 def _layer(one: LayupLayer, end: End, deepest: float) -> Layer:
     """Return thickness and conductivity of a layer at an end: none of it where nobody knows, but at the low end."""
-    thick = end_of(one.thick, end, False, Band(0.0, 0.0, deepest, known=False))
+    thick = max(end_of(one.thick, end, False, Band(0.0, 0.0, deepest, known=False)), 0.0)
     if is_labelled(one):
         # What a label says is of the whole layer, as thick as it is written at this end.
         return thick, max(thick, OVER) / end_of(one.resistance, end, False)
@@ -180,19 +190,19 @@ def conducts(made: Material, thick: float, end: End) -> float:
 
 def is_labelled(one: LayupLayer) -> bool:
     """Return whether the R value of a layer is written, and is one."""
-    return one.resistance is not None and one.resistance.low > 0.0
+    return one.resistance is not None and one.resistance.low >= LEAST_LABEL
 
 
 def _deck(layup: Layup, end: End) -> tuple[Layer, ...]:
     """Return the trailer's own deck; ``skin`` is its thickness."""
     made = read_material(layup.skin_of, "ply")
-    thick = end_of(layup.skin, end, False, MEMBERS["deck"])
+    thick = end_of(size_of(layup.skin), end, False, MEMBERS["deck"])
     return ((thick, conducts(made, thick, end)),) if made is not None and thick > SAME else ()
 
 
 def _skin(layup: Layup, end: End) -> Layer:
     made = read_material(layup.skin_of)
-    thick = end_of(layup.skin, end, True, MEMBERS["skin"])
+    thick = end_of(size_of(layup.skin), end, True, MEMBERS["skin"])
     if made is None:
         return thick, end_of(None, end, True, MEMBERS["skin conducts"])
     return thick, conducts(made, thick, end)

@@ -17,9 +17,19 @@ from boxwright.disciplines.heat.across import (
     laid_out,
     resistance,
 )
-from boxwright.disciplines.heat.as_built import FILMS, AsBuilt, End, as_built, is_led_aside, unsaid_of
+from boxwright.disciplines.heat.as_built import (
+    FILMS,
+    KEEPS,
+    MEMBERS,
+    AsBuilt,
+    End,
+    as_built,
+    is_led_aside,
+    size_of,
+    unsaid_of,
+)
 from boxwright.disciplines.heat.material import columns
-from boxwright.disciplines.heat.stored import ASIDE, TABLE, Held, coordinates, estimate, is_stored, look_up
+from boxwright.disciplines.heat.stored import ASIDE, TABLE, Held, coordinates, estimate, is_stored, look_up, read_as
 from boxwright.exchange import Layup
 from boxwright.units import Band, exactly
 
@@ -30,8 +40,6 @@ BARE = SHARES["a bare skin with its members"]
 EDGE = SHARES["an edge, as much as a member"]
 AIR_FILM = FILMS["air alone"][0]
 MOULD_FILM = FILMS["mould"][0]
-KEEPS = columns("layers_unsaid")["keeps heat"][0]
-"""W/mK: what conducts no more than this is put there to keep heat."""
 METAL = columns("layers_unsaid")["metal"][0]
 _PLACE: dict[End, int] = {"best": 0, "low": 1, "high": 2}
 How = Literal["stored", "by hand", "straight through", "layers", "bare"]
@@ -86,10 +94,11 @@ def through_of(built: AsBuilt, end: End) -> Through:
     if built.kind == "timber" and not _is_metal(across):
         member = at_member(across)
         return Through(bay, (member - bay) * across.face, member, "straight through")
-    if is_stored(across, TABLE) and not is_led_aside(across):
-        held = _looked_up(across)
+    found = read_as(across, TABLE)
+    if is_stored(found, TABLE) and not is_led_aside(across):
+        held, near = _looked_up(found), between_members(found)
         sign = {"low": -1.0, "best": 0.0, "high": 1.0}[end]
-        added = (held.through - bay * (across.face + ASIDE)) * MORE[_PLACE[end]]
+        added = (held.through - near * (across.face + ASIDE)) * MORE[_PLACE[end]]
         added += sign * TABLE.off[0] * (bay * across.spacing + added)
         more = 1.0 + sign * TABLE.off[1]
         return Through(bay, added, max(held.flux * more, bay), "stored")
@@ -218,9 +227,11 @@ def _factor(ends: tuple[_End, ...], drop: Callable[[AsBuilt, Through], float], i
 
 
 def _density(layup: Layup) -> float:
-    """Return the metres of member in a square metre."""
+    """Return the metres of member in a square metre, never more than cover it."""
     if layup.bay or not layup.members.known:
         return 0.0
+    face, spacing = size_of(layup.member_face), size_of(layup.spacing)
+    most = 1.0 / (face.best if face is not None else MEMBERS["face"].best)
     if layup.area.known and layup.area.best > 0.0:
-        return layup.members.best / layup.area.best
-    return 0.0 if layup.spacing is None else 1.0 / layup.spacing.best
+        return min(layup.members.best / layup.area.best, most)
+    return min(1.0 / spacing.best, most) if spacing is not None else 0.0

@@ -215,7 +215,7 @@ def _lining(layup: Layup) -> tuple[float, Band]:
         layers.insert(0, LayupLayer(layup.of, "ply", layup.skin_of, layup.skin, "all", True))
     for one in reversed(layers):
         made = read_material(one.material, one.name)
-        if made is None or one.thick is None or not one.thick.known:
+        if made is None or one.thick is None or not one.thick.known or one.thick.low < 0.0:
             continue
         if made.kind in ("foam", "wool", "air"):
             break

@@ -7,12 +7,13 @@ from section to section, so what is stored, and read between along straight line
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import accumulate
 from math import exp, hypot, log, sqrt
 from operator import mul
 from typing import NamedTuple
 
-from boxwright.disciplines.heat.across import HOLLOW, Across, between_members, resistance
+from boxwright.disciplines.heat.across import HOLLOW, SAME, Across, Layer, between_members, resistance
 from boxwright.source import Gridded, load_gridded
 
 AXES = ("gap", "web", "depth", "face", "filling", "over", "inner", "film", "skin")
@@ -26,8 +27,10 @@ MOST_SKIN, FILM_OUTSIDE_WITHIN = 0.02, 0.021
 """A skin that resists more (m2K/W), or a film outside that far from the stored one, is not in the table."""
 LEAST_SKIN = 0.0004
 """A skin that leads less heat aside (W/K) leads none."""
-MOST_FILLING_BARE, LEAST_INNER = 0.06, 0.02
-"""Without anything over all, only bays that are filled are stored (W/mK); a lining resists as much at least (m2K/W)."""
+MOST_GAP, LEAST_INNER = 0.6, 0.02
+"""A larger share of air leads no more heat aside; a lining over all resists as much at least (m2K/W)."""
+MOST_FILLING_BARE = 0.06
+"""W/mK: without anything over all, only bays that are filled so well are stored; see `read_as`."""
 SHIFT = {"gap": 2.0, "over": 0.1, "inner": 0.1}
 """What is added before the logarithm of a coordinate that may be nothing."""
 ASIDE = 0.03
@@ -70,7 +73,7 @@ def coordinates(across: Across) -> tuple[float, ...]:
     left = across.left_of_depth
     stands = filled + (across.gap if left > 0.0 else 0.0)
     return (
-        left / across.depth if across.filling else 0.0,
+        min(left / across.depth, MOST_GAP) if across.filling else 0.0,
         across.sheet * across.metal,
         across.depth,
         across.face,
@@ -97,6 +100,29 @@ def estimate(place: tuple[float, ...]) -> Held:
     return Held(member + bay * (0.5 * face + ASIDE), hypot(member / wide, bay))
 
 
+def read_as(across: Across, table: Table) -> Across:
+    """Return the section that is looked up for one: what lies over it as thick as any stored, if it is thicker still.
+
+    Its member is then counted as one that lets a little more through than it does. A bare bay that is filled worse than
+    any stored is read as the worst.
+    """
+    most = dict(zip(AXES, (grid[-1] for grid in table.grid), strict=True))
+    found = replace(across, over=_thinned(across.over, most["over"]), inner=_thinned(across.inner, most["inner"]))
+    filled = resistance(across.filling)
+    if across.inner or filled <= 0.0 or across.depth / filled <= MOST_FILLING_BARE:
+        return found
+    thick = sum(thick for thick, _ in across.filling)
+    return replace(found, filling=((thick, thick * MOST_FILLING_BARE / across.depth),), gap=0.0)
+
+
+def _thinned(layers: tuple[Layer, ...], most: float) -> tuple[Layer, ...]:
+    """Return layers that resist no more than the most, all thinner by the same share."""
+    resists = resistance(layers)
+    if resists <= most:
+        return layers
+    return tuple((thick * most / resists, through) for thick, through in layers)
+
+
 def is_stored(across: Across, table: Table) -> bool:
     """Return whether a section lies within the table."""
     if across.is_solid or resistance((across.skin,)) > MOST_SKIN:
@@ -104,7 +130,7 @@ def is_stored(across: Across, table: Table) -> bool:
     if abs(across.outside_film - OUTSIDE_FILM) > FILM_OUTSIDE_WITHIN:
         return False
     place = coordinates(across)
-    if not across.inner and place[AXES.index("filling")] > MOST_FILLING_BARE:
+    if not across.inner and place[AXES.index("filling")] > MOST_FILLING_BARE + SAME:
         return False
     if across.inner and place[AXES.index("inner")] < LEAST_INNER:
         return False
