@@ -21,8 +21,8 @@ if TYPE_CHECKING:
 
 CAUTION = (
     "A heater that burns kills where its fumes get in. Its leaflet, the installer and local rules come first; carbon"
-    " monoxide and smoke alarms before the first night. Off and cold on the road and while fuel is filled. Take bags for"
-    " the cold of the place: a heater may fail."
+    " monoxide and smoke alarms before the first night. Off and cold on the road and while fuel is filled. Take bags"
+    " for the cold of the place: a heater may fail."
 )
 COLDS = {"F": tuple(range(50, -21, -10)), "C": tuple(range(10, -31, -5))}
 """Outside temperatures of the curve, by the unit they are shown in."""
