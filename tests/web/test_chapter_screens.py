@@ -43,10 +43,11 @@ def test_a_chapter_that_is_built_later_has_its_drawings_tables_and_notes_on_its_
         return (Sheet("air", "Air", (view,), ("Keep it clear of snow.",), (table,)), card)
 
     session = session_of("whimbrel")
-    before = screen_of(session, "air")
+    before = screen_of(session, "cutting")
     assert not before.tables and not before.pictures and not before.notes
-    monkeypatch.setattr(printing, "IN_ORDER", (*IN_ORDER, ("air", drawn)))
-    found = screen_of(session_of("whimbrel"), "air")  # what a screen was made of is kept for the text it was made from
+    monkeypatch.setattr(printing, "IN_ORDER", (*IN_ORDER, ("cutting", drawn)))
+    # What a screen was made of is kept for the text it was made from.
+    found = screen_of(session_of("whimbrel"), "cutting")
     (table,), (picture,) = found.tables, found.pictures
     assert table.title == "Air: Who breathes what" and table.rows == [["opening roof-fan", "310"]]
     assert table.names == {"opening roof-fan": "openings[roof-fan]"}
