@@ -187,9 +187,15 @@ def test_a_hidden_skin_is_told_from_a_gram_on_and_is_put_right_from_five() -> No
     assert [one.kind for one in said(night(-10.0, 0.0, SKIN), wool)] == ["fix"]
 
 
+def test_it_is_told_where_its_layers_are_written() -> None:
+    lined = replace(LEFT, layers=(replace(PLY, of="walls[all].layers[liner]"),))
+    assert said(night(0.0, 0.05), (lined,))[0].where == "walls[all]"
+    assert said(night(0.0, 0.05, replace(STUDS, of="openings[hatch]")))[0].where == "openings[hatch]"
+
+
 def test_places_of_a_kind_are_told_once_by_the_wettest() -> None:
     right = replace(STUDS, of="walls[right]", what="on the studs, right wall")
     given = night(0.0, 0.05)
     both = replace(given, cold=(STUDS, right), water=tuple((one[0], one[0] * 1.5) for one in given.water))
     (found,) = said(both)
-    assert found.where == "walls[right]" and "the studs, right wall (and left wall): wet" in found.says
+    assert found.where == "walls" and "the studs, right wall (and left wall): wet" in found.says

@@ -65,7 +65,7 @@ def damp_night(
         flow=night.flow,
         dries=dries_in(hours, night.flow),
         wet=tuple(
-            _wet(cold, _water(night, number, hours, planes), night, hours, given)
+            _wet(cold, where_written(cold, planes), _water(night, number, hours, planes), night, hours, given)
             for number, cold in enumerate(night.cold)
             if cold.of not in airy
         ),
@@ -98,7 +98,15 @@ def _water(night: Night, number: int, hours: Hours, planes: dict[str, Layup]) ->
     return tuple(one * cold.area.best for one in settled)
 
 
-def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, hours: Hours, given: float) -> WetPlace:
+def where_written(cold: ColdPlace, planes: dict[str, Layup]) -> str:
+    """Return the rig path a cold place is written at: an opening's own, else that of the layers of its plane."""
+    if cold.of.startswith("openings["):
+        return cold.of
+    layup = planes.get(cold.of)
+    return layup.layers[0].of.partition(".layers[")[0] if layup is not None and layup.layers else "walls"
+
+
+def _wet(cold: ColdPlace, where: str, water: tuple[float, ...], night: Night, hours: Hours, given: float) -> WetPlace:
     """Return what settled on one place: its water by the hour, and what air would have kept it dry."""
     factor, area = min(max(cold.factor.best, 0.0), 1.0), cold.area.best
     surfaces = tuple(outside + factor * (air - outside) for outside, air in zip(hours.outside, hours.air, strict=True))
@@ -108,6 +116,7 @@ def _wet(cold: ColdPlace, water: tuple[float, ...], night: Night, hours: Hours, 
     need, watt = _air_that_dries(holds, night, hours, given)
     return WetPlace(
         cold=cold,
+        where=where,
         hours=sum(1 for one in water if one > least and area > 0.0),
         most=most,
         over=most / area if area > 0.0 else 0.0,

@@ -56,7 +56,7 @@ class Breathing:
 
 @dataclass(frozen=True, slots=True)
 class WetPlace:
-    """What settled on one cold place in one night.
+    """What settled on one cold place in one night. ``where`` is the rig path its layers are written at.
 
     ``hours`` it stood wet, ``most`` water at once (kg) and a square metre (kg/m2), the ``coldest`` its surface came to
     (K), ``limit`` the lowest humidity of the room at which it would have begun to drip, ``damp_hours`` the hours its
@@ -65,6 +65,7 @@ class WetPlace:
     """
 
     cold: ColdPlace
+    where: str
     hours: int
     most: float
     over: float

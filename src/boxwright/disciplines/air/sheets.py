@@ -145,7 +145,7 @@ def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:
         return None
     columns = ("place", "wet", "most of it", "coldest", "drips from", "kept dry by")
     rows = tuple((one.name + (f" and {more} more" if more else ""), *_of_wet(one, shown_in)) for one, more in first)
-    return Grid(f"What stands wet at {night.place}", columns, rows, tuple(one.cold.of for one, _ in first))
+    return Grid(f"What stands wet at {night.place}", columns, rows, tuple(one.where for one, _ in first))
 
 
 def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:

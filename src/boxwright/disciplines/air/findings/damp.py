@@ -74,8 +74,8 @@ def _wet(found: list[tuple[DampNight, WetPlace]], kinds: tuple[str, ...], shown_
             f"Wipe it in the morning and air the room; warm the surface of {wet.name}: a foam strip or a lining over it"
         )
     return Finding(
-        "air/condensation", wet.cold.of, kind, says, wet.over, limit, min(limit - wet.over, 0.0) if is_much else None,
-        "kg/m2", source_of(*row), wet.cold.of, act=act, minutes=60, uses=SLEEP, because=(wet.cold.of,),
+        "air/condensation", wet.where, kind, says, wet.over, limit, min(limit - wet.over, 0.0) if is_much else None,
+        "kg/m2", source_of(*row), wet.where, act=act, minutes=60, uses=SLEEP, because=(wet.where,),
     )  # fmt: skip
 
 
