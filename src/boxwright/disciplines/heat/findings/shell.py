@@ -110,7 +110,8 @@ def metal_bridge(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         return
     worst = max(bridged, key=_by_members)
     saved = sum(_saved(one) for one in bridged)
-    names = _join([f"the {members_named(one.wall)} of the {one.name}" for one in bridged])
+    words = list(dict.fromkeys(members_named(one.wall) for one in bridged))
+    names = _join([f"the {word} of {_planes_of(word, bridged)}" for word in words])
     says = f"{_apart(shown_in)} {names} lose {_watts(lost, shown_in)} of the"
     thick = show(STRIP[0], "length", shown_in, cuts=True)
     says += f" {_watts(whole, shown_in)} the shell loses; a strip of foam of {thick} over them saves"
@@ -263,6 +264,14 @@ def _join(names: list[str]) -> str:
     if len(names) < 2:
         return "".join(names)
     return f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def _planes_of(word: str, bridged: list[Face]) -> str:
+    """Return the planes whose members go by a word: ``the left, right and front wall``, or ``the roof``."""
+    names = [one.name for one in bridged if members_named(one.wall) == word]
+    if all(name.endswith(" wall") for name in names):
+        return f"the {_join([name.removesuffix(' wall') for name in names])} wall"
+    return f"the {_join(names)}"
 
 
 def _apart(shown_in: HeaderUnits) -> str:
