@@ -77,3 +77,37 @@ def test_steel_beyond_the_table_timber_and_a_thin_lining_over_an_empty_bay_are_n
         replace(STUD, skin=(0.019, 0.12)),
     ):
         assert not is_stored(odd, TABLE)
+
+
+R = 0.1761102
+"""One ft2 F h/Btu in m2K/W."""
+
+
+@pytest.mark.parametrize(
+    ("deep", "nominal", "spacing", "in_table", "below"),
+    [
+        (3.5, 13, 16, 6.0, 0.07),
+        (3.5, 11, 16, 5.5, 0.07),
+        (3.5, 15, 16, 6.4, 0.07),
+        (3.5, 13, 24, 7.2, 0.07),
+        (6.0, 19, 16, 7.1, 0.13),
+        (6.0, 21, 16, 7.4, 0.13),
+    ],
+)
+def test_a_clean_section_lies_below_the_table_of_measured_steel_studs_by_what_the_chapter_says(
+    deep: float, nominal: float, spacing: float, in_table: float, below: float
+) -> None:
+    """ANSI/ASHRAE/IES 90.1 appendix A, R-13 at 16 in second-hand, the others recalled: C-studs of 0.043 in steel.
+
+    Board on both faces. Clean sections lose 4 to 7 % less than the table, of studs 6 in deep 12 to 13 %: a tenth more
+    on what the stud adds is not too much.
+    """
+    depth, board = deep * 0.0254, (0.0127, 0.0127 / (0.56 * R))
+    stud = Across(
+        1.625 * 0.0254, depth, 0.043 * 0.0254 / 2.0, 50.0, spacing * 0.0254, board,
+        ((depth, depth / (nominal * R)),), 0.0, (), (board,), 0.17 * R, 0.68 * R,
+    )  # fmt: skip
+    laid = laid_out(stud)
+    field = section_field(laid.widths, laid.depths, laid.rows, (273.15, 0.17 * R), (293.15, 0.68 * R), finest=0.0006)
+    table = 1.0 / ((in_table + 0.17 + 0.68 + 2 * 0.56) * R)
+    assert 0.04 <= 1.0 - field.transmittance / table <= below
