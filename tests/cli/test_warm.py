@@ -67,6 +67,10 @@ def test_an_electric_heater_can_be_borrowed_and_a_flame_is_refused(capsys: pytes
 
 def test_wrong_input_is_said_in_words(capsys: pytest.CaptureFixture[str]) -> None:
     assert said(capsys, *FINISHED, "--inside", "warm")[0] == 3
+    code, shown = said(capsys, *FINISHED, "--inside", "200F")
+    assert code == 3 and "no room is held below 0 C or above 40 C" in shown
+    code, shown = said(capsys, *FINISHED, "--outside=-200F")
+    assert code == 3 and "no night colder than -55 C" in shown
     code, shown = said(capsys, *FINISHED, "--section", "north")
     assert code == 3 and 'no wall "north"' in shown
 

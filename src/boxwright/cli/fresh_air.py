@@ -66,14 +66,14 @@ def air(
 def at_outside(rig: RigFile, written: str) -> RigFile:
     """Return a rig whose only night is as cold as was typed; the rig itself where nothing was."""
     from boxwright.cli.rig_file import NothingAsked
-    from boxwright.disciplines.heat.parts import ClimateFacet
-    from boxwright.units import CannotRead, read_band
+    from boxwright.disciplines.heat.parts import ClimateFacet, a_night
+    from boxwright.units import read_band
 
     if not written:
         return rig
     try:
-        cold = read_band(written, "temperature", rig.header.units)
-    except CannotRead as wrong:
+        cold = a_night(read_band(written, "temperature", rig.header.units))
+    except ValueError as wrong:
         raise NothingAsked(str(wrong)) from None
     night = ((AS_ASKED, ClimateFacet(coldest_design=cold)),)
     return replace(rig, heat=replace(rig.heat, climates=night))

@@ -105,11 +105,12 @@ def wanting(rig: RigFile, written: str) -> RigFile:
 
 def _temperature(rig: RigFile, written: str) -> Band:
     from boxwright.cli.rig_file import NothingAsked
-    from boxwright.units import CannotRead, read_band
+    from boxwright.disciplines.heat.parts import a_room
+    from boxwright.units import read_band
 
     try:
-        return read_band(written, "temperature", rig.header.units)
-    except CannotRead as wrong:
+        return a_room(read_band(written, "temperature", rig.header.units))
+    except ValueError as wrong:
         raise NothingAsked(str(wrong)) from None
 
 

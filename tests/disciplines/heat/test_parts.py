@@ -57,3 +57,25 @@ def test_what_cannot_be_read_is_said(written: Any, words: str) -> None:
     with pytest.raises(ValidationError) as caught:
         heater(written)
     assert words in str(caught.value)
+
+
+@pytest.mark.parametrize("night", ["-56 C", "41 C", "-60..-20 C", "-300 F"])
+def test_a_night_nobody_camps_in_is_refused_where_it_is_written(night: str) -> None:
+    with pytest.raises(ValidationError, match="no night colder than -55 C or milder than 40 C"):
+        ClimateFacet.model_validate({"coldest_design": night}, context=HEADER)
+
+
+@pytest.mark.parametrize("night", ["-55 C", "40 C", "-50..-20 C", "unknown"])
+def test_a_night_as_cold_as_it_gets_somewhere_is_read(night: str) -> None:
+    assert ClimateFacet.model_validate({"coldest_design": night}, context=HEADER).coldest_design is not None
+
+
+@pytest.mark.parametrize("wanted", ["-1 C", "41 C", "30..50 C"])
+def test_a_room_nobody_sleeps_in_is_no_setting(wanted: str) -> None:
+    with pytest.raises(ValidationError, match="no room is held below 0 C or above 40 C"):
+        heater({"holds": wanted})
+    assert heater({"holds": "62"}).holds.best == pytest.approx(289.817, abs=0.001)
+
+
+def test_how_long_a_filling_lasts_is_in_hours() -> None:
+    assert heater({"lasts": "20 h"}).lasts.best == heater({"lasts": "20"}).lasts.best == 72000.0

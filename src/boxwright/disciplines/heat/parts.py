@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated
 
-from pydantic import Field, model_validator
+from pydantic import AfterValidator, Field, model_validator
 
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry, Names, YesNo
@@ -15,6 +15,26 @@ from boxwright.units import AmpereBandNamed, Band, HoursBandNamed, KelvinBand, M
 FuelFlow = Annotated[Band, Unit("m**3/s", "fuel flow", doubtful=True)]
 Sun = Annotated[Band, Unit("J/m**2", "irradiation", doubtful=True)]
 Speed = Annotated[Band, Unit("m/s", "speed", doubtful=True)]
+
+
+COLDEST_NIGHT, MILDEST_NIGHT = 218.1, 313.2
+"""K: beyond them no night is worked out, for the formulas of moist air end there."""
+COLDEST_ROOM, WARMEST_ROOM = 273.1, 313.2
+"""K: what a heater may be set to."""
+
+
+def a_night(given: Band) -> Band:
+    """Return the temperature of a night after refusing one that nobody camps in."""
+    if given.known and not (given.low >= COLDEST_NIGHT and given.high <= MILDEST_NIGHT):
+        raise ValueError("no night colder than -55 C or milder than 40 C is worked out; write it as -5 C or 20 F")
+    return given
+
+
+def a_room(given: Band) -> Band:
+    """Return what a heater is set to after refusing what nobody sleeps in."""
+    if given.known and not (given.low >= COLDEST_ROOM and given.high <= WARMEST_ROOM):
+        raise ValueError("no room is held below 0 C or above 40 C; write it as 17 C or 62 F")
+    return given
 
 
 class Burn(Entry):
@@ -45,7 +65,9 @@ class Heater(Entry):
     lowest: WattBand | None = Field(None, description="heat on the lowest setting, such as 900 W")
     highest: WattBand | None = Field(None, description="heat on the highest setting, such as 2000 W")
     burn: Burn | None = Field(None, description="fuel burnt, such as {lowest: 0.030 gal/h, highest: 0.065 gal/h}")
-    holds: KelvinBand | None = Field(None, description="the room temperature it is set to, such as 62")
+    holds: Annotated[KelvinBand, AfterValidator(a_room)] | None = Field(
+        None, description="the room temperature it is set to, such as 62"
+    )
     switches: YesNo = Field(None, description="does it go off by itself when the room is warm enough: yes or no")
     lasts: HoursBandNamed | None = Field(None, description="how long a filling is said to last, such as 20 h")
     draw: AmpereBandNamed | None = Field(None, description="current while it runs, such as 1.2 A")
@@ -71,7 +93,9 @@ class Month(Entry):
 class ClimateFacet(Entry):
     """What heat reads of a place."""
 
-    coldest_design: KelvinBand | None = Field(None, description="the night the heater is chosen for, such as 18")
+    coldest_design: Annotated[KelvinBand, AfterValidator(a_night)] | None = Field(
+        None, description="the night the heater is chosen for, such as 18"
+    )
     january: Month | None = Field(None, description="such as {low: 30, high: 49, sun: 2.5 kWh/m2}")
     february: Month | None = Field(None, description="as january")
     march: Month | None = Field(None, description="as january")
