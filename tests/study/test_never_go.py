@@ -266,3 +266,6 @@ def test_never_sleep_beside_a_flame_without_air_low_and_high() -> None:
     answers = [if_all_judge(study(read_rig(one).rig, TODAY), "sleep") for one in (aired, shut)]
     assert [one.answer for one in answers] == ["go", "no"]
     assert "air/air-by-a-flame" in answers[1].because
+    at_work = [if_all_judge(study(read_rig(one).rig, TODAY), "work") for one in (aired, shut)]
+    assert [one.answer for one in at_work] == ["go", "limits"]
+    assert at_work[1].because == ("air/air-by-a-flame",) and "only with a door open" in at_work[1].says[0]

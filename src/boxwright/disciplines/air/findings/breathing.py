@@ -173,20 +173,38 @@ def low_and_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def air_by_a_flame(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that something burns with an open flame where people sleep, and what fixed air it has low and high.
+    """Say that something burns with an open flame where people sleep or work, and what fixed air it has low and high.
 
-    Asks: where a flame stands in a room people sleep in, do vents that nobody can shut stand low and high
+    Asks: where a flame stands in a room people sleep or work in, do vents that nobody can shut stand low and high
     Limit: 4000 mm2 in all, low and high (AS/NZS 5601.2 as quoted; elsewhere the same figure as our own rule)
     Source: own-rule, as-nzs-5601-2
     Lever: vents low and high, or the flame goes outside
     """
-    if not result.sleepers:
+    if not result.sleepers and result.use != "work":
         return
     rule = next((one for one in result.rules if one.asks == GAS_AIR and is_read(one)), None)
     for flame, _ in result.flames:
         if flame.burns in ("nothing", "none", "electric", "electricity", "induction"):
             continue
-        yield _by_a_flame(result, flame.of, flame.name, rule, shown_in)
+        if result.use == "work":
+            yield from _at_work(result, flame.of, flame.name, rule, shown_in)
+        else:
+            yield _by_a_flame(result, flame.of, flame.name, rule, shown_in)
+
+
+def _at_work(result: Result, of: str, name: str, rule: Rule | None, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Judge a flame where people are awake: with too little fixed air a door stands open while it burns."""
+    limit = rule.limit if rule is not None and rule.limit is not None else BY_A_FLAME
+    low, high = result.low, result.high
+    if low.best > 0.0 and high.best > 0.0 and low.best + high.best >= limit:
+        return
+    says = f"{name} burns in the room, and {area(low, shown_in)} stays open low and {area(high, shown_in)} high;"
+    says += f" with less than {show(limit, 'area', shown_in)} in all only with a door open while it burns"
+    yield Finding(
+        "air/air-by-a-flame", of, "limit", says, low.best + high.best, limit,
+        min(low.best + high.best - limit, 0.0), "m2", rule.source if rule is not None else OWN_RULE, "openings",
+        act=f"Open a door before {name} burns", minutes=1, uses=("work",), because=(of,),
+    )  # fmt: skip
 
 
 def _by_a_flame(result: Result, of: str, name: str, rule: Rule | None, shown_in: HeaderUnits) -> Finding:
