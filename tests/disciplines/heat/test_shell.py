@@ -121,6 +121,15 @@ def test_bare_skin_is_bare_and_a_floor_without_filling_is_layers() -> None:
     assert floor.how == "layers" and floor.transmittance.best == pytest.approx(by_hand, rel=1e-3)
 
 
+def test_a_wheel_box_is_bare_skin_by_its_own_name_and_a_bay_by_its_numbers() -> None:
+    box = replace(wall(), bay="wheel-box-left", members=exactly(0.0), skin=None, skin_of="", member_material="")
+    bay = replace(wall(FOAM), bay="left 4-5")
+    faces = shell_of((box, bay), ()).faces
+    assert [one.name for one in faces] == ["wheel-box-left", "bay left 4-5"]
+    assert faces[0].how == "bare" and faces[0].transmittance.low > 5.0 and faces[0].transmittance.known
+    assert faces[1].how == "layers" and faces[1].members.best == 0.0
+
+
 def test_foam_deeper_than_the_stud_counts_no_further_than_its_face() -> None:
     deep, flush = (plane_of(wall(layer("foam", "XPS", one, "bays"), LINER)).transmittance for one in (3.0, 1.5))
     assert deep == flush

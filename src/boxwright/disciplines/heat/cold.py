@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Literal
 
 from boxwright.disciplines.heat.as_built import unsaid_of
@@ -18,13 +19,15 @@ VAPOUR_TIGHT = columns("vapour_limits")["a tight lining"][0]
 Reach = Literal["open", "behind", "sealed"]
 CORNER = SHARES["a corner, of what a member has"]
 MEMBER = {"roof": "bows", "floor": "cross-members"}
+_BAY = re.compile(r"\d$")
+"""A bay goes by the numbers of its members, a wheel box by its name."""
 NAMES = {"roof": "roof", "floor": "floor", "nose-left": "left of the nose", "nose-right": "right of the nose"}
 
 
 def named(layup: Layup) -> str:
     """Return the words for a plane or a bay of it."""
     if layup.bay:
-        return f"bay {layup.bay}"
+        return f"bay {layup.bay}" if _BAY.search(layup.bay) else layup.bay
     return NAMES.get(layup.wall, f"{layup.wall} wall")
 
 
