@@ -47,6 +47,8 @@ def test_a_year_is_told_in_the_units_of_the_file_with_its_ends() -> None:
     # Half of the heat of the year is January's, and so is half of its fuel.
     assert "January 500 kWh 13.2 gal" in told and "March" not in told
     assert "12 runs, 2.5 ms each" in told and "Somewhere, made.epw: 8,760 hours" in told
+    assert "It says nothing of sun, wind, dew point; it is worked out as if there were none." in told
+    assert "It leaves the room under 60 F for 0 h." in told, "no ends where there are none"
 
 
 def test_without_a_heater_nothing_is_said_of_heat() -> None:
@@ -65,6 +67,14 @@ def test_a_place_takes_the_station_that_is_beside_it(whimbrel: Answered) -> None
     for word, station in (("Greensboro", "723170TYA.CSV"), ("sand point", "703165TY.csv")):
         found = year_page.weather_asked(whimbrel, word).hours
         assert found is not None and found.came_from == station and len(found.outside) == 8760
+
+
+def test_a_few_hours_are_no_year(whimbrel: Answered, tmp_path: Path) -> None:
+    rows = [f"2026-01-0{1 + hour // 24} {hour % 24:02d}:00-05:00,{hour % 24}" for hour in range(100)]
+    path = tmp_path / "logger.csv"
+    path.write_text("\n".join(["time,outside (C)", *rows]) + "\n", encoding="utf-8")
+    with pytest.raises(NothingAsked, match="100 hours; a week at least"):
+        year_page.worked(whimbrel, str(path))
 
 
 def test_a_file_that_is_no_weather_is_told_with_what_was_expected(whimbrel: Answered, tmp_path: Path) -> None:

@@ -42,6 +42,10 @@ MONTHS: tuple[str, ...] = (
 )
 MONTHS += ("November", "December")
 KILOWATT_HOUR = 3.6e6
+FEW = 3
+"""What is wrong with a file, told at once."""
+SHORTEST, A_YEAR = 7 * 24, 8700
+"""Hours: the least that is run, and from how many on they are called a year."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +73,12 @@ def worked(answer: Answered, which: str) -> Worked:
         )
     read = weather_asked(answer, which)
     if read.hours is None:
-        raise NothingAsked("; ".join(one.says for one in read.problems if one.kind == "problem"))
+        wrong = [one.says for one in read.problems if one.kind == "problem"]
+        more = f"; and {len(wrong) - FEW} more" if len(wrong) > FEW else ""
+        raise NothingAsked("; ".join(wrong[:FEW]) + more)
+    if len(read.hours.outside) < SHORTEST:
+        has = f"{read.hours.came_from} has {len(read.hours.outside)} hours"
+        raise NothingAsked(f"{has}; a week at least is wanted, a year is better")
     length, width, height = slot.box.inside
     inside = Inside(result.shell, slot.air.airflow, length * width * height, height, length * width)
     times: list[float] = []
@@ -151,7 +160,7 @@ def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
     for year in found.years:
         told += [plain(piece) for piece in wrapped(in_words(year, units), columns)]
         if _hours(year):
-            told += [(), plain("HOURS OF THE YEAR", "head")]
+            told += [(), plain("HOURS", "head")]
             told += [plain(f"  {one}") for one in aligned(_hours(year), (1,))]
         if year.heater:
             told += [
@@ -161,9 +170,10 @@ def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
             ]
         told.append(())
     weather = found.years[0].weather
-    station = f"{weather.place}, {weather.came_from}" if weather.place else weather.came_from
+    station = ", ".join(dict.fromkeys(one for one in (weather.place, weather.came_from) if one))
     said = [
         f"It stands on the weather of {station}: {len(weather.outside):,} hours.",
+        *_lacking(weather),
         "Each number is followed by its ends: what is not known of shell, cracks, colour and the way the front looks.",
         f"{sum(one.runs for one in found.years)} runs, {found.spent:.1f} ms each.",
         *found.notes,
@@ -171,6 +181,19 @@ def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
     for one in said:
         told += hanging(plain("  "), one, columns, "dim")
     return told
+
+
+def _lacking(weather: WeatherHours) -> list[str]:
+    """Return what the file does not say and what it was taken for."""
+    columns = {
+        "sun": weather.level_sun or weather.straight_sun,
+        "wind": weather.wind,
+        "dew point": weather.dew_point,
+    }
+    names = [name for name, values in columns.items() if not values]
+    if not names:
+        return []
+    return [f"It says nothing of {', '.join(names)}; it is worked out as if there were none."]
 
 
 def in_words(year: Year, units: HeaderUnits) -> str:
@@ -182,8 +205,8 @@ def in_words(year: Year, units: HeaderUnits) -> str:
         wanted = show(year.wanted, "temperature", units)
         burns = f" and burns {_amount(year.fuel, 'volume', units)}" if year.fuel is not None else ""
         said.append(
-            f"Set to {wanted} on days that are colder outside, {year.heater} gives {_energy(year.energy)} in the"
-            f" year{burns}."
+            f"Set to {wanted} on days that are colder outside, {year.heater} gives {_energy(year.energy)} in"
+            f" {_period(year)}{burns}."
         )
         below = show(year.wanted - YEAR["colder than wanted"].best, "temperature", units)
         said.append(f"It leaves the room under {below} for {_count(year.too_cold)}.")
@@ -201,6 +224,11 @@ def in_words(year: Year, units: HeaderUnits) -> str:
             f"Shut and cooled to {cooled} it takes {peak} at the worst hour and {_energy(year.cooling)} in all."
         )
     return " ".join(said)
+
+
+def _period(year: Year) -> str:
+    hours = len(year.weather.outside)
+    return "the year" if hours >= A_YEAR else f"these {hours / 24:.0f} days"
 
 
 def _hours(year: Year) -> list[tuple[str, ...]]:
@@ -222,7 +250,8 @@ def _months(year: Year, units: HeaderUnits) -> list[tuple[str, ...]]:
 
 
 def _count(hours: Band) -> str:
-    return f"{hours.best:,.0f} h ({hours.low:,.0f} to {hours.high:,.0f})"
+    best, low, high = (f"{one:,.0f}" for one in (hours.best, hours.low, hours.high))
+    return f"{best} h" if low == high else f"{best} h ({low} to {high})"
 
 
 def _energy(joule: Band) -> str:
@@ -237,7 +266,7 @@ def _watt(watt: float) -> str:
 def _amount(band: Band, quantity: str, units: HeaderUnits) -> str:
     best, low, high = (show(one, quantity, units) for one in (band.best, band.low, band.high))
     unit = f" {best.rpartition(' ')[2]}"
-    return f"{best} ({low.removesuffix(unit)} to {high.removesuffix(unit)})"
+    return best if low == high else f"{best} ({low.removesuffix(unit)} to {high.removesuffix(unit)})"
 
 
 def as_json(found: Worked) -> Json:
