@@ -47,6 +47,12 @@ def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
     return (Sheet("air", "Air, humidity and what stands wet", views, notes, grids, stands_up=True),)
 
 
+def _named(night: DampNight) -> str:
+    """Return which night it is: its place, and what warms it."""
+    heater = night.heater.partition("[")[2].rstrip("]")
+    return f"{night.place}, {f'with {heater}' if heater else 'without a heater'}"
+
+
 def dries_in_words(night: DampNight) -> str:
     """Return how long wet gear takes to dry in one night."""
     hours = night.dries / HOUR
@@ -123,7 +129,7 @@ def _hours(night: DampNight, shown_in: HeaderUnits) -> Grid:
         )
         for number in range(0, len(night.air), EVERY)
     )
-    return Grid(f"The night at {night.place}, hour by hour", columns, rows, ("",) * len(rows))
+    return Grid(f"The night at {_named(night)}", columns, rows, ("",) * len(rows))
 
 
 def _dew_point(humidity: float, air: float) -> float:
@@ -145,7 +151,7 @@ def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:
         return None
     columns = ("place", "wet", "most of it", "coldest", "drips from", "kept dry by")
     rows = tuple((one.name + (f" and {more} more" if more else ""), *_of_wet(one, shown_in)) for one, more in first)
-    return Grid(f"What stands wet at {night.place}", columns, rows, tuple(one.where for one, _ in first))
+    return Grid(f"What stands wet at {_named(night)}", columns, rows, tuple(one.where for one, _ in first))
 
 
 def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
@@ -178,14 +184,14 @@ def _chart(night: DampNight) -> Chart:
     line = Series("the room", shares, shares, shares, tuple(f"{one:.0f} %" for one in shares))
     return Chart(
         name="humidity",
-        title=f"Humidity of a night at {night.place}",
+        title=f"Humidity of a night at {_named(night)}",
         form="through",
         unit="% of what the air holds",
         labels=labels,
         series=(line,),
         bounds=_dripping(night),
         of=("",) * count,
-        says=f"Humidity of the room through a night at {night.place}, and from where on the coldest places drip",
+        says=f"Humidity of the room through a night at {_named(night)}, and from where on the coldest places drip",
     )
 
 
