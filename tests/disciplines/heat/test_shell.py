@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from boxwright.disciplines.heat.plane import plane_of
-from boxwright.disciplines.heat.shell import shell_of
-from boxwright.exchange import Opening
+from boxwright.disciplines.heat.shell import Shell, shell_of
+from boxwright.exchange import ColdPlace, Opening
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.walls import BREAK, FOAM, INCH, LINER, STRIP, Where, doubtful, layer, mirrored, wall
 
@@ -218,3 +218,56 @@ def test_no_wall_however_odd_breaks_off_or_has_its_ends_the_wrong_way_round(data
             assert 0.0 <= band.low <= band.best <= band.high, (face.name, band)
         for place in face.places:
             assert 0.0 <= place.factor.low <= place.factor.best <= place.factor.high <= 1.0
+
+
+def place(shell: Shell, what: str) -> ColdPlace:
+    """Return the one cold place whose words begin so."""
+    (found,) = [one for one in shell.places if one.what.startswith(what)]
+    return found
+
+
+def test_cold_places_lie_in_their_order_from_the_room_to_the_skin() -> None:
+    """Hand arithmetic: a place's factor is one less what lies between it and the room, of all that lies there."""
+    shell = shell_of((wall(FOAM, LINER),), (WINDOW,))
+    open_bay, stud = place(shell, "between studs").factor.best, place(shell, "on the studs").factor.best
+    behind, skin = place(shell, "behind the lining on the studs").factor.best, place(shell, "skin behind").factor.best
+    assert open_bay > stud > behind > skin > 0.0
+    whole = 0.25 + 0.04 + 1.5 * INCH / 0.0288 + 0.25 * INCH / 0.12 + 0.04 * INCH / 160.0
+    assert open_bay == pytest.approx(1.0 - 0.25 / whole, rel=1e-4)
+    assert skin == pytest.approx(0.04 / whole, rel=1e-3)
+    assert (1.0 - behind) / (1.0 - stud) == pytest.approx((0.25 + 0.25 * INCH / 0.12) / 0.25, rel=1e-4)
+    assert place(shell, "window").factor.best == pytest.approx(1.0 - 2.8 * 0.13)
+    assert place(shell, "behind the lining").reach == "behind" and place(shell, "on the studs").reach == "open"
+
+
+def test_a_tight_lining_seals_what_lies_behind_it() -> None:
+    tight = shell_of((wall(FOAM, layer("liner", "FRP", 0.1, "all")),), ())
+    assert place(tight, "behind the lining").reach == place(tight, "skin behind").reach == "sealed"
+    perhaps = shell_of((wall(FOAM, layer("liner", "FRP", 0.1, "all", False)),), ())
+    assert place(perhaps, "skin behind").reach == "behind"
+
+
+def test_the_film_of_the_air_alone_stands_in_the_place_of_a_houses() -> None:
+    window = next(one for one in shell_of((), (WINDOW,)).faces)
+    assert 1.0 / window.by_air.best == pytest.approx(1.0 / 2.8 - 0.13 + 0.357)
+    bay = shell_of((replace(wall(FOAM, LINER), members=exactly(0.0)),), ()).faces[0]
+    assert 1.0 / bay.by_air.best - 1.0 / bay.transmittance.best == pytest.approx(0.357 - 0.13, rel=1e-6)
+
+
+def test_what_linings_hold_counts_to_the_foam_and_half_where_they_may_be_missing() -> None:
+    face = shell_of((wall(FOAM, LINER),), ()).faces[0]
+    holds = 0.25 * INCH * 500.0 * 1600.0 * 10.0  # thickness, density, heat capacity, area: by hand
+    assert face.capacity.best == pytest.approx(holds)
+    assert face.inward == pytest.approx(0.357 + 0.25 * INCH / 0.12 / 2.0)
+    half = shell_of((wall(FOAM, replace(LINER, is_certain=False)),), ()).faces[0].capacity
+    assert (half.low, half.best, half.high) == pytest.approx((0.0, holds / 2.0, holds))
+    behind = shell_of((wall(layer("inner", "ply", 0.5, "all"), BREAK, LINER),), ()).faces[0]
+    assert behind.capacity.best == pytest.approx(holds)  # what lies behind the foam is no store of the room
+
+
+def test_members_of_a_bare_skin_are_fins_and_the_error_of_the_table_widens_both_ends() -> None:
+    bare = plane_of(wall()).transmittance
+    assert bare.best == pytest.approx(1.08 / (0.17 + 0.04 * INCH / 160.0), rel=1e-4)
+    sure = replace(wall(replace(FOAM, resistance=exactly(1.3)), replace(LINER, resistance=exactly(0.053))))
+    found = plane_of(sure).transmittance
+    assert found.low < found.best * 0.95 and found.high > found.best * 1.05
