@@ -26,7 +26,8 @@ SHIPPED = ("723170TYA.CSV", "703165TY.csv", "12839.tm2")
 """Typical years that come with pvlib."""
 BESIDE = 0.5
 """Degrees from a place within which a station stands for it."""
-MISSING = "a year wants the extra year: python -m pip install 'boxwright[year]'"
+MISSING = "no year is at hand; the extra year brings three, or name a file: pip install 'boxwright[year]'"
+PLAIN = "Worked out in plain Python; the extra year is a hundred times as quick: pip install 'boxwright[year]'"
 RUNS_AS = ("off", "cycling", "steady at its lowest", "between its settings", "flat out")
 MONTHS: tuple[str, ...] = (
     "January",
@@ -86,13 +87,10 @@ def worked(answer: Answered, which: str) -> Worked:
     burning = [one for one in result.heaters if one.vented != "in the room"]
     heaters: list[tuple[Warmth | None, str]] = [(warmth_of(one), fuel_named(one.planned.heater.of)) for one in burning]
     moisture = air.offers(answer.reading.rig.air, (), (), 1.0, result.sleepers, "sleep").moisture
-    try:
-        years = tuple(
-            year_of(inside, read.hours, warmth, fuel, moisture, clock) for warmth, fuel in heaters or [(None, "")]
-        )
-    except ModuleNotFoundError:
-        raise NothingAsked(MISSING) from None
-    notes = tuple(one.says for one in read.problems)
+    years = tuple(
+        year_of(inside, read.hours, warmth, fuel, moisture, clock) for warmth, fuel in heaters or [(None, "")]
+    )
+    notes = (*(one.says for one in read.problems), *((PLAIN,) if find_spec("numba") is None else ()))
     return Worked(years, notes, median(times), slot.stage)
 
 

@@ -2,25 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from math import cos, pi
 
 import pytest
-
-pytest.importorskip("numpy", reason="numpy is not installed: no rows for a year")
-pytest.importorskip("numba", reason="numba is not installed: no year is compiled")
 
 from boxwright.disciplines.heat.method import Heater
 from boxwright.disciplines.heat.night import Inside, Warmth
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.disciplines.heat.weather import WeatherHours
-from boxwright.disciplines.heat.year import NEVER_COOLED, Set, Year, _pressure, _rows, year_of
+from boxwright.disciplines.heat.year import NEVER_COOLED, Set, Year, _pressure, _ran, year_of
 from boxwright.disciplines.heat.year_room import ROOMS, facing_of, year_room
 from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture
+from boxwright.model.compiled import compiled
 from boxwright.units import Band, exactly
 
-pytestmark = pytest.mark.nightly
-"""The loop is compiled once, which takes longer than a test by day may."""
-DAYS = 40
+DAYS = 12
 NOBODY: tuple[Moisture, ...] = ()
 SIDES = {
     "left": (0.0, -1.0, 0.0),
@@ -30,6 +27,16 @@ SIDES = {
     "roof": (0.0, 0.0, 1.0),
     "floor": (0.0, 0.0, -1.0),
 }
+
+
+@pytest.fixture(autouse=True)
+def plainly(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Run the loop plain, as where nothing that compiles is installed."""
+
+    def missing(_: object) -> None:
+        raise ModuleNotFoundError("numba")
+
+    monkeypatch.setattr("boxwright.disciplines.heat.year.compiled", missing)
 
 
 def plane(wall: str, foam: float, colour: str) -> Layup:
@@ -51,12 +58,12 @@ def inside(foam: float = 0.0381, colour: str = "white", leak: float = 0.006, ope
 
 
 def weather(mean: float = 278.15, sun: float = 0.0, swing: float = 6.0, wind: float = 2.0) -> WeatherHours:
-    """Return forty days of March at 36 degrees north, each alike."""
+    """Return twelve days from the 22nd of March on at 36 degrees north, each alike."""
     count = 24 * DAYS
     noon = tuple(max(cos(2.0 * pi * (hour % 24 + 0.5 - 12.0) / 24.0), 0.0) * sun for hour in range(count))
     outside = tuple(mean + swing / 2.0 * cos(2.0 * pi * (hour % 24 - 15) / 24.0) for hour in range(count))
     return WeatherHours(
-        "here", "made up", 0.63, -1.396, 0.0, -18000.0, (60, 0), outside, wind=(wind,) * count, level_sun=noon,
+        "here", "made up", 0.63, -1.396, 0.0, -18000.0, (80, 0), outside, wind=(wind,) * count, level_sun=noon,
         sky_light=noon,
     )  # fmt: skip
 
@@ -96,9 +103,28 @@ def test_each_direction_is_a_face_and_together_they_lose_what_the_shell_loses() 
 def test_the_balance_of_every_run_closes() -> None:
     for end, cool in (("low", NEVER_COOLED), ("best", ROOMS["cooled to"]), ("high", NEVER_COOLED)):
         how = Set(end, end, "east", cool == NEVER_COOLED, cool)  # type: ignore[arg-type]
-        rows = _rows(inside(opened=0.05), weather(sun=500.0), heater(), NOBODY, how, None)
-        assert rows[-1, 0] < 1e-6
-        assert rows[-1, 1:6].sum() == pytest.approx(3600.0 * 24 * DAYS)
+        run = _ran(inside(opened=0.05), weather(sun=500.0), heater(), NOBODY, how, None)
+        assert run.lacks < 1e-6
+        assert sum(run.banded) == pytest.approx(3600.0 * 24 * DAYS)
+
+
+@pytest.mark.nightly
+def test_compiled_the_same_comes_out(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The loop is compiled once, which takes longer than a test by day may."""
+    pytest.importorskip("numpy", reason="numpy is not installed: no rows for a compiled year")
+    pytest.importorskip("numba", reason="numba is not installed: no year is compiled")
+    how, times = Set("best", "best", "east", True, NEVER_COOLED), list[int]()
+
+    def timed(run: Callable[[], None]) -> None:
+        run()
+        times.append(1)
+
+    given = inside(opened=0.05), weather(sun=500.0), heater(), NOBODY, how
+    plain = _ran(*given, timed)
+    monkeypatch.setattr("boxwright.disciplines.heat.year.compiled", compiled)
+    for one, other in zip(_ran(*given, timed), plain, strict=True):
+        assert one == pytest.approx(other, rel=1e-9, abs=1e-9)
+    assert times == [1, 1]
 
 
 def test_a_steady_cold_takes_what_shell_and_cracks_lose() -> None:
@@ -138,7 +164,7 @@ def test_fuel_is_heat_by_efficiency_and_content_and_least_where_least_is_lost() 
     assert found.fuel.low == pytest.approx(found.energy.low / (0.85 * 36.09e9))
     assert found.fuel.high == pytest.approx(found.energy.high / (0.75 * 36.09e9))
     assert year(inside(), weather(), heater(), "electric").fuel is None
-    # Forty days from the second of March on.
+    # Twelve days from the 22nd of March on.
     assert sum(found.heat_by_month) == pytest.approx(found.energy.best, rel=0.01)
     assert [number for number, heat in enumerate(found.heat_by_month) if heat > 0.0] == [2, 3]
 

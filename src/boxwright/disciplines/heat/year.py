@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, NamedTuple, TypeVar
+from typing import NamedTuple, TypeVar
 
 from boxwright.disciplines.heat.as_built import ENDS, End
 from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
@@ -24,9 +24,6 @@ from boxwright.exchange import Moisture
 from boxwright.model.compiled import compiled
 from boxwright.units import Band
 
-if TYPE_CHECKING:
-    import numpy as np
-
 SUBSTEPS = 2
 FUELS = columns("fuel")
 NEVER_COOLED = 400.0
@@ -37,6 +34,7 @@ LAPSE, POWER = 2.25577e-5, 5.25588
 MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 HOUR = 3600.0
 Group = TypeVar("Group", bound=tuple[object, ...])
+Clock = Callable[[Callable[[], None]], None]
 
 
 class Set(NamedTuple):
@@ -47,6 +45,16 @@ class Set(NamedTuple):
     heading: Heading
     is_opened: bool
     cool: float
+
+
+class Ran(NamedTuple):
+    """What a run came to, hour by hour (K, W), the time (s) in each of the heater's bands, what its balance lacks."""
+
+    air: tuple[float, ...]
+    heat: tuple[float, ...]
+    cooling: tuple[float, ...]
+    banded: tuple[float, ...]
+    lacks: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,93 +90,113 @@ def year_of(
     warmth: Warmth | None,
     fuel: str,
     moisture: tuple[Moisture, ...],
-    clock: Callable[[Callable[[], None]], None] | None = None,
+    clock: Clock | None = None,
 ) -> Year:
     """Return a year of the room; ``fuel`` is what its heater burns, empty where nothing does.
 
-    ``clock`` is handed each compiled run, so that whoever wants to may time it. Raises ModuleNotFoundError where what
-    compiles is not installed.
+    ``clock`` is handed each run, so that whoever wants to may time it. Where nothing is installed that compiles, the
+    same loop runs plain, a hundred times as long.
     """
     opened = {
-        (end, heading): _rows(inside, weather, warmth, moisture, Set(end, end, heading, True, NEVER_COOLED), clock)
+        (end, heading): _ran(inside, weather, warmth, moisture, Set(end, end, heading, True, NEVER_COOLED), clock)
         for end in ENDS
         for heading in HEADINGS
     }
     # Who loses much by night takes in much by day: a bad shell and a dark skin are the hot end of a cooled room.
     cooled = {
-        (end, heading): _rows(inside, weather, None, moisture, Set(end, end, heading, False, ROOMS["cooled to"]), clock)
+        (end, heading): _ran(inside, weather, None, moisture, Set(end, end, heading, False, ROOMS["cooled to"]), clock)
         for end in ENDS
         for heading in HEADINGS
     }
     wanted = warmth.wanted if warmth is not None else 0.0
     is_set = _set(weather, wanted)
-    cold = wanted - YEAR["colder than wanted"].best
+    cold, warm = wanted - YEAR["colder than wanted"].best, ROOMS["too warm"]
 
-    def each(rows: dict[tuple[End, Heading], np.ndarray], found: Callable[[np.ndarray], float]) -> Band:
-        return _band({place: found(row) for place, row in rows.items()})
+    def each(runs: dict[tuple[End, Heading], Ran], found: Callable[[Ran], float]) -> Band:
+        return _band({place: found(run) for place, run in runs.items()})
 
-    energy = each(opened, lambda rows: float(rows[:-1, 2].sum()) * HOUR)
-    best = opened["best", "north"]
+    energy = each(opened, lambda run: sum(run.heat) * HOUR)
     return Year(
         weather=weather,
         heater=warmth.name if warmth is not None else "",
         wanted=wanted,
         banded=tuple(each(opened, _hours_in(one)) for one in range(BANDS)),
         energy=energy,
-        need=each(opened, lambda rows: float(rows[:-1, 2].max())),
+        need=each(opened, lambda run: max(run.heat)),
         fuel=_fuel(energy, fuel),
-        too_cold=each(opened, lambda rows: float(((rows[:-1, 0] < cold) & is_set).sum())),
-        too_warm=each(opened, lambda rows: float((rows[:-1, 0] > ROOMS["too warm"]).sum())),
-        coldest=each(opened, lambda rows: float(rows[:-1, 0].min())),
-        warmest=each(opened, lambda rows: float(rows[:-1, 0].max())),
-        cooling=each(cooled, lambda rows: float(rows[:-1, 3].sum()) * HOUR),
-        peak=each(cooled, lambda rows: float(rows[:-1, 3].max())),
-        heat_by_month=_by_month(best, weather),
+        too_cold=each(opened, lambda run: sum(on and air < cold for air, on in zip(run.air, is_set, strict=True))),
+        too_warm=each(opened, lambda run: sum(air > warm for air in run.air)),
+        coldest=each(opened, lambda run: min(run.air)),
+        warmest=each(opened, lambda run: max(run.air)),
+        cooling=each(cooled, lambda run: sum(run.cooling) * HOUR),
+        peak=each(cooled, lambda run: max(run.cooling)),
+        heat_by_month=_by_month(opened["best", "north"], weather),
         runs=len(opened) + len(cooled),
     )
 
 
-def _hours_in(band: int) -> Callable[[np.ndarray], float]:
-    """Return what reads the hours a heater spent in one of its bands off a run's totals."""
-    return lambda rows: float(rows[-1, 1 + band]) / HOUR
+def _hours_in(band: int) -> Callable[[Ran], float]:
+    """Return what reads the hours a heater spent in one of its bands off a run."""
+    return lambda run: run.banded[band] / HOUR
 
 
-def _rows(
+def _ran(
     inside: Inside,
     weather: WeatherHours,
     warmth: Warmth | None,
     moisture: tuple[Moisture, ...],
     how: Set,
-    clock: Callable[[Callable[[], None]], None] | None,
-) -> np.ndarray:
-    """Return a row for each hour and one of totals."""
-    import numpy as np
-
+    clock: Clock | None,
+) -> Ran:
+    """Return one run of the room through the weather."""
     heater = OFF if warmth is None else _heater(warmth, how.end)
     heater = heater._replace(cooling=MOST_COOLING if how.cool < NEVER_COOLED else 0.0)
     box, facings = year_room(inside, heater, how.end, how.sun, how.heading, how.is_opened)
     pressure = _pressure(weather)
     box = box._replace(room=box.room._replace(pressure=pressure))
     hours = _hours(weather, facings, warmth, moisture, how, pressure)
+    start = warmth.wanted if warmth is not None else max(weather.outside[0], ROOMS["opened above"])
+    try:
+        loop = compiled(_march)
+    except ModuleNotFoundError:
+        rows = _plain(box, hours, start, clock)
+    else:
+        rows = _compiled(loop, box, hours, start, clock)
+    last = rows.pop()
+    air, heat, cooling = (tuple(row[column] for row in rows) for column in (0, 2, 3))
+    return Ran(air, heat, cooling, tuple(last[1 : 1 + BANDS]), last[0])
+
+
+def _plain(box: Box, hours: Hours, start: float, clock: Clock | None) -> list[list[float]]:
+    """Return a row for each hour and one of totals, worked out in plain Python."""
+    many = len(box.faces.inward)
+    work = _Work(*([0.0] * many for _ in range(7)), *([] for _ in range(4)))
+    out = [[0.0] * (FIXED + many) for _ in range(len(hours.outside) + 1)]
+    _timed(clock, lambda: _march(box, hours, start, hours.humidity[0], 1.0, SUBSTEPS, HOURS_OF_DAY, work, out))
+    return out
+
+
+def _compiled(
+    loop: Callable[..., None], box: Box, hours: Hours, start: float, clock: Clock | None
+) -> list[list[float]]:
+    """Return the same, worked out in machine code."""
+    import numpy as np
+
     room, faces, panes, cold, warms = box
     whole = Box(_arrays(room), _arrays(faces), _arrays(panes), _arrays(cold), _arrays(warms))
-    course = _arrays(hours)
-    many = len(box.faces.inward)
-    out = np.zeros((len(weather.outside) + 1, FIXED + many))
-    loop: Callable[..., None] = compiled(_march)
-    start = warmth.wanted if warmth is not None else max(weather.outside[0], ROOMS["opened above"])
+    course, many = _arrays(hours), len(box.faces.inward)
+    work = _Work(*(np.zeros(many) for _ in range(7)), *(np.zeros(0) for _ in range(4)))
+    out = np.zeros((len(hours.outside) + 1, FIXED + many))
+    _timed(clock, lambda: loop(whole, course, start, hours.humidity[0], 1.0, SUBSTEPS, HOURS_OF_DAY, work, out))
+    rows: list[list[float]] = out.tolist()
+    return rows
 
-    def run() -> None:
-        nothing = np.zeros(0)
-        work = _Work(*(np.zeros(many) for _ in range(7)), *(nothing for _ in range(4)))
-        out[:] = 0.0
-        loop(whole, course, start, hours.humidity[0], 1.0, SUBSTEPS, HOURS_OF_DAY, work, out)
 
+def _timed(clock: Clock | None, run: Callable[[], None]) -> None:
     if clock is None:
         run()
     else:
         clock(run)
-    return out
 
 
 def _heater(warmth: Warmth, end: End) -> Heater:
@@ -241,15 +269,15 @@ def _fuel(energy: Band, fuel: str) -> Band | None:
     return Band(burnt[0], burnt[1], burnt[2], spread="interval", assumed=True)
 
 
-def _by_month(rows: np.ndarray, weather: WeatherHours) -> tuple[float, ...]:
+def _by_month(run: Ran, weather: WeatherHours) -> tuple[float, ...]:
     """Return the heat of each month of the year."""
     ends = [sum(MONTHS[:number]) for number in range(13)]
     months = [0.0] * 12
     first = weather.begins[0] * HOURS_OF_DAY + weather.begins[1]
-    for place, heat in enumerate(rows[:-1, 2]):
+    for place, heat in enumerate(run.heat):
         day = (first + place) // HOURS_OF_DAY % ends[-1]
         month = next(number for number in range(12) if day < ends[number + 1])
-        months[month] += float(heat) * HOUR
+        months[month] += heat * HOUR
     return tuple(months)
 
 
