@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from boxwright.disciplines.heat.plane import plane_of
+from boxwright.disciplines.heat.plane import is_bridged, member_with, plane_of
 from boxwright.disciplines.heat.shell import Shell, shell_of
 from boxwright.exchange import ColdPlace, Opening
 from boxwright.units import Band, exactly
@@ -271,3 +271,11 @@ def test_members_of_a_bare_skin_are_fins_and_the_error_of_the_table_widens_both_
     sure = replace(wall(replace(FOAM, resistance=exactly(1.3)), replace(LINER, resistance=exactly(0.053))))
     found = plane_of(sure).transmittance
     assert found.low < found.best * 0.95 and found.high > found.best * 1.05
+
+
+def test_what_a_strip_is_said_to_save_is_what_the_wall_with_it_loses_less() -> None:
+    plain, stripped = plane_of(wall(FOAM, LINER)), plane_of(wall(FOAM, STRIP, LINER))
+    said = (plain.member_by_air.best - member_with(plain.across, (0.25 * INCH, 0.04))) * plain.density
+    assert said == pytest.approx(plain.by_air.best - stripped.by_air.best, rel=1e-6) and said > 0.05
+    assert is_bridged(plain) and not is_bridged(stripped)
+    assert not is_bridged(plane_of(wall(FOAM, BREAK, LINER))) and not is_bridged(plane_of(wall()))
