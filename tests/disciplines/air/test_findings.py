@@ -76,3 +76,24 @@ def test_a_number_and_its_limit_give_the_side_the_margin_is_on(name: str) -> Non
         for one in said(TRIOS[name][case]):
             if one.margin is not None:
                 assert one.number is not None and one.limit is not None and one.margin <= 0.0
+
+
+LOW, HIGH = "free_area: 200 cm2, unit: {weight: 1}}\n  vent-high", "free_area: 200 cm2, unit: {weight: 1}}\nstages"
+
+
+def kinds(*edits: tuple[str, str]) -> set[tuple[str, str]]:
+    """Return kind and code of what air says of a night in the small rig, edited."""
+    return {(one.kind, one.code) for one in worked(edited(*edits), "sleep")}
+
+
+def test_a_vent_that_may_be_a_pinhole_is_asked_for_and_clears_nothing() -> None:
+    narrow = [(one, one.replace("200 cm2", "1..20 cm2")) for one in (LOW, HIGH)]
+    assert ("unknown", "air/fresh-air") in kinds(*narrow)
+    cooker = "cooker: {x: 3000, side: left, z: 800, size: 400 x 400 x 100, stage: shell, done: yes, burns: wood}"
+    wide = [(one, one.replace("200 cm2", "15..200 cm2")) for one in (LOW, HIGH)]
+    assert ("unknown", "air/air-by-a-flame") in kinds(("# one more", cooker), *wide)
+    assert ("advice", "air/air-by-a-flame") in kinds(("# one more", cooker))
+
+
+def test_a_vent_without_a_height_is_asked_for() -> None:
+    assert kinds(("z: 100, height: 100", "height: 100")) >= {("unknown", "air/low-and-high")}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.air.result import Breathing, Result
+from boxwright.disciplines.air.result import Breathing, Result, Vent
 from boxwright.disciplines.air.sourced import A_SLEEPER, BY_A_FLAME, GAS_AIR, STALE, TOO_MUCH, source_of
 from boxwright.disciplines.air.telling import OWN_RULE, SLEEP, area, flow, is_read, named, ppm, ppm_band, unread_at
 from boxwright.finding import Finding, Kind
@@ -44,13 +44,25 @@ def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says = f"somebody sleeps, and no vent stays open{planned}: cracks alone let air in{comes_to}"
         act = f"Fit {fixed[0].planned.name}" if fixed else "Cut a vent low and one high, and write free_area: of each"
         yield _stop("openings", says, act, 120, "openings", breathing)
-    elif result.low.best + result.high.best < A_SLEEPER * result.sleepers and all(one.free.known for one in surely):
+    elif _is_too_small(result.low.best + result.high.best, result, surely):
         yield _too_small(result, surely[0].planned.of, comes_to, shown_in)
+    elif _is_too_small(result.low.low + result.high.low, result, surely):
+        one = surely[0].planned
+        says = (
+            f"what stays open may be as little as {show(result.low.low + result.high.low, 'area', shown_in)}{comes_to}"
+        )
+        act = f"Measure the clear area of {named(surely)}, mesh and louvres taken off, and write free_area:"
+        yield _question(one.of, says, act, 5, f"{one.of}.free_area", True, breathing)
     elif breathing is None:
         says = "nobody wrote how large the room is, so nobody can say how the air in it lasts"
         yield _question("trailer.body", says, "Measure the room, and write body: of the trailer", 5, "trailer.body")
     else:
         yield from _gathered(result, breathing, shown_in)
+
+
+def _is_too_small(area_open: float, result: Result, surely: tuple[Vent, ...]) -> bool:
+    """Return whether so much is less than a vent for each sleeper; what nobody knows is asked for elsewhere."""
+    return area_open < A_SLEEPER * result.sleepers and all(one.free.known for one in surely)
 
 
 def _too_small(result: Result, where: str, comes_to: str, shown_in: HeaderUnits) -> Finding:
@@ -146,16 +158,9 @@ def low_and_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if not result.sleepers:
         return
     low, high = result.low, result.high
-    unsaid = next(
-        (one.planned for one in result.vents if one.stays_open and one.there == "yes" and not one.free.known), None
-    )
+    unsaid = next((one for one in result.vents if one.stays_open and one.there == "yes" and _is_unsaid(one)), None)
     if unsaid is not None:
-        yield Finding(
-            "air/low-and-high", unsaid.of, "unknown", f"nobody knows how much air passes {unsaid.name}, so nothing is"
-            " counted through it", source="practice", lever=f"{unsaid.of}.free_area",
-            act=f"Measure the clear area of {unsaid.name}, mesh and louvres taken off, and write free_area:", minutes=5,
-            could_stop=False, uses=SLEEP, because=(unsaid.of,),
-        )  # fmt: skip
+        yield _unsaid(unsaid)
         return
     lacking = "high" if low.best > 0.0 and high.best <= 0.0 else "low" if high.best > 0.0 and low.best <= 0.0 else ""
     if not lacking:
@@ -169,6 +174,30 @@ def low_and_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     yield Finding(
         "air/low-and-high", where, "advice", says, source="practice", lever=where, act=act, minutes=60, uses=SLEEP,
         because=(where,),
+    )  # fmt: skip
+
+
+def _is_unsaid(vent: Vent) -> bool:
+    return not vent.free.known or vent.middle is None
+
+
+def _unsaid(vent: Vent) -> Finding:
+    """Return the question of a vent whose free area or height nobody knows."""
+    planned, is_placed = vent.planned, vent.middle is not None
+    says = (
+        f"nobody knows how much air passes {planned.name}, so nothing is counted through it"
+        if is_placed
+        else f"nobody wrote how high {planned.name} lies, so it is counted as low and as driving nothing"
+    )
+    act = (
+        f"Measure the clear area of {planned.name}, mesh and louvres taken off, and write free_area:"
+        if is_placed
+        else f"Measure where {planned.name} lies, and write x, z, width and height"
+    )
+    return Finding(
+        "air/low-and-high", planned.of, "unknown", says, source="practice",
+        lever=f"{planned.of}.{'free_area' if is_placed else 'z'}", act=act, minutes=5, could_stop=False, uses=SLEEP,
+        because=(planned.of,),
     )  # fmt: skip
 
 
@@ -221,6 +250,10 @@ def _by_a_flame(result: Result, of: str, name: str, rule: Rule | None, shown_in:
         kind = "unknown" if can_be and low.low + high.low > 0.0 and not (low.known and high.known) else "stop"
         says = f"{name} burns in the room people sleep in, and {beside}; it wants {asked}"
         act = f"Fit vents low and high, or take {name} out of the room for the night"
+    elif low.low <= 0.0 or high.low <= 0.0 or low.low + high.low < limit:
+        kind = "unknown"
+        says = f"{name} burns in the room people sleep in, and {beside}, which may be too little; it wants {asked}"
+        act = "Measure the clear area of the vents, mesh and louvres taken off, and write free_area:"
     is_clear = kind == "advice"
     return Finding(
         "air/air-by-a-flame", of, kind, says, whole, limit, None if is_clear else min(whole - limit, 0.0), "m2", source,
