@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boxwright.disciplines.air.damp import damp_night, wood_by_place
+from boxwright.disciplines.air.damp import damp_night, hours_of, wood_by_place
 from boxwright.disciplines.air.findings import condensation
 from boxwright.disciplines.air.parts import WoodReading
 from boxwright.disciplines.air.result import DampNight, Result, WetPlace
@@ -88,6 +88,12 @@ def test_air_that_keeps_it_dry_carries_off_what_sleepers_give_off() -> None:
     density = 1.0 / psychrolib.GetMoistAirVolume(20.0, humid(-10.0, 0.85), AIR)
     assert wet.air == pytest.approx(100e-3 / 3600.0 / (density * gained), rel=2e-3)
     assert wet.watt == pytest.approx(density * 1006.0 * (wet.air - 0.005) * 30.0, rel=2e-3)
+
+
+def test_outdoor_air_is_as_dry_all_night_as_its_coldest_hour_leaves_it() -> None:
+    given = night(-10.0, 0.1)
+    milder = replace(given, outside=(273.15, *given.outside[1:]))
+    assert hours_of(milder).outdoors == pytest.approx([humid(-10.0, 0.85)] * 8, rel=2e-3)
 
 
 def test_no_air_keeps_a_place_dry_that_is_colder_than_what_comes_in_is_damp() -> None:

@@ -34,8 +34,12 @@ class Hours(NamedTuple):
 
 
 def hours_of(night: Night) -> Hours:
-    """Return what a night is by the hour; nobody wrote how damp it is outside, so that is assumed."""
-    around = tuple(FROSTY_HUMIDITY * method.saturation_pressure(one) for one in night.outside)
+    """Return what a night is by the hour; nobody wrote how damp it is outside, so that is assumed.
+
+    Outdoor air holds all night what its coldest hour leaves in it, as in heat's own night.
+    """
+    dry = FROSTY_HUMIDITY * method.saturation_pressure(min(night.outside)) if night.outside else 0.0
+    around = (dry,) * len(night.outside)
     return Hours(
         outside=night.outside,
         air=night.air,
