@@ -112,7 +112,8 @@ def make() -> None:
     """Work out every point and write the file."""
     from boxwright.disciplines.heat import stored
 
-    through, flux = [], []
+    through: list[float] = []
+    flux: list[float] = []
     count = prod(len(axis) for axis in GRID.values())
     for number, point in enumerate(product(*GRID.values())):
         if point[0] and point[4] > stored.MOST_FILLING_BARE:  # what fills a bay so badly is air itself

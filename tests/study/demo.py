@@ -42,7 +42,7 @@ trailer:
   coupler_height: 18
   axles: {kind: leaf with equaliser, x: [83, 117], gawr: [3500, 3500], track: 90}
   gvwr: 7000
-  empty: {weight: 1960, tongue: 235, cg_z: 22, includes: [smoke, extinguisher]}
+  empty: {weight: 1960, tongue: 235, cg_z: 22, includes: [smoke, extinguisher, warmer]}
   tyres: {size: ST205/75R15, load: 1820 each, at: 50 psi, date: "1325", count: 4}
   brakes: {kind: electric, axles: 2, breakaway: yes, breakaway_battery: 2026-03-20}
   coupler: {ball: 2 5/16 in, rating: 7000}
@@ -62,6 +62,8 @@ openings:
          swing: {hinge: bottom, opens: out, to: 90 deg}}
   vent-low: {wall: left, x: 130, width: 10, z: 4, height: 4, by: trailer builder, cut: yes, free_area: 30 sq in}
   vent-high: {wall: right, x: 20, width: 10, z: 70, height: 4, by: trailer builder, cut: yes, free_area: 30 sq in}
+places:
+  home: {coldest_design: 72 F}
 parts:
   bed: {x: 20, side: centre-20, z: 12, size: 70 x 40 x 10, weight: 100, stage: shell, done: yes}
   chest: {x: 60, side: centre-10, z: 0, size: 30 x 20 x 20, weight: 50, stage: shell, kind: cargo}
@@ -70,11 +72,9 @@ parts:
   smoke: {x: 80, side: centre, z: 74, size: 4 x 4 x 1, expires: 2032-01, stage: shell, done: yes, alarm: smoke}
   extinguisher: {x: 92, wall: right, z: 40, size: 5 x 5 x 16, expires: 2031-01, stage: shell, done: yes,
                  puts_out: ABC}
-  warmer: {x: 130, side: centre, z: 0, size: 10 x 8 x 14, weight: 8, stage: shell, done: yes,
+  warmer: {x: 150, wall: left, z: 60, size: 8 x 6 x 10, stage: shell, done: yes,
            heater: {of: electric, lowest: 300 W, highest: 1500 W}}
   shelf: {x: 10, side: left, z: 40, size: 40 x 10 x 2, weight: 12, stage: bunks}
-places:
-  home: {coldest_design: 72 F}
 loads:
   road: {cargo: all, tanks: {can: full}, for: [tow]}
   night: {cargo: none,

@@ -140,7 +140,6 @@ def bare_plane(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     limit = LIMITS["bare, share of the shell"]
     if not bare or lost <= limit * whole:
         return
-    worst = max(bare, key=_by_air)
     if all(one.how in ("bare", "layers") for one in planes):
         says = "nothing is put in yet that keeps heat:"
         said = "the shell loses"
@@ -151,10 +150,10 @@ def bare_plane(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     says += f" {_apart(shown_in)} {said} {_watts(lost, shown_in)}"
     says += "" if lost == whole else f" of the {_watts(whole, shown_in)} of the shell"
     yield Finding(
-        "heat/bare-plane", worst.of, "advice", says, lost / whole, limit, limit - lost / whole, "",
-        source_of("shell_limits", "bare, share of the shell"), worst.of,
+        "heat/bare-plane", "walls", "advice", says, lost / whole, limit, limit - lost / whole, "",
+        source_of("shell_limits", "bare, share of the shell"), "walls",
         act="Fit foam there before a heater is chosen, or write the layers that are there", minutes=120,
-        could_stop=False, uses=SLEEP, because=tuple(one.of for one in bare),
+        could_stop=False, uses=SLEEP, because=("walls",),
     )  # fmt: skip
 
 
