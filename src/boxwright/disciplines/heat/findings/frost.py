@@ -25,7 +25,7 @@ def frost(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: night-practice
     Lever: drain it, or leave it where no frost comes
     """
-    waters = result.waters if result.use == "leave" else ()
+    waters = tuple(sorted(result.waters, key=lambda one: one.of)) if result.use == "leave" else ()
     if not waters:
         return
     if result.left is None:
