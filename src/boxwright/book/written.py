@@ -83,7 +83,8 @@ def _leaves(path: str, tree: Tree) -> Iterator[tuple[str, str]]:
         yield path, f"{len(tree)} written"
     elif isinstance(tree, Mapping):
         for key, below in tree.items():
-            yield from _leaves(f"{path}.{key}", below)
+            # The layers of a wall are named things, found by their names alone.
+            yield from _leaves(f"{path}[{key}]" if path.endswith(".layers") else f"{path}.{key}", below)
     elif isinstance(tree, tuple) and all(isinstance(one, str) for one in tree):
         yield path, f"[{', '.join(map(str, tree))}]"
     elif isinstance(tree, tuple):
