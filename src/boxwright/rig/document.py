@@ -135,9 +135,15 @@ class Document:
         return frozenset(found)
 
     def spot(self, path: str) -> Spot:
-        """Return where the value at a rig path starts; of its nearest parent if it is not written; else line 1."""
+        """Return where the value at a rig path starts; of its nearest parent if it is not written; else line 1.
+
+        A value that begins below its key, as a wall's layers do, is found at its key.
+        """
         extent = self.extent(path)
-        return Spot(1, 1) if extent is None else _Lines(self.text).spot(extent.value)
+        if extent is None:
+            return Spot(1, 1)
+        is_below = any(end in self.text[extent.key : extent.value] for end in "\r\n")
+        return _Lines(self.text).spot(extent.key if is_below else extent.value)
 
     def key_spot(self, path: str) -> Spot:
         """Return where the key at a rig path starts; of its nearest parent if it is not written; else line 1."""
