@@ -1,4 +1,5 @@
 import { signal, useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
 import type { Answer, Balance, Figure, Working } from "./contract";
 import { Findings } from "./findings";
 import { at, choose, fetched, isPreview, numbers, settled, slot, state } from "./link";
@@ -88,11 +89,21 @@ function Beam({ balance }: { balance: Balance }) {
 function FigureBox({ figure }: { figure: Figure }) {
   const isShown = useSignal(false);
   const steps = useSignal<Working[] | null>(null);
-  const open = async () => {
-    isShown.value = !isShown.value;
+  const shown = isShown.value;
+  const looked = slot.value;
+  const rev = settled.value?.rev;
+  useEffect(() => {
+    // A working is that of the number beside it: of no other text, stage, load state or vehicle.
     steps.value = null;
-    if (isShown.value && figure.path) steps.value = (await fetched<Working[]>("/working", { number: figure.path })) ?? [];
-  };
+    if (!shown || !figure.path) return;
+    let isOver = false;
+    void fetched<Working[]>("/working", { number: figure.path }).then((found) => {
+      if (!isOver) steps.value = found ?? [];
+    });
+    return () => {
+      isOver = true;
+    };
+  }, [shown, rev, looked, figure.path]);
   return (
     <div class={`figure ${figure.kind ?? ""} ${isShown.value ? "shown" : ""}`}>
       <dt>{figure.label}</dt>
@@ -102,7 +113,7 @@ function FigureBox({ figure }: { figure: Figure }) {
       </dd>
       <dd>
         <button class="what" aria-label={`${figure.label}: what it is and how it is worked out`} aria-expanded={isShown.value}
-          onClick={open} onKeyDown={(event) => event.key === "Escape" && (isShown.value = false)}>?</button>
+          onClick={() => (isShown.value = !isShown.value)} onKeyDown={(event) => event.key === "Escape" && (isShown.value = false)}>?</button>
       </dd>
       {isShown.value && (
         <dd class="steps">

@@ -1,7 +1,8 @@
 import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
 import type { Blank, Numbers, PutIn, Reason, ShownFinding, Worked } from "./contract";
 import "./findings.css";
-import { fetched, isConnected, offered, seeking, send, settled, state } from "./link";
+import { fetched, isConnected, offered, seeking, send, settled, slot, state } from "./link";
 import { showInFile, showOnSheet } from "./sheet";
 
 const FIRST = 7;
@@ -48,16 +49,25 @@ function Step({ step }: { step: Worked }) {
 function Reached({ finding }: { finding: ShownFinding }) {
   const isOpen = useSignal(false);
   const reason = useSignal<Reason | null | undefined>(undefined);
-  const open = async () => {
-    isOpen.value = !isOpen.value;
-    if (!isOpen.value) return;
+  const opened = isOpen.value;
+  const looked = slot.value;
+  const rev = settled.value?.rev;
+  useEffect(() => {
+    // Its lines are those of the text as it is now.
+    if (!opened) return;
+    let isOver = false;
     reason.value = undefined;
-    reason.value = await fetched<Reason>("/reason", { code: finding.code, where: finding.where, says: finding.says });
-  };
+    void fetched<Reason>("/reason", { code: finding.code, where: finding.where, says: finding.says }).then((one) => {
+      if (!isOver) reason.value = one;
+    });
+    return () => {
+      isOver = true;
+    };
+  }, [opened, rev, looked, finding.code, finding.where, finding.says]);
   const found = reason.value;
   return (
     <div class="reached">
-      <button aria-expanded={isOpen.value} onClick={open}>How it was reached</button>
+      <button aria-expanded={isOpen.value} onClick={() => (isOpen.value = !isOpen.value)}>How it was reached</button>
       {isOpen.value && found === undefined && <p>Working it out once more</p>}
       {isOpen.value && found === null && <p>The text has changed since: this is not found any more.</p>}
       {isOpen.value && found && (

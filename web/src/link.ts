@@ -159,17 +159,16 @@ function told(message: Down): void {
       state.value = message;
       if (!isConnected.value && message.heard >= 0) met(message, before);
       if (isNew) outbox.answered(Infinity);
-      // A stage or load state that was renamed or taken out is no longer looked at.
-      if (message.has_file && !isNew) {
-        const gone = (choices: { name: string }[], name: string) => name !== "" && !choices.some((one) => one.name === name);
-        if (gone(message.stages, slot.value.stage ?? "")) choose({ stage: "" });
-        if (gone(message.loads, slot.value.load ?? "")) choose({ load: "" });
-      }
-      if (isNew) {
-        const load = slot.value.load;
-        const vehicle = slot.value.vehicle || message.vehicles[0]?.name || "";
-        if (load !== slot.value.load || vehicle !== slot.value.vehicle) choose({ load, vehicle });
-        else void fetchScreen();
+      // A stage, load state or vehicle that was renamed or taken out, or is of another rig, is no longer looked at.
+      if (message.has_file) {
+        const there = (choices: { name: string }[], name: string | undefined) =>
+          choices.some((one) => one.name === name) ? name : "";
+        const stage = there(message.stages, slot.value.stage);
+        const load = there(message.loads, slot.value.load);
+        const vehicle = there(message.vehicles, slot.value.vehicle) || (message.vehicles[0]?.name ?? "");
+        const now = slot.value;
+        if (stage !== (now.stage ?? "") || load !== (now.load ?? "") || vehicle !== (now.vehicle ?? "")) choose({ stage, load, vehicle });
+        else if (isNew) void fetchScreen();
       }
       break;
     }

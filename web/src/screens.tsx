@@ -4,7 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { OwnFindings } from "./findings";
 import type { Labelled, Page, Table as Rows } from "./contract";
 import { Measures, Readings } from "./asked";
-import { at, fetched, screen, state } from "./link";
+import { at, fetched, screen, slot, state } from "./link";
 import { Sheet, showInFile, showOnSheet } from "./sheet";
 
 /** The charts come only when a screen has one. Without compat: that would take every key typed for a finished value. */
@@ -73,6 +73,11 @@ function Printed({ page, rev }: { page: Page; rev: number }) {
   const isOpen = useSignal(false);
   const pages = useSignal<Page[]>([]);
   const opened = isOpen.value;
+  const looked = slot.value;
+  useEffect(() => {
+    // What was printed of another stage, load state or vehicle is no longer shown: somebody tows by it.
+    pages.value = [];
+  }, [looked]);
   useEffect(() => {
     if (!opened) return;
     let isOver = false;
@@ -82,7 +87,7 @@ function Printed({ page, rev }: { page: Page; rev: number }) {
     return () => {
       isOver = true;
     };
-  }, [opened, rev, page.name]);
+  }, [opened, rev, looked, page.name]);
   return (
     <details class="printed" onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
       <summary>{page.title}</summary>

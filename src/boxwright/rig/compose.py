@@ -101,6 +101,7 @@ class Composer:
         mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
         kept = kept_of(items, layers, people, surfaces, units.words, self._kept)
+        wood = wood_read(tree, units)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
@@ -121,7 +122,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(named, items, stages.facets, places, shell, fitted, kept, wood_read(tree, units), units.words),
+            **sections_of(named, items, stages.facets, places, shell, fitted, kept, wood, units.words),
         )
         return Reading(rig, problems, document)
 

@@ -168,7 +168,13 @@ def _slept_on(
 ) -> dict[str, str]:
     """Return the name of the bed by the path of each thing that is slept on, or lies on what is."""
     beds = {f"parts[{person.sleeps}]" for _, person in people if person.sleeps}
-    names = {one.of: one.name for one in fitted if one.of in beds or (one.asleep or one.folded) is not None}
+    # Cargo that stands by itself is only put elsewhere for the night; what lies on a bed goes with it.
+    names = {
+        one.of: one.name
+        for one in fitted
+        if one.of in beds
+        or ((one.asleep or one.folded) is not None and (one.kind != "cargo" or lines[one.of] - {one.of}))
+    }
 
     def bed(of: str) -> str:
         under = [above for above in lines[of] if above in names]

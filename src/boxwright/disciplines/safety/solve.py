@@ -14,7 +14,7 @@ from boxwright.exchange import Aisle, Clearance
 from boxwright.model.place import Place, Surfaces
 from boxwright.units import Band
 
-__all__ = ["Offers", "Result", "ends_of", "gap_between", "is_shut", "offers", "room_between", "solve"]
+__all__ = ["Offers", "Result", "ends_of", "gap_between", "is_shut", "least_of", "offers", "room_between", "solve"]
 
 Ends = tuple[Band, Band, Band]
 LEVEL = ("top", "bottom")
@@ -213,8 +213,13 @@ def _shut_by(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> tup
 
 
 def is_shut(way: Aisle) -> bool:
-    """Return whether a way is too narrow for anybody, with nothing doubtful in it."""
-    return way.width.known and way.width.high < LENGTHS["squeeze"]
+    """Return whether a way is too narrow or too low for anybody, with nothing doubtful in it."""
+    return way.width.known and least_of(way).high < LENGTHS["squeeze"]
+
+
+def least_of(way: Aisle) -> Band:
+    """Return the lesser of width and headroom of a way: who lies under a shelf gets out by neither alone."""
+    return way.height if way.height.known and way.height.low < way.width.low else way.width
 
 
 def _clear(way: Way) -> tuple[Band, Band] | None:

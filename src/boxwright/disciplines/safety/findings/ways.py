@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from boxwright.disciplines.safety.result import Bed, Exit, Result
-from boxwright.disciplines.safety.solve import ends_of, is_shut
+from boxwright.disciplines.safety.solve import ends_of, is_shut, least_of
 from boxwright.disciplines.safety.sourced import (
     CLEAR_HEIGHT,
     CLEAR_WIDTH,
@@ -325,28 +325,30 @@ def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUni
         act = f"Lie on {bed.name} with everything in its place for the night, and go out by {name} in the dark"
         yield question(code, where, says, act, 5, f"{where}.x", "practice", protects=bool(found))
         return
-    best = max(known, key=lambda aisle: (aisle.width.low, aisle.width.high))
-    if best.width.low >= LENGTHS["pass"]:
+    best = max(known, key=lambda aisle: (least_of(aisle).low, least_of(aisle).high))
+    least = least_of(best)
+    if least.low >= LENGTHS["pass"]:
         return
     by = listed([name_of(path) for path in (*best.blocked_by, *best.unsure)[:3]])
-    wide = show(best.width.best, "m", shown_in)
+    word = "wide" if least is best.width else "high"
+    wide = show(least.best, "m", shown_in)
     at = f", at {by}" if by else ""
     lever = f"{(*best.blocked_by, *best.unsure, where)[0]}.x"
-    if max(aisle.width.high for aisle in known) < LENGTHS["squeeze"]:
-        says = f"the way from {bed.name} to {name} is {wide} wide{at}: nobody gets through"
+    if max(least_of(aisle).high for aisle in known) < LENGTHS["squeeze"]:
+        says = f"the way from {bed.name} to {name} is {wide} {word}{at}: nobody gets through"
         act = f"Move {by} out of the way to {name}" if by else f"Clear the way to {name}"
         yield Finding(
-            code, where, "fix", says, best.width.best, LENGTHS["squeeze"], best.width.best - LENGTHS["squeeze"], "m",
+            code, where, "fix", says, least.best, LENGTHS["squeeze"], least.best - LENGTHS["squeeze"], "m",
             "practice", lever, act=act, minutes=10, uses=SLEEP, because=(where, *best.blocked_by),
         )  # fmt: skip
         return
-    says = f"the way from {bed.name} to {name} may be only {show(best.width.low, 'm', shown_in)} wide{at}; try it"
+    says = f"the way from {bed.name} to {name} may be only {show(least.low, 'm', shown_in)} {word}{at}; try it"
     if best.unsure:
         unsure = listed([name_of(path) for path in best.unsure[:3]])
         says = f"nobody knows whether {unsure} stands in the way from {bed.name} to {name}"
     act = f"Lie on {bed.name} with everything in its place for the night, and go out by {name} in the dark"
     yield Finding(
-        code, where, "unknown", says, best.width.low, LENGTHS["pass"], best.width.low - LENGTHS["pass"], "m",
+        code, where, "unknown", says, least.low, LENGTHS["pass"], least.low - LENGTHS["pass"], "m",
         "practice", lever, act=act, minutes=5, protects=True, uses=SLEEP, because=(where, *best.blocked_by),
     )  # fmt: skip
 
