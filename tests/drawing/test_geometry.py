@@ -17,14 +17,15 @@ from tests.drawing.judge import crosses
 
 PLACE = st.floats(0.0, 40.0)
 POINT = st.tuples(PLACE, PLACE)
+PEN = 0.1
 BOUNDS = Box(0.0, 0.0, 40.0, 40.0)
 
 
 @st.composite
 def boxes(draw: st.DrawFn) -> Box:
-    """Return a box inside the bounds."""
+    """Return a box inside the bounds, as wide and high as the point of a pen at least: words of no size are none."""
     left, top = draw(st.floats(0.0, 39.0)), draw(st.floats(0.0, 39.0))
-    return Box(left, top, draw(st.floats(left, 40.0)), draw(st.floats(top, 40.0)))
+    return Box(left, top, draw(st.floats(left + PEN, 40.0)), draw(st.floats(top + PEN, 40.0)))
 
 
 @given(boxes(), POINT, POINT)

@@ -70,7 +70,7 @@ def test_a_missing_fact_of_its_fumes_is_a_no_and_none_makes_it_better(old: str, 
 
 def test_what_burns_in_the_room_is_a_no_even_where_nobody_ticked_it() -> None:
     unvented = DIESEL.replace(EXHAUST, "exhaust: none")
-    half = ("weight: 8, stage: shell, done: yes,", "weight: 8, stage: shell, done: part,")
+    half = ("size: 8 x 6 x 10, stage: shell, done: yes,", "size: 8 x 6 x 10, stage: shell, done: part,")
     assert by(unvented, half).answer == "no"
     assert "heat/unvented" in by(unvented, half).because
 

@@ -15,7 +15,7 @@ from boxwright.study.slots import study
 from boxwright.web.contract import Slot, TextChange
 from boxwright.web.gestures import Refused
 from boxwright.web.offsets import shown_text, to_editor, to_text
-from boxwright.web.session import MOST_REMEMBERED, MOST_UNDO, PAUSE, Change, Session
+from boxwright.web.session import MOST_REMEMBERED, MOST_UNDO, PAUSE, Change, Session, _between
 
 TODAY = date(2026, 11, 28)
 WHIMBREL = (Path(__file__).resolve().parents[2] / "rigs" / "whimbrel.yaml").read_text(encoding="utf-8")
@@ -319,3 +319,15 @@ def test_whatever_a_page_does_everybody_holds_the_same_text(
         session.undo()
     if len(steps) < MOST_UNDO:
         assert session.text == first
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n"])
+def test_what_differs_ends_before_the_end_of_its_line(ends: str) -> None:
+    """Else what somebody types at the end of that line would be carried into the next one."""
+    before, after = f"x: 10{ends}y: 20{ends}", f"x: 55{ends}y: 20{ends}"
+    assert _between(before, after) == Change(3, "10", "55")
+
+
+def test_a_line_end_of_two_characters_is_never_cut_through() -> None:
+    change = _between("x: 1\r\ny: 2\r\n", "x: 1\ny: 2\r\n")
+    assert change == Change(4, "\r\n", "\n")

@@ -317,6 +317,7 @@ def _between(before: str, after: str) -> Change:
     end = 0
     while end < most - start and before[-1 - end] == after[-1 - end]:
         end += 1
-    if end and before[-end] == "\n":
+    # Nor is one at its other end; any other line end stays outside, so that typing at the end of a line stays in it.
+    if end and before[-end] == "\n" and "\r" in (before[-1 - end : -end], after[-1 - end : -end]):
         end -= 1
     return Change(start, before[start : len(before) - end], after[start : len(after) - end])
