@@ -56,9 +56,10 @@ def test_it_holds_down_to_where_its_heat_is_its_loss_times_the_difference() -> N
     small = replace(LARGE, highest=exactly(300.0))
     night = night_of(inside(FOAM, STRIP, LINER), STEADY, small, ())
     assert night.holds_down_to is not None
-    assert night.holds_down_to.best == pytest.approx(ZERO + 18.0 - 300.0 / night.loss.best)
-    at_that = replace(STEADY, coldest=exactly(night.holds_down_to.best + 2.0))
-    assert night_of(inside(FOAM, STRIP, LINER), at_that, small, ()).coldest.best > ZERO + 16.5
+    assert night.holds_down_to.best > ZERO + 18.0 - 300.0 / night.loss.best, "the clear sky takes some"
+    at_that = replace(STEADY, coldest=exactly(night.holds_down_to.best))
+    there = night_of(inside(FOAM, STRIP, LINER), at_that, small, ()).coldest.best
+    assert there == pytest.approx(ZERO + 18.0, abs=0.6), "what is said of other nights is what their own run gives"
     colder = replace(STEADY, coldest=exactly(night.holds_down_to.best - 8.0))
     assert night_of(inside(FOAM, STRIP, LINER), colder, small, ()).coldest.best < ZERO + 14.0
 

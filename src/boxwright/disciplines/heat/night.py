@@ -25,6 +25,7 @@ from boxwright.disciplines.heat.method import (
 )
 from boxwright.disciplines.heat.method.boxed import _saturated
 from boxwright.disciplines.heat.method.network import Course
+from boxwright.disciplines.heat.method.sky import STEFAN_BOLTZMANN
 from boxwright.disciplines.heat.room import HEAT_OF_AIR, NIGHT, SEA_LEVEL, at, cold_places, hidden_places, room_of
 from boxwright.disciplines.heat.shell import Shell
 from boxwright.exchange import Airflow, Moisture, Night
@@ -84,7 +85,7 @@ class Inside:
 class HeldNight:
     """What one heater makes of one place's night; temperatures in K, ``loss`` in W/K with the air that is lost.
 
-    ``shell`` is what of it the planes and holes lose; ``gains`` (W) what people give.
+    ``shell`` is what of it the planes and holes lose; ``gains`` (W) what people give, less what goes to the clear sky.
 
     ``coldest`` is the coldest hour inside, ``warmest`` the warmest one. ``at_lowest`` is where the room drifts to at
     the coldest hour outside while the heater runs on its lowest setting and nothing is opened. ``holds_down_to`` is
@@ -113,6 +114,8 @@ def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture
     runs = dict(zip(ENDS, _runs(inside, outdoors, warmth, moisture), strict=True))
     gains = {end: sum(at(one.watt, end, False) for one in moisture) for end in ENDS}
     losses = {end: _loss(inside, runs[end], end) for end in ENDS}
+    skies = {end: _to_the_sky(inside, outdoors, warmth, end) for end in ENDS}
+    gains = {end: gains[end] - skies[end] for end in ENDS}
     judged = slice(-ASLEEP_HOURS, None)
     coldest = {end: min(run.air[judged]) for end, run in runs.items()}
     warmest = {end: max(run.air[judged]) for end, run in runs.items()}
@@ -198,6 +201,20 @@ def _loss(inside: Inside, run: Course, end: End) -> float:
     """Return what the room loses for each kelvin (W/K) through its shell and with its air, by the judged night."""
     judged = run.flow[-ASLEEP_HOURS:]
     return at(inside.shell.by_air, end) + HEAT_OF_AIR * sum(judged) / len(judged)
+
+
+def _to_the_sky(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, end: End) -> float:
+    """Return the heat (W) that goes to the clear sky at the coldest hour, beyond what the colder air takes."""
+    faces = room_of(inside.shell, inside.airflow, inside.volume, inside.height, inside.floor, end, OFF).faces
+    hours = hours_of(outdoors, (), warmth, end)
+    hour = min(range(len(hours.outside)), key=hours.outside.__getitem__)
+    colder = STEFAN_BOLTZMANN * (hours.outside[hour] ** 4 - hours.sky[hour] ** 4)
+    lost = 0.0
+    for number, area in enumerate(faces.area):
+        film = faces.film[number] + faces.film_wind[number] * hours.wind[hour]
+        through = 1.0 / (faces.behind[number] + 1.0 / faces.inward[number] + 1.0 / (film * area))
+        lost += through * faces.emittance[number] * faces.sky[number] * colder / film
+    return lost
 
 
 def _drifts(
