@@ -214,7 +214,7 @@ def _shut_by(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> tup
 
 def is_shut(way: Aisle) -> bool:
     """Return whether a way is too narrow or too low for anybody, with nothing doubtful in it."""
-    return way.width.known and least_of(way).high < LENGTHS["squeeze"]
+    return any(side.known and side.high < LENGTHS["squeeze"] for side in (way.width, way.height))
 
 
 def least_of(way: Aisle) -> Band:
