@@ -48,7 +48,7 @@ def because(told: Changed) -> Iterator[str]:
 def _counted(told: Changed) -> str:
     count = len(told.steps)
     moves = "nothing to move" if not count else "one move" if count == 1 else f"{count} moves"
-    return f"{moves}, {minutes(told.cost)} of one pair of hands"
+    return f"{moves}, {minutes(told.cost)} of one pair of hands" if count else moves
 
 
 def minutes(seconds: float) -> str:

@@ -202,6 +202,8 @@ def night_in_words(one: HeldNight, answer: Answered) -> str:
     wanted, name = one.warmth.wanted, one.warmth.name
     if not one.warmth.highest.known:
         return f"{head}nobody wrote what {name} gives, so it warms nothing here."
+    if out.coldest.best >= wanted:
+        return f"{head}as warm as is wanted without any heat."
     short = wanted - one.coldest.best
     if one.coldest.low >= wanted - NEAR:
         answered = f"{name} holds {warm(wanted, units)}"

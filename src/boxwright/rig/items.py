@@ -152,7 +152,8 @@ def marks_of(words: PartWords, path: str, stages: tuple[Stage, ...]) -> tuple[Ma
             mistakes.append(Mistake(f"{path}.{key}", f'no stage "{word}" is known; {listed}'))
         return found
 
-    is_planned = words.stage not in NEVER
+    # A stage of the file may have one of these names; then it is that stage.
+    is_planned = words.stage not in NEVER or stage_index(words.stage, stages) is not None
     stage = number("stage", words.stage) if is_planned else None
     until = number("until", words.until)
     if stage is not None and until is not None and until < stage:

@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+import pytest
+
+from boxwright.disciplines.safety.solve import is_shut, least_of
+from boxwright.exchange import Aisle
+from boxwright.units import Band, exactly
 from tests.disciplines.safety.test_ways import kinds, stops
 
 
@@ -12,3 +17,24 @@ def test_a_bed_across_its_own_window_leaves_one_way_out() -> None:
     assert "two-ways-out" in {code for code, _ in stops(edit)}
     low = ("side: centre, z: 300, size: 1900 x 800 x 300", "side: left, z: 300, size: 1900 x 800 x 300")
     assert not stops(low), "lower down the same bed leaves the window free"
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "is_surely_shut"),
+    [
+        (exactly(0.6), exactly(0.05), True),
+        (exactly(0.2), exactly(0.9), True),
+        (exactly(0.6), exactly(0.5), False),
+        (Band(0.22, 0.20, 0.25), Band(0.4, 0.10, 0.60), True),
+        (Band(0.5, 0.10, 0.90), Band(0.22, 0.20, 0.25), True),
+        (Band(0.5, 0.10, 0.90), Band(0.5, 0.10, 0.90), False),
+        (exactly(0.6), Band(0.0, 0.0, 9.0, known=False), False),
+    ],
+)
+def test_a_way_is_shut_where_either_side_of_it_surely_is_too_little(
+    width: Band, height: Band, is_surely_shut: bool
+) -> None:
+    way = Aisle("parts[bed]", "openings[window]", width, height, (), (), (), (), ())
+    assert is_shut(way) is is_surely_shut
+    least = least_of(way)
+    assert least.low <= width.low and least.best <= width.best and least.high <= width.high, "never better than width"

@@ -39,6 +39,8 @@ BY_HAND = SHARES["by hand where nothing is stored"]
 BARE = SHARES["a bare skin with its members"]
 EDGE = SHARES["an edge, as much as a member"]
 AIR_FILM = FILMS["air alone"][0]
+AIR_FILMS: dict[End, float] = {"best": AIR_FILM, "low": FILMS["air alone"][2], "high": FILMS["air alone"][1]}
+"""The film of the air alone at each end of loss: a fan or a roof makes it thin, a cupboard before a wall thick."""
 MOULD_FILM = FILMS["mould"][0]
 METAL = columns("layers_unsaid")["metal"][0]
 _PLACE: dict[End, int] = {"best": 0, "low": 1, "high": 2}
@@ -165,8 +167,8 @@ def _film_of(wall: str) -> str:
 
 @lru_cache(maxsize=64)
 def _plane(layup: Layup, density: float) -> Planed:
-    by_film = {film: _ends(layup, film) for film in (house_film(layup.wall), AIR_FILM, MOULD_FILM)}
-    house, air, mould = by_film.values()
+    house, mould = (_ends(layup, dict.fromkeys(_PLACE, film)) for film in (house_film(layup.wall), MOULD_FILM))
+    air = _ends(layup, AIR_FILMS)
     is_known = not any(one.is_unknown for one in unsaid_of(layup))
     shown = house[0].found[0][0].across
     return Planed(
@@ -189,13 +191,13 @@ def _plane(layup: Layup, density: float) -> Planed:
     )
 
 
-def _ends(layup: Layup, film: float) -> tuple[_End, ...]:
-    """Return a plane at best, at its low and at its high end of loss."""
+def _ends(layup: Layup, films: dict[End, float]) -> tuple[_End, ...]:
+    """Return a plane at best, at its low and at its high end of loss, each under its own film inside."""
     is_doubtful = any(not one.is_certain for one in layup.layers)
     found: list[_End] = []
     for end in _PLACE:
         with_it: tuple[bool, ...] = {"low": (True,), "high": (False,), "best": (True, False)}[end]
-        built = [as_built(layup, end, film, one) for one in (with_it if is_doubtful else with_it[:1])]
+        built = [as_built(layup, end, films[end], one) for one in (with_it if is_doubtful else with_it[:1])]
         found.append(_End(end, tuple((one, through_of(one, end)) for one in built)))
     return tuple(found)
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from boxwright.disciplines.heat.as_built import End
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import Box, Cold, Faces, Heater, Panes, Room
+from boxwright.disciplines.heat.plane import AIR_FILM, AIR_FILMS
 from boxwright.disciplines.heat.shell import Face, Shell
 from boxwright.exchange import Airflow, ColdPlace
 from boxwright.units import Band
@@ -100,7 +101,8 @@ def _gathered(faces: list[Face], sky: float, end: End) -> tuple[float | int, ...
     """Return faces that see as much of the sky as one, in the order of `Faces`."""
     area = sum(one.area.best for one in faces)
     loss = sum(at(one.by_air, end) * one.area.best for one in faces)
-    inward = sum(one.area.best / one.inward for one in faces)
+    # What lies between mass and air was worked out with the best film; at an end it is that end's.
+    inward = sum(one.area.best / (one.inward + AIR_FILMS[end] - AIR_FILM) for one in faces)
     behind = max(1.0 / loss - 1.0 / inward - 1.0 / (OUTSIDE_FILM + BY_WIND * NIGHT["wind"].best) / area, LEAST)
     emittance = sum(at(one.coat.emittance, end) * one.area.best for one in faces) / area
     holds = sum(at(one.capacity, end, False) for one in faces)

@@ -11,7 +11,7 @@ from boxwright.disciplines.heat.coating import COAT_UNSAID, Coat, coat_of, sky_s
 from boxwright.disciplines.heat.cold import edge_places, hole_place, named, places_of, scaled
 from boxwright.disciplines.heat.holes import filled
 from boxwright.disciplines.heat.material import columns, interval, read_material
-from boxwright.disciplines.heat.plane import AIR_FILM, EDGE, Planed, house_film, plane_of
+from boxwright.disciplines.heat.plane import AIR_FILM, AIR_FILMS, EDGE, Planed, house_film, plane_of
 from boxwright.exchange import ColdPlace, Layup, LayupLayer, Opening, Vector
 from boxwright.units import Band, exactly
 
@@ -198,7 +198,8 @@ def _of_hole(opening: Opening, layup: Layup | None) -> Face:
 
 def _by_air(through: Band, film: float) -> Band:
     """Return a transmittance with the film of the air alone in the place of a house's."""
-    best, low, high = (1.0 / (1.0 / one + AIR_FILM - film) for one in (through.best, through.low, through.high))
+    ends = ((through.best, AIR_FILMS["best"]), (through.low, AIR_FILMS["low"]), (through.high, AIR_FILMS["high"]))
+    best, low, high = (1.0 / (1.0 / one + air - film) for one, air in ends)
     return Band(best, low, high, through.known, through.spread, through.assumed)
 
 

@@ -9,6 +9,7 @@ from boxwright.disciplines.heat.climate import Facing
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import Box, Cold, Faces, Heater, Panes
 from boxwright.disciplines.heat.night import Inside
+from boxwright.disciplines.heat.plane import AIR_FILM, AIR_FILMS
 from boxwright.disciplines.heat.room import BY_WIND, LEAST, NEVER, OUTSIDE_FILM, at, room_of
 from boxwright.disciplines.heat.shell import Face
 from boxwright.exchange import Vector
@@ -70,7 +71,7 @@ def _gathered(faces: list[Face], end: End, sun: End, column: int) -> tuple[float
     """Return the faces that look one way as one, in the order of `Faces`."""
     area = sum(one.area.best for one in faces)
     loss = sum(at(one.by_air, end) * one.area.best for one in faces)
-    inward = sum(one.area.best / one.inward for one in faces)
+    inward = sum(one.area.best / (one.inward + AIR_FILMS[end] - AIR_FILM) for one in faces)
     film = 1.0 / ((OUTSIDE_FILM + BY_WIND * 2.0) * area)
     behind = max(1.0 / loss - 1.0 / inward - film, LEAST)
     holds = sum(at(one.capacity, end, False) for one in faces)

@@ -218,8 +218,12 @@ def is_shut(way: Aisle) -> bool:
 
 
 def least_of(way: Aisle) -> Band:
-    """Return the lesser of width and headroom of a way: who lies under a shelf gets out by neither alone."""
-    return way.height if way.height.known and way.height.low < way.width.low else way.width
+    """Return the lesser of width and headroom of a way, end by end: nobody gets out by one of them alone."""
+    wide, high = way.width, way.height
+    if not high.known:
+        return wide
+    ends = (min(wide.best, high.best), min(wide.low, high.low), min(wide.high, high.high))
+    return Band(*ends, wide.known, "exact" if ends[1] == ends[2] else "interval", wide.assumed or high.assumed)
 
 
 def _clear(way: Way) -> tuple[Band, Band] | None:

@@ -22,6 +22,7 @@ from boxwright.disciplines.heat.findings.night import (
     held,
     night_not_known,
     room_not_known,
+    settings_crossed,
     stated_burn,
     too_warm_at_lowest,
 )
@@ -62,6 +63,7 @@ __all__ = [
     "opening_not_placed",
     "pump_angle",
     "room_not_known",
+    "settings_crossed",
     "stated_burn",
     "stated_hours",
     "thickness_not_known",
@@ -79,6 +81,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     night_not_known,
     room_not_known,
     heat_not_known,
+    settings_crossed,
     held,
     too_warm_at_lowest,
     fuel_for_the_night,

@@ -77,6 +77,28 @@ def heat_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             )  # fmt: skip
 
 
+def settings_crossed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that a heater is written to give more at its lowest setting than at its highest.
+
+    Asks: the lowest heat of a heater against its highest
+    Limit: no more than the highest
+    Source: own rule
+    Lever: lowest and highest of the heater
+    """
+    for one in result.heaters if result.use == "sleep" else ():
+        lowest, highest = one.planned.heater.lowest, one.planned.heater.highest
+        if lowest is None or highest is None or not (lowest.known and highest.known) or lowest.low <= highest.high:
+            continue
+        says = f"{one.planned.name} is written to give {show(lowest.best, 'power', shown_in)} at its lowest setting and"
+        says += f" {show(highest.best, 'power', shown_in)} at its highest: one of them is wrong"
+        yield Finding(
+            "heat/settings-crossed", one.planned.of, "unknown", says, lowest.best, highest.best,
+            highest.best - lowest.best, "W", OWN_RULE, one.planned.of,
+            act=f"Read both on the plate of {one.planned.name}", minutes=5, could_stop=False, uses=SLEEP,
+            because=(one.planned.of,),
+        )  # fmt: skip
+
+
 def held(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say how warm the room stays in the coldest night of a place, where it is not held as warm as is wanted.
 
@@ -309,6 +331,7 @@ __all__ = [
     "held",
     "night_not_known",
     "room_not_known",
+    "settings_crossed",
     "stated_burn",
     "too_warm_at_lowest",
 ]

@@ -330,7 +330,7 @@ def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUni
     if least.low >= LENGTHS["pass"]:
         return
     by = listed([name_of(path) for path in (*best.blocked_by, *best.unsure)[:3]])
-    word = "wide" if least is best.width else "high"
+    word = "high" if best.height.known and best.height.low < best.width.low else "wide"
     wide = show(least.best, "m", shown_in)
     at = f", at {by}" if by else ""
     lever = f"{(*best.blocked_by, *best.unsure, where)[0]}.x"
