@@ -38,3 +38,12 @@ def test_a_way_is_shut_where_either_side_of_it_surely_is_too_little(
     assert is_shut(way) is is_surely_shut
     least = least_of(way)
     assert least.low <= width.low and least.best <= width.best and least.high <= width.high, "never better than width"
+
+
+def test_a_hatch_is_reached_from_a_bed_under_it_alone() -> None:
+    window = "wall: left, x: 600, width: 800, z: 700, height: 600"
+    hatch = "wall: roof, x: {}, width: 600, across: 600, side: centre"
+    high = ("bed: {x: 500, side: centre, z: 300", "bed: {x: 500, side: centre, z: 550")
+    asked = ("unknown", "hatch-out-of-reach", "openings[window]")
+    for x, is_asked in ((800, False), (2350, False), (2450, True), (3400, True)):
+        assert (asked in kinds((window, hatch.format(x)), high)) is is_asked, x

@@ -82,7 +82,7 @@ def settings_crossed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
 
     Asks: the lowest heat of a heater against its highest
     Limit: no more than the highest
-    Source: own rule
+    Source: own-rule
     Lever: lowest and highest of the heater
     """
     for one in result.heaters if result.use == "sleep" else ():

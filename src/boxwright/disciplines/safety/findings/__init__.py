@@ -18,6 +18,7 @@ from boxwright.disciplines.safety.findings.alarms import (
     smoke_alarm,
 )
 from boxwright.disciplines.safety.findings.fire import flame_near_fuel, fuel_inside, generator_near, hot_surface
+from boxwright.disciplines.safety.findings.hatch import hatch_out_of_reach
 from boxwright.disciplines.safety.findings.undone import half_done, live_end, open_hole
 from boxwright.disciplines.safety.findings.ways import (
     clear_opening,
@@ -47,6 +48,7 @@ __all__ = [
     "gas_alarm",
     "generator_near",
     "half_done",
+    "hatch_out_of_reach",
     "high_sill",
     "hot_surface",
     "live_end",
@@ -70,6 +72,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     fuel_inside,
     generator_near,
     way_blocked,
+    hatch_out_of_reach,
     smoke_alarm,
     co_alarm,
     gas_alarm,

@@ -1,0 +1,50 @@
+"""Whether somebody gets up to a way out in the roof."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import isfinite
+
+from boxwright.disciplines.safety.result import Bed, Exit, Result
+from boxwright.disciplines.safety.sourced import LENGTHS
+from boxwright.disciplines.safety.telling import question
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits, show
+
+
+def hatch_out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask how somebody gets up to a way out in the roof, where no bed is under it and near it.
+
+    Asks: from a bed under the hole, is the roof so near that who stands on it has the shoulders outside
+    Limit: 1.2 m from the top of a bed to the ceiling (practice); what else is climbed on nobody can judge
+    Source: practice
+    Lever: a bed or a step under the hatch
+    """
+    if result.use != "sleep" or not result.beds:
+        return
+    for one in result.exits:
+        if not one.counts or one.way.wall != "roof" or any(_is_under(bed, one, result) for bed in result.beds):
+            continue
+        near = show(LENGTHS["up to a hatch"], "m", shown_in)
+        says = f"{one.way.name} is in the roof, and no bed surely lies under it within {near} of the ceiling: nobody"
+        says += " can say how somebody gets up and out"
+        act = f"Climb out by {one.way.name} in the dark with everything in its place for the night"
+        yield question("safety/hatch-out-of-reach", one.way.of, says, act, 10, f"{one.way.of}.x", "practice")
+
+
+def _is_under(bed: Bed, one: Exit, result: Result) -> bool:
+    """Return whether a bed surely lies under a hole, and near enough to the ceiling."""
+    if bed.at is None or not bed.is_there:
+        return False
+    up = result.ceiling - bed.at[2].high
+    if not isfinite(up) or up > LENGTHS["up to a hatch"]:
+        return False
+    place = one.way.place
+    pairs = ((place.x, place.size[0], bed.at[0]), (place.y, place.size[1], bed.at[1]))
+    return all(
+        middle.known and middle.high + size / 2.0 > ends.low and middle.low - size / 2.0 < ends.high
+        for middle, size, ends in pairs
+    )
+
+
+__all__ = ["hatch_out_of_reach"]
