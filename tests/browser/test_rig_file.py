@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from playwright.sync_api import expect
@@ -119,3 +120,30 @@ def test_words_are_offered_from_what_a_rig_may_hold(serve: Callable[..., Served]
     desk.page.wait_for_timeout(200)  # the list is not open to a key that was on its way before it came
     desk.page.keyboard.press("Enter")
     expect(desk.editor).to_contain_text("measured")
+
+
+def test_typing_not_sent_yet_is_not_joined_with_what_another_program_wrote_there(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve(text=SMALL + "# bolts: 10\n")
+    desk = show(served, "file")
+    desk.type_at("# bolts: 10", "")
+    line = desk.page.locator(".cm-line", has_text="# bolts:")
+    served.file.write_text(SMALL + "# bolts: 55\n", encoding="utf-8")
+    for _ in range(400):  # without a rest, so that nothing of it is sent before the disk is heard of
+        desk.page.keyboard.press("7")
+        if "55" in line.inner_text():
+            break
+    expect(desk.banner).to_contain_text("what was typed meets changes of the same lines")
+    assert re.fullmatch(r"# bolts: 557{0,3}", line.inner_text())
+    assert re.fullmatch(r"# bolts: 557{0,3}\n", served.text.removeprefix(SMALL))
+
+
+def test_a_cursor_at_the_end_of_a_line_stays_there(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve(text=SMALL + "# bolts: 10\n")
+    desk = show(served, "file")
+    desk.type_at("# bolts: 10", "")
+    served.file.write_text(SMALL + "# bolts: 55\n", encoding="utf-8")
+    expect(desk.page.locator(".cm-line", has_text="# bolts: 55")).to_be_visible()
+    desk.page.keyboard.type("9")
+    served.written(lambda now: now == SMALL + "# bolts: 559\n")

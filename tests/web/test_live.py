@@ -96,10 +96,10 @@ def test_two_tabs_hold_the_same_text_and_are_drawn_the_same(server: Server, file
     for page in (one, other):
         server.json("/screen/plan?stage=&load=&vehicle=")
         assert page.text == file.read_text()
-    one.do("drop", of="parts[boat-floor]", x_mm=INCH)
     other.do("set", path="parts[step].weight", value="80")
     one.do("copy", of="parts[boat-floor]", name="")
     one.do("undo")
+    one.do("drop", of="parts[boat-floor]", x_mm=INCH)  # last: a copy taken out before it was drawn draws nothing anew
     end = one.rev
     for page in (one, other):
         page.until(lambda told: told["t"] == "patch" and told["rev"] >= end)

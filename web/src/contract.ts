@@ -509,6 +509,7 @@ export type TextIs = {
   t: "text";
   rev: number;
   length: number;
+  by_another: boolean;
   changes: TextChange[];
   text: string | null;
 };

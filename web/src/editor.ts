@@ -121,6 +121,7 @@ function flush(): void {
 /** Follow the program's text, whether the editor is open or not: what was typed may still be on its way. */
 function heard(message: TextIs): void {
   const isAnswer = message.text === null && !message.changes.length && message.rev > known;
+  const before = known;
   known = message.rev;
   if (message.text !== null) {
     // The line was lost, or the typing refused: the program joins what it may not have with what it has.
@@ -130,6 +131,14 @@ function heard(message: TextIs): void {
     if (message.text !== text.value) become(wholeAsChange(text.value, message.text), false);
   } else if (message.changes.length) {
     const change = asOne(message.changes, typing.lengthThere(text.value.length));
+    if (message.by_another && typing.meets(change, there)) {
+      // A digit typed before a number that has become another one would be neither's: the owner chooses.
+      send({ t: "rejoin", typed: typedRest(before) });
+      typing.forget();
+      there = change.apply(there);
+      become(wholeAsChange(text.value, there.toString()), false);
+      return;
+    }
     there = change.apply(there);
     become(typing.from(change), true);
   } else if (isAnswer) {
@@ -158,7 +167,8 @@ const filter = EditorState.changeFilter.of((change) => {
 
 function become(changes: ChangeSet, isStep: boolean): void {
   text.value = changes.apply(Text.of(text.value.split("\n"))).toString();
-  shown?.dispatch({ changes, annotations: [fromElsewhere.of(true), Transaction.addToHistory.of(isStep)] });
+  // A cursor at the end of what was replaced stays at its end: what is typed next is typed after it.
+  shown?.dispatch({ changes, selection: shown.state.selection.map(changes, 1), annotations: [fromElsewhere.of(true), Transaction.addToHistory.of(isStep)] });
 }
 
 follow(heard, (isWhole) => (typing.isDone ? null : typedRest(isWhole ? null : known)));

@@ -84,3 +84,20 @@ test("of two things typed at one place the one the program had first stands firs
   both.typing.answered();
   expect(both.typing.next()).toEqual([at(5, "Z")]);
 });
+
+test.each<[string, TextChange[], TextChange, boolean]>([
+  ["in its line", [at(5, "7")], at(3, "55", 5), true],
+  ["at the other end of its line", [at(5, "7")], at(0, "b", 1), true],
+  ["in the line below", [at(5, "7")], at(6, "x", 7), false],
+  ["in the line above", [at(7, "7")], at(3, "55", 5), false],
+  ["in a line that was typed above it", [at(0, "new\n")], at(6, "x", 7), false],
+  ["in the line of what came second", [at(0, "7"), at(9, "8")], at(6, "x", 7), true],
+])("a change made elsewhere %s meets what was typed: as it says", (_where, typed, elsewhere, meets) => {
+  const text = "a: 10\nb: 1\nc: 2\n";
+  const both = new Both(text);
+  typed.forEach((one, index) => {
+    both.type(one);
+    if (!index) both.typing.next();
+  });
+  expect(both.typing.meets(asOne([elsewhere], text.length), Text.of(text.split("\n")))).toBe(meets);
+});

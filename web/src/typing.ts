@@ -1,4 +1,4 @@
-import { ChangeSet } from "@codemirror/state";
+import { ChangeSet, type Text } from "@codemirror/state";
 import type { TextChange } from "./contract";
 
 /**
@@ -61,11 +61,31 @@ export class Typing {
     return change;
   }
 
+  /** Whether a change of the program's text, `there`, touches a line in which something typed is on its way. */
+  meets(elsewhere: ChangeSet, there: Text): boolean {
+    let [change, text] = [elsewhere, there];
+    for (const own of [this.under, this.waits]) {
+      if (!own) continue;
+      if (sharesALine(own, change, text)) return true;
+      [change, text] = [change.map(own, true), own.apply(text)];
+    }
+    return false;
+  }
+
   /** How long the program's text is while ours is so long. */
   lengthThere(here: number): number {
     const back = (length: number, own: ChangeSet | null) => (own ? length - own.newLength + own.length : length);
     return back(back(here, this.waits), this.under);
   }
+}
+
+function sharesALine(own: ChangeSet, other: ChangeSet, text: Text): boolean {
+  let shares = false;
+  own.iterChangedRanges((from, to) => {
+    const [first, last] = [text.lineAt(from).from, text.lineAt(to).to];
+    other.iterChangedRanges((start, end) => (shares ||= start <= last && end >= first));
+  });
+  return shares;
 }
 
 function stretches(changes: ChangeSet | null): TextChange[] {

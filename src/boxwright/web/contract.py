@@ -381,12 +381,14 @@ class Patch(Message):
 class TextIs(Message):
     """An edit made elsewhere, for the editor; with ``text`` the whole text instead.
 
-    ``length`` is that of the whole text as an editor counts, so that a page that lost step notices.
+    ``length`` is that of the whole text as an editor counts, so that a page that lost step notices. ``by_another``:
+    another program wrote it, so that what is typed into the same lines is not joined with it.
     """
 
     t: Literal["text"]
     rev: int
     length: int
+    by_another: bool = False
     changes: list[TextChange] = Field(default_factory=list)
     text: str | None = None
 

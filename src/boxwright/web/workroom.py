@@ -303,7 +303,8 @@ class Workroom:
             return
         session = desk.session
         length = to_editor(session.text, len(session.text))
-        text = contract.TextIs(t="text", rev=session.rev, length=length, changes=session.for_editor(made, before))
+        text = contract.TextIs(t="text", rev=session.rev, length=length, by_another=message is None,
+                               changes=session.for_editor(made, before))  # fmt: skip
         own = contract.TextIs(t="text", rev=session.rev, length=length)
         for tab in self.tabs:
             tab.tell(own if tab is origin and isinstance(message, contract.TextEdit) else text)
