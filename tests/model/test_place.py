@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from boxwright.model.place import Place, Surfaces, Written, folded_up, resolve, side_word, turned_with
-from boxwright.units import HeaderUnits, exactly
+from boxwright.units import Band, HeaderUnits, exactly
 
 INCHES = HeaderUnits(length="in", weight="lb")
 IN = 0.0254  # exact, international yard and pound agreement of 1959 (from memory)
@@ -139,10 +139,32 @@ def test_mirrored_words_give_mirrored_places(offset, width, studs):
 
 def test_a_leaf_folds_up_against_its_wall_with_what_lies_on_it():
     bunk = placed(size=(76 * IN, 48 * IN, 4 * IN), x="78", side="left+1", z="25")
-    folded = folded_up(bunk, 9 * IN, BOX)
+    folded = folded_up(bunk, exactly(9 * IN), BOX)
     assert middle(folded) == (116, -39.5 + 1 + 4.5, 25 + 24)
     assert tuple(round(side / IN, 9) for side in folded.size) == (76, 9, 48)
     bedding = placed(size=(76 * IN, 40 * IN, 6 * IN), x="+0", side="+0", z="+4", parent=bunk)
     assert middle(turned_with(bedding, bunk, folded)) == (116, -39.5 + 1 + 4.5, 25 + 20)
     mirrored = Place(bunk.x, exactly(-bunk.y.best), bunk.z, bunk.size)
-    assert folded_up(mirrored, 9 * IN, BOX).y.best == pytest.approx(-folded.y.best)
+    assert folded_up(mirrored, exactly(9 * IN), BOX).y.best == pytest.approx(-folded.y.best)
+
+
+def test_a_leaf_of_doubtful_depth_stands_folded_as_far_off_its_wall_as_it_may():
+    """By hand: hinged at 38.5 in, 9 in deep its face is at 29.5 in; at 12 in it is 3 in farther out, at 7 in 2 less."""
+    bunk = placed(size=(76 * IN, 48 * IN, 4 * IN), x="78", side="left+1", z="25..27")
+    folded = folded_up(bunk, Band(9 * IN, 7 * IN, 12 * IN), BOX)
+    face = [round((end + folded.size[1] / 2) / IN, 6) for end in (folded.y.low, folded.y.best, folded.y.high)]
+    assert face == [-31.5, -29.5, -26.5]
+    mirrored = folded_up(Place(bunk.x, exactly(-bunk.y.best), bunk.z, bunk.size), Band(9 * IN, 7 * IN, 12 * IN), BOX)
+    assert (mirrored.y.low, mirrored.y.high) == pytest.approx((-folded.y.high, -folded.y.low))
+    bedding = placed(size=(76 * IN, 40 * IN, 6 * IN), x="+0", side="+0..6", z="+4", parent=bunk)
+    up = turned_with(bedding, bunk, folded)
+    assert (up.y.low, up.y.high) == (folded.y.low, folded.y.high)
+    assert (up.z.high - up.z.best) / IN == pytest.approx(3 + 1), "as far across as up, and as far as the leaf itself"
+
+
+def test_a_leaf_of_unknown_depth_is_nowhere_known_when_folded_and_never_flat():
+    bunk = placed(size=(76 * IN, 48 * IN, 4 * IN), x="78", side="left+1", z="25")
+    folded = folded_up(bunk, Band(0.0, 0.0, float("inf"), known=False), BOX)
+    assert not folded.y.known and folded.size[1] == pytest.approx(4 * IN)
+    assert folded.y.high + folded.size[1] / 2 == pytest.approx(bunk.y.best + bunk.size[1] / 2)
+    assert not turned_with(bunk, bunk, folded).y.known

@@ -229,34 +229,48 @@ def _on_wall(axis: int, extent: float, wall: str, surfaces: Surfaces, header: He
     return exactly(middle) if isfinite(middle) else ANYWHERE
 
 
-def folded_up(place: Place, folded_depth: float | None, surfaces: Surfaces) -> Place:
+def folded_up(place: Place, folded_depth: Band | None, surfaces: Surfaces) -> Place:
     """Return the place of a leaf folded up against the wall it is hinged to (the nearer side wall).
 
     The leaf turns a quarter about its hinge edge: its width becomes its height, standing ``folded_depth`` off the wall
-    (its own thickness, where that is not written).
+    (its own thickness, where that is not written). The box is as deep as is best known; its place is in doubt as far as
+    it may be deeper, and not known where nobody knows how deep.
     """
     length, width, thickness = place.size
-    depth = folded_depth if folded_depth is not None else thickness
+    deep = folded_depth if folded_depth is not None else exactly(thickness)
+    depth = deep.best if deep.known else thickness
     is_left = abs(place.y.best - width / 2.0 - surfaces.left) <= abs(surfaces.right - place.y.best - width / 2.0)
-    hinge = place.y.best - width / 2.0 if is_left else place.y.best + width / 2.0
-    y = hinge + depth / 2.0 if is_left else hinge - depth / 2.0
+    out = 1.0 if is_left else -1.0
+    off = place.y.best - out * width / 2.0 + out * depth / 2.0 - place.y.best
+    y = place.y
+    if not deep.known:
+        # no leaf folds to less than its thickness, nor stands farther out than when it is down
+        ends = sorted((off, off + out * max(width - thickness, 0.0)))
+        y = Band(y.best + off, y.low + ends[0], y.high + ends[1], known=False, spread="interval", assumed=True)
+    else:
+        ends = sorted((off + out * (deep.low - depth), off + out * (deep.high - depth)))
+        spread = y.spread if deep.low == deep.high else "interval"
+        y = Band(y.best + off, y.low + ends[0], y.high + ends[1], y.known, spread, y.assumed or deep.assumed)
     underside = place.z.best - thickness / 2.0
-    size = (length, depth, width)
-    return replace(
-        place,
-        y=shifted(place.y, y - place.y.best),
-        z=shifted(place.z, underside + width / 2.0 - place.z.best),
-        size=size,
-    )
+    z = shifted(place.z, underside + width / 2.0 - place.z.best)
+    return replace(place, y=y, z=z, size=(length, depth, width))
 
 
 def turned_with(place: Place, leaf: Place, folded: Place) -> Place:
-    """Return the place of a thing lying on a leaf after the leaf has folded up: what lay across it now stands."""
+    """Return the place of a thing lying on a leaf after the leaf has folded up: what lay across it now stands.
+
+    How far it may be off across the leaf is then how far it may be off in height; off the wall it is as far as the
+    leaf.
+    """
     is_left = folded.y.best <= 0.0
     hinge = leaf.y.best + (-leaf.size[1] if is_left else leaf.size[1]) / 2.0
     out = abs(place.y.best - hinge)
     size = (place.size[0], min(place.size[2], folded.size[1]), min(place.size[1], folded.size[2]))
     z = leaf.z.best - leaf.size[2] / 2.0 + out
-    return replace(
-        place, y=shifted(place.y, folded.y.best - place.y.best), z=shifted(place.z, z - place.z.best), size=size
-    )
+    off = (place.y.low - place.y.best, place.y.high - place.y.best)
+    below, above = off if is_left else (-off[1], -off[0])
+    below, above = below + folded.z.low - folded.z.best, above + folded.z.high - folded.z.best
+    known = place.y.known and folded.z.known
+    up = Band(z, z + below, z + above, known, place.y.spread, place.y.assumed)
+    y = replace(folded.y, known=folded.y.known and place.z.known)
+    return replace(place, y=y, z=up, size=size)

@@ -277,8 +277,7 @@ def _posed(item: Item, around: Surroundings, parent: Item | None) -> tuple[Item,
     """Return the item with its places on the road and at night, where they differ from the one written."""
     words, mistakes = item.words, []
     if words.folds == "up":
-        depth = words.folded_depth.best if words.folded_depth else None
-        item = replace(item, folded=folded_up(item.place, depth, around.surfaces))
+        item = replace(item, folded=folded_up(item.place, words.folded_depth, around.surfaces))
     elif words.folds:
         says = f'folds "{words.folds}" is not understood; write it as folds: up'
         mistakes.append(Mistake(f"{item.of}.folds", says))

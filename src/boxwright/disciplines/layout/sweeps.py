@@ -125,7 +125,8 @@ class Mover:
     """Something that moves: the ways its pieces take, and where they begin if that is not where it stands.
 
     ``outside`` says that it moves outside the shell, where nothing in the room can be in its way. ``starts`` are boxes
-    it fills before it moves that its own body does not show. ``doubt`` is how far it may be off along each axis (m).
+    it fills before it moves that its own body does not show, ``may_start`` those it fills at most. ``doubt`` is how far
+    it may be off along each axis (m).
     ``carrier`` is the path of what it goes along with, empty where it moves by itself; ``is_usual`` says that nobody
     wrote how it moves, so that it is taken to go as such things mostly do.
     """
@@ -137,6 +138,7 @@ class Mover:
     whole: float
     outside: bool = False
     starts: tuple[Block, ...] = ()
+    may_start: tuple[Block, ...] = ()
     doubt: Vector = NOTHING
     carrier: str = ""
     is_usual: bool = False
@@ -148,7 +150,7 @@ class Mover:
 
     def meets(self, block: Block, at_most: bool = False) -> float:
         """Return how far it gets before it meets a box, infinite if it never does."""
-        if any(are_in(start, block) for start in self.starts):
+        if any(are_in(start, block) for start in (self.may_start if at_most and self.may_start else self.starts)):
             return 0.0
         return min((way.meets(block, at_most) for way in self.ways), default=NEVER)
 
@@ -333,11 +335,17 @@ def bed_of(one: Fitted) -> Mover | None:
         turn=QUARTER,
         at_most=QUARTER,
     )
-    depth = up.size[1]
-    sides = (hinge, hinge + way * depth)
-    low_z = z - thick / 2.0
-    stowed = Block((x - length / 2.0, min(sides), low_z), (x + length / 2.0, max(sides), low_z + width))
-    return Mover(one.of, one.name, "bed", (turn,), QUARTER, starts=(stowed,), doubt=doubt_of(one.place))
+    low_z, depth = z - thick / 2.0, up.size[1]
+    most = max(one.folded_depth.high, depth) if one.folded_depth is not None else depth
+
+    def stowed(deep: float) -> Block:
+        sides = (hinge, hinge + way * deep)
+        return Block((x - length / 2.0, min(sides), low_z), (x + length / 2.0, max(sides), low_z + width))
+
+    return Mover(
+        one.of, one.name, "bed", (turn,), QUARTER, starts=(stowed(depth),), may_start=(stowed(min(most, width)),),
+        doubt=doubt_of(one.place),
+    )  # fmt: skip
 
 
 def struck_by(mover: Mover, bodies: Iterable[Body], skipped: frozenset[str]) -> Iterator[tuple[float, Body, Certainty]]:
@@ -346,7 +354,7 @@ def struck_by(mover: Mover, bodies: Iterable[Body], skipped: frozenset[str]) -> 
     What is in the way only where either is in doubt, or only if it opens farther than is written, is in the way
     perhaps; what is met by no more than the play of hinges and linings is grazed.
     """
-    hold = envelope([*(way.hold for way in mover.ways), *mover.starts])
+    hold = envelope([*(way.hold for way in mover.ways), *mover.starts, *mover.may_start])
     for body in bodies:
         (x, y, z), (other_x, other_y, other_z) = mover.doubt, body.doubt
         off = (x + other_x, y + other_y, z + other_z)
