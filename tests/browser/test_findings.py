@@ -68,3 +68,14 @@ def test_a_change_that_was_proved_at_one_stage_is_not_offered_at_another(
     there = opened(desk, "boat-fuel holds petrol inside with a sleeper")
     expect(there.get_by_role("button", name="Find the smallest change")).to_be_visible()
     expect(there.get_by_role("button", name="Make this change")).to_have_count(0)
+
+
+def test_what_is_written_as_built_is_for_the_owner_to_say(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    desk = show(serve("whimbrel"))
+    found = opened(desk, "release-ramp is not fitted")
+    found.get_by_role("button", name="Find the smallest change").click()
+    expect(found.locator(".offer")).to_contain_text("Build it first", timeout=60_000)
+    expect(found.get_by_role("button", name="It is built: write it down")).to_be_visible()
+    expect(found.get_by_role("button", name="Make this change")).to_have_count(0)

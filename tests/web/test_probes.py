@@ -13,7 +13,7 @@ from websockets.sync.client import ClientConnection
 
 from boxwright.web.contract import CONTRACT
 from boxwright.web.gate import MOST_BODY
-from boxwright.web.routes import MOST_A_SECOND, MOST_MESSAGE, MOST_TAKEN, TOO_LONG
+from boxwright.web.routes import HALF, MOST_A_SECOND, MOST_MESSAGE, MOST_TAKEN, TOO_LONG
 from tests.web.live import PATIENCE, ROOT, Page, Server, joined, serving
 
 
@@ -165,6 +165,21 @@ def test_a_message_that_is_too_long_is_answered_and_the_talk_goes_on(server: Ser
     told = page.do("text", changes=long)
     assert (told["t"], told["why"]) == ("no", TOO_LONG)
     assert page.do("cancel")["t"] == "numbers"
+    page.close()
+
+
+@pytest.mark.parametrize("half", ["\ud83d", "\ude90", "a\ud83d b"])
+def test_half_a_character_is_answered_and_the_talk_goes_on(server: Server, half: str) -> None:
+    page = Page(server)
+    before = page.text
+    for told in (
+        page.do("text", changes=[{"start": 0, "end": 0, "insert": half}]),
+        page.do("set", path="rig", value=half),
+    ):
+        assert (told["t"], told["why"]) == ("no", HALF)
+    assert page.do("set", path="rig", value="Whole \U0001f690")["t"] == "numbers"
+    assert page.text == before.replace("rig: Dunlin", "rig: Whole \U0001f690") != before
+    page.do("undo")
     page.close()
 
 

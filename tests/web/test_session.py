@@ -331,3 +331,45 @@ def test_what_differs_ends_before_the_end_of_its_line(ends: str) -> None:
 def test_a_line_end_of_two_characters_is_never_cut_through() -> None:
     change = _between("x: 1\r\ny: 2\r\n", "x: 1\ny: 2\r\n")
     assert change == Change(4, "\r\n", "\n")
+
+
+BODY = "  body: {length: 168, width: 80, height: 78}\n"
+OUTSIDE = TEXT.replace(BODY, f"{BODY}  coupler_x: -40\n  outside: {{width: 84, height: 96}}\n")
+
+
+@pytest.mark.parametrize(
+    ("shift", "goes"),
+    [
+        ((-2.9, 0.0, 0.0), True),
+        ((-3.7, 0.0, 0.0), False),
+        ((4.6, 0.0, 0.0), False),
+        ((0.0, 2.6, 0.0), True),
+        ((0.0, 4.0, 0.0), False),
+        ((0.0, 0.0, 4.0), False),
+    ],
+)
+def test_a_thing_dropped_far_outside_stays_where_it_was(shift: tuple[float, float, float], goes: bool) -> None:
+    session = opened(OUTSIDE)
+    if goes:
+        session.move("parts[bench]", shift, 0, 1.0)
+        assert not any("outside" in one.says for one in session.reading.problems)
+        return
+    with pytest.raises(Refused, match="bench would lie outside the trailer by more than a metre"):
+        session.move("parts[bench]", shift, 0, 1.0)
+    assert (session.text, session.depth) == (OUTSIDE, (0, 0))
+
+
+def test_a_thing_far_outside_may_come_back_inward_and_go_no_further_out() -> None:
+    session = opened(OUTSIDE.replace("mug: {x: 90", "mug: {x: 900"))
+    with pytest.raises(Refused, match="mug would lie outside"):
+        session.move("parts[mug]", (0.5, 0.0, 0.0), 0, 1.0)
+    session.move("parts[mug]", (-0.5, 0.0, 0.0), 0, 1.0)
+    session.move("parts[mug]", (0.0, 0.3, 0.0), session.rev, 1.0)
+
+
+def test_what_rides_in_a_thing_is_not_taken_far_outside_with_it() -> None:
+    session = opened(OUTSIDE.replace("side: +4, z: +1", "side: +4, z: +40"))
+    assert not any("outside" in one.says for one in session.reading.problems)
+    with pytest.raises(Refused, match="crate would lie outside"):
+        session.move("parts[bench]", (0.0, 0.0, 2.8), 0, 1.0)
+    session.move("parts[bench]", (0.0, 0.0, 2.0), 0, 1.0)

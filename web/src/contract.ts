@@ -266,6 +266,7 @@ export type Offered = {
   key: string;
   remedy: string;
   says: string;
+  is_of_the_built: boolean;
 };
 
 export type Page = {

@@ -153,11 +153,22 @@ function typedRest(base: number | null): Typed {
   return { base: base ?? 0, known: base === null ? there.toString() : null, ...typing.rest() };
 }
 
+/** One half of a pair of code units without the other. */
+const HALF_A_CHARACTER = /\p{Surrogate}/u;
+
 /** Nothing that would not be taken gets as far as the editor. */
 const filter = EditorState.changeFilter.of((change) => {
   if (!change.docChanged || change.annotation(fromElsewhere)) return true;
   let most = 0;
-  change.changes.iterChanges((_from, _to, _fromB, _toB, inserted) => (most += inserted.length));
+  let isWhole = true;
+  change.changes.iterChanges((_from, _to, _fromB, _toB, inserted) => {
+    most += inserted.length;
+    isWhole &&= !HALF_A_CHARACTER.test(inserted.toString());
+  });
+  if (!isWhole) {
+    refused.value = "There is half a character in that, which no file can hold. It was not put in; the text is as it was.";
+    return false;
+  }
   if (most > MOST_AT_ONCE / 8) most = JSON.stringify(change.newDoc.toString()).length - JSON.stringify(change.startState.doc.toString()).length;
   const isTooLong = change.newDoc.length > MOST_TEXT && change.newDoc.length > change.startState.doc.length;
   if (most <= MOST_AT_ONCE && !isTooLong) return true;

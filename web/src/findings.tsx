@@ -121,7 +121,12 @@ function Smallest({ finding }: { finding: ShownFinding }) {
     <div class="offer" role="status">
       <p>{found.says}</p>
       {found.remedy && <p><code>{found.remedy}</code></p>}
-      {found.remedy && <button disabled={isOff()} class="do" onClick={() => send({ t: "apply", ...about })}>Make this change</button>}
+      {found.is_of_the_built && <p><b>Build it first.</b> This writes that it is built, and everything is judged by that.</p>}
+      {found.remedy && (
+        <button disabled={isOff()} class="do" onClick={() => send({ t: "apply", ...about })}>
+          {found.is_of_the_built ? "It is built: write it down" : "Make this change"}
+        </button>
+      )}
     </div>
   );
 }

@@ -391,19 +391,23 @@ def _check_fluids(parts: tuple[Item, ...], mistakes: list[Mistake]) -> None:
 
 def _check_far_out(parts: tuple[Item, ...], trailer: Trailer, mistakes: list[Mistake]) -> None:
     """Say which parts lie so far outside the trailer that a figure must be mistyped."""
+    for part in parts:
+        for key in far_outside(part, trailer):
+            says = f"{part.name} would lie outside the trailer by more than a metre; is {key} mistyped?"
+            mistakes.append(Mistake(f"{part.of}.{key}", says))
+
+
+def far_outside(part: Item, trailer: Trailer) -> dict[str, float]:
+    """Return how far (m) a part lies beyond a metre outside the trailer, by the key of its place; empty where it does
+    not. What is not known is not outside."""
     front, rear = _ends(trailer)
     width, height = trailer.outside.over_fenders or trailer.outside.width, trailer.outside.height
     side = (width.best / 2.0 if width is not None and width.known else float("inf")) + FAR_OUT
     top = (height.best if height is not None and height.known else float("inf")) + FAR_OUT
-    for part in parts:
-        for key, middle, low, high in (
-            ("x", part.place.x, front - FAR_OUT, rear + FAR_OUT),
-            ("side", part.place.y, -side, side),
-            ("z", part.place.z, -top, top),
-        ):
-            if middle.known and not low <= middle.best <= high:
-                says = f"{part.name} would lie outside the trailer by more than a metre; is {key} mistyped?"
-                mistakes.append(Mistake(f"{part.of}.{key}", says))
+    places = (("x", part.place.x, front - FAR_OUT, rear + FAR_OUT), ("side", part.place.y, -side, side),
+              ("z", part.place.z, -top, top))  # fmt: skip
+    beyond = {key: max(low - middle.best, middle.best - high) for key, middle, low, high in places if middle.known}
+    return {key: far for key, far in beyond.items() if far > 0.0}
 
 
 def _accepted(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[Accepted, ...]:

@@ -414,7 +414,10 @@ class No(Message):
 
 class Offered(Message):
     """The change found for the finding of a ``key`` in the text of ``rev``: what it writes; ``remedy`` empty where none
-    was found."""
+    was found.
+
+    ``is_of_the_built``: it writes that something is built, so that it is for the owner to say once it is.
+    """
 
     t: Literal["offered"]
     seq: int
@@ -422,6 +425,7 @@ class Offered(Message):
     key: str
     remedy: str
     says: str
+    is_of_the_built: bool = False
 
 
 class Reload(Message):

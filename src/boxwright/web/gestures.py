@@ -12,6 +12,7 @@ from fractions import Fraction
 from boxwright.finding import Problem
 from boxwright.rig.add import add_thing, add_value, copy_thing
 from boxwright.rig.change import Change
+from boxwright.rig.compose import far_outside
 from boxwright.rig.document import Document, Tree
 from boxwright.rig.remove import remove
 from boxwright.rig.rename import rename
@@ -61,6 +62,15 @@ def moved(document: Document, rig: Rig, of: str, shift: tuple[float, float, floa
     if after is document and hung and held is not None and any(abs(far) >= AT_LEAST for far in shift):
         raise Refused(f"{held.name} hangs on the {held.words.wall} wall; it moves along the wall")
     return after
+
+
+def must_stay_near(before: Rig, after: Rig) -> None:
+    """Refuse parts moved to where a place counts as mistyped, or further out there; they may come back inward."""
+    was = {part.of: far_outside(part, before.trailer) for part in before.parts}
+    for part in after.parts:
+        for key, far in far_outside(part, after.trailer).items():
+            if far > was.get(part.of, {}).get(key, 0.0) + AT_LEAST:
+                raise Refused(f"{part.name} would lie outside the trailer by more than a metre; it stays where it was")
 
 
 def _places_of(document: Document, of: str, key: str) -> tuple[str, ...]:

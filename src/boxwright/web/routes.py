@@ -26,7 +26,7 @@ from boxwright.web.contract import Leaving, No, Slot
 from boxwright.web.file_routes import of_the_file
 from boxwright.web.gate import Door
 from boxwright.web.gestures import Refused
-from boxwright.web.said import understood
+from boxwright.web.said import holds_half_a_character, understood
 from boxwright.web.solid_routes import of_the_solids
 from boxwright.web.tab import Tab
 from boxwright.web.workroom import Workroom
@@ -39,6 +39,7 @@ MOST_MESSAGE = 1_000_000
 MOST_TAKEN = 8_000_000
 """Characters of a message that is still read so far as to be answered that it is too long; beyond, the line ends."""
 TOO_LONG = f"that is more than {MOST_MESSAGE // 1_000_000} MB at once; it was not taken"
+HALF = "it holds half a character, which no file can hold; it was not taken"
 MOST_A_SECOND = 120
 _NUMBER = re.compile(r'"seq": ?(\d{1,9})\b')
 LAST_WORDS = 1.0
@@ -235,6 +236,9 @@ async def _heard(ws: WebSocket, tab: Tab, clock: Callable[[], float]) -> None:
             tab.tell(No(t="no", seq=_number_of(text), why=TOO_LONG))
             continue
         said = understood(text) if text is not None else None
+        if said is None and text is not None and count <= MOST_A_SECOND and holds_half_a_character(text):
+            tab.tell(No(t="no", seq=_number_of(text), why=HALF))
+            continue
         if count > MOST_A_SECOND or said is None or not tab.put(said):
             return
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+
 from pydantic import TypeAdapter, ValidationError
 
 from boxwright.web import contract
@@ -34,3 +36,14 @@ def understood(text: str) -> contract.Up | None:
         return UP.validate_json(text)
     except ValidationError:
         return None
+
+
+def holds_half_a_character(text: str) -> bool:
+    """Return whether a message that is not understood holds one half of a pair of code units, which no file can."""
+    try:
+        json.dumps(json.loads(text), ensure_ascii=False).encode("utf-8")
+    except UnicodeEncodeError:
+        return True
+    except (ValueError, RecursionError):
+        return False
+    return False

@@ -24,6 +24,11 @@ class Sought:
     clears: tuple[str, ...] = ()
     then: str = ""
 
+    @property
+    def is_of_the_built(self) -> bool:
+        """Return whether it would write that something is built: a hand in the workshop makes that true, no button."""
+        return any(path.endswith((".done", ".release")) for path, _ in self.edits)
+
 
 def sought(text: str, code: str, where: str, stage: str, load: str, use: str, vehicle: str, today: date) -> Sought:
     """Return the change of least effort that clears a finding and harms nothing, or why there is none.

@@ -128,9 +128,11 @@ class Session:
     # ------------------------------------------------------------------ changes
 
     def move(self, of: str, shift: tuple[float, float, float], base: int, at: float) -> Change:
-        """Move a thing for good."""
+        """Move a thing for good. Refuses what would then lie where no part of a trailer lies."""
         self._must_be_as_at(base, of)
-        return self._become(gestures.moved(self.document, self.reading.rig, of, shift), at)
+        document = gestures.moved(self.document, self.reading.rig, of, shift)
+        gestures.must_stay_near(self.reading.rig, self._composer.compose(document).rig)
+        return self._become(document, at)
 
     def set(self, path: str, value: str, base: int, at: float) -> Change:
         """Write one value."""

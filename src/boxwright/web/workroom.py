@@ -396,7 +396,8 @@ class Workroom:
         self._offered = {one: kept for one, kept in self._offered.items() if kept[0] == rev} | {key: (rev, found)}
         says = found.says + (f"; {found.then}" if found.then else "")
         remedy = "; ".join(f"{path} = {value}" for path, value in found.edits)
-        tab.tell(contract.Offered(t="offered", seq=message.seq, rev=rev, key=key, remedy=remedy, says=says))
+        tab.tell(contract.Offered(t="offered", seq=message.seq, rev=rev, key=key, remedy=remedy, says=says,
+                                  is_of_the_built=found.is_of_the_built))  # fmt: skip
 
     async def keep(self, turn: float = 0.05, look: float = 2.0) -> None:
         """Write the file when it is due, and look at the disk."""
