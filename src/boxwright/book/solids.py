@@ -8,7 +8,9 @@ from dataclasses import dataclass, replace
 from boxwright.disciplines import frame
 from boxwright.disciplines.frame.solid_skin import UNCUT
 from boxwright.disciplines.frame.solids import solids as frame_solids
+from boxwright.disciplines.frame.sourced import density_of
 from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Body, body_of
+from boxwright.disciplines.layout.solids import Cabinet
 from boxwright.disciplines.layout.solids import solids as thing_solids
 from boxwright.drawing.solid import Solid, Stuff
 from boxwright.model.load import LoadState
@@ -49,7 +51,7 @@ def model_of(rig: Rig, slot: Slot) -> Model:
     weighed = _masses(rig)
     planned = {one.of for one in rig.frame.openings if one.of not in marks or marks[one.of].planned}
     found = frame_solids(_as_planned(slot.frame, planned), rig.frame.framing, slot.box, thick)
-    found += thing_solids(bodies, {item.of: _stuff(item) for item in rig.parts})
+    found += thing_solids(bodies, {item.of: _stuff(item) for item in rig.parts}, _cabinets(rig), rig.layout.room)
     staged = tuple(_staged(one, marks.get(one.of.removesuffix(UNCUT)), slot, weighed.get(one.of)) for one in found)
     return Model(rig.header.name, stages, slot.number, slot.is_ticked, tuple(one for one in staged if one), missing)
 
@@ -99,6 +101,13 @@ def _bodies(rig: Rig, slot: Slot) -> tuple[list[Body], tuple[str, ...]]:
         if not body.blocks:
             missing.append(body.name)
     return bodies, tuple(missing)
+
+
+def _cabinets(rig: Rig) -> dict[str, Cabinet]:
+    """Return what is drawn as its boards: what has a carcass and is not written as boxes."""
+    ply = density_of("ply")
+    density = (ply.best, ply.low, ply.high) if ply is not None else None
+    return {one.of: Cabinet(one, density) for one in rig.layout.fitted if one.ply > 0.0 and not one.pieces}
 
 
 def _is_aboard(item: Item, load: LoadState | None) -> bool:

@@ -84,6 +84,9 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
         drawers=tuple(max(one.best, one.high) for one in carcass.drawers) if carcass is not None else (),
         doors=carcass.doors if carcass is not None else 0,
         has_lid=carcass is not None and carcass.lid is True,
+        ply=_thick(carcass.ply) if carcass is not None else 0.0,
+        back=_thick(carcass.back) if carcass is not None else 0.0,
+        shelves=carcass.shelves if carcass is not None else 0,
         facet=facet,
         marks=item.marks,
     )
@@ -108,6 +111,10 @@ def _piece(words: BlockWords) -> Piece:
 
 def _from_edge(band: Band | None) -> float:
     return band.best if band is not None and band.known else 0.0
+
+
+def _thick(band: Band | None) -> float:
+    return max(band.best, 0.0) if band is not None and band.known and isfinite(band.best) else 0.0
 
 
 def _legs(facet: structure.Facet, place: Place, units: HeaderUnits) -> tuple[Corners, ...]:

@@ -123,7 +123,8 @@ class Fitted:
     the two corners of each leg as it stands when the part is down. ``is_sized`` is False where no size is known.
     ``wall`` is the wall it hangs on and ``hinge`` the edge it turns about, in plain words; empty where not written.
     ``drawers`` are the heights of its drawer fronts from the top, ``doors`` how many doors its carcass has and
-    ``has_lid`` whether its top lifts. ``marks`` say from which stage on it is there, and what is ticked.
+    ``has_lid`` whether its top lifts; ``ply`` and ``back`` are how thick its boards and its back are (m), 0 where
+    nobody wrote it, and ``shelves`` how many it has. ``marks`` say from which stage on it is there, and what is ticked.
     """
 
     of: str
@@ -147,6 +148,9 @@ class Fitted:
     drawers: tuple[float, ...] = ()
     doors: int = 0
     has_lid: bool = False
+    ply: float = 0.0
+    back: float = 0.0
+    shelves: int = 0
     facet: Facet | None = None
     marks: Marks | None = None
 
