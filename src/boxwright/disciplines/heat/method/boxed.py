@@ -225,11 +225,16 @@ def _heated(
 
 
 def _opened(room: Room, loss: float, load: float, outside: float, most: float) -> float:
-    """Return the conductance of what is opened so far that the room gets no warmer than that, or of all there is."""
-    if most <= 0.0 or outside >= room.open_above:
+    """Return the conductance of what is opened so far that the room gets no warmer than that, or of all there is.
+
+    On a day hotter than that all of it stands open while the room is hotter still.
+    """
+    excess = load - loss * max(room.open_above, outside)
+    if most <= 0.0 or excess <= 0.0:
         return 0.0
-    excess = load - loss * room.open_above
-    return min(max(excess, 0.0) / (room.open_above - outside), most)
+    if outside >= room.open_above:
+        return most
+    return min(excess / (room.open_above - outside), most)
 
 
 def _relaxed(faces: Faces, work: _Work, weight: float, air: float, radiant: float) -> tuple[float, float]:
