@@ -12,13 +12,14 @@ from math import isclose, isfinite
 
 from boxwright.book.rules import methods_named, methods_of, rule_of, sources_named
 from boxwright.book.traced import Call, Number
-from boxwright.book.written import QUANTITIES, SAME, PutIn, Written
+from boxwright.book.written import SAME, PutIn, Written
 from boxwright.finding import Finding
 from boxwright.rig.document import Document
 from boxwright.source import load_checks
 from boxwright.study.lever import lever_of
+from boxwright.study.own_units import own, part_named, put_in, units_of
 from boxwright.study.slots import Slot
-from boxwright.study.working import Step, labels_of, number_steps, put_in, units_of
+from boxwright.study.working import Step, labels_of, number_steps, result_of
 from boxwright.units import Band, HeaderUnits, show, show_band
 
 MOST_STEPS, MOST_DEEP = 8, 3
@@ -119,8 +120,8 @@ def _compared(finding: Finding, slot: Slot, written: Written, shown_in: HeaderUn
             if finding.limit is not None and isfinite(doubt.low) and finding.limit > doubt.low:
                 yield "From its least to the limit", show(finding.limit - doubt.low, finding.unit, shown_in)
     if finding.limit is not None:
-        own = written.of_value(finding.limit, finding.unit)
-        where = f", as written at {own.path}, line {own.line}: {own.text}" if own is not None else ""
+        at = written.of_value(finding.limit, finding.unit)
+        where = f", as written at {at.path}, line {at.line}: {at.text}" if at is not None else ""
         yield "Limit here", _shown(finding.limit, finding.unit, shown_in) + where
     if finding.margin is not None and isfinite(finding.margin):
         side = "inside" if finding.margin > 0.0 else "over" if finding.margin < 0.0 else "on the limit"
@@ -278,15 +279,14 @@ def _of_call(call: Call, written: Written, shown_in: HeaderUnits) -> Worked:
     """Return a formula that ran, with its numbers in the builder's units."""
     method = methods_of(call.folder)[call.name]
     labels, units = labels_of(method), units_of(method)
-    single = {name: value for name, value in call.given if isinstance(value, (int, float))}
     given = [_given(name, value, units.get(name, ""), written, shown_in) for name, value in call.given]
-    gave = [f"{part} = " * bool(part) + _both(value, units.get("return", "") if not part else "", shown_in)
+    gave = [f"{part} = " * bool(part) + own(value, units.get(part_named(part), ""), shown_in, part)
             for part, value in call.gave]  # fmt: skip
     formula = labels.get("Formula", "")
     return Worked(
         formula=formula or f"0 = {labels.get('Satisfies', '')}",
         given=tuple(given),
-        with_numbers=put_in(formula, single) if formula and single else "",
+        with_numbers=put_in(method, formula, dict(call.given), shown_in),
         result=", ".join(gave),
         source=f"{call.name}: {labels.get('Source', '')}",
         checks=_checks(call.folder, call.name),
@@ -301,35 +301,26 @@ def _of_step(step: Step, written: Written, shown_in: HeaderUnits) -> Worked:
     many = [(name, value) for name, value in step.given if isinstance(value, tuple)]
     for index, row in enumerate(step.rows):
         path = row.partition(" ")[0]
-        text = ", ".join(_both(value[index], units[name], shown_in) for name, value in many)
+        text = ", ".join(own(value[index], units[name], shown_in, name) for name, value in many)
         given.append(replace(written.about(path), name=row, text=text))
     if not step.rows:
         given += [_given(name, value, units[name], written, shown_in) for name, value in many]
     formula = labels.get("Formula", "")
     name = getattr(step.method, "__name__", "")
-    result = step.result()
-    shown = show(result, step.quantity, shown_in) if step.quantity else f"{result:.6g}"
     return Worked(
         formula=formula or f"0 = {labels.get('Satisfies', '')}",
         given=tuple(given),
-        with_numbers=put_in(formula, single) if formula and single else "",
-        result=f"{step.part} = " * bool(step.part) + shown,
+        with_numbers=put_in(step.method, formula, dict(step.given), shown_in),
+        result=f"{step.part} = " * bool(step.part) + result_of(step, shown_in),
         source=f"{name}: {labels.get('Source', '')}",
         checks=_checks("weight", name),
     )
 
 
 def _given(name: str, value: Number, unit: str, written: Written, shown_in: HeaderUnits) -> PutIn:
-    text = ", ".join(_both(one, unit, shown_in) for one in _flat(value))
-    own = written.of_value(value, unit) if isinstance(value, float) else None
-    return PutIn(name, text, own.path, own.line) if own is not None else PutIn(name, text)
-
-
-def _both(value: float, unit: str, shown_in: HeaderUnits) -> str:
-    """Return a number in SI, and in the builder's own unit where that is another."""
-    in_si = f"{value:.6g} {unit}".strip()
-    own = show(value, unit, shown_in) if unit in QUANTITIES or unit in {"m/s"} else in_si
-    return in_si if own == in_si or not own else f"{in_si} = {own}"
+    text = ", ".join(own(one, unit, shown_in, name) for one in _flat(value))
+    at = written.of_value(value, unit) if isinstance(value, float) else None
+    return PutIn(name, text, at.path, at.line) if at is not None else PutIn(name, text)
 
 
 def _checks(folder: str, name: str) -> tuple[str, ...]:

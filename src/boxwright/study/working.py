@@ -10,7 +10,6 @@ import inspect
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import get_args, get_type_hints
 
 from boxwright.disciplines.air import method as air_method
 from boxwright.disciplines.air import sourced as air
@@ -18,15 +17,15 @@ from boxwright.disciplines.weight import method
 from boxwright.disciplines.weight.geometry import Geometry, measures_of
 from boxwright.disciplines.weight.result import Compared, Result
 from boxwright.exchange import Mass
+from boxwright.study.own_units import own, put_in, units_of
 from boxwright.study.slots import Slot
-from boxwright.units import COVERAGE, HeaderUnits, Unit, show
+from boxwright.units import COVERAGE, HeaderUnits, show
 
 Number = float | tuple[float, ...]
 Method = Callable[..., object]
-SI = {"mass": "kg", "length": "m", "angle": "rad", "ratio": "", "flow": "m3/s", "": ""}
+SI = {"mass": "kg", "length": "m", "angle": "rad", "ratio": "", "flow": "m**3/s", "": ""}
 """The SI unit of what comes out."""
 _LABEL = re.compile(r"^(Formula|Satisfies|Source): ")
-_WORD = re.compile(r"[A-Za-z_]\w*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +74,7 @@ def number_steps(slot: Slot, *wanted: str) -> tuple[Step, ...]:
 
 
 def working(slot: Slot, number: str, shown_in: HeaderUnits | None = None) -> tuple[str, ...]:
-    """Return the working of one number of a slot, line by line, in SI with the result in the user's units as well."""
+    """Return the working of one number of a slot, line by line, in the units of the rig's header."""
     steps = _steps(slot)
     if number not in steps:
         raise NoSuchNumber(number, tuple(steps))
@@ -90,20 +89,26 @@ def lines(step: Step, shown_in: HeaderUnits) -> tuple[str, ...]:
     single = {name: value for name, value in step.given if isinstance(value, float)}
     lists = [(name, value) for name, value in step.given if isinstance(value, tuple)]
     found = [formula] if formula else [f"0 = {residual.strip()}" for residual in labels["Satisfies"].split(";")]
-    found += [f"  {name} = {value:.6g} {units[name]}".rstrip() for name, value in single.items()]
+    found += [f"  {name} = {own(value, units[name], shown_in, name)}" for name, value in single.items()]
     for index, row in enumerate(step.rows):
-        members = ", ".join(f"{value[index]:.6g} {units[name]}" for name, value in lists)
+        members = ", ".join(own(value[index], units[name], shown_in, name) for name, value in lists)
         found.append(f"  {row}: {members}")
-    found += [f"  {name} = {', '.join(f'{one:.6g}' for one in value)} {units[name]}" for name, value in lists
+    found += [f"  {name} = {', '.join(own(one, units[name], shown_in, name) for one in value)}" for name, value in lists
               if not step.rows]  # fmt: skip
-    if formula and single:
-        found.append("  " + put_in(formula, single))
-    result = step.result()
-    in_si = f"{result:.6g} {SI[step.quantity]}".strip()
-    shown = show(result, step.quantity, shown_in) if step.quantity else in_si
-    found.append(f"  {step.part} = {in_si}".replace("   =", "  =") + (f" = {shown}" if shown != in_si else ""))
+    with_numbers = put_in(step.method, formula, dict(step.given), shown_in)
+    found += [f"  {with_numbers}"] if with_numbers else []
+    told = result_of(step, shown_in)
+    found.append(f"  {step.part} = {told}".replace("   =", "  ="))
     found.append(f"  ({step.method.__name__}: {labels.get('Source', '')})")
     return tuple(found)
+
+
+def result_of(step: Step, shown_in: HeaderUnits) -> str:
+    """Return what came out of a step: in SI as well where it is a quantity no header names a unit for."""
+    result = step.result()
+    told = own(result, SI[step.quantity], shown_in)
+    shown = show(result, step.quantity, shown_in) if step.quantity in {"ratio", "flow"} else told
+    return told if shown == told else f"{told} = {shown}"
 
 
 def labels_of(documented: Method) -> dict[str, str]:
@@ -120,27 +125,6 @@ def labels_of(documented: Method) -> dict[str, str]:
         else:
             label = ""
     return found
-
-
-def units_of(documented: Method) -> dict[str, str]:
-    """Return the SI unit of each argument of a method, and of what it returns."""
-    return {name: _unit(hint) for name, hint in get_type_hints(documented, include_extras=True).items()}
-
-
-def _unit(hint: object) -> str:
-    for argument in get_args(hint):
-        if isinstance(argument, Unit):
-            return "" if argument.symbol in {"1", ""} else argument.symbol
-        inner = _unit(argument)
-        if inner:
-            return inner
-    return ""
-
-
-def put_in(formula: str, given: dict[str, float]) -> str:
-    """Return a formula with each named number in place of its name."""
-    right = formula.partition(" = ")[2]
-    return "= " + _WORD.sub(lambda word: f"{given[word[0]]:.6g}" if word[0] in given else word[0], right)
 
 
 def _steps(slot: Slot) -> dict[str, tuple[Step, ...]]:

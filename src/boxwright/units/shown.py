@@ -30,6 +30,7 @@ _OF_SYMBOL = {
     "Pa": "pressure", "m**3/s": "flow", "m3/s": "flow", "rad": "angle", "": "ratio", "s": "time", "m/s": "speed",
     "J/m**2": "irradiation", "J/m2": "irradiation", "W/m**2/K": "transmittance", "W/m2K": "transmittance",
     "1/K": "temperature coefficient", "N": "force", "N/m": "stiffness", "kg*m**2": "inertia", "kg m2": "inertia",
+    "kg*m": "leverage", "kg m": "leverage",
 }  # fmt: skip
 """The quantity behind an SI symbol, for a `Finding`, which carries only the symbol."""
 
@@ -55,6 +56,7 @@ _HERE = {  # quantity: the unit in the United States and Canada, the unit elsewh
     "force": ("lbf", "N"),
     "stiffness": ("lbf/in", "N/mm"),
     "inertia": ("lb ft2", "kg m2"),
+    "leverage": ("lb ft", "kg m"),
 }
 _AT_HOME = {  # the unit where the header names none
     "length": ("in", "mm"),

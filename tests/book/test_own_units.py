@@ -1,0 +1,143 @@
+"""A working is in the units of the rig's header: pounds and inches in a US rig, kilograms and millimetres elsewhere."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date
+from functools import cache
+from math import asin, atan2, cos, hypot, isclose, sin
+
+import pytest
+
+from boxwright.book.numbers import METRIC, US
+from boxwright.book.reasons import Reason, in_print, reason_of
+from boxwright.book.traced import calls_of
+from boxwright.disciplines.towing import method as towing
+from boxwright.rig.compose import Reading, read_rig
+from boxwright.study.own_units import IN_SI, own, put_in, units_of
+from boxwright.study.slots import study
+from boxwright.study.working import numbers, working
+from boxwright.units import HeaderUnits
+from tests.web.live import ROOT
+
+DEMOS = ("whimbrel", "dunlin", "gannet")
+DAY = date(2026, 6, 1)
+METRIC_UNITS = re.compile(r"\d (?:kg m|kg|mm|cm|m|C|K|l|m\*\*3|m3)(?![\w*/])")
+US_UNITS = re.compile(r"\d (?:lb|in|ft|F|gal)(?![\w*/])")
+HEADERS = ((US, METRIC_UNITS), (METRIC, US_UNITS))
+
+
+@cache
+def reading_of(demo: str) -> Reading:
+    return read_rig((ROOT / "rigs" / f"{demo}.yaml").read_text(encoding="utf-8"))
+
+
+def reasons(demo: str, stage: int, header: HeaderUnits) -> Iterator[Reason]:
+    """Yield how every finding of a stage was reached, each said once, in a header's units."""
+    reading = reading_of(demo)
+    rig, said = replace(reading.rig, header=replace(reading.rig.header, units=header)), set[tuple[str, str, str]]()
+    for slot in study(rig, DAY, stage=stage, ticked=False).asked_slots():
+        new = [one for one in slot.findings if (one.code, one.where, one.says) not in said]
+        calls = calls_of(rig, DAY, slot) if new else ()
+        for one in new:
+            said.add((one.code, one.where, one.says))
+            yield reason_of(one, slot, reading.document, calls, header, reading.rig.header.units)
+
+
+def of_the_program(reason: Reason) -> Iterator[str]:
+    """Yield what a reason says in its own words: what is written, its rule and its sources say it as they do."""
+    yield from (text for _, text in reason.compared)
+    for step in reason.steps:
+        yield from (one.text for one in step.given)
+        yield from (step.result, step.with_numbers)
+
+
+def must_keep_to_its_header(demo: str, stage: int, header: HeaderUnits, foreign: re.Pattern[str]) -> None:
+    steps = 0
+    for reason in reasons(demo, stage, header):
+        steps += len(reason.steps)
+        assert [one for one in of_the_program(reason) if foreign.search(one)] == [], reason.code
+    assert steps > 5, "nothing was looked at"
+
+
+def stages_of(demo: str) -> int:
+    return len(reading_of(demo).rig.stages_in_order)
+
+
+@pytest.mark.parametrize("demo", DEMOS)
+def test_no_finding_at_the_end_is_worked_in_the_units_of_somebody_else(demo: str) -> None:
+    header = reading_of(demo).rig.header.units
+    must_keep_to_its_header(demo, stages_of(demo) - 1, header, US_UNITS if header.length == "mm" else METRIC_UNITS)
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize(("header", "foreign"), HEADERS)
+@pytest.mark.parametrize("demo", DEMOS)
+def test_no_finding_of_any_stage_is_worked_in_the_units_of_somebody_else(
+    demo: str, header: HeaderUnits, foreign: re.Pattern[str]
+) -> None:
+    for stage in range(stages_of(demo)):
+        must_keep_to_its_header(demo, stage, header, foreign)
+
+
+@pytest.mark.parametrize("demo", DEMOS)
+def test_no_figure_is_worked_in_the_units_of_somebody_else(demo: str) -> None:
+    for slot in study(reading_of(demo).rig, DAY).asked_slots():
+        for header, foreign in HEADERS:
+            for number in numbers(slot):
+                lines = [line for line in working(slot, number, header) if not line.startswith("  (")]
+                assert [line for line in lines if foreign.search(line)] == [], number
+
+
+def test_a_line_with_pounds_and_inches_in_it_gives_what_stands_under_it() -> None:
+    """Worked once more by python, from the line as printed: six figures are printed, so five agree."""
+    names = {"asin": asin, "atan2": atan2, "cos": cos, "hypot": hypot, "sin": sin}
+    slot = study(reading_of("whimbrel").rig, DAY).asked_slots("tow")[0]
+    for header, unit in ((US, "lb"), (METRIC, "kg")):
+        *_, with_numbers, result, _source = working(slot, "tongue", header)
+        number, shown = result.strip(" =").split(" ")
+        worked = eval(with_numbers.strip(" ="), {"__builtins__": {}}, names)
+        assert shown == unit and isclose(worked, float(number), rel_tol=2e-5)
+
+
+def test_a_formula_with_a_unit_in_it_says_that_its_numbers_are_in_si() -> None:
+    """9.80665 m/s2 is no number of inches; a share of two weights is the same in any unit. By hand."""
+    brake = {"tow_mass": 1000.0, "trailer_mass": 500.0, "tow_braked": 0.75, "trailer_braked": 0.0}
+    shown = put_in(towing.deceleration, "slowing = tow_braked * tow_mass / trailer_mass", brake, US)
+    assert shown == "= 0.75 * 2204.62 / 1102.31"
+    stop = {"speed": 10.0, "distance": 12.7}
+    assert put_in(towing.mean_deceleration, "slowing = speed / distance", stop, US) == f"{IN_SI}= 10 / 12.7"
+    assert put_in(towing.mean_deceleration, "slowing = speed / distance", stop, HeaderUnits()) == f"{IN_SI}= 10 / 12.7"
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "name", "us", "metric"),
+    [
+        (0.45359237, "kg", "", "1 lb", "0.453592 kg"),
+        (0.0254, "m", "", "1 in", "25.4 mm"),
+        (273.15, "K", "inside", "32 F", "0 C"),
+        (20.0, "K", "difference", "36 F", "20 C"),
+        (10.0, "K", "sky_drop", "18 F", "10 C"),
+        (2.0, "W/m**2/K", "", "2 W/m**2/K", "2 W/m**2/K"),
+        (0.5, "", "", "0.5", "0.5"),
+    ],
+)
+def test_a_number_that_goes_in_is_said_in_the_unit_of_the_header(
+    value: float, unit: str, name: str, us: str, metric: str
+) -> None:
+    assert own(value, unit, US, name) == us
+    assert own(value, unit, METRIC, name) == metric
+
+
+def test_the_parts_of_a_result_have_their_units() -> None:
+    from boxwright.disciplines.heat.method import fuel
+
+    found = units_of(fuel.cycling)
+    assert (found["return.on"], found["return.share"]) == ("s", "")
+
+
+def test_a_reason_in_print_says_which_line_is_in_si() -> None:
+    lines = [line for reason in reasons("dunlin", stages_of("dunlin") - 1, METRIC) for line in in_print(reason)]
+    assert any(line.startswith(f"  {IN_SI}=") for line in lines)
