@@ -14,7 +14,7 @@ from boxwright.book.answer import slot_of
 from boxwright.book.poses import pose_sheets
 from boxwright.disciplines.layout.body_sizes import SHARE
 from boxwright.disciplines.layout.figures import lying_end, lying_side, sitting_front, standing_front, standing_side
-from boxwright.drawing import Arc, Dimension, Grid, Line, Mark, Shape, Sheet, Text
+from boxwright.drawing import Arc, Dimension, Grid, Leader, Line, Mark, Shape, Sheet, Text
 from boxwright.finding import Use
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
@@ -113,11 +113,34 @@ def _is_outside(mark: Line) -> bool:
     return min(abs(y), abs(to_y)) > 1.1 or min(x, to_x) > 4.4
 
 
-def test_without_a_bed_no_way_out_of_one_is_drawn_and_that_is_said() -> None:
+def test_without_a_bed_the_ways_out_are_those_of_somebody_on_the_floor() -> None:
     stand_in = grid(drawn("whimbrel", 5)["exits"])
     assert {row["From"] for row in stand_in} == {"cots"}
-    sheet = drawn("gannet", 3)["exits"]
-    assert "Nobody's bed stands yet" in sheet.notes[0] and sheet.grids == ()
+    sheet = drawn("dunlin", 3)["exits"]
+    assert "Nobody's bed stands yet" in sheet.notes[0] and sheet.title == "Ways out"
+    rows = {row["Way out"]: row for row in grid(sheet)}
+    assert {row["From"] for row in rows.values()} == {"the floor"}
+    assert rows["rear"]["In the way"] == "bowls-crates" and rows["rear"]["Opens"].endswith("WAY SHUT BY bowls-crates")
+    assert rows["side-hatch"]["Opens"].endswith("from inside")
+    assert "1: WAY SHUT BY bowls-crates" in words(sheet)
+    gannet = drawn("gannet", 3)["exits"]
+    assert gannet.grids == () and "NO WAY OUT IS WRITTEN" in words(gannet)
+
+
+@pytest.mark.parametrize(
+    ("name", "stage", "signs"),
+    [
+        ("whimbrel", 5, {"co-alarm": "CO alarm", "smoke-alarm": "smoke alarm", "extinguisher": "extinguisher"}),
+        ("dunlin", 3, {"co-alarm": "CO alarm", "smoke-alarm": "smoke alarm", "extinguisher": "extinguisher"}),
+        ("dunlin", 0, {}),
+    ],
+)
+def test_what_warns_and_what_puts_out_is_named_where_it_hangs(name: str, stage: int, signs: dict[str, str]) -> None:
+    sheet = drawn(name, stage)["exits"]
+    found = {mark.of: mark for mark in marks(sheet) if isinstance(mark, Leader) and mark.of.startswith("parts[")}
+    assert {of.removeprefix("parts[").removesuffix("]"): one.words for of, one in found.items()} == signs
+    if name == "dunlin" and signs:  # by hand: 1300 to 1420 mm behind the front, on the right wall
+        assert found["parts[co-alarm]"].at == pytest.approx((1.36, 0.65 - 0.0055 - 0.02), abs=0.03)
 
 
 def test_the_two_tapes_and_the_two_ordinates_of_a_corner_agree() -> None:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from boxwright.book.plan import planned_of
 from boxwright.disciplines.layout.bodies import Block, Body, Pose, posed
 from boxwright.disciplines.layout.fitting_in import every_fit
+from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.parts import Facet
 from boxwright.disciplines.layout.posing import Posed, WayOut
 from boxwright.disciplines.layout.tonight import beds_tonight
@@ -17,7 +20,7 @@ from boxwright.model.load import LoadState
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.at_night import exits_at_night
 from boxwright.study.slots import Slot
-from boxwright.study.standing import cut
+from boxwright.study.standing import Standing, cut
 from boxwright.units import Band, HeaderUnits
 
 USES: tuple[tuple[Pose, Use], ...] = (("travel", "tow"), ("night", "sleep"), ("work", "work"))
@@ -65,7 +68,9 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     items = {item.of: item for item in rig.openings}
     numbers = {way.of: number for number, way in enumerate(rig.safety.ways, start=1)}
     exits = tuple(one for one in openings if one.of in numbers and is_exit(one))
-    aisles = ways_out(bodies, beds, exits, own.room) if pose == "night" else ()
+    spot = free_spot(bodies, own.room) if pose == "night" and not beds else None
+    starts = (spot,) if spot is not None else beds
+    aisles = ways_out(bodies, starts, exits, own.room) if pose == "night" else ()
     at_night = exits_at_night(rig, slot, standing) if pose == "night" else ()
     warnings = {one.way.of: warning_of(one) for one in at_night}
     return Posed(
@@ -83,7 +88,19 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
         tuple((name, person.height or UNKNOWN) for name, person in rig.people),
         own.room,
         units,
+        spot,
+        tuple(_signs(rig, standing)),
     )
+
+
+def _signs(rig: Rig, standing: Standing) -> Iterator[tuple[str, str]]:
+    """Yield what warns and what puts out, as it stands, with what it is called on the plan of the ways out."""
+    there = {one.of: one.stands for one in standing.frames}
+    for kept in rig.safety.kept:
+        if kept.what not in {"alarm", "extinguisher"} or kept.of not in there or kept.is_shut_in:
+            continue
+        words = f"{', '.join(kept.facet.alarm)} alarm".strip() if kept.what == "alarm" else "extinguisher"
+        yield kept.of, words if there[kept.of] == "yes" else f"{words}, perhaps"
 
 
 def at_night_of(rig: Rig, slot: Slot) -> tuple[Exit, ...]:

@@ -125,7 +125,13 @@ def test_what_counts_for_nobody_is_told_so(old: str, new: str, words: str) -> No
 
 def test_a_way_that_cargo_shuts_from_every_bed_is_told_so() -> None:
     assert card("dunlin", 5).grids[1].rows[0] == ("1", "rear, rear wall", "WAY SHUT BY bowls-crates")
-    assert card("dunlin", 3).grids[1].rows[0] == ("1", "rear, rear wall", "opens out")
+
+
+def test_where_no_bed_stands_a_way_is_shut_for_whoever_is_on_the_floor() -> None:
+    assert card("dunlin", 3).grids[1].rows[0] == ("1", "rear, rear wall", "WAY SHUT BY bowls-crates")
+    assert card("dunlin", 3).grids[1].rows[1][2] == "opens out"  # the hatch is reached past the crates
+    assert card("dunlin", 0).grids[1].rows[0] == ("1", "rear, rear wall", "opens out")  # nothing stands yet
+    assert card("whimbrel", 0).grids[1].rows[0] == ("1", "side-door, right wall", "opens out")
 
 
 def test_what_is_not_in_at_a_stage_is_not_told_as_a_thing_to_shut_off() -> None:

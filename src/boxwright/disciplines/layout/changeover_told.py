@@ -23,12 +23,11 @@ from boxwright.disciplines.layout.changeover import (
 from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS, SQUEEZE
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
 from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found, cheapest
+from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import reach, within
 from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, outline_of
 from boxwright.disciplines.layout.ways import scene_drawn, way_drawn, ways_out
-from boxwright.model.place import Place
-from boxwright.units import exactly
 
 MOST_TO_LEAVE = 400
 """A search for the way out gives up after so many states."""
@@ -42,9 +41,6 @@ They get half as many after a search that was itself cut short.
 """
 BUILT_IN = "what is built in"
 NO_OPENING = "no opening that things are carried through"
-FLOOR = "floor"
-GRID = 0.1
-"""How closely (m) a free spot to stand on is looked for."""
 
 
 class Told(NamedTuple):
@@ -278,7 +274,7 @@ def _seen(board: Board, state: State) -> State:
 def _exits(board: Board, state: State) -> Iterator[Freed]:
     bodies, setting = _bodies(board, state), board.setting
     down = tuple(bed for bed in setting.beds if _is_down(board, state, bed))
-    spot = None if down else _spot(bodies, setting)
+    spot = None if down else free_spot(bodies, setting.faces)
     starts = down or ((spot,) if spot is not None else ())
     gates = {gate.of: gate for gate in setting.gates}
     for opening in setting.exits:
@@ -357,28 +353,6 @@ def _is_down(board: Board, state: State, bed: Bed) -> bool:
         return any(one.of == bed.of for one in board.setting.fixed)
     one = board.movers[number]
     return state[number] == DOWN if one.kind == "fold" else one.poses[state[number]].word not in {OUTSIDE, "travel"}
-
-
-def _spot(bodies: tuple[Body, ...], setting: Setting) -> Bed | None:
-    """Return a free square of floor as near to the middle of the room as there is, to begin a way out on."""
-    low, high = setting.room
-    side, under, top = ROOM["pass"], low[2] + ROOM["step over"], low[2] + ROOM["stoop"]
-    solid = [b for one in bodies for b in one.blocks if b.low[2] < top and b.high[2] > under]
-    middle = ((low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0)
-    steps = [int((high[axis] - low[axis] - side) / 2.0 / GRID) for axis in (0, 1)]
-    spots = sorted(
-        (abs(i) + abs(j), i, j) for i in range(-steps[0], steps[0] + 1) for j in range(-steps[1], steps[1] + 1)
-    )
-    half = side / 2.0
-    for _, i, j in spots:
-        x, y = middle[0] + i * GRID, middle[1] + j * GRID
-        if not any(
-            b.low[0] < x + half and b.high[0] > x - half and b.low[1] < y + half and b.high[1] > y - half for b in solid
-        ):
-            place = Place(exactly(x), exactly(y), exactly(low[2]), (side, side, 0.0))
-            # its path is nobody's: what nothing carries is "carried by" an empty one, and would be left out of the room
-            return Bed(FLOOR, "the floor", place, 0.0, ())
-    return None
 
 
 class _Path(NamedTuple):

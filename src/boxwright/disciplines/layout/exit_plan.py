@@ -15,7 +15,8 @@ from boxwright.drawing.mark import Point
 from boxwright.exchange import Aisle
 from boxwright.units import show_band
 
-NO_BED = "Nobody's bed stands yet at this stage, so no way out of one can be drawn."
+NO_BED = "Nobody's bed stands yet at this stage: the ways are those of somebody on the floor near the middle."
+NO_FLOOR = "Nobody's bed stands yet at this stage, and no floor is free to stand on: no way out can be drawn."
 NOTES = (
     "Numbers are those of the card at the door. Widths are of the way up to the opening and through its hole; what a "
     "frame, a blind or a stay leaves of it is measured with the unit open.",
@@ -35,7 +36,7 @@ def exit_plan(posed: Posed) -> Sheet:
     told = {of for one in posed.aisles for of in (*one.blocked_by, *one.over, *one.unsure)}
     marks = room_plan(posed, few=True, named=frozenset(told))
     by_path = {one.opening.of: one for one in posed.exits}
-    beds = {one.of: one for one in posed.beds}
+    beds = {one.of: one for one in (*posed.beds, *((posed.spot,) if posed.spot is not None else ()))}
     drawn: set[tuple[str, str]] = set()
     for aisle in posed.aisles:
         way, bed = by_path.get(aisle.leads_to), beds[aisle.of]
@@ -54,10 +55,28 @@ def exit_plan(posed: Posed) -> Sheet:
         else:
             marks += way_marks(scene, line, width, posed.length(width), way.opening.of)
     marks += [mark for one in posed.exits for mark in _number(one, posed)]
-    marks += _none_written(posed)
+    marks += [*_none_written(posed), *_signs(posed)]
     view = View("Ways out at night", ABOVE, tuple(marks), DATUM)
     grids = (Grid("Ways out", *_rows(posed, by_path)),) if posed.aisles else ()
-    return Sheet("exits", "Ways out of bed", (view,), NOTES if posed.beds else (NO_BED, *NOTES), grids)
+    title = "Ways out of bed" if posed.beds else "Ways out"
+    return Sheet("exits", title, (view,), _notes(posed), grids)
+
+
+def _notes(posed: Posed) -> tuple[str, ...]:
+    if posed.beds:
+        return NOTES
+    return (NO_BED if posed.spot is not None else NO_FLOOR, *NOTES)
+
+
+def _signs(posed: Posed) -> list[Mark]:
+    """Return the names of what warns and what puts out, each led to where it hangs."""
+    bodies = {one.of: one for one in posed.bodies}
+    found: list[Mark] = []
+    for of, words in posed.signs:
+        for block in bodies[of].blocks if of in bodies else ():
+            middle = (block.low[0] + block.high[0]) / 2.0, (block.low[1] + block.high[1]) / 2.0
+            found.append(Leader(middle, words, of))
+    return found
 
 
 def _closed(way: WayOut, aisle: Aisle, posed: Posed) -> list[Mark]:

@@ -33,7 +33,11 @@ class WayOut:
 
 @dataclass(frozen=True, slots=True)
 class Posed:
-    """A pose to be drawn. ``load`` names the load state; ``people`` are those of the rig with their heights (m)."""
+    """A pose to be drawn. ``load`` names the load state; ``people`` are those of the rig with their heights (m).
+
+    ``spot`` is the free floor the ways begin on where nobody's bed stands. ``signs`` are the paths of what warns and
+    puts out, with what it is called on the plan of the ways out.
+    """
 
     pose: Pose
     load: str
@@ -46,6 +50,8 @@ class Posed:
     people: tuple[tuple[str, Band], ...]
     room: Surfaces
     units: HeaderUnits
+    spot: Bed | None = None
+    signs: tuple[tuple[str, str], ...] = ()
 
     def length(self, metres: float) -> str:
         """Return a length as it is cut."""
@@ -60,6 +66,8 @@ class Posed:
 
     def name_of(self, of: str) -> str:
         """Return the name of a thing by its path."""
+        if self.spot is not None and of == self.spot.of:
+            return self.spot.name
         return next((one.name for one in self.bodies if one.of == of), of.partition("[")[2].removesuffix("]"))
 
 
