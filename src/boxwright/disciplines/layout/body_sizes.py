@@ -19,6 +19,9 @@ ROOM: dict[str, float] = _numbers("room_of_people", "least")
 SHARE: dict[str, float] = _numbers("shares_of_people", "share")
 """Measures of a grown body as shares of the standing height."""
 
+BEDDING: frozenset[str] = frozenset(str(row.cells[0]) for row in load_table(PACKAGE, "bedding").rows)
+"""Words in the name of a thing that one lies on or under."""
+
 REACHED: dict[str, str] = {
     str(word): str(how) for word, how in (row.cells for row in load_table(PACKAGE, "things_reached").rows)
 }

@@ -198,6 +198,17 @@ class Open:
 
 
 @dataclass(frozen=True, slots=True)
+class Taken:
+    """A bed that is slept on tonight and what leaves too little of it to lie on: their paths and names."""
+
+    of: str
+    name: str
+    by: tuple[str, ...]
+    names: tuple[str, ...]
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
 class Canopy:
     """A canopy as it is set up: its outer edge above the ground by its slope and as written (m)."""
 
@@ -270,4 +281,5 @@ class Result:
     unplaced: tuple[tuple[str, str], ...] = ()
     has_bed: bool = False
     fits: tuple[Fit, ...] = ()
+    taken: tuple[Taken, ...] = ()
     brought: tuple[Brought, ...] = ()

@@ -10,10 +10,10 @@ from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.fronts import fronts_of
+from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
-from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.resting import MOST, covered, crossings, meetings, protruding, unheld
 from boxwright.disciplines.layout.result import (
     Brought,
@@ -32,7 +32,7 @@ from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, leaf_of, moving_part, struck_by
-from boxwright.disciplines.layout.tonight import beds_tonight
+from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
 from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, zones_of
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
@@ -118,13 +118,13 @@ def solve(
     kept = [choice for _, _, (choice, _) in laid]
     faces = faces_of(room, hull.has_nose)
     clearings = Clearings(every, roots, moving.movers, kept, passages(closed, room), room)
-    slept_on = _slept_on(fitted, people, lines) if use == "sleep" else {}
+    beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
     lifted = frozenset(body.of for body in every if body.kind == "cargo" and body.of not in heavy)
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, lifted, clearings, room))
     swept = {(one.of, hit) for one in struck if one.what == "bed" for hit in one.hits}
     # a canopy is many boxes and mostly alone under the sky: only what something reaches into is looked at box by box
     near = tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
-    resting, more = meetings(near, lines, slept_on, clearings.of)
+    resting, more = meetings(near, lines, slept_on(fitted, beds, lines) if use == "sleep" else {}, clearings.of)
     through = tuple(crossings(bodies, room, closed, hull.has_nose))
     return Result(
         use=use,
@@ -146,7 +146,8 @@ def solve(
         open=(*moving.open, *_open_zones(fitted)),
         unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
         has_bed=any(mover.what == "bed" for mover in moving.movers),
-        fits=_fits(section, bodies, closed, people, room, hull, use) if use in OPENED else (),
+        fits=every_fit(bodies, beds, tuple(closed), people, room, hull.ground) if use in OPENED else (),
+        taken=tuple(taken_beds(_unmet(every, struck), beds, people, lines)),
         brought=brought,
     )
 
@@ -163,40 +164,10 @@ def _cramped(
             yield from cramped(one, zone, standing[one.of], faces)
 
 
-def _slept_on(
-    fitted: Iterable[Fitted], people: tuple[tuple[str, Person], ...], lines: dict[str, frozenset[str]]
-) -> dict[str, str]:
-    """Return the name of the bed by the path of each thing that is slept on, or lies on what is."""
-    beds = {f"parts[{person.sleeps}]" for _, person in people if person.sleeps}
-    # Cargo that stands by itself is only put elsewhere for the night; what lies on a bed goes with it.
-    names = {
-        one.of: one.name
-        for one in fitted
-        if one.of in beds
-        or ((one.asleep or one.folded) is not None and (one.kind != "cargo" or lines[one.of] - {one.of}))
-    }
-
-    def bed(of: str) -> str:
-        under = [above for above in lines[of] if above in names]
-        # the lowest of them is carried by none of the others
-        return next((above for above in under if not lines[above] & set(under)), of)
-
-    return {of: names[bed(of)] for of in names}
-
-
-def _fits(
-    section: Section,
-    bodies: tuple[Body, ...],
-    closed: list[Closed],
-    people: tuple[tuple[str, Person], ...],
-    room: Surfaces,
-    hull: Hull,
-    use: str,
-) -> tuple[Fit, ...]:
-    """Return how people fit where they are inside; in bed while they sleep."""
-    there = [body.of for body in bodies]
-    beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
-    return every_fit(bodies, beds, tuple(closed), people, room, hull.ground)
+def _unmet(bodies: Iterable[Body], struck: Iterable[Struck]) -> list[Body]:
+    """Return what no bed meets as it comes down, of which that is told already."""
+    met = {hit for one in struck if one.what == "bed" and one.sure != "grazes" for hit in one.hits}
+    return [body for body in bodies if body.of not in met]
 
 
 def _is_near(canopy: Body, bodies: Iterable[Body]) -> bool:

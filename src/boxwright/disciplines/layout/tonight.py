@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable
+from collections.abc import Container, Iterable, Mapping
 
 from boxwright.disciplines.layout.parts import Fitted
 from boxwright.disciplines.layout.terraces import Bed
@@ -30,3 +30,19 @@ def beds_tonight(
             thick, lies_on = (mattress[2], mattress[:2]) if mattress is not None else (0.0, None)
             found.append(Bed(one.of, one.name, one.asleep or one.place, thick, sleepers, lies_on, one.count))
     return tuple(found)
+
+
+def slept_on(fitted: Iterable[Fitted], beds: Iterable[Bed], lines: Mapping[str, frozenset[str]]) -> dict[str, str]:
+    """Return the name of the bed by the path of each thing that is slept on, or lies on what is.
+
+    A leaf that folds is a bed whoever sleeps on it. What only stands elsewhere at night is none.
+    """
+    fitted, tonight = tuple(fitted), {one.of for one in beds}
+    names = {one.of: one.name for one in fitted if one.of in tonight or one.is_stand_in or one.folds}
+    found = dict(names)
+    for one in fitted:
+        above = [of for of in lines[one.of] if of in names]
+        if above:
+            # the lowest of them is carried by none of the others
+            found[one.of] = names[next((of for of in above if not lines[of] & set(above)), above[0])]
+    return found

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.result import Meeting, Result, Stopped, Struck
+from boxwright.disciplines.layout.result import Meeting, Result, Stopped, Struck, Taken
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, angle, asking, length, lever, listed, moving
 from boxwright.finding import Finding, Use
@@ -14,6 +14,7 @@ WHAT = {"leaf": "opens", "lid": "opens", "door": "opens", "slide": "slides out",
 DOUBT = "how far it goes, or where that is, is in doubt"
 USUAL = "nobody wrote how it opens"
 HOW = "Open {} by hand and look, then write how it opens as swing or slides"
+BED_PRACTICE = "room-practice"
 OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
 
 
@@ -36,6 +37,20 @@ def sleeping_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for meeting in result.meetings:
         if meeting.is_bed and meeting.sure != "grazes":
             yield _made_up(code, meeting, shown_in)
+    for taken in result.taken:
+        yield _taken(code, taken)
+
+
+def _taken(code: str, one: Taken) -> Finding:
+    names, is_are = listed(one.names), "is" if len(one.names) == 1 else "are"
+    act = f"Put {names} elsewhere for the night, and write where as when_sleeping"
+    if one.sure == "perhaps":
+        says = f"{names} may take the room to lie on {one.name}"
+        return asking(code, one.by[0], says, act, ("sleep",), (one.of, *one.by), could_stop=True)
+    says = f"{one.name} cannot be slept in: {names} {is_are} on it at night, or low over it, and no room to lie is left"
+    return Finding(
+        code, one.by[0], "stop", says, source=BED_PRACTICE, act=act, uses=("sleep",), because=(one.of, *one.by)
+    )
 
 
 def _bed(code: str, one: Struck, shown_in: HeaderUnits) -> Finding:

@@ -1,0 +1,70 @@
+"""What stands on a bed that is slept on, or hangs low over it, leaves room to lie or is told. By hand, in inches.
+
+The bed is 70 x 28, its owner 65 in tall and wants 4 in (100 mm) at the feet: 68.9 of its 70 in.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.disciplines.layout.knots import Edits, said, told, words
+
+NIGHT = "layout/sleeping-place"
+CHEST = "  chest: {rides_on: bed, x: +%s, side: +2, z: +%s, size: %s, weight: 1, kind: cargo%s}\n"
+
+
+def kinds(more: str, edits: Edits = ()) -> list[str]:
+    return [kind for kind, _ in told(NIGHT, edits, more)]
+
+
+@pytest.mark.parametrize(
+    ("chest", "found"),
+    [
+        (CHEST % (20, 2, "20 x 20 x 20", ""), ["stop"]),
+        (CHEST % (0, 2, "1 x 20 x 20", ""), []),
+        (CHEST % (0, 2, "1.5 x 20 x 20", ""), ["stop"]),
+        (CHEST % (69, 2, "1 x 20 x 20", ""), []),
+        (CHEST % ("0..1", 2, "0.5 x 20 x 20", ""), ["unknown"]),
+        (CHEST % (20, 2, "unknown", ""), ["unknown"]),
+        (CHEST % (20, 2, "20 x 20 x 20", ", when_sleeping: out"), []),
+        (CHEST % (0, 2, "60 x 24 x 4", ""), []),
+        (CHEST % (0, 2, "60 x 24 x 12", ""), ["stop"]),
+        (CHEST.replace("chest", "pillow-2") % (0, 2, "14 x 14 x 12", ""), []),
+    ],
+)
+def test_a_chest_on_the_bed_that_is_slept_on_is_told_unless_room_to_lie_is_left(chest: str, found: list[str]) -> None:
+    assert kinds(chest) == found
+    mirrored = (("bed: {x: 30, side: left, z: 27", "bed: {x: 30, side: right, z: 27"), ("hinge: {edge: left}",
+                "hinge: {edge: right}"), ("fridge: {x: 60", "fridge: {x: 110"),
+                ("cabinet: {x: 120", "cabinet: {x: 142"), ("lamp: {x: 40", "lamp: {x: 140"))  # fmt: skip
+    assert kinds(chest, mirrored) == found
+
+
+def test_nobody_tells_how_long_the_sleeper_is_and_it_is_asked() -> None:
+    nobody = (("height: 5' 5\", ", ""),)
+    assert kinds(CHEST % (0, 2, "1 x 20 x 20", ""), nobody) == ["unknown"]
+
+
+def test_what_hangs_so_low_over_the_mattress_that_nobody_lies_there_is_told() -> None:
+    """By hand: the bed's top is 29 in up, a body on its side takes 250 mm: 38.8 in."""
+    flat = (("folds: up, folded_depth: 4, hinge: {edge: left}", "mattress: 70 x 28 x 4"),)
+    shelf = "  shelf: {x: 40, side: left, z: %s, size: 20 x 14 x 2, weight: 1, stage: lined, done: yes}\n"
+    assert kinds(shelf % 42, flat) == ["stop"]
+    assert kinds(shelf % 43, flat) == []
+    assert "bed cannot be slept in: shelf is on it at night, or low over it" in words(NIGHT, flat, shelf % 42)
+    assert kinds(shelf.replace("20 x 14", "20 x 4") % 32, flat) == []  # 24 in are left of the 23.6 in of shoulders
+    assert kinds(shelf.replace("20 x 14", "20 x 5") % 32, flat) == ["stop"]
+    beside = shelf.replace("side: left", "side: left+28")
+    assert kinds(beside % 32, flat) == []
+
+
+def test_what_only_stands_elsewhere_at_night_is_no_bed() -> None:
+    table = "  table: {x: 100, side: centre, z: 20, size: 20 x 20 x 2, weight: 1, done: yes, stage: lined"
+    table += ", when_sleeping: {x: 134, side: centre, z: 10}}\n"
+    assert told(NIGHT, (), table) == []
+    assert told("layout/one-space", (), table) == [("fix", "parts[crate]")]
+
+
+def test_the_same_thing_is_not_told_twice() -> None:
+    lamp = (("lamp: {x: 40, side: left+4, z: 60", "lamp: {x: 40, side: left+4, z: 30"),)
+    assert len([one for one in said(lamp) if one.code == NIGHT]) == 1
