@@ -78,3 +78,14 @@ def test_wrong_input_is_said_in_words(capsys: pytest.CaptureFixture[str]) -> Non
 def test_where_nobody_sleeps_no_night_is_told(capsys: pytest.CaptureFixture[str]) -> None:
     _, shown = said(capsys, TRIO, "--use", "leave")
     assert "Nobody sleeps in this use" in shown
+
+
+def test_what_may_run_on_is_not_called_held_alone(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    written = Path(TRIO).read_text(encoding="utf-8")
+    asked = tmp_path / "asked.yaml"
+    asked.write_text(written.replace(", switches: yes", "").replace("lowest: 900 W, ", ""), encoding="utf-8")
+    _, shown = said(capsys, TRIO, "--outside", "5 C")
+    assert "heater holds 17 C." in shown
+    _, shown = said(capsys, str(asked), "--outside", "5 C")
+    assert "heater holds 17 C; it may also make it as warm as" in shown
+    assert "nobody wrote what it gives at its lowest or whether it goes off by itself" in shown

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from boxwright.disciplines.heat import Result
     from boxwright.disciplines.heat.night import HeldNight, Warmth
     from boxwright.rig.rig import Rig as RigFile
-    from boxwright.units import Band
+    from boxwright.units import Band, HeaderUnits
 
 Outside = Annotated[
     str, typer.Option("--outside", metavar="COLD", help="a night as cold as this, such as 20F, in place of the file's")
@@ -206,10 +206,10 @@ def night_in_words(one: HeldNight, answer: Answered) -> str:
         return f"{head}as warm as is wanted without any heat."
     short = wanted - one.coldest.best
     if one.coldest.low >= wanted - NEAR:
-        answered = f"{name} holds {warm(wanted, units)}"
+        answered = f"{name} holds {warm(wanted, units)}{_or_warmer(one, wanted, units)}"
     elif short <= NEAR:
         answered = f"{name} holds {warm(wanted, units)} most likely; at worst the room comes to"
-        answered += f" {warm(one.coldest.low, units)}"
+        answered += f" {warm(one.coldest.low, units)}{_or_warmer(one, wanted, units)}"
     else:
         answered = f"{name} does not hold {warm(wanted, units)}: the room comes to {between(one.coldest, units)},"
         answered += f" {show(short, 'temperature difference', units)} short"
@@ -219,6 +219,19 @@ def night_in_words(one: HeldNight, answer: Answered) -> str:
         by = show(abs(one.at_lowest.best - wanted), "temperature difference", units)
         said += f" Left at its lowest it comes to {between(one.at_lowest, units)}: {by} {says}."
     return said
+
+
+def _or_warmer(one: HeldNight, wanted: float, units: HeaderUnits) -> str:
+    """Return how much warmer than is wanted the room may get; nothing where that is little."""
+    from boxwright.disciplines.heat.helps import TOO_WARM
+    from boxwright.disciplines.heat.telling import warm
+
+    if one.warmth is None or one.warmest.high <= wanted + TOO_WARM:
+        return ""
+    unsaid = [] if one.warmth.lowest.known else ["what it gives at its lowest"]
+    unsaid += ["whether it goes off by itself"] if one.warmth.switches is None else []
+    because = f": nobody wrote {' or '.join(unsaid)}" if unsaid else ""
+    return f"; it may also make it as warm as {warm(one.warmest.high, units)}{because}"
 
 
 def rows_of(heads: Sequence[str], rows: Sequence[Sequence[str]], columns: int) -> list[Line]:

@@ -53,7 +53,9 @@ def _holes(openings: tuple[Item, ...]) -> Iterator[PlannedVent]:
         facet = said if isinstance(said, Facet) else NOTHING_SAID
         kind = _kind(one, facet)
         if kind is not None:
-            yield PlannedVent(one.of, one.name, one.place, facet, kind, True, one.words.now.strip())
+            yield PlannedVent(
+                one.of, one.name, one.place, facet, kind, True, one.words.now.strip(), is_done=_is_done(one)
+            )
 
 
 def _kind(item: Item, facet: Facet) -> VentKind | None:
@@ -79,7 +81,12 @@ def _parts(parts: tuple[Item, ...]) -> Iterator[PlannedVent]:
         facet = said if isinstance(said, Facet) else NOTHING_SAID
         if facet is not NOTHING_SAID or one.name in holds:
             kind: VentKind = "vent" if facet.fan is None else "fan"
-            yield PlannedVent(one.of, one.name, one.place, facet, kind, False, now, holds.get(one.name, ""))
+            inside = holds.get(one.name, "")
+            yield PlannedVent(one.of, one.name, one.place, facet, kind, False, now, inside, _is_done(one))
+
+
+def _is_done(item: Item) -> bool:
+    return item.marks.done.tick == "yes"
 
 
 def _is_gas(item: Item) -> bool:

@@ -97,3 +97,24 @@ def test_a_vent_that_may_be_a_pinhole_is_asked_for_and_clears_nothing() -> None:
 
 def test_a_vent_without_a_height_is_asked_for() -> None:
     assert kinds(("z: 100, height: 100", "height: 100")) >= {("unknown", "air/low-and-high")}
+
+
+def test_a_ticked_vent_with_other_words_for_today_is_asked_about_and_clears_nothing() -> None:
+    taped = [(one, one.replace("free_area", 'now: "taped over", free_area')) for one in (LOW, HIGH)]
+    found = worked(edited(*taped), "sleep")
+    asked = [one for one in found if one.code == "air/vent-not-open"]
+    assert [one.kind for one in asked] == ["unknown", "unknown"] and "taped over" in asked[0].says
+    (breath,) = (one for one in found if one.code == "air/fresh-air")
+    assert breath.kind == "unknown" and breath.protects, "as if none of them passed air"
+    cooker = "cooker: {x: 3000, side: left, z: 800, size: 400 x 400 x 100, stage: shell, done: yes, burns: propane}"
+    by_flame = [one for one in worked(edited(("# one more", cooker), taped[0]), "sleep") if "flame" in one.code]
+    assert by_flame[0].kind != "advice"
+
+
+def test_a_flame_people_work_by_counts_what_vents_surely_pass() -> None:
+    cooker = "cooker: {x: 3000, side: left, z: 800, size: 400 x 400 x 100, stage: shell, done: yes, burns: propane}"
+    plain = [("# one more", cooker), ("for: [sleep, leave]", "for: [work]")]
+    assert "air/air-by-a-flame" not in {one.code for one in worked(edited(*plain), "work")}
+    doubtful = [(one, one.replace("200 cm2", "1..200 cm2")) for one in (LOW, HIGH)]
+    (hit,) = (one for one in worked(edited(*plain, *doubtful), "work") if one.code == "air/air-by-a-flame")
+    assert hit.kind == "limit" and hit.margin is not None and hit.margin < 0.0

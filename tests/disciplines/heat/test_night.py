@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from boxwright.disciplines.heat.burner import warmth_of
 from boxwright.disciplines.heat.method import box_through_time
 from boxwright.disciplines.heat.night import (
     ASLEEP_HOURS,
@@ -22,13 +23,17 @@ from boxwright.disciplines.heat.night import (
     hours_of,
     night_of,
 )
+from boxwright.disciplines.heat.parts import Heater, PlannedHeater
+from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.disciplines.heat.room import room_of
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, LayupLayer, Moisture
+from boxwright.model.place import Place
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.walls import BREAK, FOAM, LINER, STRIP, layer, wall
 
 ZERO = 273.15
+NOWHERE = Place(exactly(0.0), exactly(0.0), exactly(0.0), (0.1, 0.1, 0.1))
 STILL = Airflow("trailer", exactly(0.0), exactly(0.0), exactly(0.0), 0.0, exactly(0.0), exactly(0.0))
 LEAKY = replace(STILL, leak=exactly(0.01))
 VENTED = replace(STILL, leak=exactly(0.01), vents=exactly(0.008), rise=exactly(1.7), wind_share=0.3)
@@ -129,6 +134,32 @@ def test_a_heater_nobody_wrote_the_heat_of_warms_nothing() -> None:
     assert night.energy == exactly(0.0)
     assert night.coldest.best == pytest.approx(off.coldest.best, abs=0.3)
     assert night.holds_down_to is None and night.at_lowest is None
+
+
+def test_a_heater_nobody_wrote_whether_it_goes_off_by_itself_may_run_on() -> None:
+    mild = replace(STEADY, coldest=exactly(ZERO + 5.0))
+    steady, asked, cycling = (
+        night_of(inside(FOAM, LINER, airflow=LEAKY), mild, replace(LARGE, lowest=exactly(1500.0), switches=one), ())
+        for one in (False, None, True)
+    )
+    assert steady.warmest.low > ZERO + 18.5 and cycling.warmest.high < ZERO + 18.5
+    assert asked.coldest.low == cycling.coldest.low, "the worst of being too cold"
+    assert asked.warmest.high == steady.warmest.high, "and of being too warm"
+    assert asked.energy.high == steady.energy.high
+
+
+def test_a_lowest_heat_nobody_wrote_is_anything_up_to_the_highest() -> None:
+    mild = replace(STEADY, coldest=exactly(ZERO + 5.0))
+    heater = Heater(highest=exactly(1500.0), switches=False)
+    planned = PlannedHeater("parts[heater]", "heater", NOWHERE, heater)
+    unsaid = warmth_of(StandingHeater(planned, True, "electric", "out", "out", None, None, None))
+    assert (unsaid.lowest.low, unsaid.lowest.high, unsaid.lowest.known) == (0.0, 1500.0, False)
+    asked, flat_out = (
+        night_of(inside(FOAM, LINER, airflow=LEAKY), mild, one, ())
+        for one in (unsaid, replace(unsaid, lowest=exactly(1500.0)))
+    )
+    assert asked.warmest.high == flat_out.warmest.high > ZERO + 25.0
+    assert asked.at_lowest is None
 
 
 def test_the_ends_are_as_warm_with_half_the_steps() -> None:

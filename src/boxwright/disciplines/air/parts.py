@@ -48,8 +48,8 @@ class PlannedVent:
     """A part or an opening of the plan that lets air through or moves it; whether it stands comes with each slot.
 
     ``kind``: "vent" stays open, "fan" has a lid, "window" opens, "door" is a leaf in the hole itself. ``is_hole`` says
-    that it is an opening of the shell; ``now`` is what is there of it today, as written. ``holds`` is the gas cylinder
-    that stands inside a part: its free area vents that locker, and nothing of the room.
+    that it is an opening of the shell; ``now`` is what is there of it today, as written, ``is_done`` that it is ticked.
+    ``holds`` is the gas cylinder that stands inside a part: its free area vents that locker, and nothing of the room.
     """
 
     of: str
@@ -60,6 +60,12 @@ class PlannedVent:
     is_hole: bool = True
     now: str = ""
     holds: str = ""
+    is_done: bool = False
+
+    @property
+    def is_contradicted(self) -> bool:
+        """Return whether it is ticked while words say what is there today: they may say that it is covered."""
+        return self.is_done and bool(self.now)
 
 
 @dataclass(frozen=True, slots=True)

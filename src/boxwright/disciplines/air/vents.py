@@ -41,9 +41,10 @@ def _vent(planned: PlannedVent, there: There, hole: Opening | None, half: float)
     is_placed = hole is not None and hole.bottom.known and hole.top.known
     middle = (hole.bottom.best + hole.top.best) / 2.0 if hole is not None and is_placed else None
     height = hole.top.best - hole.bottom.best if hole is not None and is_placed else 0.0
+    stands: There = "perhaps" if there == "yes" and planned.is_contradicted else there
     return Vent(
         planned,
-        there,
+        stands,
         _free(planned, hole),
         middle,
         height,

@@ -107,7 +107,8 @@ def warmth_of(standing: StandingHeater) -> Warmth:
     wanted = heater.holds
     is_written = wanted is not None and wanted.known
     highest = heater.highest if heater.highest is not None and heater.highest.known else NOTHING
-    lowest = heater.lowest if heater.lowest is not None and heater.lowest.known else NOTHING
+    unsaid = Band(0.0, 0.0, highest.high, known=False)
+    lowest = heater.lowest if heater.lowest is not None and heater.lowest.known else unsaid
     if not standing.is_certain:
         highest, lowest = _perhaps(highest), _perhaps(lowest)
     return Warmth(

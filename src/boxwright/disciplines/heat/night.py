@@ -58,7 +58,8 @@ class Outdoors:
 class Warmth:
     """What warms the room: its lowest and highest heat (W) and what it is set to (K).
 
-    ``switches``: whether it goes off and on by itself below its lowest setting; None where nobody wrote it.
+    ``switches``: whether it goes off and on by itself below its lowest setting; None where nobody wrote it. A lowest
+    heat that nobody wrote is anything up to the highest one.
     """
 
     of: str
@@ -160,9 +161,11 @@ def _run(
 
 
 def _heater(warmth: Warmth, end: End) -> Heater:
+    """Return a heater at an end; one that perhaps cannot go off by itself runs on where the room is warmest."""
     highest = at(warmth.highest, end, False)
     lowest = min(at(warmth.lowest, end, False), highest)
-    return Heater(lowest, highest, warmth.switches is not False, 0.0)
+    switches = end != "low" if warmth.switches is None else warmth.switches
+    return Heater(lowest, highest, switches, 0.0)
 
 
 def hours_of(outdoors: Outdoors, moisture: tuple[Moisture, ...], warmth: Warmth | None, end: End) -> Hours:

@@ -20,6 +20,8 @@ RESERVE = MARGINS["reserve"]
 NEAR = MARGINS["near enough"]
 """K: a room so much below what is wanted still counts as held."""
 NIGHT = ASLEEP_HOURS * 3600.0
+BEARABLE = columns("year_rooms")["too warm"][0]
+"""K: warmer than people bear."""
 A_LITTLE_MILDER = 5.0
 """K above what the lowest setting just holds, for an example."""
 
@@ -172,16 +174,19 @@ def too_warm_at_lowest(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     """Say from which outside temperature on a heater makes too much heat on its lowest setting.
 
     Asks: the lowest heat of a heater that burns, against what the room loses
-    Limit: the mildest hour of the place's coldest day
-    Source: heater-practice; heat divided by loss, people's own warmth counted in
+    Limit: the mildest hour of the place's coldest day; 28 C in the room where nobody wrote how it runs
+    Source: heater-practice, year-practice; heat divided by loss, people's own warmth counted in
     Lever: a vent, a smaller setting, whether it switches itself off
     """
     told = set[str]()
     for one in result.held if result.sleepers else ():
         warmth, limit = one.warmth, one.too_warm_above
-        if warmth is None or limit is None or warmth.switches is True or warmth.of in told:
+        if warmth is None or warmth.switches is True or warmth.of in told or not warmth.highest.known:
             continue
         told.add(warmth.of)
+        if limit is None:
+            yield _lowest_unsaid(one, shown_in)
+            continue
         milder = warm(limit.best, shown_in)
         says = f"on its lowest setting, {show(warmth.lowest.best, 'power', shown_in)}, {warmth.name} makes the room"
         says += f" warmer than {warm(warmth.wanted, shown_in)} when it is milder than {between(limit, shown_in)}"
@@ -192,13 +197,43 @@ def too_warm_at_lowest(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         if flow is not None:
             milder_by = warm(limit.best + A_LITTLE_MILDER, shown_in)
             says += f"; at {milder_by} outside {show(flow, 'flow', shown_in)} more outdoor air keeps it there"
+        is_asked = warmth.switches is None
+        if is_asked:
+            says += _to_too_warm(one, shown_in)
         yield Finding(
-            "heat/too-warm-at-lowest", warmth.of, "advice", says, limit.best, None, None, "K",
-            source_of("margins", "reserve"), warmth.of,
+            "heat/too-warm-at-lowest", warmth.of, "unknown" if is_asked else "advice", says, limit.best, None, None,
+            "K", source_of("margins", "reserve"), warmth.of,
             act=f"Open a vent or a window when it is milder than {milder}, or set it to go off and on by itself"
-            " (switches: yes) if its leaflet says that it can", minutes=5, uses=SLEEP, because=(warmth.of,),
-            besides=_taken(one, shown_in),
+            " (switches: yes) if its leaflet says that it can", minutes=5, could_stop=False,
+            could_limit=_may_be_too_warm(one), uses=SLEEP, because=(warmth.of,), besides=_taken(one, shown_in),
         )  # fmt: skip
+
+
+def _may_be_too_warm(one: HeldNight) -> bool:
+    """Return whether even the coldest night may get warmer than people bear asleep, as little as is known."""
+    return one.warmest.high > BEARABLE
+
+
+def _to_too_warm(one: HeldNight, shown_in: HeaderUnits) -> str:
+    if not _may_be_too_warm(one):
+        return ""
+    return f"; in this night, running on, it may make {warm(one.warmest.high, shown_in)}"
+
+
+def _lowest_unsaid(one: HeldNight, shown_in: HeaderUnits) -> Finding:
+    """Return the question of a heater whose lowest setting nobody wrote and that perhaps cannot go off by itself."""
+    warmth = one.warmth
+    assert warmth is not None
+    off = "it does not go off by itself" if warmth.switches is False else "nobody wrote whether it goes off by itself"
+    says = f"nobody wrote what {warmth.name} gives at its lowest setting, and {off}: at {one.outdoors.place} the room"
+    says += f" may get as warm as {warm(one.warmest.high, shown_in)}, {warm(warmth.wanted, shown_in)} is wanted"
+    return Finding(
+        "heat/too-warm-at-lowest", warmth.of, "unknown", says, one.warmest.high, BEARABLE,
+        BEARABLE - one.warmest.high, "K", source_of("year_rooms", "too warm"), warmth.of,
+        act=f"Read in the leaflet of {warmth.name} what it gives at its lowest and whether it goes off by itself, and"
+        " write lowest: and switches:", minutes=5, could_stop=False, could_limit=_may_be_too_warm(one), uses=SLEEP,
+        because=(warmth.of,), besides=_taken(one, shown_in),
+    )  # fmt: skip
 
 
 def _vented_away(one: HeldNight) -> float | None:
