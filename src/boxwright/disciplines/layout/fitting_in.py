@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boxwright.disciplines.layout.aisles import aisle_fits
 from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.hanging import lid_fits
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.people import Fit, fits_of
 from boxwright.disciplines.layout.reaching import reach_fits
@@ -24,6 +25,7 @@ def every_fit(
     """Return how everybody fits, with things as ``bodies`` say, in bed where there are ``beds``."""
     return (
         *fits_of(bodies, beds, openings, people, room, deck),
+        *lid_fits(openings, people, room),
         *(aisle_fits(bodies, beds, openings, room) if people else ()),
         *reach_fits(bodies, beds, openings, people, room),
     )

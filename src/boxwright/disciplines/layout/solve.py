@@ -10,6 +10,7 @@ from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.fronts import fronts_of
+from boxwright.disciplines.layout.leaves import FLAT, leaf_of, usual_lid
 from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
@@ -31,7 +32,7 @@ from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, stopped
-from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, leaf_of, moving_part, struck_by
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, moving_part, struck_by
 from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
 from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, zones_of
 from boxwright.exchange import Vector
@@ -203,11 +204,14 @@ def _moving(
         for one in closed:
             swing = one.facet.swing if one.facet is not None else None
             if swing is None or swing.opens in NEVER_OPENS:
-                unsaid += [Open(one.of, one.name, "swing")] if swing is None and _has_leaf(one) else []
+                lid = usual_lid(one, room) if swing is None and _is_large(one) else None
+                movers += [lid] if lid is not None else []
+                is_unsaid = swing is None and one.wall in WALLS and _is_large(one)
+                unsaid += [Open(one.of, one.name, "swing")] if is_unsaid else []
                 continue
             leaf = leaf_of(one, swing, hull.outer, room)
             movers += [leaf] if leaf is not None else []
-            unsaid += [Open(one.of, one.name, "turn")] if leaf is None and one.wall in WALLS else []
+            unsaid += [Open(one.of, one.name, "turn")] if leaf is None and one.wall in {*WALLS, *FLAT} else []
     for part in fitted:
         if use == "sleep" and part.folds:
             bed = bed_of(part)
@@ -225,10 +229,9 @@ def _moving(
     return _Moving(tuple(movers), tuple(unsaid))
 
 
-def _has_leaf(one: Closed) -> bool:
-    """Return whether an opening of an upright wall is so large that something in it must open."""
-    least = LENGTHS["leaf"]
-    return one.wall in WALLS and sum(extent >= least for extent in one.place.size) > 1
+def _is_large(one: Closed) -> bool:
+    """Return whether an opening is so large that something in it must open."""
+    return sum(extent >= LENGTHS["leaf"] for extent in one.place.size) > 1
 
 
 def _struck(
@@ -300,7 +303,9 @@ def _stopped(
     faces, met = faces_of(room, hull.has_nose), set[tuple[str, str]]()
     for mover in movers:
         body = standing.get(mover.of)
-        if mover.outside or body is None or not is_in_room(body, room):
+        if mover.outside or (body is None and mover.what != "leaf"):
+            continue
+        if body is not None and not is_in_room(body, room):
             continue
         found = [one for one in stopped(mover, faces, tuple(closed)) if (mover.carrier, one.face) not in met]
         met |= {(mover.of, one.face) for one in found}

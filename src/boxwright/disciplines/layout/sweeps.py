@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from math import hypot, inf, isfinite, pi
+from math import hypot, inf, pi
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body, doubt_of, envelope
 from boxwright.disciplines.layout.meeting import NOTHING, TOUCH, are_in, grown
 from boxwright.disciplines.layout.method import first_meeting, overlap
-from boxwright.disciplines.layout.parts import Closed, Fitted, Swing
+from boxwright.disciplines.layout.parts import Fitted, Swing
 from boxwright.disciplines.layout.result import Certainty
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.exchange import Vector
@@ -168,78 +168,6 @@ def written_turn(band: Band | None) -> tuple[float, float]:
     if band is None or not band.known:
         return QUARTER, HALF
     return band.best, max(band.best, band.high)
-
-
-# ------------------------------------------------------------------ leaves of openings
-
-
-def leaf_of(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> Mover | None:
-    """Return the leaf of an opening as it opens; None where its words say nothing that can be drawn.
-
-    The leaf has no thickness of its own. One that opens out turns at the outer face; a half turn is all that is judged,
-    for beyond it the shell itself is in the way.
-    """
-    wall = WALLS.get(one.wall)
-    if wall is None or swing.opens not in {"in", "out", ""}:
-        return None
-    axis, out = wall
-    opens_out = swing.opens != "in"
-    plane = _plane(axis, out, hull if opens_out else None, room)
-    hinges = _hinges(one, swing.hinge, axis)
-    if not hinges or not isfinite(plane):
-        return None
-    turn, most = written_turn(swing.to)
-    ways = tuple(
-        _leaf(along, span, width, (axis, out if opens_out else -out), plane, min(turn, HALF), min(most, HALF))
-        for along, span, width in hinges
-    )
-    off = list(doubt_of(one.place))
-    off[axis] = 0.0  # it hangs in its wall, wherever that one is measured to be
-    return Mover(one.of, one.name, "leaf", ways, turn, outside=opens_out, doubt=(off[0], off[1], off[2]))
-
-
-Hinged = tuple[tuple[int, float, float], float, tuple[float, float]]
-
-
-def _plane(axis: int, out: float, hull: Block | None, room: Surfaces) -> float:
-    if hull is not None and isfinite(hull.low[axis]) and isfinite(hull.high[axis]):
-        return hull.high[axis] if out > 0.0 else hull.low[axis]
-    return ((room.studs_front, room.studs_rear), (room.studs_left, room.studs_right))[axis][out > 0.0]
-
-
-def _hinges(one: Closed, hinge: str, axis: int) -> list[Hinged]:
-    """Return each leaf: axis, way and place of its hinge, its reach, and its span along the hinge."""
-    place, size = one.place, one.place.size
-    middles = (place.x, place.y, place.z)
-    if not all(middles[other].known and size[other] > 0.0 for other in range(3) if other != axis):
-        return []
-    spans = [(middle.best - extent / 2.0, middle.best + extent / 2.0)
-             for middle, extent in zip(middles, size, strict=True)]  # fmt: skip
-    level = 1 if axis == 0 else 0
-    if hinge == BOTH:
-        low, high = spans[level]
-        half = (high - low) / 2.0
-        return [((level, 1.0, low), half, spans[2]), ((level, -1.0, high), half, spans[2])]
-    edge = EDGES.get(hinge)
-    if edge is None or edge[0] == axis:
-        return []
-    along, side = edge
-    across = 3 - axis - along
-    at = spans[along][1] if side > 0.0 else spans[along][0]
-    return [((along, -side, at), spans[along][1] - spans[along][0], spans[across])]
-
-
-def _leaf(
-    along: tuple[int, float, float],
-    reach: float,
-    width: tuple[float, float],
-    across: tuple[int, float],
-    plane: float,
-    turn: float,
-    most: float,
-) -> Turn:
-    axis, way, at = along
-    return Turn((axis, way), across, (at, plane), ((0.0, reach), (0.0, 0.0)), width, turn, most)
 
 
 # ------------------------------------------------------------------ parts

@@ -1,0 +1,109 @@
+"""The leaves of the openings of the shell as they open: on hinges in a wall, in the roof or the floor, or sliding."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import isfinite
+
+from boxwright.disciplines.layout.bodies import Block, doubt_of
+from boxwright.disciplines.layout.parts import Closed, Swing
+from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.sweeps import BOTH, EDGES, HALF, QUARTER, WALLS, Mover, Turn, written_turn
+from boxwright.model.place import Surfaces
+
+FLAT: dict[str, tuple[int, float]] = {"roof": (2, 1.0), "ceiling": (2, 1.0), "floor": (2, -1.0)}
+"""The roof and the floor, by their axis and the way out of the room through them."""
+OPENS: dict[str, dict[str, bool]] = {
+    "roof": {"out": True, "up": True, "": True, "in": False, "down": False},
+    "wall": {"out": True, "": True, "in": False},
+    "floor": {"out": True, "down": True, "in": False, "up": False, "": False},
+}
+"""Whether a leaf goes out of the room, by the word that is written of it."""
+
+
+def leaf_of(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> Mover | None:
+    """Return the leaf of an opening as it opens; None where its words say nothing that can be drawn.
+
+    The leaf has no thickness of its own. One that opens out turns at the outer face; a half turn is all that is judged,
+    for beyond it the shell itself is in the way. A lid in the roof lies somewhat over the bows, nobody wrote how high.
+    """
+    wall = WALLS.get(one.wall) or FLAT.get(one.wall)
+    opens = OPENS["wall" if one.wall not in FLAT else "floor" if one.wall == "floor" else "roof"]
+    if wall is None or swing.opens not in opens:
+        return None
+    axis, out = wall
+    opens_out = opens[swing.opens]
+    lifted = LENGTHS["roof lid"] / 2.0 if opens_out and axis == 2 and out > 0.0 else 0.0
+    plane = _flat_plane(out, opens_out, room) if axis == 2 else _plane(axis, out, hull if opens_out else None, room)
+    hinges = _hinges(one, swing.hinge, axis)
+    if not hinges or not isfinite(plane):
+        return None
+    turn, most = written_turn(swing.to)
+    ways = tuple(
+        _leaf(along, span, width, (axis, out if opens_out else -out), plane + lifted, min(turn, HALF), min(most, HALF))
+        for along, span, width in hinges
+    )
+    off = list(doubt_of(one.place))
+    off[axis] = lifted  # else it hangs in its wall, wherever that one is measured to be
+    return Mover(one.of, one.name, "leaf", ways, turn, outside=opens_out, doubt=(off[0], off[1], off[2]))
+
+
+def usual_lid(one: Closed, room: Surfaces) -> Mover | None:
+    """Return the lid of a hole in the roof of which nobody wrote how it opens: up, on whichever edge."""
+    found = [leaf_of(one, Swing.model_construct(hinge=edge, opens="up", to=None), None, room) for edge in WALLS]
+    lids = [lid for lid in found if lid is not None]
+    if one.wall not in FLAT or one.wall == "floor" or not lids:
+        return None
+    ways = tuple(replace(way, at_most=QUARTER) for lid in lids for way in lid.ways if isinstance(way, Turn))
+    return replace(lids[0], ways=ways, is_usual=True)
+
+
+def _flat_plane(out: float, opens_out: bool, room: Surfaces) -> float:
+    if out > 0.0:
+        return room.bows if opens_out else room.ceiling
+    return room.deck if opens_out else room.floor
+
+
+Hinged = tuple[tuple[int, float, float], float, tuple[float, float]]
+
+
+def _plane(axis: int, out: float, hull: Block | None, room: Surfaces) -> float:
+    if hull is not None and isfinite(hull.low[axis]) and isfinite(hull.high[axis]):
+        return hull.high[axis] if out > 0.0 else hull.low[axis]
+    return ((room.studs_front, room.studs_rear), (room.studs_left, room.studs_right))[axis][out > 0.0]
+
+
+def _hinges(one: Closed, hinge: str, axis: int) -> list[Hinged]:
+    """Return each leaf: axis, way and place of its hinge, its reach, and its span along the hinge."""
+    place, size = one.place, one.place.size
+    middles = (place.x, place.y, place.z)
+    if not all(middles[other].known and size[other] > 0.0 for other in range(3) if other != axis):
+        return []
+    spans = [(middle.best - extent / 2.0, middle.best + extent / 2.0)
+             for middle, extent in zip(middles, size, strict=True)]  # fmt: skip
+    level = 0 if axis == 1 else 1
+    if hinge == BOTH:
+        low, high = spans[level]
+        half = (high - low) / 2.0
+        upright = spans[3 - axis - level]
+        return [((level, 1.0, low), half, upright), ((level, -1.0, high), half, upright)]
+    edge = EDGES.get(hinge)
+    if edge is None or edge[0] == axis:
+        return []
+    along, side = edge
+    across = 3 - axis - along
+    at = spans[along][1] if side > 0.0 else spans[along][0]
+    return [((along, -side, at), spans[along][1] - spans[along][0], spans[across])]
+
+
+def _leaf(
+    along: tuple[int, float, float],
+    reach: float,
+    width: tuple[float, float],
+    across: tuple[int, float],
+    plane: float,
+    turn: float,
+    most: float,
+) -> Turn:
+    axis, way, at = along
+    return Turn((axis, way), across, (at, plane), ((0.0, reach), (0.0, 0.0)), width, turn, most)
