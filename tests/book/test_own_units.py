@@ -122,6 +122,7 @@ def test_a_formula_with_a_unit_in_it_says_that_its_numbers_are_in_si() -> None:
         (10.0, "K", "sky_drop", "18 F", "10 C"),
         (2.0, "W/m**2/K", "", "2 W/m**2/K", "2 W/m**2/K"),
         (0.5, "", "", "0.5", "0.5"),
+        (6.9e-18, "rad", "", "0 rad = 0 deg", "0 rad = 0 deg"),
     ],
 )
 def test_a_number_that_goes_in_is_said_in_the_unit_of_the_header(

@@ -2,7 +2,7 @@ import { signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import type { Answer, Balance, Figure, Working } from "./contract";
 import { Findings } from "./findings";
-import { at, choose, fetched, isPreview, numbers, settled, slot, state } from "./link";
+import { at, choose, type Got, got, isConnected, isPreview, numbers, settled, slot, state } from "./link";
 
 /** Whether numbers and findings are shown where there is no room for them beside the sheet. */
 export const isOpen = signal(false);
@@ -88,7 +88,7 @@ function Beam({ balance }: { balance: Balance }) {
 
 function FigureBox({ figure }: { figure: Figure }) {
   const isShown = useSignal(false);
-  const steps = useSignal<Working[] | null>(null);
+  const steps = useSignal<Got<Working[]> | null>(null);
   const shown = isShown.value;
   const looked = slot.value;
   const rev = settled.value?.rev;
@@ -97,13 +97,13 @@ function FigureBox({ figure }: { figure: Figure }) {
     steps.value = null;
     if (!shown || !figure.path) return;
     let isOver = false;
-    void fetched<Working[]>("/working", { number: figure.path }).then((found) => {
-      if (!isOver) steps.value = found ?? [];
+    void got<Working[]>("/working", { number: figure.path }).then((found) => {
+      if (!isOver) steps.value = found;
     });
     return () => {
       isOver = true;
     };
-  }, [shown, rev, looked, figure.path]);
+  }, [shown, rev, looked, isConnected.value, figure.path]);
   return (
     <div class={`figure ${figure.kind ?? ""} ${isShown.value ? "shown" : ""}`}>
       <dt>{figure.label}</dt>
@@ -118,7 +118,7 @@ function FigureBox({ figure }: { figure: Figure }) {
       {isShown.value && (
         <dd class="steps">
           <p>{figure.explains}</p>
-          {steps.value && <Steps steps={steps.value} />}
+          {steps.value && (steps.value.why ? <p>{steps.value.why}</p> : <Steps steps={steps.value.found ?? []} />)}
         </dd>
       )}
     </div>

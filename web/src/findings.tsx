@@ -2,7 +2,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import type { Blank, Numbers, PutIn, Reason, ShownFinding, Worked } from "./contract";
 import "./findings.css";
-import { fetched, isConnected, offered, seeking, send, settled, slot, state } from "./link";
+import { type Got, got, isConnected, offered, seeking, send, settled, slot, state } from "./link";
 import { showInFile, showOnSheet } from "./sheet";
 
 const FIRST = 7;
@@ -48,7 +48,7 @@ function Step({ step }: { step: Worked }) {
 /** How a finding was reached: asked of the program when somebody wants to know. */
 function Reached({ finding }: { finding: ShownFinding }) {
   const isOpen = useSignal(false);
-  const reason = useSignal<Reason | null | undefined>(undefined);
+  const reason = useSignal<Got<Reason> | null>(null);
   const opened = isOpen.value;
   const looked = slot.value;
   const rev = settled.value?.rev;
@@ -56,20 +56,20 @@ function Reached({ finding }: { finding: ShownFinding }) {
     // Its lines are those of the text as it is now.
     if (!opened) return;
     let isOver = false;
-    reason.value = undefined;
-    void fetched<Reason>("/reason", { code: finding.code, where: finding.where, says: finding.says }).then((one) => {
+    reason.value = null;
+    void got<Reason>("/reason", { code: finding.code, where: finding.where, says: finding.says }).then((one) => {
       if (!isOver) reason.value = one;
     });
     return () => {
       isOver = true;
     };
-  }, [opened, rev, looked, finding.code, finding.where, finding.says]);
-  const found = reason.value;
+  }, [opened, rev, looked, isConnected.value, finding.code, finding.where, finding.says]);
+  const found = reason.value?.found;
   return (
     <div class="reached">
       <button aria-expanded={isOpen.value} onClick={() => (isOpen.value = !isOpen.value)}>How it was reached</button>
-      {isOpen.value && found === undefined && <p>Working it out once more</p>}
-      {isOpen.value && found === null && <p>The text has changed since: this is not found any more.</p>}
+      {isOpen.value && !reason.value && <p>Working it out once more</p>}
+      {isOpen.value && reason.value && !found && <p>{reason.value.why || "The text has changed since: this is not found any more."}</p>}
       {isOpen.value && found && (
         <div class="steps" role="group" aria-label="How it was reached">
           <dl>{[...found.rule, ...found.compared].map((one) => <div key={one.label}><dt>{one.label}</dt><dd>{one.text}</dd></div>)}</dl>

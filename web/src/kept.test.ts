@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { keepTyped, takeTyped } from "./kept";
+import { keepTyped, keptSlot, takeTyped } from "./kept";
 
 function store() {
   const held = new Map<string, string>();
@@ -47,5 +47,18 @@ describe("what was typed and could be told nobody", () => {
     keepTyped(kept, "aa", "two", typed("y"));
     expect(takeTyped(kept, "aa")).toEqual([typed("y")]);
     expect(kept.held.size).toBe(0);
+  });
+});
+
+describe("what was looked at in this tab", () => {
+  it.each([
+    ['{"stage":"finish","load":"full","vehicle":"van"}', { stage: "finish", load: "full", vehicle: "van" }],
+    ['{"stage":"finish","other":1}', { stage: "finish", load: "", vehicle: "" }],
+    ['{"stage":7,"load":null,"vehicle":"van"}', { stage: "", load: "", vehicle: "van" }],
+    ["{half", { stage: "", load: "", vehicle: "" }],
+    ["null", { stage: "", load: "", vehicle: "" }],
+    [null, { stage: "", load: "", vehicle: "" }],
+  ])("%s is read as far as it can be", (kept, slot) => {
+    expect(keptSlot(kept)).toEqual(slot);
   });
 });

@@ -1,4 +1,4 @@
-import type { Typed } from "./contract";
+import type { Slot, Typed } from "./contract";
 
 type Store = Pick<Storage, "length" | "key" | "getItem" | "setItem" | "removeItem">;
 /** `place` stands for the whole path of the rig file: two rigs of one name in two folders never meet. */
@@ -22,4 +22,19 @@ export function takeTyped(store: Store, place: string): Typed[] {
       return [];
     }
   });
+}
+
+/** What was looked at in this tab, as far as it can be read; what is not there any more is found out by the program. */
+export function keptSlot(kept: string | null): Slot {
+  const found: Slot = { stage: "", load: "", vehicle: "" };
+  try {
+    const read: unknown = JSON.parse(kept ?? "null");
+    for (const part of ["stage", "load", "vehicle"] as const) {
+      const name: unknown = Object(read)[part];
+      if (typeof name === "string") found[part] = name;
+    }
+  } catch {
+    // Nothing that can be read: everything as it is when the page is opened first.
+  }
+  return found;
 }

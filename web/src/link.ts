@@ -13,7 +13,7 @@ import {
   type TextIs,
   type Typed,
 } from "./contract";
-import { keepTyped, takeTyped } from "./kept";
+import { keepTyped, keptSlot, takeTyped } from "./kept";
 import { Outbox, type Said } from "./outbox";
 
 export const state = signal<State | null>(null);
@@ -21,6 +21,8 @@ export const numbers = signal<Numbers | null>(null);
 export const disk = signal<Disk | null>(null);
 export const text = signal<string>("");
 export const screen = signal<Screen | null>(null);
+/** Why the screen that is looked at is not to be had. */
+export const notShown = signal("");
 /** The changes that were found, and the findings a change is being sought for, by the key of their finding. */
 export const offered = signal<Record<string, Offered>>({});
 export const seeking = signal<ReadonlySet<string>>(new Set());
@@ -92,10 +94,13 @@ export async function fetchScreen(): Promise<void> {
   if (!state.value?.has_file) return;
   asked.abort();
   const mine = (asked = new AbortController());
-  const found = await fetched<Screen>(`/screen/${encodeURIComponent(name)}`, {}, mine.signal);
-  if (!found || mine.signal.aborted || name !== at.value) return;
+  const { found, why } = await got<Screen>(`/screen/${encodeURIComponent(name)}`, {}, mine.signal);
+  if (mine.signal.aborted || name !== at.value) return;
+  notShown.value = why;
   if (isHolding) isPutOff = true;
-  else screen.value = { ...found, pictures: found.pictures.map(asBefore) };
+  // What is on the screen is of another text, stage or load state: nothing is better than that.
+  else screen.value = found && { ...found, pictures: found.pictures.map(asBefore) };
+  if (!found) return;
   // The text was changed while it was made: it is better than nothing, and asked for once more.
   if (!isHolding && found.rev < state.value.rev) void fetchScreen();
 }
@@ -116,14 +121,25 @@ export function hold(isHeld: boolean): void {
   void fetchScreen();
 }
 
-/** Fetch something of what is looked at by its address; null where it is not to be had. */
-export async function fetched<T>(path: string, more: Record<string, string> = {}, signal: AbortSignal | null = null): Promise<T | null> {
+/** What was fetched, and where nothing was, why in words. The program may answer that there is nothing: then no why. */
+export type Got<T> = { found: T | null; why: string };
+
+export const NO_ANSWER = "Not shown: the program did not answer. It is asked again with the next change, and when the line is back.";
+const NOT_MADE = "Not shown: the program could not make it. It is asked again with the next change.";
+
+/** Fetch something of what is looked at by its address, or learn why it is not to be had. */
+export async function got<T>(path: string, more: Record<string, string> = {}, signal: AbortSignal | null = null): Promise<Got<T>> {
   try {
     const answer = await fetch(`${path}?${new URLSearchParams({ ...slot.value, ...more })}`, { signal });
-    return answer.ok ? ((await answer.json()) as T) : null;
+    return answer.ok ? { found: (await answer.json()) as T, why: "" } : { found: null, why: NOT_MADE };
   } catch {
-    return null;
+    return { found: null, why: NO_ANSWER };
   }
+}
+
+/** Fetch something where it does not matter why it is not to be had. */
+export async function fetched<T>(path: string, more: Record<string, string> = {}): Promise<T | null> {
+  return (await got<T>(path, more)).found;
 }
 
 export function look(): void {
@@ -259,8 +275,7 @@ function patched(message: Patch): void {
 }
 
 export function link(): void {
-  const kept = sessionStorage.getItem("slot");
-  if (kept) slot.value = JSON.parse(kept) as Slot;
+  slot.value = keptSlot(sessionStorage.getItem("slot"));
   socket = new WebSocket(`ws://${location.host}/ws`);
   socket.onopen = () => {
     outbox.greet(hello());
@@ -280,5 +295,6 @@ export function link(): void {
 addEventListener("hashchange", () => {
   at.value = named();
   screen.value = null;
+  notShown.value = "";
   look();
 });

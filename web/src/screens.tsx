@@ -4,7 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { OwnFindings } from "./findings";
 import type { Labelled, Page, Table as Rows } from "./contract";
 import { Measures, Readings } from "./asked";
-import { at, fetched, screen, slot, state } from "./link";
+import { at, fetchScreen, got, isConnected, notShown, screen, slot, state } from "./link";
 import { Sheet, showInFile, showOnSheet } from "./sheet";
 
 /** The charts come only when a screen has one. Without compat: that would take every key typed for a finished value. */
@@ -69,28 +69,34 @@ function Table({ table }: { table: Rows }) {
 }
 
 /** One sheet of the book: laid out on paper when somebody opens it. */
-function Printed({ page, rev }: { page: Page; rev: number }) {
+function Printed({ page }: { page: Page }) {
   const isOpen = useSignal(false);
   const pages = useSignal<Page[]>([]);
+  const says = useSignal("");
   const opened = isOpen.value;
   const looked = slot.value;
+  const rev = state.value?.rev;
+  const isLive = isConnected.value;
   useEffect(() => {
     // What was printed of another stage, load state or vehicle is no longer shown: somebody tows by it.
     pages.value = [];
-  }, [looked]);
+  }, [looked, opened, page.name]);
   useEffect(() => {
     if (!opened) return;
-    let isOver = false;
-    void fetched<Page[]>(`/page/${encodeURIComponent(page.name)}`).then((found) => {
-      if (!isOver && found) pages.value = found;
+    const over = new AbortController();
+    says.value = pages.value.length ? "as before the last change; being drawn anew" : "Being drawn";
+    void got<Page[]>(`/page/${encodeURIComponent(page.name)}`, {}, over.signal).then(({ found, why }) => {
+      if (over.signal.aborted) return;
+      pages.value = found ?? [];
+      says.value = why || (found?.length ? "" : "Not shown: this sheet is not in the book any more.");
     });
-    return () => {
-      isOver = true;
-    };
-  }, [opened, rev, looked, page.name]);
+    return () => over.abort();
+  }, [opened, rev, looked, page.name, isLive]);
+  const isOld = says.value !== "" && pages.value.length > 0;
   return (
-    <details class="printed" onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
-      <summary>{page.title}</summary>
+    <details class={isOld ? "printed old" : "printed"} onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
+      <summary>{page.title}{isOld && <small role="status"> {says.value}</small>}</summary>
+      {opened && says.value && !isOld && <p class="empty" role="status">{says.value}</p>}
       {opened && pages.value.map((one) => <div class="page" key={one.name} dangerouslySetInnerHTML={{ __html: one.svg }} />)}
     </details>
   );
@@ -152,6 +158,7 @@ export function Body() {
   const name = at.value;
   if (name === "file") return <RigFile key="file" />;
   const found = screen.value;
+  if (notShown.value && !found) return <p class="empty" role="alert">{notShown.value} <button onClick={() => void fetchScreen()}>Try again</button></p>;
   if (!found || found.name !== name) return <p class="empty" role="status">Being worked out</p>;
   if (name === "solid" && !found.empty) {
     solidWanted();
@@ -180,7 +187,7 @@ export function Body() {
       {found.tables.map((one, index) => <Table key={index} table={one} />)}
       {(found.notes ?? []).length > 0 && <ul class="notes" aria-label="Notes">{(found.notes ?? []).map((one) => <li key={one}>{one}</li>)}</ul>}
       {!isOnly && <OwnFindings codes={found.findings} />}
-      {found.pages.map((one) => <Printed key={one.name} page={one} rev={found.rev} />)}
+      {found.pages.map((one) => <Printed key={one.name} page={one} />)}
       <Words words={found.words ?? []} />
     </div>
   );

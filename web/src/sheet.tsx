@@ -168,7 +168,7 @@ function InHand({ of }: { of: string }) {
   useEffect(() => {
     let isOver = false;
     void fetched<Thing>("/thing", { of }).then((found) => {
-      if (!isOver && found) thing.value = found;
+      if (!isOver) thing.value = found;
     });
     return () => {
       isOver = true;

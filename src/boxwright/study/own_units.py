@@ -25,6 +25,8 @@ APART = frozenset({"difference", "band", "sky_drop"})
 IN_SI = "in SI: "
 SAME = 1e-9
 """Share by which a result may differ and be the same: what is lost by converting there and back."""
+NOTHING = 1e-12
+"""What is left of a nought by adding and taking away."""
 _WORD = re.compile(r"[A-Za-z_]\w*")
 
 
@@ -32,7 +34,7 @@ def own(value: float, unit: str, shown_in: HeaderUnits, name: str = "") -> str:
     """Return a number of a formula with all its figures, in the builder's unit where the header names one for it."""
     if unit in OF_HEADER:
         return f"{_converted(value, unit, shown_in, name):.6g} {_unit_shown(unit, shown_in)}"
-    in_si = f"{value:.6g} {unit}".strip()
+    in_si = f"{0.0 if abs(value) < NOTHING else value:.6g} {unit}".strip()
     told = show(value, unit, shown_in) if unit in SHOWN_TOO else in_si
     return in_si if told == in_si or not told else f"{in_si} = {told}"
 

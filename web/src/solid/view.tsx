@@ -2,7 +2,7 @@
 import "./solid.css";
 import { signal, useSignal } from "@preact/signals";
 import { useEffect, useMemo, useRef } from "preact/hooks";
-import { lookedLine, slot, state } from "../link";
+import { isConnected, lookedLine, NO_ANSWER, slot, state } from "../link";
 import { picked, showInFile, showOnSheet } from "../sheet";
 import type { Cut } from "./eye";
 import { NotAScene, read, standsAt, type Scene } from "./glb";
@@ -27,25 +27,38 @@ export default function Solid() {
   const scene = useSignal<Scene | null>(null);
   const trouble = useSignal("");
   const faces = useSignal<Told | null>(null);
+  const isNew = useSignal(false);
+  const isFirst = useRef(true);
   const rev = state.value?.rev ?? 0;
-  const which = `${rev} ${JSON.stringify(slot.value)} ${pose.value}`;
+  const [looked, lies, isLive] = [slot.value, pose.value, isConnected.value];
 
   useEffect(() => {
+    isFirst.current = true;
+  }, [looked]);
+  useEffect(() => {
+    // What stands at another stage, or lies as it lies at another time, is not shown for this one.
+    scene.value = null;
+  }, [looked, lies]);
+  useEffect(() => {
     const over = new AbortController();
+    trouble.value = "";
+    isNew.value = true;
     void fetch(`/solid/scene?${asked({})}`, { signal: over.signal }).then(async (answer) => {
       if (!answer.ok) throw new NotAScene(await answer.text());
       const found = read(await answer.arrayBuffer());
-      if (!scene.value) stage.value = slot.value.stage || !found.isTicked ? found.number : null;
+      if (isFirst.current) stage.value = slot.value.stage || !found.isTicked ? found.number : null;
+      isFirst.current = isNew.value = false;
       scene.value = found;
       const line = lookedLine.value;
       if (line !== null) picked.value = atLine(found, line) || picked.value;
       lookedLine.value = null;
-      trouble.value = "";
     }).catch((error: unknown) => {
-      if (!over.signal.aborted) trouble.value = error instanceof NotAScene ? error.message : "The solids could not be fetched; they are asked for again with the next change.";
+      if (over.signal.aborted) return;
+      scene.value = null;
+      trouble.value = error instanceof NotAScene ? error.message : NO_ANSWER;
     });
     return () => over.abort();
-  }, [which]);
+  }, [rev, looked, lies, isLive]);
 
   const wanted = cut.value;
   useEffect(() => {
@@ -72,7 +85,7 @@ export default function Solid() {
     <figure class="picture only solid">
       <figcaption>
         <span class="looks">Solid</span>
-        <span class="grow" />
+        <span class="grow">{isNew.value && <span class="note" role="status">as before the last change; being built anew</span>}</span>
         <label class="choose">Lies as
           <select value={pose.value} onChange={(event) => (pose.value = event.currentTarget.value)}>
             {POSES.map(([name, words]) => <option key={name} value={name}>{words}</option>)}
