@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from math import isfinite
+from math import inf, isfinite
 
 from boxwright.disciplines import frame
 from boxwright.disciplines.frame.parts import StandingOpening
 from boxwright.disciplines.layout.bodies import Block, Body, Pose, body_of
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import (
+    IN,
     OPEN,
+    OUT,
     OUTSIDE,
     SHUT,
     Changed,
@@ -27,6 +29,7 @@ from boxwright.disciplines.layout.changeover import (
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
 from boxwright.disciplines.layout.changeover_told import told
 from boxwright.disciplines.layout.parts import Closed, Fitted
+from boxwright.disciplines.layout.setting_out import is_set_out, set_out
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.sweeps import bed_of
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
@@ -42,7 +45,9 @@ from boxwright.model.trailer import Person
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
+from boxwright.units import Band
 
+UNKNOWN = Band(0.0, 0.0, inf, known=False)
 WALLS: dict[str, Wall] = {"front": "front", "rear": "rear", "left": "left", "right": "right", "roof": "roof"}
 
 
@@ -206,6 +211,9 @@ class Making:
 
     def _mover(self, one: Fitted, body: Body, doubt: float) -> Mover | None:
         """Return a thing as one that moves, None where it stands still."""
+        room = self._rig.layout.room
+        if room is not None and is_set_out(one, body, room):
+            return self._set_out(one, body, doubt)
         leaf = self._leaf_under(one)
         is_cargo = one.kind == "cargo"
         if one.of in self._leaves:
@@ -232,6 +240,19 @@ class Making:
         if is_gone and poses[-1].word == OUTSIDE:
             return len(poses) - 1
         return 1 if end.use == "sleep" and len(poses) > 1 and poses[1].word != OUTSIDE else 0
+
+    def _set_out(self, one: Fitted, body: Body, doubt: float) -> Mover | None:
+        """Return what is set out where one stops; None, and it is asked for, where nobody wrote how far it comes."""
+        out = set_out(one, body, self._rig.trailer.deck_height or UNKNOWN)
+        if out is None:
+            self._asks.append(f"how far {one.name} comes out: write its slides by, or its reach and pitch")
+            return None
+        is_canopy = one.facet is not None and one.facet.out is not None
+        poses = tuple(Posed(word, _grown(blocks, body, doubt)) for word, blocks in ((IN, body.blocks), (OUT, out)))
+        return Mover(
+            one.of, one.name, "set", poses, int(self._start.use == "sleep"), int(self._goal.use == "sleep"),
+            SECONDS["canopy" if is_canopy else "slide"], 1, within=self._within(one), body=body,
+        )  # fmt: skip
 
     def _leaf(self, one: Fitted, body: Body) -> Mover:
         up, down = (body_of(one, self._stands[one.of], pose).blocks for pose in ("travel", "night"))

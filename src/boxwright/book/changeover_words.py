@@ -10,11 +10,17 @@ from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.units import HeaderUnits, show
 
 HANDS = {1: "", 2: "two people", 3: "more than two people, or a roll"}
+STANDS = {
+    "outside": "outside", "place": "in its place inside", "travel": "where it rides", "night": "where it is at night",
+    "up": "folded up", "down": "let down", "in": "put in", "out": "set out",
+}  # fmt: skip
+"""Where a thing stands, by the word of its pose."""
 MINUTE = 60.0
 HOW = (
     "Things are carried level along straight ways, over what they can be lifted over, and turned where there is room "
-    "to turn them. Who carries takes no room here, and the ground outside is not looked at. Seconds, and what how many "
-    "hands lift, are common practice without a source."
+    "to turn them. Who carries takes no room here, and the ground outside is not looked at. At night steps are out and "
+    "canopies set up; leave a canopy in as you like. Seconds, and what how many hands lift, are common practice "
+    "without a source."
 )
 
 
@@ -65,6 +71,8 @@ def step_words(step: Step) -> str:
         "fold up": f"fold {step.name} up",
         "carry out": f"carry {step.name} out by {step.by}",
         "carry in": f"carry {step.name} in by {step.by}",
+        "set out": f"set {step.name} out",
+        "put in": f"put {step.name} in",
         "shift": f"put {step.name} into the other place",
     }[step.word]
     turned = ", turned on the way" if step.is_turned else ""
@@ -72,6 +80,14 @@ def step_words(step: Step) -> str:
     tied = "strap" if len(step.straps) == 1 else "straps"
     straps = f"; {undone} {tied} {listed(step.straps)}" if step.straps else ""
     return words + turned + straps
+
+
+def stands_words(told: Changed) -> str:
+    """Return where each thing that was moved stands at the end; empty where nothing was."""
+    found: dict[str, list[str]] = {}
+    for name, word in told.meanwhile:
+        found.setdefault(STANDS[word], []).append(name)
+    return "; ".join(f"{where}: {listed(names)}" for where, names in found.items())
 
 
 def hands_words(step: Step) -> str:

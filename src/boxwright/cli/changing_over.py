@@ -18,6 +18,7 @@ from boxwright.book.changeover_words import (
     headline,
     leaving_words,
     minutes,
+    stands_words,
     step_words,
 )
 from boxwright.cli import answers
@@ -166,6 +167,8 @@ def _steps(changed: Changed, columns: int) -> list[Line]:
         if exits:
             lines += hanging(plain("        "), exits, columns, exit_style(before, step.exits))
         before = step.exits
+    if stands := stands_words(changed):
+        lines += hanging(plain("  then ", "dim"), f"{stands}.", columns, "dim")
     return lines
 
 

@@ -7,13 +7,14 @@ from dataclasses import replace
 import pytest
 
 from boxwright.disciplines.layout.bodies import Block
-from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, Changed, Posed, Setting
+from boxwright.disciplines.layout.changeover import IN, OPEN, OUT, OUTSIDE, Changed, Mover, Posed, Setting
 from boxwright.disciplines.layout.changeover_lattice import lattice
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.disciplines.layout.changeover_search import Move, _still_to_do, _toll, cheapest
 from boxwright.disciplines.layout.changeover_told import Told, changed, leaving, told
 from boxwright.disciplines.layout.changeover_ways import way
+from boxwright.exchange import Vector
 from tests.disciplines.layout.changing import (
     DOOR,
     bed_across,
@@ -284,3 +285,35 @@ def test_a_bed_that_lies_packed_for_the_road_is_not_one_somebody_lies_on() -> No
     board = Board(replace(setting(cot), beds=(bed,), exits=(closed(DOOR[0]),)))
     assert leaving(board, board.state(is_goal=False)).word == "unknown"
     assert leaving(board, board.state(is_goal=True)).word == "found"
+
+
+@pytest.mark.parametrize(
+    ("corner", "is_apart"),
+    [
+        ((5.0, 4.0, 0.0), True),
+        ((1.0, 4.0, 0.0), False),  # before the door
+        ((1.0, 4.0, 2.0), True),  # over it
+        ((2.0, 4.0, 0.0), True),  # beside it
+        ((5.0, -2.0, 0.0), True),
+        ((5.0, 2.5, 0.0), False),  # in the room
+        ((5.0, 6.0, 0.0), False),  # where a post stands
+    ],
+)
+def test_only_what_is_in_nobodys_way_is_set_out_apart_from_the_search(corner: Vector, is_apart: bool) -> None:
+    out = block(corner, (1.0, 1.0, 1.0))
+    step = Mover("parts[step]", "step", "set", (Posed(IN, ()), Posed(OUT, (out,))), 0, 1, 10.0, 1)
+    post = body("post", block((5.0, 6.0, 0.0), (1.0, 1.0, 1.0)))
+    board = Board(setting(step, fixed=(post,)))
+    assert (board.index["parts[step]"] in board.apart) == is_apart
+
+
+def test_what_is_set_out_before_the_door_waits_until_all_is_carried_out() -> None:
+    """Set out it fills the door: a search of all orders finds that the crate goes first, and pays the same."""
+    crate = thing("crate", block((4.0, 0.0, 0.0), (1.0, 1.0, 1.0)), goal=1)
+    across = Posed(OUT, (block((0.0, 4.0, 0.0), (2.0, 1.0, 2.0)),))
+    canopy = Mover("parts[canopy]", "canopy", "set", (Posed(IN, ()), across), 0, 1, 120.0, 1)
+    found = told(setting(crate, canopy), False)
+    assert [step.word for step in found.there.steps].index("carry out") == 1
+    assert found.there.steps[-1].word == "set out" or found.there.steps[-2].word == "set out"
+    assert found.there.cost == found.back.cost == 10.0 + 40.0 + 10.0 + 120.0
+    assert found.back.steps[0].word == "put in" or found.back.steps[1].word == "put in"

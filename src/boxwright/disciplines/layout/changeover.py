@@ -1,7 +1,8 @@
 """Changing over: what there is to move from one use to another, and what was found, as records.
 
 A thing that moves has poses: where it stands on the road, where it stands at night, outside; a bunk is up or down; a
-door is shut or open. Lengths are metres in the rig's datum; seconds are the work of hands.
+door is shut or open; a step or a canopy is in or out. Lengths are metres in the rig's datum; seconds are the work of
+hands.
 """
 
 from __future__ import annotations
@@ -17,7 +18,8 @@ from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 
 OUTSIDE, SHUT, OPEN = "outside", "shut", "open"
-Kind = Literal["carry", "fold", "gate"]
+IN, OUT = "in", "out"
+Kind = Literal["carry", "fold", "gate", "set"]
 Wall = Literal["front", "rear", "left", "right", "roof"]
 Release = Literal["inside", "none", "key", "tool", "unknown", "not in yet"]
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from boxwright.disciplines.layout.bodies import Block, envelope
-from boxwright.disciplines.layout.changeover import OUTSIDE, Freed, Mover, Setting
+from boxwright.disciplines.layout.changeover import OUTSIDE, Freed, Gate, Mover, Setting
 from boxwright.disciplines.layout.changeover_lattice import TOUCH
 from boxwright.disciplines.layout.changeover_ways import overlaps, way
 from boxwright.disciplines.layout.meeting import grown
@@ -52,6 +52,7 @@ class Board:
         self._clash = {pose: self._clashes(pose) for pose in self._poses}
         self._fixed_clash = {pose: self._fixed_clashes(pose) for pose in self._poses}
         self._under = {pose: self._beneath(pose) for pose in self._poses}
+        self.apart = frozenset(i for i, one in enumerate(self.movers) if one.kind == "set" and self._is_apart(i))
 
     # ------------------------------------------------------------------ what stands
 
@@ -67,9 +68,9 @@ class Board:
         return mask
 
     def standing(self, state: State) -> list[Block]:
-        """Return every box that stands in a state."""
+        """Return every box that stands in a state, but for those nothing is ever carried past."""
         found = [block for one in self.setting.fixed for block in one.blocks]
-        return found + [block for pose in enumerate(state) for block in self.blocks(pose)]
+        return found + [block for pose in enumerate(state) if pose[0] not in self.apart for block in self.blocks(pose)]
 
     def blocks(self, pose: tuple[int, int]) -> tuple[Block, ...]:
         """Return the boxes of one pose."""
@@ -106,6 +107,21 @@ class Board:
     def meets(self, pose: tuple[int, int], state: State) -> tuple[str, ...]:
         """Return the names of what a mover overlaps where it is put down."""
         return (*self._fixed_clash[pose], *self.names(self._clash[pose] & self.present(state)))
+
+    def _is_apart(self, mover: int) -> bool:
+        """Return whether a thing outside meets nothing in any pose, and stands before no opening one carries through.
+
+        Then it makes no difference when it is moved.
+        """
+        poses = [(mover, p) for p in range(len(self.movers[mover].poses))]
+        if any(self._clash[pose] or self._fixed_clash[pose] for pose in poses):
+            return False
+        if any(other.carried_by == self.movers[mover].of for other in self.movers):
+            return False
+        blocks = [block for pose in poses for block in self.blocks(pose)]
+        if overlaps(blocks, (self.setting.room,)):
+            return False
+        return not any(_is_before(block, gate) for block in blocks for _, gate in self.gates if gate.carries)
 
     # ------------------------------------------------------------------ what lies on what
 
@@ -245,6 +261,18 @@ def _pared(block: Block) -> Block:
     """Return a box less the play of hinges and linings on every side, as far as it is thick enough."""
     by = tuple(min(LENGTHS["play"], size / 4.0) for size in block.size)
     return grown(block, (-by[0], -by[1], -by[2]))
+
+
+def _is_before(block: Block, gate: Gate) -> bool:
+    """Return whether a box stands outside before an opening, as high as what is carried out through it."""
+    axis, is_far = {"left": (1, False), "right": (1, True), "front": (0, False), "rear": (0, True)}.get(
+        gate.wall, (2, True)
+    )
+    beyond = block.high[axis] > gate.high[axis] if is_far else block.low[axis] < gate.low[axis]
+    others = [other for other in range(3) if other != axis]
+    return beyond and all(
+        block.low[other] < gate.high[other] and block.high[other] > gate.low[other] for other in others
+    )
 
 
 def _rests(above: Block, below: Block) -> bool:

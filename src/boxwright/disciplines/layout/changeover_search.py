@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from heapq import heappop, heappush
 from typing import NamedTuple
 
-from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, SHUT, Mover
+from boxwright.disciplines.layout.changeover import OPEN, OUT, OUTSIDE, SHUT, Mover
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import DOWN, UP, Board, State
 
@@ -69,7 +69,7 @@ def cheapest(
                 continue
             came[state] = before, move
         done.add(state)
-        so_far = -minus
+        so_far = 0.0 - minus
         if state == goal if is_done is None else is_done(state):
             return Found(_way_back(came, start, state), so_far, len(done), False)
         if len(done) >= most or board.ways > last_way:
@@ -83,6 +83,30 @@ def cheapest(
             # a move is looked at closely only when its turn comes: most never come up
             heappush(waiting, (whole, -round(cost, 6), (*order, onward.mover), pushed, after, state, onward))
     return Found(None, 0.0, len(done), True)
+
+
+def cheapest_with_apart(board: Board, start: State, goal: State, most: int, most_ways: int) -> Found:
+    """Return the same, with what can be set out or put in at any moment set out first and put in last.
+
+    It is then left out of the search: every such thing would double what there is to look through.
+    """
+    changing = [i for i in sorted(board.apart) if start[i] != goal[i]]
+    first = [i for i in changing if board.movers[i].poses[goal[i]].word == OUT]
+    last = [i for i in changing if i not in first]
+    begun, moves = start, list[tuple[Move, State]]()
+    for i in first:
+        begun = _after(board, begun, i, goal[i])
+        moves.append((Move(i, goal[i], -1), begun))
+    ended = tuple(start[i] if i in last else pose for i, pose in enumerate(goal))
+    found = cheapest(board, begun, ended, most, most_ways, stuck=board.apart)
+    if found.moves is None:
+        return found
+    moves += found.moves
+    for i in last:
+        ended = _after(board, ended, i, goal[i])
+        moves.append((Move(i, goal[i], -1), ended))
+    more = sum(price_of(board.movers[i], start[i], goal[i]) for i in changing)
+    return found._replace(moves=tuple(moves), cost=found.cost + more)
 
 
 def _way_back(came: dict[State, tuple[State, Move]], start: State, end: State) -> tuple[tuple[Move, State], ...]:
@@ -151,6 +175,8 @@ def _is_possible(board: Board, move: Move, state: State) -> bool:
         return not board.turn_meets(move.mover, move.to, state) and not board.lying_on(move.mover, state)
     if one.kind == "gate":
         return one.poses[move.to].word == SHUT or not board.gate_meets(move.mover, state)
+    if one.kind == "set":
+        return not board.lying_on(move.mover, state) and not board.meets((move.mover, move.to), state)
     if board.lying_on(move.mover, state):
         return False
     present = board.present(state)

@@ -12,6 +12,7 @@ from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import (
     OPEN,
+    OUT,
     OUTSIDE,
     Changed,
     Freed,
@@ -22,7 +23,7 @@ from boxwright.disciplines.layout.changeover import (
 )
 from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS, SQUEEZE
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
-from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found, cheapest
+from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found, cheapest, cheapest_with_apart
 from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import reach, within
@@ -80,7 +81,7 @@ def changed(
     same = set(overlaps)
     meets = tuple(one for one in _overlapping(board, goal) if one not in same)
     meets = (*meets, *(one for one in _met_on_the_way(board, start, goal) if one not in meets))
-    found = Found(None, 0.0, 0, True) if meets else cheapest(board, start, goal, most, ways)
+    found = Found(None, 0.0, 0, True) if meets else cheapest_with_apart(board, start, goal, most, ways)
     if found.moves is not None:
         return _told(board, start, goal, found, Changed("found", overlaps=overlaps)), goal
     ending = Changed("blocked" if found.is_exhausted else "not-found", states=found.states, overlaps=overlaps)
@@ -92,7 +93,7 @@ def changed(
         other = _without(board, goal, leave_out)
         if _met_on_the_way(board, start, other):
             continue
-        again = cheapest(board, start, other, PROBED, last_way - board.ways)
+        again = cheapest_with_apart(board, start, other, PROBED, last_way - board.ways)
         if again.moves is not None:
             names = tuple(one.name for one, p, q in zip(board.movers, goal, other, strict=True) if p != q)
             return _told(board, start, other, again, replace(ending, word="without", leave_out=names)), other
@@ -132,7 +133,7 @@ def leaving(board: Board, start: State) -> Leaving:
 def _told(board: Board, start: State, goal: State, found: Found, ending: Changed) -> Changed:
     moved = dict.fromkeys(move.mover for move, _ in found.moves or ())
     meanwhile = tuple(
-        (board.movers[i].name, board.movers[i].poses[goal[i]].word) for i in moved if board.movers[i].kind == "carry"
+        (board.movers[i].name, board.movers[i].poses[goal[i]].word) for i in moved if board.movers[i].kind != "gate"
     )
     grazes, before = list[tuple[str, str]](), start
     for move, state in found.moves or ():
@@ -169,6 +170,8 @@ def _word(one: Mover, before: int, after: int) -> str:
         return "open" if one.poses[after].word == OPEN else "shut"
     if one.kind == "fold":
         return "let down" if after == DOWN else "fold up"
+    if one.kind == "set":
+        return "set out" if one.poses[after].word == OUT else "put in"
     if one.poses[after].word == OUTSIDE:
         return "carry out"
     return "carry in" if one.poses[before].word == OUTSIDE else "shift"
