@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from functools import partial
 
-from boxwright.book import changeover_card, wall_sections
+from boxwright.book import changeover_card, hot_day, wall_sections
 from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
 from boxwright.book.poses import at_night_of, pose_sheets
@@ -131,14 +131,19 @@ def _section(name: str, asked: Printing) -> tuple[Sheet, ...]:
     return wall_sections.wall_section(name, asked.rig, asked.slot, asked.units)
 
 
+def _hot_day(asked: Printing) -> tuple[Sheet, ...]:
+    return hot_day.hot_day_sheets(asked.rig, asked.night or asked.slot, asked.units)
+
+
 SLOW: dict[str, Callable[[Printing], tuple[Sheet, ...]]] = {
     changeover_card.NAME: _changeover,
+    hot_day.NAME: _hot_day,
     **{name: partial(_section, name) for name in wall_sections.NAMES},
 }
 """Sheets that take a second or more, by name: drawn only where one is asked for by name, or all are printed."""
 
-ONLY_BY_NAME = frozenset(wall_sections.NAMES)
-"""Slow sheets that are not drawn with all the others: walls are mostly built alike."""
+ONLY_BY_NAME = frozenset({hot_day.NAME, *wall_sections.NAMES})
+"""Slow sheets that are not drawn with all the others: walls are mostly built alike, and a hot day is for its season."""
 
 
 def slow_titles(rig: Rig, slot: Slot | None) -> dict[str, str]:

@@ -21,9 +21,8 @@ if TYPE_CHECKING:
     from boxwright.rig.rig import Rig as RigFile
     from boxwright.units import Band, HeaderUnits
 
-Outside = Annotated[
-    str, typer.Option("--outside", metavar="COLD", help="a night as cold as this, such as 20F, in place of the file's")
-]
+OUTSIDE_HELP = "a night as cold (or, with --day, a day as hot) as this, such as 20F"
+Outside = Annotated[str, typer.Option("--outside", metavar="COLD", help=OUTSIDE_HELP)]
 Inside = Annotated[str, typer.Option("--inside", metavar="WARM", help="what is wanted in the room, such as 62F")]
 Night = Annotated[bool, typer.Option("--night", help="each night hour by hour")]
 WITH_HELP = 'what is borrowed for the night, such as "electric heater 1500 W"'
@@ -32,6 +31,8 @@ YEAR_HELP = "a year in the weather of a file (EPW, TMY3, TMY2, a logger's), or o
 OfYear = Annotated[str, typer.Option("--year", metavar="WEATHER", help=YEAR_HELP)]
 SECTION_HELP = "the section of a wall, such as left or roof: by every rule of the hand, and as a field"
 Section = Annotated[str, typer.Option("--section", metavar="WALL", help=SECTION_HELP)]
+DAY_HELP = "a hot day hour by hour: shut, opened, with fans, with doors open; --outside 95F: as hot as that"
+OfDay = Annotated[bool, typer.Option("--day", help=DAY_HELP)]
 _HEAT = re.compile(r"[\d.,]+ ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
 FLAME = "its fumes stay in the room: carbon monoxide kills, and an unvented flame is no heater to sleep by"
 
@@ -51,6 +52,7 @@ def heat(
     outside: Outside = "",
     inside: Inside = "",
     borrowed: With = "",
+    day: OfDay = False,
     year: OfYear = "",
     section: Section = "",
     units: Units = "file",
@@ -59,7 +61,7 @@ def heat(
     vehicle: Vehicle = "",
 ) -> None:
     """Show what the room loses face by face, how cold a night it holds, on how much fuel; a year; a wall's section."""
-    from boxwright.cli import answers, year_page
+    from boxwright.cli import answers, day_page, year_page
     from boxwright.cli.asked import Question, answered, checked, exit_code, of_chapter, slot_of
     from boxwright.cli.fixes import chapter_with_fixes
     from boxwright.cli.fresh_air import at_outside
@@ -67,7 +69,7 @@ def heat(
 
     screen, today = Screen(), date.today()
     asked = Question(rig, stage, load, use, units, on, vehicle)
-    answer = answered(asked, today, change=lambda read: wanting(at_outside(read, outside), inside))
+    answer = answered(asked, today, change=lambda read: wanting(at_outside(read, "" if day else outside), inside))
     slot = slot_of(answer, answer.use)
     result = slot.heat if slot is not None else None
     held = result.held if result is not None else ()
@@ -76,6 +78,13 @@ def heat(
     if section:
         screen.show(section_lines(answer, section, screen.columns))
         raise typer.Exit(0)
+    if day:
+        hot = day_page.worked(answer, outside)
+        if as_json:
+            screen.show_raw(answers.as_text({"days": day_page.as_json(hot)}))
+        else:
+            screen.show(day_page.lines(hot, answer.units, screen.columns))
+        raise typer.Exit(exit_code(answer))
     if year:
         found = year_page.worked(answer, year)
         if as_json:

@@ -27,7 +27,7 @@ from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTIO
 from boxwright.rig.read import Document, read_document
 from boxwright.rig.readings import read_measured
 from boxwright.rig.rig import Accepted, Item, Layer, Rig
-from boxwright.rig.sections import inside_of, sections_of, shell_of
+from boxwright.rig.sections import PlaceWords, inside_of, sections_of, shell_of
 from boxwright.rig.taped import lengths_read
 from boxwright.rig.validate import Mistake, nearest, spellings, validate
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_any
@@ -254,14 +254,6 @@ def _layers(
     return tuple(found)
 
 
-class PlaceWords(Entry):
-    """What the model reads of a place on earth; its climate belongs to heat."""
-
-    lat: str = ""
-    lon: str = ""
-    note: str = ""
-
-
 def _missing_measures(trailer: Trailer) -> list[Mistake]:
     """Return what of the bare trailer must be written before any weight has a place."""
     body = trailer.body
@@ -338,7 +330,10 @@ def _places(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]
             mistakes += wrong
             if facet is not None:
                 found.append((name, facet))
-        mistakes += validate(PlaceWords, keys, f"places[{name}]", units)[1]
+        words, wrong = validate(PlaceWords, keys, f"places[{name}]", units)
+        mistakes += wrong
+        if words is not None:
+            found.append((name, words))
     return tuple(found)
 
 

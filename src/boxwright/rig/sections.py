@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
-from math import inf
+from math import inf, radians
 from typing import TypedDict, TypeVar
 
 from boxwright.disciplines import (
@@ -58,6 +59,8 @@ ROOFS = ("flat", "arched", "rounded")
 """The shapes of a roof that are known."""
 
 E = TypeVar("E", bound=Entry)
+_DEGREES = re.compile(r"-?(?:90|[0-8]?\d(?:\.\d+)?)")
+"""How far north a place lies, as it is written; south of the equator with a minus."""
 
 
 class BySection(TypedDict):
@@ -80,6 +83,14 @@ class BySection(TypedDict):
 Named = tuple[tuple[str, Entry], ...]
 
 
+class PlaceWords(Entry):
+    """What the model reads of a place on earth; its climate belongs to heat."""
+
+    lat: str = ""
+    lon: str = ""
+    note: str = ""
+
+
 def inside_of(
     trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ...], units: HeaderUnits
 ) -> Surfaces:
@@ -93,6 +104,12 @@ def inside_of(
         side.best if side is not None and side.known else inf for side in (body.length, body.width, body.height)
     )
     return surfaces(length, width, height, walls, with_depths(framing, units))
+
+
+def _latitudes(places: tuple[tuple[str, Entry], ...]) -> tuple[tuple[str, float], ...]:
+    """Return how far north each place lies (rad), of those that say it in degrees."""
+    found = [(name, one.lat.strip()) for name, one in places if isinstance(one, PlaceWords)]
+    return tuple((name, radians(float(lat))) for name, lat in found if _DEGREES.fullmatch(lat))
 
 
 def sections_of(
@@ -129,6 +146,7 @@ def sections_of(
                 for one in items["parts"]
                 if isinstance(facet := one.facet("heat"), HeatFacet) and facet.heater is not None
             ),
+            latitudes=_latitudes(places),
         ),
         "air": airing_of(items, kept.kept, kept.room, wood),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),

@@ -19,6 +19,8 @@ Speed = Annotated[Band, Unit("m/s", "speed", doubtful=True)]
 
 COLDEST_NIGHT, MILDEST_NIGHT = 218.1, 313.2
 """K: beyond them no night is worked out, for the formulas of moist air end there."""
+MILDEST_DAY, HOTTEST_DAY = 273.1, 328.2
+"""K: between them lies the hottest hour of a hot day."""
 COLDEST_ROOM, WARMEST_ROOM = 273.1, 313.2
 """K: what a heater may be set to."""
 
@@ -27,6 +29,13 @@ def a_night(given: Band) -> Band:
     """Return the temperature of a night after refusing one that nobody camps in."""
     if given.known and not (given.low >= COLDEST_NIGHT and given.high <= MILDEST_NIGHT):
         raise ValueError("no night colder than -55 C or milder than 40 C is worked out; write it as -5 C or 20 F")
+    return given
+
+
+def a_day(given: Band) -> Band:
+    """Return how hot a day gets after refusing one that no weather station has read."""
+    if given.known and not (given.low >= MILDEST_DAY and given.high <= HOTTEST_DAY):
+        raise ValueError("no day whose hottest hour is below 0 C or above 55 C is worked out; write it as 36 C or 97 F")
     return given
 
 
@@ -96,6 +105,9 @@ class ClimateFacet(Entry):
     coldest_design: Annotated[KelvinBand, AfterValidator(a_night)] | None = Field(
         None, description="the night the heater is chosen for, such as 18"
     )
+    hottest_design: Annotated[KelvinBand, AfterValidator(a_day)] | None = Field(
+        None, description="the hottest hour of the hottest day people are in it, such as 97"
+    )
     january: Month | None = Field(None, description="such as {low: 30, high: 49, sun: 2.5 kWh/m2}")
     february: Month | None = Field(None, description="as january")
     march: Month | None = Field(None, description="as january")
@@ -152,7 +164,8 @@ class FuelTank:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """The climates as written, by the name of the place, and every heater of the plan."""
+    """The climates as written and how far north each place lies (rad), by its name; every heater of the plan."""
 
     climates: tuple[tuple[str, ClimateFacet], ...] = ()
     heaters: tuple[PlannedHeater, ...] = ()
+    latitudes: tuple[tuple[str, float], ...] = ()

@@ -17,7 +17,7 @@ from boxwright.units import Band, exactly
 __all__ = ["Offers", "Result", "offers", "outdoors_of", "solve"]
 
 Stands = tuple[tuple[str, str], ...]
-MONTHS = tuple(name for name in ClimateFacet.model_fields if name != "coldest_design")
+MONTHS = tuple(name for name in ClimateFacet.model_fields if not name.endswith("_design"))
 """The months of a place, as its facet names them."""
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 

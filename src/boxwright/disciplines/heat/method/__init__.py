@@ -3,6 +3,7 @@
 Public names are re-exported here, so that a formula is found by its name whatever file it stands in.
 """
 
+from boxwright.disciplines.heat.method.clear import beyond_air, clear_sun, scattered_share
 from boxwright.disciplines.heat.method.field import (
     SectionField,
     section_field,
@@ -74,8 +75,10 @@ __all__ = [
     "SectionField",
     "Toward",
     "air_layer_resistance",
+    "beyond_air",
     "box_through_time",
     "burnt",
+    "clear_sun",
     "cloud_factor",
     "cycling",
     "day_angle",
@@ -91,6 +94,7 @@ __all__ = [
     "layers_transmittance",
     "mean_of_bounds",
     "parallel_path",
+    "scattered_share",
     "section_field",
     "sky_emittance",
     "sky_radiation",
