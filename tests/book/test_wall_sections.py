@@ -61,4 +61,4 @@ def test_a_wall_with_nothing_in_it_and_a_missing_library_say_so(monkeypatch: pyt
 
 
 def test_sections_are_slow_and_drawn_only_by_name() -> None:
-    assert set(wall_sections.NAMES) == ONLY_BY_NAME <= set(SLOW)
+    assert set(wall_sections.NAMES) <= ONLY_BY_NAME <= set(SLOW)
