@@ -30,7 +30,8 @@ def fitted_of(
 
 
 def _closed(item: Item, units: HeaderUnits) -> Closed:
-    return Closed(item.of, item.name, _side(item.words.wall, units), item.place, _leaf(item), item.marks)
+    is_unit = isinstance(item.own, Opening) and item.own.unit is not None
+    return Closed(item.of, item.name, _side(item.words.wall, units), item.place, _leaf(item), item.marks, is_unit)
 
 
 def _facet(item: Item) -> layout.Facet | None:

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import isfinite
+from math import isfinite, nan
 
 from boxwright.disciplines.layout.bodies import Block, doubt_of
-from boxwright.disciplines.layout.parts import Closed, Swing
+from boxwright.disciplines.layout.parts import Closed, Slide, Swing
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.sweeps import BOTH, EDGES, HALF, QUARTER, WALLS, Mover, Turn, written_turn
+from boxwright.disciplines.layout.sweeps import AXES, BOTH, EDGES, HALF, QUARTER, WALLS, Mover, Slip, Turn, written_turn
 from boxwright.model.place import Surfaces
 
 FLAT: dict[str, tuple[int, float]] = {"roof": (2, 1.0), "ceiling": (2, 1.0), "floor": (2, -1.0)}
 """The roof and the floor, by their axis and the way out of the room through them."""
+IN_WALL = "in the wall"
+RUNS = frozenset({"inside", "outside"})
+"""The sides of its wall a leaf may slide along."""
 OPENS: dict[str, dict[str, bool]] = {
     "roof": {"out": True, "up": True, "": True, "in": False, "down": False},
     "wall": {"out": True, "": True, "in": False},
@@ -46,6 +49,49 @@ def leaf_of(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> Mo
     off = list(doubt_of(one.place))
     off[axis] = lifted  # else it hangs in its wall, wherever that one is measured to be
     return Mover(one.of, one.name, "leaf", ways, turn, outside=opens_out, doubt=(off[0], off[1], off[2]))
+
+
+def sliding_leaf(one: Closed, slides: Slide, hull: Block | None, room: Surfaces) -> list[Mover] | None:
+    """Return a leaf that slides along its wall, on each side of it where it may run; None where its words say nothing.
+
+    It is the hole itself, somewhat thick. Nobody who wrote no side knows on which it runs, so that it only asks. In the
+    wall, and in the frame of a window that came as a unit, it is in nobody's way.
+    """
+    wall, way = WALLS.get(one.wall) or FLAT.get(one.wall), AXES.get(slides.to)
+    if wall is None or way is None or way[0] == wall[0] or slides.by is None or not slides.by.known:
+        return None
+    if slides.runs not in {*RUNS, "", IN_WALL}:
+        return None
+    if slides.runs == IN_WALL or (one.is_unit and not slides.runs):
+        return []
+    middles, (axis, out), size = (one.place.x, one.place.y, one.place.z), wall, one.place.size
+    if not all(middles[other].known and size[other] > 0.0 for other in range(3) if other != axis):
+        return None
+    off = list(doubt_of(one.place))
+    off[axis] = 0.0
+    by, most = way[1] * slides.by.best, way[1] * max(slides.by.best, slides.by.high)
+    found = list[Mover]()
+    for is_outside in (False, True):
+        face = _face(axis, out, hull if is_outside else None, room)
+        plane = _flat_plane(out, is_outside, room) if axis == 2 else face
+        if slides.runs not in {"", "outside" if is_outside else "inside"} or not isfinite(plane):
+            continue
+        low, high = ([middle.best + half * extent for middle, extent in zip(middles, size, strict=True)]
+                     for half in (-0.5, 0.5))  # fmt: skip
+        deep = plane + (out if is_outside else -out) * LENGTHS["sliding leaf"]
+        low[axis], high[axis] = min(plane, deep), max(plane, deep)
+        start = Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+        slip = Slip(start, way[0], by, most)
+        found.append(Mover(one.of, one.name, "sash", (slip,), abs(by), is_outside, doubt=(off[0], off[1], off[2]),
+                           is_usual=not slides.runs))  # fmt: skip
+    return found
+
+
+def _face(axis: int, out: float, hull: Block | None, room: Surfaces) -> float:
+    """Return where a leaf runs along a wall: at its outer face, or before its lining; nowhere where it lies flat."""
+    if hull is not None or axis == 2:
+        return _plane(axis, out, hull, room) if axis < 2 else nan
+    return ((room.front, room.rear), (room.left, room.right))[axis][out > 0.0]
 
 
 def usual_lid(one: Closed, room: Surfaces) -> Mover | None:

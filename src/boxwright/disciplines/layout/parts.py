@@ -42,6 +42,7 @@ class Slide(Entry):
 
     to: str = Field("", description="the way it pulls out: left, right, front, rear, down")
     by: MetreBand | None = Field(None, description="how far it pulls out, such as 20")
+    runs: str = Field("", description="of a leaf that slides along its wall: inside, outside or in the wall")
 
 
 class KeepClear(Entry):
@@ -162,7 +163,10 @@ class Fitted:
 
 @dataclass(frozen=True, slots=True)
 class Closed:
-    """An opening of the shell: the box of the hole in its wall (m), how what closes it swings, and since when."""
+    """An opening of the shell: the box of the hole in its wall (m), how what closes it swings, and since when.
+
+    ``is_unit`` says that what closes it came in a frame of its own.
+    """
 
     of: str
     name: str
@@ -170,6 +174,7 @@ class Closed:
     place: Place
     facet: Facet | None = None
     marks: Marks | None = None
+    is_unit: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -186,6 +186,8 @@ def covered(fitted: Iterable[Fitted], standing: frozenset[str], closed: Iterable
 
 def _opens(one: Closed) -> bool:
     swing = one.facet.swing if one.facet is not None else None
+    if one.facet is not None and one.facet.slides is not None:
+        return True
     return swing is not None and swing.opens not in NEVER_OPENS
 
 

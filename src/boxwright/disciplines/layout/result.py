@@ -61,7 +61,7 @@ class Struck:
 
     of: str
     name: str
-    what: Literal["leaf", "lid", "door", "slide", "bed"]
+    what: Literal["leaf", "sash", "lid", "door", "slide", "bed"]
     hits: tuple[str, ...]
     names: tuple[str, ...]
     reached: float
@@ -93,7 +93,7 @@ class Stopped:
 
     of: str
     name: str
-    what: Literal["leaf", "lid", "door", "slide", "bed"]
+    what: Literal["leaf", "sash", "lid", "door", "slide", "bed"]
     face: str
     reached: float
     whole: float

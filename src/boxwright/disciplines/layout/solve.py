@@ -10,7 +10,7 @@ from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.fronts import fronts_of
-from boxwright.disciplines.layout.leaves import FLAT, leaf_of, usual_lid
+from boxwright.disciplines.layout.leaves import FLAT, leaf_of, sliding_leaf, usual_lid
 from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
@@ -202,6 +202,12 @@ def _moving(
     movers, unsaid = list[Mover](), list[Open]()
     if use in OUTDOORS:
         for one in closed:
+            slides = one.facet.slides if one.facet is not None else None
+            if slides is not None:
+                leaves = sliding_leaf(one, slides, hull.outer, room)
+                movers += leaves or []
+                unsaid += [Open(one.of, one.name, "slide")] if leaves is None else []
+                continue
             swing = one.facet.swing if one.facet is not None else None
             if swing is None or swing.opens in NEVER_OPENS:
                 lid = usual_lid(one, room) if swing is None and _is_large(one) else None
@@ -303,7 +309,7 @@ def _stopped(
     faces, met = faces_of(room, hull.has_nose), set[tuple[str, str]]()
     for mover in movers:
         body = standing.get(mover.of)
-        if mover.outside or (body is None and mover.what != "leaf"):
+        if mover.outside or (body is None and mover.what not in {"leaf", "sash"}):
             continue
         if body is not None and not is_in_room(body, room):
             continue

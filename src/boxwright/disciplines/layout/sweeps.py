@@ -28,7 +28,7 @@ HALF = pi
 NEVER_OPENS = frozenset({"no", "not", "never", "fixed", "none"})
 """What is written of a leaf that does not open."""
 BOTH = "both sides"
-What = Literal["leaf", "lid", "door", "slide", "bed"]
+What = Literal["leaf", "sash", "lid", "door", "slide", "bed"]
 AXES: dict[str, tuple[int, float]] = {
     "front": (0, -1.0), "rear": (0, 1.0), "left": (1, -1.0), "right": (1, 1.0), "down": (2, -1.0), "up": (2, 1.0),
 }  # fmt: skip

@@ -160,7 +160,7 @@ def passages(closed: Iterable[Closed], room: Surfaces) -> Iterator[Block]:
     deep = LENGTHS["passage"]
     for one in closed:
         wall, place, size = WALLS.get(one.wall), one.place, one.place.size
-        if wall is None or one.facet is None or one.facet.swing is None:
+        if wall is None or one.facet is None or (one.facet.swing is None and one.facet.slides is None):
             continue
         axis, out = wall
         middles = (place.x, place.y, place.z)

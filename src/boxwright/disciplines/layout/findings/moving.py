@@ -10,10 +10,14 @@ from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, angle
 from boxwright.finding import Finding, Use
 from boxwright.units import HeaderUnits
 
-WHAT = {"leaf": "opens", "lid": "opens", "door": "opens", "slide": "slides out", "bed": "comes down"}
+WHAT = {
+    "leaf": "opens", "lid": "opens", "door": "opens", "slide": "slides out", "sash": "slides open", "bed": "comes down",
+}  # fmt: skip
 DOUBT = "how far it goes, or where that is, is in doubt"
 USUAL = "nobody wrote how it opens"
 HOW = "Open {} by hand and look, then write how it opens as swing or slides"
+SIDE = "nobody wrote on which side of its wall it runs"
+HOW_SIDE = "Slide {} by hand and look, then write runs: inside, outside or in the wall beside its slides"
 BED_PRACTICE = "room-practice"
 OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
 
@@ -122,9 +126,9 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield Finding(code, one.of, "advice", says, source=GEOMETRY, uses=OPENED, because=one.hits)
             continue
         if one.sure == "perhaps":
-            says = f"{one.name} may strike {names} when it {opens}: {USUAL if one.is_usual else DOUBT}"
+            says = f"{one.name} may strike {names} when it {opens}: {_why(one)}"
             act = f"Open {one.name} by hand and look, or write where {names} is, piece by piece"
-            act = HOW.format(one.name) if one.is_usual else act
+            act = _how(one) if one.is_usual else act
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
         say = angle if one.turns else length
@@ -142,11 +146,19 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield _stopped(code, by, shown_in)
 
 
+def _why(one: Struck | Stopped) -> str:
+    return (SIDE if one.what == "sash" else USUAL) if one.is_usual else DOUBT
+
+
+def _how(one: Struck | Stopped) -> str:
+    return (HOW_SIDE if one.what == "sash" else HOW).format(one.name)
+
+
 def _stopped(code: str, one: Stopped, shown_in: HeaderUnits) -> Finding:
     opens = WHAT[one.what]
     if one.sure == "perhaps":
-        says = f"{one.name} may strike {one.face} when it {opens}: {USUAL if one.is_usual else DOUBT}"
-        return asking(code, one.of, says, HOW.format(one.name), OPENED)
+        says = f"{one.name} may strike {one.face} when it {opens}: {_why(one)}"
+        return asking(code, one.of, says, _how(one), OPENED)
     say = angle if one.turns else length
     got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
     says = f"{one.name} strikes {one.face} when it {opens}: {got}"
