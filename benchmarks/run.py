@@ -26,7 +26,7 @@ from boxwright.cli.asked import Question, answered
 from boxwright.cli.drawing_files import all_sheets
 from boxwright.cli.run import OBJECTS_BEFORE_COLLECTING
 from boxwright.disciplines import frame
-from boxwright.disciplines.frame.shell import shell
+from boxwright.disciplines.frame.shell import bones_of, hung_on, raised
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.page import Page
 from boxwright.drawing.paper import PAPERS
@@ -158,7 +158,7 @@ class Watching(Once):
 
     def __call__(self, step, *given):  # type: ignore[no-untyped-def]
         """Run a step, or answer from memory."""
-        if step in (shell, frame.solve, frame.findings):
+        if step in (hung_on, frame.solve, frame.findings):
             self.given[step.__name__] = given
         return super().__call__(step, *given)
 
@@ -166,11 +166,12 @@ class Watching(Once):
 def of_frame(data: bytes, repeats: int) -> list[Row]:
     """Return the row of the frame worked out again, as after an edit: members, openings, every hinge and screw."""
     once = Watching()
-    study(Composer().compose(read_document(data)).rig, TODAY, once=once)
-    bare, solved, told = (once.given[name] for name in ("shell", "solve", "findings"))
+    rig = Composer().compose(read_document(data)).rig
+    study(rig, TODAY, once=once)
+    bare, solved, told = (once.given[name] for name in ("hung_on", "solve", "findings"))
 
     def again() -> None:
-        shell(*bare)  # type: ignore[arg-type]
+        hung_on(raised(bones_of(rig.frame), rig.trailer), *bare[1:])  # type: ignore[arg-type]
         frame.findings(frame.solve(*solved), *told[1:])  # type: ignore[arg-type]
 
     return [row("Whimbrel: frame and fasteners of one slot, after an edit", timed(again, repeats), "5")]

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import partial
 from typing import Any, Literal, TypeVar
 
 from boxwright.disciplines.frame.parts import Framing, is_wall
 from boxwright.disciplines.frame.parts import Layer as LayerWords
+from boxwright.disciplines.frame.tapes import Read
 from boxwright.disciplines.water.parts import Facet as WaterFacet
 from boxwright.disciplines.water.sourced import DENSITY
 from boxwright.exchange import Measured
@@ -16,6 +18,7 @@ from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
 from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
+from boxwright.rig.again import Again
 from boxwright.rig.airing import wood_read
 from boxwright.rig.fitting import Known, fitted_of
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
@@ -63,45 +66,52 @@ class Composer:
     _items: dict[tuple[str, str], tuple[Any, tuple[Item, list[Mistake]]]] = field(default_factory=dict)
     _fitted: Known = field(default_factory=dict)
     _kept: KnownKept = field(default_factory=dict)
+    _again: Again = field(default_factory=Again)
 
     def compose(self, document: Document) -> Reading:
         """Return the rig of a document. Never fails: what cannot be read is said and left unknown."""
-        tree, mistakes = document.tree, list[Mistake]()
+        tree, mistakes, again = document.tree, list[Mistake](), self._again
         _check_sections(tree, mistakes)
         units = read_units(tree, home_words(tree), mistakes)
-        stages = read_stages(tree, units, mistakes)
-        header = read_header(tree, stages.stages, units, mistakes)
-        trailer, wrong = validate(Trailer, tree.get("trailer"), "trailer", units)
-        trailer = trailer or Trailer()
+        stages = again("stages", (tree.get("stages"), units), lambda told: read_stages(tree, units, told), mistakes)
+        steps = stages.stages
+        header = read_header(tree, steps, units, mistakes)
+        trailer = again("trailer", (tree.get("trailer"), units), lambda told: _trailer(tree, units, told), mistakes)
         names = {name for section in ITEM_SECTIONS for name in map_at(tree, section, [])}
-        mistakes += wrong + _missing_measures(trailer) + _contradicting_axles(trailer) + _not_included(trailer, names)
-        layers = _layers(tree, units, stages.stages, mistakes)
-        framing = _framing(tree, units, mistakes)
+        mistakes += _not_included(trailer, names)
+        walls, frame_keys = tree.get("walls"), tree.get("frame")
+        layers = again("walls", (walls, units, steps), lambda told: _layers(tree, units, steps, told), mistakes)
+        framing = again("frame", (frame_keys, units), lambda told: _framing(tree, units, told), mistakes)
         surfaces = inside_of(trailer, framing, layers, units)
-        people = _named(tree, "people", Person, units, mistakes)
-        loads = read_loads(tree, units, names, {name for name, _ in people}, mistakes)
-        measured = read_measured(
-            map_at(tree, "measured", mistakes), units, stages.stages, [load.name for load in loads], names, mistakes
-        )
-        around = Surroundings(units, surfaces, stages.stages, *_ends(trailer))
+        people = again("people", (tree.get("people"), units), lambda told: _named(tree, "people", Person, units, told),
+                       mistakes)  # fmt: skip
+        sleepers = {name for name, _ in people}
+        loads = again("loads", (tree.get("loads"), units, names, sleepers),
+                      lambda told: read_loads(tree, units, names, sleepers, told), mistakes)  # fmt: skip
+        states = [load.name for load in loads]
+        measured = again("measured", (tree.get("measured"), units, steps, states, names),
+                         lambda told: read_measured(map_at(tree, "measured", told), units, steps, states, names, told),
+                         mistakes)  # fmt: skip
+        around = Surroundings(units, surfaces, steps, *_ends(trailer))
         items = {section: self._section(document, section, around, measured, trailer, mistakes)
                  for section in ITEM_SECTIONS}  # fmt: skip
         check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
         _check_sleepers(people, items["parts"], mistakes)
         _check_far_out(items["parts"], trailer, mistakes)
         _check_fluids(items["parts"], mistakes)
-        places = _places(tree, units, mistakes)
-        named = {key: _named(tree, key, model, units, mistakes) for key, model in NAMED.items()
-                 if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
-        tow = _named(tree, "tow", TowVehicle, units, mistakes)
+        places = again("places", (tree.get("places"), units), lambda told: _places(tree, units, told), mistakes)
+        named = {key: again(key, (tree.get(key), units), partial(_named, tree, key, model, units), mistakes)
+                 for key, model in NAMED.items() if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
+        tow = again("tow", (tree.get("tow"), units), partial(_named, tree, "tow", TowVehicle, units), mistakes)
         accepted = _accepted(tree, units, mistakes)
-        readings = lengths_read(tree, units)
-        shell, unread = shell_of(framing, items, layers, readings, units, len(stages.stages), trailer)
+        taped = (tree.get("measured"), tuple(map_at(tree, "openings", [])), units)
+        readings = again("taped", taped, lambda told: _lengths(tree, units, told), mistakes)
+        shell, unread = shell_of(framing, items, layers, readings, units, len(steps), trailer)
         mistakes += [Mistake(path, says) for path, says in unread]
-        mistakes += [*impossible(shell, trailer), *unread_lengths(tree, units)]
+        mistakes += again("impossible", (shell, trailer), lambda _: impossible(shell, trailer), [])
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
         kept = kept_of(items, layers, people, surfaces, units.words, self._kept)
-        wood = wood_read(tree, units)
+        wood = again("wood", (tree.get("measured"), units), lambda _: wood_read(tree, units), [])
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
@@ -110,7 +120,7 @@ class Composer:
             trailer=trailer,
             tow=tow,
             people=people,
-            stages_in_order=stages.stages,
+            stages_in_order=steps,
             loads=loads,
             surfaces=surfaces,
             layers=layers,
@@ -209,6 +219,20 @@ def _check_sections(tree: Mapping[str, Any], mistakes: list[Mistake]) -> None:
             guess = nearest(key, OWNER_OF_SECTION)
             says = f'no section "{key}" is known' + (f'; did you mean "{guess}"?' if guess else "")
             mistakes.append(Mistake(key, says, is_key=True))
+
+
+def _trailer(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> Trailer:
+    """Return the bare trailer; what of it is needed and not written, or contradicts itself, is a mistake."""
+    trailer, wrong = validate(Trailer, tree.get("trailer"), "trailer", units)
+    trailer = trailer or Trailer()
+    mistakes += wrong + _missing_measures(trailer) + _contradicting_axles(trailer)
+    return trailer
+
+
+def _lengths(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[Read, ...]:
+    """Return every length that was read; what should be one and is none is a mistake."""
+    mistakes += unread_lengths(tree, units)
+    return lengths_read(tree, units)
 
 
 def _named(

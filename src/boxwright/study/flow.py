@@ -7,12 +7,12 @@ after those it takes something from. ``once`` runs a step only where its argumen
 from __future__ import annotations
 
 from boxwright.disciplines import frame, layout, safety, structure, towing, weight
-from boxwright.disciplines.frame.shell import Shell, shell
+from boxwright.disciplines.frame.shell import Shell, bones_of, hung_on, raised
 from boxwright.disciplines.layout.bringing import brought_in
 from boxwright.exchange import Box, Context
 from boxwright.finding import Finding
 from boxwright.rig.rig import Rig
-from boxwright.study.hull import heavy_of, hull_of, linings_of, openings_of, stood_of
+from boxwright.study.hull import built_in_of, heavy_of, hull_of, linings_of, openings_of, stood_of
 from boxwright.study.once import Failed, Once
 from boxwright.study.standing import Standing
 from boxwright.study.warmth import warmed
@@ -39,7 +39,7 @@ def one_slot(
 ) -> Worked:
     """Return what one slot comes to. ``tongues`` is what the ball carries in every load state that is towed."""
     fixings = once(fixings_of, once(structure.offers, rig.structure.fastened))
-    bare = once(shell, rig.frame, rig.trailer, fixings)
+    bare = once(hung_on, once(raised, once(bones_of, rig.frame), rig.trailer), rig.frame, fixings)
     stood = standing_of(standing.frames, rig.frame.backings, rig.structure.fastened, rig.frame.recesses)
     framed = once(frame.solve, bare, rig.frame, standing.layers, standing.openings, stood)
     on_the_frame = once(frame.findings, framed, context.shown_in)
@@ -78,6 +78,7 @@ def in_the_room(
         once(hull_of, bare, box),
     )
     stages = tuple(one.name for one in rig.stages_in_order)
+    built_in, linings = once(built_in_of, rig.layout), once(linings_of, rig.layers)
     laid = once(
         layout.solve,
         rig.layout,
@@ -87,7 +88,7 @@ def in_the_room(
         around,
         rig.people,
         context.use,
-        once(brought_in, rig.layout, around, stages, rig.header.stage_today, once(linings_of, rig.layers)),
+        once(brought_in, built_in, around, stages, rig.header.stage_today, linings),
     )
     safe = once(
         safety.solve,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import inf
 
 from boxwright.disciplines.frame.parts import Layer as LayerWords
@@ -42,6 +43,11 @@ def linings_of(layers: tuple[Layer, ...]) -> tuple[Lining, ...]:
 def stood_of(frames: tuple[Frame, ...]) -> tuple[Standing, ...]:
     """Return what stands, by path, so that no new weight makes it new."""
     return tuple((one.of, one.stands) for one in frames)
+
+
+def built_in_of(section: Section) -> Section:
+    """Return what layout knows without the cargo: nothing is brought in past it, as it comes and goes."""
+    return replace(section, fitted=tuple(one for one in section.fitted if one.kind != "cargo"))
 
 
 def openings_of(openings: tuple[StandingOpening, ...]) -> tuple[str, ...]:

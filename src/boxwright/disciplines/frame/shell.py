@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boxwright.disciplines.frame.bands import known
 from boxwright.disciplines.frame.beside import taped_edges, with_what_it_moves
 from boxwright.disciplines.frame.box import inside_of
 from boxwright.disciplines.frame.fastening import backings_of, blocked, fastenings_of, unwalled
 from boxwright.disciplines.frame.holes import bare_holes, cut_members, holes_of
-from boxwright.disciplines.frame.members import bays_of, depth_of, in_order, members_of, planned_row
+from boxwright.disciplines.frame.members import Planned, bays_of, depth_of, in_order, members_of, planned_row
 from boxwright.disciplines.frame.parts import Section
 from boxwright.disciplines.frame.passing import stuck_of
 from boxwright.disciplines.frame.recessed import recesses_of, without_wall
@@ -68,11 +68,39 @@ BARE = Shell((), (), (), (), FLAT, None, (), (), (), (), (), (), (), ("trailer.b
 """The shell of a body whose measures nobody wrote."""
 
 
+@dataclass(frozen=True, slots=True)
+class Raised:
+    """What of the shell stands whatever is fastened to it. ``rows`` are the studs as planned, as ``walls``."""
+
+    walls: tuple[Wall, ...]
+    depths: tuple[Band | None, ...]
+    members: tuple[Member, ...]
+    bays: tuple[Bay, ...]
+    roof: Roof
+    nose: Nose | None
+    intrusions: tuple[Intrusion, ...]
+    holes: tuple[Hole, ...]
+    rows: tuple[Planned | None, ...]
+    faults: tuple[TapeFault, ...]
+    taped: tuple[TapeFault, ...]
+    sized: tuple[Sized, ...]
+
+
 def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Shell:
     """Return the shell; empty where length, width or height of the body is not known."""
+    return hung_on(raised(bones_of(section), trailer), section, fixings)
+
+
+def bones_of(section: Section) -> Section:
+    """Return what of a frame's section the bare shell is raised from: the same whatever is moved in it."""
+    return replace(section, layers=(), backings=(), recesses=(), runs=(), unrouted=(), to_carry_in=())
+
+
+def raised(section: Section, trailer: Trailer) -> Raised | None:
+    """Return the bare shell; None where length, width or height of the body is not known."""
     inside = inside_of(trailer)
     if inside is None or min(inside) <= 0.0:
-        return BARE
+        return None
     walls = walls_of(section, inside)
     members = members_of(section, walls)
     intrusions = intrusions_of(section.framing, inside)
@@ -81,13 +109,7 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
     members = in_order((*members, *surrounds_of(bare, walls, members, section)), walls)
     holes = tuple(with_header(one, members) for one in holes_of(bare, walls, members, intrusions))
     members = cut_members(members, holes)
-    backings = backings_of(section.backings, walls)
-    rows = tuple(planned_row(section, wall) for wall in walls)
-    fastenings = tuple(
-        blocked(one, walls, intrusions) for one in fastenings_of(fixings, walls, members, backings, rows)
-    )
-    faults = faults_of(section.readings, walls, members)
-    return Shell(
+    return Raised(
         walls=walls,
         depths=tuple(depth_of(section, wall) for wall in walls),
         members=members,
@@ -96,19 +118,42 @@ def shell(section: Section, trailer: Trailer, fixings: tuple[Fixing, ...]) -> Sh
         nose=nose_of(section.framing),
         intrusions=intrusions,
         holes=holes,
+        rows=tuple(planned_row(section, wall) for wall in walls),
+        faults=tuple(faults_of(section.readings, walls, members)),
+        taped=tuple(taped_edges(section.readings, holes, walls)),
+        sized=tuple(_sized(section, trailer)),
+    )
+
+
+def hung_on(bare: Raised | None, section: Section, fixings: tuple[Fixing, ...]) -> Shell:
+    """Return the shell with what is fastened to it, let into it, led through it and carried into it."""
+    if bare is None:
+        return BARE
+    walls, members, holes = bare.walls, bare.members, bare.holes
+    backings = backings_of(section.backings, walls)
+    fastenings = tuple(
+        blocked(one, walls, bare.intrusions) for one in fastenings_of(fixings, walls, members, backings, bare.rows)
+    )
+    return Shell(
+        walls=walls,
+        depths=bare.depths,
+        members=members,
+        bays=bare.bays,
+        roof=bare.roof,
+        nose=bare.nose,
+        intrusions=bare.intrusions,
+        holes=holes,
         backings=backings,
         fastenings=fastenings,
         screws=tuple((one.of, one.what, one.length) for one in fixings),
-        faults=(
-            *(with_what_it_moves(one, members, holes, fastenings) for one in faults),
-            *taped_edges(section.readings, holes, walls),
-        ),
-        sized=tuple(_sized(section, trailer)),
+        faults=(*(with_what_it_moves(one, members, holes, fastenings) for one in bare.faults), *bare.taped),
+        sized=bare.sized,
         recesses=recesses_of(section.recesses, walls, members),
         stuck=stuck_of(section.to_carry_in, holes),
         crossings=crossings_of(fastenings, fixings, backings, section.runs),
-        unplaced=(*_unplaced(section, intrusions), *unwalled(fixings, walls), *without_wall(section.recesses, walls)),
-    )
+        unplaced=(*_unplaced(section, bare.intrusions), *unwalled(fixings, walls),
+                  *without_wall(section.recesses, walls)),
+    )  # fmt: skip
 
 
 def _unplaced(section: Section, intrusions: tuple[Intrusion, ...]) -> tuple[str, ...]:
