@@ -417,8 +417,10 @@ def _check_far_out(parts: tuple[Item, ...], trailer: Trailer, mistakes: list[Mis
 
 
 def far_outside(part: Item, trailer: Trailer) -> dict[str, float]:
-    """Return how far (m) a part lies beyond a metre outside the trailer, by the key of its place; empty where it does
-    not. What is not known is not outside."""
+    """Return how far (m) a part lies beyond a metre outside the trailer, by the key of its place; empty if it does not.
+
+    What is not known is not outside.
+    """
     front, rear = _ends(trailer)
     width, height = trailer.outside.over_fenders or trailer.outside.width, trailer.outside.height
     side = (width.best / 2.0 if width is not None and width.known else float("inf")) + FAR_OUT

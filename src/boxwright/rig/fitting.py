@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isfinite
 
-from boxwright.disciplines import cutting, layout, structure
+from boxwright.disciplines import cutting, frame, layout, structure
 from boxwright.disciplines.frame.parts import Opening
 from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Piece, Swing
 from boxwright.exchange import Vector
@@ -59,7 +59,7 @@ def _remembered(item: Item, paths: dict[str, str], units: HeaderUnits, known: Kn
 
 
 def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
-    words, facet, built = item.words, _facet(item), item.facet("structure")
+    words, facet, built, framed = item.words, _facet(item), item.facet("structure"), item.facet("frame")
     sawn = item.facet("cutting")
     carcass = sawn.carcass if isinstance(sawn, cutting.Facet) else None
     hinge = built.hinge.edge if isinstance(built, structure.Facet) and built.hinge is not None else ""
@@ -79,6 +79,7 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
         folds=words.folds,
         folded_depth=words.folded_depth,
         wall=_side(words.wall, units),
+        recess=framed.recess if isinstance(framed, frame.Facet) else None,
         hinge=_side(hinge, units),
         legs=_legs(built, item.place, units) if isinstance(built, structure.Facet) else (),
         pieces=tuple(_piece(one) for one in facet.blocks) if facet is not None else (),

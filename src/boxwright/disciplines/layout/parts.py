@@ -123,9 +123,10 @@ class Fitted:
     box, where their places are not written. ``inside`` and ``rides_on`` are paths. ``legs`` are
     the two corners of each leg as it stands when the part is down. ``is_sized`` is False where no size is known.
     ``wall`` is the wall it hangs on and ``hinge`` the edge it turns about, in plain words; empty where not written.
-    ``drawers`` are the heights of its drawer fronts from the top, ``doors`` how many doors its carcass has and
-    ``has_lid`` whether its top lifts; ``ply`` and ``back`` are how thick its boards and its back are (m), 0 where
-    nobody wrote it, and ``shelves`` how many it has. ``marks`` say from which stage on it is there, and what is ticked.
+    ``recess`` is how deep it is let into its wall behind the finished face. ``drawers`` are the heights of its drawer
+    fronts from the top, ``doors`` how many doors its carcass has and ``has_lid`` whether its top lifts; ``ply`` and
+    ``back`` are how thick its boards and its back are (m), 0 where nobody wrote it, and ``shelves`` how many it has.
+    ``marks`` say from which stage on it is there, and what is ticked.
     """
 
     of: str
@@ -143,6 +144,7 @@ class Fitted:
     folds: str = ""
     folded_depth: Band | None = None
     wall: str = ""
+    recess: Band | None = None
     hinge: str = ""
     legs: tuple[tuple[Vector, Vector], ...] = ()
     pieces: tuple[Piece, ...] = ()

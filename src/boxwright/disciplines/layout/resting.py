@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from math import isfinite
+from math import inf, isfinite
+from types import MappingProxyType
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.meeting import TOUCH, overlaps
@@ -70,10 +71,15 @@ def _moves_first(one: Body, other: Body, beds: Mapping[str, str]) -> bool:
     return rank(one) <= rank(other)
 
 
-def crossings(bodies: Iterable[Body], room: Surfaces, closed: Iterable[Closed], has_nose: bool) -> Iterator[Crossing]:
+def crossings(
+    bodies: Iterable[Body], room: Surfaces, closed: Iterable[Closed], has_nose: bool, outer: Block,
+    recesses: Mapping[tuple[str, str], float] = MappingProxyType({}),
+) -> Iterator[Crossing]:  # fmt: skip
     """Yield what goes through a face of the bare shell where no opening is.
 
-    What is wholly outside is meant to be there; what reaches into the depth of a stud is let into the wall.
+    What is wholly outside is meant to be there. ``outer`` are the outer faces of the shell: what ends in the depth of a
+    wall and is no wider than a bay may be let into it, and is as far as ``recesses`` says of its path and that face:
+    then the frame is asked whether it finds room there.
     """
     faces = (
         room.studs_front, room.studs_rear, room.studs_left, room.studs_right, room.deck, room.bows,
@@ -90,8 +96,36 @@ def crossings(bodies: Iterable[Body], room: Surfaces, closed: Iterable[Closed], 
             if not around.low[axis] + TOUCH < plane < around.high[axis] - TOUCH:
                 continue
             beyond = max((_beyond(block, face, plane, openings) for block in body.blocks), default=0.0)
-            if beyond - body.doubt[axis] > LENGTHS["through"] and _is_in_the_box(body, axis, room):
-                yield Crossing(body.of, body.name, name, beyond)
+            if beyond - body.doubt[axis] <= LENGTHS["through"] or not _is_in_the_box(body, axis, room):
+                continue
+            least = beyond - body.doubt[axis] - LENGTHS["play"]
+            is_in_wall = least <= _depth(face, plane, outer) and _is_in_a_bay(around, axis)
+            if least > recesses.get((body.of, name), 0.0) or not (is_in_wall or axis == 2):
+                yield Crossing(body.of, body.name, name, beyond, "perhaps" if is_in_wall else "sure")
+
+
+def let_in(fitted: Iterable[Fitted]) -> dict[tuple[str, str], float]:
+    """Return how deep each thing is let into its wall, by its path and the name of that face.
+
+    Where nobody knows how deep, the frame asks.
+    """
+    return {
+        (one.of, "roof" if one.wall == "ceiling" else one.wall): one.recess.high if one.recess.known else inf
+        for one in fitted
+        if one.recess is not None
+    }
+
+
+def _depth(face: Face, plane: float, outer: Block) -> float:
+    """Return how deep a thing may be let into an upright wall: to the play before its outer face."""
+    _, axis, is_far = face
+    end = outer.high[axis] if is_far else outer.low[axis]
+    return max(abs(end - plane) - 2.0 * LENGTHS["play"], 0.0) if axis < 2 and isfinite(end) else 0.0
+
+
+def _is_in_a_bay(around: Block, axis: int) -> bool:
+    """Return whether a thing is so narrow along its wall that it may lie between two studs."""
+    return around.size[1 - axis] <= LENGTHS["bay"] if axis < 2 else False
 
 
 def _beyond(block: Block, face: Face, plane: float, openings: tuple[Closed, ...]) -> float:

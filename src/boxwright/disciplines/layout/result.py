@@ -120,12 +120,16 @@ class Short:
 
 @dataclass(frozen=True, slots=True)
 class Crossing:
-    """A thing that goes through a face of the shell where no opening is: how far it is beyond it (m)."""
+    """A thing that goes through a face of the shell where no opening is: how far it is beyond it (m).
+
+    It does so perhaps where it may be let into the wall: it ends in the depth of that, and is no wider than a bay.
+    """
 
     of: str
     name: str
     face: str
     beyond: float
+    sure: Certainty = "sure"
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
-from boxwright.disciplines.layout.resting import MOST, covered, crossings, meetings, protruding, unheld
+from boxwright.disciplines.layout.resting import MOST, covered, crossings, let_in, meetings, protruding, unheld
 from boxwright.disciplines.layout.result import (
     Brought,
     Canopy,
@@ -126,7 +126,7 @@ def solve(
     # a canopy is many boxes and mostly alone under the sky: only what something reaches into is looked at box by box
     near = tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
     resting, more = meetings(near, lines, slept_on(fitted, beds, lines) if use == "sleep" else {}, clearings.of)
-    through = tuple(crossings(bodies, room, closed, hull.has_nose))
+    through = tuple(crossings(bodies, room, closed, hull.has_nose, hull.outer, let_in(fitted)))
     return Result(
         use=use,
         bodies=bodies,

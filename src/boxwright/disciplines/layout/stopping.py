@@ -105,7 +105,7 @@ def _left(block: Block, face: Face) -> float:
 def cramped(one: Fitted, zone: Zone, body: Body, faces: Iterable[Face]) -> Iterator[Short]:
     """Yield the faces of the room nearer to a thing than the room it wants; what it stands on is no matter.
 
-    A wall it is written to hang on may be meant to be there, and is asked about.
+    A wall it is written to hang on, or is let into, may be meant to be there, and is asked about.
     """
     whole, off = envelope(body.blocks), body.doubt
     if zone.side == "front" and zone.lacks > TOUCH:
@@ -119,9 +119,15 @@ def cramped(one: Fitted, zone: Zone, body: Body, faces: Iterable[Face]) -> Itera
             continue  # it is outside of the room, or stands on its floor
         if left - off[axis] >= zone.wanted - TOUCH:
             continue
-        is_sure = left + off[axis] < zone.least - TOUCH and not (one.wall == name and left <= LENGTHS["play"])
+        is_its = (one.wall == name and left <= LENGTHS["play"]) or (left < -LENGTHS["play"] and _is_narrow(whole, axis))
+        is_sure = left + off[axis] < zone.least - TOUCH and not is_its
         sure: Certainty = "sure" if is_sure else "perhaps"
         yield Short(one.of, one.name, zone.side, NAMED[name], max(left, 0.0), zone.wanted, sure)
+
+
+def _is_narrow(whole: Block, axis: int) -> bool:
+    """Return whether a thing may lie between two studs of a wall."""
+    return axis < 2 and whole.size[1 - axis] <= LENGTHS["bay"]
 
 
 def is_in_room(body: Body, room: Surfaces) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from boxwright.disciplines.layout.result import Intruder, Meeting, Perched, Result, Short
 from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.sweeps import WALLS
 from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, asking, length, lever, moving, name_of
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits, show
@@ -151,7 +152,7 @@ def through_shell(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when a thing goes through a wall, the floor or the roof where no opening is.
 
     Asks: is every thing either in the room or outside, or in an opening
-    Limit: the stud faces, the deck and the bows; what is let in to the depth of a lining is no matter
+    Limit: the stud faces, the deck and the bows; what ends in the depth of a wall is asked whether it is let in
     Source: fitting-practice
     Lever: move the thing inward
     Methods: none
@@ -159,7 +160,14 @@ def through_shell(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code = "layout/through-shell"
     told = result.crossings
     for one in told:
-        says = f"{one.name} goes through the {one.face}, {length(one.beyond, shown_in)} beyond the frame's inner face"
+        face = f"{one.face} wall" if one.face in WALLS else one.face
+        beyond = f"{length(one.beyond, shown_in)} beyond the frame's inner face"
+        if one.sure == "perhaps":
+            says = f"{one.name} may go through the {face}, or is let into it: it is {beyond}"
+            act = f"If {one.name} is let in between two studs, write its wall, and how deep as recess; else move it in"
+            yield asking(code, one.of, says, act, USES)
+            continue
+        says = f"{one.name} goes through the {face}, {beyond}"
         limit = LENGTHS["through"]
         yield Finding(
             code, one.of, "fix", says, one.beyond, limit, limit - one.beyond, "m", GEOMETRY,
