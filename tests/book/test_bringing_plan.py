@@ -47,6 +47,7 @@ def test_each_big_thing_of_the_stage_has_its_number_its_row_and_its_way_from_out
         ("1", "galley", "26 x 20 x 36 in", "ramp", "as it will stand"),
         ("2", "cupboard-front", "46 x 14 x 18 in", "ramp", "as it will stand"),
         ("3", "bench-right", "32 x 18 x 17 in", "ramp", "as it will stand"),
+        ("4", "toilet", "14 x 14 x 13 in", "ramp", "as it will stand"),
     ]
     inch = 0.0254
     for number, name, at in (("1", "galley", (63.0, -29.5)), ("3", "bench-right", (98.0, 29.5))):
@@ -74,7 +75,7 @@ def test_what_stands_later_sets_the_stage_before_which_a_thing_is_carried_in() -
     sheet = drawn("whimbrel", 6, (("  galley:          {x: 50", early),))
     assert sheet is not None
     at = {row[1]: row[5] for row in rows(sheet)}
-    assert at == {"front-cabinet": "heat"}
+    assert at == {"front-cabinet": "heat", "fridge": "-"}
     assert (plain := drawn("whimbrel", 6)) is not None and rows(plain)[0][5] == "-"
 
 
@@ -92,6 +93,34 @@ def test_a_thing_that_is_tilted_has_the_square_it_is_set_up_in() -> None:
     assert len(around) == 2  # where it will stand, and the square it is turned in
 
 
-@pytest.mark.parametrize(("name", "stage"), [("whimbrel", 0), ("whimbrel", 5), ("gannet", 7), ("dunlin", 0)])
+def test_what_is_bulky_is_looked_at_though_every_opening_is_wider() -> None:
+    """A fridge of 25 x 16 x 18 in goes through all doors; behind a bulkhead that leaves 15 in no way leads to it."""
+    plain = drawn("whimbrel", 6)
+    assert plain is not None and {row[1]: row[3] for row in rows(plain)}["fridge"] == "ramp"
+    walls = "".join(
+        f"  {name}: {{x: {x}, side: right, z: floor, size: 1 x {deep} x 74, weight: 40, stage: safe, done: yes}}\n"
+        for name, x, deep in (("bulkhead-a", 48.5, 34), ("bulkhead-b", 80, 34))
+    )
+    rail = "  rail: {x: 49, side: right-34, z: floor, size: 32 x 1 x 74, weight: 9, stage: safe, done: yes}\n"
+    shut = drawn("whimbrel", 6, (("  front-cabinet:   {x: front", f"{walls}{rail}  front-cabinet:   {{x: front"),))
+    assert shut is not None
+    fridge = next(row for row in rows(shut) if row[1] == "fridge")
+    assert fridge[3:5] == ("-", "no way in was found") and fridge[6] != "-"
+
+
+def test_whole_sheets_of_linings_come_in_at_their_stage_and_those_in_already_are_not_told() -> None:
+    sheet = drawn("whimbrel", 5)
+    assert sheet is not None and rows(sheet) == [
+        ("-", "sheets of left liner, right liner and ceiling liner", "4 x 8 ft, 1/4 in thick", "ramp",
+         "flat or on edge, whole", "-", "-"),
+    ]  # fmt: skip
+    low = drawn("whimbrel", 5, (LOW, ("width: 31, z: 0, height: 72", "width: 16, z: 0, height: 72")))
+    assert low is not None and rows(low)[0][3] == "ramp"  # flat through 30 in, on to the room behind
+    narrow = ("width: 74, z: 0, height: 72", "width: 30, z: 0, height: 30")
+    none = drawn("whimbrel", 5, (narrow, ("width: 31, z: 0, height: 72", "width: 31, z: 0, height: 30")))
+    assert none is not None and rows(none)[0][3:5] == ("-", "no way in was found: cut them outside")
+
+
+@pytest.mark.parametrize(("name", "stage"), [("whimbrel", 0), ("whimbrel", 4), ("gannet", 7), ("dunlin", 0)])
 def test_there_is_none_where_nothing_big_is_brought_in_or_no_opening_is_known(name: str, stage: int) -> None:
     assert drawn(name, stage) is None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxwright.book.plan import planned_of
 from boxwright.disciplines.layout.bodies import Block, Body, Pose, posed
@@ -19,6 +20,7 @@ from boxwright.finding import Use
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.at_night import exits_at_night
+from boxwright.study.hull import linings_of
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
 from boxwright.units import Band, HeaderUnits
@@ -30,7 +32,7 @@ UNKNOWN = Band(0.0, 0.0, float("inf"), known=False)
 def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     """Return the sheets of every pose at the stage of a slot; none where the box is not known."""
     # What draws is loaded when something is drawn: `check` answers without it.
-    from boxwright.disciplines.layout.bringing_plan import BroughtThen, bringing_of, bringing_plan
+    from boxwright.disciplines.layout.bringing_plan import bringing_of, bringing_plan
     from boxwright.disciplines.layout.exit_plan import exit_plan
     from boxwright.disciplines.layout.headroom import headroom
     from boxwright.disciplines.layout.plan_ways import pose_plan
@@ -43,8 +45,8 @@ def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     here: Pose = next((pose for pose, use in USES if use == slot.use), "travel")
     plans = tuple(pose_plan(one) for one in found.values())
     stages, now = tuple(one.name for one in rig.stages_in_order), rig.header.stage_today
-    begins, comes = bringing_of(next(iter(found.values())), rig.layout, slot.number, now, stages)
-    brought = bringing_plan(BroughtThen(slot.stage, begins, comes, slot.layout.brought if slot.layout else ()))
+    begins = bringing_of(next(iter(found.values())), rig.layout, slot.number, now, stages, linings_of(rig.layers))
+    brought = bringing_plan(replace(begins, told=slot.layout.brought if slot.layout else ()))
     people = headroom(night if night.beds else found["work"]), exit_plan(night), tape_things(found[here]), brought
     return (*plans, *(sheet for sheet in people if sheet is not None))
 

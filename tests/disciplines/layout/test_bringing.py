@@ -315,8 +315,10 @@ def test_what_is_in_already_or_loose_or_small_is_not_asked_about() -> None:
     shut = WALL.replace("STAGE", "now, done: yes")
     for loose in ("kind: cargo", "done: yes"):
         assert told([shut, FRIDGE.replace("stage: last", f"stage: last, {loose}")]) == []
-    assert told([shut, FRIDGE.replace("24 x 24 x 60", "24 x 24 x 28")]) == []  # goes through the door in any pose
-    assert [name for name, *_ in told([shut, FRIDGE.replace("24 x 24 x 60", "24 x 24 x 29")])] == ["fridge"]
+    for small, is_told in (("24 x 11.8 x 28", False), ("24 x 11.8 x 29", True), ("24 x 11.9 x 28", True)):
+        # through the door in any pose, or too long for that; 300 mm is 11.81 in
+        names = [name for name, *_ in told([shut, FRIDGE.replace("24 x 24 x 60", small)])]
+        assert names == (["fridge"] if is_told else [])
 
 
 def test_a_thing_is_not_brought_in_through_what_it_will_stand_on_and_goes_into_what_it_will_be_in() -> None:

@@ -71,7 +71,7 @@ class Bringing:
         self._bodies = {body.of: body for body in standing_bodies(section.fitted, built, "travel")}
         self._lines = lines_of(self._bodies.values())
         self._scenes: dict[int, Scene] = {}
-        self._sheets: dict[tuple[Vector, int], bool] = {}
+        self._sheets: dict[tuple[Vector, int], Gate | None] = {}
         self._obstacles: dict[tuple[str, Sure], Obstacle] = {}
 
     @property
@@ -90,11 +90,15 @@ class Bringing:
                 yield one, body, max(marks.stage, self.now)
 
     def large(self, one: Fitted, body: Body, stage: int) -> Iterator[tuple[Block, ...]]:
-        """Yield the thing, or each piece of a counted one, that does not go through every way in however it is held."""
+        """Yield the thing, or each piece of a counted one, that does not go everywhere however it is held.
+
+        It is longer than some way in is wide, or bulky on every side.
+        """
         scene = self.scene(stage)
         least = min((min(_clear(gate)) for gate in (*scene.gates, *scene.doubted)), default=LENGTHS["leaf"])
         for blocks in [(block,) for block in body.blocks] if len(one.along) > 1 else [body.blocks]:
-            if max(envelope(blocks).size) > least:
+            size = envelope(blocks).size
+            if max(size) > least or min(size) >= LENGTHS["leaf"]:
                 yield blocks
 
     def scene(self, stage: int) -> Scene:
@@ -184,12 +188,13 @@ class Bringing:
             lane = way_in(blocks, through, solid, self.room)
         return lane
 
-    def takes_in(self, size: Vector, stage: int) -> bool:
-        """Return whether a sheet is found to come in to any place as a stage begins; each is looked at once."""
+    def takes_in(self, size: Vector, stage: int) -> Gate | None:
+        """Return by what a sheet is found to come in to any place as a stage begins; each is looked at once."""
         if (size, stage) not in self._sheets:
             scene = self.scene(stage)
             solid = (*self.fixed, *(block for one in scene.obstacles for block in one.perhaps))
-            self._sheets[size, stage] = comes_in(size, scene.gates, solid, self.room)
+            ways = (gate for gate in scene.gates if comes_in(size, (gate,), solid, self.room))
+            self._sheets[size, stage] = next(ways, None)
             self.looked_past += 0 if self._sheets[size, stage] else SEARCH * len(solid)
         return self._sheets[size, stage]
 
@@ -229,18 +234,31 @@ def brought_in(
 
 def _of_sheets(bringing: Bringing, one: Lining, stages: tuple[str, ...]) -> Brought | None:
     """Return that a lining comes in in no whole sheets, None where they do or it is in."""
-    marks = one.marks
-    if marks.stage is None or not marks.planned or marks.done.tick == "yes" or bringing.is_worn:
+    stage = stage_of(bringing, one)
+    if stage is None or bringing.is_worn:
         return None
-    stage, size = max(marks.stage, bringing.now), (SHEET["long"], SHEET["wide"], one.thick)
-    if bringing.takes_in(size, stage):
+    size = sheet_of(one)
+    if bringing.takes_in(size, stage) is not None:
         return None
     scene = bringing.scene(stage)
     tried = tuple(Hole(gate.of, gate.name, *_clear(gate)) for gate in scene.gates)
     earlier = range(stage - 1, bringing.now - 1, -1)
-    before = next((stages[at] for at in earlier if bringing.takes_in(size, at)), "")
+    before = next((stages[at] for at in earlier if bringing.takes_in(size, at) is not None), "")
     name = stages[stage] if stage < len(stages) else ""
     return Brought(one.of, one.name, size, name, "sheet", tried, before=before)
+
+
+def stage_of(bringing: Bringing, one: Lining) -> int | None:
+    """Return the stage the sheets of a lining are brought in at, today's if overdue; None where they are in."""
+    marks = one.marks
+    if marks.stage is None or not marks.planned or marks.done.tick == "yes":
+        return None
+    return max(marks.stage, bringing.now)
+
+
+def sheet_of(one: Lining) -> Vector:
+    """Return the size of a whole sheet of a lining (m)."""
+    return SHEET["long"], SHEET["wide"], one.thick
 
 
 def _with_no_opening(bringing: Bringing, stages: tuple[str, ...]) -> Iterator[Brought]:

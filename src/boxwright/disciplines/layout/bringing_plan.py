@@ -6,22 +6,24 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from boxwright.disciplines.layout.bodies import Block, envelope
-from boxwright.disciplines.layout.bringing import Bringing, has_room
+from boxwright.disciplines.layout.bringing import Bringing, has_room, sheet_of, stage_of
 from boxwright.disciplines.layout.bringing_ways import Lane
-from boxwright.disciplines.layout.parts import Section
+from boxwright.disciplines.layout.parts import Lining, Section
 from boxwright.disciplines.layout.plan import ABOVE
 from boxwright.disciplines.layout.plan_ways import arrow_head
 from boxwright.disciplines.layout.posing import DATUM, Posed
 from boxwright.disciplines.layout.result import Brought
 from boxwright.disciplines.layout.room_plan import room_plan
-from boxwright.disciplines.layout.telling import sizes
+from boxwright.disciplines.layout.telling import listed, sizes, whole_sheet
 from boxwright.drawing import Grid, Line, Mark, Shape, Sheet, Symbol, Text, View
 from boxwright.drawing.mark import Point
+from boxwright.exchange import Vector
 
 NOTES = (
     "Drawn is the room as the stage begins, loose things carried out. Each line is the way of the middle of a thing, "
     "from outside to its place; where it is turned or tilted a square is left free around it.",
     "Carry in before: the first stage at which no way is found any more past what stands by then.",
+    "Whole sheets are taken to be of the usual size and to come to any place of the room.",
     "A way that is drawn is free for the boxes of the file. Measure the narrowest place with the thing at hand.",
 )
 HELD = {
@@ -56,6 +58,17 @@ class Comes:
 
 
 @dataclass(frozen=True, slots=True)
+class Sheets:
+    """Linings of one thickness that come in in whole sheets of a size (m), by the way in of a name, empty for none."""
+
+    of: str
+    names: tuple[str, ...]
+    size: Vector
+    by: str
+    before: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class BroughtThen:
     """What is brought in at one stage, to be drawn: ``posed`` is the room as it begins; ``told`` are its findings."""
 
@@ -63,14 +76,16 @@ class BroughtThen:
     posed: Posed
     comes: tuple[Comes, ...]
     told: tuple[Brought, ...]
+    sheets: tuple[Sheets, ...] = ()
 
 
 def bringing_of(
-    posed: Posed, section: Section, number: int, now: int, stages: tuple[str, ...]
-) -> tuple[Posed, tuple[Comes, ...]]:
+    posed: Posed, section: Section, number: int, now: int, stages: tuple[str, ...], linings: tuple[Lining, ...] = ()
+) -> BroughtThen:
     """Return the room as a stage begins and what big things are brought in then, each with the way that is free."""
+    begun = BroughtThen(stages[number] if number < len(stages) else "", posed, (), ())
     if not has_room(section):
-        return posed, ()
+        return begun
     shell = tuple(body for body in posed.bodies if body.kind == "shell")
     bringing = Bringing(section, tuple(block for body in shell for block in body.blocks), now)
     scene = bringing.scene(number)
@@ -89,12 +104,32 @@ def bringing_of(
         one.body if one.surely or not one.body.is_sure else replace(one.body, stands="perhaps")
         for one in scene.obstacles
     )
-    return replace(posed, bodies=(*shell, *stands)), tuple(comes)
+    begins = replace(posed, bodies=(*shell, *stands))
+    return replace(begun, posed=begins, comes=tuple(comes), sheets=_sheets(bringing, number, linings, stages))
+
+
+def _sheets(
+    bringing: Bringing, number: int, linings: tuple[Lining, ...], stages: tuple[str, ...]
+) -> tuple[Sheets, ...]:
+    """Return the whole sheets that are brought in at a stage, those of one thickness together."""
+    groups: dict[Vector, list[Lining]] = {}
+    for one in linings:
+        if stage_of(bringing, one) == number:
+            groups.setdefault(sheet_of(one), []).append(one)
+    scene = bringing.scene(number)
+    found = []
+    for size, group in groups.items() if scene.gates else ():
+        gate = bringing.takes_in(size, number)
+        later = range(number + 1, len(stages)) if gate is not None else ()
+        before = next((stages[at] for at in later if bringing.takes_in(size, at) is None), "")
+        names = tuple(one.name for one in group)
+        found.append(Sheets(group[0].of, names, size, gate.name if gate is not None else "", before))
+    return tuple(found)
 
 
 def bringing_plan(drawn: BroughtThen) -> Sheet | None:
     """Return the plan and its table; None where nothing big is brought in at the stage."""
-    if not drawn.comes:
+    if not drawn.comes and not drawn.sheets:
         return None
     marks = room_plan(drawn.posed, few=True)
     rows, of = [], []
@@ -103,6 +138,9 @@ def bringing_plan(drawn: BroughtThen) -> Sheet | None:
         marks += _line(one)
         rows.append(_row(number, one, drawn))
         of.append(one.of)
+    for sheets in drawn.sheets:
+        rows.append(_sheets_row(sheets, drawn.posed))
+        of.append(sheets.of)
     title = f"Bringing in, stage {drawn.stage}"
     columns = ("No.", "Thing", "Size", "Comes in by", "Held", "Carry in before", "In the way")
     grid = Grid("What is brought in", columns, tuple(rows), tuple(of))
@@ -140,6 +178,14 @@ def corners_of(block: Block) -> tuple[Point, ...]:
     """Return a box as it is seen from above."""
     (x, y, _), (far_x, far_y, _) = block
     return (x, y), (far_x, y), (far_x, far_y), (x, far_y)
+
+
+def _sheets_row(one: Sheets, posed: Posed) -> tuple[str, ...]:
+    """Return the row of the whole sheets of some linings; they go to many places, so no way of theirs is drawn."""
+    held = "flat or on edge, whole" if one.by else "no way in was found: cut them outside"
+    name = f"sheets of {listed(one.names)}"
+    size = f"{whole_sheet(posed.units)}, {posed.length(min(one.size))} thick"
+    return "-", name, size, one.by or "-", held, one.before or "-", "-"
 
 
 def _row(number: int, one: Comes, drawn: BroughtThen) -> tuple[str, ...]:

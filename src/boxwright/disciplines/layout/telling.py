@@ -20,6 +20,11 @@ def length(metres: float, shown_in: HeaderUnits) -> str:
     return show(metres, "length", shown_in, cuts=True)
 
 
+def whole_sheet(shown_in: HeaderUnits) -> str:
+    """Return the size a whole sheet is taken to have, as it is called where one buys it."""
+    return "4 x 8 ft" if shown_in.length in {"in", "ft"} else "1220 x 2440 mm"
+
+
 def sizes(size: Sequence[float], shown_in: HeaderUnits) -> str:
     """Return lengths in a row, such as those of a box, with their unit once where they share it."""
     words = [length(side, shown_in) for side in size]

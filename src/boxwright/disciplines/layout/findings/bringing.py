@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.layout.result import Brought, Hole, Result
-from boxwright.disciplines.layout.telling import GEOMETRY, PRACTICE, asking, length, listed, sizes
+from boxwright.disciplines.layout.telling import GEOMETRY, PRACTICE, asking, length, listed, sizes, whole_sheet
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits
 
@@ -44,8 +44,7 @@ def brought_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _in_sheets(one: Brought, names: str, because: tuple[str, ...], shown_in: HeaderUnits) -> Finding:
     """Return the advice to cut sheets outside that are not found to come in whole."""
     holes = listed([_hole(hole, shown_in) for hole in one.tried]) or "any opening"
-    size = "4 x 8 ft" if shown_in.length in {"in", "ft"} else "1220 x 2440 mm"
-    says = f"a whole sheet for {names}, taken to be {size}, was not found to come in at stage "
+    says = f"a whole sheet for {names}, taken to be {whole_sheet(shown_in)}, was not found to come in at stage "
     says += f"{one.stage} through {holes}" + (f"; at stage {one.before} it does" if one.before else "")
     act = f"Bring the sheets in at stage {one.before}, or cut" if one.before else "Cut"
     act += " them to their bays outside"
