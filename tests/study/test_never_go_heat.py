@@ -12,9 +12,9 @@ from tests.study.demo import CLEAN, TODAY, clean, if_all_judge
 
 ELECTRIC = "heater: {of: electric, lowest: 300 W, highest: 1500 W}"
 PATH = "path: [tank, valve at tank, filter, pump at 30 deg, warmer]"
-EXHAUST = "exhaust: {out: left, below: floor, length: 20, x: 60}"
-INTAKE = "intake: {out: below floor, x: 150}"
-WATT = "lowest: 300 W, highest: 1500 W"
+EXHAUST = "exhaust: {out: left, below: floor, length: 20, x: 60, falls: yes, longest: 78, clear: 3}"
+INTAKE = "intake: {out: below floor, x: 150, length: 10}"
+WATT = "lowest: 300 W, highest: 1500 W, plate: 120 F"
 DIESEL = f"heater: {{of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTAKE}}}"
 FUEL = "  fuel: {x: -30, side: centre, z: 0, size: 14 x 8 x 10, weight: 4, stage: shell, done: yes, tank: {of: diesel, volume: 3}}\n"  # noqa: E501
 
@@ -45,6 +45,17 @@ def test_the_heater_they_start_from_may_be_slept_by() -> None:
         (EXHAUST, "exhaust: {out: left, below: floor, length: 20, x: 128}", "heat/exhaust-near-opening"),
         (EXHAUST, "exhaust: {out: left}", "heat/exhaust-near-opening"),
         (EXHAUST, "exhaust: {out: left, length: 20, x: unknown}", "heat/exhaust-near-opening"),
+        ("falls: yes, ", "", "heat/exhaust-falls"),
+        ("falls: yes", "falls: unknown", "heat/exhaust-falls"),
+        ("falls: yes", "falls: no", "heat/exhaust-falls"),
+        ("longest: 78", "longest: unknown", "heat/exhaust-length"),
+        ("longest: 78, ", "", "heat/exhaust-length"),
+        ("longest: 78", "longest: 15..78", "heat/exhaust-length"),
+        (", clear: 3", "", "heat/exhaust-clear"),
+        ("clear: 3", "clear: 1..3", "heat/exhaust-clear"),
+        (INTAKE, "intake: {out: below floor}", "heat/exhaust-near-intake"),
+        (INTAKE, "intake: {out: left, below: floor, x: 70, length: 10}", "heat/exhaust-near-intake"),
+        (", plate: 120 F", ", plate: 150..200", ""),
         (f", {INTAKE}", "", "heat/combustion-air"),
         (INTAKE, "intake: none", "heat/combustion-air"),
         (INTAKE, "intake: unknown", "heat/combustion-air"),

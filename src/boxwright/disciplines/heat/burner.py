@@ -39,7 +39,8 @@ def standing_heater(
 ) -> StandingHeater:
     """Return a heater as it stands in a slot; its tank is the one its path names, else the only one of its fuel."""
     heater = planned.heater
-    low, high = _end_of(planned, box)
+    low, high = _end_of(planned, heater.exhaust, box)
+    inlet_low, inlet_high = _end_of(planned, heater.intake, box)
     return StandingHeater(
         planned,
         is_certain,
@@ -49,6 +50,8 @@ def standing_heater(
         low,
         high,
         _tank(planned, tanks),
+        inlet_low,
+        inlet_high,
     )
 
 
@@ -61,9 +64,8 @@ def _vented(pipe: Pipe | None) -> Vented:
     return "out" if out in SIDES or out in BELOW or out in ("roof", "up") else "unknown"
 
 
-def _end_of(planned: PlannedHeater, box: Box) -> tuple[Vector | None, Vector | None]:
-    """Return the corners of the box the exhaust may end in: at the outside face, as far along as its pipe is long."""
-    pipe = planned.heater.exhaust
+def _end_of(planned: PlannedHeater, pipe: Pipe | None, box: Box) -> tuple[Vector | None, Vector | None]:
+    """Return the corners of the box a pipe may end in: at the outside face, as far along as it is long."""
     if pipe is None or _vented(pipe) != "out":
         return None, None
     out = " ".join(pipe.out.lower().split())
@@ -85,7 +87,10 @@ def _end_of(planned: PlannedHeater, box: Box) -> tuple[Vector | None, Vector | N
             x_low = x_high = box.rear_x
         else:
             x_low = x_high = box.front_x
-    z_low, z_high = (-reach, 0.0) if out in BELOW or pipe.below else (planned.place.low_edge(2).low, box.outside[2])
+    foot = planned.place.low_edge(2).low
+    # It may drop on its way to the skin, but not through the deck: what does is written as below it.
+    least = min(foot, max(foot - reach, 0.0))
+    z_low, z_high = (-reach, 0.0) if out in BELOW or pipe.below else (least, box.outside[2])
     if out in ("roof", "up"):
         z_low = z_high = box.outside[2]
     return (x_low, y_low, z_low), (x_high, y_high, z_high)

@@ -21,7 +21,8 @@ class StandingHeater:
 
     ``runs``: what it is by the word for its fuel. ``vented`` and ``takes_air``: where its exhaust ends and its
     combustion air comes from. ``ends_low`` and ``ends_high`` are the corners of the box the exhaust may end in (m),
-    None where it does not end outside. ``tank`` is what it draws from, None where none is named or stands.
+    None where it does not end outside; ``inlet_low`` and ``inlet_high`` those of the box its combustion air may come in
+    at. ``tank`` is what it draws from, None where none is named or stands.
     """
 
     planned: PlannedHeater
@@ -32,6 +33,8 @@ class StandingHeater:
     ends_low: Vector | None
     ends_high: Vector | None
     tank: FuelTank | None
+    inlet_low: Vector | None = None
+    inlet_high: Vector | None = None
 
 
 @dataclass(frozen=True, slots=True)

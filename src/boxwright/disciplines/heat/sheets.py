@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.as_built import ENDS
+from boxwright.disciplines.heat.burner_sheet import burner_grids
 from boxwright.disciplines.heat.findings.night import fuel_of_night
-from boxwright.disciplines.heat.findings.stated import filling_hours
 from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
-from boxwright.disciplines.heat.result import Result, StandingHeater
+from boxwright.disciplines.heat.result import Result
 from boxwright.disciplines.heat.room import at
 from boxwright.disciplines.heat.shell import Face
 from boxwright.disciplines.heat.telling import between, warm
@@ -51,7 +51,7 @@ def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
 
 def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return the tables: the faces of the room, each night, and the way of each heater's fuel and fumes."""
-    fuel = tuple(grid for one in result.heaters if (grid := _fuel_path(one, shown_in)) is not None)
+    fuel = tuple(grid for one in result.heaters for grid in burner_grids(one, result.openings, shown_in))
     return (losses(result, shown_in), *_nights(result, shown_in), *fuel)
 
 
@@ -164,36 +164,6 @@ def hours_grid(one: HeldNight, shown_in: HeaderUnits) -> Grid:
     )
     columns = ("from", "outside", "room", "heater", "outdoor air")
     return Grid(f"The night at {one.outdoors.place}, hour by hour", columns, rows, ("",) * len(rows))
-
-
-def _fuel_path(heater: StandingHeater, shown_in: HeaderUnits) -> Grid | None:
-    """Return the way of the fuel, the air and the fumes of one heater, with what nobody wrote."""
-    from boxwright.drawing import Grid
-
-    if heater.runs == "electric":
-        return None
-    planned, facet = heater.planned, heater.planned.heater
-    rows = []
-    tank = heater.tank
-    if tank is not None:
-        under, over, burner = (
-            show(one.best, "length", shown_in) for one in (tank.low, tank.high, planned.place.low_edge(2))
-        )
-        rows.append(("tank", tank.name, f"{under} to {over} above the deck; burner at {burner}"))
-    else:
-        rows.append(("tank", "nobody wrote which", "write it first in path"))
-    lasting = filling_hours(heater)
-    if lasting is not None:
-        flat_out, slow = show(lasting.low, "time", shown_in), show(lasting.high, "time", shown_in)
-        rows.append(("a filling", f"{flat_out} flat out, {slow} at its lowest", "by what is in the fuel"))
-    pieces = [one for one in facet.path if tank is None or one != tank.name]
-    rows += [(str(number), one, "") for number, one in enumerate(pieces, 1) if one != planned.name]
-    exhaust, intake = facet.exhaust, facet.intake
-    ends = f"out {exhaust.out}" + (f", below {exhaust.below}" if exhaust.below else "") if exhaust is not None else ""
-    length = show_band(exhaust.length, "length", shown_in) if exhaust is not None and exhaust.length is not None else ""
-    rows.append(("exhaust", ends or "nobody wrote where", f"{length} long" if length else ""))
-    rows.append(("burner's air", f"from {intake.out}" if intake is not None else "nobody wrote whence", ""))
-    return Grid(f"Fuel, air and fumes of {planned.name}", ("", "", ""), tuple(rows), (planned.of,) * len(rows))
 
 
 def charts_of(result: Result, shown_in: HeaderUnits) -> tuple[Chart, ...]:

@@ -16,6 +16,13 @@ from boxwright.disciplines.heat.findings.burner import (
 )
 from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
 from boxwright.disciplines.heat.findings.frost import frost
+from boxwright.disciplines.heat.findings.fumes import (
+    exhaust_clear,
+    exhaust_falls,
+    exhaust_length,
+    exhaust_near_intake,
+    hot_plate,
+)
 from boxwright.disciplines.heat.findings.night import (
     fuel_for_the_night,
     heat_not_known,
@@ -46,6 +53,10 @@ __all__ = [
     "colour_not_known",
     "combustion_air",
     "exhaust",
+    "exhaust_clear",
+    "exhaust_falls",
+    "exhaust_length",
+    "exhaust_near_intake",
     "exhaust_near_opening",
     "exhaust_under_floor",
     "findings",
@@ -56,6 +67,7 @@ __all__ = [
     "heat_not_known",
     "held",
     "hole_not_known",
+    "hot_plate",
     "material_not_known",
     "metal_bridge",
     "night_not_known",
@@ -78,6 +90,11 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     exhaust_near_opening,
     exhaust_under_floor,
     opening_not_placed,
+    exhaust_near_intake,
+    exhaust_falls,
+    exhaust_length,
+    exhaust_clear,
+    hot_plate,
     night_not_known,
     room_not_known,
     heat_not_known,

@@ -144,7 +144,8 @@ def exhaust_near_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Find
         )  # fmt: skip
 
 
-def _corners(opening: Opening) -> tuple[Vector, Vector] | None:
+def corners_of(opening: Opening) -> tuple[Vector, Vector] | None:
+    """Return the low and the high corner of a hole; None where its place is not known."""
     if opening.low is None or opening.high is None:
         return None
     pairs = list(zip(opening.low, opening.high, strict=True))
@@ -157,7 +158,7 @@ def _gap(one: StandingHeater, opening: Opening) -> float | None:
 
     The heater's own plate in the floor is no opening: its pipes go through it.
     """
-    corners = _corners(opening)
+    corners = corners_of(opening)
     if corners is None or one.ends_low is None or one.ends_high is None or opening.wall == "floor":
         return None
     gaps = [
@@ -169,7 +170,7 @@ def _gap(one: StandingHeater, opening: Opening) -> float | None:
 
 def _is_sure(one: StandingHeater, opening: Opening) -> bool:
     """Return whether the exhaust ends that near wherever in its box it ends."""
-    corners = _corners(opening)
+    corners = corners_of(opening)
     if corners is None or one.ends_low is None or one.ends_high is None or not opening.is_certain:
         return False
     farthest = [
@@ -219,4 +220,4 @@ def _is(piece: str, words: str) -> bool:
     return re.search(rf"\b(?:{words})\b", piece) is not None
 
 
-__all__ = ["combustion_air", "exhaust", "exhaust_near_opening", "fuel_valve", "unvented"]
+__all__ = ["combustion_air", "corners_of", "exhaust", "exhaust_near_opening", "fuel_valve", "unvented"]

@@ -1,0 +1,106 @@
+"""Tables of what burns: the way of its fuel, air and fumes with what nobody wrote, and how far its fumes end from what.
+
+A heater that runs on electricity has none.
+"""
+
+from __future__ import annotations
+
+from math import inf
+from typing import TYPE_CHECKING
+
+from boxwright.disciplines.heat.findings.burner import corners_of
+from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
+from boxwright.disciplines.heat.findings.stated import filling_hours
+from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.disciplines.heat.telling import warm
+from boxwright.exchange import Opening
+from boxwright.units import Band, HeaderUnits, show, show_band
+
+if TYPE_CHECKING:
+    from boxwright.drawing import Grid
+
+NOBODY = "nobody wrote"
+Row = tuple[str, str, str]
+
+
+def burner_grids(heater: StandingHeater, openings: tuple[Opening, ...], shown_in: HeaderUnits) -> tuple[Grid, ...]:
+    """Return the tables of one heater; none where it burns nothing."""
+    from boxwright.drawing import Grid
+
+    if heater.runs == "electric":
+        return ()
+    planned = heater.planned
+    rows = [*_fuel(heater, shown_in), *_fumes(heater, shown_in)]
+    grids = [Grid(f"Fuel, air and fumes of {planned.name}", ("", "", ""), tuple(rows), (planned.of,) * len(rows))]
+    apart, of = _apart(heater, openings, shown_in)
+    if apart:
+        columns = ("from the end of the exhaust to", "at least", "at most")
+        grids.append(Grid(f"How far the fumes of {planned.name} end from what opens", columns, apart, of))
+    return tuple(grids)
+
+
+def _fuel(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
+    planned, tank = heater.planned, heater.tank
+    rows: list[Row] = []
+    if tank is not None:
+        under, over, burner = (
+            show(one.best, "length", shown_in) for one in (tank.low, tank.high, planned.place.low_edge(2))
+        )
+        rows.append(("tank", tank.name, f"{under} to {over} above the deck; burner at {burner}"))
+    else:
+        rows.append(("tank", f"{NOBODY} which", "write it first in path"))
+    lasting = filling_hours(heater)
+    if lasting is not None:
+        flat_out, slow = show(lasting.low, "time", shown_in), show(lasting.high, "time", shown_in)
+        rows.append(("a filling", f"{flat_out} flat out, {slow} at its lowest", "by what is in the fuel"))
+    pieces = [one for one in planned.heater.path if tank is None or one != tank.name]
+    return [*rows, *((str(number), one, "") for number, one in enumerate(pieces, 1) if one != planned.name)]
+
+
+def _fumes(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
+    """Return what is written of exhaust, air and plate, and what is not."""
+    facet = heater.planned.heater
+    exhaust, intake = facet.exhaust, facet.intake
+    if exhaust is None:
+        rows: list[Row] = [("exhaust", f"{NOBODY} where", "")]
+    else:
+        below = f", below {exhaust.below}" if exhaust.below else ""
+        longest = _measure(exhaust.longest, shown_in)
+        falls = {True: "falls all the way", False: "does not fall all the way", None: f"{NOBODY} whether it falls"}
+        rows = [
+            ("exhaust", f"out {exhaust.out}{below}" if exhaust.out else f"{NOBODY} where", falls[exhaust.falls]),
+            ("its length", _measure(exhaust.length, shown_in), f"its leaflet lets it be: {longest}"),
+            ("to what burns", _measure(exhaust.clear, shown_in), "at the nearest, all along it"),
+        ]
+    rows.append(("burner's air", f"from {intake.out}" if intake is not None else f"{NOBODY} whence", ""))
+    plate = facet.plate
+    is_known = plate is not None and plate.known
+    rows.append(("its plate", f"gets {warm(plate.best, shown_in)}" if plate is not None and is_known else NOBODY, ""))
+    return rows
+
+
+def _measure(band: Band | None, shown_in: HeaderUnits) -> str:
+    return show_band(band, "length", shown_in) if band is not None and band.known else NOBODY
+
+
+def _apart(
+    heater: StandingHeater, openings: tuple[Opening, ...], shown_in: HeaderUnits
+) -> tuple[tuple[Row, ...], tuple[str, ...]]:
+    """Return how far the exhaust ends from the burner's own air and from each opening, the nearest first."""
+    if heater.ends_low is None or heater.ends_high is None:
+        return (), ()
+    ends = (heater.ends_low, heater.ends_high)
+    gaps: list[tuple[str, str, Band | None]] = []
+    for one in openings:
+        corners = corners_of(one)
+        gaps.append((one.of, one.name, gap_between(ends, corners) if corners is not None else None))
+    gaps.sort(key=lambda each: each[2].low if each[2] is not None else 0.0)
+    gaps.insert(0, (heater.planned.of, "its own combustion air", intake_gap(heater)))
+    rows = tuple((name, *_least_and_most(gap, shown_in)) for _, name, gap in gaps)
+    return rows, tuple(of for of, _, _ in gaps)
+
+
+def _least_and_most(gap: Band | None, shown_in: HeaderUnits) -> tuple[str, str]:
+    if gap is None or not gap.high < inf:
+        return f"{NOBODY} where it is", ""
+    return show(gap.low, "length", shown_in), show(gap.high, "length", shown_in)
