@@ -40,6 +40,11 @@ def test_a_way_is_shut_where_either_side_of_it_surely_is_too_little(
     assert least.low <= width.low and least.best <= width.best and least.high <= width.high, "never better than width"
 
 
+def test_headroom_nobody_knows_may_be_none_at_all() -> None:
+    way = Aisle("parts[bed]", "openings[window]", exactly(0.6), Band(0.0, 0.0, 9.0, known=False), (), (), (), (), ())
+    assert (least_of(way).low, least_of(way).high, least_of(way).known) == (0.0, 0.6, True)
+
+
 def test_a_hatch_is_reached_from_a_bed_under_it_alone() -> None:
     window = "wall: left, x: 600, width: 800, z: 700, height: 600"
     hatch = "wall: roof, x: {}, width: 600, across: 600, side: centre"

@@ -147,7 +147,8 @@ class Unheld:
 class Perched:
     """A thing that rides on another and does not rest on it: how far it is over its top (m), below zero down in it.
 
-    ``over`` is None where nothing is under it at all.
+    ``over`` is None where nothing is under it at all. ``out`` is how far its middle is beyond the edge of what it rests
+    on, where it is.
     """
 
     of: str
@@ -156,6 +157,7 @@ class Perched:
     carrier_name: str
     over: float | None
     sure: Certainty
+    out: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,12 +186,17 @@ class Covered:
 
 @dataclass(frozen=True, slots=True)
 class Blocked:
-    """A heavy thing that has no straight way in from the rear, and what stands in it."""
+    """A heavy thing that has no straight way in from the rear, and what stands in it.
+
+    Where nothing does, no opening of the rear is large enough: ``hole`` is the one that falls least ``short`` (m).
+    """
 
     of: str
     name: str
     by: tuple[str, ...]
     names: tuple[str, ...]
+    hole: str = ""
+    short: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, overlaps
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.result import Blocked
@@ -20,10 +21,11 @@ def blocked_ways(
 ) -> Iterable[Blocked]:
     """Yield heavy cargo on the floor that cannot be rolled in: along the trailer from a rear opening, then sideways.
 
-    Other cargo is loaded before or after it and is in nobody's way. Both legs are boxes, so the way is exact; what
-    takes more turns than one is not looked for.
+    An opening with a sill higher than a step is no such opening; one it does not go through upright is too small. Other
+    cargo is loaded before or after it and is in nobody's way. Both legs are boxes, so the way is exact; what takes more
+    turns than one is not looked for.
     """
-    doors = [one for one in closed if one.wall == "rear" and one.place.size[1] > 0.0 and one.place.z.known]
+    doors = [one for one in closed if one.wall == "rear" and one.place.size[1] > 0.0 and _is_at_the_floor(one, room)]
     fixed = [body for body in bodies if body.kind != "cargo" and body.blocks]
     for body in bodies:
         on_floor = body.kind == "cargo" and roots.get(body.of) == body.of and body.blocks and body.known
@@ -31,6 +33,10 @@ def blocked_ways(
             continue
         own = envelope(body.blocks)
         if own.low[2] > room.floor + TOUCH or own.high[0] > room.rear:
+            continue
+        short, hole = min((_short(own, door), door.of) for door in doors)
+        if short > TOUCH:
+            yield Blocked(body.of, body.name, (), (), hole, short)
             continue
         mine = [other for other in fixed if roots.get(other.of) != body.of]
         tried: list[tuple[Body, ...]] = []
@@ -43,13 +49,24 @@ def blocked_ways(
             yield Blocked(body.of, body.name, tuple(one.of for one in least), tuple(one.name for one in least))
 
 
+def _is_at_the_floor(door: Closed, room: Surfaces) -> bool:
+    """Return whether an opening begins so low that something is rolled in over its sill."""
+    return door.place.z.known and door.place.low_edge(2).best <= room.floor + ROOM["step over"]
+
+
+def _short(own: Block, door: Closed) -> float:
+    """Return how much too narrow or too low an opening is for a thing as it stands (m); below zero it goes through."""
+    top = door.place.z.best + door.place.size[2] / 2.0
+    return max(own.size[1] - door.place.size[1], own.high[2] - top)
+
+
 def _lanes(own: Block, doors: Iterable[Closed], fixed: Iterable[Body]) -> list[float]:
     """Return how far to the side of its place a thing comes in: straight, or just past an edge, within an opening."""
     wide = own.size[1]
     found = []
     for door in doors:
         low, high = door.place.y.best - door.place.size[1] / 2.0, door.place.y.best + door.place.size[1] / 2.0
-        if high - low + TOUCH < wide or door.place.z.best + door.place.size[2] / 2.0 < own.high[2] - TOUCH:
+        if _short(own, door) > TOUCH:
             continue
         edges = [edge for body in fixed for one in body.blocks for edge in (one.high[1], one.low[1] - wide)]
         found += [

@@ -218,10 +218,13 @@ def is_shut(way: Aisle) -> bool:
 
 
 def least_of(way: Aisle) -> Band:
-    """Return the lesser of width and headroom of a way, end by end: nobody gets out by one of them alone."""
+    """Return the lesser of width and headroom of a way, end by end: nobody gets out by one of them alone.
+
+    Headroom nobody knows may be none at all.
+    """
     wide, high = way.width, way.height
     if not high.known:
-        return wide
+        return Band(wide.best, min(wide.low, 0.0), wide.high, wide.known, "interval", wide.assumed)
     ends = (min(wide.best, high.best), min(wide.low, high.low), min(wide.high, high.high))
     return Band(*ends, wide.known, "exact" if ends[1] == ends[2] else "interval", wide.assumed or high.assumed)
 

@@ -6,7 +6,18 @@ from collections.abc import Iterator
 
 from boxwright.disciplines.layout.result import Meeting, Result, Stopped, Struck, Taken
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, angle, asking, length, lever, listed, moving
+from boxwright.disciplines.layout.telling import (
+    AXES,
+    GEOMETRY,
+    PRACTICE,
+    angle,
+    asking,
+    length,
+    lever,
+    listed,
+    moving,
+    name_of,
+)
 from boxwright.finding import Finding, Use
 from boxwright.units import HeaderUnits
 
@@ -199,9 +210,17 @@ def way_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: the place of the cargo, or of what is built in
     Methods: overlap
     """
-    del shown_in
     code = "layout/way-in"
     for one in result.blocked:
+        if one.hole:
+            says = f"{one.name} cannot be rolled in from the rear: {name_of(one.hole)} is "
+            says += f"{length(one.short, shown_in)} too narrow or too low for it as it stands"
+            act = f"Measure {one.name} and {name_of(one.hole)}, or bring it in another way"
+            yield Finding(
+                code, one.of, "advice", says, -one.short, 0.0, -one.short, "m", PRACTICE, act=act, uses=("tow",),
+                because=(one.hole,),
+            )  # fmt: skip
+            continue
         names = listed(one.names)
         is_are = "is" if len(one.by) == 1 else "are"
         says = f"{one.name} cannot be rolled in to its place from the rear: {names} {is_are} in the way"

@@ -182,7 +182,7 @@ def held_by_nothing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when a thing is aboard while what it is inside of, or rides on, is not there, or not under it.
 
     Asks: does what carries a thing stand at this stage and in this load state, and does the thing rest on it
-    Limit: it is there, and its top no farther below than the play of linings
+    Limit: it is there, its top no farther below than the play of linings and under the middle of the thing
     Source: first-principles a thing rests on something
     Lever: the place of the thing until its carrier stands
     Methods: none
@@ -207,6 +207,8 @@ def held_by_nothing(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def _in_the_air(code: str, one: Perched, shown_in: HeaderUnits) -> Finding:
+    if one.out > 0.0:
+        return _over_the_edge(code, one, shown_in)
     act = f"Write z of {one.name} as it stands on {one.carrier_name}, or what else it rides on"
     if one.over is None:
         says = f"{one.name} rides on {one.carrier_name}, but nothing of that is under it: what holds it is not written"
@@ -219,6 +221,18 @@ def _in_the_air(code: str, one: Perched, shown_in: HeaderUnits) -> Finding:
     return Finding(
         code, one.of, "fix", says, one.over, limit, limit - one.over, "m", GEOMETRY, act=act, uses=USES,
         because=(one.carrier,),
+    )  # fmt: skip
+
+
+def _over_the_edge(code: str, one: Perched, shown_in: HeaderUnits) -> Finding:
+    out = length(one.out, shown_in)
+    act = f"Set {one.name} back on {one.carrier_name} by more than {out}, or write what else it rides on"
+    if one.sure != "sure":
+        says = f"the middle of {one.name} may be up to {out} beyond the edge of {one.carrier_name}, and it tips off"
+        return asking(code, one.of, says, f"Measure where {one.name} stands", USES, (one.carrier,))
+    says = f"the middle of {one.name} is {out} beyond the edge of {one.carrier_name}: it tips off"
+    return Finding(
+        code, one.of, "fix", says, one.out, 0.0, -one.out, "m", GEOMETRY, act=act, uses=USES, because=(one.carrier,),
     )  # fmt: skip
 
 

@@ -343,6 +343,8 @@ def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUni
         )  # fmt: skip
         return
     says = f"the way from {bed.name} to {name} may be only {show(least.low, 'm', shown_in)} {word}{at}; try it"
+    if not best.height.known:
+        says = f"nobody knows how much headroom the way from {bed.name} to {name} has; try it"
     if best.unsure:
         unsure = listed([name_of(path) for path in best.unsure[:3]])
         says = f"nobody knows whether {unsure} stands in the way from {bed.name} to {name}"
