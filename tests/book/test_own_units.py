@@ -26,6 +26,8 @@ DEMOS = ("whimbrel", "dunlin", "gannet")
 DAY = date(2026, 6, 1)
 METRIC_UNITS = re.compile(r"\d (?:kg m|kg|mm|cm|m|C|K|l|m\*\*3|m3)(?![\w*/])")
 US_UNITS = re.compile(r"\d (?:lb|in|ft|F|gal)(?![\w*/])")
+OF_THE_LAW = {"towing/class-change": "from what weight brakes are asked for, in the figure of the law itself"}
+"""Rules that compare what a law says, in its own unit, each with why."""
 HEADERS = ((US, METRIC_UNITS), (METRIC, US_UNITS))
 
 
@@ -58,6 +60,8 @@ def must_keep_to_its_header(demo: str, stage: int, header: HeaderUnits, foreign:
     steps = 0
     for reason in reasons(demo, stage, header):
         steps += len(reason.steps)
+        if reason.code in OF_THE_LAW:
+            continue
         assert [one for one in of_the_program(reason) if foreign.search(one)] == [], reason.code
     assert steps > 5, "nothing was looked at"
 

@@ -152,6 +152,9 @@ def test_no_words_lie_on_a_sign_and_a_fault_lies_over_all_else() -> None:
     assert found is not None and not found.box.meets(Box(920.0, -580.0, 1080.0, -420.0))
     fault = (Symbol((1.0, 0.5), "fault", "f"), Text((1.0, 0.5), "fault 3", "f"))
     assert list(drawn(view(*fault, box(0.0, 0.0, 2.0, 1.0, "ladder")), Dress()).groups) == ["ladder", "f"]
+    row = Dimension((0.0, 0.5), (2.0, 0.5), "2 in", "ladder", "right")
+    with_row = drawn(view(*fault, row, box(0.0, 0.0, 2.0, 1.0, "ladder")), Dress())
+    assert list(with_row.groups) == ["ladder", "ladder.measures", "f"], "the lines of a measure cross no fault's words"
 
 
 def test_words_beside_a_sign_take_the_side_that_is_free() -> None:

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { around, LEAST_PX, MOST_NUMBERS, MOST_PX, numbered, sizes, type Word } from "./letters";
+import { around, bears, LEAST_PX, MOST_NUMBERS, MOST_PX, numbered, sizes, type Word } from "./letters";
 
 const word = (more: Partial<Word> = {}): Word => ({
   x: 0, y: 0, size: 100, chars: 6, lines: 1, isTurned: false, anchor: "middle", room: { width: 1000, height: 400 }, ...more,
@@ -91,5 +91,22 @@ describe("numbers in place of names", () => {
     const keyed = [name({ isKeyed: true, size: 20, room: { width: 9000, height: 9000 } })];
     expect(sizes(keyed, 5)).toEqual([0]);
     expect(numbered(keyed, [0], 5)).toHaveLength(1);
+  });
+});
+
+describe("how many numbers a picture bears", () => {
+  it("is fewer on a small screen, and grows as one comes closer", () => {
+    const plan = 7000 * 3500;
+    expect(bears(plan, 0.05)).toBe(17);
+    expect(bears(plan, 0.08)).toBe(43);
+    expect(bears(plan, 0.01)).toBe(12);
+    expect(bears(plan, 1)).toBe(MOST_NUMBERS);
+  });
+
+  it("leaves the smallest without", () => {
+    const words = [1, 3, 2].map((side, at) => word({ isName: true, isKeyed: true, x: at * 2000, room: { width: side * 100, height: 100 } }));
+    const found = words.map(() => 0);
+    expect(numbered(words, found, 0.06, 2).map((one) => one.index)).toEqual([1, 2]);
+    expect(numbered(words, found, 0.06).map((one) => one.index)).toEqual([0, 1, 2]);
   });
 });

@@ -69,16 +69,23 @@ export function sizes(words: readonly Word[], scale: number): number[] {
 
 /** More numbers than this (the largest things first) only cover what is drawn: the others are told where the hand is. */
 export const MOST_NUMBERS = 60;
+/** Room (px²) that a number wants of the whole picture: on a small screen there are fewer, and more from nearer. */
+const ROOM_FOR_ONE = 3600;
+const FEWEST_NUMBERS = 12;
+
+/** How many numbers a picture of so many square millimetres bears at a scale. */
+export const bears = (area: number, scale: number): number =>
+  Math.min(MOST_NUMBERS, Math.max(FEWEST_NUMBERS, Math.floor((area * scale * scale) / ROOM_FOR_ONE)));
 const RINGS = [1.2, 1.9, 2.7, 3.6];
 const DIRECTIONS = [[0, -1], [0, 1], [1, 0], [-1, 0], [0.8, -0.8], [-0.8, -0.8], [0.8, 0.8], [-0.8, 0.8]] as const;
 
 /** Numbers for the names that found no room, in the order one reads them, where no word and no other number is. */
-export function numbered(words: readonly Word[], found: readonly number[], scale: number): Mark[] {
+export function numbered(words: readonly Word[], found: readonly number[], scale: number, most = MOST_NUMBERS): Mark[] {
   const size = LEAST_PX / scale;
   const taken = words.flatMap((one, index) => (found[index] ? [covers(one, found[index])] : []));
   const every = words.flatMap((one, index) => (one.isName && !found[index] ? [{ ...one, index }] : []));
   const area = (one: Word) => (one.room ? one.room.width * one.room.height : Infinity);
-  const left = every.length > MOST_NUMBERS ? every.sort((one, other) => area(other) - area(one)).slice(0, MOST_NUMBERS) : every;
+  const left = every.length > most ? every.sort((one, other) => area(other) - area(one)).slice(0, most) : every;
   const row = (y: number) => Math.round(y / (3 * size));
   left.sort((one, other) => row(one.y) - row(other.y) || one.x - other.x);
   const marks: Mark[] = [];
@@ -116,8 +123,12 @@ export class Letters {
   private frame = 0;
   private key = "";
 
-  /** Told the key to the numbers that stand in the picture, whenever it becomes another. */
-  constructor(private readonly sheet: SVGSVGElement, private readonly tellKey: (rows: KeyRow[]) => void = () => undefined) {
+  /** Told the key to the numbers that stand in a picture of so many mm², and how many things go without, whenever it becomes another. */
+  constructor(
+    private readonly sheet: SVGSVGElement,
+    private readonly area: number,
+    private readonly tellKey: (rows: KeyRow[], without: number) => void,
+  ) {
     this.read();
   }
 
@@ -135,7 +146,8 @@ export class Letters {
         isTurned: text.hasAttribute("transform"), anchor: text.getAttribute("text-anchor") ?? "middle",
         isNear: text.classList.contains("near"), isKeyed: text.classList.contains("keyed"),
         isName: !text.classList.contains("measure") && /\p{L}{2}/u.test(text.textContent ?? ""),
-        room: text.classList.contains("free") || !group ? null : rooms.get(group) ?? null,
+        // One that is hidden has no place in the open: its number stands for its thing, which is as large as it is.
+        room: (text.classList.contains("free") && !text.classList.contains("keyed")) || !group ? null : rooms.get(group) ?? null,
       };
     });
     this.scale = 0;
@@ -169,11 +181,13 @@ export class Letters {
       text.style.display = size ? "" : "none";
       text.style.fontSize = size && size !== placed ? `${size}px` : "";
     });
-    this.number(numbered(this.words, found, scale), LEAST_PX / scale);
+    const marks = numbered(this.words, found, scale, bears(this.area, scale));
+    const unnamed = this.words.filter((one, index) => one.isName && !found[index]).length;
+    this.number(marks, LEAST_PX / scale, unnamed - marks.length);
   }
 
   /** Draw the numbers over all else, and tell what they stand for. */
-  private number(marks: readonly Mark[], size: number): void {
+  private number(marks: readonly Mark[], size: number, without: number): void {
     this.sheet.querySelector(".keys")?.remove();
     const keys = drawn("g", { class: "keys", "aria-hidden": "true" });
     const rows = marks.map((one) => {
@@ -185,8 +199,8 @@ export class Letters {
       return { number: one.number, words: wordsOf(named), of: named?.closest("g")?.dataset.of ?? "" };
     });
     if (rows.length) this.sheet.append(keys);
-    const key = JSON.stringify(rows);
-    if (key !== this.key) this.tellKey(rows);
+    const key = JSON.stringify([rows, without]);
+    if (key !== this.key) this.tellKey(rows, without);
     this.key = key;
   }
 }

@@ -7,8 +7,10 @@ import { PX_IN_MM, scaleFor } from "./paper";
 import { PutIn } from "./putin";
 import { bus, fetched, isConnected, named, send, state } from "./link";
 
-/** So many lines of a key stand in a row or two. */
+/** So many lines of a key stand in one row, and in two or three. */
 const FEW = 5;
+const SOME = 12;
+const longOf = (rows: number): string => (rows > SOME ? "key" : rows > FEW ? "key some" : "key few");
 
 export const picked = signal<string>("");
 const hidden = signal<Record<string, boolean>>({});
@@ -31,6 +33,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
   const seen = useRef<View | null>(null);
   const note = useSignal("");
   const key = useSignal<KeyRow[]>([]);
+  const without = useSignal(0);
   const [, , wide, high] = picture.view;
   const scale = scaleFor(wide, high);
   const isHidden = (layer: string) => hidden.value[layer] ?? picture.off.includes(layer);
@@ -39,7 +42,10 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
     const made = new Hand(base.current, over.current, picture, (of) => (picked.value = of), (says) => (note.value = says));
     hand.current = made;
     for (const one of picture.layers) made.layer(one.name, !isHidden(one.name));
-    const letters = new Letters(base.current, (rows) => (key.value = rows));
+    const letters = new Letters(base.current, wide * high, (rows, more) => {
+      key.value = rows;
+      without.value = more;
+    });
     const refit = (isNew = false) => {
       if (isNew) letters.read();
       letters.fit(1 / made.perPixel());
@@ -103,7 +109,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
         )}
       </figcaption>
       <p class="scale"><span>Scale 1 : {scale}, if the bar is 100 mm long</span><i /></p>
-      <div class="board" style={`--wide:${wide / scale}mm;--high:${high / scale}mm`}>
+      <div class="board" style={`--wide:${wide / scale}mm;--high:${high / scale}mm;--shape:${wide / high}`}>
         <svg class="sheet" ref={base} role="group" aria-label={`${picture.title}. Tab to a thing; arrow keys move it 10 mm, with Shift 100, with Alt 1; R turns it`} />
         <svg class="sheet over" ref={over} aria-hidden="true" />
         <span class="zoom">
@@ -113,10 +119,11 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
         </span>
       </div>
       {key.value.length > 0 && (
-        <ol class={key.value.length > FEW ? "key" : "key few"} tabIndex={0} aria-label={`What the numbers in ${picture.title} stand for`}>
+        <ol class={longOf(key.value.length)} tabIndex={0} aria-label={`What the numbers in ${picture.title} stand for`}>
           {key.value.map((one) => (
             <li key={one.number} value={one.number}><i>{one.number}</i> {picture.movable.includes(one.of) ? <button class="quiet" onClick={() => hand.current?.focus(one.of)}>{one.words}</button> : one.words}</li>
           ))}
+          {without.value > 0 && <li class="more">{without.value} smaller: come closer</li>}
         </ol>
       )}
       {isHeld ? <InHand of={picked.value} /> : isOnly && picture.movable.length > 0 && <NothingInHand />}

@@ -75,6 +75,8 @@ def drawn(view: View, dress: Dress) -> Drawn:
         for of, svg in written.groups.items():
             on = _on(dress.layers.get(of, ""))
             groups[f"{of}.{what}"] = f'<g data-of="{escaped(of)}.{what}" class="measures"{on}>{svg}</g>'
+    # What is told of a fault is read over all else, the lines of the measures too.
+    groups |= {of: groups.pop(of) for of, own in ordered.items() if _is_signed((of, own))}
     room = MARGIN * max(box.width, box.height)
     return Drawn(groups, (box.left - room, box.top - room, box.width + 2.0 * room, box.height + 2.0 * room))
 
