@@ -66,6 +66,10 @@ def test_who_asks_about_the_empty_trailer_is_told_that_the_laden_one_is_worse(ri
     assert "Worse with" not in said("check", rig, "--load", "away")
 
 
+def test_where_no_load_state_is_of_the_use_asked_for_none_is_named() -> None:
+    assert "today as ticked, stage s06; judged on" in said("check", "rigs/gannet.yaml", "--use", "sleep")
+
+
 def test_one_stop_is_more_than_many_questions(tmp_path: Path) -> None:
     """Empty, its tank is not named and so all is in question; laden, a rating is broken."""
     tank = "  tank:    {x: 1300, side: left, z: 900, size: 400 x 400 x 200, weight: 5, stage: built, done: yes, "

@@ -57,7 +57,8 @@ def page_title(checked: Checked, columns: int) -> list[Line]:
     """Return what the page is about: rig, stage, load state and day."""
     when = "today as ticked" if checked.is_ticked else "as planned"
     stage = f", stage {checked.stage}" if checked.stage else ""
-    title = f"{checked.rig}, {when}{stage}, load {checked.load}; judged on {checked.date}"
+    load = f", load {checked.load}" if checked.load else ""
+    title = f"{checked.rig}, {when}{stage}{load}; judged on {checked.date}"
     return [*(plain(piece, "head") for piece in wrapped(title, columns)), ()]
 
 

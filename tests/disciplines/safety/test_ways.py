@@ -192,19 +192,21 @@ def test_an_alarm_of_gas_hangs_near_the_floor() -> None:
 
 
 @pytest.mark.parametrize(
-    ("old", "new", "act", "why"),
+    ("old", "new", "act", "minutes", "why"),
     [
-        (DOOR, DOOR.replace("inside", "none"), "Make door open from inside", "door does not open from inside"),
-        (DOOR, DOOR.replace("inside", "key"), "Make door open from inside", "door opens with a key only"),
-        (DOOR, DOOR.replace("done: yes", "done: part"), "Look whether door is in", "door is not ticked"),
-        (DOOR, DOOR.replace("done: yes", "done: no"), "Build in door", "door is not in"),
+        (DOOR, DOOR.replace("inside", "none"), "Make door open from inside", 120, "door does not open from inside"),
+        (DOOR, DOOR.replace("inside", "key"), "Make door open from inside", 120, "door opens with a key only"),
+        (DOOR, DOOR.replace("done: yes", "done: part"), "Look whether door is in", 2, "door is not ticked"),
+        (DOOR, DOOR.replace("done: yes", "done: no"), "Build in door", 120, "door is not in"),
         (MORE, "  chest: {x: 3200, side: right, z: 0, size: 900 x 300 x 1500, weight: 30, stage: shell, done: yes}",
-         "Clear the way to door", "the way to door is shut by chest"),
+         "Clear the way to door", 10, "the way to door is shut by chest"),
     ],
 )  # fmt: skip
-def test_what_is_lost_of_two_ways_out_says_why_and_what_to_do(old: str, new: str, act: str, why: str) -> None:
+def test_what_is_lost_of_two_ways_out_says_why_and_what_to_do(
+    old: str, new: str, act: str, minutes: int, why: str
+) -> None:
     (one,) = [one for one in worked(edited((old, new)), "sleep") if one.code == "safety/two-ways-out"]
-    assert one.act.startswith(act)
+    assert one.act.startswith(act) and one.minutes == minutes
     assert why in one.says
 
 

@@ -228,31 +228,32 @@ def _too_few(bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result
     if lost:
         says += f": {listed([_why_not(result, bed, one) for one in lost])}"
     where = lost[0].way.of if lost else bed.of if bed is not None else "openings"
-    act = _first_to_do(lost, result)
+    act, minutes = _first_to_do(lost, result)
     return Finding(
         "safety/two-ways-out", where, "stop" if rule is not None and kind_of(rule) == "stop" else "unknown", says,
         source=rule.source if rule is not None else OWN_RULE, lever=f"{where}.release", act=act,
-        minutes=60 if lost and act == _fit(result, lost[0]) else 120, protects=True, uses=SLEEP,
+        minutes=minutes, protects=True, uses=SLEEP,
         because=(where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ())),
     )  # fmt: skip
 
 
-def _first_to_do(lost: list[Exit], result: Result) -> str:
-    """Return what makes the first opening that does not count one more way out."""
+def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
+    """Return what makes the first opening that does not count one more way out, and in how many minutes."""
     if not lost:
-        return "Make a second way out"
+        return "Make a second way out", 120
     name = lost[0].way.name
     if lost[0].there == "perhaps":
-        return f"Look whether {name} is in, and tick it"
+        return f"Look whether {name} is in, and tick it", 2
     if lost[0].there == "no":
-        return f"Build in {name} before anybody sleeps there"
+        return f"Build in {name} before anybody sleeps there", 120
     if lost[0].opens in ("none", "key", "tool"):
-        return _fit(result, lost[0]) or f"Make {name} open from inside with a bare hand"
+        fit = _fit(result, lost[0])
+        return (fit, 60) if fit else (f"Make {name} open from inside with a bare hand", 120)
     if lost[0].is_held_shut and lost[0].struck is not None:
-        return f"Move {name_of(lost[0].struck.to)} out of the way of {name}"
+        return f"Move {name_of(lost[0].struck.to)} out of the way of {name}", 10
     if lost[0].is_too_small:
-        return f"Make {name} larger, or another opening a way out"
-    return f"Clear the way to {name}"
+        return f"Make {name} larger, or another opening a way out", 120
+    return f"Clear the way to {name}", 10
 
 
 def _is_shut(result: Result, bed: Bed, one: Exit) -> bool:
