@@ -303,11 +303,24 @@ class ColdPlace:
 
 
 @dataclass(frozen=True, slots=True)
+class NightEnd:
+    """One end of what is not known of a night's damp, by the hour as in `Night`; ``outdoors`` is the humidity there."""
+
+    outside: tuple[float, ...]
+    air: tuple[float, ...]
+    humidity: tuple[float, ...]
+    outdoors: float
+    flow: tuple[float, ...]
+    water: tuple[tuple[float, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Night:
     """One night in the room hour by hour, at the best values: temperatures in K, humidity in kg per kg of dry air.
 
     ``heat`` in W, ``flow`` of outdoor air in m3/s; ``water`` (kg) that stands on each of ``cold`` at the end of each
-    hour, a row for each hour. ``heater`` is the rig path of what warms it, empty where nothing does.
+    hour, a row for each hour. ``heater`` is the rig path of what warms it, empty where nothing does. ``ends`` are the
+    driest night and the wettest one that it may be; none where nobody worked them out.
     """
 
     of: str
@@ -320,3 +333,4 @@ class Night:
     flow: tuple[float, ...]
     cold: tuple[ColdPlace, ...]
     water: tuple[tuple[float, ...], ...]
+    ends: tuple[NightEnd, ...] = ()

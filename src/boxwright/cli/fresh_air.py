@@ -116,21 +116,30 @@ def in_words(answer: Answered, result: Result) -> str:
 
 
 def _night_in_words(result: Result) -> list[str]:
-    from boxwright.disciplines.air.findings.damp import wet_kinds
+    from boxwright.disciplines.air.findings.damp import most_humid, wet_kinds
     from boxwright.disciplines.air.sheets import dries_in_words
-    from boxwright.disciplines.air.telling import listed, percent
 
     if not result.nights:
         return ["No night has been worked out, so nothing is said of what stands wet."]
     said = []
     for night in result.nights:
-        kinds = list(wet_kinds(replace(result, nights=(night,))))
-        few = kinds if len(kinds) <= FEW else [*kinds[: FEW - 1], f"{len(kinds) - FEW + 1} more kinds of place"]
-        where = f"water stands on {listed(few)}" if kinds else "nothing worth a word stands wet"
-        most, heated = percent(max(night.humidity, default=0.0)), "" if night.heater else ", without a heater,"
-        said.append(f"In the night at {night.place}{heated} the humidity of the room comes to {most}: {where}.")
+        found = wet_kinds(replace(result, nights=(night,)))
+        surely = [kind for kind, places in found.items() if places[0][1].driest.hours > 0]
+        pieces = [f"water stands on {_few(surely)}"] if surely else []
+        perhaps = [kind for kind in found if kind not in surely]
+        pieces += [f"{'it' if surely else 'water'} may stand on {_few(perhaps)}"] if perhaps else []
+        where = ", and ".join(pieces) or "nothing worth a word stands wet"
+        humid, heated = most_humid(night), "" if night.heater else ", without a heater,"
+        said.append(f"In the night at {night.place}{heated} the humidity of the room comes to {humid}: {where}.")
         said += [f"{dries_in_words(night)}."] if night.heater else []
     return said
+
+
+def _few(kinds: list[str]) -> str:
+    """Return a list of kinds of place, of which no more than a few are named."""
+    from boxwright.disciplines.air.telling import listed
+
+    return listed(kinds if len(kinds) <= FEW else [*kinds[: FEW - 1], f"{len(kinds) - FEW + 1} more kinds of place"])
 
 
 def tables(answer: Answered, result: Result) -> tuple[Grid, ...]:
@@ -188,6 +197,10 @@ def as_json_of(result: Result | None) -> Json:
                         "drips_from": number(one.limit),
                         "air": number(one.air),
                         "watt": number(one.watt),
+                        "ends": [
+                            {"hours": end.hours, "most": number(end.most), "coldest": number(end.coldest)}
+                            for end in one.ends
+                        ],
                     }
                     for one in night.wet
                 ],

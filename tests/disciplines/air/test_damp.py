@@ -15,7 +15,7 @@ from boxwright.disciplines.air.findings import condensation
 from boxwright.disciplines.air.parts import WoodReading
 from boxwright.disciplines.air.result import DampNight, Result, WetPlace
 from boxwright.disciplines.air.solve import offers, solve
-from boxwright.exchange import ColdPlace, Layup, LayupLayer, Moisture, Night
+from boxwright.exchange import ColdPlace, Layup, LayupLayer, Moisture, Night, NightEnd
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, exactly
 from tests.disciplines.air.test_vents import hole, room, standing, vent
@@ -205,3 +205,51 @@ def test_places_of_a_kind_are_told_once_by_the_wettest() -> None:
     both = replace(given, cold=(STUDS, right), water=tuple((one[0], one[0] * 1.5) for one in given.water))
     (found,) = said(both)
     assert found.where == "walls" and "the studs, right wall (and left wall): wet" in found.says
+
+
+def with_ends(given: Night, dry: float, wet: float) -> Night:
+    """Return a night with so much water (kg) on its one place in the driest and in the wettest night there may be."""
+    humidity = (humid(20.0, 0.4), humid(20.0, 0.9))
+    ends = tuple(
+        NightEnd(
+            given.outside, given.air, (damp,) * 8, humid(-5.0, 0.85), (flow,) * 8,
+            tuple((water if number >= 2 else 0.0,) for number in range(8)),
+        )
+        for damp, flow, water in zip(humidity, (0.02, 0.001), (dry, wet), strict=True)
+    )  # fmt: skip
+    return replace(given, ends=ends)
+
+
+def test_what_runs_in_the_wettest_night_alone_is_asked_about() -> None:
+    (surely,) = said(with_ends(night(0.0, 0.15), 0.12, 0.3))
+    assert surely.kind == "fix" and "running with water 6 h in" in surely.says
+    assert "up to 150 g (120 to 300) a square metre" in surely.says and surely.margin == pytest.approx(-0.05)
+    (perhaps,) = said(with_ends(night(0.0, 0.15), 0.0, 0.3))
+    assert perhaps.kind == "unknown" and "perhaps running with water 6 h (0 to 6)" in perhaps.says
+    assert perhaps.number == pytest.approx(0.3) and perhaps.margin == pytest.approx(-0.2)
+    assert not perhaps.could_stop and not perhaps.could_limit
+    (hardly,) = said(with_ends(night(0.0, 0.0), 0.0, 0.3))
+    assert hardly.kind == "unknown" and "0 h (0 to 6)" in hardly.says
+    (film,) = said(with_ends(night(0.0, 0.05), 0.01, 0.09))
+    assert film.kind == "advice" and film.margin is None
+    assert said(with_ends(night(0.0, 0.0), 0.0, 0.09)) == ()
+
+
+def test_frost_on_a_place_nobody_knows_the_cold_of_is_asked_about() -> None:
+    doubtful = replace(STUDS, factor=Band(0.5, 0.2, 0.8))
+    (perhaps,) = said(with_ends(night(-8.0, 0.05, doubtful), 0.02, 0.08))
+    assert perhaps.kind == "unknown" and "perhaps frosted" in perhaps.says
+    wet = damp_night(with_ends(night(-8.0, 0.05, doubtful), 0.02, 0.08), (TWO,), (LEFT,)).wet[0]
+    dry_end, wet_end = wet.ends
+    assert dry_end.coldest > wet.coldest > wet_end.coldest and (wet.driest, wet.wettest) == (dry_end, wet_end)
+    assert dry_end.limit > wet.limit > wet_end.limit and wet_end.is_frost and not dry_end.is_frost
+
+
+def test_what_is_hidden_has_its_ends_by_what_stands_before_it() -> None:
+    doubtful = replace(LEFT, layers=(replace(FOAM, thick=Band(0.0381, 0.02, 0.05)), replace(PLY, is_certain=False)))
+    given = with_ends(night(-10.0, 0.0, SKIN), 0.0, 0.0)
+    wet = damp_night(given, (TWO,), (doubtful,)).wet[0]
+    dry_end, wet_end = wet.ends
+    assert 0.0 < dry_end.over < wet.over < wet_end.over
+    alike = damp_night(replace(given, ends=(replace(given.ends[0], humidity=given.humidity),) * 2), (TWO,), (doubtful,))
+    assert alike.wet[0].ends[0].over < alike.wet[0].ends[1].over, "of one humidity: by the layers alone"

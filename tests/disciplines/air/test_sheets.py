@@ -55,6 +55,6 @@ def test_doors_are_listed_where_nobody_sleeps() -> None:
 
 def test_the_chart_draws_what_drips_first_and_what_is_well_apart_from_it() -> None:
     (chart,) = charts_of(worked(of_three()))
-    assert [one.label for one in chart.bounds] == ["the studs drips", "window drips"]
+    assert [one.label for one in chart.bounds] == ["drips: the studs", "drips: window"]
     assert chart.bounds[1].at - chart.bounds[0].at > APART
     assert all(one == 60.0 or abs(one - 60.0) < 0.5 for one in chart.series[0].best)

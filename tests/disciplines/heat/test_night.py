@@ -9,7 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from boxwright.disciplines.heat.burner import warmth_of
+from boxwright.disciplines.heat.findings.stated import filling_hours
 from boxwright.disciplines.heat.method import box_through_time
+from boxwright.disciplines.heat.method.boxed import _damp_through_time, _saturated
 from boxwright.disciplines.heat.night import (
     ASLEEP_HOURS,
     DRY,
@@ -23,11 +25,11 @@ from boxwright.disciplines.heat.night import (
     hours_of,
     night_of,
 )
-from boxwright.disciplines.heat.parts import Heater, PlannedHeater
+from boxwright.disciplines.heat.parts import FuelTank, Heater, PlannedHeater
 from boxwright.disciplines.heat.result import StandingHeater
-from boxwright.disciplines.heat.room import room_of
+from boxwright.disciplines.heat.room import cold_places, room_of
 from boxwright.disciplines.heat.shell import shell_of
-from boxwright.exchange import Airflow, LayupLayer, Moisture
+from boxwright.exchange import Airflow, LayupLayer, Moisture, Night, NightEnd
 from boxwright.model.place import Place
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.walls import BREAK, FOAM, LINER, STRIP, layer, wall
@@ -172,3 +174,87 @@ def test_the_ends_are_as_warm_with_half_the_steps() -> None:
         start = heater.wanted if heater else hours.outside[0], hours.humidity[0]
         again = box_through_time(room._replace(cold=DRY), hours, start, SUBSTEPS_OF_ENDS)
         assert max(abs(one - other) for one, other in zip(again.air[-12:], night.night.air, strict=True)) < 0.1
+
+
+TWO = (Moisture("people", Band(100e-3 / 3600.0, 70e-3 / 3600.0, 140e-3 / 3600.0), exactly(140.0), "asleep"),)
+
+
+@settings(max_examples=15, deadline=None)
+@given(leak=st.floats(0.001, 0.02), cold=st.floats(-25.0, 8.0), watts=st.floats(0.0, 1500.0))
+def test_the_driest_night_and_the_wettest_bound_the_most_likely_one(leak: float, cold: float, watts: float) -> None:
+    airflow = replace(VENTED, leak=Band(leak, leak / 2.0, leak * 2.0), vents=Band(0.004, 0.0, 0.008))
+    room = inside(FOAM, STRIP, LINER, airflow=airflow)
+    heater = replace(LARGE, highest=exactly(watts))
+    night = night_of(room, replace(STEADY, coldest=exactly(ZERO + cold)), heater, TWO).night
+    dry, wet = night.ends
+
+    def relative(one: Night | NightEnd, hour: int) -> float:
+        return one.humidity[hour] / _saturated(one.air[hour], 101325.0)
+
+    for hour in range(ASLEEP_HOURS):
+        assert relative(dry, hour) - 1e-3 <= relative(night, hour) <= relative(wet, hour) + 1e-3
+        assert wet.flow[hour] <= night.flow[hour] <= dry.flow[hour]
+        assert sum(dry.water[hour]) <= sum(night.water[hour]) + 1e-9 <= sum(wet.water[hour]) + 2e-9
+    assert dry.outdoors < wet.outdoors
+
+
+def test_the_wettest_night_is_damper_for_each_thing_nobody_knows() -> None:
+    sure = inside(FOAM, LINER, airflow=VENTED)
+    plain = night_of(sure, STEADY, LARGE, (replace(TWO[0], kg_per_second=exactly(100e-3 / 3600.0)),)).night.ends[1]
+    breath = night_of(sure, STEADY, LARGE, TWO).night.ends[1]
+    air = replace(VENTED, leak=Band(0.01, 0.001, 0.02))
+    tight = night_of(inside(FOAM, LINER, airflow=air), STEADY, LARGE,
+                     (replace(TWO[0], kg_per_second=exactly(100e-3 / 3600.0)),)).night.ends[1]  # fmt: skip
+    for damper in (breath, tight):
+        assert damper.humidity[-1] > plain.humidity[-1] * 1.05
+
+
+def test_the_water_of_a_night_is_that_of_the_box_through_time() -> None:
+    """Fed with how warm the box gets, in a room that no warmth moves air in: the same humidity and the same water."""
+    room = inside(LINER, airflow=replace(STILL, vents=exactly(0.004), wind_share=0.3))
+    box = room_of(room.shell, room.airflow, 16.0, 2.0, 8.0, "best", _heater(LARGE, "best"))
+    hours = hours_of(STEADY, TWO, LARGE, "best")
+    run = box_through_time(box, hours, (ZERO + 18.0, hours.humidity[0]))
+    damp = _damp_through_time(box.room, box.cold, hours, run.air)
+    assert damp.humidity == pytest.approx(run.humidity, rel=1e-9)
+    assert [sum(row) for row in damp.settled] == pytest.approx([sum(row) for row in run.settled], abs=1e-9)
+    assert sum(damp.settled[-1]) > 1e-3
+
+
+def test_cold_places_that_are_alike_get_as_wet_as_when_each_stands_alone() -> None:
+    room = inside(LINER, airflow=replace(STILL, vents=exactly(0.002), wind_share=0.3))
+    alike = replace(room, shell=shell_of((wall(LINER), replace(wall(LINER), of="walls[r]", area=exactly(4.0))), ()))
+    night = night_of(alike, STEADY, LARGE, TWO).night
+    box = room_of(alike.shell, VENTED, 16.0, 2.0, 8.0, "best", OFF)
+    assert len(box.cold.area) < len(cold_places(alike.shell))
+    assert sum(box.cold.area) == pytest.approx(sum(one.area.best for one in cold_places(alike.shell)))
+    over = {
+        (one.of, one.what): water / one.area.best
+        for one, water in zip(night.cold, night.water[-1], strict=True)
+        if one.reach == "open"
+    }
+    by_factor: dict[float, set[float]] = {}
+    for one in cold_places(alike.shell):
+        by_factor.setdefault(one.factor.best, set()).add(round(over[one.of, one.what], 12))
+    assert all(len(each) == 1 for each in by_factor.values()) and any(max(each) > 0.0 for each in by_factor.values())
+
+
+def test_a_filling_lasts_as_long_as_the_sheet_says_with_what_efficiencies_differ_by() -> None:
+    """Seven litres of diesel: 62 h at 0.9 kW, 28 h at 2 kW by the sheet on heat; 0.75 to 0.85 of it by hand."""
+    tank = FuelTank("parts[fuel]", "fuel", "diesel", exactly(7e-3), exactly(1.0), exactly(0.0), exactly(0.2), True)
+    heater = Heater(of="diesel", lowest=exactly(900.0), highest=exactly(2000.0))
+    planned = PlannedHeater("parts[heater]", "heater", NOWHERE, heater)
+    standing = StandingHeater(planned, True, "burns", "out", "out", None, None, tank)
+    filling = filling_hours(standing)
+    assert filling is not None
+    assert filling.slow.best / 3600.0 == pytest.approx(62.0, abs=0.5)
+    assert filling.flat_out.best / 3600.0 == pytest.approx(28.0, abs=0.2)
+    assert filling.slow.low / filling.slow.best == pytest.approx(0.75 / 0.8)
+    assert filling.slow.high / filling.slow.best == pytest.approx(0.85 / 0.8)
+    doubtful = replace(standing, tank=replace(tank, volume=Band(7e-3, 5e-3, 8e-3)),
+                       planned=replace(planned, heater=Heater(of="diesel", lowest=Band(900.0, 800.0, 1000.0),
+                                                              highest=exactly(2000.0))))  # fmt: skip
+    wider = filling_hours(doubtful)
+    assert wider is not None
+    assert wider.slow.low == pytest.approx(filling.slow.low * 5.0 / 7.0 * 0.9)
+    assert wider.slow.high == pytest.approx(filling.slow.high * 8.0 / 7.0 * 9.0 / 8.0)

@@ -72,14 +72,15 @@ def mild_night(own: Section, airflow: Airflow, sleepers: int) -> MildNight | Non
     full = method.saturation_pressure(KEPT_AT)
     gained = method.humidity_ratio(WANTED * full, PRESSURE) - outdoors
     density = method.air_density(KEPT_AT, outdoors, PRESSURE)
-    vapour = BREATH.best * sleepers
-    need = method.air_to_dry(vapour, density, gained) if gained > 0.0 else inf
+    need = [
+        method.air_to_dry(getattr(BREATH, end) * sleepers, density, gained) if gained > 0.0 else inf for end in ENDS
+    ]
     flow = flow_between(airflow, own.height, MILD, KEPT_AT)
     comes_to = []
     for given, air in zip(("low", "best", "high"), (flow.high, flow.best, flow.low), strict=True):
         ratio = outdoors + getattr(BREATH, given) * sleepers / (density * air)
         comes_to.append(min(method.vapour_pressure(ratio, PRESSURE) / full, AT_MOST))
-    return MildNight(need, flow, _band(comes_to))
+    return MildNight(_band(need), flow, _band(comes_to))
 
 
 def _band(numbers: list[float]) -> Band:

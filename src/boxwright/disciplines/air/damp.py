@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import inf
 from typing import NamedTuple
 
 from boxwright.disciplines.air import method
 from boxwright.disciplines.air.breathing import PRESSURE
-from boxwright.disciplines.air.hidden import is_hidden, settled_by_hour
+from boxwright.disciplines.air.hidden import Damp, is_hidden, less_for_wet, settled_by_hour
 from boxwright.disciplines.air.parts import WoodReading
 from boxwright.disciplines.air.result import DampNight, WetPlace, Wood
 from boxwright.disciplines.air.sourced import FILM, FROSTY_HUMIDITY, MOULD, WANTED
-from boxwright.exchange import ColdPlace, Layup, Moisture, Night
+from boxwright.exchange import ColdPlace, Layup, Moisture, Night, NightEnd
 
 SPECIFIC_HEAT = 1006.0
 """J/kgK of dry air"""
@@ -33,12 +34,28 @@ class Hours(NamedTuple):
     full: tuple[float, ...]
 
 
-def hours_of(night: Night) -> Hours:
-    """Return what a night is by the hour; nobody wrote how damp it is outside, so that is assumed.
+class Felt(NamedTuple):
+    """A night at one end of what is not known: its hours, the air that comes in, the water on each cold place.
+
+    ``given`` is the vapour given off (kg/s).
+    """
+
+    end: Damp
+    hours: Hours
+    flow: tuple[float, ...]
+    water: tuple[tuple[float, ...], ...]
+    given: float
+
+
+def hours_of(night: Night | NightEnd) -> Hours:
+    """Return what a night is by the hour; where nobody worked out how damp it is outside, that is assumed.
 
     Outdoor air holds all night what its coldest hour leaves in it, as in heat's own night.
     """
-    dry = FROSTY_HUMIDITY * method.saturation_pressure(min(night.outside)) if night.outside else 0.0
+    if isinstance(night, NightEnd):
+        dry = method.vapour_pressure(night.outdoors, PRESSURE)
+    else:
+        dry = FROSTY_HUMIDITY * method.saturation_pressure(min(night.outside)) if night.outside else 0.0
     around = (dry,) * len(night.outside)
     return Hours(
         outside=night.outside,
@@ -58,18 +75,36 @@ def damp_night(
     Where damp air touches a surface the water is heat's own; what is hidden is reached by vapour through ``layups``.
     """
     planes = {one.of: one for one in layups}
-    hours = hours_of(night)
-    given = sum(one.kg_per_second.best for one in moisture)
+
+    def given(end: str) -> float:
+        return float(sum(getattr(one.kg_per_second, end) for one in moisture))
+
+    best = _felt_as(night, Felt("best", hours_of(night), night.flow, night.water, given("best")), planes, airy)
+    if not night.ends:
+        return best
+    names: tuple[tuple[Damp, str], ...] = (("dry", "low"), ("wet", "high"))
+    ends = tuple(
+        _felt_as(night, Felt(end, hours_of(one), one.flow, one.water, given(name)), planes, airy)
+        for (end, name), one in zip(names, night.ends, strict=True)
+    )
+    each = zip(*(one.wet for one in ends), strict=True)
+    wet = tuple(replace(place, ends=both) for place, both in zip(best.wet, each, strict=True))
+    return replace(best, wet=wet, ends=ends)
+
+
+def _felt_as(night: Night, felt: Felt, planes: dict[str, Layup], airy: frozenset[str]) -> DampNight:
+    """Return the night at one end of what is not known."""
+    hours = felt.hours
     return DampNight(
         place=night.place,
         heater=night.heater,
-        outside=night.outside,
-        air=night.air,
+        outside=hours.outside,
+        air=hours.air,
         humidity=tuple(min(one / full, FULL) for one, full in zip(hours.vapour, hours.full, strict=True)),
-        flow=night.flow,
-        dries=dries_in(hours, night.flow),
+        flow=felt.flow,
+        dries=dries_in(hours, felt.flow),
         wet=tuple(
-            _wet(cold, where_written(cold, planes), _water(night, number, hours, planes), night, hours, given)
+            _wet(cold, where_written(cold, planes), _water(cold, number, felt, planes), bool(night.heater), felt)
             for number, cold in enumerate(night.cold)
             if cold.of not in airy
         ),
@@ -90,15 +125,14 @@ def dries_in(hours: Hours, flow: tuple[float, ...]) -> float:
     return method.dried_after(A_KILOGRAM, passes, density, gained)
 
 
-def _water(night: Night, number: int, hours: Hours, planes: dict[str, Layup]) -> tuple[float, ...]:
+def _water(cold: ColdPlace, number: int, felt: Felt, planes: dict[str, Layup]) -> tuple[float, ...]:
     """Return the water (kg) on one place at the end of each hour."""
-    cold = night.cold[number]
     if not is_hidden(cold):
-        return tuple(row[number] for row in night.water)
-    layup = planes.get(cold.of)
+        return tuple(row[number] for row in felt.water)
+    layup, hours = planes.get(cold.of), felt.hours
     if layup is None:
         return ()
-    settled = settled_by_hour(cold, layup, hours.outside, hours.air, hours.vapour, hours.around)
+    settled = settled_by_hour(cold, layup, hours.outside, hours.air, hours.vapour, hours.around, felt.end)
     return tuple(one * cold.area.best for one in settled)
 
 
@@ -110,14 +144,15 @@ def where_written(cold: ColdPlace, planes: dict[str, Layup]) -> str:
     return layup.layers[0].of.partition(".layers[")[0] if layup is not None and layup.layers else "walls"
 
 
-def _wet(cold: ColdPlace, where: str, water: tuple[float, ...], night: Night, hours: Hours, given: float) -> WetPlace:
+def _wet(cold: ColdPlace, where: str, water: tuple[float, ...], is_heated: bool, felt: Felt) -> WetPlace:
     """Return what settled on one place: its water by the hour, and what air would have kept it dry."""
-    factor, area = min(max(cold.factor.best, 0.0), 1.0), cold.area.best
+    hours = felt.hours
+    factor, area = min(max(less_for_wet(cold.factor, felt.end), 0.0), 1.0), cold.area.best
     surfaces = tuple(outside + factor * (air - outside) for outside, air in zip(hours.outside, hours.air, strict=True))
     holds = tuple(method.saturation_pressure(one) for one in surfaces)
     least = 0.0 if is_hidden(cold) else FILM * area
     most = max(water, default=0.0)
-    need, watt = _air_that_dries(holds, night, hours, given)
+    need, watt = _air_that_dries(holds, is_heated, felt)
     return WetPlace(
         cold=cold,
         where=where,
@@ -132,23 +167,24 @@ def _wet(cold: ColdPlace, where: str, water: tuple[float, ...], night: Night, ho
     )
 
 
-def _air_that_dries(holds: tuple[float, ...], night: Night, hours: Hours, given: float) -> tuple[float, float]:
+def _air_that_dries(holds: tuple[float, ...], is_heated: bool, felt: Felt) -> tuple[float, float]:
     """Return the outdoor air that keeps a surface dry in its worst hour, and the heat it costs beyond what comes in.
 
-    ``given`` is the vapour given off. Where no outdoor air keeps it dry, it is infinite.
+    Where no outdoor air keeps it dry, it is infinite.
     """
+    hours = felt.hours
     gains = [
         method.humidity_ratio(one, PRESSURE) - outdoors for one, outdoors in zip(holds, hours.outdoors, strict=True)
     ]
-    if not gains or given <= 0.0:
+    if not gains or felt.given <= 0.0:
         return 0.0, 0.0
     worst = min(range(len(gains)), key=gains.__getitem__)
     if gains[worst] <= 0.0:
-        return inf, inf if night.heater else 0.0
+        return inf, inf if is_heated else 0.0
     density = method.air_density(hours.air[worst], hours.outdoors[worst], PRESSURE)
-    need = method.air_to_dry(given, density, gains[worst])
-    beyond, warmed = max(need - night.flow[worst], 0.0), max(hours.air[worst] - hours.outside[worst], 0.0)
-    return need, density * SPECIFIC_HEAT * beyond * warmed if night.heater else 0.0
+    need = method.air_to_dry(felt.given, density, gains[worst])
+    beyond, warmed = max(need - felt.flow[worst], 0.0), max(hours.air[worst] - hours.outside[worst], 0.0)
+    return need, density * SPECIFIC_HEAT * beyond * warmed if is_heated else 0.0
 
 
 def wood_by_place(readings: tuple[WoodReading, ...]) -> tuple[Wood, ...]:

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from boxwright.disciplines.air import method
 from boxwright.disciplines.air.sourced import STILL_AIR, vapour_factor
 from boxwright.exchange import ColdPlace, Layup
+from boxwright.units import Band
+
+Damp = Literal["dry", "best", "wet"]
+"""An end of what is not known: the driest night there may be, the most likely one, the wettest."""
 
 HOUR = 3600.0
 TIGHT = 1e4
@@ -13,6 +19,11 @@ EDGE = 1e-3
 """Resistances are shares of the whole here: films and skin keep this much, so that none is nothing."""
 SKIN = "skin behind"
 """How heat names a skin that foam stands before; what else is hidden is a member behind its lining."""
+
+
+def less_for_wet(band: Band, end: Damp) -> float:
+    """Return a value of which less makes it wetter, at one end of what is not known."""
+    return {"dry": band.high, "best": band.best, "wet": band.low}[end]
 
 
 def is_hidden(cold: ColdPlace) -> bool:
@@ -25,14 +36,17 @@ def is_skin(cold: ColdPlace) -> bool:
     return cold.what.startswith(SKIN)
 
 
-def vapour_lengths(cold: ColdPlace, layup: Layup) -> tuple[float, ...]:
-    """Return as how much still air (m) each layer before a hidden place holds vapour back, from outside inwards."""
+def vapour_lengths(cold: ColdPlace, layup: Layup, end: Damp = "best") -> tuple[float, ...]:
+    """Return as how much still air (m) each layer before a hidden place holds vapour back, from outside inwards.
+
+    A layer that stands perhaps holds back at the dry end alone.
+    """
     passed_by = "members" if is_skin(cold) else "bays"
     found = []
     for layer in layup.layers:
-        if layer.where == passed_by or not layer.is_certain:
+        if layer.where == passed_by or not (layer.is_certain or end == "dry"):
             continue
-        thick = layer.thick.best if layer.thick is not None and layer.thick.known else 0.0
+        thick = less_for_wet(layer.thick, end) if layer.thick is not None and layer.thick.known else 0.0
         if thick > 0.0:
             found.append(vapour_factor(layer.material or layer.name) * thick)
     return tuple(found)
@@ -40,13 +54,13 @@ def vapour_lengths(cold: ColdPlace, layup: Layup) -> tuple[float, ...]:
 
 def settled_by_hour(
     cold: ColdPlace, layup: Layup, outside: tuple[float, ...], air: tuple[float, ...], vapour: tuple[float, ...],
-    outside_vapour: tuple[float, ...],
+    outside_vapour: tuple[float, ...], end: Damp = "best",
 ) -> tuple[float, ...]:  # fmt: skip
     """Return the water (kg/m2) that has settled on a hidden place by the end of each hour; it dries where it can."""
-    lengths = vapour_lengths(cold, layup)
+    lengths = vapour_lengths(cold, layup, end)
     if not lengths:
         return ()
-    factor = min(max(cold.factor.best, EDGE), 1.0 - EDGE)
+    factor = min(max(less_for_wet(cold.factor, end), EDGE), 1.0 - EDGE)
     inward = (1.0 - factor - EDGE / 2.0) / len(lengths)
     resistances = (factor / 2.0, factor / 2.0, *(inward for _ in lengths), EDGE / 2.0)
     stands, found = 0.0, []

@@ -61,7 +61,8 @@ class WetPlace:
     ``hours`` it stood wet, ``most`` water at once (kg) and a square metre (kg/m2), the ``coldest`` its surface came to
     (K), ``limit`` the lowest humidity of the room at which it would have begun to drip, ``damp_hours`` the hours its
     own humidity stood where mould grows. ``air`` is the outdoor air that would have kept it dry (m3/s, infinite where
-    none does), ``watt`` the heat that costs beyond what came in anyhow.
+    none does), ``watt`` the heat that costs beyond what came in anyhow. ``ends`` are the same place in the driest night
+    there may be and in the wettest, none where they are not known apart.
     """
 
     cold: ColdPlace
@@ -74,6 +75,22 @@ class WetPlace:
     damp_hours: int
     air: float
     watt: float
+    ends: tuple[WetPlace, ...] = ()
+
+    @property
+    def every(self) -> tuple[WetPlace, ...]:
+        """Return the place as it most likely gets and at both ends of what is not known."""
+        return (self, *self.ends)
+
+    @property
+    def wettest(self) -> WetPlace:
+        """Return the place at its wettest."""
+        return max(self.every, key=lambda one: (one.over, one.hours))
+
+    @property
+    def driest(self) -> WetPlace:
+        """Return the place at its driest."""
+        return min(self.every, key=lambda one: (one.over, one.hours))
 
     @property
     def name(self) -> str:
@@ -102,7 +119,7 @@ class DampNight:
     """One night as the air of the room felt it: outside and inside (K), relative humidity by the hour.
 
     ``dries`` is how long (s) a kilogram of water in wet gear takes to leave with the air of a mean hour, infinite where
-    it does not.
+    it does not. ``ends`` are the driest night there may be and the wettest, none where they are not known apart.
     """
 
     place: str
@@ -113,6 +130,12 @@ class DampNight:
     flow: tuple[float, ...]
     dries: float
     wet: tuple[WetPlace, ...]
+    ends: tuple[DampNight, ...] = ()
+
+    @property
+    def every(self) -> tuple[DampNight, ...]:
+        """Return the night as it most likely is and at both ends of what is not known."""
+        return (self, *self.ends)
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +145,7 @@ class MildNight:
     ``humidity`` is the share the room comes to at that flow, at most 1: then it drips everywhere.
     """
 
-    need: float
+    need: Band
     flow: Band
     humidity: Band
 

@@ -6,10 +6,11 @@ from math import isfinite
 from typing import TYPE_CHECKING
 
 from boxwright.disciplines.air import method
+from boxwright.disciplines.air.findings.damp import ends_of
 from boxwright.disciplines.air.hidden import is_hidden, is_skin
 from boxwright.disciplines.air.result import DampNight, Result, Vent, WetPlace
 from boxwright.disciplines.air.sourced import LITTLE
-from boxwright.disciplines.air.telling import area, flow, grams, percent, ppm, ppm_band
+from boxwright.disciplines.air.telling import area, between, flow, grams, percent, ppm, ppm_band, spread
 from boxwright.units import HeaderUnits, show
 
 if TYPE_CHECKING:
@@ -55,10 +56,14 @@ def _named(night: DampNight) -> str:
 
 def dries_in_words(night: DampNight) -> str:
     """Return how long wet gear takes to dry in one night."""
-    hours = night.dries / HOUR
-    if hours > LONGEST:
+    hours = [one.dries / HOUR for one in night.every]
+    if min(hours) > LONGEST:
         return "Wet gear does not dry"
-    return f"A litre of water in wet gear takes {hours:.0f} h or more to leave"
+    least, most = f"{min(hours):.0f} h", f"{max(hours):.0f} h"
+    if max(hours) > LONGEST:
+        return f"A litre of water in wet gear takes {least} to leave, or it does not dry"
+    lasts = least if least == most else f"{least.removesuffix(' h')} to {most}"
+    return f"A litre of water in wet gear takes {lasts} or more to leave"
 
 
 def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
@@ -104,11 +109,11 @@ def _breathing(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
         ("after a very long night", ppm_band(breathing.steady), "and no more"),
     ]
     if mild is not None:
-        between = f"{percent(mild.humidity.low)} to {percent(mild.humidity.high)}"
-        wanted = f"{show(mild.need, 'flow', shown_in)} keeps it dry"
+        humid = f"{percent(mild.humidity.low)} to {percent(mild.humidity.high)}"
+        wanted = f"{flow(mild.need, shown_in)} keeps it dry"
         rows += [
             ("outdoor air, mild and rainy", flow(mild.flow, shown_in), wanted),
-            ("humidity then", between, f"{percent(mild.humidity.best)} most likely"),
+            ("humidity then", humid, f"{percent(mild.humidity.best)} most likely"),
         ]
     title = f"The air of {result.sleepers} asleep, by warmth alone"
     return (Grid(title, ("", "", ""), tuple(rows), ("",) * len(rows)),)
@@ -123,13 +128,19 @@ def _hours(night: DampNight, shown_in: HeaderUnits) -> Grid:
             str(number + 1),
             show(night.outside[number], "temperature", shown_in),
             show(night.air[number], "temperature", shown_in),
-            percent(night.humidity[number]),
+            _humid(night, number),
             show(_dew_point(night.humidity[number], night.air[number]), "temperature", shown_in),
             show(night.flow[number], "flow", shown_in),
         )
         for number in range(0, len(night.air), EVERY)
     )
     return Grid(f"The night at {_named(night)}", columns, rows, ("",) * len(rows))
+
+
+def _humid(night: DampNight, number: int) -> str:
+    """Return the humidity of an hour with its doubt."""
+    found = [one.humidity[number] for one in night.every]
+    return spread(*(percent(one) for one in (found[0], min(found), max(found))))
 
 
 def _dew_point(humidity: float, air: float) -> float:
@@ -143,8 +154,9 @@ def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:
     from boxwright.drawing import Grid
 
     kinds: dict[str, list[WetPlace]] = {}
-    for one in sorted(night.wet, key=lambda one: -one.over):
-        if one.hours > 0 and (one.over >= LITTLE or not is_hidden(one.cold)):
+    for one in sorted(night.wet, key=lambda one: (-one.over, -one.wettest.over)):
+        most = one.wettest
+        if most.hours > 0 and (most.over >= LITTLE or not is_hidden(one.cold)):
             kinds.setdefault(one.kind, []).append(one)
     first = [(found[0], len(found) - 1) for found in kinds.values()][:MOST_ROWS]
     if not first:
@@ -161,11 +173,13 @@ def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
         keeps = show(wet.air, "flow", shown_in) + (f", {show(wet.watt, 'W', shown_in)}" if wet.watt > 0.0 else "")
     else:
         keeps = "warmth only"
+    frosts = [one.is_frost for one in wet.every]
+    frost = ", frost" if all(frosts) else ", frost perhaps" if any(frosts) else ""
     return (
-        f"{wet.hours} h" + (", frost" if wet.is_frost else ""),
-        f"{grams(wet.over)}/m2",
-        show(wet.coldest, "temperature", shown_in),
-        percent(wet.limit),
+        spread(*(f"{one:.0f} h" for one in ends_of(wet, "hours"))) + frost,
+        spread(*(f"{grams(one)}/m2" for one in ends_of(wet, "over"))),
+        between(ends_of(wet, "coldest"), shown_in),
+        spread(*(percent(one) for one in ends_of(wet, "limit"))),
         keeps,
     )
 
@@ -178,10 +192,11 @@ def charts_of(result: Result) -> tuple[Chart, ...]:
 def _chart(night: DampNight) -> Chart:
     from boxwright.drawing.chart import Chart, Series
 
-    shares = tuple(100.0 * one for one in night.humidity)
-    count = len(shares)
+    each = [tuple(100.0 * one for one in humid.humidity) for humid in night.every]
+    shares, count = each[0], len(each[0])
+    lows, highs = (tuple(end(row) for row in zip(*each, strict=True)) for end in (min, max))
     labels = tuple(f"{number + 1} h" if number % EVERY == 0 else "" for number in range(count))
-    line = Series("the room", shares, shares, shares, tuple(f"{one:.0f} %" for one in shares))
+    line = Series("the room", shares, lows, highs, tuple(f"{one:.0f} %" for one in shares))
     return Chart(
         name="humidity",
         title=f"Humidity of a night at {_named(night)}",
@@ -206,5 +221,5 @@ def _dripping(night: DampNight) -> tuple[Bound, ...]:
     found: list[Bound] = []
     for kind, limit in sorted(lowest.items(), key=lambda one: one[1]):
         if not found or 100.0 * limit - found[-1].at > APART:
-            found.append(Bound(f"{kind} drips", 100.0 * limit, False))
+            found.append(Bound(f"drips: {kind}", 100.0 * limit, False))
     return tuple(found[:MOST_DRIPPING])

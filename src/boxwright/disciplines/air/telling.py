@@ -6,7 +6,7 @@ from boxwright.disciplines.air.result import Vent
 from boxwright.disciplines.air.sourced import UNREAD
 from boxwright.finding import Use
 from boxwright.source import Rule
-from boxwright.units import Band, HeaderUnits, show_band
+from boxwright.units import Band, HeaderUnits, show, show_band
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 LEAVE: tuple[Use, ...] = ("leave",)
@@ -48,7 +48,20 @@ def area(band: Band, shown_in: HeaderUnits) -> str:
 def grams(kilogram: float) -> str:
     """Return a little water as it is said in the kitchen: whole grams, tenths of the first ten."""
     water = kilogram * GRAMS
-    return f"{water:.1f} g" if water < TENTHS_BELOW else f"{water:.0f} g"
+    return f"{water:.1f} g" if 0.0 < water < TENTHS_BELOW else f"{water:.0f} g"
+
+
+def between(band: tuple[float, float, float], shown_in: HeaderUnits) -> str:
+    """Return a temperature, most likely and between which, as people say it."""
+    return spread(*(show(one, "temperature", shown_in) for one in band))
+
+
+def spread(best: str, low: str, high: str) -> str:
+    """Return a value with what it may be in brackets, such as ``6 h (0 to 11)``; alone where that says no more."""
+    if low == high == best:
+        return best
+    unit = best.rpartition(" ")[2]
+    return f"{best} ({low.removesuffix(f' {unit}')} to {high.removesuffix(f' {unit}')})"
 
 
 def listed(names: list[str] | tuple[str, ...]) -> str:

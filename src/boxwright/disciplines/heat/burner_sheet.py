@@ -51,7 +51,7 @@ def _fuel(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
         rows.append(("tank", f"{NOBODY} which", "write it first in path"))
     lasting = filling_hours(heater)
     if lasting is not None:
-        flat_out, slow = show(lasting.low, "time", shown_in), show(lasting.high, "time", shown_in)
+        flat_out, slow = (show_band(each, "time", shown_in) for each in lasting)
         rows.append(("a filling", f"{flat_out} flat out, {slow} at its lowest", "by what is in the fuel"))
     pieces = [one for one in planned.heater.path if tank is None or one != tank.name]
     return [*rows, *((str(number), one, "") for number, one in enumerate(pieces, 1) if one != planned.name)]

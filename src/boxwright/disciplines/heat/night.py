@@ -7,7 +7,7 @@ thinner than thought is so everywhere, and a window that does not shut lets the 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import cos, pi
 
@@ -23,12 +23,21 @@ from boxwright.disciplines.heat.method import (
     sky_emittance,
     sky_temperature,
 )
-from boxwright.disciplines.heat.method.boxed import _saturated
+from boxwright.disciplines.heat.method.boxed import _damp_through_time, _saturated
 from boxwright.disciplines.heat.method.network import Course
 from boxwright.disciplines.heat.method.sky import STEFAN_BOLTZMANN
-from boxwright.disciplines.heat.room import HEAT_OF_AIR, NIGHT, SEA_LEVEL, at, cold_places, hidden_places, room_of
+from boxwright.disciplines.heat.room import (
+    HEAT_OF_AIR,
+    NIGHT,
+    SEA_LEVEL,
+    at,
+    cold_places,
+    hidden_places,
+    room_of,
+    shares_of,
+)
 from boxwright.disciplines.heat.shell import Shell
-from boxwright.exchange import Airflow, Moisture, Night
+from boxwright.exchange import Airflow, Moisture, Night, NightEnd
 from boxwright.units import Band, exactly
 
 WANTED = columns("wanted")["asleep"][0]
@@ -41,6 +50,7 @@ SUBSTEPS, SUBSTEPS_OF_ENDS = 4, 2
 DRY = Cold((), (), (), ())
 COOL_AT_NOTHING = 400.0
 OFF = Heater(0.0, 0.0, True, 0.0)
+OUTER: tuple[End, End] = ("low", "high")
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +145,7 @@ def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture
         too_warm_above=_outside(warmth, gains, losses, is_highest=False),
         energy=_band(energy),
         banded=tuple(best.band[judged].count(one) for one in range(5)),
-        night=_night(inside, outdoors, warmth, best),
+        night=_night(inside, outdoors, warmth, best, damp_ends(inside, outdoors, warmth, moisture, runs)),
     )
 
 
@@ -252,10 +262,63 @@ def _band(ends: dict[End, float]) -> Band:
     return Band(ends["best"], low, high, spread="interval") if high > low else exactly(ends["best"])
 
 
-def _night(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, run: Course) -> Night:
-    """Return the judged night; on what lies behind a lining heat works out no water: air does."""
+def damp_ends(
+    inside: Inside,
+    outdoors: Outdoors,
+    warmth: Warmth | None,
+    moisture: tuple[Moisture, ...],
+    runs: dict[End, Course],
+) -> tuple[NightEnd, NightEnd]:
+    """Return the driest night and the wettest one that it may be."""
+    dry, wet = (_damp_end(inside, outdoors, warmth, moisture, runs[end], end) for end in OUTER)
+    return dry, wet
+
+
+def _damp_end(
+    inside: Inside,
+    outdoors: Outdoors,
+    warmth: Warmth | None,
+    moisture: tuple[Moisture, ...],
+    run: Course,
+    end: End,
+) -> NightEnd:
+    """Return the water of a night at one end, by the temperatures of that end of heat loss.
+
+    The coldest room is the wettest where least air comes in from a damp night, so all that has to do with air is taken
+    from the other end of heat loss. No one night is all of that at once: what comes of it bounds those that are.
+    """
+    airflow = inside.airflow
+    leak, vents, rise = (exactly(at(one, end, False)) for one in (airflow.leak, airflow.vents, airflow.rise))
+    swapped = replace(airflow, leak=leak, vents=vents, rise=rise)
+    box = room_of(inside.shell, swapped, inside.volume, inside.height, inside.floor, end, OFF)
+    outdoor = at(NIGHT["humidity"], end) * _saturated(at(outdoors.coldest, end, False), SEA_LEVEL)
+    hours = hours_of(outdoors, moisture, warmth, end)
+    hours = hours._replace(
+        humidity=(outdoor,) * len(hours.outside), wind=(at(outdoors.wind, end, False),) * len(hours.outside)
+    )
+    humidity, flow, settled = _damp_through_time(box.room, box.cold, hours, run.air)
     judged = slice(-ASLEEP_HOURS, None)
-    hidden = hidden_places(inside.shell)
+    return NightEnd(
+        outside=hours.outside[judged],
+        air=run.air[judged],
+        humidity=humidity[judged],
+        outdoors=outdoor,
+        flow=flow[judged],
+        water=_water(inside.shell, settled[judged], end),
+    )
+
+
+def _water(shell: Shell, settled: tuple[tuple[float, ...], ...], end: End) -> tuple[tuple[float, ...], ...]:
+    """Return the water of each place by the hour; on what lies behind a lining heat works out none: air does."""
+    shares, hidden = shares_of(shell, end), (0.0,) * len(hidden_places(shell))
+    return tuple((*(row[number] * share for number, share in shares), *hidden) for row in settled)
+
+
+def _night(
+    inside: Inside, outdoors: Outdoors, warmth: Warmth | None, run: Course, ends: tuple[NightEnd, NightEnd]
+) -> Night:
+    """Return the judged night."""
+    judged = slice(-ASLEEP_HOURS, None)
     return Night(
         of=outdoors.of,
         place=outdoors.place,
@@ -265,6 +328,7 @@ def _night(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, run: Cours
         humidity=run.humidity[judged],
         heat=run.heat[judged],
         flow=run.flow[judged],
-        cold=(*cold_places(inside.shell), *hidden),
-        water=tuple((*row, *(0.0 for _ in hidden)) for row in run.settled[judged]),
+        cold=(*cold_places(inside.shell), *hidden_places(inside.shell)),
+        water=_water(inside.shell, run.settled[judged], "best"),
+        ends=ends,
     )

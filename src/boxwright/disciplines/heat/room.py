@@ -45,7 +45,6 @@ def room_of(
     groups = sorted({one.sky for one in planes})
     faces = [_gathered([one for one in planes if one.sky == sky], sky, end) for sky in groups]
     furnishing = at(shell.furnishing, end, False)
-    open_to = tuple(one for one in shell.places if one.reach == "open")
     return Box(
         Room(
             volume=volume,
@@ -73,18 +72,43 @@ def room_of(
             tuple(0.0 for _ in windows),
             tuple(-1 for _ in windows),
         ),
-        Cold(
-            tuple(min(max(at(one.factor, end, False), 0.0), 1.0) for one in open_to),
-            tuple(one.area.best for one in open_to),
-            tuple(one.film for one in open_to),
-            tuple(-1 for _ in open_to),
-        ),
+        _cold(shell, end),
         heater,
     )
 
 
+def _cold(shell: Shell, end: End) -> Cold:
+    """Return the cold places: those that are alike get as wet as each other, so they are one, their areas added."""
+    areas: dict[tuple[float, float], float] = {}
+    for one in cold_places(shell):
+        alike = _alike(one, end)
+        areas[alike] = areas.get(alike, 0.0) + one.area.best
+    return Cold(
+        tuple(factor for factor, _ in areas),
+        tuple(areas.values()),
+        tuple(film for _, film in areas),
+        tuple(-1 for _ in areas),
+    )
+
+
+def _alike(place: ColdPlace, end: End) -> tuple[float, float]:
+    return min(max(at(place.factor, end, False), 0.0), 1.0), place.film
+
+
+def shares_of(shell: Shell, end: End) -> tuple[tuple[int, float], ...]:
+    """Return of each cold place which of those of `room_of` it is in, and its share of that one's area."""
+    cold = _cold(shell, end)
+    numbers = {alike: number for number, alike in enumerate(zip(cold.factor, cold.film, strict=True))}
+    found = []
+    for one in cold_places(shell):
+        number = numbers[_alike(one, end)]
+        whole = cold.area[number]
+        found.append((number, one.area.best / whole if whole > 0.0 else 0.0))
+    return tuple(found)
+
+
 def cold_places(shell: Shell) -> tuple[ColdPlace, ...]:
-    """Return the cold places whose water the room's air feels, in the order `room_of` has them."""
+    """Return the cold places whose water the room's air feels."""
     return tuple(one for one in shell.places if one.reach == "open")
 
 

@@ -95,10 +95,10 @@ def _gathered(result: Result, breathing: Breathing, shown_in: HeaderUnits) -> It
     elif breathing.morning.high > TOO_MUCH:
         says += f"; with less air than reckoned that is over {ppm(TOO_MUCH)}"
         yield _question(where, says, f"{fit}, or hang a meter and read it in the morning", 60, lever, False, breathing)
-    elif breathing.morning.best > STALE:
+    elif breathing.morning.high > STALE:
         says += f", stale from {ppm(STALE)} on; {show(breathing.need, 'flow', shown_in)} is the least for a dwelling"
         yield Finding(
-            "air/fresh-air", where, "advice", says, breathing.morning.best, STALE, STALE - breathing.morning.best,
+            "air/fresh-air", where, "advice", says, breathing.morning.high, STALE, STALE - breathing.morning.high,
             "1", source_of("gas", "stale"), lever, act=fit, minutes=60, uses=SLEEP, because=(where,),
         )  # fmt: skip
 

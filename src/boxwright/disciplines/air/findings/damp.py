@@ -8,10 +8,12 @@ from math import isfinite
 from boxwright.disciplines.air.hidden import is_hidden, is_skin
 from boxwright.disciplines.air.result import DampNight, Result, WetPlace
 from boxwright.disciplines.air.sourced import DAMP_WOOD, DROPS, LITTLE, METER, MUCH, RUNS, WANTED, source_of
-from boxwright.disciplines.air.telling import LEAVE, SLEEP, flow, grams, listed, percent
+from boxwright.disciplines.air.telling import LEAVE, SLEEP, between, flow, grams, listed, percent, spread
 from boxwright.finding import Finding, Kind
-from boxwright.units import HeaderUnits, show
+from boxwright.units import Band, HeaderUnits, exactly, show
 
+FAR = 10.0
+"""As many times the least air that may do, the most is not told as a number."""
 MOST_KINDS = 4
 """Kinds of cold places that are told one by one; where more stand wet the whole room does."""
 
@@ -20,7 +22,8 @@ def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which cold places of the room stand wet in a night, for how long and with how much, and what keeps them dry.
 
     Asks: does vapour of sleepers settle on glass, on metal, or behind a lining, on the coldest night of a place
-    Limit: a film (5 g/m2) counts as wet; what runs (100 g/m2) or freezes, and 5 g/m2 on a hidden skin, is put right
+    Limit: a film (5 g/m2) counts as wet; what runs (100 g/m2) or freezes, and 5 g/m2 on a hidden skin, is put right,
+        where it does so even in the driest night there may be, and asked about where it does in the wettest alone
     Source: practice; humidity by the night's own balance of vapour, behind foam by vapour through lining and foam
     Lever: a strip on the metal, a lining, sealed edges of foam, more air
     """
@@ -31,7 +34,7 @@ def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         return
     kinds = list(wet_kinds(result).values())
     if len(kinds) > MOST_KINDS:
-        kinds = [max(kinds, key=lambda one: one[0][1].over)]
+        kinds = [min(kinds, key=lambda one: _wettest_first(one[0]))]
         yield _wet(kinds[0], tuple(wet_kinds(result)), shown_in)
         return
     for found in kinds:
@@ -39,14 +42,33 @@ def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def wet_kinds(result: Result) -> dict[str, list[tuple[DampNight, WetPlace]]]:
-    """Return what is worth telling of what stands wet, by the kind of place, the wettest of each kind first."""
+    """Return what is worth telling, by the kind of place, the wettest of each kind first.
+
+    That is what most likely stands wet, and what runs or freezes perhaps.
+    """
     places: dict[str, list[tuple[DampNight, WetPlace]]] = {}
     for night in result.nights:
         for wet in night.wet:
-            is_told = wet.over >= LITTLE if is_hidden(wet.cold) else wet.most >= DROPS
-            if wet.hours > 0 and is_told:
+            if (wet.hours > 0 and _is_worth_it(wet)) or any(_is_bad(one) and _is_worth_it(one) for one in wet.ends):
                 places.setdefault(wet.kind, []).append((night, wet))
-    return {kind: sorted(found, key=lambda one: -one[1].over) for kind, found in places.items()}
+    return {kind: sorted(found, key=_wettest_first) for kind, found in places.items()}
+
+
+def _is_worth_it(wet: WetPlace) -> bool:
+    return wet.over >= LITTLE if is_hidden(wet.cold) else wet.most >= DROPS
+
+
+def _wettest_first(found: tuple[DampNight, WetPlace]) -> tuple[bool, float, float]:
+    """Return the order places are told in: what is surely to be put right, then the wettest."""
+    wet = found[1]
+    return not all(_is_bad(one) for one in wet.every), -wet.over, -wet.wettest.over
+
+
+def _is_bad(wet: WetPlace) -> bool:
+    """Return whether a place at one end of what is not known is to be put right: it runs, or it freezes."""
+    if is_hidden(wet.cold):
+        return wet.over >= MUCH
+    return wet.over >= RUNS or wet.is_frost
 
 
 def _wet(found: list[tuple[DampNight, WetPlace]], kinds: tuple[str, ...], shown_in: HeaderUnits) -> Finding:
@@ -54,29 +76,55 @@ def _wet(found: list[tuple[DampNight, WetPlace]], kinds: tuple[str, ...], shown_
     night, wet = found[0]
     hidden = is_hidden(wet.cold)
     limit, row = (MUCH, ("settling", "much")) if hidden else (RUNS, ("wet", "runs"))
-    is_much = wet.over >= limit
-    kind: Kind = "fix" if is_much or (wet.is_frost and not hidden) else "advice"
+    surely, perhaps = (test(_is_bad(one) for one in wet.every) for test in (all, any))
+    kind: Kind = "fix" if surely else "unknown" if perhaps else "advice"
     also = {one.name.partition(", ")[2] for _, one in found} - {wet.name.partition(", ")[2], ""}
     says = f"{wet.name}{f' (and {listed(sorted(also))})' if also else ''}"
     says += f", wettest of {len(kinds)} kinds of place" if kinds else ""
-    says += f": {_how(wet, is_much)} in a night at {night.place}"
-    says += (" without a heater" if not night.heater else "") + f", up to {grams(wet.over)} a square metre;"
-    says += f" it comes to {show(wet.coldest, 'temperature', shown_in)} and begins to drip from {percent(wet.limit)}"
-    says += f" of humidity on, {percent(max(night.humidity))} it was" + _remedy(wet, shown_in)
-    if is_skin(wet.cold):
-        act = "Seal the edges of the foam with tape, so that no air of the room gets behind it"
-    elif hidden:
-        act = "Put a strip of foam between the members and the lining, and seal the joints of the lining"
-    elif kinds:
-        act = "Heat the room or sleep elsewhere on such a night, with the vents open, and wipe it dry in the morning"
-    else:
-        act = (
-            f"Wipe it in the morning and air the room; warm the surface of {wet.name}: a foam strip or a lining over it"
-        )
+    says += f": {_how(wet, surely)} in a night at {night.place}"
+    says += (" without a heater" if not night.heater else "") + f", {_grams(wet)} a square metre;"
+    limits = ends_of(wet, "limit")
+    says += f" it comes to {between(ends_of(wet, 'coldest'), shown_in)} and begins to drip from"
+    says += f" {spread(*(percent(one) for one in limits))} of humidity on,"
+    says += f" {most_humid(night)} it was" + _remedy(wet, shown_in)
+    number = wet.over if surely else wet.wettest.over
+    margin = min(limit - number, 0.0) if number >= limit else None
     return Finding(
-        "air/condensation", wet.where, kind, says, wet.over, limit, min(limit - wet.over, 0.0) if is_much else None,
-        "kg/m2", source_of(*row), wet.where, act=act, minutes=60, uses=SLEEP, because=(wet.where,),
+        "air/condensation", wet.where, kind, says, number, limit, margin, "kg/m2", source_of(*row), wet.where,
+        act=_act(wet, kind, bool(kinds)), minutes=60, could_stop=kind != "unknown", could_limit=kind != "unknown",
+        uses=SLEEP, because=(wet.where,),
     )  # fmt: skip
+
+
+def _act(wet: WetPlace, kind: Kind, is_all: bool) -> str:
+    """Return what to do about a wet place."""
+    if is_skin(wet.cold):
+        return "Seal the edges of the foam with tape, so that no air of the room gets behind it"
+    if is_hidden(wet.cold):
+        return "Put a strip of foam between the members and the lining, and seal the joints of the lining"
+    if is_all:
+        return "Heat the room or sleep elsewhere on such a night, with the vents open, and wipe it dry in the morning"
+    if kind == "unknown":
+        return f"Look at {wet.name} on the first cold morning, with a meter of humidity in the room; where it runs or"\
+            " freezes, warm its surface: a foam strip or a lining over it"
+    return f"Wipe it in the morning and air the room; warm the surface of {wet.name}: a foam strip or a lining over it"
+
+
+def most_humid(night: DampNight) -> str:
+    """Return the highest humidity of a night, with its doubt."""
+    found = [max(one.humidity, default=0.0) for one in night.every]
+    return spread(*(percent(one) for one in (found[0], min(found), max(found))))
+
+
+def ends_of(wet: WetPlace, name: str) -> tuple[float, float, float]:
+    """Return a number of a wet place: most likely, at least, at most."""
+    found = [float(getattr(one, name)) for one in wet.every]
+    return found[0], min(found), max(found)
+
+
+def _grams(wet: WetPlace) -> str:
+    best, low, high = (grams(one) for one in ends_of(wet, "over"))
+    return f"up to {spread(best, low, high)}"
 
 
 def _no_night() -> Finding:
@@ -88,11 +136,14 @@ def _no_night() -> Finding:
     )  # fmt: skip
 
 
-def _how(wet: WetPlace, is_much: bool) -> str:
-    hours = f"{wet.hours} h"
-    if wet.is_frost:
-        return f"frosted {hours}"
-    return f"running with water {hours}" if is_much and not is_hidden(wet.cold) else f"wet {hours}"
+def _how(wet: WetPlace, is_surely_bad: bool) -> str:
+    """Return how wet a place gets and for how long; what is not sure is said to be perhaps."""
+    hours = spread(*(f"{one:.0f} h" for one in ends_of(wet, "hours")))
+    worst = max(wet.every, key=lambda one: (_is_bad(one), one.over))
+    if not _is_bad(worst):
+        return f"wet {hours}" if wet.driest.hours else f"perhaps wet {hours}"
+    state = "frosted" if worst.is_frost else "wet" if is_hidden(wet.cold) else "running with water"
+    return f"{'' if is_surely_bad else 'perhaps '}{state} {hours}"
 
 
 def _remedy(wet: WetPlace, shown_in: HeaderUnits) -> str:
@@ -100,8 +151,14 @@ def _remedy(wet: WetPlace, shown_in: HeaderUnits) -> str:
         return ". Where air of the room gets behind it, by loose foam or a joint, it is many times as much"
     if not isfinite(wet.air):
         return ". No air from outside keeps it dry: it wants to be warmer"
-    costs = f", for {show(wet.watt, 'W', shown_in)} of heat" if wet.watt > 0.0 else ""
-    return f". {show(wet.air, 'flow', shown_in)} of outdoor air would keep it dry{costs}"
+    _, least, most = ends_of(wet, "air")
+    needs = Band(wet.air, least, most, spread="interval") if most > least else exactly(wet.air)
+    # Where a place may be hardly warmer than outdoor air can bear, the upper end is no number to go by.
+    is_open = not isfinite(most) or most > FAR * least
+    air = f"{show(least, 'flow', shown_in)} or more" if is_open else flow(needs, shown_in)
+    _, _, watt = ends_of(wet, "watt")
+    costs = f", for up to {show(watt, 'W', shown_in)} of heat" if watt > 0.0 and not is_open else ""
+    return f". {air} of outdoor air would keep it dry{costs}"
 
 
 def mild_wet(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -113,19 +170,20 @@ def mild_wet(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: larger vents, a fan that runs, a window set open
     """
     mild = result.mild
-    if mild is None or mild.flow.best >= mild.need:
+    if mild is None or mild.flow.low >= mild.need.high:
         return
     is_known = all(one.free.known for one in result.vents if one.stays_open and one.there == "yes")
     kind: Kind = "advice" if is_known else "unknown"
+    perhaps = "may come to" if mild.flow.high >= mild.need.low else "comes to"
     there = sorted((one for one in result.vents if one.there == "yes"), key=lambda one: not one.stays_open)
     where = there[0].planned.of if there else "openings"
     says = (
-        f"on a mild and rainy night {show(mild.need, 'flow', shown_in)} of outdoor air keeps the room at"
-        f" {percent(WANTED)}, and warmth drives {flow(mild.flow, shown_in)}: it comes to {percent(mild.humidity.low)}"
+        f"on a mild and rainy night {flow(mild.need, shown_in)} of outdoor air keeps the room at"
+        f" {percent(WANTED)}, and warmth drives {flow(mild.flow, shown_in)}: it {perhaps} {percent(mild.humidity.low)}"
         f" to {percent(mild.humidity.high)}; a heater at its lowest may be too warm then, so open up and let it run"
     )
     yield Finding(
-        "air/mild-wet", where, kind, says, mild.flow.best, mild.need, mild.flow.best - mild.need, "m3/s",
+        "air/mild-wet", where, kind, says, mild.flow.low, mild.need.high, mild.flow.low - mild.need.high, "m3/s",
         source_of("outdoors", "mild and wet"), "openings",
         act="Set a window or a lid open on such nights, or run a fan", minutes=2, could_stop=False, could_limit=False,
         uses=SLEEP, because=(where,),

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
+from typing import NamedTuple
 
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
 from boxwright.disciplines.heat.method import filling_lasts, fuel_burnt, heat_of_filling
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import source_of
 from boxwright.finding import Finding
-from boxwright.units import Band, HeaderUnits, show
+from boxwright.units import Band, HeaderUnits, show, show_band
 
 
 def stated_hours(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -36,8 +38,8 @@ def stated_hours(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says += f" {'flat out' if is_more else 'at its lowest'}, {_power(one, is_more, shown_in)}"
         lasting = filling_hours(one)
         if lasting is not None:
-            says += f"; flat out it lasts {_hours(lasting.low, shown_in)}, at its lowest"
-            says += f" {_hours(lasting.high, shown_in)}"
+            says += f"; flat out it lasts {show_band(lasting.flat_out, 'time', shown_in)}, at its lowest"
+            says += f" {show_band(lasting.slow, 'time', shown_in)}"
         limit = highest.best if is_more else lowest.best
         yield Finding(
             "heat/stated-hours", where, "advice", says, given.best, limit, -abs(given.best - limit), "W",
@@ -65,19 +67,36 @@ def _given(one: StandingHeater, lasts: Band | None) -> Band | None:
     )
 
 
-def filling_hours(one: StandingHeater) -> Band | None:
-    """Return how long a filling lasts (s), from the highest setting to the lowest; None where one is not known."""
+class Filling(NamedTuple):
+    """How long a filling lasts (s) at the highest setting and at the lowest."""
+
+    flat_out: Band
+    slow: Band
+
+
+def filling_hours(one: StandingHeater) -> Filling | None:
+    """Return how long a filling lasts at both settings; None where a number of it is not known."""
     facet, fuel, tank = one.planned.heater, fuel_named(one.planned.heater.of), one.tank
     lowest, highest = facet.lowest, facet.highest
     if fuel not in FUELS or tank is None or not tank.volume.known or lowest is None or highest is None:
         return None
     if not (lowest.known and highest.known) or lowest.best <= 0.0 or tank.volume.best <= 0.0:
         return None
-    content, efficiency, *_ = FUELS[fuel]
-    flat_out, slow = (
-        filling_lasts(tank.volume.best, fuel_burnt(heat, efficiency, content)) for heat in (highest.best, lowest.best)
+    return Filling(_lasting(tank.volume, highest, fuel), _lasting(tank.volume, lowest, fuel))
+
+
+def _lasting(volume: Band, heat: Band, fuel: str) -> Band:
+    """Return how long so much fuel lasts: least where it is little, the heat much and the heater wastes most."""
+    content, efficiency, worst, best = FUELS[fuel]
+    ends = (
+        (volume.best, heat.best, efficiency),
+        (volume.low, heat.high, worst),
+        (volume.high, heat.low, best),
     )
-    return Band((flat_out + slow) / 2.0, flat_out, slow, spread="interval", assumed=True)
+    likely, least, most = (
+        filling_lasts(litres, fuel_burnt(watt, share, content)) if watt > 0.0 else inf for litres, watt, share in ends
+    )
+    return Band(likely, least, most, spread="interval")
 
 
 def _power(one: StandingHeater, is_more: bool, shown_in: HeaderUnits) -> str:
@@ -86,8 +105,4 @@ def _power(one: StandingHeater, is_more: bool, shown_in: HeaderUnits) -> str:
     return show(heat.best, "power", shown_in) if heat is not None else ""
 
 
-def _hours(seconds: float, shown_in: HeaderUnits) -> str:
-    return show(seconds, "time", shown_in)
-
-
-__all__ = ["filling_hours", "stated_hours"]
+__all__ = ["Filling", "filling_hours", "stated_hours"]

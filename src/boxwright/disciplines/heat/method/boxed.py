@@ -22,6 +22,8 @@ from boxwright.units import (
 )
 
 HOUR = 3600.0
+DRY_AIR = 287.042
+"""J per kg and K: the gas constant of air."""
 
 WattPerKelvin = Annotated[float, Unit("W/K", "heat loss")]
 KelvinPerWatt = Annotated[float, Unit("K/W", "resistance to heat")]
@@ -307,3 +309,36 @@ def _dampened(
         elif taking[number] == 2.0:
             store[number] = 0.0
     return after
+
+
+def _humid_after(
+    room: Room, cold: Cold, hours: Hours, hour: int, air: float, flow: float, humid: float, work: _Work
+) -> float:
+    """Return the humidity ratio after an hour in which so much air came in, and let water settle and dry."""
+    outside = hours.outside[hour]
+    fresh, held = flow * room.pressure / (DRY_AIR * outside), room.moist / HOUR
+    came = held * humid + fresh * hours.humidity[hour] + hours.vapour[hour]
+    return _dampened(cold, work, outside, air, room.pressure, came, held + fresh)
+
+
+class _Dampness(NamedTuple):
+    """Humidity ratio and water on each cold place at the end of each hour, and the air that came in."""
+
+    humidity: tuple[Ratio, ...]
+    flow: tuple[CubicMetrePerSecond, ...]
+    settled: tuple[tuple[Kilogram, ...], ...]
+
+
+def _damp_through_time(room: Room, cold: Cold, hours: Hours, air: tuple[Kelvin, ...]) -> _Dampness:
+    """Return how damp a room gets of which it is known how warm it is by the hour: the water of a box through time."""
+    places = len(cold.factor)
+    work = _Work(*([0.0] * places for _ in _Work._fields))
+    humid, humidity, flows = hours.humidity[0], list[float](), list[float]()
+    settled = list[tuple[float, ...]]()
+    for hour, inside in enumerate(air):
+        flow, _ = _flows(room, hours.fan[hour], inside, hours.outside[hour], hours.wind[hour])
+        humid = _humid_after(room, cold, hours, hour, inside, flow, humid, work)
+        humidity.append(humid)
+        flows.append(flow)
+        settled.append(tuple(work.water[number] for number in range(places)))
+    return _Dampness(tuple(humidity), tuple(flows), tuple(settled))

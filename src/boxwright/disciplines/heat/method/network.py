@@ -10,6 +10,7 @@ from math import inf
 from typing import NamedTuple
 
 from boxwright.disciplines.heat.method.boxed import (
+    DRY_AIR,
     HOUR,
     Box,
     Cold,
@@ -20,11 +21,11 @@ from boxwright.disciplines.heat.method.boxed import (
     Panes,
     Room,
     WattPerKelvin,
-    _dampened,
     _felt,
     _flows,
     _gathered,
     _heated,
+    _humid_after,
     _opened,
     _relaxed,
     _Work,
@@ -54,8 +55,8 @@ __all__ = [
 ]
 
 SAME = 1e-9
-DRY_AIR, HEAT_OF_AIR = 287.042, 1006.0
-"""J per kg and K: the gas constant and the heat capacity."""
+HEAT_OF_AIR = 1006.0
+"""J per kg and K"""
 BANDS = 5
 """How a heater runs: 0 off, 1 cycling below its lowest setting, 2 steady at its lowest, 3 between, 4 at its highest."""
 FIXED = 8
@@ -186,14 +187,13 @@ def _march(
     out: list[list[float]],
 ) -> None:
     """Fill ``out`` with a row for each hour and one of totals; ``work`` is room to work in, begun at zero."""
-    room, faces = box.room, box.faces
+    faces = box.faces
     count, many, places = len(hours.outside), len(faces.inward), len(box.cold.factor)
     air, furnishing, step = start, start, HOUR / substeps
     lacks, passed, coldest, warmest = 0.0, 0.0, inf, -inf
     totals = out[count]
     for turn in range(-warm_up, count):
         hour = turn + warm_up if turn < 0 else turn
-        outside = hours.outside[hour]
         glass, radiant = _felt(faces, box.panes, hours, hour, weight * step, work)
         if turn == -warm_up:
             for number in range(many):
@@ -219,9 +219,7 @@ def _march(
             if turn >= 0:
                 totals[1 + int(band)] += step
                 coldest, warmest = min(coldest, air), max(warmest, air)
-        fresh, held = row[7] * room.pressure / (DRY_AIR * outside), room.moist / HOUR
-        came = held * humid + fresh * hours.humidity[hour] + hours.vapour[hour]
-        humid = _dampened(box.cold, work, outside, row[0], room.pressure, came, held + fresh)
+        humid = _humid_after(box.room, box.cold, hours, hour, row[0], row[7], humid, work)
         row[5] = humid
         for number in range(places):
             row[FIXED + many + number] = work.water[number]
