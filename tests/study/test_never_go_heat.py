@@ -10,7 +10,7 @@ from boxwright.study.slots import study
 from boxwright.study.verdict import WORST_FIRST
 from tests.study.demo import CLEAN, TODAY, clean, if_all_judge
 
-ELECTRIC = "heater: {of: electric, lowest: 300 W, highest: 1500 W}"
+ELECTRIC = "heater: {of: electric, lowest: 300 W, highest: 1500 W, switches: yes}"
 PATH = "path: [tank, valve at tank, filter, pump at 30 deg, warmer]"
 EXHAUST = "exhaust: {out: left, below: floor, length: 20, x: 60, falls: yes, longest: 78, clear: 3}"
 INTAKE = "intake: {out: below floor, x: 150, length: 10}"
@@ -101,3 +101,10 @@ def test_without_the_measures_of_the_room_no_night_is_clear() -> None:
 def test_without_a_written_night_it_is_a_limit_until_one_is_written() -> None:
     found = if_all_judge(study(clean("places:\n  home: {coldest_design: 72 F}\n", ""), TODAY), "sleep")
     assert (found.answer, found.because) == ("limits", ("heat/night-not-known",))
+
+
+@pytest.mark.parametrize("written", ["", "lowest: 300 W, ", "switches: no, "])
+def test_never_go_when_nobody_wrote_how_a_heater_holds_back(written: str) -> None:
+    """Not knowing its lowest heat, or whether it goes off by itself, the room may get hot while somebody sleeps."""
+    one = by(f"heater: {{of: electric, {written}highest: 1500 W}}")
+    assert one.answer in ("limits", "ask") and "heat/too-warm-at-lowest" in one.because
