@@ -29,6 +29,10 @@ WITH_HELP = 'what is borrowed for the night, such as "electric heater 1500 W"'
 With = Annotated[str, typer.Option("--with", metavar="HEATER", help=WITH_HELP)]
 YEAR_HELP = "a year in the weather of a file (EPW, TMY3, TMY2, a logger's), or of a place of the rig"
 OfYear = Annotated[str, typer.Option("--year", metavar="WEATHER", help=YEAR_HELP)]
+LOGGED_HELP = "a night a logger read (time,inside (F),outside (F),heat (W)): what the room really loses"
+Logged = Annotated[str, typer.Option("--logged", metavar="FILE", help=LOGGED_HELP)]
+KNOWN_HELP = "with --logged: the heat that ran all night, such as 1000W, where the file has no column of it"
+KnownHeat = Annotated[str, typer.Option("--heat", metavar="WATTS", help=KNOWN_HELP)]
 SECTION_HELP = "the section of a wall, such as left or roof: by every rule of the hand, and as a field"
 Section = Annotated[str, typer.Option("--section", metavar="WALL", help=SECTION_HELP)]
 DAY_HELP = "a hot day hour by hour: shut, opened, with fans, with doors open; --outside 95F: as hot as that"
@@ -54,6 +58,8 @@ def heat(
     borrowed: With = "",
     day: OfDay = False,
     year: OfYear = "",
+    logged: Logged = "",
+    known_heat: KnownHeat = "",
     section: Section = "",
     units: Units = "file",
     as_json: AsJson = False,
@@ -61,7 +67,7 @@ def heat(
     vehicle: Vehicle = "",
 ) -> None:
     """Show what the room loses face by face, how cold a night it holds, on how much fuel; a year; a wall's section."""
-    from boxwright.cli import answers, day_page, year_page
+    from boxwright.cli import answers
     from boxwright.cli.asked import Question, answered, checked, exit_code, of_chapter, slot_of
     from boxwright.cli.fixes import chapter_with_fixes
     from boxwright.cli.fresh_air import at_outside
@@ -78,19 +84,12 @@ def heat(
     if section:
         screen.show(section_lines(answer, section, screen.columns))
         raise typer.Exit(0)
-    if day:
-        hot = day_page.worked(answer, outside)
+    if day or year or logged:
+        name, found, lines = apart(answer, outside if day else None, year, (logged, known_heat), screen.columns)
         if as_json:
-            screen.show_raw(answers.as_text({"days": day_page.as_json(hot)}))
+            screen.show_raw(answers.as_text({name: found}))
         else:
-            screen.show(day_page.lines(hot, answer.units, screen.columns))
-        raise typer.Exit(exit_code(answer))
-    if year:
-        found = year_page.worked(answer, year)
-        if as_json:
-            screen.show_raw(answers.as_text({"year": year_page.as_json(found)}))
-        else:
-            screen.show(year_page.lines(found, answer.units, screen.columns))
+            screen.show(lines)
         raise typer.Exit(exit_code(answer))
     if as_json:
         shown = answers.check(of_chapter(checked(answer), "heat"))
@@ -99,6 +98,22 @@ def heat(
         _, lines = chapter_with_fixes(answer, "heat", screen.columns, today)
         screen.show(page(answer, result, held, lines, screen.columns, night))
     raise typer.Exit(exit_code(answer))
+
+
+def apart(
+    answer: Answered, hot: str | None, year: str, logged: tuple[str, str], columns: int
+) -> tuple[str, Json, list[Line]]:
+    """Return a page of its own, by its name for programs and as lines: a hot day, a year, or a night logged."""
+    from boxwright.cli import day_page, logged_page, year_page
+
+    if hot is not None:
+        rooms = day_page.worked(answer, hot)
+        return "days", day_page.as_json(rooms), day_page.lines(rooms, answer.units, columns)
+    if year:
+        years = year_page.worked(answer, year)
+        return "year", year_page.as_json(years), year_page.lines(years, answer.units, columns)
+    told = logged_page.worked(answer, *logged)
+    return "logged", logged_page.as_json(told), logged_page.lines(told, answer.units, columns)
 
 
 def wanting(rig: RigFile, written: str) -> RigFile:

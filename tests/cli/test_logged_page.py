@@ -1,0 +1,83 @@
+"""The page of a night with a logger: what is measured, what was worked out beside it, and the nights by both."""
+
+from __future__ import annotations
+
+import json
+from datetime import date, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from boxwright.cli import logged_page
+from boxwright.cli.asked import Answered, Question, answered
+from boxwright.cli.rig_file import NothingAsked
+from boxwright.cli.screen import text_of
+from tests.disciplines.heat.nights import HOUR, RoomOfTwo, night_of_two
+
+RIG = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
+
+
+@pytest.fixture(scope="module")
+def whimbrel() -> Answered:
+    return answered(Question(str(RIG), "finish", "", "sleep"), date(2026, 5, 2))
+
+
+def written(folder: Path, loss: float, has_heat: bool = True) -> str:
+    """Write the night of a room that loses so much, and return its path."""
+    night = night_of_two(lambda second: 30.0 * loss if second < 6.0 * HOUR else 0.0, RoomOfTwo(loss))
+    begin = datetime(2026, 1, 5, 20)
+    rows = [
+        f"{begin + timedelta(seconds=when)},{warm - 273.15:.2f},{cold - 273.15:.2f},{heat:.0f}"
+        for when, warm, cold, heat in zip(night.times, night.inside, night.outside, night.heat, strict=True)
+    ]
+    rows.insert(0, "time,inside (C),outside (C),heat (W)")
+    path = folder / "night.csv"
+    path.write_text("\n".join(one if has_heat else one.rpartition(",")[0] for one in rows) + "\n", encoding="utf-8")
+    return str(path)
+
+
+def said(told: logged_page.Told, answer: Answered) -> str:
+    return " ".join(" ".join(text_of(line).split()) for line in logged_page.lines(told, answer.units, 200))
+
+
+def test_what_was_measured_stands_beside_what_was_worked_out_and_the_nights_go_by_it(
+    whimbrel: Answered, tmp_path: Path
+) -> None:
+    told = said(logged_page.worked(whimbrel, written(tmp_path, 50.0), ""), whimbrel)
+    assert "73 readings in 12 h. The room loses 5" in told and "air counted in" in told
+    assert "the trailer as planned at stage finish" in told and "Both can be true." in told
+    assert "the room is no one mass. It is shown, and not used." in told
+    assert "Sand Point AK, 12 F outside with heater: as measured the room comes to" in told
+    assert "as worked out 56 F (44 to 62)" in told
+    assert "Never a flame that is not vented." in told
+
+
+@pytest.mark.parametrize(
+    ("loss", "says"),
+    [(140.0, "It loses more than that can be"), (18.0, "It loses less than that can be")],
+)
+def test_a_night_that_contradicts_what_was_worked_out_is_told(
+    whimbrel: Answered, tmp_path: Path, loss: float, says: str
+) -> None:
+    assert says in said(logged_page.worked(whimbrel, written(tmp_path, loss), ""), whimbrel)
+
+
+def test_a_night_without_heat_tells_no_loss(whimbrel: Answered, tmp_path: Path) -> None:
+    told = logged_page.worked(whimbrel, written(tmp_path, 50.0, has_heat=False), "0W")
+    assert "not what it loses" in said(told, whimbrel)
+    assert told.after == ()
+
+
+def test_programs_get_the_same_in_si(whimbrel: Answered, tmp_path: Path) -> None:
+    shown = json.loads(json.dumps(logged_page.as_json(logged_page.worked(whimbrel, written(tmp_path, 50.0), ""))))
+    assert shown["how"] == "two slopes" and shown["loss"]["low"] < 50.0 < shown["loss"]["high"]
+    assert [one["of"] for one in shown["nights"]] == ["places[Greensboro NC]", "places[Sand Point AK]"]
+
+
+@pytest.mark.parametrize(
+    ("heat", "says"),
+    [("warm", "warm"), ("unknown", "no heat that ran"), ("-5 W", "not below zero"), ("", "does not say what")],
+)
+def test_what_is_no_heat_is_told(whimbrel: Answered, tmp_path: Path, heat: str, says: str) -> None:
+    with pytest.raises(NothingAsked, match=says):
+        logged_page.worked(whimbrel, written(tmp_path, 50.0, has_heat=False), heat)
