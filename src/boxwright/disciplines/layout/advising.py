@@ -22,7 +22,7 @@ def advice(
     """Return an advice on what falls short, with both numbers, told of its person or opening or of another path."""
     has, wants = one.has.best, one.wants.best
     short = has - wants
-    number, limit = (wants, has) if one.what in {"step", "reach"} else (has, wants)
+    number, limit = (wants, has) if one.what in {"step", "reach", "lit"} else (has, wants)
     because = (one.at, one.under) if one.under else (one.at,)
     where = where or one.of
     return Finding(code, where, "advice", says, number, limit, short, "m", source, act=act, uses=uses, because=because)

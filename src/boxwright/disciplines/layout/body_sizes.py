@@ -22,6 +22,12 @@ SHARE: dict[str, float] = _numbers("shares_of_people", "share")
 BEDDING: frozenset[str] = frozenset(str(row.cells[0]) for row in load_table(PACKAGE, "bedding").rows)
 """Words in the name of a thing that one lies on or under."""
 
+SEATS: frozenset[str] = frozenset(str(row.cells[0]) for row in load_table(PACKAGE, "seats").rows)
+"""Words in the name of a thing that one sits on."""
+
+LIT_BY: frozenset[str] = frozenset(str(row.cells[0]) for row in load_table(PACKAGE, "lit_by").rows)
+"""Words in the name of what one puts a light on by from bed."""
+
 REACHED: dict[str, str] = {
     str(word): str(how) for word, how in (row.cells for row in load_table(PACKAGE, "things_reached").rows)
 }

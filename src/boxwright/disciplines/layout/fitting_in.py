@@ -8,6 +8,7 @@ from boxwright.disciplines.layout.hanging import lid_fits
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.people import Fit, fits_of
 from boxwright.disciplines.layout.reaching import reach_fits
+from boxwright.disciplines.layout.sitting import lit_fits, seat_fits
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
@@ -28,4 +29,6 @@ def every_fit(
         *lid_fits(openings, people, room),
         *(aisle_fits(bodies, beds, openings, room) if people else ()),
         *reach_fits(bodies, beds, openings, people, room),
+        *seat_fits(bodies, people, room),
+        *lit_fits(bodies, beds, people, room),
     )

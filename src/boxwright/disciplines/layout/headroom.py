@@ -45,6 +45,8 @@ WORDS = {
     "roof": "side by side, width each on",
     "aisle": "aisle to",
     "reach": "reaches",
+    "seat": "sits upright on",
+    "lit": "puts a light on from bed at",
 }
 NOTES = (
     "Figures are drawn from the written height with usual proportions; nobody was measured. What they want is advice: "

@@ -29,7 +29,7 @@ from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
 from boxwright.units import Band, exactly
 
-What = Literal["lie", "sit", "stand", "shoulders", "step", "roof", "aisle", "reach"]
+What = Literal["lie", "sit", "stand", "shoulders", "step", "roof", "aisle", "reach", "seat", "lit"]
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
@@ -39,7 +39,7 @@ class Fit:
 
     ``of`` is the path of the person or, where it is about several or about anybody, of the bed or the opening ``at``.
     ``under`` is the path of what hangs lowest over the head, empty for the ceiling; of a step what one steps on; of the
-    roof, where two sit side by side, what one gets up by; of an aisle what makes it narrow.
+    roof, where two sit side by side, what one gets up by; of an aisle what makes it narrow; of a light the bed.
     """
 
     of: str
@@ -119,6 +119,11 @@ def walled(rect: Rect) -> tuple[Rect, ...]:
         (x0, y0 - far, x1, y0),
         (x0, y1, x1, y1 + far),
     )
+
+
+def share_of(height: Band, share: float) -> Band:
+    """Return a measure of a body that is a share of its height."""
+    return Band(height.best * share, height.low * share, height.high * share, spread=height.spread)
 
 
 def _height(person: Person) -> Band:

@@ -1,4 +1,4 @@
-"""What a person can reach from floor, bed and door: switches and panels, the extinguisher, what is stored high.
+"""What a person can reach from floor, bed, seat and door: switches and panels, the extinguisher, what is stored high.
 
 The arm turns about the shoulder, which is bent down to what hangs lower. It is the shortest whose height is written.
 """
@@ -13,12 +13,13 @@ from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.body_sizes import REACHED, ROOM, SHARE
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import Rect, reach, within
-from boxwright.disciplines.layout.people import Fit, outline_of_hole, walled
+from boxwright.disciplines.layout.people import Fit, outline_of_hole, share_of, walled
+from boxwright.disciplines.layout.sitting import seated_shoulder, seats_of
 from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, is_placed, outline_of
 from boxwright.disciplines.layout.ways import is_room
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
-from boxwright.units import Band, exactly
+from boxwright.units import exactly
 
 FINE = 0.005
 """How finely (m) a distance is sought that is too far to reach."""
@@ -44,6 +45,7 @@ def reach_fits(
     arm, shoulder = SHARE["arm"] * height.best, SHARE["shoulder"] * height.best
     floor = (room.front, room.left, room.rear, room.right)
     closed: list[Rect] | None = None
+    seats = [(outline_of(seat.around), seat.around.high[2]) for seat in seats_of(bodies, room)]
     doors = tuple(outline_of_hole(one) for one in openings if is_walked_through(one, room))
     for one in bodies:
         how = _how(one)
@@ -59,6 +61,8 @@ def reach_fits(
             continue
         if any(_is_by_bed(target, at + room.floor, bed, height.best) for bed in beds):
             continue
+        if any(_is_by(target, at + room.floor, rect, top, height.best) for rect, top in seats):
+            continue
         if closed is None:
             closed = list(_in_the_way(bodies, room))
         up = max(at - shoulder, 0.0)
@@ -68,7 +72,7 @@ def reach_fits(
         if not isfinite(far):
             return  # there is nowhere to stand at all, which is told of standing
         of = f"people[{name}]"
-        yield Fit(of, name, "reach", one.of, one.name, _share(height, SHARE["arm"]), exactly(far))
+        yield Fit(of, name, "reach", one.of, one.name, share_of(height, SHARE["arm"]), exactly(far))
 
 
 def _how(one: Body) -> str:
@@ -77,10 +81,6 @@ def _how(one: Body) -> str:
         return ""
     words = one.name.lower().replace("_", "-").split("-")
     return next((REACHED[word] for word in words if word in REACHED), "stored" if one.kind == "cargo" else "")
-
-
-def _share(height: Band, share: float) -> Band:
-    return Band(height.best * share, height.low * share, height.high * share, spread=height.spread)
 
 
 def _in_the_way(bodies: Iterable[Body], room: Surfaces) -> Iterator[Rect]:
@@ -111,11 +111,16 @@ def _is_by_bed(target: Rect, at: float, bed: Bed, height: float) -> bool:
     """Return whether somebody who lies or sits in bed can reach a place at some height over the deck."""
     if not is_placed(bed.place):
         return False
-    arm, sits = SHARE["arm"] * height, (SHARE["sitting"] - 1.0 + SHARE["shoulder"]) * height
-    up = max(at - bed.top - sits, 0.0)
+    return _is_by(target, at, bed_rect_of(bed), bed.top, height)
+
+
+def _is_by(target: Rect, at: float, rect: Rect, top: float, height: float) -> bool:
+    """Return whether somebody who sits on a rectangle that high reaches a place at some height over the deck."""
+    arm = SHARE["arm"] * height
+    up = max(at - top - seated_shoulder(height), 0.0)
     if up >= arm:
         return False
-    return any(within(one, bed_rect_of(bed)) is not None for one in _near(target, sqrt(arm * arm - up * up)))
+    return any(within(one, rect) is not None for one in _near(target, sqrt(arm * arm - up * up)))
 
 
 def _near(target: Rect, far: float) -> tuple[Rect, ...]:

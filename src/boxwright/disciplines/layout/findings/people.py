@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.layout.advising import advice, short_of
-from boxwright.disciplines.layout.people import Fit
+from boxwright.disciplines.layout.people import Fit, What
 from boxwright.disciplines.layout.result import Result
 from boxwright.disciplines.layout.telling import asking, length, listed, name_of
 from boxwright.finding import Finding, Use
@@ -56,8 +56,11 @@ def headroom_low(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: height of the bed, or of what hangs over it
     Methods: none
     """
-    for what, says_so, uses in (("sit", "sit up in", ASLEEP), ("stand", "stand upright in", INSIDE)):
-        for one in short_of(result, "sit" if what == "sit" else "stand"):
+    told: tuple[tuple[What, str, tuple[Use, ...]], ...] = (
+        ("sit", "sit up in", ASLEEP), ("stand", "stand upright in", INSIDE), ("seat", "sit upright on", INSIDE),
+    )  # fmt: skip
+    for what, says_so, uses in told:
+        for one in short_of(result, what):
             under = f", under {name_of(one.under)}" if one.under else ""
             says = f"{one.name} cannot {says_so} {one.at_name}: {length(one.has.best, shown_in)} is free{under}, and "
             says += f"{length(one.wants.best, shown_in)} is wanted"

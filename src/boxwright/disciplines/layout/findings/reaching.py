@@ -27,6 +27,11 @@ def out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says += f"{length(one.wants.best, shown_in)} from the shoulder, and an arm is {length(one.has.best, shown_in)}"
         act = f"Hang {one.at_name} lower or nearer, or keep a step by it"
         yield advice("layout/out-of-reach", one, says, act, SHARES, INSIDE, where=one.at)
+    for one in short_of(result, "lit"):
+        says = f"{one.name} cannot put on a light from {name_of(one.under)}: {one.at_name} is nearest, "
+        says += f"{length(one.wants.best, shown_in)} from the shoulder, and an arm is {length(one.has.best, shown_in)}"
+        act = f"Hang a switch or a light by {name_of(one.under)}"
+        yield advice("layout/out-of-reach", one, says, act, SHARES, ASLEEP, where=one.at)
 
 
 def aisle_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
