@@ -62,6 +62,7 @@ def test_the_heater_they_start_from_may_be_slept_by() -> None:
         ("of: diesel", "of: propane", ""),
         ("of: diesel", "of: unknown", ""),
         ("of: diesel, ", "", ""),
+        (EXHAUST, "exhaust: {out: left, below: floor, length: 20, x: 60, z: unknown}", ""),
         (f"of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTAKE}", f"of: wood, {WATT}", "heat/exhaust"),
         (
             f"of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTAKE}",
@@ -108,3 +109,16 @@ def test_never_go_when_nobody_wrote_how_a_heater_holds_back(written: str) -> Non
     """Not knowing its lowest heat, or whether it goes off by itself, the room may get hot while somebody sleeps."""
     one = by(f"heater: {{of: electric, {written}highest: 1500 W}}")
     assert one.answer in ("limits", "ask") and "heat/too-warm-at-lowest" in one.because
+
+
+def test_never_go_when_nobody_wrote_what_a_heater_burns() -> None:
+    found = by(DIESEL.replace("of: diesel, ", ""))
+    assert found.answer in ("ask", "no") and "heat/fuel-not-known" in found.because
+
+
+def test_the_end_of_an_exhaust_below_a_window_is_judged_by_its_height() -> None:
+    """With its place and height written it is near or it is not; without the height that stays a question."""
+    low = EXHAUST.replace("x: 60", "x: 128, z: -40")
+    assert "heat/exhaust-near-opening" not in by(DIESEL.replace(EXHAUST, low)).because
+    near = EXHAUST.replace("x: 60", "x: 128, z: -4")
+    assert "heat/exhaust-near-opening" in by(DIESEL.replace(EXHAUST, near)).because

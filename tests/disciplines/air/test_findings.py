@@ -118,3 +118,14 @@ def test_a_flame_people_work_by_counts_what_vents_surely_pass() -> None:
     doubtful = [(one, one.replace("200 cm2", "1..200 cm2")) for one in (LOW, HIGH)]
     (hit,) = (one for one in worked(edited(*plain, *doubtful), "work") if one.code == "air/air-by-a-flame")
     assert hit.kind == "limit" and hit.margin is not None and hit.margin < 0.0
+
+
+def test_a_flame_is_cleared_by_no_figure_of_another_country() -> None:
+    cooker = "cooker: {x: 3000, side: left, z: 800, size: 400 x 400 x 100, stage: shell, done: yes, burns: propane}"
+    for country, kind in (("AU-NSW", "advice"), ("US-NC", "limit"), ("UK", "limit")):
+        edits = [("# one more", cooker), ("countries: [AU-NSW]", f"countries: [{country}]")]
+        (hit,) = (one for one in worked(edited(*edits), "sleep") if one.code == "air/air-by-a-flame")
+        assert hit.kind == kind, (country, hit.says)
+        assert ("borrowed from an Australian rule" in hit.says and "it clears nothing" in hit.says) == (kind == "limit")
+        at_work = worked(edited(*edits, ("for: [sleep, leave]", "for: [work]")), "work")
+        assert ("air/air-by-a-flame" in {one.code for one in at_work}) == (kind == "limit")

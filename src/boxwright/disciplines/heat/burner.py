@@ -91,6 +91,8 @@ def _end_of(planned: PlannedHeater, pipe: Pipe | None, box: Box) -> tuple[Vector
     # It may drop on its way to the skin, but not through the deck: what does is written as below it.
     least = min(foot, max(foot - reach, 0.0))
     z_low, z_high = (-reach, 0.0) if out in BELOW or pipe.below else (least, box.outside[2])
+    if pipe.z is not None and pipe.z.known:
+        z_low, z_high = pipe.z.low, pipe.z.high
     if out in ("roof", "up"):
         z_low = z_high = box.outside[2]
     return (x_low, y_low, z_low), (x_high, y_high, z_high)

@@ -65,6 +65,7 @@ class Pipe(Entry):
     below: str = Field("", description="what it runs below, such as floor")
     length: MetreBand | None = Field(None, description="its length, such as 20")
     x: MetreBand | None = Field(None, description="where its end is, behind the front stud face, such as 46")
+    z: MetreBand | None = Field(None, description="how high its end is above the deck, such as -6 for below it")
     falls: YesNo = Field(None, description="does an exhaust fall all the way, or drain at its lowest place: yes or no")
     longest: MetreBand | None = Field(None, description="how long its leaflet lets it be, such as 78")
     clear: MetreBand | None = Field(None, description="how near its hot pipe comes to wood, foam or wire, such as 2")

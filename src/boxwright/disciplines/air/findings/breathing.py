@@ -220,7 +220,7 @@ def air_by_a_flame(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that something burns with an open flame where people sleep or work, and what fixed air it has low and high.
 
     Asks: where a flame stands in a room people sleep or work in, do vents that nobody can shut stand low and high
-    Limit: 4000 mm2 in all, low and high (AS/NZS 5601.2 as quoted; elsewhere the same figure as our own rule)
+    Limit: 4000 mm2 in all, low and high (AS/NZS 5601.2 as quoted; elsewhere borrowed: it clears nothing)
     Source: own-rule, as-nzs-5601-2
     Lever: vents low and high, or the flame goes outside
     """
@@ -240,10 +240,15 @@ def _at_work(result: Result, of: str, name: str, rule: Rule | None, shown_in: He
     """Judge a flame where people are awake: with too little fixed air a door stands open while it burns."""
     limit = rule.limit if rule is not None and rule.limit is not None else BY_A_FLAME
     low, high = result.low, result.high
-    if low.low > 0.0 and high.low > 0.0 and low.low + high.low >= limit:
+    is_enough = low.low > 0.0 and high.low > 0.0 and low.low + high.low >= limit
+    if is_enough and rule is not None:
         return
     says = f"{name} burns in the room, and {area(low, shown_in)} stays open low and {area(high, shown_in)} high;"
-    says += f" with less than {show(limit, 'area', shown_in)} in all only with a door open while it burns"
+    if is_enough:
+        says += f" no less than {show(limit, 'area', shown_in)} in all{_borrowed(result)}, which clears nothing: only"
+        says += " with a door open while it burns"
+    else:
+        says += f" with less than {show(limit, 'area', shown_in)} in all only with a door open while it burns"
     yield Finding(
         "air/air-by-a-flame", of, "limit", says, low.low + high.low, limit,
         min(low.low + high.low - limit, 0.0), "m2", rule.source if rule is not None else OWN_RULE, "openings",
@@ -251,15 +256,23 @@ def _at_work(result: Result, of: str, name: str, rule: Rule | None, shown_in: He
     )  # fmt: skip
 
 
+def _borrowed(result: Result) -> str:
+    """Return where the figure comes from where no rule of the country was read."""
+    return f", a figure borrowed from an Australian rule{unread_at(result.country)}"
+
+
 def _by_a_flame(result: Result, of: str, name: str, rule: Rule | None, shown_in: HeaderUnits) -> Finding:
     limit = rule.limit if rule is not None and rule.limit is not None else BY_A_FLAME
     source = rule.source if rule is not None else OWN_RULE
     low, high, whole = result.low, result.high, result.low.best + result.high.best
     beside = f"{area(low, shown_in)} stays open low and {area(high, shown_in)} high"
-    asked = f"{show(limit, 'area', shown_in)} in all, low and high" + ("" if rule else unread_at(result.country))
+    asked = f"{show(limit, 'area', shown_in)} in all, low and high" + ("" if rule else _borrowed(result))
     warns = "Nobody sleeps while it burns; open a door when it does"
-    kind: Kind = "advice"
+    # A figure of another country is no ground to call it clear: it limits until the rule of the place is read.
+    kind: Kind = "advice" if rule else "limit"
     says, act = f"{name} burns in the room people sleep in; {beside}. {warns}", warns
+    if not rule:
+        says += f". That air is no less than {asked}; it clears nothing"
     if low.best <= 0.0 or high.best <= 0.0 or whole < limit:
         can_be = low.high > 0.0 and high.high > 0.0 and low.high + high.high >= limit
         kind = "unknown" if can_be and low.low + high.low > 0.0 and not (low.known and high.known) else "stop"
@@ -269,7 +282,7 @@ def _by_a_flame(result: Result, of: str, name: str, rule: Rule | None, shown_in:
         kind = "unknown"
         says = f"{name} burns in the room people sleep in, and {beside}, which may be too little; it wants {asked}"
         act = "Measure the clear area of the vents, mesh and louvres taken off, and write free_area:"
-    is_clear = kind == "advice"
+    is_clear = kind in ("advice", "limit")
     return Finding(
         "air/air-by-a-flame", of, kind, says, whole, limit, None if is_clear else min(whole - limit, 0.0), "m2", source,
         "openings", act=act, minutes=1 if is_clear else 120, protects=not is_clear, uses=SLEEP, because=(of,),

@@ -11,6 +11,7 @@ from boxwright.disciplines.heat.findings.burner import (
     combustion_air,
     exhaust,
     exhaust_near_opening,
+    fuel_not_known,
     fuel_valve,
     unvented,
 )
@@ -63,6 +64,7 @@ __all__ = [
     "foam_too_thick",
     "frost",
     "fuel_for_the_night",
+    "fuel_not_known",
     "fuel_valve",
     "heat_not_known",
     "held",
@@ -85,6 +87,7 @@ __all__ = [
 
 RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     unvented,
+    fuel_not_known,
     exhaust,
     combustion_air,
     exhaust_near_opening,

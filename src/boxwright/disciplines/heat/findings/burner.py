@@ -75,6 +75,27 @@ def exhaust(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             )  # fmt: skip
 
 
+def fuel_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask what a heater burns or runs on, where somebody sleeps by it.
+
+    Asks: the fuel of a heater, by a word that is known
+    Limit: none; until it is known the heater counts as one that burns
+    Source: own-rule
+    Lever: of the heater
+    """
+    for one in result.heaters if result.use == "sleep" and result.sleepers else ():
+        if one.runs != "unknown":
+            continue
+        name, word = one.planned.name, one.planned.heater.of.strip()
+        unread = f'what {name} runs on is written as "{word}", which is no word that is known here'
+        says = unread if word else f"nobody wrote what {name} burns or runs on"
+        yield Finding(
+            "heat/fuel-not-known", one.planned.of, "unknown", f"{says}; it counts as one that burns", source=OWN_RULE,
+            lever=one.planned.of, act=f"Read on the plate of {name} what it burns, and write of: diesel, petrol,"
+            " propane, kerosene, wood or electric", minutes=5, uses=SLEEP, because=(one.planned.of,),
+        )  # fmt: skip
+
+
 def combustion_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Ask where the air a heater burns comes from; it must not be the room's.
 
@@ -139,8 +160,8 @@ def exhaust_near_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Find
         yield Finding(
             "heat/exhaust-near-opening", one.planned.of, "stop" if is_sure else "unknown", says, gap, NEAR_EXHAUST,
             gap - NEAR_EXHAUST, "m", source_of("margins", "near exhaust"), one.planned.of,
-            act=f"Measure from the end of the exhaust to {opening.name}, write x: of the exhaust, and lead it away from"
-            " all that opens", minutes=15, protects=True, uses=SLEEP, because=(one.planned.of, opening.of),
+            act=f"Measure from the end of the exhaust to {opening.name}, write x: and z: of the exhaust, and lead it"
+            " away from all that opens", minutes=15, protects=True, uses=SLEEP, because=(one.planned.of, opening.of),
         )  # fmt: skip
 
 
@@ -220,4 +241,12 @@ def _is(piece: str, words: str) -> bool:
     return re.search(rf"\b(?:{words})\b", piece) is not None
 
 
-__all__ = ["combustion_air", "corners_of", "exhaust", "exhaust_near_opening", "fuel_valve", "unvented"]
+__all__ = [
+    "combustion_air",
+    "corners_of",
+    "exhaust",
+    "exhaust_near_opening",
+    "fuel_not_known",
+    "fuel_valve",
+    "unvented",
+]
