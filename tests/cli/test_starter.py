@@ -17,7 +17,7 @@ from boxwright.cli.starter import begun, put_down
 from boxwright.rig.compose import read_rig
 
 WORDS = [one.word for one in QUESTIONS]
-OTHERS = ["axles", "class", "country", "units"]
+OTHERS = ["axles", "class", "country", "units", "sleepers", "coldest"]
 
 
 @settings(max_examples=40, deadline=None)
@@ -116,7 +116,7 @@ def test_questions_are_asked_only_of_a_person(tmp_path: Path, monkeypatch: pytes
     monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
     monkeypatch.setattr("sys.stdout.isatty", lambda: True, raising=False)
     begun(str(tmp_path / "b.yaml"), {}, 80, answered)
-    assert len(asked) == len(QUESTIONS) + 3
+    assert len(asked) == len(QUESTIONS) + 5
     assert read_rig((tmp_path / "b.yaml").read_bytes()).problems == ()
 
 
@@ -190,3 +190,36 @@ def test_every_measure_that_is_asked_can_be_given_as_an_option(tmp_path: Path) -
     assert main(["new", str(path), *(word for one in QUESTIONS for word in (f"--{one.word}", "60"))]) == 0
     rig = read_rig(path.read_text(encoding="utf-8")).rig
     assert "every: 60" in path.read_text(encoding="utf-8") and rig.trailer.gvwr is not None and rig.trailer.gvwr.known
+
+
+@pytest.mark.parametrize(
+    ("typed", "names"),
+    [("ann, Ben", ("ann", "ben")), ("2", ("sleeper-1", "sleeper-2")), ("aunt mary", ("aunt-mary",)), (" unknown", ())],
+)
+def test_who_sleeps_in_it_stands_where_safety_reads_it(typed: str, names: tuple[str, ...]) -> None:
+    rig = read_rig(starter("Tern", {"sleepers": typed})).rig
+    assert tuple(name for name, _ in rig.people) == names
+
+
+@pytest.mark.parametrize("typed", ["no", "ann, ann", "0", "9", "a: b", "ann,,ben", ", ".join("abcdefghi")])
+def test_a_sleeper_that_cannot_be_a_name_is_refused_in_a_sentence(typed: str) -> None:
+    with pytest.raises(NotUnderstood, match="who sleeps in it: cannot read"):
+        starter("Tern", {"sleepers": typed})
+
+
+@pytest.mark.parametrize(
+    ("typed", "country", "kelvin"), [("14", "US-NC", 263.15), ("-10", "UK", 263.15), ("-10 C", "US-NC", 263.15)]
+)
+def test_the_coldest_night_stands_where_heat_reads_it(typed: str, country: str, kelvin: float) -> None:
+    """14 F is -10 C: by hand."""
+    rig = read_rig(starter("Tern", {"coldest": typed, "country": country})).rig
+    ((_, place),) = rig.heat.climates
+    assert place.coldest_design is not None and place.coldest_design.best == pytest.approx(kelvin)
+
+
+def test_nights_nobody_told_of_stand_as_unknown() -> None:
+    text = starter("Tern", {"sleepers": "", "coldest": "unknown"})
+    rig = read_rig(text).rig
+    assert rig.people == () and rig.heat.climates == ()
+    assert NOT_YET in text.partition("\npeople:")[2].partition("\nplaces:")[0]
+    assert NOT_YET in text.partition("\nplaces:")[2].partition("\ntrailer:")[0]

@@ -38,6 +38,11 @@ QUESTIONS = (
 )
 """What is asked, in the order it is asked."""
 
+SLEEPERS = Asked("sleepers", "", "who sleeps in it", "names with commas, such as ann, ben; or how many")
+COLDEST = Asked("coldest", "temperature", "coldest night it is slept in", "the lowest of a hard winter where you go")
+"""What is asked of nights: safety goes by the one, heat by the other. Not measures, so never asked beside a sheet."""
+COLDEST_PLACE = "the coldest place"
+
 NOT_YET = "I do not know yet"
 """Begins the comment of a line that waits: without its first sign it is read, as an example of how it is written."""
 
@@ -56,7 +61,14 @@ def _waiting(indent: int, text: str, find_it: str) -> str:
     return _beside(f"{' ' * indent}# {text}", f"{NOT_YET}; {find_it}")
 
 
-def text_of(name: str, countries: tuple[str, ...], trailer_class: str, is_inch: bool, known: Mapping[str, str]) -> str:
+def text_of(
+    name: str,
+    countries: tuple[str, ...],
+    trailer_class: str,
+    is_inch: bool,
+    known: Mapping[str, str],
+    sleepers: tuple[str, ...] = (),
+) -> str:
     """Return the whole text of a starter rig; ``known`` has a value or ``unknown`` for each word that is asked."""
     title = name if PLAIN.fullmatch(name) and name[0].isalpha() and name.strip() == name else quoted(name)
     country = "US-NC, CA-BC" if is_inch else "UK, EU-FR"
@@ -80,7 +92,10 @@ def text_of(name: str, countries: tuple[str, ...], trailer_class: str, is_inch: 
         "today: {stage: measure}",
         "",
         "people:                           # who travels; where they sleep is the name of a part",
-        _waiting(2, f"me: {{weight: {'180' if is_inch else '80'}}}", "step on a scale in the clothes you travel in"),
+        *_people(is_inch, sleepers),
+        "",
+        "places:                           # where it is slept in",
+        _coldest(is_inch, known[COLDEST.word]),
         "",
         *_trailer(is_inch, known),
         "",
@@ -90,6 +105,20 @@ def text_of(name: str, countries: tuple[str, ...], trailer_class: str, is_inch: 
         "",
     ]
     return "\n".join([*lines, *STAGES, *(INCH_PARTS if is_inch else METRIC_PARTS), *LOADS, ""])
+
+
+def _people(is_inch: bool, sleepers: tuple[str, ...]) -> list[str]:
+    find_it = "step on a scale in the clothes you travel in"
+    if not sleepers:
+        return [_waiting(2, f"me: {{weight: {'180' if is_inch else '80'}}}", find_it)]
+    return [_beside(f"  {one}: {{weight: unknown}}", f"{find_it}; with a bed: sleeps: bed") for one in sleepers]
+
+
+def _coldest(is_inch: bool, value: str) -> str:
+    if value == UNKNOWN:
+        example = f"{COLDEST_PLACE}: {{coldest_design: {'18' if is_inch else '-8'}}}"
+        return _waiting(2, example, f"{COLDEST.question}: {COLDEST.read_it}")
+    return _beside(f"  {COLDEST_PLACE}: {{coldest_design: {value}}}", COLDEST.question)
 
 
 def _trailer(is_inch: bool, known: Mapping[str, str]) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from boxwright.book.new_text import PLAIN, QUESTIONS, UNKNOWN, Asked, text_of
+from boxwright.book.new_text import COLDEST, PLAIN, QUESTIONS, SLEEPERS, UNKNOWN, Asked, text_of
 from boxwright.book.numbers import METRIC, US
 from boxwright.rig.compose import read_rig
 from boxwright.rig.walk import quoted, shortened
@@ -14,6 +14,10 @@ from boxwright.units import CannotRead, HeaderUnits, read_band
 INCH_COUNTRIES = ("US", "CA")
 MOST_AXLES = 4
 CLASSES = ("cargo", "camper")
+MOST_SLEEPERS = 8
+NO_NAMES = frozenset({"yes", "no", "on", "off", "true", "false", "none", "null", "all", "nobody", UNKNOWN})
+"""Words that stand for something else in a rig file."""
+_PERSON = re.compile(r"[a-z][a-z-]{0,30}")
 _COUNTRY = re.compile(r"(US|CA|UK|EU|AU|NZ)(-[A-Z]{2,3})?")
 
 
@@ -30,7 +34,9 @@ def starter(name: str, given: Mapping[str, str]) -> str:
     units = units_in(given.get("units", ""), countries)
     known = {one.word: value_of(one, given.get(one.word, ""), units) for one in QUESTIONS if one.word != "axle"}
     known["axle"] = axle_places(given.get("axle", ""), axle_count(given.get("axles", "")), units)
-    text = text_of(name, countries, class_in(given.get("class", "")), units is US, known)
+    known[COLDEST.word] = value_of(COLDEST, given.get(COLDEST.word, ""), units)
+    sleepers = sleepers_in(given.get(SLEEPERS.word, ""))
+    text = text_of(name, countries, class_in(given.get("class", "")), units is US, known, sleepers)
     wrong = [one for one in read_rig(text).problems if one.kind == "problem"]
     if wrong:
         raise NotUnderstood(f"line {wrong[0].line} of it would be: {wrong[0].says}")
@@ -61,6 +67,22 @@ def class_in(text: str) -> str:
     if word not in {"", UNKNOWN, *CLASSES}:
         raise NotUnderstood(f'cannot read the class "{shortened(text.strip())}"; write cargo or camper')
     return "" if word == UNKNOWN else word
+
+
+def sleepers_in(text: str) -> tuple[str, ...]:
+    """Return who sleeps in it: as named with commas between, or numbered where only how many is known."""
+    typed = text.strip().lower()
+    if typed in {"", UNKNOWN}:
+        return ()
+    if typed.isdecimal() and 1 <= int(typed) <= MOST_SLEEPERS:
+        return tuple(f"sleeper-{number}" for number in range(1, int(typed) + 1))
+    found = tuple("-".join(one.split()) for one in typed.split(","))
+    wrong = [one for one in found if not _PERSON.fullmatch(one) or one in NO_NAMES]
+    if wrong or len(set(found)) < len(found) or len(found) > MOST_SLEEPERS:
+        read = shortened(wrong[0] if wrong else text.strip())
+        says = f"write names with commas between, such as ann, ben, or how many, 1 to {MOST_SLEEPERS}"
+        raise NotUnderstood(f'{SLEEPERS.question}: cannot read "{read}"; {says}')
+    return found
 
 
 def axle_count(text: str) -> int:

@@ -7,13 +7,14 @@ from collections.abc import Callable, Mapping
 from functools import partial
 from pathlib import Path
 
-from boxwright.book.new_text import QUESTIONS, UNKNOWN
+from boxwright.book.new_text import COLDEST, QUESTIONS, SLEEPERS, UNKNOWN
 from boxwright.book.starter import (
     NotUnderstood,
     axle_count,
     axle_places,
     class_in,
     countries_in,
+    sleepers_in,
     starter,
     units_in,
     value_of,
@@ -62,8 +63,9 @@ def _answers(ask: Callable[[str], str]) -> dict[str, str]:
     asked("country", "where it is driven, home first (US-NC, UK, AU ...)", countries_in)
     asked("class", "what its papers call it, cargo or camper", class_in)
     units = units_in("", countries_in(answers["country"]))
-    bare = {"length": units.length, "mass": units.weight}
-    for one in QUESTIONS:
+    bare = {"length": units.length, "mass": units.weight, "temperature": units.temperature}
+    asked(SLEEPERS.word, f"{SLEEPERS.question} ({SLEEPERS.read_it})", sleepers_in)
+    for one in (COLDEST, *QUESTIONS):
         if one.word == "axle":
             asked("axles", "how many axles", axle_count)
             count = axle_count(answers["axles"])

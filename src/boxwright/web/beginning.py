@@ -7,7 +7,7 @@ from importlib.resources import files
 from itertools import takewhile
 from pathlib import Path
 
-from boxwright.book.new_text import QUESTIONS
+from boxwright.book.new_text import COLDEST, QUESTIONS, SLEEPERS
 from boxwright.book.starter import NotUnderstood, starter
 from boxwright.rig.compose import read_rig
 from boxwright.web.contract import Ask
@@ -57,9 +57,11 @@ def asks() -> list[Ask]:
         Ask(name=NAME, label="What is it called", explains="a name for the file, such as fern"),
         Ask(name=COUNTRY, label="Where it is driven, home first", explains=PLACES),
     ]
-    for one in QUESTIONS:
+    for one in (SLEEPERS, COLDEST, *QUESTIONS):
         label = one.question[:1].upper() + one.question[1:]
-        found.append(Ask(name=one.word, label=label, explains=f"read it: {one.read_it}"))
+        found.append(
+            Ask(name=one.word, label=label, explains=f"read it: {one.read_it}" if one in QUESTIONS else one.read_it)
+        )
     return found
 
 
