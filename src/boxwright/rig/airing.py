@@ -33,18 +33,33 @@ def airing_of(
     items: dict[str, tuple[Item, ...]], kept: tuple[Kept, ...], room: Surfaces | None, wood: tuple[WoodReading, ...]
 ) -> Section:
     """Return what air sees of the rig, whatever stands."""
-    heaters = {one.of for one in items["parts"] if isinstance(warm := one.facet("heat"), HeatFacet) and warm.heater}
+    heaters = _heaters(items["parts"])
+    flames = tuple(one for one in kept if one.what == "flame" and one.of not in {of for of, _, _ in heaters})
+    burners = ((one.of, one.name, one.burns) for one in flames)
     high = room.ceiling - room.floor if room is not None else 0.0
     volume = (room.rear - room.front) * (room.right - room.left) * high if room is not None else 0.0
     return Section(
         vents=(*_holes(items["openings"]), *_parts(items["parts"])),
-        flames=tuple(
-            PlannedFlame(one.of, one.name, one.burns) for one in kept if one.what == "flame" and one.of not in heaters
-        ),
+        flames=tuple(PlannedFlame(one.of, one.name, one.burns) for one in flames),
+        on_gas=tuple(PlannedFlame(*one) for one in (*burners, *heaters) if _is_a_gas(one[2])),
         wood=wood,
         volume=exactly(volume) if isfinite(volume) and volume > 0.0 else UNKNOWN,
         height=exactly(high) if isfinite(high) and high > 0.0 else UNKNOWN,
     )
+
+
+def _heaters(parts: tuple[Item, ...]) -> list[tuple[str, str, str]]:
+    """Return the path, the name and the fuel of each heater."""
+    facets = ((one, one.facet("heat")) for one in parts)
+    return [
+        (one.of, one.name, facet.heater.of)
+        for one, facet in facets
+        if isinstance(facet, HeatFacet) and facet.heater is not None
+    ]
+
+
+def _is_a_gas(fuel: str) -> bool:
+    return FUELS.get(fuel.strip().lower(), (False, ""))[1] == "gas"
 
 
 def _holes(openings: tuple[Item, ...]) -> Iterator[PlannedVent]:
@@ -93,7 +108,7 @@ def _is_gas(item: Item) -> bool:
     """Return whether a part is a cylinder of gas that burns."""
     held = item.facet("water")
     tank = held.tank if isinstance(held, WaterFacet) else None
-    return tank is not None and FUELS.get(tank.of.strip().lower(), (False, ""))[1] == "gas"
+    return tank is not None and _is_a_gas(tank.of)
 
 
 def wood_read(tree: Mapping[str, Any], units: HeaderUnits) -> tuple[WoodReading, ...]:

@@ -129,3 +129,39 @@ def test_a_flame_is_cleared_by_no_figure_of_another_country() -> None:
         assert ("borrowed from an Australian rule" in hit.says and "it clears nothing" in hit.says) == (kind == "limit")
         at_work = worked(edited(*edits, ("for: [sleep, leave]", "for: [work]")), "work")
         assert ("air/air-by-a-flame" in {one.code for one in at_work}) == (kind == "limit")
+
+
+COOKER = ("# one more", "cooker: {x: 3000, side: left, z: 800, size: 400 x 400 x 100, weight: 8, stage: shell, done: yes, burns: FUEL}")  # fmt: skip  # noqa: E501
+UP = ("z: 100, height: 100", "z: 300, height: 100")
+LOCKER = "locker: {x: -600, side: centre, z: 0, size: 600 x 400 x 500, weight: 9, stage: shell, done: yes, free_area: AREA}\n  bottle: {inside: locker, x: +50, side: +50, z: +0, size: 300 x 300 x 400, weight: 12, stage: shell, done: yes, tank: {of: propane, volume: 9}}"  # noqa: E501
+
+
+def drops(*edits: tuple[str, str]) -> list[str]:
+    return [one.kind for one in worked(edited(*edits), "sleep") if one.code == "air/gas-drop"]
+
+
+@pytest.mark.parametrize(("fuel", "kinds"), [("propane", ["advice"]), ("LPG", ["advice"]), ("spirit", [])])
+def test_only_what_is_heavier_than_air_falls(fuel: str, kinds: list[str]) -> None:
+    assert drops((COOKER[0], COOKER[1].replace("FUEL", fuel)), UP) == kinds
+
+
+def test_a_heater_on_gas_asks_for_a_drop_though_its_fumes_go_out() -> None:
+    heater = "heater: {x: 2600, side: left+100, z: 100, size: 350 x 150 x 150, weight: 4, stage: shell, done: yes, heater: {of: propane, highest: 2000 W, exhaust: {out: right}}}"  # noqa: E501
+    assert drops(("# one more", heater), UP) == ["advice"]
+    assert drops(("# one more", heater.replace("propane", "diesel")), UP) == []
+
+
+def test_a_vent_at_the_foot_of_a_wall_lets_gas_out_and_one_that_may_not_stand_is_asked_for() -> None:
+    cooker = (COOKER[0], COOKER[1].replace("FUEL", "propane"))
+    assert drops(cooker) == []
+    unsure = ("z: 100, height: 100, stage: shell, cut: yes, done: yes", "z: 100, height: 100, stage: shell, cut: yes")
+    assert drops(cooker, unsure) == ["unknown"]
+
+
+@pytest.mark.parametrize(("free", "kind"), [("40..47 cm2", "stop"), ("40..60 cm2", "unknown"), ("49..60 cm2", None)])
+def test_a_locker_is_judged_by_the_worst_of_what_is_not_known(free: str, kind: str | None) -> None:
+    home = ("countries: [AU-NSW]", "countries: [US-IN]")
+    found = worked(edited(home, ("# one more", LOCKER.replace("AREA", free))), "sleep")
+    kinds = [one.kind for one in found if one.code == "air/gas-locker"]
+    assert kinds == ([kind] if kind is not None else [])
+    assert all(one.protects and one.could_stop for one in found if one.code == "air/gas-locker")

@@ -89,10 +89,14 @@ class WoodReading:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """Every vent, fan and flame of the plan, how wet wood was found, and the room: its volume (m3) and height (m)."""
+    """Every vent, fan and flame of the plan, how wet wood was found, and the room: its volume (m3) and height (m).
+
+    ``on_gas`` is what a gas pipe runs to, heaters too.
+    """
 
     vents: tuple[PlannedVent, ...] = ()
     flames: tuple[PlannedFlame, ...] = ()
+    on_gas: tuple[PlannedFlame, ...] = ()
     wood: tuple[WoodReading, ...] = ()
     volume: Band = UNKNOWN
     height: Band = UNKNOWN

@@ -172,8 +172,9 @@ class Locker:
 class Result:
     """What air has worked out in one slot.
 
-    ``low`` and ``high`` are the free areas (m2) that stay open in the lower and the upper half of the room; ``flames``
-    burn in it. ``breathing`` and ``mild`` are None where nobody sleeps, or where the room has no size.
+    ``on_gas`` is what a gas pipe runs to that stands, or stands perhaps. ``low`` and ``high`` are the free areas (m2)
+    that stay open in the lower and the upper half of the room; ``flames`` burn in it. ``breathing`` and ``mild`` are
+    None where nobody sleeps, or where the room has no size.
     """
 
     of: str
@@ -189,5 +190,6 @@ class Result:
     flames: tuple[tuple[PlannedFlame, There], ...]
     wood: tuple[Wood, ...]
     lockers: tuple[Locker, ...]
+    on_gas: tuple[PlannedFlame, ...]
     rules: tuple[Rule, ...]
     country: str

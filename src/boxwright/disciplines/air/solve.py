@@ -100,6 +100,7 @@ def solve(
         flames=tuple((one, "yes" if there[one.of] == "yes" else "perhaps") for one in own.flames if one.of in there),
         wood=wood_by_place(own.wood),
         lockers=tuple(_lockers(own, there)),
+        on_gas=tuple(one for one in own.on_gas if one.of in there),
         rules=rules_at_home(countries, judged_on),
         country=countries[0].upper().partition("-")[0] if countries else "",
     )

@@ -65,7 +65,8 @@ VAPOUR: dict[str, float] = _numbers("vapour", "best")
 AGAINST_NOTHING = 1.0
 """What a material that is not known holds back: no more than still air."""
 OF_ITS_FLOOR = _numbers("locker", "share")["of its floor"]
-NEAR = _numbers("near", "length")["floor or roof"]
+NEAR = _numbers("gas-drop", "length")["over the floor"]
+"""How high (m) over the deck a hole may begin that heavy gas falls out by."""
 WORDS: dict[str, str] = {str(row.cells[0]): str(row.cells[1]) for row in load_table(PACKAGE, "words").rows}
 
 

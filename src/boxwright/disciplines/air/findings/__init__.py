@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 
 from boxwright.disciplines.air.findings.breathing import air_by_a_flame, fresh_air, low_and_high, vent_not_open
 from boxwright.disciplines.air.findings.damp import condensation, damp_wood, mild_wet
-from boxwright.disciplines.air.findings.lockers import gas_locker
+from boxwright.disciplines.air.findings.lockers import gas_drop, gas_locker
 from boxwright.disciplines.air.result import Result
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
@@ -21,6 +21,7 @@ __all__ = [
     "damp_wood",
     "findings",
     "fresh_air",
+    "gas_drop",
     "gas_locker",
     "low_and_high",
     "mild_wet",
@@ -36,6 +37,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     mild_wet,
     damp_wood,
     gas_locker,
+    gas_drop,
 )
 
 
