@@ -39,7 +39,12 @@ QUESTIONS = (
 """What is asked, in the order it is asked."""
 
 SLEEPERS = Asked("sleepers", "", "who sleeps in it", "names with commas, such as ann, ben; or how many")
-COLDEST = Asked("coldest", "temperature", "coldest night it is slept in", "the lowest of a hard winter where you go")
+COLDEST = Asked(
+    "coldest",
+    "temperature",
+    "coldest night it is slept in",
+    "the lowest of a hard winter where you go, such as 18 F or -8 C",
+)
 """What is asked of nights: safety goes by the one, heat by the other. Not measures, so never asked beside a sheet."""
 COLDEST_PLACE = "the coldest place"
 
