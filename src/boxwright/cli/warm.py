@@ -196,13 +196,15 @@ def page(
 
 def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> list[str]:
     """Return the plain answer: what is lost, and what each night comes to."""
+    from boxwright.disciplines.heat.shell import by_members
     from boxwright.units import show
 
     units, shell = answer.units, result.shell
-    least, most = (f"{one:.0f}" for one in (shell.loss.low, shell.loss.high))
+    least, most = (f"{one:.0f}" for one in (shell.by_air.low, shell.by_air.high))
+    metal = sum(by_members(one).best for one in shell.faces)
     said = [
         f"The room loses {least if least == most else f'{least} to {most}'} W/K through its faces,"
-        f" {show(shell.members.best, 'W/K', units)} of it by studs, bows and edges."
+        f" {show(metal, 'W/K', units)} of it by studs, bows and edges."
     ]
     if not held:
         said.append(
@@ -304,6 +306,7 @@ def as_json_of(result: Result | None, held: tuple[HeldNight, ...]) -> Json:
     return {
         "sleepers": result.sleepers,
         "loss": band(result.shell.loss),
+        "loss_by_air": band(result.shell.by_air),
         "loss_by_members": band(result.shell.members),
         "faces": [
             {"of": one.of, "name": one.name, "area": band(one.area), "loss": band(one.loss), "how": one.how}

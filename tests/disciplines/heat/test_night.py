@@ -25,7 +25,7 @@ from boxwright.disciplines.heat.night import (
     hours_of,
     night_of,
 )
-from boxwright.disciplines.heat.parts import FuelTank, Heater, PlannedHeater
+from boxwright.disciplines.heat.parts import COLDEST_NIGHT, FuelTank, Heater, PlannedHeater
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.disciplines.heat.room import cold_places, room_of
 from boxwright.disciplines.heat.shell import shell_of
@@ -258,3 +258,9 @@ def test_a_filling_lasts_as_long_as_the_sheet_says_with_what_efficiencies_differ
     assert wider is not None
     assert wider.slow.low == pytest.approx(filling.slow.low * 5.0 / 7.0 * 0.9)
     assert wider.slow.high == pytest.approx(filling.slow.high * 8.0 / 7.0 * 9.0 / 8.0)
+
+
+def test_nothing_is_said_of_nights_colder_than_any_that_is_worked_out() -> None:
+    night = night_of(inside(FOAM, BREAK, LINER), STEADY, LARGE, ())
+    assert night.holds_down_to is not None and night.holds_down_to.best == COLDEST_NIGHT
+    assert ordered(night)

@@ -26,6 +26,7 @@ from boxwright.disciplines.heat.method import (
 from boxwright.disciplines.heat.method.boxed import _damp_through_time, _saturated
 from boxwright.disciplines.heat.method.network import Course
 from boxwright.disciplines.heat.method.sky import STEFAN_BOLTZMANN
+from boxwright.disciplines.heat.parts import COLDEST_NIGHT
 from boxwright.disciplines.heat.room import (
     HEAT_OF_AIR,
     NIGHT,
@@ -253,7 +254,11 @@ def _outside(
     heat = warmth.highest if is_highest else warmth.lowest
     if not heat.known:
         return None
-    found = {end: held_outside(warmth.wanted, at(heat, end, False) + gains[end], losses[end]) for end in ENDS}
+    # Colder than the coldest night that is worked out nothing is said.
+    found = {
+        end: max(held_outside(warmth.wanted, at(heat, end, False) + gains[end], losses[end]), COLDEST_NIGHT)
+        for end in ENDS
+    }
     return _band(found)
 
 

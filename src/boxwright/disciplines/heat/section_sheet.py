@@ -10,11 +10,11 @@ from boxwright.disciplines.heat.as_built import as_built, is_labelled
 from boxwright.disciplines.heat.cold import members_named, named
 from boxwright.disciplines.heat.material import read_material
 from boxwright.disciplines.heat.plane import house_film
-from boxwright.disciplines.heat.telling import sources_named
+from boxwright.disciplines.heat.telling import r_unit, r_value, sources_named
 from boxwright.drawing import Grid, Leader, Line, Shape, Sheet, Symbol, Text, View
 from boxwright.drawing.mark import Fill, Mark, Point
 from boxwright.exchange import Layup
-from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit, unit_scale
+from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 SHOWN = 0.085
 """How far to each side of the middle of the member is drawn (m)."""
@@ -73,7 +73,12 @@ def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
         ("straight through", hand.parallel),
     ]
     shown = tuple(
-        (name, show(value, "W/m2K", shown_in), _r_value(value), _off(value / field.transmittance - 1.0) if at else NONE)
+        (
+            name,
+            show(value, "W/m2K", shown_in),
+            r_value(value, shown_in),
+            _off(value / field.transmittance - 1.0) if at else NONE,
+        )
         for at, (name, value) in enumerate(rows)
     )
     last = (
@@ -81,7 +86,7 @@ def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
         ("coldest inside", _warm(field.coldest_inside, shown_in), NONE, NONE),
     )
     grid = (*shown, *last)
-    return Grid("What it lets through", ("by", "U", "R, US", "off"), grid, (layup.of,) * len(grid))
+    return Grid("What it lets through", ("by", "U", f"R, {r_unit(shown_in)}", "off"), grid, (layup.of,) * len(grid))
 
 
 def taken(layup: Layup, shown_in: HeaderUnits) -> Grid:
@@ -115,11 +120,6 @@ def _thick(thick: Band | None, shown_in: HeaderUnits) -> str:
     if thick is None or not thick.known:
         return "not written"
     return show_band(thick, "length", shown_in, cuts=thick.best > SHEET)
-
-
-def _r_value(transmittance: float) -> str:
-    scale = unit_scale("Btu/h/ft2/F")
-    return f"{1.0 / scale.from_si(transmittance):.1f}" if scale is not None else ""
 
 
 def _off(share: float) -> str:

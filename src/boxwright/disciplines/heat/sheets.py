@@ -11,8 +11,8 @@ from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
 from boxwright.disciplines.heat.result import Result
 from boxwright.disciplines.heat.room import at
-from boxwright.disciplines.heat.shell import Face
-from boxwright.disciplines.heat.telling import between, warm
+from boxwright.disciplines.heat.shell import Face, by_members, summed
+from boxwright.disciplines.heat.telling import between, is_in_feet, r_value, warm
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 if TYPE_CHECKING:
@@ -56,44 +56,55 @@ def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
 
 
 def losses(result: Result, shown_in: HeaderUnits) -> Grid:
-    """Return what each face of the room loses, the largest first, and what of it the metal loses."""
+    """Return what each face of the room loses, the largest first, and what of it the metal loses.
+
+    All of it is by the film of the air alone, as nights are: a house's film counts what warm walls radiate.
+    """
     from boxwright.drawing import Grid
 
     shell = result.shell
-    whole = max(shell.loss.best, 1e-9)
-    faces = sorted(shell.faces, key=lambda one: -one.loss.best)
-    told = [one for one in faces if one.loss.best >= LEAST_SHARE * whole]
+    whole = max(shell.by_air.best, 1e-9)
+    lost = {one: one.by_air.best * one.area.best for one in shell.faces}
+    faces = sorted(shell.faces, key=lambda one: -lost[one])
+    told = [one for one in faces if lost[one] >= LEAST_SHARE * whole]
     if len(told) == len(faces) - 1:
         told = faces
-    rows = [(one.name, *_of_face(one, whole, shown_in)) for one in told]
+    rows = [(one.name, *_of_face(one, lost[one], whole, shown_in)) for one in told]
     of = [one.of for one in told]
-    rest = sum(one.loss.best for one in faces) - sum(one.loss.best for one in told)
+    rest = sum(lost.values()) - sum(lost[one] for one in told)
     if len(told) < len(faces):
         name = f"{len(faces) - len(told)} smaller ones"
         rows.append((name, "", "", show(rest, "W/K", shown_in), _share(rest, whole)))
         of.append("")
-    rows.append(("all of it", "", "", show_band(_plain(shell.loss), "W/K", shown_in), "100 %"))
-    metal = shell.members
+    rows.append(("all of it", "", "", show_band(_plain(shell.by_air), "W/K", shown_in), "100 %"))
+    metal = summed([by_members(one) for one in shell.faces])
     rows.append(("of it by studs, bows and edges", "", "", show_band(_plain(metal), "W/K", shown_in),
                  _share(metal.best, whole)))  # fmt: skip
-    # A house's film counts what warm walls radiate; where all faces are cold only the air warms them.
-    rows.append(("all of it in a night, by air alone", "", "", show_band(_plain(shell.by_air), "W/K", shown_in), ""))
+    rows.append(("all of it as tables of houses count", "", "", show_band(_plain(shell.loss), "W/K", shown_in), ""))
     return Grid("What the room loses, without the air", ("face", "area", "per area", "loses", "share"), tuple(rows),
                 (*of, "", "", ""))  # fmt: skip
 
 
-def _of_face(face: Face, whole: float, shown_in: HeaderUnits) -> tuple[str, str, str, str]:
+def _of_face(face: Face, lost: float, whole: float, shown_in: HeaderUnits) -> tuple[str, str, str, str]:
     return (
         _large(face.area.best, shown_in),
-        show_band(_plain(face.transmittance), "transmittance", shown_in),
-        show(face.loss.best, "W/K", shown_in),
-        _share(face.loss.best, whole),
+        _per_area(_plain(face.by_air), shown_in),
+        show(lost, "W/K", shown_in),
+        _share(lost, whole),
     )
+
+
+def _per_area(through: Band, shown_in: HeaderUnits) -> str:
+    """Return what a square metre lets through; where areas are in square feet the R value, as labels there have it."""
+    if not is_in_feet(shown_in) or through.low <= 0.0:
+        return show_band(through, "transmittance", shown_in)
+    low, high = (r_value(one, shown_in) for one in (through.high, through.low))
+    return f"R {low}" if low == high else f"R {low} to {high}"
 
 
 def _large(area: float, shown_in: HeaderUnits) -> str:
     """Return the area of a wall: in square feet where lengths are in inches or feet, else in square metres."""
-    if shown_unit("length", shown_in)[0] in ("in", "ft"):
+    if is_in_feet(shown_in):
         return show(area, "ft2", shown_in)
     return f"{area:.1f} m2"
 

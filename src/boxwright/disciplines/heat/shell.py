@@ -92,6 +92,15 @@ def shell_of(layups: tuple[Layup, ...], openings: tuple[Opening, ...]) -> Shell:
     )
 
 
+def by_members(face: Face) -> Band:
+    """Return what the members of a face add to its loss by the film of the air alone (W/K)."""
+    if face.what == "edge":
+        return times(face.by_air, face.area)
+    if face.planed is None:
+        return NOTHING
+    return times(_above_nothing(face.planed.member_by_air), scaled(face.area, face.planed.density))
+
+
 def times(one: Band, other: Band) -> Band:
     """Return the product of two numbers that are not below nothing, end by end."""
     ends = ((one.best, other.best), (one.low, other.low), (one.high, other.high))

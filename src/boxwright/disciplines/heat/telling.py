@@ -7,7 +7,7 @@ from functools import cache
 from boxwright.disciplines.heat.material import PACKAGE
 from boxwright.finding import Use
 from boxwright.source import Source, load_sources, load_table
-from boxwright.units import Band, HeaderUnits, show
+from boxwright.units import Band, HeaderUnits, show, shown_unit, unit_scale
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 OWN_RULE = "own-rule"
@@ -27,6 +27,23 @@ def sources_named() -> dict[str, Source]:
 def warm(kelvin: float, shown_in: HeaderUnits) -> str:
     """Return a temperature in the user's units."""
     return show(kelvin, "temperature", shown_in)
+
+
+def is_in_feet(shown_in: HeaderUnits) -> bool:
+    """Return whether areas are shown in square feet, and insulation by the R value of labels there."""
+    return shown_unit("length", shown_in)[0] in ("in", "ft")
+
+
+def r_unit(shown_in: HeaderUnits) -> str:
+    """Return the unit an R value is shown in."""
+    return "ft2 F h/Btu" if is_in_feet(shown_in) else "m2K/W"
+
+
+def r_value(transmittance: float, shown_in: HeaderUnits) -> str:
+    """Return the R value of what lets so much through (W/m2K), without its unit."""
+    scale = unit_scale(r_unit(shown_in))
+    resists = 1.0 / transmittance
+    return f"{scale.from_si(resists):.1f}" if is_in_feet(shown_in) and scale is not None else f"{resists:.2f}"
 
 
 def between(band: Band, shown_in: HeaderUnits) -> str:

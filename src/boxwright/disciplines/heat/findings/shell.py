@@ -12,7 +12,7 @@ from boxwright.disciplines.heat.cold import members_named
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.plane import is_bridged, member_with
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.shell import Face
+from boxwright.disciplines.heat.shell import Face, by_members
 from boxwright.disciplines.heat.telling import SLEEP, source_of
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits, show, shown_unit
@@ -228,8 +228,7 @@ def _saved(face: Face) -> float:
 
 def _by_members(face: Face) -> float:
     """Return what the members of a plane add to its loss (W/K), as in a trailer whose faces are all cold."""
-    planed = face.planed
-    return max(planed.member_by_air.best, 0.0) * planed.density * face.area.best if planed is not None else 0.0
+    return by_members(face).best if face.what == "plane" else 0.0
 
 
 def _by_air(face: Face) -> float:
