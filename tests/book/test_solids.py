@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from boxwright.book.solids import at_stage, model_of
+from boxwright.disciplines.frame.solid_skin import UNCUT
 from boxwright.render.shape import shapes_of
 from tests.render.solid import slot_of, text_of
 from tests.render.test_solid import mesh_of
@@ -42,3 +43,40 @@ def test_at_night_every_solid_is_closed_and_the_bed_is_down(name: str, stage: in
     (folded,) = [one for one in shapes_of(at_stage(model_of(rig, road))) if one.solid.of == bed]
     up, down = folded.body.bounding_box(), found[bed].body.bounding_box()
     assert down[4] - down[1] > 3.0 * (up[4] - up[1])  # lying it is far wider across than folded against the wall
+
+
+def test_who_sleeps_lies_on_the_bed_and_nobody_does_on_the_road() -> None:
+    rig, night = slot_of(text_of("dunlin"), 5, "sleep")
+    _, road = slot_of(text_of("dunlin"), 5)
+    _, before = slot_of(text_of("dunlin"), 3, "sleep")
+    found = {one.solid.of: one for one in shapes_of(at_stage(model_of(rig, night)))}
+    turner = found["people[turner]"]
+    low_x, low_y, low_z, high_x, high_y, _ = turner.body.bounding_box()
+    assert high_x - low_x == pytest.approx(1.78)  # as long as is written
+    assert high_y - low_y == pytest.approx(0.259 * 1.78)
+    assert low_z == pytest.approx(0.43 + 0.04 + 0.06)  # on the leaf and the mattress, by hand
+    assert low_x >= 0.35 and high_x <= 0.35 + 1.9 and low_y > 0.0
+    assert 60.0 < turner.litres < 140.0 and mesh_of(turner).is_watertight
+    for slot in (road, before):
+        assert not [one for one in at_stage(model_of(rig, slot)) if one.of.startswith("people[")]
+
+
+def test_two_lie_side_by_side_and_of_two_cots_with_one_place_only_one_is_known() -> None:
+    rig, night = slot_of(text_of("whimbrel"), 10, "sleep")
+    found = {one.solid.of: one for one in shapes_of(at_stage(model_of(rig, night)))}
+    skipper, spotter = (found[f"people[{name}]"].body.bounding_box() for name in ("skipper", "spotter"))
+    assert skipper[4] < spotter[1]  # a gap between them
+    _, cots = slot_of(text_of("whimbrel"), 5, "sleep")
+    asleep = [one.of for one in at_stage(model_of(rig, cots)) if one.of.startswith("people[")]
+    assert asleep == ["people[skipper]"]
+
+
+def test_the_skin_in_an_opening_stands_until_the_opening_does() -> None:
+    rig, early = slot_of(text_of("whimbrel"), 1)
+    _, late = slot_of(text_of("whimbrel"), 2)
+    at_one, at_two = ({one.of: one for one in model_of(rig, slot).solids} for slot in (early, late))
+    piece = f"openings[window-left]{UNCUT}"  # the window goes in at stage 2
+    assert (at_one[piece].stage, at_one[piece].until) == (0, 1)
+    assert (at_one[piece].stands, at_two[piece].stands) == ("yes", "no")
+    assert at_one["openings[window-left]"].stands == "no" and at_two["openings[window-left]"].stands == "yes"
+    assert f"openings[ramp]{UNCUT}" not in at_one  # it came with the trailer: there never was skin in it

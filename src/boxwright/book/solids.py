@@ -10,9 +10,11 @@ from boxwright.disciplines.frame.solid_skin import UNCUT
 from boxwright.disciplines.frame.solids import solids as frame_solids
 from boxwright.disciplines.frame.sourced import density_of
 from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Body, body_of
+from boxwright.disciplines.layout.sleepers import lying
 from boxwright.disciplines.layout.solids import Cabinet
 from boxwright.disciplines.layout.solids import solids as thing_solids
-from boxwright.drawing.solid import Solid, Stuff
+from boxwright.disciplines.layout.tonight import beds_tonight
+from boxwright.drawing.solid import Solid, Stuff, upright
 from boxwright.model.load import LoadState
 from boxwright.model.stage import Marks, stands
 from boxwright.render.shape import Shape
@@ -23,6 +25,9 @@ from boxwright.units import Band, HeaderUnits, show
 
 STUFF_OF_FACET: tuple[tuple[str, Stuff], ...] = (("water", "water"), ("heat", "heat"), ("power", "wire"))
 """What a thing is shown as by who reads something of it; the first that does wins."""
+
+DRAWN = "drawn by shares of the height; which way the head lies is not written"
+"""What of a sleeper nobody wrote."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +57,7 @@ def model_of(rig: Rig, slot: Slot) -> Model:
     planned = {one.of for one in rig.frame.openings if one.of not in marks or marks[one.of].planned}
     found = frame_solids(_as_planned(slot.frame, planned), rig.frame.framing, slot.box, thick)
     found += thing_solids(bodies, {item.of: _stuff(item) for item in rig.parts}, _cabinets(rig), rig.layout.room)
+    found += _sleepers(rig, slot)
     staged = tuple(_staged(one, marks.get(one.of.removesuffix(UNCUT)), slot, weighed.get(one.of)) for one in found)
     return Model(rig.header.name, stages, slot.number, slot.is_ticked, tuple(one for one in staged if one), missing)
 
@@ -101,6 +107,24 @@ def _bodies(rig: Rig, slot: Slot) -> tuple[list[Body], tuple[str, ...]]:
         if not body.blocks:
             missing.append(body.name)
     return bodies, tuple(missing)
+
+
+def _sleepers(rig: Rig, slot: Slot) -> tuple[Solid, ...]:
+    """Return who sleeps in a bed that stands in the slot, at night only; each from the bed's stage to its last."""
+    if POSE_OF_USE[slot.use] != "night":
+        return ()
+    load = next((one for one in rig.loads if one.name == slot.load), None)
+    people = tuple(one for one in rig.people if load is None or not load.people or one[0] in load.people)
+    heights = {name: one.height.best for name, one in people if one.height is not None and one.height.known}
+    there = {frame.of: frame.stands for frame in slot.standing.frames}
+    marks = {item.of: item.marks for item in rig.parts}
+    found = []
+    for bed in beds_tonight(rig.layout.fitted, there, people):
+        for name, blocks in lying(bed, heights):
+            one = Solid(f"people[{name}]", name, "cargo", tuple(upright(*block) for block in blocks), taken=DRAWN)
+            from_when, until = marks[bed.of].stage or 0, marks[bed.of].until
+            found.append(replace(one, stage=from_when, until=until, stands=there[bed.of]))
+    return tuple(found)
 
 
 def _cabinets(rig: Rig) -> dict[str, Cabinet]:

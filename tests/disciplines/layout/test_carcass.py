@@ -7,9 +7,10 @@ from math import inf
 
 import pytest
 
-from boxwright.disciplines.layout.bodies import Block
+from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.carcass import GAP, boards_of
 from boxwright.disciplines.layout.parts import Fitted
+from boxwright.disciplines.layout.solids import Cabinet, solids
 from boxwright.drawing.solid import Solid, upright
 from boxwright.model.place import Place, Surfaces
 from boxwright.render.shape import shape_of
@@ -112,3 +113,13 @@ def test_the_cabinets_of_a_demo_rig_are_hollow_and_weigh_what_their_boards_do() 
     assert cabinet.kg[1] <= cabinet.solid.kg.best <= cabinet.kg[2]  # the stock as drawn, and what is written
     shelves = {one.of for one in model("dunlin").solids if one.of.startswith("parts[shelf") and len(one.pieces) == 5}
     assert shelves == {"parts[shelf-left]", "parts[shelf-right]"}
+
+
+def test_a_thing_of_which_one_box_is_too_thin_for_boards_stays_its_boxes() -> None:
+    thin = Block((2.0, -1.0, 0.0), (2.8, -0.6, 0.03))
+    drawn: list[Solid] = []
+    for blocks in ((LEFT,), (LEFT, thin)):
+        whole = Body("parts[a]", "a", blocks, (0.0, 0.0, 0.0), True, "yes", "")
+        drawn += solids((whole,), {}, {"parts[a]": Cabinet(PLAIN, (600.0, 400.0, 750.0))}, ROOM)
+    assert [len(one.pieces) for one in drawn] == [4, 2]
+    assert [one.density is None for one in drawn] == [False, True]

@@ -8,7 +8,7 @@ import { Painter, type CutFace, type Ink, type Shown } from "./paint";
 
 export const GROUPS = [["things", "Things"], ["openings", "Openings"], ["layers", "Wall layers"], ["frame", "Frame"], ["skin", "Skin"], ["gear", "Running gear"]] as const;
 export const groupOf = (of: string): string =>
-  of.startsWith("parts[") ? "things" : of.startsWith("openings[") ? "openings" : of.startsWith("walls[") ? "layers" : of === "frame.skin" ? "skin" : of.startsWith("trailer") ? "gear" : "frame";
+  of.startsWith("parts[") || of.startsWith("people[") ? "things" : of.startsWith("openings[") ? "openings" : of.startsWith("walls[") ? "layers" : of === "frame.skin" ? "skin" : of.startsWith("trailer") ? "gear" : "frame";
 
 export type Look = { scene: Scene; stage: number | null; apart: number; isOpen: boolean; off: Record<string, boolean>; cut: Cut | null; faces: CutFace[] };
 
