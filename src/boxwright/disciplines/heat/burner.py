@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.method import pressure_at, thin_air
 from boxwright.disciplines.heat.night import WANTED, Warmth
 from boxwright.disciplines.heat.parts import FuelTank, Pipe, PlannedHeater
 from boxwright.disciplines.heat.result import Runs, StandingHeater, Vented
@@ -108,14 +109,19 @@ def _tank(planned: PlannedHeater, tanks: tuple[FuelTank, ...]) -> FuelTank | Non
     return alike[0] if len(alike) == 1 else None
 
 
-def warmth_of(standing: StandingHeater) -> Warmth:
-    """Return what a heater gives; where it stands perhaps it may give nothing, and what nobody wrote is not known."""
+def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
+    """Return what a heater gives; where it stands perhaps it may give nothing, and what nobody wrote is not known.
+
+    ``height`` (m) is how high the place lies above the sea: what burns gives less there.
+    """
     heater = standing.planned.heater
     wanted = heater.holds
     is_written = wanted is not None and wanted.known
     highest = heater.highest if heater.highest is not None and heater.highest.known else NOTHING
     unsaid = Band(0.0, 0.0, highest.high, known=False)
     lowest = heater.lowest if heater.lowest is not None and heater.lowest.known else unsaid
+    if standing.runs != "electric":
+        highest, lowest = (_up_there(one, height, heater.adjusts) for one in (highest, lowest))
     if not standing.is_certain:
         highest, lowest = _perhaps(highest), _perhaps(lowest)
     return Warmth(
@@ -127,6 +133,27 @@ def warmth_of(standing: StandingHeater) -> Warmth:
         not is_written,
         heater.switches,
     )
+
+
+def air_share(height: Band | None) -> Band | None:
+    """Return the share of its air a burner gets at a height; None where nobody wrote how high the place lies."""
+    if height is None or not height.known:
+        return None
+    best, low, high = (thin_air(pressure_at(one)) for one in (height.best, height.high, height.low))
+    return Band(best, low, high, spread=height.spread)
+
+
+def _up_there(heat: Band, height: Band | None, adjusts: bool | None) -> Band:
+    """Return what a burner gives at a height: as much less as there is less air where it takes less fuel for it.
+
+    One that does not gives as much as below until it soots: it may give less. One of which nobody knows may do either.
+    """
+    share = air_share(height)
+    if share is None or not heat.known:
+        return heat
+    low, high = heat.low * share.low, heat.high * (share.high if adjusts is True else max(share.high, 1.0))
+    best = heat.best * (1.0 if adjusts is False else share.best)
+    return Band(best, low, high, spread=heat.spread if low == heat.low and high == heat.high else "interval")
 
 
 def _perhaps(band: Band) -> Band:

@@ -8,11 +8,13 @@ from __future__ import annotations
 from math import inf
 from typing import TYPE_CHECKING
 
+from boxwright.disciplines.heat.burner import air_share
 from boxwright.disciplines.heat.findings.burner import corners_of
 from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
 from boxwright.disciplines.heat.findings.stated import filling_hours
+from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import StandingHeater
-from boxwright.disciplines.heat.telling import warm
+from boxwright.disciplines.heat.telling import above_sea, warm
 from boxwright.exchange import Opening
 from boxwright.units import Band, HeaderUnits, show, show_band
 
@@ -23,14 +25,16 @@ NOBODY = "nobody wrote"
 Row = tuple[str, str, str]
 
 
-def burner_grids(heater: StandingHeater, openings: tuple[Opening, ...], shown_in: HeaderUnits) -> tuple[Grid, ...]:
+def burner_grids(
+    heater: StandingHeater, openings: tuple[Opening, ...], held: tuple[HeldNight, ...], shown_in: HeaderUnits
+) -> tuple[Grid, ...]:
     """Return the tables of one heater; none where it burns nothing."""
     from boxwright.drawing import Grid
 
     if heater.runs == "electric":
         return ()
     planned = heater.planned
-    rows = [*_fuel(heater, shown_in), *_fumes(heater, shown_in)]
+    rows = [*_fuel(heater, shown_in), *_fumes(heater, shown_in), *_up_there(heater, held, shown_in)]
     grids = [Grid(f"Fuel, air and fumes of {planned.name}", ("", "", ""), tuple(rows), (planned.of,) * len(rows))]
     apart, of = _apart(heater, openings, shown_in)
     if apart:
@@ -76,6 +80,23 @@ def _fumes(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
     plate = facet.plate
     is_known = plate is not None and plate.known
     rows.append(("its plate", f"gets {warm(plate.best, shown_in)}" if plate is not None and is_known else NOBODY, ""))
+    return rows
+
+
+def _up_there(heater: StandingHeater, held: tuple[HeldNight, ...], shown_in: HeaderUnits) -> list[Row]:
+    """Return what a burner gives at each place by how high it lies."""
+    rows: list[Row] = []
+    for one in held:
+        warmth, height = one.warmth, one.outdoors.height
+        share = air_share(height)
+        if warmth is None or warmth.of != heater.planned.of:
+            continue
+        if height is None or share is None:
+            rows.append((f"at {one.outdoors.place}", f"{NOBODY} how high it lies", ""))
+            continue
+        gives = f"gives up to {show_band(warmth.highest, 'power', shown_in)}" if warmth.highest.known else ""
+        air = f"gets {share.best * 100:.0f} % of the air it gets by the sea"
+        rows.append((f"at {one.outdoors.place}, {above_sea(height.best, shown_in)}", gives, air))
     return rows
 
 

@@ -20,7 +20,7 @@ from boxwright.disciplines.heat.method import (
     toward_sun,
 )
 from boxwright.disciplines.heat.method.boxed import _saturated
-from boxwright.disciplines.heat.parts import ClimateFacet, Section
+from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, Section
 from boxwright.disciplines.heat.room import SEA_LEVEL, at
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.units import Band
@@ -28,7 +28,6 @@ from boxwright.units import Band
 HOT: dict[str, Band] = {name: interval(*row) for name, row in columns("a_hot_day").items()}
 DAYS, BEGINS, HOTTEST_AT = 3, 6, 15
 """Three days alike from six to six; sun and clock agree, so that noon is when the sun stands highest."""
-MONTHS = tuple(name for name in ClimateFacet.model_fields if not name.endswith("_design"))
 BEFORE = (0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334)
 MIDDLE = 14
 """Days of a month before its middle."""

@@ -56,13 +56,17 @@ OUTER: tuple[End, End] = ("low", "high")
 
 @dataclass(frozen=True, slots=True)
 class Outdoors:
-    """The coldest night of a place: coldest and the swing to its warmest hour (K), wind (m/s), share of saturation."""
+    """The coldest night of a place: coldest and the swing to its warmest hour (K), wind (m/s).
+
+    ``height`` is how high it lies above the sea (m), None where nobody wrote it.
+    """
 
     of: str
     place: str
     coldest: Band
     swing: Band
     wind: Band
+    height: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -92,6 +92,10 @@ class Heater(Entry):
     intake: Annotated[Pipe, Alone("out")] | None = Field(
         None, description="the combustion air, such as {out: below floor, x: 46}"
     )
+    up_to: MetreBand | None = Field(
+        None, description="how high above the sea its leaflet lets it burn as it is set, such as 5000 ft"
+    )
+    adjusts: YesNo = Field(None, description="does it take less fuel up high by itself: yes or no")
     plate: KelvinBand | None = Field(
         None, description="how hot what it is screwed to gets at its highest setting, such as 120"
     )
@@ -115,6 +119,7 @@ class ClimateFacet(Entry):
     hottest_design: Annotated[KelvinBand, AfterValidator(a_day)] | None = Field(
         None, description="the hottest hour of the hottest day people are in it, such as 97"
     )
+    height: MetreBand | None = Field(None, description="how high it lies above the sea, such as 890 ft")
     january: Month | None = Field(None, description="such as {low: 30, high: 49, sun: 2.5 kWh/m2}")
     february: Month | None = Field(None, description="as january")
     march: Month | None = Field(None, description="as january")
@@ -127,6 +132,10 @@ class ClimateFacet(Entry):
     october: Month | None = Field(None, description="as january")
     november: Month | None = Field(None, description="as january")
     december: Month | None = Field(None, description="as january")
+
+
+MONTHS = tuple(name for name, field in ClimateFacet.model_fields.items() if field.annotation == Month | None)
+"""The months of a place, as its facet names them, from January on."""
 
 
 class Facet(Entry):

@@ -51,7 +51,7 @@ def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
 
 def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return the tables: the faces of the room, each night, and the way of each heater's fuel and fumes."""
-    fuel = tuple(grid for one in result.heaters for grid in burner_grids(one, result.openings, shown_in))
+    fuel = tuple(grid for one in result.heaters for grid in burner_grids(one, result.openings, result.held, shown_in))
     return (losses(result, shown_in), *_nights(result, shown_in), *fuel)
 
 

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from math import inf
 
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
-from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
-from boxwright.disciplines.heat.parts import ClimateFacet, FuelTank, Month, Section
+from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
+from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
@@ -17,8 +17,6 @@ from boxwright.units import Band, exactly
 __all__ = ["Offers", "Result", "offers", "outdoors_of", "solve"]
 
 Stands = tuple[tuple[str, str], ...]
-MONTHS = tuple(name for name in ClimateFacet.model_fields if not name.endswith("_design"))
-"""The months of a place, as its facet names them."""
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
@@ -81,8 +79,12 @@ def _nights(
     inside: Inside, places: tuple[Outdoors, ...], heaters: tuple[StandingHeater, ...], moisture: tuple[Moisture, ...]
 ) -> tuple[HeldNight, ...]:
     """Return a night for each place and each heater that may run with somebody asleep; with none, one without."""
-    warming: list[Warmth | None] = [warmth_of(one) for one in heaters if one.vented != "in the room"]
-    return tuple(night_of(inside, place, one, moisture) for place in places for one in warming or [None])
+    runs = [one for one in heaters if one.vented != "in the room"]
+    if not runs:
+        return tuple(night_of(inside, place, None, moisture) for place in places)
+    return tuple(
+        night_of(inside, place, warmth_of(one, place.height), moisture) for place in places for one in runs
+    )
 
 
 def _left(inside: Inside, places: tuple[Outdoors, ...]) -> HeldNight | None:
@@ -100,7 +102,7 @@ def outdoors_of(own: Section) -> tuple[Outdoors, ...]:
             continue
         month = _coldest_month(climate)
         wind = month.wind if month is not None and month.wind is not None and month.wind.known else NIGHT["wind"]
-        found.append(Outdoors(f"places[{name}]", name, coldest, _swing(month), wind))
+        found.append(Outdoors(f"places[{name}]", name, coldest, _swing(month), wind, climate.height))
     return tuple(found)
 
 

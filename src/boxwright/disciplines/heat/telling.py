@@ -11,6 +11,7 @@ from boxwright.units import Band, HeaderUnits, show, shown_unit, unit_scale
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 OWN_RULE = "own-rule"
+METRES_IN_A_FOOT = 0.3048
 
 
 def source_of(table: str, name: str) -> str:
@@ -44,6 +45,13 @@ def r_value(transmittance: float, shown_in: HeaderUnits) -> str:
     scale = unit_scale(r_unit(shown_in))
     resists = 1.0 / transmittance
     return f"{scale.from_si(resists):.1f}" if is_in_feet(shown_in) and scale is not None else f"{resists:.2f}"
+
+
+def above_sea(metres: float, shown_in: HeaderUnits) -> str:
+    """Return a height above the sea: in whole feet where lengths are in inches or feet, else in metres."""
+    if is_in_feet(shown_in):
+        return f"{metres / METRES_IN_A_FOOT:,.0f} ft"
+    return f"{metres:,.0f} m"
 
 
 def between(band: Band, shown_in: HeaderUnits) -> str:

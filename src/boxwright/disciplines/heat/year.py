@@ -13,11 +13,11 @@ from typing import NamedTuple, TypeVar
 from boxwright.disciplines.heat.as_built import ENDS, End
 from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
 from boxwright.disciplines.heat.material import columns
-from boxwright.disciplines.heat.method import Box, Heater, Hours, fuel_burnt
+from boxwright.disciplines.heat.method import Box, Heater, Hours, fuel_burnt, pressure_at
 from boxwright.disciplines.heat.method.boxed import _Work
 from boxwright.disciplines.heat.method.network import BANDS, FIXED, _march
 from boxwright.disciplines.heat.night import ASLEEP_FROM, ASLEEP_HOURS, OFF, Inside, Warmth
-from boxwright.disciplines.heat.room import SEA_LEVEL, at
+from boxwright.disciplines.heat.room import at
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room
 from boxwright.exchange import Moisture
@@ -29,8 +29,6 @@ FUELS = columns("fuel")
 NEVER_COOLED = 400.0
 MOST_COOLING = 20_000.0
 """W, more than any room of the kind takes: what it asks for is what is told."""
-LAPSE, POWER = 2.25577e-5, 5.25588
-"""Air pressure by height in the standard atmosphere, per m."""
 MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 HOUR = 3600.0
 Group = TypeVar("Group", bound=tuple[object, ...])
@@ -256,7 +254,7 @@ def _pressure(weather: WeatherHours) -> float:
     """Return the mean pressure: as the file has it, else that of its height."""
     if weather.pressure:
         return sum(weather.pressure) / len(weather.pressure)
-    return SEA_LEVEL * float((1.0 - LAPSE * weather.altitude) ** POWER)
+    return pressure_at(weather.altitude)
 
 
 def _fuel(energy: Band, fuel: str) -> Band | None:

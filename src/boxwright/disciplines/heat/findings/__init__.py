@@ -24,6 +24,7 @@ from boxwright.disciplines.heat.findings.fumes import (
     exhaust_near_intake,
     hot_plate,
 )
+from boxwright.disciplines.heat.findings.height import height_not_known, too_high
 from boxwright.disciplines.heat.findings.night import (
     fuel_for_the_night,
     heat_not_known,
@@ -67,6 +68,7 @@ __all__ = [
     "fuel_not_known",
     "fuel_valve",
     "heat_not_known",
+    "height_not_known",
     "held",
     "hole_not_known",
     "hot_plate",
@@ -81,6 +83,7 @@ __all__ = [
     "stated_burn",
     "stated_hours",
     "thickness_not_known",
+    "too_high",
     "too_warm_at_lowest",
     "unvented",
 ]
@@ -101,8 +104,10 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     night_not_known,
     room_not_known,
     heat_not_known,
+    height_not_known,
     settings_crossed,
     held,
+    too_high,
     too_warm_at_lowest,
     fuel_for_the_night,
     stated_burn,

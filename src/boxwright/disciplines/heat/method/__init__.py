@@ -19,6 +19,7 @@ from boxwright.disciplines.heat.method.fuel import (
     fuel_burnt,
     heat_of_filling,
     held_outside,
+    pressure_at,
     thin_air,
 )
 from boxwright.disciplines.heat.method.logged import (
@@ -107,6 +108,7 @@ __all__ = [
     "mean_of_bounds",
     "one_mass",
     "parallel_path",
+    "pressure_at",
     "scattered_share",
     "section_field",
     "sky_emittance",

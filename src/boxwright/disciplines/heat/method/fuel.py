@@ -8,6 +8,7 @@ from boxwright.units import (
     CubicMetre,
     CubicMetrePerSecond,
     Kelvin,
+    Metre,
     OutOfRange,
     Pascal,
     Ratio,
@@ -125,6 +126,20 @@ def cycling(capacity: JoulePerKelvin, band: Kelvin, lowest: Watt, needed: Watt) 
     if not needed < lowest:
         raise OutOfRange("needed", needed, 0.0, lowest)
     return Cycling(capacity * band / (lowest - needed), capacity * band / needed, needed / lowest)
+
+
+def pressure_at(height: Metre) -> Pascal:
+    """Return the pressure of the air at a height above the sea.
+
+    Formula: pressure = SEA_LEVEL * (1 - 2.25577e-5 * height) ** 5.2559
+    Units: empirical
+    Valid: from 500 m below the sea to 11,000 m above it
+    Source: ashrae-2017 chapter 1 table 1
+    Departs: nothing
+    Assumes: the standard atmosphere; weather moves it by three per cent either way
+    """
+    OutOfRange.unless_between("height", height, -500.0, 11000.0)
+    return float(SEA_LEVEL * (1 - 2.25577e-5 * height) ** 5.2559)
 
 
 def thin_air(pressure: Pascal) -> Ratio:

@@ -1,0 +1,84 @@
+"""Rules of places up high, where a burner gets less air than its fuel wants."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.heat.burner import air_share
+from boxwright.disciplines.heat.findings.night import MARGINS
+from boxwright.disciplines.heat.night import Outdoors
+from boxwright.disciplines.heat.result import Result, StandingHeater
+from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, above_sea, source_of
+from boxwright.finding import Finding
+from boxwright.units import HeaderUnits
+
+THIN_AIR = MARGINS["thin air"]
+"""m above the sea."""
+
+
+def height_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask how high above the sea a place lies where somebody sleeps by what burns.
+
+    Asks: the height of every place that has a coldest night
+    Limit: none
+    Source: own-rule
+    Lever: height of the place
+    """
+    if not _burning(result):
+        return
+    for place in _places(result):
+        if place.height is None or not place.height.known:
+            yield Finding(
+                "heat/height-not-known", place.of, "unknown", f"nobody wrote how high {place.place} lies: up there a"
+                " burner gets less air, gives less and soots", source=OWN_RULE, lever=place.of, act="Read its height on"
+                " a map, and write height: 890 ft of the place", minutes=5, could_stop=False, uses=SLEEP,
+                because=(place.of,),
+            )  # fmt: skip
+
+
+def too_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where a place lies higher than a burner is set for.
+
+    Asks: the height of the place against the one of the leaflet; where it takes less fuel by itself that is its limit
+    Limit: the height of the leaflet; where nobody wrote it 1500 m (common practice: the leaflet rules)
+    Source: heater-practice; air by the standard atmosphere
+    Lever: up_to and adjusts of the heater
+    """
+    for one in _burning(result):
+        facet, name, where = one.planned.heater, one.planned.name, one.planned.of
+        limit = facet.up_to if facet.up_to is not None and facet.up_to.known else None
+        for place in _places(result):
+            share = air_share(place.height)
+            least = limit.low if limit is not None else THIN_AIR
+            if place.height is None or share is None or place.height.high <= least:
+                continue
+            is_sure = limit is not None and place.height.low > limit.high
+            high = above_sea(place.height.best, shown_in)
+            says = f"at {place.place}, {high} above the sea, {name} gets {share.best * 100:.0f} % of the air it gets by"
+            says += " the sea, and " + (
+                f"its leaflet lets it burn up to {above_sea(least, shown_in)}"
+                if limit is not None
+                else "nobody wrote how high its leaflet lets it burn"
+            )
+            says += ": with fuel for more air it soots, stops and makes carbon monoxide"
+            if facet.adjusts is True and limit is None:
+                says += ", unless it takes as much less fuel as is written"
+            yield Finding(
+                "heat/too-high", where, "limit" if is_sure else "unknown", says, place.height.high, least,
+                least - place.height.high, "m", source_of("margins", "thin air") if limit is None else OWN_RULE, where,
+                act=f"Set {name} for that height as its leaflet says, and write up_to: of the heater; else leave it off"
+                " there", minutes=15, could_stop=False, uses=SLEEP, because=(where, place.of),
+            )  # fmt: skip
+
+
+def _burning(result: Result) -> list[StandingHeater]:
+    """Return the heaters that burn, or may burn, and warm somebody asleep."""
+    asleep = result.heaters if result.use == "sleep" and result.sleepers else ()
+    return [one for one in asleep if one.runs != "electric" and one.vented != "in the room"]
+
+
+def _places(result: Result) -> tuple[Outdoors, ...]:
+    return tuple({one.outdoors.of: one.outdoors for one in result.held}.values())
+
+
+__all__ = ["height_not_known", "too_high"]
