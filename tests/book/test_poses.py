@@ -54,7 +54,8 @@ def grid(sheet: Sheet) -> list[dict[str, str]]:
 @pytest.mark.parametrize(("name", "stage"), STAGES)
 def test_every_sheet_is_there_and_every_mark_is_about_a_line(name: str, stage: int) -> None:
     found = drawn(name, stage)
-    assert set(found) | {"tape-things"} == set(NAMES)
+    assert set(found) - {"bringing-in"} | {"tape-things"} == set(NAMES)
+    assert ("bringing-in" in found) == ((name, stage) == ("whimbrel", 5))  # its sheets of lining
     assert ("tape-things" in found) == (stage > 0)  # an empty trailer has nothing to lay out
     for sheet in found.values():
         assert marks(sheet)
@@ -80,7 +81,20 @@ def test_the_free_way_is_drawn_with_its_width_and_by_hand_dunlins_is_what_the_cr
     assert any("to ramp: NOT FROM INSIDE" in one for one in words(night))
     assert not any("free to ramp" in one for one in words(night))
     assert any("free to side-door" in one for one in words(drawn("whimbrel", 10)["plan-night"]))
-    assert any("free to ramp" in one for one in words(drawn("whimbrel", 10)["plan-travel"]))
+    # Loaded for the road nobody gets past the boat; at work one does.
+    assert any(one.endswith(" only, to ramp") for one in words(drawn("whimbrel", 10)["plan-travel"]))
+
+
+def test_a_way_to_the_end_without_a_door_ends_at_its_wall_and_one_too_narrow_is_none() -> None:
+    """One door at the rear: past the crates 250 mm are left, and the front wall has no opening to go out through."""
+    sheet = drawn("dunlin", 5)["plan-work"]
+    way = [mark for mark in marks(sheet) if isinstance(mark, Line) and mark.of == "openings[rear]"]
+    way = [mark for mark in way if mark.line in {"hidden", "centre"} and mark.start[0] < 2.5]
+    assert way and min(min(one.start[0], one.end[0]) for one in way) == pytest.approx(0.0055, abs=0.011)
+    assert {mark.line for mark in way} == {"hidden"}
+    assert any(one.endswith(" only, to the front") for one in words(sheet))
+    wide = drawn("whimbrel", 10)["plan-work"]
+    assert any(one.endswith("free to ramp") for one in words(wide))
 
 
 def test_ways_out_are_numbered_and_told_with_what_is_in_them() -> None:

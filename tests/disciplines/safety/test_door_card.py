@@ -127,6 +127,12 @@ def test_a_way_that_cargo_shuts_from_every_bed_is_told_so() -> None:
     assert card("dunlin", 5).grids[1].rows[0] == ("1", "rear, rear wall", "WAY SHUT BY bowls-crates")
 
 
+def test_an_extinguisher_is_told_over_the_finished_floor() -> None:
+    """It hangs 640 mm over the deck and 2280 mm behind the front, and the mat is 5 mm thick: 25 in up, by hand."""
+    (row,) = [row for row in card("dunlin", 5).grids[3].rows if "Extinguisher" in row[1]]
+    assert row[1] == "Extinguisher: right side, 89.8 in from the front, 25 in up"
+
+
 def test_where_no_bed_stands_a_way_is_shut_for_whoever_is_on_the_floor() -> None:
     assert card("dunlin", 3).grids[1].rows[0] == ("1", "rear, rear wall", "WAY SHUT BY bowls-crates")
     assert card("dunlin", 3).grids[1].rows[1][2] == "opens out"  # the hatch is reached past the crates

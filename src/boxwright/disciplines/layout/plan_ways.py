@@ -36,6 +36,8 @@ NEAR = 0.01
 """How far (m) from the middle of an opening a way is taken to go through it."""
 OUT = 0.3
 """How far (m) beyond its wall a way is drawn on."""
+THE_BODY = "trailer.body"
+"""The path of the end wall a way is drawn to where there is one door only: no way leads out through it."""
 ASIDE = 0.3
 """How far (m) beside the tip of a way its width stands."""
 WIDER = 1.1
@@ -82,7 +84,7 @@ def line_of(scene: Scene, opening: Closed, width: float) -> tuple[Point, ...]:
         way = way_drawn(scene._replace(start=start, goal=goal), narrow)
         if len(way) > 1:
             out = {"left": (0.0, -OUT), "right": (0.0, OUT), "front": (-OUT, 0.0), "rear": (OUT, 0.0)}
-            by = out.get(opening.wall, (0.0, 0.0))
+            by = out.get(opening.wall, (0.0, 0.0)) if opening.of != THE_BODY else (0.0, 0.0)
             return (*way, (way[-1][0] + by[0], way[-1][1] + by[1])) if goal is door and any(by) else way
     return ()
 
@@ -134,8 +136,13 @@ def _free_way(posed: Posed) -> list[Mark]:
             if isinstance(first, Closed):
                 scene = scene._replace(start=_at_door(first))
             line = line_of(scene, second, width)
-            if warning := warnings.get(second.of):
-                words = f"{posed.length(width)} to {second.name}: {warning}"
+            if len(line) < 2:
+                continue
+            warning = warnings.get(second.of, "")
+            if warning or width < ROOM["wriggle"]:
+                words = f"{posed.length(width)} only, to {second.name}"
+                if warning:
+                    words = f"{posed.length(width)} to {second.name}: {warning}"
                 marks += [Line(start, end, "hidden", of) for start, end in pairwise(line)]
                 marks.append(Text(line[len(line) // 2], words, of, "small"))
             else:
@@ -160,7 +167,7 @@ def _far_end(door: Closed, posed: Posed) -> Closed:
     place = Place(
         exactly(x), exactly((room.left + room.right) / 2.0), exactly(room.floor + high / 2.0), (0.0, wide, high)
     )
-    return Closed("trailer.body", f"the {wall}", wall, place)
+    return Closed(THE_BODY, f"the {wall}", wall, place)
 
 
 def arrow_head(before: Point, tip: Point, of: str) -> Mark:
