@@ -11,7 +11,7 @@ from random import Random
 
 import pytest
 
-from boxwright.disciplines.layout import bodies, pairs
+from boxwright.disciplines.layout import bodies, pairs, stopping, sweeps
 from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.meeting import deepest
 from boxwright.disciplines.layout.parts import Fitted
@@ -39,6 +39,8 @@ def nothing_remembered() -> Iterator[None]:
 def forget() -> None:
     pairs._shelf.cache_clear()
     bodies._laid.clear()
+    sweeps._before.clear()
+    stopping._before.clear()
 
 
 def thousand() -> str:

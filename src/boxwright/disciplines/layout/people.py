@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from math import inf, isfinite
 from typing import Literal, NamedTuple
@@ -194,7 +195,7 @@ def _on_the_roof(bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: S
         return
     taken = [outline_of(block) for one in bodies for block in one.blocks if block.high[2] > room.bows]
     taken += [outline_of_hole(one) for one in openings if one.wall == "roof" and is_placed(one.place)]
-    walls = [*walled(roof), *taken]
+    walls = (*walled(roof), *taken)
     side = max(_widest_pair(walls, roof, axis) for axis in (0, 1))
     up = next((one.of for one in bodies if _leads_up(one, room)), "")
     if not up:
@@ -203,7 +204,8 @@ def _on_the_roof(bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: S
     yield Fit("trailer.body", "two", "roof", "trailer.body", "the roof", exactly(side), exactly(ROOM["shoulders"]), up)
 
 
-def _widest_pair(walls: list[Rect], roof: Rect, axis: int) -> float:
+@lru_cache(maxsize=64)
+def _widest_pair(walls: tuple[Rect, ...], roof: Rect, axis: int) -> float:
     """Return the side of the largest square of which two fit in a row along an axis: one square, all else halved."""
     halved = [_halved(one, axis) for one in walls]
     whole = _halved(roof, axis)

@@ -11,7 +11,7 @@ from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.resting import passes
 from boxwright.disciplines.layout.result import Certainty, Short, Stopped
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.sweeps import NEVER, Mover, Slip, Turn
+from boxwright.disciplines.layout.sweeps import MOST_MOVERS, NEVER, Mover, Slip, Turn
 from boxwright.disciplines.layout.zones import Zone
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
@@ -33,7 +33,22 @@ def faces_of(room: Surfaces, has_nose: bool) -> list[Face]:
     return [face for face in found if isfinite(face[3]) and not (face[0] == "front" and has_nose)]
 
 
-def stopped(mover: Mover, faces: Iterable[Face], closed: tuple[Closed, ...]) -> Iterator[Stopped]:
+_before: dict[tuple[str, str, str], tuple[Mover, tuple[Face, ...], tuple[Closed, ...], tuple[Stopped, ...]]] = {}
+"""What last stopped each mover, by its path, its name and what it is."""
+
+
+def stopped(mover: Mover, faces: Iterable[Face], closed: tuple[Closed, ...]) -> tuple[Stopped, ...]:
+    """Return the faces of the room that stop something; what moves as it did, in the same room, is not tried again."""
+    key, faces = (mover.of, mover.name, mover.what), tuple(faces)
+    had = _before.get(key)
+    if had is None or had[0] != mover or had[1] != faces or had[2] != closed:
+        if len(_before) > MOST_MOVERS:
+            _before.clear()
+        had = _before[key] = mover, faces, closed, tuple(_stopped(mover, faces, closed))
+    return had[3]
+
+
+def _stopped(mover: Mover, faces: tuple[Face, ...], closed: tuple[Closed, ...]) -> Iterator[Stopped]:
     """Yield the faces of the room that stop something, each by more than the play of linings, and how sure that is.
 
     What goes out through an opening is not stopped there. A lid or a door of which nobody wrote how far it opens may

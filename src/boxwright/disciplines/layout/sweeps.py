@@ -6,7 +6,7 @@ positions.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import hypot, inf, pi
 from typing import Literal
@@ -276,30 +276,62 @@ def bed_of(one: Fitted) -> Mover | None:
     )  # fmt: skip
 
 
-def struck_by(mover: Mover, bodies: Iterable[Body], skipped: frozenset[str]) -> Iterator[tuple[float, Body, Certainty]]:
+Met = tuple[float, Certainty] | None
+"""How far something gets before it strikes a thing, and how sure that is; None where it does not."""
+MOST_MOVERS = 2_000
+"""Movers that are remembered before all of them are forgotten together."""
+MOST_POSES = 4
+"""How often as many bodies as there are now are remembered of each: three poses, and what has moved since."""
+_before: dict[tuple[str, str, str], tuple[Mover, dict[int, tuple[Body, Met]]]] = {}
+"""What each mover last met of each body, so that only what moved is looked at again."""
+
+
+def struck_by(mover: Mover, bodies: Sequence[Body], skipped: frozenset[str]) -> Iterator[tuple[float, Body, Certainty]]:
     """Yield how far something gets before it strikes each thing in its way, and how sure that is.
 
     What is in the way only where either is in doubt, or only if it opens farther than is written, is in the way
     perhaps; what is met by no more than the play of hinges and linings is grazed.
     """
-    hold = envelope([*(way.hold for way in mover.ways), *mover.starts, *mover.may_start])
+    known = _known_of(mover, MOST_POSES * len(bodies))
+    hold: Block | None = None
     for body in bodies:
-        (x, y, z), (other_x, other_y, other_z) = mover.doubt, body.doubt
-        off = (x + other_x, y + other_y, z + other_z)
-        if body.of in skipped or not body.blocks or not are_in(hold, grown(body.around, off)):
+        if body.of in skipped or not body.blocks:
             continue
-        at = min(mover.meets(block) for block in body.blocks)
-        if at < NEVER:
-            pared = [_pared(block) for block in body.blocks]
-            if min(mover.meets(block) for block in pared) < NEVER:
-                yield at, body, "sure" if body.is_sure else "perhaps"
-            else:
-                deeper = any(mover.meets(grown(block, off), at_most=True) < NEVER for block in pared)
-                yield at, body, "perhaps" if deeper and any(off) else "grazes"
-            continue
-        at = min(mover.meets(grown(block, off), at_most=True) for block in body.blocks)
-        if at < NEVER:
-            yield at, body, "perhaps"
+        had = known.get(id(body))
+        if had is None or had[0] is not body:
+            hold = hold or envelope([*(way.hold for way in mover.ways), *mover.starts, *mover.may_start])
+            had = known[id(body)] = body, _met(mover, hold, body)
+        if had[1] is not None:
+            at, sure = had[1]
+            yield at, body, sure
+
+
+def _known_of(mover: Mover, most: int) -> dict[int, tuple[Body, Met]]:
+    """Return what is known already of what a mover meets: nothing, unless it moves just as it did."""
+    key = mover.of, mover.name, mover.what
+    had = _before.get(key)
+    if had is None or had[0] != mover or len(had[1]) > most:
+        if len(_before) > MOST_MOVERS:
+            _before.clear()
+        had = _before[key] = mover, {}
+    return had[1]
+
+
+def _met(mover: Mover, hold: Block, body: Body) -> Met:
+    (x, y, z), (other_x, other_y, other_z) = mover.doubt, body.doubt
+    off = (x + other_x, y + other_y, z + other_z)
+    if not are_in(hold, grown(body.around, off)):
+        return None
+    blocks = [block for block in body.blocks if are_in(hold, grown(block, off))]
+    at = min((mover.meets(block) for block in blocks), default=NEVER)
+    if at < NEVER:
+        pared = [_pared(block) for block in blocks]
+        if min(mover.meets(block) for block in pared) < NEVER:
+            return at, "sure" if body.is_sure else "perhaps"
+        deeper = any(mover.meets(grown(block, off), at_most=True) < NEVER for block in pared)
+        return at, "perhaps" if deeper and any(off) else "grazes"
+    at = min((mover.meets(grown(block, off), at_most=True) for block in blocks), default=NEVER)
+    return (at, "perhaps") if at < NEVER else None
 
 
 def _pared(block: Block) -> Block:
