@@ -56,6 +56,7 @@ _QUANTITIES = (
     Quantity("pressure", "the pressure", "Pa", ("psi", "bar")),
     Quantity("flow", "the air flow", "m3/s", ("cfm", "m3/h")),
     Quantity("fuel flow", "the fuel burnt", "m3/s", ("gal/h", "l/h")),
+    Quantity("strokes", "the strokes counted", "1/s", ("1/min",)),
     Quantity("area", "the area", "m2", ("sq in", "cm2")),
     Quantity("angle", "the angle", "rad", ("deg",), may_be_negative=True),
     Quantity("ratio", "the share", "1", ("%",), bare="1"),

@@ -45,6 +45,7 @@ _HERE = {  # quantity: the unit in the United States and Canada, the unit elsewh
     "pressure": ("psi", "bar"),
     "flow": ("cfm", "m3/h"),
     "fuel flow": ("gal/h", "l/h"),
+    "strokes": ("1/min", "1/min"),
     "area": ("sq in", "cm2"),
     "angle": ("deg", "deg"),
     "ratio": ("%", "%"),

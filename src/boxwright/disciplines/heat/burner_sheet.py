@@ -5,13 +5,15 @@ A heater that runs on electricity has none.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import inf
 from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.burner import air_share
+from boxwright.disciplines.heat.burning import burns_as_counted, burns_of
 from boxwright.disciplines.heat.findings.burner import corners_of
 from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
-from boxwright.disciplines.heat.findings.stated import filling_hours
+from boxwright.disciplines.heat.findings.stated import filling_hours, heat_by_hours
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.disciplines.heat.telling import above_sea, warm
@@ -56,7 +58,19 @@ def _fuel(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
     lasting = filling_hours(heater)
     if lasting is not None:
         flat_out, slow = (show_band(each, "time", shown_in) for each in lasting)
-        rows.append(("a filling", f"{flat_out} flat out, {slow} at its lowest", "by what is in the fuel"))
+        is_counted = burns_as_counted(planned.heater.counted) is not None
+        by = "by its pump as counted" if is_counted else "by what is in the fuel"
+        rows.append(("a filling", f"{flat_out} flat out, {slow} at its lowest", by))
+    said, heat = planned.heater.lasts, heat_by_hours(heater)
+    if said is not None and heat is not None:
+        hours, comes_to = show(said.best, "time", shown_in), show_band(replace(heat, assumed=False), "power", shown_in)
+        rows.append(("said to last", hours, f"{comes_to} of heat"))
+    burns = burns_of(planned.heater)
+    if burns is not None:
+        both = (("flat out", burns.highest), ("at its lowest", burns.lowest))
+        told = ", ".join(f"{show(rate.best, 'fuel flow', shown_in)} {at}" for at, rate in both if rate is not None)
+        if told:
+            rows.append(("burns", told, "as its pump was counted" if burns.is_counted else "as it is said to"))
     pieces = [one for one in planned.heater.path if tank is None or one != tank.name]
     return [*rows, *((str(number), one, "") for number, one in enumerate(pieces, 1) if one != planned.name)]
 

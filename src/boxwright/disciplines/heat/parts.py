@@ -8,11 +8,13 @@ from typing import Annotated
 from pydantic import AfterValidator, Field, model_validator
 
 from boxwright.model.each import Alone
-from boxwright.model.entry import Entry, Names, YesNo
+from boxwright.model.entry import Day, Entry, Names, YesNo
 from boxwright.model.place import Place
 from boxwright.units import AmpereBandNamed, Band, HoursBandNamed, KelvinBand, MetreBand, Unit, WattBand
 
 FuelFlow = Annotated[Band, Unit("m**3/s", "fuel flow", doubtful=True)]
+StrokesAMinute = Annotated[Band, Unit("1/s", "strokes", bare="1/min", doubtful=True)]
+Millilitres = Annotated[Band, Unit("m**3", "volume", bare="ml", doubtful=True)]
 Sun = Annotated[Band, Unit("J/m**2", "irradiation", doubtful=True)]
 Speed = Annotated[Band, Unit("m/s", "speed", doubtful=True)]
 
@@ -58,6 +60,15 @@ class Burn(Entry):
         return {"lowest": given, "highest": given} if isinstance(given, str) else given
 
 
+class Counted(Entry):
+    """Strokes of the metering pump counted for a minute, and what each moves: a burn that was measured."""
+
+    lowest: StrokesAMinute | None = Field(None, description="strokes in a minute on the lowest setting, such as 47")
+    highest: StrokesAMinute | None = Field(None, description="strokes in a minute on the highest setting, such as 104")
+    each: Millilitres | None = Field(None, description="what a stroke moves, on the pump's plate, such as 0.04 ml")
+    date: Day = Field(None, description="the day they were counted")
+
+
 class Pipe(Entry):
     """The exhaust or the combustion air pipe of a heater."""
 
@@ -78,6 +89,9 @@ class Heater(Entry):
     lowest: WattBand | None = Field(None, description="heat on the lowest setting, such as 900 W")
     highest: WattBand | None = Field(None, description="heat on the highest setting, such as 2000 W")
     burn: Burn | None = Field(None, description="fuel burnt, such as {lowest: 0.030 gal/h, highest: 0.065 gal/h}")
+    counted: Counted | None = Field(
+        None, description="its pump counted, such as {lowest: 47, highest: 104, each: 0.04 ml, date: 2026-10-03}"
+    )
     holds: Annotated[KelvinBand, AfterValidator(a_room)] | None = Field(
         None, description="the room temperature it is set to, such as 62"
     )

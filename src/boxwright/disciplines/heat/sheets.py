@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.as_built import ENDS
 from boxwright.disciplines.heat.burner_sheet import burner_grids
-from boxwright.disciplines.heat.findings.night import fuel_of_night
+from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
 from boxwright.disciplines.heat.result import Result

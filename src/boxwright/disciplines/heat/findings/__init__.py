@@ -32,7 +32,6 @@ from boxwright.disciplines.heat.findings.night import (
     night_not_known,
     room_not_known,
     settings_crossed,
-    stated_burn,
     too_warm_at_lowest,
 )
 from boxwright.disciplines.heat.findings.shell import (
@@ -45,7 +44,7 @@ from boxwright.disciplines.heat.findings.shell import (
     no_thickness,
     thickness_not_known,
 )
-from boxwright.disciplines.heat.findings.stated import stated_hours
+from boxwright.disciplines.heat.findings.stated import counted_burn, stated_burn, stated_hours
 from boxwright.disciplines.heat.result import Result
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
@@ -54,6 +53,7 @@ __all__ = [
     "bare_plane",
     "colour_not_known",
     "combustion_air",
+    "counted_burn",
     "exhaust",
     "exhaust_clear",
     "exhaust_falls",
@@ -111,6 +111,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     too_warm_at_lowest,
     fuel_for_the_night,
     stated_burn,
+    counted_burn,
     stated_hours,
     fuel_valve,
     pump_angle,

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.heat.burner import FUELS, fuel_named
+from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.disciplines.heat.material import columns
-from boxwright.disciplines.heat.method import fuel_burnt
-from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight
-from boxwright.disciplines.heat.parts import Burn
+from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import HEAT_OF_AIR
 from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, between, source_of, warm
@@ -19,7 +17,6 @@ MARGINS: dict[str, float] = {name: row[0] for name, row in columns("margins").it
 RESERVE = MARGINS["reserve"]
 NEAR = MARGINS["near enough"]
 """K: a room so much below what is wanted still counts as held."""
-NIGHT = ASLEEP_HOURS * 3600.0
 BEARABLE = columns("year_rooms")["too warm"][0]
 """K: warmer than people bear."""
 A_LITTLE_MILDER = 5.0
@@ -292,74 +289,6 @@ def _no_tank(heater: StandingHeater, need: Band, shown_in: HeaderUnits) -> Findi
     )  # fmt: skip
 
 
-def fuel_of_night(one: HeldNight, heater: StandingHeater) -> Band | None:
-    """Return the fuel of a night (m3): by what its heat takes, and by the stated burn, whichever is less and more."""
-    fuel = fuel_named(heater.planned.heater.of)
-    if fuel not in FUELS:
-        return None
-    energy, efficiency, worst, best = FUELS[fuel]
-    of_night = one.energy
-    found = [
-        fuel_burnt(heat / NIGHT, share, energy) * NIGHT
-        for heat, share in ((of_night.best, efficiency), (of_night.low, best), (of_night.high, worst))
-        if heat > 0.0
-    ]
-    if not found:
-        return None
-    stated = _as_stated(one, heater.planned.heater.burn)
-    every = [*found, *stated]
-    return Band(found[0], min(every), max(every), spread="interval")
-
-
-def _as_stated(one: HeldNight, burn: Burn | None) -> list[float]:
-    """Return the fuel of the night by the rates a heater is said to burn, straight between its two settings."""
-    warmth = one.warmth
-    if warmth is None or burn is None or burn.lowest is None or burn.highest is None:
-        return []
-    if not (burn.lowest.known and burn.highest.known and warmth.lowest.known and warmth.highest.known):
-        return []
-    span = warmth.highest.best - warmth.lowest.best
-    mean = one.energy.best / NIGHT
-    share = (mean - warmth.lowest.best) / span if span > 0.0 else 1.0
-    first, last = burn.lowest, burn.highest
-    rates = ((first.best, last.best), (first.low, last.low), (first.high, last.high))
-    return [max(low + share * (high - low), 0.0) * NIGHT for low, high in rates]
-
-
-def stated_burn(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say where the heat a heater is said to give and the fuel it is said to burn contradict each other.
-
-    Asks: stated heat against stated burn, by the energy of the fuel and the efficiency of such heaters
-    Limit: a third, beyond what efficiencies differ by
-    Source: fuel-handbook; efficiency by heater-practice
-    Lever: burn of the heater; pump strokes counted for a minute
-    """
-    for heater in result.heaters:
-        facet, fuel = heater.planned.heater, fuel_named(heater.planned.heater.of)
-        if facet.burn is None or fuel not in FUELS:
-            continue
-        energy, _, worst, best = FUELS[fuel]
-        pairs = (("lowest", facet.lowest, facet.burn.lowest), ("highest", facet.highest, facet.burn.highest))
-        for setting, heat, flow in pairs:
-            if heat is None or flow is None or not (heat.known and flow.known) or not heat.best or not flow.best:
-                continue
-            share = heat.best / (flow.best * energy)
-            allowed = (worst * (1.0 - MARGINS["contradict"]), best * (1.0 + MARGINS["contradict"]))
-            if allowed[0] <= share <= allowed[1]:
-                continue
-            name = heater.planned.name
-            says = f"{name} is said to give {show(heat.best, 'power', shown_in)} on its {setting} setting and to burn"
-            says += f" {show(flow.best, 'fuel flow', shown_in)}, in which there is"
-            says += f" {show(flow.best * energy, 'power', shown_in)}: {share * 100:.0f} % of it, where"
-            says += f" such heaters give {worst * 100:.0f} to {best * 100:.0f} %"
-            yield Finding(
-                "heat/stated-burn", heater.planned.of, "advice", says, share, best if share > best else worst,
-                None, "1", source_of("fuel", fuel), heater.planned.of,
-                act="Fill to a mark, run it for some hours on that setting, fill to the mark again, and write what went"
-                " in", minutes=240, because=(heater.planned.of,),
-            )  # fmt: skip
-
-
 __all__ = [
     "fuel_for_the_night",
     "heat_not_known",
@@ -367,6 +296,5 @@ __all__ = [
     "night_not_known",
     "room_not_known",
     "settings_crossed",
-    "stated_burn",
     "too_warm_at_lowest",
 ]

@@ -1,0 +1,82 @@
+"""What a heater burns by the strokes of its pump: counted for a minute it goes before what is said. By hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from boxwright.disciplines.heat.burner_sheet import burner_grids
+from boxwright.disciplines.heat.burning import burns_as_counted, burns_of, fuel_of_night
+from boxwright.disciplines.heat.findings.stated import filling_hours
+from boxwright.disciplines.heat.result import Result
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from boxwright.units import HeaderUnits, exactly
+from tests.disciplines.heat.test_findings import RIG, edited
+
+AN_HOUR, LITRE = 3600.0, 1e-3
+COUNTED = "counted: {lowest: 48, highest: 200, each: 0.04 ml, date: 2026-05-03}, holds: 17 C"
+
+
+def warmed(*edits: tuple[str, str]) -> Result:
+    """Return what heat works out for the sleepers of the small rig."""
+    slots = study(read_rig(edited(*edits)).rig, date(2026, 6, 1)).slots
+    found = next(one.heat for one in slots if one.use == "sleep")
+    assert found is not None
+    return found
+
+
+def test_strokes_of_a_minute_times_what_each_moves_is_a_rate() -> None:
+    """48 and 200 strokes of 0.04 ml are 1.92 and 8 ml a minute: 0.1152 and 0.48 l/h; a stroke more or less counts."""
+    (heater,) = warmed(("holds: 17 C", COUNTED)).heaters
+    burns = burns_of(heater.planned.heater)
+    assert burns is not None and burns.is_counted and burns.lowest is not None and burns.highest is not None
+    assert burns.lowest.best == pytest.approx(0.1152 * LITRE / AN_HOUR)
+    assert (burns.lowest.low, burns.lowest.high) == pytest.approx(
+        (47 * 0.0024 * LITRE / AN_HOUR, 49 * 0.0024 * LITRE / AN_HOUR)
+    )
+    assert burns.highest.best == pytest.approx(0.48 * LITRE / AN_HOUR)
+
+
+def test_a_setting_nobody_counted_is_as_it_is_said_and_without_what_a_stroke_moves_nothing_is_counted() -> None:
+    (heater,) = warmed(("holds: 17 C", "counted: {lowest: 48, each: 0.04 ml}, holds: 17 C")).heaters
+    burns = burns_of(heater.planned.heater)
+    assert burns is not None and not burns.is_counted and burns.lowest is not None and burns.highest is not None
+    assert burns.lowest.best == pytest.approx(0.1152 * LITRE / AN_HOUR)
+    assert burns.highest.best == pytest.approx(0.5 * LITRE / AN_HOUR)
+    (bare,) = warmed(("holds: 17 C", "counted: {lowest: 48}, holds: 17 C")).heaters
+    assert burns_as_counted(bare.planned.heater.counted) is None
+
+
+def test_the_fuel_of_a_night_is_as_counted_and_falls_straight_between_the_settings() -> None:
+    """At 900 W it burns 0.1152 l/h, at 4000 W 0.48 l/h, half way half, at 450 W half of the lowest; twelve hours."""
+    result = warmed(("holds: 17 C", COUNTED))
+    (heater,), (night,) = result.heaters, result.held
+    for watts, litres_an_hour in ((900.0, 0.1152), (4000.0, 0.48), (2450.0, 0.2976), (450.0, 0.0576)):
+        fuel = fuel_of_night(replace(night, energy=exactly(watts * 12 * AN_HOUR)), heater)
+        assert fuel is not None
+        assert fuel.best == pytest.approx(litres_an_hour * 12 * LITRE), watts
+        assert fuel.low < fuel.best < fuel.high
+
+
+def test_a_filling_lasts_as_long_as_was_counted_and_the_sheet_says_by_what() -> None:
+    """10 l at 0.48 and 0.1152 l/h last 20.8 and 86.8 h."""
+    result = warmed(("holds: 17 C", COUNTED))
+    (heater,) = result.heaters
+    lasting = filling_hours(heater)
+    assert lasting is not None
+    assert lasting.flat_out.best == pytest.approx(10 / 0.48 * AN_HOUR)
+    assert lasting.slow.best == pytest.approx(10 / 0.1152 * AN_HOUR)
+    grid, *_ = burner_grids(heater, (), result.held, HeaderUnits())
+    assert ("burns", "0.127 gal/h flat out, 0.0304 gal/h at its lowest", "as its pump was counted") in grid.rows
+
+
+def test_hours_that_are_said_stand_beside_the_heat_they_come_to() -> None:
+    """10 l of diesel hold 360.9 MJ: over 20 h at 0.75 to 0.85 of it 3.76 to 4.26 kW."""
+    result = warmed(("holds: 17 C", "lasts: 20 h, holds: 17 C"))
+    (heater,) = result.heaters
+    grid, *_ = burner_grids(heater, (), result.held, HeaderUnits())
+    assert ("said to last", "20 h", "3,759 to 4,261 W of heat") in grid.rows
+    assert "counted" not in RIG
