@@ -114,6 +114,11 @@ def test_whole_sheets_of_linings_come_in_at_their_stage_and_those_in_already_are
         ("-", "sheets of left liner, right liner and ceiling liner", "4 x 8 ft, 1/4 in thick", "ramp",
          "flat or on edge, whole", "-", "-"),
     ]  # fmt: skip
+    wall = "  wall: {x: 150, side: left, z: floor, size: 1 x 79 x 75, weight: 40, stage: bunk}\n"
+    wall += "  galley:          {x: 50"
+    small = ("width: 31, z: 0, height: 72", "width: 31, z: 0, height: 30")
+    later = drawn("whimbrel", 5, (small, ("  galley:          {x: 50", wall)))
+    assert later is not None and rows(later)[0][3:6] == ("ramp", "flat or on edge, whole", "heat")
     low = drawn("whimbrel", 5, (LOW, ("width: 31, z: 0, height: 72", "width: 16, z: 0, height: 72")))
     assert low is not None and rows(low)[0][3] == "ramp"  # flat through 30 in, on to the room behind
     narrow = ("width: 74, z: 0, height: 72", "width: 30, z: 0, height: 30")
