@@ -94,6 +94,24 @@ def test_what_the_owner_accepts_stands_apart_and_is_not_lost() -> None:
     assert before.accepted == []
 
 
+def test_a_stop_cannot_be_accepted_and_everything_less_can() -> None:
+    """500 kg and 120 kg are 20 kg over a plate of 600 kg: by hand."""
+    found = told(RIG.replace("gvwr: 1000", "gvwr: 600")).findings or []
+    stops = [one for one in found if one.kind == "stop"]
+    assert any(one.code == "towing/gross-over-plate" for one in stops)
+    assert [one.code for one in stops if one.may_accept] == []
+    assert [one.code for one in found if one.kind != "stop" and not one.may_accept] == []
+    assert len(found) > len(stops)
+
+
+def test_a_stop_that_a_page_accepts_all_the_same_stays_a_stop() -> None:
+    session = Session(RIG.replace("gvwr: 1000", "gvwr: 600"), DAY)
+    one = next(found for found in numbers_of(session.seen(LOOK), 0, 0, False).findings or [] if found.kind == "stop")
+    session.accept(one.code, one.where, "it will hold", "", 0.0)
+    after = numbers_of(session.seen(LOOK), 0, 1, False)
+    assert (one.code, one.where) in {(kept.code, kept.where) for kept in after.findings or []}
+
+
 def test_a_preview_speaks_only_of_what_is_in_hand() -> None:
     session = Session(RIG, DAY)
     seen = session.preview("parts[box]", (0.5, 0.0, 0.0), 0, LOOK)

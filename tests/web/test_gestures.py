@@ -86,6 +86,23 @@ def test_what_hangs_on_a_wall_slides_along_it() -> None:
         after(line, "parts[horn]", 0.0, 30.0, 0.0)
 
 
+@pytest.mark.parametrize("wall", ["front", "rear"])
+def test_what_hangs_on_an_end_wall_slides_across(wall: str) -> None:
+    line = f"  horn: {{side: left+10, wall: {wall}, z: 40, size: 5 x 5 x 16, weight: 6}}\n"
+    assert after(line, "parts[horn]", 30.0, 25.4, 0.0) == line.replace("left+10", "left+11")
+    with pytest.raises(Refused, match=f"hangs on the {wall} wall"):
+        after(line, "parts[horn]", 30.0, 0.0, 0.0)
+
+
+@pytest.mark.parametrize(("wall", "at"), [("left", "side"), ("right", "side"), ("front", "x"), ("rear", "x")])
+def test_a_place_along_its_wall_that_nobody_wrote_is_not_taken_for_one_across_it(wall: str, at: str) -> None:
+    """Only the way through the wall needs no place; along the wall one is missing."""
+    along, shift = ("x", (25.4, 0.0, 0.0)) if at == "side" else ("side", (0.0, 25.4, 0.0))
+    line = f"  horn: {{wall: {wall}, z: 40, size: 5 x 5 x 16, weight: 6}}\n"
+    with pytest.raises(Refused, match=rf"parts\[horn\]\.{along} is not written yet"):
+        after(line, "parts[horn]", *shift)
+
+
 def test_what_is_not_placed_at_all_is_not_moved() -> None:
     line = "  box: {side: left, z: floor, size: 5 x 5 x 16, weight: 6}\n"
     with pytest.raises(Refused, match=r"parts\[box\]\.x is not written yet"):
