@@ -8,47 +8,27 @@ from __future__ import annotations
 
 import inspect
 import re
-from collections.abc import Callable
-from dataclasses import dataclass
 
-from boxwright.disciplines.air import method as air_method
-from boxwright.disciplines.air import sourced as air
 from boxwright.disciplines.weight import method
 from boxwright.disciplines.weight.geometry import Geometry, measures_of
 from boxwright.disciplines.weight.result import Compared, Result
 from boxwright.exchange import Mass
 from boxwright.study.own_units import own, put_in, units_of
 from boxwright.study.slots import Slot
+from boxwright.study.step import Method, Step, Told
+from boxwright.study.working_warmth import of_air, of_heat
 from boxwright.units import COVERAGE, HeaderUnits, show
 
-Number = float | tuple[float, ...]
-Method = Callable[..., object]
-SI = {"mass": "kg", "length": "m", "angle": "rad", "ratio": "", "flow": "m**3/s", "": ""}
+__all__ = ["NoSuchNumber", "Step", "labels_of", "lines", "number_steps", "numbers", "result_of", "working"]
+
+SI = {
+    "mass": "kg", "length": "m", "angle": "rad", "ratio": "", "flow": "m**3/s", "temperature": "K", "pressure": "Pa",
+    "area": "m**2", "time": "s", "fuel flow": "m**3/s", "": "",
+}  # fmt: skip
 """The SI unit of what comes out."""
+SAID_TOO = frozenset({"ratio", "flow", "fuel flow", "time"})
+"""What comes out and is said in the unit of the trade as well."""
 _LABEL = re.compile(r"^(Formula|Satisfies|Source): ")
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One method run on numbers, and what quantity comes out (empty for a bare number).
-
-    ``rows`` names the members of arguments that are lists. ``part`` is which part of a result of several is meant.
-    """
-
-    method: Method
-    given: tuple[tuple[str, Number], ...]
-    quantity: str
-    rows: tuple[str, ...] = ()
-    part: str = ""
-
-    def result(self) -> float:
-        """Return what the method makes of the numbers."""
-        found = self.method(**dict(self.given))
-        if isinstance(found, method.TorsionLoads):
-            found = found.tongue if self.part == "tongue" else found.axles[int(self.part.removeprefix("axle ")) - 1]
-        if not isinstance(found, float):
-            raise TypeError(f"{self.method.__name__} gave {found!r}, which is no number")
-        return found
 
 
 class NoSuchNumber(ValueError):
@@ -69,7 +49,7 @@ def number_steps(slot: Slot, *wanted: str) -> tuple[Step, ...]:
     steps = _steps(slot)
     found: list[Step] = []
     for number in wanted:
-        found += [step for step in steps.get(number, ()) if step not in found]
+        found += [step for step in steps.get(number, ()) if isinstance(step, Step) and step not in found]
     return tuple(found)
 
 
@@ -78,7 +58,12 @@ def working(slot: Slot, number: str, shown_in: HeaderUnits | None = None) -> tup
     steps = _steps(slot)
     if number not in steps:
         raise NoSuchNumber(number, tuple(steps))
-    return tuple(line for step in steps[number] for line in lines(step, shown_in or HeaderUnits()))
+    units = shown_in or HeaderUnits()
+    return tuple(line for step in steps[number] for line in _in_print(step, units))
+
+
+def _in_print(step: Step | Told, shown_in: HeaderUnits) -> tuple[str, ...]:
+    return step.says(shown_in) if isinstance(step, Told) else lines(step, shown_in)
 
 
 def lines(step: Step, shown_in: HeaderUnits) -> tuple[str, ...]:
@@ -107,8 +92,11 @@ def result_of(step: Step, shown_in: HeaderUnits) -> str:
     """Return what came out of a step: in SI as well where it is a quantity no header names a unit for."""
     result = step.result()
     told = own(result, SI[step.quantity], shown_in)
-    shown = show(result, step.quantity, shown_in) if step.quantity in {"ratio", "flow"} else told
-    return told if shown == told else f"{told} = {shown}"
+    if step.quantity in SAID_TOO:
+        bare = f"{result:.6g} {SI[step.quantity]}".strip()
+        shown = show(result, step.quantity, shown_in)
+        return bare if shown == bare else f"{bare} = {shown}"
+    return told
 
 
 def labels_of(documented: Method) -> dict[str, str]:
@@ -127,8 +115,13 @@ def labels_of(documented: Method) -> dict[str, str]:
     return found
 
 
-def _steps(slot: Slot) -> dict[str, tuple[Step, ...]]:
+def _steps(slot: Slot) -> dict[str, tuple[Step | Told, ...]]:
     """Return the steps behind each number of a slot."""
+    return {**_of_weight(slot), **of_heat(slot), **of_air(slot)}
+
+
+def _of_weight(slot: Slot) -> dict[str, tuple[Step, ...]]:
+    """Return the steps behind what the trailer weighs."""
     if slot.weight is None or slot.box is None:
         return {}
     result, masses = slot.weight, tuple(mass for mass in slot.masses if mass.kg.best > 0.0)
@@ -141,23 +134,7 @@ def _steps(slot: Slot) -> dict[str, tuple[Step, ...]]:
     for one in result.compared:
         name = one.of if f"{one.of}" not in found else f"{one.of} {one.what}"
         found[name] = (*_by_plank(one), _agreement(one))
-    return found | _of_air(slot)
-
-
-def _of_air(slot: Slot) -> dict[str, tuple[Step, ...]]:
-    """Return the steps behind the air people breathe on a mild and still night, at the best values."""
-    breathing = slot.air.breathing if slot.air is not None else None
-    if slot.air is None or breathing is None:
-        return {}
-    airflow, inside = slot.air.airflow, air.KEPT_AT
-    cracks = (("leak", airflow.leak.best), ("stack", breathing.stack), ("wind", 0.0), ("difference", air.WARMER),
-              ("speed", 0.0))  # fmt: skip
-    vents = (("area", airflow.vents.best), ("discharge", air.DISCHARGE), ("height", airflow.rise.best),
-             ("inside", inside), ("outside", inside - air.WARMER))  # fmt: skip
-    breath = (("source", air.CARBON_DIOXIDE.best * slot.air.sleepers), ("flow", breathing.flow.best),
-              ("room", breathing.room), ("lasts", air.NIGHT), ("outdoors", air.OUTDOORS))  # fmt: skip
-    through = (Step(air_method.leaked, cracks, "flow"), Step(air_method.risen, vents, "flow"))
-    return {"outdoor-air": through, "carbon-dioxide": (*through, Step(air_method.gathered, breath, "ratio"))}
+    return found
 
 
 def _rows(masses: tuple[Mass, ...]) -> tuple[str, ...]:

@@ -10,7 +10,7 @@ from boxwright.disciplines.air import method
 from boxwright.disciplines.air.breathing import PRESSURE
 from boxwright.disciplines.air.hidden import Damp, is_hidden, less_for_wet, settled_by_hour
 from boxwright.disciplines.air.parts import WoodReading
-from boxwright.disciplines.air.result import DampNight, WetPlace, Wood
+from boxwright.disciplines.air.result import DampNight, DryingAir, WetPlace, Wood
 from boxwright.disciplines.air.sourced import FILM, FROSTY_HUMIDITY, MOULD, WANTED
 from boxwright.exchange import ColdPlace, Layup, Moisture, Night, NightEnd
 
@@ -94,7 +94,7 @@ def damp_night(
 
 def _felt_as(night: Night, felt: Felt, planes: dict[str, Layup], airy: frozenset[str]) -> DampNight:
     """Return the night at one end of what is not known."""
-    hours = felt.hours
+    hours, gear = felt.hours, gear_air(felt.hours, felt.flow)
     return DampNight(
         place=night.place,
         heater=night.heater,
@@ -102,7 +102,8 @@ def _felt_as(night: Night, felt: Felt, planes: dict[str, Layup], airy: frozenset
         air=hours.air,
         humidity=tuple(min(one / full, FULL) for one, full in zip(hours.vapour, hours.full, strict=True)),
         flow=felt.flow,
-        dries=dries_in(hours, felt.flow),
+        dries=dries_in(gear),
+        gear=gear,
         wet=tuple(
             _wet(cold, where_written(cold, planes), _water(cold, number, felt, planes), bool(night.heater), felt)
             for number, cold in enumerate(night.cold)
@@ -111,18 +112,22 @@ def _felt_as(night: Night, felt: Felt, planes: dict[str, Layup], airy: frozenset
     )
 
 
-def dries_in(hours: Hours, flow: tuple[float, ...]) -> float:
-    """Return how long (s) a kilogram of water takes to leave while the room stays at the humidity it ought to have."""
+def gear_air(hours: Hours, flow: tuple[float, ...]) -> DryingAir | None:
+    """Return the air of a night's mean hour while the room stays as humid as it ought to be; None where none dries."""
     count = len(flow)
     passes = sum(flow) / count if count else 0.0
     if passes <= 0.0:
-        return inf
+        return None
     outdoors = sum(hours.outdoors) / count
     gained = method.humidity_ratio(WANTED * sum(hours.full) / count, PRESSURE) - outdoors
     if gained <= 0.0:
-        return inf
-    density = method.air_density(sum(hours.air) / count, outdoors, PRESSURE)
-    return method.dried_after(A_KILOGRAM, passes, density, gained)
+        return None
+    return DryingAir(passes, method.air_density(sum(hours.air) / count, outdoors, PRESSURE), gained)
+
+
+def dries_in(gear: DryingAir | None) -> float:
+    """Return how long (s) a kilogram of water takes to leave with such air; infinite where it does not."""
+    return inf if gear is None else method.dried_after(A_KILOGRAM, gear.flow, gear.density, gear.gained)
 
 
 def _water(cold: ColdPlace, number: int, felt: Felt, planes: dict[str, Layup]) -> tuple[float, ...]:
@@ -152,7 +157,7 @@ def _wet(cold: ColdPlace, where: str, water: tuple[float, ...], is_heated: bool,
     holds = tuple(method.saturation_pressure(one) for one in surfaces)
     least = 0.0 if is_hidden(cold) else FILM * area
     most = max(water, default=0.0)
-    need, watt = _air_that_dries(holds, is_heated, felt)
+    need, watt, drier = _air_that_dries(holds, is_heated, felt)
     return WetPlace(
         cold=cold,
         where=where,
@@ -164,10 +169,13 @@ def _wet(cold: ColdPlace, where: str, water: tuple[float, ...], is_heated: bool,
         damp_hours=sum(1 for one, vapour in zip(holds, hours.vapour, strict=True) if vapour > MOULD * one),
         air=need,
         watt=watt,
+        drier=drier,
     )
 
 
-def _air_that_dries(holds: tuple[float, ...], is_heated: bool, felt: Felt) -> tuple[float, float]:
+def _air_that_dries(
+    holds: tuple[float, ...], is_heated: bool, felt: Felt
+) -> tuple[float, float, DryingAir | None]:
     """Return the outdoor air that keeps a surface dry in its worst hour, and the heat it costs beyond what comes in.
 
     Where no outdoor air keeps it dry, it is infinite.
@@ -177,14 +185,15 @@ def _air_that_dries(holds: tuple[float, ...], is_heated: bool, felt: Felt) -> tu
         method.humidity_ratio(one, PRESSURE) - outdoors for one, outdoors in zip(holds, hours.outdoors, strict=True)
     ]
     if not gains or felt.given <= 0.0:
-        return 0.0, 0.0
+        return 0.0, 0.0, None
     worst = min(range(len(gains)), key=gains.__getitem__)
     if gains[worst] <= 0.0:
-        return inf, inf if is_heated else 0.0
+        return inf, inf if is_heated else 0.0, None
     density = method.air_density(hours.air[worst], hours.outdoors[worst], PRESSURE)
     need = method.air_to_dry(felt.given, density, gains[worst])
     beyond, warmed = max(need - felt.flow[worst], 0.0), max(hours.air[worst] - hours.outside[worst], 0.0)
-    return need, density * SPECIFIC_HEAT * beyond * warmed if is_heated else 0.0
+    watt = density * SPECIFIC_HEAT * beyond * warmed if is_heated else 0.0
+    return need, watt, DryingAir(need, density, gains[worst])
 
 
 def wood_by_place(readings: tuple[WoodReading, ...]) -> tuple[Wood, ...]:

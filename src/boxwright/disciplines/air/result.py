@@ -55,14 +55,23 @@ class Breathing:
 
 
 @dataclass(frozen=True, slots=True)
+class DryingAir:
+    """Air that dries: how much comes in (m3/s), its density (kg/m3), what each kilogram of it takes up."""
+
+    flow: float
+    density: float
+    gained: float
+
+
+@dataclass(frozen=True, slots=True)
 class WetPlace:
     """What settled on one cold place in one night. ``where`` is the rig path its layers are written at.
 
     ``hours`` it stood wet, ``most`` water at once (kg) and a square metre (kg/m2), the ``coldest`` its surface came to
     (K), ``limit`` the lowest humidity of the room at which it would have begun to drip, ``damp_hours`` the hours its
     own humidity stood where mould grows. ``air`` is the outdoor air that would have kept it dry (m3/s, infinite where
-    none does), ``watt`` the heat that costs beyond what came in anyhow. ``ends`` are the same place in the driest night
-    there may be and in the wettest, none where they are not known apart.
+    none does) and ``drier`` that air, ``watt`` the heat that costs beyond what came in anyhow. ``ends`` are the same
+    place in the driest night there may be and in the wettest, none where they are not known apart.
     """
 
     cold: ColdPlace
@@ -76,6 +85,7 @@ class WetPlace:
     air: float
     watt: float
     ends: tuple[WetPlace, ...] = ()
+    drier: DryingAir | None = None
 
     @property
     def every(self) -> tuple[WetPlace, ...]:
@@ -119,7 +129,8 @@ class DampNight:
     """One night as the air of the room felt it: outside and inside (K), relative humidity by the hour.
 
     ``dries`` is how long (s) a kilogram of water in wet gear takes to leave with the air of a mean hour, infinite where
-    it does not. ``ends`` are the driest night there may be and the wettest, none where they are not known apart.
+    it does not; ``gear`` is that air. ``ends`` are the driest night there may be and the wettest, none where they are
+    not known apart.
     """
 
     place: str
@@ -131,6 +142,7 @@ class DampNight:
     dries: float
     wet: tuple[WetPlace, ...]
     ends: tuple[DampNight, ...] = ()
+    gear: DryingAir | None = None
 
     @property
     def every(self) -> tuple[DampNight, ...]:

@@ -114,7 +114,7 @@ def held(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield _not_held(one, heater, shown_in)
 
 
-def _taken(one: HeldNight, shown_in: HeaderUnits) -> tuple[tuple[str, str], ...]:
+def taken(one: HeldNight, shown_in: HeaderUnits) -> tuple[tuple[str, str], ...]:
     """Return what a night was worked out of, to be shown with its finding."""
     out = one.outdoors
     found = [
@@ -141,7 +141,7 @@ def _without(one: HeldNight, shown_in: HeaderUnits) -> Finding:
     return Finding(
         "heat/held", out.of, "limit", says, one.coldest.best, None, None, "K", source_of("wanted", "asleep"), out.of,
         act="Take bags made for that cold, and do not stay where it gets colder than they are made for", minutes=5,
-        uses=SLEEP, because=(out.of,), besides=_taken(one, shown_in),
+        uses=SLEEP, because=(out.of,), besides=taken(one, shown_in),
     )  # fmt: skip
 
 
@@ -163,7 +163,7 @@ def _not_held(one: HeldNight, heater: StandingHeater | None, shown_in: HeaderUni
     return Finding(
         "heat/held", warmth.of, "limit" if is_surely_short else "unknown", says, one.coldest.low, warmth.wanted,
         one.coldest.low - warmth.wanted, "K", source_of("wanted", "asleep"), warmth.of, act=act, minutes=60,
-        could_stop=False, uses=SLEEP, because=(warmth.of, out.of), besides=_taken(one, shown_in),
+        could_stop=False, uses=SLEEP, because=(warmth.of, out.of), besides=taken(one, shown_in),
     )  # fmt: skip
 
 
@@ -202,7 +202,7 @@ def too_warm_at_lowest(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             "K", source_of("margins", "reserve"), warmth.of,
             act=f"Open a vent or a window when it is milder than {milder}, or set it to go off and on by itself"
             " (switches: yes) if its leaflet says that it can", minutes=5, could_stop=False,
-            could_limit=_may_be_too_warm(one), uses=SLEEP, because=(warmth.of,), besides=_taken(one, shown_in),
+            could_limit=_may_be_too_warm(one), uses=SLEEP, because=(warmth.of,), besides=taken(one, shown_in),
         )  # fmt: skip
 
 
@@ -229,7 +229,7 @@ def _lowest_unsaid(one: HeldNight, shown_in: HeaderUnits) -> Finding:
         BEARABLE - one.warmest.high, "K", source_of("year_rooms", "too warm"), warmth.of,
         act=f"Read in the leaflet of {warmth.name} what it gives at its lowest and whether it goes off by itself, and"
         " write lowest: and switches:", minutes=5, could_stop=False, could_limit=_may_be_too_warm(one), uses=SLEEP,
-        because=(warmth.of,), besides=_taken(one, shown_in),
+        because=(warmth.of,), besides=taken(one, shown_in),
     )  # fmt: skip
 
 
@@ -275,7 +275,7 @@ def fuel_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             "heat/fuel-for-the-night", tank.of, "limit" if is_short else "advice", says, has.low, wanted,
             has.low - wanted, "m**3", source_of("margins", "reserve"), tank.of,
             act=f"Fill {tank.name} before the night, outside and with the heater off", minutes=10, uses=SLEEP,
-            because=(tank.of, heater.planned.of), besides=_taken(worst, shown_in),
+            because=(tank.of, heater.planned.of), besides=taken(worst, shown_in),
         )  # fmt: skip
 
 
@@ -296,5 +296,6 @@ __all__ = [
     "night_not_known",
     "room_not_known",
     "settings_crossed",
+    "taken",
     "too_warm_at_lowest",
 ]
