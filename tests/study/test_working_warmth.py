@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from boxwright.disciplines.heat.findings.night import fuel_of_night
+from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.disciplines.heat.findings.stated import filling_hours
 from boxwright.disciplines.heat.shell import by_members
 from boxwright.rig.compose import read_rig
@@ -106,3 +106,15 @@ def test_what_stands_wet_comes_out_of_its_formulas() -> None:
         assert surface.result() == pytest.approx(wet.coldest)
         assert min(holds.result() / full.result(), 1.0) == pytest.approx(wet.limit)
         assert [one.result() for one in kept] == pytest.approx([wet.air] if wet.drier is not None else [])
+
+
+def test_what_was_counted_at_the_pump_goes_before_what_is_in_the_fuel() -> None:
+    counted = TEXT.replace("holds: 17 C", "counted: {lowest: 48, highest: 200, each: 0.04 ml}, holds: 17 C")
+    one = next(each for each in study(read_rig(counted).rig, TODAY).slots if each.use == "sleep")
+    assert one.heat is not None
+    filling = filling_hours(one.heat.heaters[0])
+    assert filling is not None
+    flat_out, slow = number_steps(one, "a-filling heater")
+    assert (flat_out.result(), slow.result()) == pytest.approx((filling.flat_out.best, filling.slow.best))
+    burnt = fuel_of_night(one.heat.held[0], one.heat.heaters[0])
+    assert burnt is not None and f"  = {show(burnt.best, 'volume', METRIC)}" in working(one, "fuel meadow", METRIC)

@@ -11,6 +11,7 @@ from boxwright.disciplines.air.breathing import PRESSURE
 from boxwright.disciplines.air.result import DampNight, WetPlace
 from boxwright.disciplines.heat import method as heat_method
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
+from boxwright.disciplines.heat.burning import burns_as_counted, burns_of, fuel_of_night
 from boxwright.disciplines.heat.findings.night import taken
 from boxwright.disciplines.heat.findings.stated import filling_hours
 from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight
@@ -22,7 +23,7 @@ from boxwright.disciplines.heat.shell import by_members
 from boxwright.disciplines.heat.telling import source_of
 from boxwright.study.slots import Slot
 from boxwright.study.step import Step, Told
-from boxwright.units import HeaderUnits, show
+from boxwright.units import Band, HeaderUnits, show
 
 Steps = tuple[Step | Told, ...]
 Named = Iterator[tuple[str, Steps]]
@@ -106,8 +107,13 @@ def _of_night(one: HeldNight, heater: StandingHeater | None) -> Iterator[tuple[s
         yield "too-warm-above", (_gains(one, warmth.lowest.best), Step(heat_method.held_outside, given, "temperature"))
         out = (("outside", one.outdoors.coldest.best), ("heat", warmth.lowest.best + gains), ("loss", loss))
         yield "at-lowest", (_gains(one, warmth.lowest.best), Step(heat_method.drifts_to, out, "temperature"))
-    fuel = fuel_named(heater.planned.heater.of) if heater is not None else ""
-    if fuel in FUELS and one.energy.best > 0.0:
+    burnt = fuel_of_night(one, heater) if heater is not None else None
+    if heater is None or burnt is None:
+        return
+    burns, fuel = burns_of(heater.planned.heater), fuel_named(heater.planned.heater.of)
+    if burns is not None and burns.is_counted and burns.lowest is not None and burns.highest is not None:
+        yield "fuel", (_counted(one, burns.lowest, burns.highest, burnt),)
+    elif fuel in FUELS and one.energy.best > 0.0:
         yield "fuel", _fuel(one, fuel)
 
 
@@ -178,14 +184,36 @@ def _fuel(one: HeldNight, fuel: str) -> Steps:
     return burnt, Told(says)
 
 
+def _counted(one: HeldNight, lowest: Band, highest: Band, burnt: Band) -> Told:
+    """Return the fuel of a night by the strokes of the pump at both settings."""
+
+    def says(units: HeaderUnits) -> tuple[str, ...]:
+        return (
+            "fuel = what the pump moved at both settings, straight between them by the heat of the night",
+            f"  counted {show(lowest.best, 'fuel flow', units)} at its lowest,"
+            f" {show(highest.best, 'fuel flow', units)} at its highest; mean heat of the night"
+            f" {show(one.energy.best / (ASLEEP_HOURS * HOUR), 'power', units)}",
+            f"  = {show(burnt.best, 'volume', units)}",
+            "  (strokes counted for a minute, times what each moves)",
+        )
+
+    return Told(says)
+
+
 def _filling(heater: StandingHeater) -> Steps:
     """Return how long a filling lasts at both settings; nothing where a number of it is not known."""
     facet, tank = heater.planned.heater, heater.tank
-    if filling_hours(heater) is None or tank is None or facet.highest is None or facet.lowest is None:
+    if filling_hours(heater) is None or tank is None:
         return ()
+    counted = burns_as_counted(facet.counted)
+    if counted is not None and counted.highest is not None and counted.lowest is not None:
+        rates = (counted.highest.best, counted.lowest.best)
+        return tuple(
+            Step(heat_method.filling_lasts, (("volume", tank.volume.best), ("flow", rate)), "time") for rate in rates
+        )
     content, efficiency, *_ = FUELS[fuel_named(facet.of)]
     steps: list[Step | Told] = []
-    for heat in (facet.highest.best, facet.lowest.best):
+    for heat in (one.best for one in (facet.highest, facet.lowest) if one is not None):
         given = (("heat", heat), ("efficiency", efficiency), ("content", content))
         burnt = Step(heat_method.fuel_burnt, given, "fuel flow")
         lasts = (("volume", tank.volume.best), ("flow", burnt.result()))
