@@ -162,6 +162,14 @@ def test_a_leaf_of_doubtful_depth_stands_folded_as_far_off_its_wall_as_it_may():
     assert (up.z.high - up.z.best) / IN == pytest.approx(3 + 1), "as far across as up, and as far as the leaf itself"
 
 
+def test_a_leaf_folds_about_its_own_hinge_wherever_it_stands():
+    bunk = placed(size=(76 * IN, 48 * IN, 4 * IN), x="78", side="left+1", z="25")
+    folded = folded_up(bunk, exactly(9 * IN), BOX, "right")
+    assert middle(folded) == (116, -39.5 + 1 + 48 - 4.5, 25 + 24)
+    bedding = placed(size=(76 * IN, 40 * IN, 6 * IN), x="+0", side="+0", z="+4", parent=bunk)
+    assert middle(turned_with(bedding, bunk, folded)) == (116, -39.5 + 1 + 48 - 4.5, 25 + 28)
+
+
 def test_a_leaf_of_unknown_depth_is_nowhere_known_when_folded_and_never_flat():
     bunk = placed(size=(76 * IN, 48 * IN, 4 * IN), x="78", side="left+1", z="25")
     folded = folded_up(bunk, Band(0.0, 0.0, float("inf"), known=False), BOX)

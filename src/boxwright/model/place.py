@@ -229,8 +229,8 @@ def _on_wall(axis: int, extent: float, wall: str, surfaces: Surfaces, header: He
     return exactly(middle) if isfinite(middle) else ANYWHERE
 
 
-def folded_up(place: Place, folded_depth: Band | None, surfaces: Surfaces) -> Place:
-    """Return the place of a leaf folded up against the wall it is hinged to (the nearer side wall).
+def folded_up(place: Place, folded_depth: Band | None, surfaces: Surfaces, hinge: str = "") -> Place:
+    """Return the place of a leaf folded up about its ``hinge``: its left or right edge, else that at the nearer wall.
 
     The leaf turns a quarter about its hinge edge: its width becomes its height, standing ``folded_depth`` off the wall
     (its own thickness, where that is not written). The box is as deep as is best known; its place is in doubt as far as
@@ -239,7 +239,8 @@ def folded_up(place: Place, folded_depth: Band | None, surfaces: Surfaces) -> Pl
     length, width, thickness = place.size
     deep = folded_depth if folded_depth is not None else exactly(thickness)
     depth = deep.best if deep.known else thickness
-    is_left = abs(place.y.best - width / 2.0 - surfaces.left) <= abs(surfaces.right - place.y.best - width / 2.0)
+    is_nearer = abs(place.y.best - width / 2.0 - surfaces.left) <= abs(surfaces.right - place.y.best - width / 2.0)
+    is_left = hinge == "left" if hinge in {"left", "right"} else is_nearer
     out = 1.0 if is_left else -1.0
     off = place.y.best - out * width / 2.0 + out * depth / 2.0 - place.y.best
     y = place.y
@@ -262,7 +263,7 @@ def turned_with(place: Place, leaf: Place, folded: Place) -> Place:
     How far it may be off across the leaf is then how far it may be off in height; off the wall it is as far as the
     leaf.
     """
-    is_left = folded.y.best <= 0.0
+    is_left = folded.y.best <= leaf.y.best
     hinge = leaf.y.best + (-leaf.size[1] if is_left else leaf.size[1]) / 2.0
     out = abs(place.y.best - hinge)
     size = (place.size[0], min(place.size[2], folded.size[1]), min(place.size[1], folded.size[2]))

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from boxwright.disciplines.structure.parts import Facet as StructureFacet
 from boxwright.model.entry import Entry
 from boxwright.model.part import PartWords
 from boxwright.model.place import (
@@ -277,7 +278,10 @@ def _posed(item: Item, around: Surroundings, parent: Item | None) -> tuple[Item,
     """Return the item with its places on the road and at night, where they differ from the one written."""
     words, mistakes = item.words, []
     if words.folds == "up":
-        item = replace(item, folded=folded_up(item.place, words.folded_depth, around.surfaces))
+        built = item.facet("structure")
+        edge = built.hinge.edge if isinstance(built, StructureFacet) and built.hinge is not None else ""
+        edge = side_word(edge.strip(), around.header.words) if edge.strip() else ""
+        item = replace(item, folded=folded_up(item.place, words.folded_depth, around.surfaces, edge))
     elif words.folds:
         says = f'folds "{words.folds}" is not understood; write it as folds: up'
         mistakes.append(Mistake(f"{item.of}.folds", says))

@@ -32,7 +32,7 @@ from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, stopped
-from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, Mover, bed_of, moving_part, struck_by
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, moving_part, struck_by
 from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
 from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, zones_of
 from boxwright.exchange import Vector
@@ -212,12 +212,12 @@ def _moving(
             if swing is None or swing.opens in NEVER_OPENS:
                 lid = usual_lid(one, room) if swing is None and _is_large(one) else None
                 movers += [lid] if lid is not None else []
-                is_unsaid = swing is None and one.wall in WALLS and _is_large(one)
+                is_unsaid = swing is None and one.wall and one.wall not in FLAT and _is_large(one)
                 unsaid += [Open(one.of, one.name, "swing")] if is_unsaid else []
                 continue
             leaf = leaf_of(one, swing, hull.outer, room)
             movers += [leaf] if leaf is not None else []
-            unsaid += [Open(one.of, one.name, "turn")] if leaf is None and one.wall in {*WALLS, *FLAT} else []
+            unsaid += [Open(one.of, one.name, "turn")] if leaf is None and one.wall else []
     for part in fitted:
         if use == "sleep" and part.folds:
             bed = bed_of(part)
