@@ -14,6 +14,7 @@ from boxwright.disciplines.heat.burning import burns_as_counted, burns_of
 from boxwright.disciplines.heat.findings.burner import corners_of
 from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
 from boxwright.disciplines.heat.findings.stated import filling_hours, heat_by_hours
+from boxwright.disciplines.heat.fuel_way import Piece, way_of
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.disciplines.heat.telling import above_sea, warm
@@ -38,10 +39,14 @@ def burner_grids(
     planned = heater.planned
     rows = [*_fuel(heater, shown_in), *_fumes(heater, shown_in), *_up_there(heater, held, shown_in)]
     grids = [Grid(f"Fuel, air and fumes of {planned.name}", ("", "", ""), tuple(rows), (planned.of,) * len(rows))]
+    way = _way(heater, shown_in)
+    if way:
+        columns = ("from tank to burner", "lies", "above the deck", "where it is opened runs out")
+        grids.append(Grid(f"The way of the fuel of {planned.name}", columns, way, (planned.of,) * len(way)))
     apart, of = _apart(heater, openings, shown_in)
     if apart:
-        columns = ("from the end of the exhaust to", "at least", "at most")
-        grids.append(Grid(f"How far the fumes of {planned.name} end from what opens", columns, apart, of))
+        heads = ("from the end of the exhaust to", "at least", "at most")
+        grids.append(Grid(f"How far the fumes of {planned.name} end from what opens", heads, apart, of))
     return tuple(grids)
 
 
@@ -71,8 +76,31 @@ def _fuel(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
         told = ", ".join(f"{show(rate.best, 'fuel flow', shown_in)} {at}" for at, rate in both if rate is not None)
         if told:
             rows.append(("burns", told, "as its pump was counted" if burns.is_counted else "as it is said to"))
-    pieces = [one for one in planned.heater.path if tank is None or one != tank.name]
-    return [*rows, *((str(number), one, "") for number, one in enumerate(pieces, 1) if one != planned.name)]
+    return rows
+
+
+def _way(heater: StandingHeater, shown_in: HeaderUnits) -> tuple[tuple[str, str, str, str], ...]:
+    """Return the pieces between tank and burner: where each lies, how high, and what runs out where it is opened."""
+    return tuple(
+        (
+            piece.written,
+            piece.where if piece.where != "unknown" else f"{NOBODY} where",
+            show_band(piece.level, "length", shown_in) if piece.level.known else "",
+            _opened(piece) if piece.is_opened else "",
+        )
+        for piece in way_of(heater, shown_in)
+    )
+
+
+def _opened(piece: Piece) -> str:
+    """Return what runs out of a piece that is opened."""
+    if piece.runs is False:
+        return "higher than the fuel: little runs out"
+    flows = "what is in the line, its valve shut" if piece.is_shut_off else "the tank, by its siphon"
+    if piece.where == "outside":
+        return f"{flows}, on the ground"
+    into = "into the room" if piece.where == "in the room" else f"{NOBODY} whereto"
+    return f"{flows}, {into}" + ("" if piece.runs else "; perhaps")
 
 
 def _fumes(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:

@@ -99,7 +99,12 @@ class Heater(Entry):
     lasts: HoursBandNamed | None = Field(None, description="how long a filling is said to last, such as 20 h")
     draw: AmpereBandNamed | None = Field(None, description="current while it runs, such as 1.2 A")
     start: AmpereBandNamed | None = Field(None, description="current while it starts, such as 9 A")
-    path: Names = Field((), description="the way of the fuel, such as [heater-fuel, pump below floor, heater]")
+    path: Names = Field(
+        (),
+        description="the way of the fuel, each piece with where it lies, such as [heater-fuel, valve at tank, filter"
+        " below floor, pump below floor z -4 at 30 deg, line 2 mm bore, heater]",
+    )
+    reach: YesNo = Field(None, description="does a hand reach valve, filter and pump: yes or no")
     exhaust: Annotated[Pipe, Alone("out")] | None = Field(
         None, description="the exhaust, such as {out: left, below: floor, length: 20}"
     )

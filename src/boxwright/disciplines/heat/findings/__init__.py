@@ -45,6 +45,7 @@ from boxwright.disciplines.heat.findings.shell import (
     thickness_not_known,
 )
 from boxwright.disciplines.heat.findings.stated import counted_burn, stated_burn, stated_hours
+from boxwright.disciplines.heat.findings.way import fuel_drains_in, fuel_reach, line_bore, pump_lift
 from boxwright.disciplines.heat.result import Result
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
@@ -64,20 +65,24 @@ __all__ = [
     "findings",
     "foam_too_thick",
     "frost",
+    "fuel_drains_in",
     "fuel_for_the_night",
     "fuel_not_known",
+    "fuel_reach",
     "fuel_valve",
     "heat_not_known",
     "height_not_known",
     "held",
     "hole_not_known",
     "hot_plate",
+    "line_bore",
     "material_not_known",
     "metal_bridge",
     "night_not_known",
     "no_thickness",
     "opening_not_placed",
     "pump_angle",
+    "pump_lift",
     "room_not_known",
     "settings_crossed",
     "stated_burn",
@@ -114,7 +119,11 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     counted_burn,
     stated_hours,
     fuel_valve,
+    fuel_drains_in,
+    fuel_reach,
     pump_angle,
+    pump_lift,
+    line_bore,
     frost,
     material_not_known,
     thickness_not_known,

@@ -1,0 +1,75 @@
+"""The way of a fuel as owners write it: what a piece is, where it lies, how high, and whether it runs when opened."""
+
+from __future__ import annotations
+
+from math import pi
+
+import pytest
+
+from boxwright.disciplines.heat.burner_sheet import burner_grids
+from boxwright.disciplines.heat.fuel_way import way_of
+from boxwright.units import HeaderUnits
+from tests.disciplines.heat.test_burning import warmed
+
+PATH = "[fuel, valve at tank, filter below floor, pump at 30 deg below floor z -100, line 2 mm bore, heater]"
+MM = HeaderUnits(length="mm")
+
+
+def way(path: str, units: HeaderUnits = MM) -> dict[str, tuple[object, ...]]:
+    """Return what is read of each piece of a way."""
+    (heater,) = warmed((PATH, path)).heaters
+    return {
+        one.written: (one.kind, one.where, one.level.best if one.level.known else None, one.is_shut_off, one.runs)
+        for one in way_of(heater, units)
+    }
+
+
+def test_the_pieces_in_their_order_without_tank_and_burner() -> None:
+    assert way(PATH) == {
+        "valve at tank": ("valve", "outside", 0.0, True, True),
+        "filter below floor": ("filter", "outside", None, True, None),
+        "pump at 30 deg below floor z -100": ("pump", "outside", pytest.approx(-0.1), True, True),
+        "line 2 mm bore": ("line", "unknown", None, True, None),
+    }
+
+
+@pytest.mark.parametrize(
+    ("piece", "level", "where"),
+    [
+        ("filter z 4 in below floor", 0.1016, "outside"),
+        ("filter z 4 in the room", 0.004, "in the room"),
+        ("filter in the room z 40 cm", 0.4, "in the room"),
+        ("filter z -20 outside", -0.02, "outside"),
+        ("filter z somewhere inside", None, "in the room"),
+        ("Filter Inside", None, "in the room"),
+        ("filter", None, "unknown"),
+    ],
+)
+def test_places_and_heights_as_they_are_written(piece: str, level: float | None, where: str) -> None:
+    kind, lies, height, shut, _ = way(f"[fuel, {piece}, heater]")[piece]
+    assert (kind, lies, shut) == ("filter", where, False)
+    assert height == (pytest.approx(level) if level is not None else None)
+
+
+def test_the_angle_and_the_bore() -> None:
+    (heater,) = warmed((PATH, "[fuel, pump at 30 deg, line 1/8 in bore, heater]")).heaters
+    pump, line = way_of(heater, MM)
+    assert pump.angle == pytest.approx(30.0 * pi / 180.0)
+    assert line.bore is not None and line.bore.best == pytest.approx(0.003175)
+
+
+def test_what_is_higher_than_a_full_tank_does_not_run() -> None:
+    """Its foot is on the deck, it is 250 mm high."""
+    found = way("[fuel, filter inside z 249, joint inside z 250, heater]")
+    assert [one[-1] for one in found.values()] == [True, False]
+
+
+def test_the_sheet_tells_what_runs_out_where() -> None:
+    (heater,) = warmed((PATH, "[fuel, filter inside z 200, valve z 150, joint inside z 10, pump below floor z -9, heater]")).heaters  # noqa: E501
+    (grid,) = [one for one in burner_grids(heater, (), (), MM) if one.title.startswith("The way")]
+    assert [(row[0].split()[0], row[3]) for row in grid.rows] == [
+        ("filter", "the tank, by its siphon, into the room"),
+        ("valve", ""),
+        ("joint", "what is in the line, its valve shut, into the room"),
+        ("pump", "what is in the line, its valve shut, on the ground"),
+    ]
