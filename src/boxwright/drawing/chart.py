@@ -18,6 +18,8 @@ LINES: tuple[LineKind, ...] = ("visible", "hidden", "centre", "phantom", "cut")
 UNKNOWN = inf
 """Stands in a series where nothing is known."""
 TICKS = 5
+APART = 0.02
+"""Share of a chart's height from which on a line is no other."""
 LETTER = 0.0035
 """How far (m) words stand over a bar."""
 
@@ -95,7 +97,7 @@ def charted(chart: Chart) -> View:
     for bound in chart.bounds:
         marks.append(Line(plot.at(None, bound.at), plot.end(bound.at), "cut", ""))
         marks.append(Dimension(far, plot.end(bound.at), bound.label, "", "right", is_running=True))
-    return View(chart.title, f"in {chart.unit}", tuple(marks))
+    return View(chart.title, f"in {chart.unit}", tuple(marks), is_to_scale=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,9 +131,18 @@ def _line(one: Series, chart: Chart, plot: _Plot, kind: LineKind) -> list[Mark]:
                 start, end = plot.at(place, values[place]), plot.at(place + 1, values[place + 1])
                 marks.append(Line(start, end, line, chart.of[place]))
     last = max((place for place, value in enumerate(one.best) if isfinite(value)), default=None)
-    if last is not None:
-        end = plot.at(last, one.best[last])
-        marks.append(Dimension(plot.end(plot.low), end, one.label, chart.of[last], "right", is_running=True))
+    if last is None:
+        return marks
+    ends = {one.label: one.best[last]}
+    # The thin lines have names of their own where they end away from the line they belong to.
+    least, most = sorted((one.low[last], one.high[last]))
+    for name, value in (("at most", most), ("at least", least)):
+        if isfinite(value) and abs(value - one.best[last]) > APART * (plot.high - plot.low):
+            ends[f"{one.label}, {name}"] = value
+    for label, value in ends.items():
+        marks.append(
+            Dimension(plot.end(plot.low), plot.at(last, value), label, chart.of[last], "right", is_running=True)
+        )
     return marks
 
 

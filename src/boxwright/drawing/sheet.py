@@ -27,12 +27,16 @@ TO_TICK = "☐"
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """One look at the rig. ``looks`` says from where, in trade words; ``datum`` what its measures are taken from."""
+    """One look at the rig. ``looks`` says from where, in trade words; ``datum`` what its measures are taken from.
+
+    ``is_to_scale`` is False of a chart: no rule is laid on it.
+    """
 
     name: str
     looks: str
     marks: tuple[Mark, ...]
     datum: str = ""
+    is_to_scale: bool = True
 
 
 @dataclass(frozen=True, slots=True)

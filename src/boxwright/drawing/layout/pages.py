@@ -49,9 +49,18 @@ def _leaves(sheet: Sheet, paper: Paper, title: TitleBlock) -> list[tuple[_Leaf, 
         sheet = replace(sheet, notes=(*sheet.notes, ". ".join(one for one in whole if one)))
     body = body_of(frame, foot)
     drawings = bodies(sheet, body, title.is_imperial) or [(Ink(), 0.0)]
+    has_scale = any(view.is_to_scale for view in sheet.views)
     return [
         (
-            _Leaf(sheet.name if place == 1 else f"{sheet.name}-{place}", sheet.title, wide, high, frame, foot, scale),
+            _Leaf(
+                sheet.name if place == 1 else f"{sheet.name}-{place}",
+                sheet.title,
+                wide,
+                high,
+                frame,
+                foot,
+                scale if has_scale else 0.0,
+            ),
             ink,
         )
         for place, (ink, scale) in enumerate(drawings, 1)

@@ -91,7 +91,7 @@ def fitted(sound: Sound, scale: float, bounds: Bounds, is_imperial: bool) -> Fit
     caption = _caption(view, scale, wide, is_imperial)
     if sum(one.high for one in caption) > MOST_CAPTION * bounds.high:
         lost += [view.name, view.looks, view.datum]
-        caption = (block(scale_words(scale, is_imperial), SMALL, False, wide),)
+        caption = (block(scale_words(scale, is_imperial) if view.is_to_scale else "", SMALL, False, wide),)
     high = sum(one.high for one in caption) + 0.6 * len(caption) + UNDER_CAPTION
     return Fitted(view, scale, tuple(marks), tuple(lost), shape, rows, bounds, outer, caption, high)
 
@@ -129,7 +129,8 @@ def _caption(view: View, scale: float, wide: float, is_imperial: bool) -> tuple[
     """Return the lines over a view: its name, then from where it is seen, its scale, and what measures start from."""
     name = cleaned(view.name)
     datum = f"measured from {cleaned(view.datum)}" if cleaned(view.datum) else ""
-    second = ", ".join(one for one in (cleaned(view.looks), scale_words(scale, is_imperial), datum) if one)
+    to_scale = scale_words(scale, is_imperial) if view.is_to_scale else ""
+    second = ", ".join(one for one in (cleaned(view.looks), to_scale, datum) if one)
     lines = [block(name, NORMAL, True, wide)] if name else []
     return (*lines, block(second, SMALL, False, wide))
 
