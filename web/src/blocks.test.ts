@@ -50,3 +50,19 @@ it("holds for any two texts of few words", () => {
     expect(sides(mine, theirs), JSON.stringify([mine, theirs])).toMatchObject({ mine, theirs });
   }
 });
+
+describe("blocks are as small as they can be", () => {
+  const same = (line: number, ...lines: string[]) => ({ isDifferent: false, line, mine: lines, theirs: lines });
+  const other = (line: number, mine: string[], theirs: string[]) => ({ isDifferent: true, line, mine, theirs });
+
+  it.each([
+    ["lines only mine", "x\na\nb", "a\nb", [other(1, ["x"], []), same(2, "a", "b")]],
+    ["lines only theirs", "a\nb", "x\ny\na\nb", [other(1, [], ["x", "y"]), same(1, "a", "b")]],
+    ["other lines before the same ones", "x\na", "y\nz\na", [other(1, ["x"], ["y", "z"]), same(2, "a")]],
+    ["other lines amid the same ones", "a\nx\nb\nc", "a\ny\nb\nc", [same(1, "a"), other(2, ["x"], ["y"]), same(3, "b", "c")]],
+    ["lines taken out at the end", "a\nb\nc", "a", [same(1, "a"), other(2, ["b", "c"], [])]],
+    ["empty lines are no hold", "x\n\na", "y\n\nz\na", [other(1, ["x", ""], ["y", "", "z"]), same(3, "a")]],
+  ])("%s", (_name, mine, theirs, blocks) => {
+    expect(blocksOf(mine, theirs)).toEqual(blocks);
+  });
+});
