@@ -58,13 +58,15 @@ def test_what_nobody_wrote_how_far_it_comes_is_asked_for_and_stays_in(line: str,
     assert any("comes out" in says for says in asked_words(one))
 
 
-@pytest.mark.parametrize(("side", "word"), [("right+8", "blocked"), ("right+25", "found")])
-def test_a_step_is_not_set_out_into_what_stands_there(side: str, word: str) -> None:
-    """The step reaches from 4 in to 4 + 9 in beyond the face it is measured from, plus nothing: 8 is in it, 25 not."""
+@pytest.mark.parametrize(("side", "is_free"), [("right+8", False), ("right+25", True)])
+def test_a_step_is_not_set_out_into_what_stands_there(side: str, is_free: bool) -> None:
+    """The step slides to 4 + 9 in beyond the face it is measured from: a post 4 in thick at 8 is in it, at 25 not."""
     post = f"  post: {{x: 20, side: {side}, z: -12, size: 4 x 4 x 12, weight: 5}}\n"
     one = mini(STEP, post)
-    assert one.there.word == word
-    assert (("post", "step") in one.there.meets or ("step", "post") in one.there.meets) == (word == "blocked")
+    assert one.there.word == one.back.word == "found"  # one sleeps without a step too
+    assert ("set out step" in moves(one.there)) == ("put in step" in moves(one.back)) == is_free
+    said = [says for says in asked_words(one) if "where step can be set out: it meets post, and is left in" in says]
+    assert len(said) == (0 if is_free else 1)
 
 
 def test_a_canopy_before_the_door_is_a_thing_one_carries_past() -> None:

@@ -27,7 +27,7 @@ from boxwright.disciplines.layout.changeover import (
     Wall,
 )
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
-from boxwright.disciplines.layout.changeover_told import told
+from boxwright.disciplines.layout.changeover_told import Told, told
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.setting_out import is_set_out, set_out
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
@@ -89,6 +89,9 @@ def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
     made = Making(rig, slot, start, goal)
     setting = made.setting(1.0)
     found = told(setting, goal.use == "sleep", start.use == "sleep")
+    if made.leave_in(setting, found):
+        setting = made.setting(1.0)
+        found = told(setting, goal.use == "sleep", start.use == "sleep")
     asks = made.asks
     if found.there.word != "found" and made.doubtful:
         hoped = told(made.setting(0.0), goal.use == "sleep", start.use == "sleep")
@@ -142,6 +145,7 @@ class Making:
         self._straps = _straps(rig)
         self._asks: list[str] = []
         self._doubtful: list[str] = []
+        self._left_in: frozenset[str] = frozenset()
         self._weights = _weights(slot.masses, rig)
 
     @property
@@ -166,6 +170,18 @@ class Making:
             for one in movers
             if one.kind == "carry" and one.start != one.goal and not isfinite(self._weights.get(one.of, 0.0))
         )
+
+    def leave_in(self, setting: Setting, found: Told) -> bool:
+        """Leave in what meets something when set out, and ask: one sleeps without it too. Return whether any does."""
+        names = {one.name: one.of for one in setting.movers if one.kind == "set"}
+        met: dict[str, list[str]] = {}
+        for pair in (*found.there.meets, *found.there.overlaps, *found.back.meets, *found.back.overlaps):
+            for name, other in (pair, pair[::-1]):
+                if name in names and other not in met.setdefault(name, []):
+                    met[name].append(other)
+        self._left_in = frozenset(names[name] for name in met)
+        self._asks += [f"where {name} can be set out: it meets {', '.join(met[name])}, and is left in" for name in met]
+        return bool(met)
 
     def setting(self, doubt: float) -> Setting:
         """Return the setting with everything as large as its doubt makes it (1), or as it is written (0)."""
@@ -212,7 +228,7 @@ class Making:
     def _mover(self, one: Fitted, body: Body, doubt: float) -> Mover | None:
         """Return a thing as one that moves, None where it stands still."""
         room = self._rig.layout.room
-        if room is not None and is_set_out(one, body, room):
+        if room is not None and one.of not in self._left_in and is_set_out(one, body, room):
             return self._set_out(one, body, doubt)
         leaf = self._leaf_under(one)
         is_cargo = one.kind == "cargo"
