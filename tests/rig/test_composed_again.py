@@ -1,4 +1,4 @@
-"""A rig composed by who has composed another before is the rig composed by who has seen nothing: no piece goes stale."""
+"""A rig composed after another is the rig composed from nothing: no piece of the reading goes stale."""
 
 from __future__ import annotations
 
@@ -40,7 +40,8 @@ def changed(text: str) -> Iterator[tuple[str, str]]:
             for at in digits[-1:]:
                 other = f"{line[:at]}{(int(line[at]) + 1) % 10}{line[at + 1 :]}"
                 yield f"another digit on line {number + 1}", "".join((*lines[:number], other, *lines[number + 1 :]))
-            yield f"a word on line {number + 1}", "".join((*lines[:number], line.replace("e", "a"), *lines[number + 1 :]))
+            other = line.replace("e", "a")
+            yield f"a word on line {number + 1}", "".join((*lines[:number], other, *lines[number + 1 :]))
 
 
 def composed(composer: Composer, text: str) -> str:
