@@ -303,6 +303,23 @@ class ColdPlace:
 
 
 @dataclass(frozen=True, slots=True)
+class ElectricLoad:
+    """What something takes of electricity through one night: ``watt`` while it runs, ``joule`` all night.
+
+    ``bus`` is what feeds it as written, empty where nobody wrote it; ``when`` the place of the night. ``surge`` (W) is
+    what it takes while it starts, ``starts`` how often it does.
+    """
+
+    of: str
+    bus: str
+    when: str
+    watt: Band
+    joule: Band
+    surge: Band
+    starts: Band
+
+
+@dataclass(frozen=True, slots=True)
 class NightEnd:
     """One end of what is not known of a night's damp, by the hour as in `Night`; ``outdoors`` is the humidity there."""
 

@@ -16,9 +16,9 @@ from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
 from boxwright.disciplines.heat.findings.stated import filling_hours, heat_by_hours
 from boxwright.disciplines.heat.fuel_way import Piece, way_of
 from boxwright.disciplines.heat.night import HeldNight
-from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import above_sea, warm
-from boxwright.exchange import Opening
+from boxwright.exchange import ElectricLoad, Opening
 from boxwright.units import Band, HeaderUnits, show, show_band
 
 if TYPE_CHECKING:
@@ -48,6 +48,38 @@ def burner_grids(
         heads = ("from the end of the exhaust to", "at least", "at most")
         grids.append(Grid(f"How far the fumes of {planned.name} end from what opens", heads, apart, of))
     return tuple(grids)
+
+
+def electricity(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
+    """Return what each heater takes of electricity in each night; none where no heater takes any."""
+    from boxwright.drawing import Grid
+
+    names = {one.planned.of: one.planned.name for one in result.heaters}
+    loads = [one for one in result.loads if one.of in names]
+    if not loads:
+        return ()
+    rows = tuple(
+        (
+            f"{load.when}, {names[load.of]}",
+            load.bus or "not written",
+            show_band(load.watt, "power", shown_in),
+            _starts(load, shown_in),
+            show_band(load.joule, "energy", shown_in),
+        )
+        for load in loads
+    )
+    columns = ("place, heater", "fed by", "while it runs", "starts, each", "all night")
+    of = tuple(one.of for one in loads)
+    return (Grid("What heaters take of electricity in that night", columns, rows, of),)
+
+
+def _starts(load: ElectricLoad, shown_in: HeaderUnits) -> str:
+    """Return how often a heater starts and what it takes then; nothing for one that has no start."""
+    if load.starts.high <= 0.0:
+        return ""
+    low, high = round(load.starts.low), round(load.starts.high)
+    often = f"{low}" if low == high else f"{low} to {high}"
+    return f"{often} at {show_band(load.surge, 'power', shown_in)}"
 
 
 def _fuel(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:

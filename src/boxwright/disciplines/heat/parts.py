@@ -99,6 +99,7 @@ class Heater(Entry):
     lasts: HoursBandNamed | None = Field(None, description="how long a filling is said to last, such as 20 h")
     draw: AmpereBandNamed | None = Field(None, description="current while it runs, such as 1.2 A")
     start: AmpereBandNamed | None = Field(None, description="current while it starts, such as 9 A")
+    fed_by: str = Field("", description="what feeds it with electricity, such as inlet-30A or battery")
     path: Names = Field(
         (),
         description="the way of the fuel, each piece with where it lies, such as [heater-fuel, valve at tank, filter"

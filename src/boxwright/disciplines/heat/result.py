@@ -8,7 +8,7 @@ from typing import Literal
 from boxwright.disciplines.heat.night import HeldNight, Inside
 from boxwright.disciplines.heat.parts import FuelTank, PlannedHeater
 from boxwright.disciplines.heat.shell import Shell
-from boxwright.exchange import Moisture, Night, Opening, Vector
+from boxwright.exchange import ElectricLoad, Moisture, Night, Opening, Vector
 from boxwright.units import Band
 
 Runs = Literal["burns", "electric", "unknown"]
@@ -44,7 +44,8 @@ class Result:
     ``use`` is empty where nothing is judged. ``volume`` (m3) is that of the room, not known where the body is not.
     ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
     than those are worked out of. ``left`` is the coldest of the places' nights with nobody in and the heater off, where
-    the trailer is left; ``waters`` are the tanks in which water may be.
+    the trailer is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
+    electricity in those nights.
     """
 
     of: str
@@ -60,6 +61,7 @@ class Result:
     moisture: tuple[Moisture, ...]
     left: HeldNight | None = None
     waters: tuple[FuelTank, ...] = ()
+    loads: tuple[ElectricLoad, ...] = ()
 
     @property
     def nights(self) -> tuple[Night, ...]:

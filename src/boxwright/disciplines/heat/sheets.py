@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.as_built import ENDS
-from boxwright.disciplines.heat.burner_sheet import burner_grids
+from boxwright.disciplines.heat.burner_sheet import burner_grids, electricity
 from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
@@ -52,7 +52,7 @@ def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
 def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return the tables: the faces of the room, each night, and the way of each heater's fuel and fumes."""
     fuel = tuple(grid for one in result.heaters for grid in burner_grids(one, result.openings, result.held, shown_in))
-    return (losses(result, shown_in), *_nights(result, shown_in), *fuel)
+    return (losses(result, shown_in), *_nights(result, shown_in), *electricity(result, shown_in), *fuel)
 
 
 def losses(result: Result, shown_in: HeaderUnits) -> Grid:

@@ -6,12 +6,13 @@ from dataclasses import dataclass
 from math import inf
 
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
+from boxwright.disciplines.heat.electricity import load_of
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
-from boxwright.exchange import Airflow, Box, Layup, Moisture, Opening
+from boxwright.exchange import Airflow, Box, ElectricLoad, Layup, Moisture, Opening
 from boxwright.units import Band, exactly
 
 __all__ = ["Offers", "Result", "offers", "outdoors_of", "solve"]
@@ -58,20 +59,23 @@ def solve(
     inside = Inside(shell, airflow, floor * height, height, floor)
     is_judged = use == "sleep" and is_known
     waters = tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
+    held = _nights(inside, places, heaters, moisture) if is_judged else ()
+    volume = exactly(floor * height) if is_known else UNKNOWN
     return Result(
         of="trailer",
         use=use,
         sleepers=sleepers,
         shell=shell,
-        volume=exactly(floor * height) if is_known else UNKNOWN,
+        volume=volume,
         heaters=heaters,
         openings=openings,
-        held=_nights(inside, places, heaters, moisture) if is_judged else (),
+        held=held,
         placeless=not places,
         inside=inside,
         moisture=moisture,
         left=_left(inside, places) if use == "leave" and is_known and waters else None,
         waters=waters,
+        loads=_loads(held, heaters, volume),
     )
 
 
@@ -85,6 +89,17 @@ def _nights(
     return tuple(
         night_of(inside, place, warmth_of(one, place.height), moisture) for place in places for one in runs
     )
+
+
+def _loads(held: tuple[HeldNight, ...], heaters: tuple[StandingHeater, ...], volume: Band) -> tuple[ElectricLoad, ...]:
+    """Return what each heater takes of electricity in each night."""
+    by_path = {one.planned.of: one for one in heaters}
+    found = (
+        load_of(one, by_path[one.warmth.of], volume)
+        for one in held
+        if one.warmth is not None and one.warmth.of in by_path
+    )
+    return tuple(load for load in found if load is not None)
 
 
 def _left(inside: Inside, places: tuple[Outdoors, ...]) -> HeldNight | None:

@@ -15,6 +15,7 @@ from boxwright.disciplines.heat.findings.burner import (
     fuel_valve,
     unvented,
 )
+from boxwright.disciplines.heat.findings.feed import draw_not_known, feed_not_known
 from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
 from boxwright.disciplines.heat.findings.frost import frost
 from boxwright.disciplines.heat.findings.fumes import (
@@ -55,6 +56,7 @@ __all__ = [
     "colour_not_known",
     "combustion_air",
     "counted_burn",
+    "draw_not_known",
     "exhaust",
     "exhaust_clear",
     "exhaust_falls",
@@ -62,6 +64,7 @@ __all__ = [
     "exhaust_near_intake",
     "exhaust_near_opening",
     "exhaust_under_floor",
+    "feed_not_known",
     "findings",
     "foam_too_thick",
     "frost",
@@ -110,6 +113,8 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     room_not_known,
     heat_not_known,
     height_not_known,
+    feed_not_known,
+    draw_not_known,
     settings_crossed,
     held,
     too_high,

@@ -1,0 +1,104 @@
+"""What a heater takes of electricity through a night: its fan and pump while it runs, its glow pin at each start.
+
+What is not known of hours, starts and volts goes into the band; the fans of the room stand still in the coldest night.
+"""
+
+from __future__ import annotations
+
+from boxwright.disciplines.heat.material import columns, interval
+from boxwright.disciplines.heat.method import cycling
+from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight, Warmth
+from boxwright.disciplines.heat.parts import Heater
+from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.exchange import ElectricLoad
+from boxwright.units import Band, exactly
+
+TAKES: dict[str, Band] = {name: interval(*row) for name, row in columns("takes").items()}
+"""What a fuel heater takes where nobody wrote it, and how it goes on and off."""
+HOUR = 3600.0
+NIGHT = ASLEEP_HOURS * HOUR
+OFF, CYCLING = 0, 1
+"""The places of those hours in a night's bands."""
+ENDS = ("best", "low", "high")
+
+
+def load_of(one: HeldNight, heater: StandingHeater, volume: Band) -> ElectricLoad | None:
+    """Return what a heater takes in a night; ``volume`` (m3) of the room says how fast it cools while it is off.
+
+    None where nobody wrote what it runs on.
+    """
+    facet, of = heater.planned.heater, heater.planned.of
+    if heater.runs == "electric":
+        highest = facet.highest if facet.highest is not None and facet.highest.known else exactly(0.0)
+        return ElectricLoad(of, facet.fed_by, one.outdoors.place, highest, _plain(one.energy), highest, exactly(0.0))
+    if heater.runs != "burns" or one.warmth is None:
+        return None
+    runs, starts = hours_on(one), starts_of(one, volume)
+    while_on, at_start = running(facet), starting(facet)
+    at, took = {}, TAKES["start"]
+    for end in ENDS:
+        number, lasts = getattr(starts, end), getattr(took, end)
+        glows = min(number * lasts, getattr(runs, end))
+        at[end] = getattr(while_on, end) * (getattr(runs, end) - glows) + getattr(at_start, end) * glows
+    spent = Band(at["best"], min(at.values()), max(at.values()), spread="interval")
+    return ElectricLoad(of, facet.fed_by, one.outdoors.place, while_on, spent, at_start, starts)
+
+
+def _plain(band: Band) -> Band:
+    return Band(band.best, band.low, band.high, band.known, band.spread)
+
+
+def running(facet: Heater) -> Band:
+    """Return what a fuel heater takes while it burns (W): as written, else what such heaters take."""
+    return _watts(facet.draw) if facet.draw is not None and facet.draw.known else TAKES["running"]
+
+
+def starting(facet: Heater) -> Band:
+    """Return what it takes while it starts (W): as written, else what such heaters take."""
+    return _watts(facet.start) if facet.start is not None and facet.start.known else TAKES["starting"]
+
+
+def _watts(amps: Band) -> Band:
+    volts = TAKES["volts"]
+    return Band(amps.best * volts.best, amps.low * volts.low, amps.high * volts.high, spread="interval")
+
+
+def hours_on(one: HeldNight) -> Band:
+    """Return how long a fuel heater runs in a night (s): all but the hours it is off, and at most all night.
+
+    While it goes on and off it runs at least the share its heat asks for; most run their fan on to cool down.
+    """
+    off, cycles = one.banded[OFF] * HOUR, one.banded[CYCLING] * HOUR
+    whole = NIGHT - off
+    warmth = one.warmth
+    share = 1.0
+    if warmth is not None and cycles > 0.0 and warmth.lowest.known and warmth.lowest.best > 0.0:
+        share = min(one.energy.low / (NIGHT * warmth.lowest.best), 1.0)
+    least = max(whole - cycles * (1.0 - share), 0.0)
+    return Band(whole, least, NIGHT if whole > 0.0 or one.energy.high > 0.0 else 0.0, spread="interval")
+
+
+def starts_of(one: HeldNight, volume: Band) -> Band:
+    """Return how often a fuel heater starts in a night: once, and once for each time it goes off and on again.
+
+    Where it may go on and off all night, it does so at the high end.
+    """
+    warmth, hours = one.warmth, one.banded[CYCLING]
+    if warmth is None or one.energy.high <= 0.0:
+        return exactly(0.0)
+    best = 1.0 + hours * _an_hour(warmth, volume, "best")
+    may = warmth.switches is not False and one.energy.low < NIGHT * warmth.lowest.high
+    high = 1.0 + (ASLEEP_HOURS if may else hours) * _an_hour(warmth, volume, "high")
+    return Band(best, 1.0, max(best, high), spread="interval")
+
+
+def _an_hour(warmth: Warmth, volume: Band, end: str) -> float:
+    """Return how often a heater starts in an hour in which it goes on and off; most often at half of its heat."""
+    heat = getattr(warmth.lowest, end)
+    if heat <= 0.0 or volume.best <= 0.0:
+        return 0.0
+    # What cools fast starts it often: the low end of what holds heat is the high one of starts.
+    other = {"best": "best", "high": "low"}[end]
+    capacity = getattr(TAKES["fast heat"], other) * volume.best
+    found = cycling(capacity, getattr(TAKES["switching"], other), heat, heat / 2.0)
+    return HOUR / (found.on + found.off)
