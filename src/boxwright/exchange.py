@@ -277,12 +277,21 @@ class Airflow:
 
 @dataclass(frozen=True, slots=True)
 class Moisture:
-    """Water given off in the room (kg/s) while somebody sleeps, cooks or dries something, and the heat with it (W)."""
+    """Water given off in the room (kg/s) while somebody sleeps, cooks or dries something, and the heat with it (W).
+
+    ``begins`` is the hour of the day it begins at, ``lasts`` for how many it goes on.
+    """
 
     of: str
     kg_per_second: Band
     watt: Band
     when: str
+    begins: int = 20
+    lasts: int = 12
+
+    def is_on(self, clock: int) -> bool:
+        """Return whether it goes on in an hour of the day."""
+        return (clock - self.begins) % 24 < self.lasts
 
 
 @dataclass(frozen=True, slots=True)

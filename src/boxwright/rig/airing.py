@@ -10,6 +10,7 @@ from boxwright.disciplines.air.parts import (
     NOTHING_SAID,
     UNKNOWN,
     Facet,
+    PlannedDamp,
     PlannedFlame,
     PlannedVent,
     Section,
@@ -28,6 +29,9 @@ from boxwright.model.place import Surfaces
 from boxwright.rig.rig import Item
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
+UNLIT = ("nothing", "none", "electric", "electricity", "induction")
+"""What is written of what burns nothing."""
+
 
 def airing_of(
     items: dict[str, tuple[Item, ...]], kept: tuple[Kept, ...], room: Surfaces | None, wood: tuple[WoodReading, ...]
@@ -42,10 +46,22 @@ def airing_of(
         vents=(*_holes(items["openings"]), *_parts(items["parts"])),
         flames=tuple(PlannedFlame(one.of, one.name, one.burns) for one in flames),
         on_gas=tuple(PlannedFlame(*one) for one in (*burners, *heaters) if _is_a_gas(one[2])),
+        damp=tuple(_damp(items["parts"], {one.of for one in flames if one.burns not in UNLIT})),
         wood=wood,
         volume=exactly(volume) if isfinite(volume) and volume > 0.0 else UNKNOWN,
         height=exactly(high) if isfinite(high) and high > 0.0 else UNKNOWN,
     )
+
+
+def _damp(parts: tuple[Item, ...], flames: set[str]) -> Iterator[PlannedDamp]:
+    """Return what gives off vapour beside people; a flame of which nobody wrote how long it cooks may cook."""
+    for one in parts:
+        said = one.facet("air")
+        facet = said if isinstance(said, Facet) else NOTHING_SAID
+        is_flame = one.of in flames
+        cooks = facet.cooks if facet.cooks is not None or not is_flame else UNKNOWN
+        if cooks is not None or facet.wet is not None:
+            yield PlannedDamp(one.of, one.name, cooks, is_flame, facet.wet)
 
 
 def _heaters(parts: tuple[Item, ...]) -> list[tuple[str, str, str]]:
@@ -94,7 +110,7 @@ def _parts(parts: tuple[Item, ...]) -> Iterator[PlannedVent]:
     for one in parts:
         said, now = one.facet("air"), one.words.now.strip()
         facet = said if isinstance(said, Facet) else NOTHING_SAID
-        if facet is not NOTHING_SAID or one.name in holds:
+        if facet.free_area is not None or facet.fan is not None or one.name in holds:
             kind: VentKind = "vent" if facet.fan is None else "fan"
             inside = holds.get(one.name, "")
             yield PlannedVent(one.of, one.name, one.place, facet, kind, False, now, inside, _is_done(one))

@@ -237,6 +237,7 @@ def heaters_standing(frames: tuple[Frame, ...], own: heat.Section) -> Stands:
 def vents_standing(frames: tuple[Frame, ...], openings: tuple[StandingOpening, ...], own: air.Section) -> Stands:
     """Return how each vent, fan and flame of the plan stands, parts and openings alike."""
     wanted = {one.of for one in own.vents} | {one.of for one in (*own.flames, *own.on_gas)}
+    wanted |= {one.of for one in own.damp}
     holes = ((one.of, "yes" if one.share.low == one.share.high else "perhaps") for one in openings)
     parts = ((one.of, str(one.stands)) for one in frames)
     return tuple((of, stands) for of, stands in (*holes, *parts) if of in wanted)

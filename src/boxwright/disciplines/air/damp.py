@@ -18,6 +18,7 @@ SPECIFIC_HEAT = 1006.0
 """J/kgK of dry air"""
 FULL = 1.0
 A_KILOGRAM = 1.0
+NIGHT_FROM, NIGHT_HOURS, DAY = 20, 12, 24
 
 
 class Hours(NamedTuple):
@@ -77,7 +78,7 @@ def damp_night(
     planes = {one.of: one for one in layups}
 
     def given(end: str) -> float:
-        return float(sum(getattr(one.kg_per_second, end) for one in moisture))
+        return float(sum(getattr(one.kg_per_second, end) * _share_of_night(one) for one in moisture))
 
     best = _felt_as(night, Felt("best", hours_of(night), night.flow, night.water, given("best")), planes, airy)
     if not night.ends:
@@ -90,6 +91,11 @@ def damp_night(
     each = zip(*(one.wet for one in ends), strict=True)
     wet = tuple(replace(place, ends=both) for place, both in zip(best.wet, each, strict=True))
     return replace(best, wet=wet, ends=ends)
+
+
+def _share_of_night(one: Moisture) -> float:
+    """Return for what share of a night, eight to eight, something gives off vapour."""
+    return sum(one.is_on(clock % DAY) for clock in range(NIGHT_FROM, NIGHT_FROM + NIGHT_HOURS)) / NIGHT_HOURS
 
 
 def _felt_as(night: Night, felt: Felt, planes: dict[str, Layup], airy: frozenset[str]) -> DampNight:

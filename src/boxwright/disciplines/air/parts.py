@@ -12,7 +12,7 @@ from pydantic import Field
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry
 from boxwright.model.place import Place
-from boxwright.units import Band, CubicMetrePerSecondBand, SquareMetreBand
+from boxwright.units import Band, CubicMetrePerSecondBand, HoursBandNamed, KilogramBand, SquareMetreBand
 
 VentKind = Literal["vent", "fan", "window", "door"]
 
@@ -35,6 +35,8 @@ class Facet(Entry):
     fan: Annotated[Fan, Alone("flow")] | None = Field(
         None, description="its fan, such as {flow: 500 cfm, lid: by hand}"
     )
+    cooks: HoursBandNamed | None = Field(None, description="how long it cooks in the room of an evening, such as 0.5 h")
+    wet: KilogramBand | None = Field(None, description="water that hangs in it as it comes in, such as 2 lb")
 
 
 NAMED: dict[str, type[Entry]] = {}
@@ -78,6 +80,21 @@ class PlannedFlame:
 
 
 @dataclass(frozen=True, slots=True)
+class PlannedDamp:
+    """A part of the plan that makes the room damp: it cooks, or comes in wet (kg).
+
+    ``cooks`` is how long of an evening (s), not known where it burns in the room and nobody wrote it; None where it
+    does not cook.
+    """
+
+    of: str
+    name: str
+    cooks: Band | None
+    is_flame: bool
+    wet: Band | None
+
+
+@dataclass(frozen=True, slots=True)
 class WoodReading:
     """How wet wood was somewhere on a day, as a share of its dry mass."""
 
@@ -91,12 +108,13 @@ class WoodReading:
 class Section:
     """Every vent, fan and flame of the plan, how wet wood was found, and the room: its volume (m3) and height (m).
 
-    ``on_gas`` is what a gas pipe runs to, heaters too.
+    ``on_gas`` is what a gas pipe runs to, heaters too; ``damp`` what else than people gives off vapour.
     """
 
     vents: tuple[PlannedVent, ...] = ()
     flames: tuple[PlannedFlame, ...] = ()
     on_gas: tuple[PlannedFlame, ...] = ()
+    damp: tuple[PlannedDamp, ...] = ()
     wood: tuple[WoodReading, ...] = ()
     volume: Band = UNKNOWN
     height: Band = UNKNOWN

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.air.parts import PlannedFlame, PlannedVent, WoodReading
-from boxwright.exchange import Airflow, ColdPlace
+from boxwright.exchange import Airflow, ColdPlace, Moisture
 from boxwright.source import Rule
 from boxwright.units import Band
 
@@ -184,9 +184,9 @@ class Locker:
 class Result:
     """What air has worked out in one slot.
 
-    ``on_gas`` is what a gas pipe runs to that stands, or stands perhaps. ``low`` and ``high`` are the free areas (m2)
-    that stay open in the lower and the upper half of the room; ``flames`` burn in it. ``breathing`` and ``mild`` are
-    None where nobody sleeps, or where the room has no size.
+    ``moisture`` is what makes the air damp. ``on_gas`` is what a gas pipe runs to that stands, or stands perhaps.
+    ``low`` and ``high`` are the free areas (m2) that stay open in the lower and the upper half of the room; ``flames``
+    burn in it. ``breathing`` and ``mild`` are None where nobody sleeps, or where the room has no size.
     """
 
     of: str
@@ -202,6 +202,7 @@ class Result:
     flames: tuple[tuple[PlannedFlame, There], ...]
     wood: tuple[Wood, ...]
     lockers: tuple[Locker, ...]
+    moisture: tuple[Moisture, ...]
     on_gas: tuple[PlannedFlame, ...]
     rules: tuple[Rule, ...]
     country: str

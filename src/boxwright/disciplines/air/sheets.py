@@ -69,7 +69,7 @@ def dries_in_words(night: DampNight) -> str:
 def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return the tables: vents, the air people breathe, each night hour by hour, and what stands wet."""
     wet = tuple(grid for night in result.nights for grid in (_hours(night, shown_in), _wet(night, shown_in)) if grid)
-    return (*_vents(result, shown_in), *_breathing(result, shown_in), *wet)
+    return (*_vents(result, shown_in), *_breathing(result, shown_in), *_damp(result), *wet)
 
 
 def _vents(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
@@ -82,6 +82,23 @@ def _vents(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     rows = tuple((one.planned.name, *_of_vent(one, shown_in)) for one in vents)
     columns = ("opening", "height", "free area", "")
     return (Grid("What lets air through", columns, rows, tuple(one.planned.of for one in vents)),)
+
+
+def _damp(result: Result) -> tuple[Grid, ...]:
+    """Return what gives off vapour beside people, with how much; nothing where people are all there is."""
+    from boxwright.drawing import Grid
+
+    if len(result.moisture) < 2:
+        return ()
+    rows = []
+    for one in result.moisture:
+        water, lasts = one.kg_per_second, one.lasts * HOUR
+        best, low, high = (grams(end * lasts) for end in (water.best, water.low, water.high))
+        name = one.of.partition("[")[2].rstrip("]") or one.of
+        until = (one.begins + one.lasts) % 24
+        rows.append((f"{name}, {one.when}", spread(best, low, high), f"{one.begins} to {until} h"))
+    of = tuple(one.of for one in result.moisture)
+    return (Grid("What makes the air damp", ("", "water", "when"), tuple(rows), of),)
 
 
 def _of_vent(vent: Vent, shown_in: HeaderUnits) -> tuple[str, str, str]:

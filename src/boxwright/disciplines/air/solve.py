@@ -8,12 +8,12 @@ from datetime import date
 
 from boxwright.disciplines.air.breathing import breathed, mild_night
 from boxwright.disciplines.air.damp import damp_night, wood_by_place
+from boxwright.disciplines.air.given_off import given_off
 from boxwright.disciplines.air.parts import Section
 from boxwright.disciplines.air.result import Locker, Result, There, Vent
-from boxwright.disciplines.air.sourced import BREATH, WARMTH, rules_at_home
-from boxwright.disciplines.air.vents import ENDS, airflow_of, summed, vents_of
+from boxwright.disciplines.air.sourced import rules_at_home
+from boxwright.disciplines.air.vents import airflow_of, summed, vents_of
 from boxwright.exchange import Airflow, Layup, Moisture, Night, Opening
-from boxwright.units import Band
 
 __all__ = ["Offers", "Result", "lined_share", "offers", "solve"]
 
@@ -48,18 +48,8 @@ def offers(
     `lined_share` gives; ``sleepers`` are who is inside.
     """
     vents = vents_of(own, standing, openings)
-    damp = (_of_sleepers(sleepers),) if sleepers else ()
+    damp = given_off(own.damp, dict(standing), sleepers)
     return Offers(airflow_of(vents, openings, lined, use == "sleep"), damp, vents)
-
-
-def _of_sleepers(count: int) -> Moisture:
-    """Return the water and the heat of everybody asleep."""
-
-    def times(one: Band) -> Band:
-        low, best, high = (getattr(one, end) * count for end in ENDS)
-        return Band(best, low, high, spread="interval", assumed=True)
-
-    return Moisture("people", times(BREATH), times(WARMTH), "asleep")
 
 
 def _lockers(own: Section, there: dict[str, str]) -> Iterator[Locker]:
@@ -100,6 +90,7 @@ def solve(
         flames=tuple((one, "yes" if there[one.of] == "yes" else "perhaps") for one in own.flames if one.of in there),
         wood=wood_by_place(own.wood),
         lockers=tuple(_lockers(own, there)),
+        moisture=offered.moisture,
         on_gas=tuple(one for one in own.on_gas if one.of in there),
         rules=rules_at_home(countries, judged_on),
         country=countries[0].upper().partition("-")[0] if countries else "",

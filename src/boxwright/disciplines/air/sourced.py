@@ -39,6 +39,12 @@ BREATH: Band = _bands("breath")["asleep"]
 """Water one sleeper gives off, kg/s."""
 WARMTH: Band = _bands("warmth")["asleep"]
 """Heat one sleeper gives off that is felt, W."""
+DINNER: Band = _bands("dinner")["a person"]
+"""Water (kg) that goes into the air as dinner is cooked, for each person."""
+COOKING: dict[str, Band] = _bands("cooking")
+WET_GEAR: dict[str, Band] = _bands("wet-gear")
+LATENT = _numbers("latent", "heat")["water at 20 C"]
+"""J/kg that drying takes from the room."""
 DISCHARGE, WIND_SHARE = (_numbers("coefficients", "value")[one] for one in ("discharge", "wind share"))
 STACK = _numbers("driving", "value")["stack"]
 STOREY = _numbers("storey", "height")["one"]

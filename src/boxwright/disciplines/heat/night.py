@@ -194,11 +194,7 @@ def hours_of(outdoors: Outdoors, moisture: tuple[Moisture, ...], warmth: Warmth 
     humidity = at(NIGHT["humidity"], end, False) * _saturated(coldest, SEA_LEVEL)
     dew = coldest - 2.0
     sky = tuple(sky_temperature(one, min(sky_emittance(dew), 1.0)) for one in outside)
-    is_in = [(clock - ASLEEP_FROM) % HOURS_OF_DAY < ASLEEP_HOURS for clock in clocks]
-    warmed, wet = (
-        sum(at(one.watt, end, False) for one in moisture),
-        sum(at(one.kg_per_second, end) for one in moisture),
-    )
+    warmed, wet = given_by_hour(moisture, tuple(clocks), end)
     nothing = (0.0,) * len(clocks)
     return Hours(
         outside=outside,
@@ -208,11 +204,21 @@ def hours_of(outdoors: Outdoors, moisture: tuple[Moisture, ...], warmth: Warmth 
         sun=tuple(() for _ in clocks),
         warm=(warmth.wanted if warmth is not None else 0.0,) * len(clocks),
         cool=(COOL_AT_NOTHING,) * len(clocks),
-        gains=tuple(warmed if one else 0.0 for one in is_in),
+        gains=warmed,
         radiant=nothing,
         fan=nothing,
-        vapour=tuple(wet if one else 0.0 for one in is_in),
+        vapour=wet,
     )
+
+
+def given_by_hour(
+    moisture: tuple[Moisture, ...], clocks: tuple[int, ...], end: End
+) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Return the heat (W) and the vapour (kg/s) that people and what they do give off, by hours of the day."""
+    each = [(one, at(one.watt, end, False), at(one.kg_per_second, end)) for one in moisture]
+    day = [[(watt, wet) for one, watt, wet in each if one.is_on(clock)] for clock in range(HOURS_OF_DAY)]
+    sums = [(sum(watt for watt, _ in on), sum(wet for _, wet in on)) for on in day]
+    return tuple(sums[clock][0] for clock in clocks), tuple(sums[clock][1] for clock in clocks)
 
 
 def _loss(inside: Inside, run: Course, end: End) -> float:

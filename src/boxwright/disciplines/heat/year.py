@@ -16,7 +16,7 @@ from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import Box, Heater, Hours, fuel_burnt, pressure_at
 from boxwright.disciplines.heat.method.boxed import _Work
 from boxwright.disciplines.heat.method.network import BANDS, FIXED, _march
-from boxwright.disciplines.heat.night import ASLEEP_FROM, ASLEEP_HOURS, OFF, Inside, Warmth
+from boxwright.disciplines.heat.night import OFF, Inside, Warmth, given_by_hour
 from boxwright.disciplines.heat.room import at
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room
@@ -214,9 +214,7 @@ def _hours(
     """Return the hours of the weather with how the room is used: people are in it from evening to morning."""
     seen = _around(weather, facings, YEAR["ground"].best, pressure)
     count, first = len(weather.outside), weather.begins[1]
-    asleep = [((first + place) % HOURS_OF_DAY - ASLEEP_FROM) % HOURS_OF_DAY < ASLEEP_HOURS for place in range(count)]
-    warms = sum(at(one.watt, how.end, False) for one in moisture)
-    wet = sum(at(one.kg_per_second, how.end) for one in moisture)
+    warms, wet = given_by_hour(moisture, tuple((first + place) % HOURS_OF_DAY for place in range(count)), how.end)
     nothing = (0.0,) * count
     wanted = warmth.wanted if warmth is not None else 0.0
     return Hours(
@@ -227,10 +225,10 @@ def _hours(
         sun=seen.sun,
         warm=tuple(wanted if one else 0.0 for one in _set(weather, wanted)),
         cool=(how.cool,) * count,
-        gains=tuple(warms if one else 0.0 for one in asleep),
+        gains=warms,
         radiant=nothing,
         fan=nothing,
-        vapour=tuple(wet if one else 0.0 for one in asleep),
+        vapour=wet,
     )
 
 
