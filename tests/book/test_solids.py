@@ -67,8 +67,14 @@ def test_two_lie_side_by_side_and_of_two_cots_with_one_place_only_one_is_known()
     skipper, spotter = (found[f"people[{name}]"].body.bounding_box() for name in ("skipper", "spotter"))
     assert skipper[4] < spotter[1]  # a gap between them
     _, cots = slot_of(text_of("whimbrel"), 5, "sleep")
-    asleep = [one.of for one in at_stage(model_of(rig, cots)) if one.of.startswith("people[")]
+    model = model_of(rig, cots)
+    asleep = [one.of for one in at_stage(model) if one.of.startswith("people[")]
     assert asleep == ["people[skipper]"]
+    # cots from stage 1 to 6, the bunk from 7 on: whatever stage is drawn, all of them are there for the slider
+    spans = sorted((one.of, one.stage, one.until, one.stands) for one in model.solids if one.of.startswith("people["))
+    assert spans == [
+        ("people[skipper]", 1, 6, "yes"), ("people[skipper]", 7, None, "no"), ("people[spotter]", 7, None, "no"),
+    ]  # fmt: skip
 
 
 def test_the_skin_in_an_opening_stands_until_the_opening_does() -> None:

@@ -13,10 +13,12 @@ from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Body
 from boxwright.disciplines.layout.sleepers import lying
 from boxwright.disciplines.layout.solids import Cabinet
 from boxwright.disciplines.layout.solids import solids as thing_solids
+from boxwright.disciplines.layout.terraces import Bed
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.drawing.solid import Solid, Stuff, upright
 from boxwright.model.load import LoadState
 from boxwright.model.stage import Marks, stands
+from boxwright.model.trailer import Person
 from boxwright.render.shape import Shape
 from boxwright.rig.rig import Item, Rig
 from boxwright.rig.sections import thickness_in
@@ -110,21 +112,36 @@ def _bodies(rig: Rig, slot: Slot) -> tuple[list[Body], tuple[str, ...]]:
 
 
 def _sleepers(rig: Rig, slot: Slot) -> tuple[Solid, ...]:
-    """Return who sleeps in a bed that stands in the slot, at night only; each from the bed's stage to its last."""
+    """Return who sleeps, at night only: on each bed from the stage on at which one lies on it, to the last."""
     if POSE_OF_USE[slot.use] != "night":
         return ()
     load = next((one for one in rig.loads if one.name == slot.load), None)
     people = tuple(one for one in rig.people if load is None or not load.people or one[0] in load.people)
     heights = {name: one.height.best for name, one in people if one.height is not None and one.height.known}
-    there = {frame.of: frame.stands for frame in slot.standing.frames}
-    marks = {item.of: item.marks for item in rig.parts}
+    here = {frame.of: frame.stands for frame in slot.standing.frames}
+    now = {(bed.of, name) for bed in beds_tonight(rig.layout.fitted, here, people) for name in bed.sleepers}
+    last = max(len(rig.stages_in_order) - 1, 0)
     found = []
-    for bed in beds_tonight(rig.layout.fitted, there, people):
+    for begin, end, bed in _nights(rig, people, last):
         for name, blocks in lying(bed, heights):
             one = Solid(f"people[{name}]", name, "cargo", tuple(upright(*block) for block in blocks), taken=DRAWN)
-            from_when, until = marks[bed.of].stage or 0, marks[bed.of].until
-            found.append(replace(one, stage=from_when, until=until, stands=there[bed.of]))
+            stands_now = here[bed.of] if (bed.of, name) in now else "no"
+            found.append(replace(one, stage=begin, until=end if end < last else None, stands=stands_now))
     return tuple(found)
+
+
+def _nights(rig: Rig, people: tuple[tuple[str, Person], ...], last: int) -> list[tuple[int, int, Bed]]:
+    """Return each bed with the first and the last stage, as planned, of a run of them at which the same lie on it."""
+    runs: list[tuple[int, int, Bed]] = []
+    for number in range(last + 1):
+        there = {item.of for item in rig.parts if item.marks.planned and stands(item.marks, number, False) == "yes"}
+        for bed in beds_tonight(rig.layout.fitted, there, people):
+            place = next((i for i, (_, end, one) in enumerate(runs) if end == number - 1 and one == bed), None)
+            if place is None:
+                runs.append((number, number, bed))
+            else:
+                runs[place] = (runs[place][0], number, bed)
+    return runs
 
 
 def _cabinets(rig: Rig) -> dict[str, Cabinet]:
