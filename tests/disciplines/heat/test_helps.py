@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from boxwright.disciplines.heat import helps
-from boxwright.disciplines.heat.helps import Help, at_lowest, helps_of, is_hot, is_short, mild_night
+from boxwright.disciplines.heat.helps import Help, at_lowest, helps_of, is_hot, is_short, mild_night, set_back
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Layup, LayupLayer
@@ -112,3 +112,38 @@ def test_the_worst_night_of_each_heater_is_helped() -> None:
     milder = replace(FROST, place="y", coldest=exactly(263.15))
     found = helped(night(heater(), milder), night(heater()))
     assert found["larger"].before.outdoors == FROST
+
+
+def test_a_strip_on_the_studs_saves_some_and_foam_over_them_saves_more() -> None:
+    one = night(heater())
+    found = helped(one)
+    strip, whole = found["stripped"].after, found["broken"].after
+    assert strip is not None and whole is not None
+    assert one.loss.best > strip.loss.best > whole.loss.best
+    assert one.coldest.best < strip.coldest.best < whole.coldest.best
+    changed = [helps._with_strip(each) for each in PLANES]
+    assert [[layer.name for layer in each.layers] for each in changed[:5]] == [["foam", "strip", "liner"]] * 5
+    assert changed[-1] == PLANES[-1], "the floor stays as it is"
+    assert [helps._with_strip(each) for each in changed] == changed
+    assert helps.stripped(ROOM, (), one, tuple(changed), ()) is None
+
+
+def test_a_heater_set_back_while_people_sleep_takes_less_and_the_room_is_colder_by_no_more_than_that() -> None:
+    one = night(heater(200.0, 4000.0, True))
+    found = set_back(ROOM, (), one)
+    assert found is not None and found.after is not None
+    after = found.after
+    assert 0.5 * one.energy.best < after.energy.best < one.energy.best
+    assert WANTED - found.amount - 0.1 <= after.coldest.best < one.coldest.best
+    # It is eight to eight; from six on it is warmed again.
+    assert after.night.air[0] == pytest.approx(WANTED, abs=0.1)
+    assert after.night.air[-1] > after.night.air[9] and after.night.air[-1] == pytest.approx(WANTED, abs=0.5)
+    again = night_of(ROOM, FROST, replace(heater(200.0, 4000.0, True), set_back=found.amount), ())
+    assert after == again
+
+
+def test_one_that_is_short_or_cannot_give_less_is_not_set_back() -> None:
+    assert set_back(ROOM, (), night(heater())) is None
+    fixed = heater(1100.0, 1100.0, False)
+    warm_enough = replace(FROST, coldest=exactly(275.0))
+    assert set_back(ROOM, (), night(fixed, warm_enough)) is None

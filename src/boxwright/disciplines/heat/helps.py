@@ -17,11 +17,14 @@ from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture, Opening
 from boxwright.units import Band, exactly
 
-What = Literal["larger", "broken", "opened", "smaller"]
+What = Literal["larger", "broken", "stripped", "opened", "smaller", "set back"]
 MILD = columns("milder")["a mild night"][0]
 """Outside (K) on the night a low setting is tried in."""
 LARGEST, WIDEST = columns("helps_most")["a heater"][0], columns("helps_widest")["a window"][0]
 BREAK_THICK = columns("helps_break")["foam over the studs"][0]
+STRIP_THICK = columns("helps_break")["a strip on the studs"][0]
+SET_BACK = columns("helps_warm")["set back"][0]
+"""K lower while people sleep."""
 TOO_WARM = columns("helps_warm")["over what is wanted"][0]
 """K over what is wanted at which people open a window."""
 HALVINGS = 8
@@ -32,7 +35,8 @@ class Help:
     """A change and the night it makes.
 
     ``what``: a "larger" heater or a "smaller" lowest setting (``amount`` in W), foam over the studs that breaks their
-    way ("broken", m thick), more that is "opened" (m2). ``after`` is the night with it, None where no amount does it.
+    way ("broken", m thick), a strip of it on each stud ("stripped", m), more that is "opened" (m2), a heater "set back"
+    (K) while people sleep. ``after`` is the night with it, None where no amount does it.
     """
 
     what: What
@@ -62,6 +66,8 @@ def helps_of(
             worst[one.warmth.of] = one if known is None or one.coldest.best < known.coldest.best else known
     for one in worst.values():
         if is_short(one):
+            strip = stripped(inside, moisture, one, layups, openings)
+            found += [strip] if strip is not None else []
             found += [broken(inside, moisture, one, layups, openings), larger(inside, moisture, one)]
         mild = at_lowest(inside, moisture, one)
         if mild is not None and is_hot(mild):
@@ -112,6 +118,40 @@ def _with_break(layup: Layup) -> Layup:
     foam = LayupLayer(layup.of, "break", "XPS", exactly(BREAK_THICK), "all", True)
     kept = [each for each in layup.layers[:first] if each.where != "members"]
     return replace(layup, layers=(*kept, foam, *layup.layers[first:]))
+
+
+def stripped(
+    inside: Inside,
+    moisture: tuple[Moisture, ...],
+    one: HeldNight,
+    layups: tuple[Layup, ...],
+    openings: tuple[Opening, ...],
+) -> Help | None:
+    """Return the night with a strip of foam on each stud and bow, below the lining; None where all have one."""
+    changed = tuple(_with_strip(layup) for layup in layups)
+    if changed == layups:
+        return None
+    after = night_of(replace(inside, shell=shell_of(changed, openings)), one.outdoors, one.warmth, moisture)
+    return Help("stripped", STRIP_THICK, one, after)
+
+
+def _with_strip(layup: Layup) -> Layup:
+    """Return a plane with a strip of foam on its members; floors, bare sheet and what is broken stay as they are."""
+    is_broken = any(each.where == "members" for each in layup.layers)
+    if layup.wall == "floor" or layup.member_face is None or is_broken:
+        return layup
+    first = next((at for at, each in enumerate(layup.layers) if each.where == "all"), len(layup.layers))
+    strip = LayupLayer(layup.of, "strip", "XPS", exactly(STRIP_THICK), "members", True)
+    return replace(layup, layers=(*layup.layers[:first], strip, *layup.layers[first:]))
+
+
+def set_back(inside: Inside, moisture: tuple[Moisture, ...], one: HeldNight) -> Help | None:
+    """Return the night with the heater set lower while people sleep; None where it saves nothing or it is short."""
+    warmth = one.warmth
+    if warmth is None or not warmth.highest.known or is_short(one):
+        return None
+    after = night_of(inside, one.outdoors, replace(warmth, set_back=SET_BACK), moisture)
+    return Help("set back", SET_BACK, one, after) if after.energy.best < one.energy.best else None
 
 
 def larger(inside: Inside, moisture: tuple[Moisture, ...], one: HeldNight) -> Help:

@@ -46,6 +46,8 @@ WANTED = columns("wanted")["asleep"][0]
 DAYS, HOURS_OF_DAY, BEGINS, COLDEST_AT = 3, 24, 8, 6
 ASLEEP_FROM, ASLEEP_HOURS = 20, 12
 """People are inside from eight in the evening to eight in the morning."""
+SET_BACK_FROM, SET_BACK_HOURS = 22, 8
+"""A heater that is set lower while people sleep is so from ten to six; by eight it should be warm again."""
 SUBSTEPS, SUBSTEPS_OF_ENDS = 4, 2
 """Steps an hour: the ends are asked for their temperatures alone, which half the steps give within a tenth of a K."""
 DRY = Cold((), (), (), ())
@@ -74,7 +76,8 @@ class Warmth:
     """What warms the room: its lowest and highest heat (W) and what it is set to (K).
 
     ``switches``: whether it goes off and on by itself below its lowest setting; None where nobody wrote it. A lowest
-    heat that nobody wrote is anything up to the highest one.
+    heat that nobody wrote is anything up to the highest one. ``set_back`` is how much lower it is set (K) while people
+    sleep.
     """
 
     of: str
@@ -84,6 +87,7 @@ class Warmth:
     wanted: float
     is_wanted_assumed: bool
     switches: bool | None
+    set_back: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,7 +206,7 @@ def hours_of(outdoors: Outdoors, moisture: tuple[Moisture, ...], warmth: Warmth 
         wind=(at(outdoors.wind, end),) * len(clocks),
         humidity=(humidity,) * len(clocks),
         sun=tuple(() for _ in clocks),
-        warm=(warmth.wanted if warmth is not None else 0.0,) * len(clocks),
+        warm=tuple(_set_to(warmth, clock) for clock in clocks),
         cool=(COOL_AT_NOTHING,) * len(clocks),
         gains=warmed,
         radiant=nothing,
@@ -219,6 +223,14 @@ def given_by_hour(
     day = [[(watt, wet) for one, watt, wet in each if one.is_on(clock)] for clock in range(HOURS_OF_DAY)]
     sums = [(sum(watt for watt, _ in on), sum(wet for _, wet in on)) for on in day]
     return tuple(sums[clock][0] for clock in clocks), tuple(sums[clock][1] for clock in clocks)
+
+
+def _set_to(warmth: Warmth | None, clock: int) -> float:
+    """Return what the heater is set to (K) in the hour that begins then; nothing where there is none."""
+    if warmth is None:
+        return 0.0
+    is_asleep = (clock - SET_BACK_FROM) % HOURS_OF_DAY < SET_BACK_HOURS
+    return warmth.wanted - (warmth.set_back if is_asleep else 0.0)
 
 
 def _loss(inside: Inside, run: Course, end: End) -> float:
