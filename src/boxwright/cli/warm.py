@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, NamedTuple
 
 import typer
 
@@ -28,6 +28,10 @@ Night = Annotated[bool, typer.Option("--night", help="each night hour by hour")]
 WITH_HELP = 'what is borrowed for the night, such as "electric heater 1500 W"'
 With = Annotated[str, typer.Option("--with", metavar="HEATER", help=WITH_HELP)]
 YEAR_HELP = "a year in the weather of a file (EPW, TMY3, TMY2, a logger's), or of a place of the rig"
+FILL_HELP = "with --year: hours that are missing, up to six on end, are put between their neighbours, and told"
+Fill = Annotated[bool, typer.Option("--fill", help=FILL_HELP)]
+FETCH_HELP = "with --year PLACE: ask a public service on the internet for its typical year, and write it to FILE"
+Fetch = Annotated[str, typer.Option("--fetch", metavar="FILE", help=FETCH_HELP)]
 OfYear = Annotated[str, typer.Option("--year", metavar="WEATHER", help=YEAR_HELP)]
 LOGGED_HELP = "a night a logger read (time,inside (F),outside (F),heat (W)): what the room really loses"
 Logged = Annotated[str, typer.Option("--logged", metavar="FILE", help=LOGGED_HELP)]
@@ -58,6 +62,8 @@ def heat(
     borrowed: With = "",
     day: OfDay = False,
     year: OfYear = "",
+    fill: Fill = False,
+    fetch: Fetch = "",
     logged: Logged = "",
     known_heat: KnownHeat = "",
     section: Section = "",
@@ -85,7 +91,8 @@ def heat(
         screen.show(section_lines(answer, section, screen.columns))
         raise typer.Exit(0)
     if day or year or logged:
-        name, found, lines = apart(answer, outside if day else None, year, (logged, known_heat), screen.columns)
+        asked_for = Apart(outside if day else None, (year, fill, fetch), (logged, known_heat))
+        name, found, lines = apart(answer, asked_for, screen.columns)
         if as_json:
             screen.show_raw(answers.as_text({name: found}))
         else:
@@ -100,19 +107,25 @@ def heat(
     raise typer.Exit(exit_code(answer))
 
 
-def apart(
-    answer: Answered, hot: str | None, year: str, logged: tuple[str, str], columns: int
-) -> tuple[str, Json, list[Line]]:
+class Apart(NamedTuple):
+    """Which page of its own is asked for: a day as hot as typed (None: none), a year, or a night that was logged."""
+
+    hot: str | None
+    year: tuple[str, bool, str]
+    logged: tuple[str, str]
+
+
+def apart(answer: Answered, asked: Apart, columns: int) -> tuple[str, Json, list[Line]]:
     """Return a page of its own, by its name for programs and as lines: a hot day, a year, or a night logged."""
     from boxwright.cli import day_page, logged_page, year_page
 
-    if hot is not None:
-        rooms = day_page.worked(answer, hot)
+    if asked.hot is not None:
+        rooms = day_page.worked(answer, asked.hot)
         return "days", day_page.as_json(rooms), day_page.lines(rooms, answer.units, columns)
-    if year:
-        years = year_page.worked(answer, year)
+    if asked.year[0]:
+        years = year_page.worked(answer, *asked.year)
         return "year", year_page.as_json(years), year_page.lines(years, answer.units, columns)
-    told = logged_page.worked(answer, *logged)
+    told = logged_page.worked(answer, *asked.logged)
     return "logged", logged_page.as_json(told), logged_page.lines(told, answer.units, columns)
 
 

@@ -59,8 +59,12 @@ class Worked:
     told_of: str
 
 
-def worked(answer: Answered, which: str) -> Worked:
-    """Return the years asked for: ``which`` is a weather file, or a place of the rig that a shipped one is near to."""
+def worked(answer: Answered, which: str, fill: bool = False, fetch: str = "") -> Worked:
+    """Return the years asked for: ``which`` is a weather file, or a place of the rig that a shipped one is near to.
+
+    ``fill``: short gaps are filled and told. ``fetch`` is the file that the place's year is asked for on the internet
+    for, and written to.
+    """
     from boxwright.disciplines import air
     from boxwright.disciplines.heat.burner import fuel_named, warmth_of
     from boxwright.disciplines.heat.night import Inside, Warmth
@@ -72,9 +76,9 @@ def worked(answer: Answered, which: str) -> Worked:
         raise NothingAsked(
             "nobody wrote how large the room is: write body: of the trailer, and a year can be worked out"
         )
-    read = weather_asked(answer, which)
+    read = fetched(answer, which, fetch) if fetch else weather_asked(answer, which, fill)
     if read.hours is None:
-        wrong = [one.says for one in read.problems if one.kind == "problem"]
+        wrong = [f"line {one.line}: {one.says}" for one in read.problems if one.kind == "problem"]
         more = f"; and {len(wrong) - FEW} more" if len(wrong) > FEW else ""
         raise NothingAsked("; ".join(wrong[:FEW]) + more)
     if len(read.hours.outside) < SHORTEST:
@@ -103,20 +107,39 @@ def _clock(times: list[float]) -> Callable[[Callable[[], None]], None]:
     return timed
 
 
-def weather_asked(answer: Answered, which: str) -> WeatherRead:
-    """Return the weather of a file, else of the shipped year whose station is beside a place of the rig."""
-    path = Path(which)
-    if path.is_file():
-        return open_weather(path)
+def fetched(answer: Answered, which: str, path: str) -> WeatherRead:
+    """Return the year of a place of the rig, asked for on the internet and written to a file."""
+    from boxwright.rig.weather_fetch import NotFetched, fetch_weather
+
+    name, (north, east) = _place_named(answer, which)
+    try:
+        fetch_weather(name, north, east, Path(path))
+    except NotFetched as why:
+        raise NothingAsked(str(why)) from None
+    return open_weather(Path(path))
+
+
+def _place_named(answer: Answered, which: str) -> tuple[str, tuple[float, float]]:
+    """Return a place of the rig by a word of its name, and where it lies."""
     places = _places(answer)
     name = next((one for one in places if which.lower() in one.lower()), "")
     if not name:
         written = ", ".join(places) or "none"
         raise NothingAsked(f'"{which}" is no weather file and no place of this rig that says where it is ({written})')
-    found = _beside(places[name])
+    return name, places[name]
+
+
+def weather_asked(answer: Answered, which: str, fill: bool = False) -> WeatherRead:
+    """Return the weather of a file, else of the shipped year whose station is beside a place of the rig."""
+    path = Path(which)
+    if path.is_file():
+        return open_weather(path, fill)
+    name, place = _place_named(answer, which)
+    found = _beside(place)
     if found is None:
         raise NothingAsked(
-            f"no year is at hand for {name}: save one as EPW, TMY3 or TMY2 and name its file"
+            f"no year is at hand for {name}: save one as EPW, TMY3 or TMY2 and name its file, or ask for one on the"
+            " internet: --fetch FILE.epw"
             if find_spec("pvlib") is not None
             else MISSING
         )
