@@ -65,6 +65,12 @@ def test_what_only_stands_elsewhere_at_night_is_no_bed() -> None:
     assert told("layout/one-space", (), table) == [("fix", "parts[crate]")]
 
 
+def test_a_crate_on_one_of_several_beds_in_one_box_is_asked_about() -> None:
+    cots = (("folds: up, folded_depth: 4, hinge: {edge: left}", "count: 2"),)
+    assert kinds(CHEST % (20, 2, "20 x 20 x 20", ""), cots) == ["unknown"]
+    assert kinds("", cots) == []
+
+
 def test_the_same_thing_is_not_told_twice() -> None:
     lamp = (("lamp: {x: 40, side: left+4, z: 60", "lamp: {x: 40, side: left+4, z: 30"),)
     assert len([one for one in said(lamp) if one.code == NIGHT]) == 1

@@ -32,15 +32,17 @@ def taken_beds(
     """
     bodies, heights = tuple(bodies), dict(people)
     for bed in beds:
-        if not is_placed(bed.place) or not bed.sleepers or bed.count > 1:
+        if not is_placed(bed.place) or not bed.sleepers:
             continue
         near = [one for one in bodies if one.of != bed.of and not one.is_inside and not _is_bedding(one, bed, lines)]
-        sure = _short(bed, [one for one in near if one.is_sure and one.stands == "yes"], heights, False)
+        is_whole = bed.count == 1  # of several in one box nobody knows which of them is lain on
+        certain = [one for one in near if is_whole and one.is_sure and one.stands == "yes"]
+        sure = _short(bed, certain, heights, False)
         if sure:
             yield Taken(bed.of, bed.name, tuple(one.of for one in sure), tuple(one.name for one in sure), "sure")
             continue
-        vague = [one for one in near if not one.blocks and bed.of in lines.get(one.of, ())]
-        doubt = vague or _short(bed, near, heights, True)
+        vague = [one for one in near if not (one.blocks and is_whole) and bed.of in lines.get(one.of, ())]
+        doubt = vague or (_short(bed, near, heights, True) if is_whole else [])
         if doubt:
             yield Taken(bed.of, bed.name, tuple(one.of for one in doubt), tuple(one.name for one in doubt), "perhaps")
 

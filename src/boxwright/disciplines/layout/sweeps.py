@@ -298,7 +298,7 @@ def struck_by(mover: Mover, bodies: Sequence[Body], skipped: frozenset[str]) -> 
         if body.of in skipped or not body.blocks:
             continue
         had = known.get(id(body))
-        if had is None or had[0] is not body:
+        if had is None:  # it is kept with its body, so that no other one has the same number
             hold = hold or envelope([*(way.hold for way in mover.ways), *mover.starts, *mover.may_start])
             had = known[id(body)] = body, _met(mover, hold, body)
         if had[1] is not None:
