@@ -73,45 +73,38 @@ class Composer:
         tree, mistakes, again = document.tree, list[Mistake](), self._again
         _check_sections(tree, mistakes)
         units = read_units(tree, home_words(tree), mistakes)
-        stages = again("stages", (tree.get("stages"), units), lambda told: read_stages(tree, units, told), mistakes)
-        steps = stages.stages
+        steps, of_stages = again("stages", (tree.get("stages"), units), partial(_stages, tree, units), mistakes)
         header = read_header(tree, steps, units, mistakes)
-        trailer = again("trailer", (tree.get("trailer"), units), lambda told: _trailer(tree, units, told), mistakes)
+        trailer = again("trailer", (tree.get("trailer"), units), partial(_trailer, tree, units), mistakes)
         names = {name for section in ITEM_SECTIONS for name in map_at(tree, section, [])}
         mistakes += _not_included(trailer, names)
-        walls, frame_keys = tree.get("walls"), tree.get("frame")
-        layers = again("walls", (walls, units, steps), lambda told: _layers(tree, units, steps, told), mistakes)
-        framing = again("frame", (frame_keys, units), lambda told: _framing(tree, units, told), mistakes)
+        layers = again("walls", (tree.get("walls"), units, steps), partial(_layers, tree, units, steps), mistakes)
+        framing = again("frame", (tree.get("frame"), units), partial(_framing, tree, units), mistakes)
         surfaces = inside_of(trailer, framing, layers, units)
-        people = again("people", (tree.get("people"), units), lambda told: _named(tree, "people", Person, units, told),
-                       mistakes)  # fmt: skip
+        people = again("people", (tree.get("people"), units), partial(_named, tree, "people", Person, units), mistakes)
         sleepers = {name for name, _ in people}
         loads = again("loads", (tree.get("loads"), units, names, sleepers),
-                      lambda told: read_loads(tree, units, names, sleepers, told), mistakes)  # fmt: skip
-        states = [load.name for load in loads]
-        measured = again("measured", (tree.get("measured"), units, steps, states, names),
-                         lambda told: read_measured(map_at(tree, "measured", told), units, steps, states, names, told),
-                         mistakes)  # fmt: skip
+                      partial(read_loads, tree, units, names, sleepers), mistakes)  # fmt: skip
+        given = (units, steps, [load.name for load in loads], names)
+        measured = again("measured", (tree.get("measured"), *given), partial(_measured, tree, *given), mistakes)
         around = Surroundings(units, surfaces, steps, *_ends(trailer))
         items = {section: self._section(document, section, around, measured, trailer, mistakes)
                  for section in ITEM_SECTIONS}  # fmt: skip
         check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
-        _check_sleepers(people, items["parts"], mistakes)
-        _check_far_out(items["parts"], trailer, mistakes)
-        _check_fluids(items["parts"], mistakes)
-        places = again("places", (tree.get("places"), units), lambda told: _places(tree, units, told), mistakes)
+        _check_parts(items["parts"], people, trailer, mistakes)
+        places = again("places", (tree.get("places"), units), partial(_places, tree, units), mistakes)
         named = {key: again(key, (tree.get(key), units), partial(_named, tree, key, model, units), mistakes)
                  for key, model in NAMED.items() if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
         tow = again("tow", (tree.get("tow"), units), partial(_named, tree, "tow", TowVehicle, units), mistakes)
         accepted = _accepted(tree, units, mistakes)
-        taped = (tree.get("measured"), tuple(map_at(tree, "openings", [])), units)
-        readings = again("taped", taped, lambda told: _lengths(tree, units, told), mistakes)
+        taped, cut = tree.get("measured"), tuple(map_at(tree, "openings", []))
+        readings = again("taped", (taped, cut, units), partial(_lengths, tree, units), mistakes)
         shell, unread = shell_of(framing, items, layers, readings, units, len(steps), trailer)
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += again("impossible", (shell, trailer), lambda _: impossible(shell, trailer), [])
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
         kept = kept_of(items, layers, people, surfaces, units.words, self._kept)
-        wood = again("wood", (tree.get("measured"), units), lambda _: wood_read(tree, units), [])
+        wood = wood_read(tree, units)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
@@ -132,7 +125,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(named, items, stages.facets, places, shell, fitted, kept, wood, units.words),
+            **sections_of(named, items, of_stages, places, shell, fitted, kept, wood, units.words),
         )
         return Reading(rig, problems, document)
 
@@ -221,12 +214,32 @@ def _check_sections(tree: Mapping[str, Any], mistakes: list[Mistake]) -> None:
             mistakes.append(Mistake(key, says, is_key=True))
 
 
+def _stages(
+    tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]
+) -> tuple[tuple[Stage, ...], tuple[tuple[str, str, Entry], ...]]:
+    """Return the stages in their order, and what others have on them: stage, folder, facet."""
+    read = read_stages(tree, units, mistakes)
+    return read.stages, read.facets
+
+
 def _trailer(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> Trailer:
     """Return the bare trailer; what of it is needed and not written, or contradicts itself, is a mistake."""
     trailer, wrong = validate(Trailer, tree.get("trailer"), "trailer", units)
     trailer = trailer or Trailer()
     mistakes += wrong + _missing_measures(trailer) + _contradicting_axles(trailer)
     return trailer
+
+
+def _measured(
+    tree: Mapping[str, Any],
+    units: HeaderUnits,
+    steps: tuple[Stage, ...],
+    loads: Iterable[str],
+    names: Iterable[str],
+    mistakes: list[Mistake],
+) -> tuple[Measured, ...]:
+    """Return every weight that was read; what should be one and is none is a mistake."""
+    return read_measured(map_at(tree, "measured", mistakes), units, steps, loads, names, mistakes)
 
 
 def _lengths(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[Read, ...]:
@@ -385,6 +398,15 @@ def _weighed(measured: tuple[Measured, ...]) -> dict[str, Band]:
         if one.what == "part" and (one.part not in newest or (one.on or date.min) >= (newest[one.part].on or date.min)):
             newest[one.part] = one
     return {part: one.value for part, one in newest.items()}
+
+
+def _check_parts(
+    parts: tuple[Item, ...], people: tuple[tuple[str, Person], ...], trailer: Trailer, mistakes: list[Mistake]
+) -> None:
+    """Say what can only be judged once every part is read."""
+    _check_sleepers(people, parts, mistakes)
+    _check_far_out(parts, trailer, mistakes)
+    _check_fluids(parts, mistakes)
 
 
 def _check_sleepers(people: tuple[tuple[str, Person], ...], parts: tuple[Item, ...], mistakes: list[Mistake]) -> None:
