@@ -19,6 +19,12 @@ RIG = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
 WEATHER = WeatherHours("Somewhere", "made.epw", 0.6, -1.4, 0.0, -18000.0, (0, 0), (280.0,) * 8760)
 
 
+@pytest.fixture(autouse=True)
+def keeps_nothing_at_home(monkeypatch: pytest.MonkeyPatch, tmp_path_factory: pytest.TempPathFactory) -> None:
+    """What a test compiles is kept beside its other files."""
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.getbasetemp() / "cache"))
+
+
 @pytest.fixture(scope="module")
 def whimbrel() -> Answered:
     return answered(Question(str(RIG), "finish", "", "sleep"), date(2026, 5, 2))
@@ -108,3 +114,13 @@ def test_a_year_is_asked_for_by_place_and_never_over_a_file(whimbrel: Answered, 
         year_page.fetched(whimbrel, "Greensboro", str(path))
     with pytest.raises(NothingAsked, match="no place of this rig"):
         year_page.fetched(whimbrel, "Timbuktu", str(tmp_path / "new.epw"))
+
+
+def test_what_can_be_made_again_is_kept_where_the_system_keeps_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", "/somewhere")
+    assert year_page.cache_folder() == "/somewhere/boxwright/compiled"
+    monkeypatch.delenv("XDG_CACHE_HOME")
+    monkeypatch.setattr("sys.platform", "linux")
+    assert year_page.cache_folder() == f"{Path.home()}/.cache/boxwright/compiled"
+    monkeypatch.setattr("sys.platform", "darwin")
+    assert year_page.cache_folder().endswith("/Library/Caches/boxwright/compiled")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import sys
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -92,10 +94,19 @@ def worked(answer: Answered, which: str, fill: bool = False, fetch: str = "") ->
     heaters: list[tuple[Warmth | None, str]] = [(warmth_of(one), fuel_named(one.planned.heater.of)) for one in burning]
     moisture = air.offers(answer.reading.rig.air, (), (), 1.0, result.sleepers, "sleep").moisture
     years = tuple(
-        year_of(inside, read.hours, warmth, fuel, moisture, clock) for warmth, fuel in heaters or [(None, "")]
+        year_of(inside, read.hours, warmth, fuel, moisture, clock, cache_folder())
+        for warmth, fuel in heaters or [(None, "")]
     )
     notes = (*(one.says for one in read.problems), *((PLAIN,) if find_spec("numba") is None else ()))
     return Worked(years, notes, median(times), slot.stage)
+
+
+def cache_folder() -> str:
+    """Return the user's folder for what can be made again; a file there may be deleted at any time."""
+    home = str(Path.home())
+    kept = {"darwin": f"{home}/Library/Caches", "win32": os.environ.get("LOCALAPPDATA", home)}
+    base = os.environ.get("XDG_CACHE_HOME") or kept.get(sys.platform, f"{home}/.cache")
+    return f"{base}/boxwright/compiled"
 
 
 def _clock(times: list[float]) -> Callable[[Callable[[], None]], None]:

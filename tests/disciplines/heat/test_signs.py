@@ -89,7 +89,7 @@ def body() -> Box:
 def planned(**more: object) -> PlannedHeater:
     """Return a heater near the left wall, with what is given of it."""
     plain: dict[str, object] = {"of": "diesel", "lowest": exactly(900.0), "highest": exactly(2000.0)}
-    return PlannedHeater("parts[heater]", "heater", AT, Heater(**(plain | more)))  # type: ignore[arg-type]
+    return PlannedHeater("parts[heater]", "heater", AT, Heater(**(plain | more)))
 
 
 def test_a_heater_that_stands_perhaps_gives_nothing_at_best_and_all_at_most(body: Box) -> None:

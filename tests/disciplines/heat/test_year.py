@@ -11,7 +11,7 @@ from boxwright.disciplines.heat.method import Heater
 from boxwright.disciplines.heat.night import Inside, Warmth
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.disciplines.heat.weather import WeatherHours
-from boxwright.disciplines.heat.year import NEVER_COOLED, Set, Year, _pressure, _ran, year_of
+from boxwright.disciplines.heat.year import NEVER_COOLED, Run, Set, Year, _loop, _pressure, _ran, year_of
 from boxwright.disciplines.heat.year_room import ROOMS, facing_of, year_room
 from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture
 from boxwright.model.compiled import compiled
@@ -33,7 +33,7 @@ SIDES = {
 def plainly(monkeypatch: pytest.MonkeyPatch) -> None:
     """Run the loop plain, as where nothing that compiles is installed."""
 
-    def missing(_: object) -> None:
+    def missing(_: object, kept_in: str) -> None:
         raise ModuleNotFoundError("numba")
 
     monkeypatch.setattr("boxwright.disciplines.heat.year.compiled", missing)
@@ -103,7 +103,7 @@ def test_each_direction_is_a_face_and_together_they_lose_what_the_shell_loses() 
 def test_the_balance_of_every_run_closes() -> None:
     for end, cool in (("low", NEVER_COOLED), ("best", ROOMS["cooled to"]), ("high", NEVER_COOLED)):
         how = Set(end, end, "east", cool == NEVER_COOLED, cool)  # type: ignore[arg-type]
-        run = _ran(inside(opened=0.05), weather(sun=500.0), heater(), NOBODY, how, None)
+        run = _ran(inside(opened=0.05), weather(sun=500.0), heater(), NOBODY, how, Run(None, None))
         assert run.lacks < 1e-6
         assert sum(run.banded) == pytest.approx(3600.0 * 24 * DAYS)
 
@@ -120,9 +120,9 @@ def test_compiled_the_same_comes_out(monkeypatch: pytest.MonkeyPatch) -> None:
         times.append(1)
 
     given = inside(opened=0.05), weather(sun=500.0), heater(), NOBODY, how
-    plain = _ran(*given, timed)
+    plain = _ran(*given, Run(None, timed))
     monkeypatch.setattr("boxwright.disciplines.heat.year.compiled", compiled)
-    for one, other in zip(_ran(*given, timed), plain, strict=True):
+    for one, other in zip(_ran(*given, Run(_loop(""), timed)), plain, strict=True):
         assert one == pytest.approx(other, rel=1e-9, abs=1e-9)
     assert times == [1, 1]
 

@@ -89,20 +89,22 @@ def year_of(
     fuel: str,
     moisture: tuple[Moisture, ...],
     clock: Clock | None = None,
+    kept_in: str = "",
 ) -> Year:
     """Return a year of the room; ``fuel`` is what its heater burns, empty where nothing does.
 
     ``clock`` is handed each run, so that whoever wants to may time it. Where nothing is installed that compiles, the
-    same loop runs plain, a hundred times as long.
+    same loop runs plain, a hundred times as long; what was compiled is kept in the folder ``kept_in``.
     """
+    how = Run(_loop(kept_in), clock)
     opened = {
-        (end, heading): _ran(inside, weather, warmth, moisture, Set(end, end, heading, True, NEVER_COOLED), clock)
+        (end, heading): _ran(inside, weather, warmth, moisture, Set(end, end, heading, True, NEVER_COOLED), how)
         for end in ENDS
         for heading in HEADINGS
     }
     # Who loses much by night takes in much by day: a bad shell and a dark skin are the hot end of a cooled room.
     cooled = {
-        (end, heading): _ran(inside, weather, None, moisture, Set(end, end, heading, False, ROOMS["cooled to"]), clock)
+        (end, heading): _ran(inside, weather, None, moisture, Set(end, end, heading, False, ROOMS["cooled to"]), how)
         for end in ENDS
         for heading in HEADINGS
     }
@@ -138,13 +140,28 @@ def _hours_in(band: int) -> Callable[[Ran], float]:
     return lambda run: run.banded[band] / HOUR
 
 
+class Run(NamedTuple):
+    """How a year is run: the loop compiled, None where nothing compiles, and who times it."""
+
+    loop: Callable[..., None] | None
+    clock: Clock | None
+
+
+def _loop(kept_in: str) -> Callable[..., None] | None:
+    try:
+        loop: Callable[..., None] = compiled(_march, kept_in)
+    except ModuleNotFoundError:
+        return None
+    return loop
+
+
 def _ran(
     inside: Inside,
     weather: WeatherHours,
     warmth: Warmth | None,
     moisture: tuple[Moisture, ...],
     how: Set,
-    clock: Clock | None,
+    runs: Run,
 ) -> Ran:
     """Return one run of the room through the weather."""
     heater = OFF if warmth is None else _heater(warmth, how.end)
@@ -154,12 +171,10 @@ def _ran(
     box = box._replace(room=box.room._replace(pressure=pressure))
     hours = _hours(weather, facings, warmth, moisture, how, pressure)
     start = warmth.wanted if warmth is not None else max(weather.outside[0], ROOMS["opened above"])
-    try:
-        loop = compiled(_march)
-    except ModuleNotFoundError:
-        rows = _plain(box, hours, start, clock)
+    if runs.loop is None:
+        rows = _plain(box, hours, start, runs.clock)
     else:
-        rows = _compiled(loop, box, hours, start, clock)
+        rows = _compiled(runs.loop, box, hours, start, runs.clock)
     last = rows.pop()
     air, heat, cooling = (tuple(row[column] for row in rows) for column in (0, 2, 3))
     return Ran(air, heat, cooling, tuple(last[1 : 1 + BANDS]), last[0])
