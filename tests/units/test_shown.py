@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -103,6 +104,13 @@ def test_show_band_of_other_quantities() -> None:
     assert show_band(Band(0.0, -1.0, math.inf, known=False), "m", UK) == "at least -1000 mm"
     assert show_band(Band(0.0, -math.inf, 1.0, known=False), "m", UK) == "at most 1000 mm"
     assert show_band(Band(160.0, 150.0, 170.0, spread="sigma"), "money", US) == "160 +- 10 USD"
+
+
+@pytest.mark.parametrize("header", [US, UK])
+def test_a_comma_that_could_be_a_decimal_one_is_not_shown(header: HeaderUnits) -> None:
+    assert show(1.0, "volume", replace(header, volume="l")) == "1000 l"
+    assert show(12.345, "volume", replace(header, volume="l")) == "12345 l"
+    assert show(1456.0, "mass", UK) == "1,456 kg"
 
 
 @given(

@@ -13,6 +13,7 @@ from fractions import Fraction
 from boxwright.units.band import Band, HeaderUnits
 from boxwright.units.quantity import QUANTITIES, header_unit, quantity_named, scale_of
 from boxwright.units.scale import Scale, unit_scale
+from boxwright.units.term import READS_LIKE_A_DECIMAL
 from boxwright.units.wire import gauge_area, gauge_name, nearest_gauge
 
 CUT = 16
@@ -139,7 +140,7 @@ def _number(number: float, name: str, unit: str, header: HeaderUnits) -> str:
         return _grouped(number, 1 if abs(number) < 9.95 else 0, header)
     if name == "temperature":
         return _grouped(number, 0 if unit == "F" else 1, header)
-    return _grouped(number, _decimals(number), header, comma=name != "length")
+    return _grouped(number, _decimals(number), header, comma=name != "length" and unit not in READS_LIKE_A_DECIMAL)
 
 
 def _decimals(number: float) -> int:

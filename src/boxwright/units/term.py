@@ -54,7 +54,7 @@ _CURRENCIES = {
 _CURRENCY_CODE = re.compile(r"[A-Z]{3}")
 
 _DECIMAL_POINT_COUNTRIES = frozenset({"US", "UK", "CA", "AU", "NZ", "IE"})
-_READS_LIKE_A_DECIMAL = frozenset({"m", "t", "l", "m2", "m3", "bar"})
+READS_LIKE_A_DECIMAL = frozenset({"m", "t", "l", "m2", "m3", "bar"})
 """Units in which 1,725 is hardly one thousand seven hundred and twenty-five."""
 
 
@@ -106,7 +106,7 @@ def settled(term: Term, unit: str, text: str, kind: Quantity, header: HeaderUnit
     """Return the number of a term, refusing a comma that could be a thousands or a decimal comma."""
     if term.otherwise is None:
         return term.value
-    if header.words in _DECIMAL_POINT_COUNTRIES and unit not in _READS_LIKE_A_DECIMAL:
+    if header.words in _DECIMAL_POINT_COUNTRIES and unit not in READS_LIKE_A_DECIMAL:
         return term.value
     raise refused(text, kind, header, f'"{term.value:g} {unit}" or "{term.otherwise:g} {unit}"')
 
