@@ -13,6 +13,7 @@ from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import text_of
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Year
+from boxwright.rig import weather_fetch
 from boxwright.units import Band, exactly
 
 RIG = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
@@ -108,12 +109,39 @@ def test_gaps_are_filled_only_where_that_is_asked_and_told(whimbrel: Answered, t
     assert [one.says for one in found.problems] == [says]
 
 
-def test_a_year_is_asked_for_by_place_and_never_over_a_file(whimbrel: Answered, tmp_path: Path) -> None:
+def test_a_year_is_asked_for_by_place_and_never_over_a_file(
+    whimbrel: Answered, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fetched_text(place: str, north: float, east: float) -> str:
+        asked.append((place, north, east))
+        return "time,outside (C)\n2026-01-01T00:00-05:00,3\n"
+
+    asked: list[tuple[str, float, float]] = []
+    monkeypatch.setattr(weather_fetch, "fetched_text", fetched_text)
     path = gappy(tmp_path)
+    before = path.read_text(encoding="utf-8")
     with pytest.raises(NothingAsked, match="is there already"):
         year_page.fetched(whimbrel, "Greensboro", str(path))
     with pytest.raises(NothingAsked, match="no place of this rig"):
         year_page.fetched(whimbrel, "Timbuktu", str(tmp_path / "new.epw"))
+    assert asked == [] and path.read_text(encoding="utf-8") == before
+    with pytest.raises(NothingAsked, match="cannot be written"):
+        year_page.fetched(whimbrel, "Greensboro", str(tmp_path / "no folder" / "new.epw"))
+    found = year_page.fetched(whimbrel, "greens", str(tmp_path / "new.epw"))
+    assert found.hours is not None and found.hours.outside == (276.15,)
+    assert asked[-1] == ("Greensboro NC", 36.07, -79.79)
+
+
+def test_what_does_not_come_back_writes_nothing(
+    whimbrel: Answered, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fetched_text(*_: object) -> str:
+        raise weather_fetch.NotFetched("no year came back")
+
+    monkeypatch.setattr(weather_fetch, "fetched_text", fetched_text)
+    with pytest.raises(NothingAsked, match="no year came back"):
+        year_page.fetched(whimbrel, "Greensboro", str(tmp_path / "new.epw"))
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_what_can_be_made_again_is_kept_where_the_system_keeps_it(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -12,7 +12,7 @@ import pytest
 pytest.importorskip("pvlib", reason="pvlib is not installed: no year can be asked for")
 
 from boxwright.rig.weather import open_weather
-from boxwright.rig.weather_fetch import NotFetched, dew_point, epw_text, fetch_weather
+from boxwright.rig.weather_fetch import NotFetched, dew_point, epw_text, fetched_text
 
 MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
@@ -63,7 +63,7 @@ def asked(monkeypatch: pytest.MonkeyPatch) -> list[Any]:
 
 def test_a_year_that_came_back_is_written_in_the_time_of_the_place_and_read(asked: list[Any], tmp_path: Path) -> None:
     asked.append(Answer(stored()))
-    fetch_weather("Greensboro, NC", 36.07, -79.79, tmp_path / "g.epw")
+    (tmp_path / "g.epw").write_text(fetched_text("Greensboro, NC", 36.07, -79.79), encoding="utf-8")
     hours, problems = open_weather(tmp_path / "g.epw")
     assert hours is not None and problems == ()
     assert len(hours.outside) == 8760 and hours.ahead == -5 * 3600.0
@@ -82,14 +82,6 @@ def test_the_dew_point_is_that_of_a_psychrometric_library() -> None:
         assert dew_point(warm, humid) == pytest.approx(psychrolib.GetTDewPointFromRelHum(warm, humid), abs=0.15)
 
 
-def test_no_file_is_written_over(asked: list[Any], tmp_path: Path) -> None:
-    path = tmp_path / "mine.epw"
-    path.write_text("mine", encoding="utf-8")
-    with pytest.raises(NotFetched, match="is there already"):
-        fetch_weather("Here", 36.07, -79.79, path)
-    assert path.read_text(encoding="utf-8") == "mine" and asked == []
-
-
 @pytest.mark.parametrize(
     ("answer", "says"),
     [
@@ -99,13 +91,10 @@ def test_no_file_is_written_over(asked: list[Any], tmp_path: Path) -> None:
         (Answer({"unlike": 1}), "no year came back"),
     ],
 )
-def test_what_does_not_come_back_is_told_and_nothing_is_written(
-    asked: list[Any], tmp_path: Path, answer: object, says: str
-) -> None:
+def test_what_does_not_come_back_is_told(asked: list[Any], answer: object, says: str) -> None:
     asked.append(answer)
     with pytest.raises(NotFetched, match=says):
-        fetch_weather("Here", 36.07, -79.79, tmp_path / "none.epw")
-    assert list(tmp_path.iterdir()) == []
+        fetched_text("Here", 36.07, -79.79)
 
 
 def test_a_year_that_is_read_and_written_again_is_the_same(tmp_path: Path) -> None:

@@ -120,13 +120,19 @@ def _clock(times: list[float]) -> Callable[[Callable[[], None]], None]:
 
 def fetched(answer: Answered, which: str, path: str) -> WeatherRead:
     """Return the year of a place of the rig, asked for on the internet and written to a file."""
-    from boxwright.rig.weather_fetch import NotFetched, fetch_weather
+    from boxwright.rig.weather_fetch import NotFetched, fetched_text
 
     name, (north, east) = _place_named(answer, which)
+    if Path(path).exists():
+        raise NothingAsked(f"{path} is there already; name a new file")
     try:
-        fetch_weather(name, north, east, Path(path))
+        text = fetched_text(name, north, east)
+        with Path(path).open("x", encoding="utf-8", newline="\n") as out:
+            out.write(text)
     except NotFetched as why:
         raise NothingAsked(str(why)) from None
+    except OSError as error:
+        raise NothingAsked(f"{path} cannot be written ({error.strerror})") from None
     return open_weather(Path(path))
 
 

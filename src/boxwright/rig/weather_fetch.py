@@ -1,10 +1,9 @@
-"""A typical year asked for on the internet, by an explicit word only, and written as a file that is read ever after."""
+"""A typical year asked for on the internet, by an explicit word only, as the text of a file that is read ever after."""
 
 from __future__ import annotations
 
 from datetime import date, timedelta
 from math import degrees, exp, log, radians
-from pathlib import Path
 from typing import Any
 
 from boxwright.disciplines.heat.weather import WeatherHours
@@ -19,10 +18,8 @@ class NotFetched(ValueError):
     """Why no year was written, in a sentence."""
 
 
-def fetch_weather(place: str, latitude: float, longitude: float, path: Path) -> None:
-    """Ask for the typical year of a place (degrees north and east) and write it as an EPW file; never over a file."""
-    if path.exists():
-        raise NotFetched(f"{path} is there already; name a new file")
+def fetched_text(place: str, latitude: float, longitude: float) -> str:
+    """Return the typical year of a place (degrees north and east) as the text of an EPW file, asked for just now."""
     try:
         import pvlib
     except ModuleNotFoundError:
@@ -30,16 +27,11 @@ def fetch_weather(place: str, latitude: float, longitude: float, path: Path) -> 
     zone = round(longitude / 15.0)
     try:
         table, about = pvlib.iotools.get_pvgis_tmy(latitude, longitude, roll_utc_offset=zone, coerce_year=YEAR)
-        hours = hours_of(table, about, place, zone)
+        return epw_text(hours_of(table, about, place, zone))
     except (OSError, KeyError, ValueError, TypeError) as error:
         says = " ".join(str(error).split())[:160]
         why = says or type(error).__name__
         raise NotFetched(f"no year came back for {place} ({why}); nothing was written") from None
-    try:
-        with path.open("x", encoding="utf-8", newline="\n") as out:
-            out.write(epw_text(hours))
-    except OSError as error:
-        raise NotFetched(f"{path} cannot be written ({error.strerror})") from None
 
 
 def hours_of(table: Any, about: Any, place: str, zone: int) -> WeatherHours:
