@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -12,7 +13,7 @@ from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import text_of
 from boxwright.disciplines.heat.weather import WeatherHours
-from boxwright.disciplines.heat.year import Year
+from boxwright.disciplines.heat.year import Trip, Year
 from boxwright.rig import weather_fetch
 from boxwright.units import Band, exactly
 
@@ -31,13 +32,14 @@ def whimbrel() -> Answered:
     return answered(Question(str(RIG), "finish", "", "sleep"), date(2026, 5, 2))
 
 
-def said(heater: str = "heater", fuel: Band | None = None) -> str:
+def said(heater: str = "heater", fuel: Band | None = None, **more: Any) -> str:
     """Return the page of a year made by hand, in the units of the demo rig."""
     hours = tuple(Band(float(one), one - 10.0, one + 10.0) for one in (5000, 2000, 0, 1500, 260))
     heat = Band(3.6e9, 1.8e9, 7.2e9)
     year = Year(
         WEATHER, heater, 289.817, hours, heat, exactly(2000.0), fuel, exactly(0.0), Band(100.0, 50.0, 200.0),
         exactly(280.0), exactly(305.0), heat, Band(1140.0, 600.0, 2424.0), (1.8e9, *(0.0,) * 10, 1.8e9), 12,
+        **more,
     )  # fmt: skip
     units = answered(Question(str(RIG)), date(2026, 5, 2)).units
     found = year_page.Worked((year,), (), 2.5, "finish")
@@ -56,6 +58,17 @@ def test_a_year_is_told_in_the_units_of_the_file_with_its_ends() -> None:
     assert "12 runs, 2.5 ms each" in told and "Somewhere, made.epw: 8,760 hours" in told
     assert "It says nothing of sun, wind, dew point; it is worked out as if there were none." in told
     assert "It leaves the room under 60 F for 0 h." in told, "no ends where there are none"
+
+
+def test_the_heat_and_fuel_of_a_day_a_trip_and_the_season_and_how_often_its_lowest_is_too_much() -> None:
+    told = said(
+        fuel=Band(0.1, 0.05, 0.2), season=4800, hot_at_lowest=Band(2400.0, 1200.0, 3000.0),
+        hot_by=Band(10.0, 5.0, 20.0), trips=(Trip(3, Band(3.6e8, 1.8e8, 7.2e8), Band(0.01, 0.005, 0.02)),),
+    )  # fmt: skip
+    assert "too warm for 2,400 h (1,200 to 3,000) of the 4,800 hours it is set, 50 % of them, by up to 18 F" in told
+    assert "a day in the mean of the season 5.0 kWh (2.5 to 10.0) 0.132 gal (0.066 to 0.264)" in told
+    assert "the 3 days that take most 100 kWh (50 to 200) 2.64 gal (1.32 to 5.28)" in told
+    assert "the season, 200 days 1,000 kWh (500 to 2,000) 26.4 gal (13.2 to 52.8)" in told
 
 
 def test_without_a_heater_nothing_is_said_of_heat() -> None:

@@ -45,6 +45,7 @@ MONTHS: tuple[str, ...] = (
 )
 MONTHS += ("November", "December")
 KILOWATT_HOUR = 3.6e6
+FEW_KILOWATT_HOURS = 20 * KILOWATT_HOUR
 FEW = 3
 """What is wrong with a file, told at once."""
 SHORTEST, A_YEAR = 7 * 24, 8700
@@ -200,6 +201,9 @@ def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
         if _hours(year):
             told += [(), plain("HOURS", "head")]
             told += [plain(f"  {one}") for one in aligned(_hours(year), (1,))]
+        if year.trips:
+            told += [(), plain("HEAT AND FUEL", "head")]
+            told += [plain(f"  {one}") for one in aligned(_trips(year, units), (1, 2))]
         if year.heater:
             told += [
                 (),
@@ -248,6 +252,13 @@ def in_words(year: Year, units: HeaderUnits) -> str:
         )
         below = show(year.wanted - YEAR["colder than wanted"].best, "temperature", units)
         said.append(f"It leaves the room under {below} for {_count(year.too_cold)}.")
+        if year.hot_at_lowest is not None and year.hot_by is not None:
+            share = year.hot_at_lowest.best / max(year.season, 1)
+            said.append(
+                f"Left shut at its lowest setting it makes the room too warm for {_count(year.hot_at_lowest)} of the"
+                f" {year.season:,} hours it is set, {share * 100:.0f} % of them, by up to"
+                f" {_difference(year.hot_by, units)}."
+            )
     else:
         coldest = _amount(year.coldest, "temperature", units)
         said.append(f"Nothing warms the room: it gets as cold as {coldest}.")
@@ -274,6 +285,37 @@ def _hours(year: Year) -> list[tuple[str, ...]]:
     named = [*rows, ("too cold", year.too_cold), ("too warm, opened", year.too_warm)]
     shown = [(name, one) for name, one in named if one.high > 0.0]
     return [(name, f"{one.best:,.0f} h", f"{one.low:,.0f} to {one.high:,.0f}") for name, one in shown]
+
+
+def _trips(year: Year, units: HeaderUnits) -> list[tuple[str, ...]]:
+    """Return the heat and fuel of a day of the season in the mean, of the days that take most, and of all of it."""
+    days = max(year.season / 24.0, 1.0)
+    rows = [("a day in the mean of the season", _divided(year.energy, days), _divided(year.fuel, days))]
+    rows += [(f"the {one.days} days that take most", one.energy, one.fuel) for one in year.trips]
+    rows.append((f"the season, {days:.0f} days", year.energy, year.fuel))
+    return [
+        (name, _kilowatt_hours(heat), _amount(fuel, "volume", units) if fuel is not None else "")
+        for name, heat, fuel in rows
+        if heat is not None
+    ]
+
+
+def _divided(band: Band | None, by: float) -> Band | None:
+    if band is None:
+        return None
+    return Band(band.best / by, band.low / by, band.high / by, spread="interval")
+
+
+def _kilowatt_hours(joule: Band) -> str:
+    digits = 1 if joule.best < FEW_KILOWATT_HOURS else 0
+    best, low, high = (f"{one / KILOWATT_HOUR:,.{digits}f}" for one in (joule.best, joule.low, joule.high))
+    return f"{best} kWh ({low} to {high})"
+
+
+def _difference(band: Band, units: HeaderUnits) -> str:
+    best, low, high = (show(one, "temperature difference", units) for one in (band.best, band.low, band.high))
+    unit = f" {best.rpartition(' ')[2]}"
+    return best if low == high else f"{best} ({low.removesuffix(unit)} to {high.removesuffix(unit)})"
 
 
 def _months(year: Year, units: HeaderUnits) -> list[tuple[str, ...]]:
@@ -327,6 +369,17 @@ def as_json(found: Worked) -> Json:
             "cooling": band(one.cooling),
             "cooling_peak": band(one.peak),
             "heat_by_month": [number(heat) for heat in one.heat_by_month],
+            "hours_set": one.season,
+            "too_warm_at_lowest_hours": band(one.hot_at_lowest) if one.hot_at_lowest is not None else None,
+            "too_warm_at_lowest_by": band(one.hot_by) if one.hot_by is not None else None,
+            "trips": [
+                {
+                    "days": trip.days,
+                    "heat": band(trip.energy),
+                    "fuel": band(trip.fuel) if trip.fuel is not None else None,
+                }
+                for trip in one.trips
+            ],
         }
         for one in found.years
     ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import cos, pi
 
 import pytest
@@ -11,7 +12,7 @@ from boxwright.disciplines.heat.method import Heater
 from boxwright.disciplines.heat.night import Inside, Warmth
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.disciplines.heat.weather import WeatherHours
-from boxwright.disciplines.heat.year import NEVER_COOLED, Run, Set, Year, _loop, _pressure, _ran, year_of
+from boxwright.disciplines.heat.year import NEVER_COOLED, Run, Set, Year, _loop, _pressure, _ran, worst_days, year_of
 from boxwright.disciplines.heat.year_room import ROOMS, facing_of, year_room
 from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture
 from boxwright.model.compiled import compiled
@@ -188,3 +189,38 @@ def test_air_is_thinner_higher_up() -> None:
     assert _pressure(low) == 101325.0
     # 0.785 of the sea's at 2000 m, as the sheet of checks has it.
     assert _pressure(high) / 101325.0 == pytest.approx(0.785, abs=0.001)
+
+
+def test_a_heater_left_at_its_lowest_is_too_warm_as_long_and_as_much_as_its_steady_state_says() -> None:
+    """In steady weather without sun the room comes to outside + heat / loss: by hand from the loss of the shell."""
+    still, room = weather(mean=280.15, swing=0.0), inside(leak=0.0)
+    unsaid = replace(heater(lowest=900.0), switches=None)
+    found = year(room, still, unsaid)
+    assert found.season == len(still.outside)
+    assert found.hot_at_lowest is not None and found.hot_by is not None
+    by_hand = 280.15 + 900.0 / room.shell.by_air.best - 289.85
+    assert by_hand > 4.0
+    # It begins as warm as is wanted, and the clear sky takes a little.
+    assert 0.75 * by_hand < found.hot_by.best < by_hand
+    assert 0.6 * found.season < found.hot_at_lowest.best <= found.season
+    cool = year(room, still, replace(unsaid, lowest=exactly(100.0)))
+    assert cool.hot_at_lowest is not None and cool.hot_at_lowest.high == 0.0
+
+
+def test_one_that_goes_off_by_itself_is_never_left_at_its_lowest() -> None:
+    for one in (heater(), replace(heater(), switches=None, lowest=exactly(0.0)), None):
+        found = year(inside(), weather(), one)
+        assert (found.hot_at_lowest, found.hot_by) == (None, None)
+    assert year(inside(), weather(), None).trips == ()
+
+
+def test_the_days_that_take_most_lie_between_their_mean_and_all_of_it() -> None:
+    assert worst_days((*[1.0] * 24, *[3.0] * 24, *[2.0] * 24, *[0.0] * 24), 2) == 24 * 5.0
+    assert worst_days((*[1.0] * 24, *[3.0] * 12), 7) == 24.0 + 36.0
+    found = year(inside(), weather(), heater())
+    assert [one.days for one in found.trips] == [3, 7]
+    for one in found.trips:
+        assert one.energy.best >= found.energy.best * one.days / DAYS * 0.999
+        assert one.energy.best < found.energy.best
+        assert one.fuel is not None and found.fuel is not None
+        assert one.fuel.best / found.fuel.best == pytest.approx(one.energy.best / found.energy.best)

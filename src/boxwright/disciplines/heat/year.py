@@ -6,7 +6,7 @@ The same loop as by night, compiled. Ends are of heat loss, as in `as_built`; su
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import NamedTuple, TypeVar
 
@@ -27,6 +27,10 @@ from boxwright.units import Band
 SUBSTEPS = 2
 FUELS = columns("fuel")
 NEVER_COOLED = 400.0
+TOO_WARM = columns("helps_warm")["over what is wanted"][0]
+"""K over what is wanted at which people open a window."""
+TRIPS = (3, 7)
+"""Days: a long weekend and a week."""
 MOST_COOLING = 20_000.0
 """W, more than any room of the kind takes: what it asks for is what is told."""
 MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
@@ -56,12 +60,24 @@ class Ran(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
+class Trip:
+    """So many days in a row that take most of the year: their heat (J) and fuel (m3), None where nothing burns."""
+
+    days: int
+    energy: Band
+    fuel: Band | None
+
+
+@dataclass(frozen=True, slots=True)
 class Year:
     """A year of one room in one weather: hours, J, W and K, each from the end of least loss to that of most.
 
     ``banded`` are the hours off, cycling, steady at the lowest setting, between and at the highest; ``fuel`` (m3) is
     None where nothing burns. ``too_cold`` are hours under what the heater is set to while it runs, ``too_warm`` those
     over a warm room though everything is open. ``cooling`` and ``peak`` are a cooler's that holds the room shut.
+    ``season`` are the hours the heater is set; ``hot_at_lowest`` those of them in which the room, left shut with the
+    heater at its lowest and never off, is warmer than people bear, ``hot_by`` how much over what is wanted it gets (K);
+    None for one that goes off by itself. ``trips`` are the days in a row that take most, with their heat and fuel.
     ``heat_by_month`` and ``by_month`` are the best run's heat (J) and hours off, cycling, ... of each month.
     """
 
@@ -80,6 +96,10 @@ class Year:
     peak: Band
     heat_by_month: tuple[float, ...]
     runs: int
+    season: int = 0
+    hot_at_lowest: Band | None = None
+    hot_by: Band | None = None
+    trips: tuple[Trip, ...] = ()
 
 
 def year_of(
@@ -97,17 +117,17 @@ def year_of(
     same loop runs plain, a hundred times as long; what was compiled is kept in the folder ``kept_in``.
     """
     how = Run(_loop(kept_in), clock)
-    opened = {
-        (end, heading): _ran(inside, weather, warmth, moisture, Set(end, end, heading, True, NEVER_COOLED), how)
-        for end in ENDS
-        for heading in HEADINGS
-    }
-    # Who loses much by night takes in much by day: a bad shell and a dark skin are the hot end of a cooled room.
-    cooled = {
-        (end, heading): _ran(inside, weather, None, moisture, Set(end, end, heading, False, ROOMS["cooled to"]), how)
-        for end in ENDS
-        for heading in HEADINGS
-    }
+
+    def run_all(warms: Warmth | None, is_opened: bool, cool: float) -> dict[tuple[End, Heading], Ran]:
+        # Who loses much by night takes in much by day: a bad shell and a dark skin are the hot end of a cooled room.
+        return {
+            (end, heading): _ran(inside, weather, warms, moisture, Set(end, end, heading, is_opened, cool), how)
+            for end in ENDS
+            for heading in HEADINGS
+        }
+
+    opened = run_all(warmth, True, NEVER_COOLED)
+    cooled = run_all(None, False, ROOMS["cooled to"])
     wanted = warmth.wanted if warmth is not None else 0.0
     is_set = _set(weather, wanted)
     cold, warm = wanted - YEAR["colder than wanted"].best, ROOMS["too warm"]
@@ -116,6 +136,9 @@ def year_of(
         return _band({place: found(run) for place, run in runs.items()})
 
     energy = each(opened, lambda run: sum(run.heat) * HOUR)
+    low = _at_lowest(warmth)
+    left = run_all(low, False, NEVER_COOLED) if low is not None else {}
+    hot = wanted + TOO_WARM
     return Year(
         weather=weather,
         heater=warmth.name if warmth is not None else "",
@@ -131,8 +154,39 @@ def year_of(
         cooling=each(cooled, lambda run: sum(run.cooling) * HOUR),
         peak=each(cooled, lambda run: max(run.cooling)),
         heat_by_month=_by_month(opened["best", "north"], weather),
-        runs=len(opened) + len(cooled),
+        runs=len(opened) + len(cooled) + len(left),
+        season=sum(is_set),
+        hot_at_lowest=each(left, lambda run: sum(on and air > hot for air, on in zip(run.air, is_set, strict=True)))
+        if left and any(is_set)
+        else None,
+        hot_by=each(left, lambda run: max(air for air, on in zip(run.air, is_set, strict=True) if on) - wanted)
+        if left and any(is_set)
+        else None,
+        trips=tuple(_trip(each, opened, days, fuel) for days in TRIPS) if warmth is not None else (),
     )
+
+
+def _at_lowest(warmth: Warmth | None) -> Warmth | None:
+    """Return a heater left at its lowest and never off; None where it goes off by itself, or has no lowest."""
+    if warmth is None or warmth.switches is True or not warmth.lowest.known or warmth.lowest.best <= 0.0:
+        return None
+    return replace(warmth, highest=warmth.lowest, switches=False)
+
+
+def _trip(
+    each: Callable[[dict[tuple[End, Heading], Ran], Callable[[Ran], float]], Band],
+    runs: dict[tuple[End, Heading], Ran],
+    days: int,
+    fuel: str,
+) -> Trip:
+    energy = each(runs, lambda run: worst_days(run.heat, days) * HOUR)
+    return Trip(days, energy, _fuel(energy, fuel))
+
+
+def worst_days(heat: tuple[float, ...], days: int) -> float:
+    """Return the largest sum of so many days in a row, each from the hour the weather begins at."""
+    each = [sum(heat[begins : begins + HOURS_OF_DAY]) for begins in range(0, len(heat), HOURS_OF_DAY)]
+    return max(sum(each[first : first + days]) for first in range(max(len(each) - days + 1, 1)))
 
 
 def _hours_in(band: int) -> Callable[[Ran], float]:
