@@ -26,8 +26,9 @@ def test_a_leaf_of_unwritten_turn_is_asked_for_past_a_right_angle_and_up_to_a_ha
     past = POST % (10, 4, 20, "4 x 4 x 4")  # 6 in before the hinge and 4 in from the wall: met between the two
     assert told(STRIKES, ((SWING, "swing: {hinge: front, opens: in}"),), past) == [("unknown", "openings[door]")]
     assert told(STRIKES, (), past) == []
-    assert told(STRIKES, ((SWING, SWING.replace("90", "170")),), past) == [("fix", "openings[door]")]
-    assert told(STRIKES, ((SWING, SWING.replace("90", "10..165")),), past) == [("unknown", "openings[door]")]
+    # 28 in of leaf hinged 20 in behind the front wall meets that wall too
+    assert told(STRIKES, ((SWING, SWING.replace("90", "170")),), past) == [("fix", "openings[door]")] * 2
+    assert set(told(STRIKES, ((SWING, SWING.replace("90", "10..165")),), past)) == {("unknown", "openings[door]")}
 
 
 @pytest.mark.parametrize(
