@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from boxwright.book.year import cache_folder
 from boxwright.cli import year_page
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.rig_file import NothingAsked
@@ -159,9 +160,9 @@ def test_what_does_not_come_back_writes_nothing(
 
 def test_what_can_be_made_again_is_kept_where_the_system_keeps_it(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("XDG_CACHE_HOME", "/somewhere")
-    assert year_page.cache_folder() == "/somewhere/boxwright/compiled"
+    assert cache_folder() == "/somewhere/boxwright/compiled"
     monkeypatch.delenv("XDG_CACHE_HOME")
     monkeypatch.setattr("sys.platform", "linux")
-    assert year_page.cache_folder() == f"{Path.home()}/.cache/boxwright/compiled"
+    assert cache_folder() == f"{Path.home()}/.cache/boxwright/compiled"
     monkeypatch.setattr("sys.platform", "darwin")
-    assert year_page.cache_folder().endswith("/Library/Caches/boxwright/compiled")
+    assert cache_folder().endswith("/Library/Caches/boxwright/compiled")

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from functools import partial
 
-from boxwright.book import changeover_card, hot_day, wall_sections
+from boxwright.book import changeover_card, hot_day, wall_sections, year
 from boxwright.book.charts import chart_sheets
 from boxwright.book.plan import plan_sheets
 from boxwright.book.poses import at_night_of, pose_sheets
@@ -135,20 +135,27 @@ def _hot_day(asked: Printing) -> tuple[Sheet, ...]:
     return hot_day.hot_day_sheets(asked.rig, asked.night or asked.slot, asked.units)
 
 
+def _year(asked: Printing) -> tuple[Sheet, ...]:
+    return year.year_sheets(asked.rig, asked.night or asked.slot, asked.units)
+
+
 SLOW: dict[str, Callable[[Printing], tuple[Sheet, ...]]] = {
     changeover_card.NAME: _changeover,
     hot_day.NAME: _hot_day,
+    year.NAME: _year,
     **{name: partial(_section, name) for name in wall_sections.NAMES},
 }
 """Sheets that take a second or more, by name: drawn only where one is asked for by name, or all are printed."""
 
-ONLY_BY_NAME = frozenset({hot_day.NAME, *wall_sections.NAMES})
-"""Slow sheets that are not drawn with all the others: walls are mostly built alike, and a hot day is for its season."""
+ONLY_BY_NAME = frozenset({hot_day.NAME, year.NAME, *wall_sections.NAMES})
+"""Slow sheets that are not drawn with all the others: walls are mostly built alike, a hot day is for its season."""
 
 
 def slow_titles(rig: Rig, slot: Slot | None) -> dict[str, str]:
     """Return the names and titles of the slow sheets there are in a slot; nothing of them is worked out."""
-    return {changeover_card.NAME: changeover_card.TITLE} if changeover_card.has_card(rig, slot) else {}
+    found = {changeover_card.NAME: changeover_card.TITLE} if changeover_card.has_card(rig, slot) else {}
+    has_room = slot is not None and slot.heat is not None and slot.heat.volume.known
+    return found | ({year.NAME: year.TITLE} if has_room else {})
 
 
 def sheets_of(

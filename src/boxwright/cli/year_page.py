@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import os
-import sys
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from importlib.util import find_spec
-from math import degrees, hypot
 from pathlib import Path
 from statistics import median
 from typing import TYPE_CHECKING
 
+from boxwright.book.year import beside, years_of
 from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, aligned, hanging, plain, wrapped
@@ -24,10 +22,6 @@ if TYPE_CHECKING:
     from boxwright.disciplines.heat.weather import WeatherHours
     from boxwright.disciplines.heat.year import Year
 
-SHIPPED = ("723170TYA.CSV", "703165TY.csv", "12839.tm2")
-"""Typical years that come with pvlib."""
-BESIDE = 0.5
-"""Degrees from a place within which a station stands for it."""
 MISSING = "no year is at hand; the extra year brings three, or name a file: pip install 'boxwright[year]'"
 PLAIN = "Worked out in plain Python; the extra year is a hundred times as quick: pip install 'boxwright[year]'"
 RUNS_AS = ("off", "cycling", "steady at its lowest", "between its settings", "flat out")
@@ -69,9 +63,6 @@ def worked(answer: Answered, which: str, fill: bool = False, fetch: str = "") ->
     for, and written to.
     """
     from boxwright.disciplines import air
-    from boxwright.disciplines.heat.burner import fuel_named, warmth_of
-    from boxwright.disciplines.heat.night import Inside, Warmth
-    from boxwright.disciplines.heat.year import year_of
 
     slot = slot_of(answer, answer.use)
     result = slot.heat if slot is not None else None
@@ -87,27 +78,11 @@ def worked(answer: Answered, which: str, fill: bool = False, fetch: str = "") ->
     if len(read.hours.outside) < SHORTEST:
         has = f"{read.hours.came_from} has {len(read.hours.outside)} hours"
         raise NothingAsked(f"{has}; a week at least is wanted, a year is better")
-    length, width, height = slot.box.inside
-    inside = Inside(result.shell, slot.air.airflow, length * width * height, height, length * width)
     times: list[float] = []
-    clock = _clock(times)
-    burning = [one for one in result.heaters if one.vented != "in the room"]
-    heaters: list[tuple[Warmth | None, str]] = [(warmth_of(one), fuel_named(one.planned.heater.of)) for one in burning]
-    moisture = air.offers(answer.reading.rig.air, (), (), 1.0, result.sleepers, "sleep").moisture
-    years = tuple(
-        year_of(inside, read.hours, warmth, fuel, moisture, clock, cache_folder())
-        for warmth, fuel in heaters or [(None, "")]
-    )
+    people = air.offers(answer.reading.rig.air, (), (), 1.0, result.sleepers, "sleep").moisture
+    years = years_of(slot, read.hours, people, _clock(times))
     notes = (*(one.says for one in read.problems), *((PLAIN,) if find_spec("numba") is None else ()))
     return Worked(years, notes, median(times), slot.stage)
-
-
-def cache_folder() -> str:
-    """Return the user's folder for what can be made again; a file there may be deleted at any time."""
-    home = str(Path.home())
-    kept = {"darwin": f"{home}/Library/Caches", "win32": os.environ.get("LOCALAPPDATA", home)}
-    base = os.environ.get("XDG_CACHE_HOME") or kept.get(sys.platform, f"{home}/.cache")
-    return f"{base}/boxwright/compiled"
 
 
 def _clock(times: list[float]) -> Callable[[Callable[[], None]], None]:
@@ -153,7 +128,7 @@ def weather_asked(answer: Answered, which: str, fill: bool = False) -> WeatherRe
     if path.is_file():
         return open_weather(path, fill)
     name, place = _place_named(answer, which)
-    found = _beside(place)
+    found = beside(place)
     if found is None:
         raise NothingAsked(
             f"no year is at hand for {name}: save one as EPW, TMY3 or TMY2 and name its file, or ask for one on the"
@@ -175,22 +150,6 @@ def _places(answer: Answered) -> dict[str, tuple[float, float]]:
             except (KeyError, ValueError):
                 continue
     return found
-
-
-def _beside(place: tuple[float, float]) -> WeatherRead | None:
-    package = find_spec("pvlib")
-    folders = package.submodule_search_locations if package is not None else None
-    for name in SHIPPED:
-        path = Path(next(iter(folders or ()), "")) / "data" / name
-        read = open_weather(path) if path.is_file() else WeatherRead(None, ())
-        hours = read.hours
-        if hours is not None and _apart(hours, place) < BESIDE:
-            return read
-    return None
-
-
-def _apart(hours: WeatherHours, place: tuple[float, float]) -> float:
-    return hypot(degrees(hours.latitude) - place[0], degrees(hours.longitude) - place[1])
 
 
 def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from math import inf, radians
-from typing import TypedDict, TypeVar
+from typing import Literal, TypedDict, TypeVar
 
 from boxwright.disciplines import (
     air,
@@ -59,7 +59,8 @@ ROOFS = ("flat", "arched", "rounded")
 """The shapes of a roof that are known."""
 
 E = TypeVar("E", bound=Entry)
-_DEGREES = re.compile(r"-?(?:90|[0-8]?\d(?:\.\d+)?)")
+_DEGREES = {"lat": re.compile(r"-?(?:90|[0-8]?\d(?:\.\d+)?)"),
+            "lon": re.compile(r"-?(?:180|(?:1[0-7]|[0-9]?)\d(?:\.\d+)?)")}  # fmt: skip
 """How far north a place lies, as it is written; south of the equator with a minus."""
 
 
@@ -106,10 +107,10 @@ def inside_of(
     return surfaces(length, width, height, walls, with_depths(framing, units))
 
 
-def _latitudes(places: tuple[tuple[str, Entry], ...]) -> tuple[tuple[str, float], ...]:
-    """Return how far north each place lies (rad), of those that say it in degrees."""
-    found = [(name, one.lat.strip()) for name, one in places if isinstance(one, PlaceWords)]
-    return tuple((name, radians(float(lat))) for name, lat in found if _DEGREES.fullmatch(lat))
+def _turned(places: tuple[tuple[str, Entry], ...], key: Literal["lat", "lon"]) -> tuple[tuple[str, float], ...]:
+    """Return how far north or east each place lies (rad), of those that say it in degrees."""
+    found = [(name, str(getattr(one, key)).strip()) for name, one in places if isinstance(one, PlaceWords)]
+    return tuple((name, radians(float(written))) for name, written in found if _DEGREES[key].fullmatch(written))
 
 
 def sections_of(
@@ -146,7 +147,8 @@ def sections_of(
                 for one in items["parts"]
                 if isinstance(facet := one.facet("heat"), HeatFacet) and facet.heater is not None
             ),
-            latitudes=_latitudes(places),
+            latitudes=_turned(places, "lat"),
+            longitudes=_turned(places, "lon"),
         ),
         "air": airing_of(items, kept.kept, kept.room, wood),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),

@@ -200,8 +200,9 @@ class FuelTank:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """The climates as written and how far north each place lies (rad), by its name; every heater of the plan."""
+    """The climates as written, how far north and east each place lies (rad), by its name; every heater of the plan."""
 
     climates: tuple[tuple[str, ClimateFacet], ...] = ()
     heaters: tuple[PlannedHeater, ...] = ()
     latitudes: tuple[tuple[str, float], ...] = ()
+    longitudes: tuple[tuple[str, float], ...] = ()

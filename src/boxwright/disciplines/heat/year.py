@@ -78,7 +78,7 @@ class Year:
     ``season`` are the hours the heater is set; ``hot_at_lowest`` those of them in which the room, left shut with the
     heater at its lowest and never off, is warmer than people bear, ``hot_by`` how much over what is wanted it gets (K);
     None for one that goes off by itself. ``trips`` are the days in a row that take most, with their heat and fuel.
-    ``heat_by_month`` and ``by_month`` are the best run's heat (J) and hours off, cycling, ... of each month.
+    ``heat_by_month`` is the best run's heat (J) of each month.
     """
 
     weather: WeatherHours

@@ -1,0 +1,93 @@
+"""The year of a room, worked out only where it is asked for: in the weather of a station beside a place of the rig."""
+
+from __future__ import annotations
+
+import os
+import sys
+from importlib.util import find_spec
+from math import degrees, hypot
+from pathlib import Path
+
+from boxwright.book.hot_day import people_of
+from boxwright.disciplines.heat.burner import fuel_named, warmth_of
+from boxwright.disciplines.heat.night import Warmth
+from boxwright.disciplines.heat.weather import WeatherHours
+from boxwright.disciplines.heat.year import Clock, Year, year_of
+from boxwright.disciplines.heat.year_sheet import NAME, TITLE, year_sheet
+from boxwright.drawing import Sheet
+from boxwright.exchange import Moisture
+from boxwright.rig.rig import Rig
+from boxwright.rig.weather import WeatherRead, open_weather
+from boxwright.study.slots import Slot
+from boxwright.units import HeaderUnits
+
+__all__ = ["NAME", "TITLE", "beside", "cache_folder", "year_sheets", "years_of"]
+
+SHIPPED = ("723170TYA.CSV", "703165TY.csv", "12839.tm2")
+"""Typical years that come with pvlib."""
+BESIDE = 0.5
+"""Degrees from a place within which a station stands for it."""
+NO_ROOM = "Nobody wrote how large the room is: write body: of the trailer, and a year can be worked out."
+NO_PLACE = "No place of this rig says where it is. Write lat: and lon: under a place."
+NO_WEATHER = (
+    "No year is at hand for a place of this rig. Save one as EPW, TMY3 or TMY2, and type:"
+    " boxwright heat RIG --year FILE"
+)
+NO_EXTRA = 'The years at hand come with an extra. Type: pip install "boxwright[year]"'
+
+
+def year_sheets(rig: Rig, slot: Slot | None, units: HeaderUnits) -> tuple[Sheet, ...]:
+    """Return the sheet of a year at the first place a station is beside; a sheet that says why where there is none."""
+    if slot is None or slot.heat is None or slot.air is None or not slot.heat.volume.known:
+        return (Sheet(NAME, TITLE, notes=(NO_ROOM,)),)
+    places = _places(rig)
+    found = next((one for place in places.values() if (one := beside(place)) is not None), None)
+    if found is None or found.hours is None:
+        why = NO_PLACE if not places else NO_EXTRA if find_spec("pvlib") is None else NO_WEATHER
+        return (Sheet(NAME, TITLE, notes=(why,)),)
+    return (year_sheet(years_of(slot, found.hours, people_of(rig)), units),)
+
+
+def _places(rig: Rig) -> dict[str, tuple[float, float]]:
+    """Return where each place lies (degrees north and east), of those that say both."""
+    east = dict(rig.heat.longitudes)
+    return {name: (degrees(north), degrees(east[name])) for name, north in rig.heat.latitudes if name in east}
+
+
+def years_of(
+    slot: Slot, weather: WeatherHours, people: tuple[Moisture, ...], clock: Clock | None = None
+) -> tuple[Year, ...]:
+    """Return the year of each heater that may run with somebody asleep, or one without."""
+    result = slot.heat
+    if result is None:
+        return ()
+    burning = [one for one in result.heaters if one.vented != "in the room"]
+    heaters: list[tuple[Warmth | None, str]] = [(warmth_of(one), fuel_named(one.planned.heater.of)) for one in burning]
+    return tuple(
+        year_of(result.inside, weather, warmth, fuel, people, clock, cache_folder())
+        for warmth, fuel in heaters or [(None, "")]
+    )
+
+
+def beside(place: tuple[float, float]) -> WeatherRead | None:
+    """Return the shipped year whose station is beside a place (degrees north and east); None where none is."""
+    package = find_spec("pvlib")
+    folders = package.submodule_search_locations if package is not None else None
+    for name in SHIPPED:
+        path = Path(next(iter(folders or ()), "")) / "data" / name
+        read = open_weather(path) if path.is_file() else WeatherRead(None, ())
+        if read.hours is not None and _apart(read.hours, place) < BESIDE:
+            return read
+    return None
+
+
+def _apart(hours: WeatherHours, place: tuple[float, float]) -> float:
+    return hypot(degrees(hours.latitude) - place[0], degrees(hours.longitude) - place[1])
+
+
+def cache_folder() -> str:
+    """Return the user's folder for what can be made again; a file there may be deleted at any time."""
+    home = str(Path.home())
+    kept = {"darwin": f"{home}/Library/Caches", "win32": os.environ.get("LOCALAPPDATA", home)}
+    base = os.environ.get("XDG_CACHE_HOME") or kept.get(sys.platform, f"{home}/.cache")
+    return f"{base}/boxwright/compiled"

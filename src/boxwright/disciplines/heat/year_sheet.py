@@ -1,0 +1,104 @@
+"""The sheet of a year: how its heater runs through the hours, the heat of each month, too cold and too warm."""
+
+from __future__ import annotations
+
+from boxwright.disciplines.heat.telling import warm
+from boxwright.disciplines.heat.year import Year
+from boxwright.disciplines.heat.year_room import ROOMS, YEAR
+from boxwright.drawing import Grid, Sheet
+from boxwright.drawing.chart import Chart, Series, charted
+from boxwright.units import Band, HeaderUnits, show, show_band
+
+NAME, TITLE = "year", "A year of the room"
+RUNS_AS = ("off", "cycling", "at its lowest", "between both", "flat out")
+BELOW_BARS = ("off", "cycling", "lowest", "between", "flat out", "all")
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+KILOWATT_HOUR = 3.6e6
+ENDS = (
+    "Behind each number stand its ends: what is not known of shell, cracks, colour and the way the front looks. The"
+    " charts are drawn at the most likely values."
+)
+
+
+def year_sheet(years: tuple[Year, ...], shown_in: HeaderUnits) -> Sheet:
+    """Return the sheet of a room's years, one for each heater."""
+    views = tuple(charted(one) for year in years if year.heater for one in (_runs(year), _heat(year)))
+    grids = tuple(_told(year, shown_in) for year in years)
+    weather = years[0].weather
+    station = ", ".join(dict.fromkeys(one for one in (weather.place, weather.came_from) if one))
+    stands = f"It stands on the weather of {station}: {len(weather.outside):,} hours."
+    return Sheet(NAME, TITLE, views, (stands, ENDS), grids, stands_up=True)
+
+
+def _runs(year: Year) -> Chart:
+    """Return the hours of the year by how the heater runs, each bar on the one before it."""
+    spent = [one.best for one in year.banded]
+    feet = [sum(spent[:number]) for number in range(len(spent))]
+    whole = sum(spent)
+    series = Series(
+        "hours",
+        (*(foot + one for foot, one in zip(feet, spent, strict=True)), whole),
+        (*feet, 0.0),
+        (*(foot + one for foot, one in zip(feet, spent, strict=True)), whole),
+        tuple(f"{one:,.0f} h" for one in (*spent, whole)),
+    )
+    return Chart(
+        name="year-hours",
+        title=f"How {year.heater} runs through the year",
+        form="fall",
+        unit="hours",
+        labels=BELOW_BARS,
+        series=(series,),
+        bounds=(),
+        of=("",) * len(BELOW_BARS),
+        says=f"Hours of the year {year.heater} is off, cycles, runs at its lowest, between its settings, and flat out",
+    )
+
+
+def _heat(year: Year) -> Chart:
+    """Return the heat of each month."""
+    heat = tuple(one / KILOWATT_HOUR for one in year.heat_by_month)
+    series = Series("heat", heat, heat, heat, tuple(f"{one:,.0f} kWh" for one in heat))
+    return Chart(
+        name="year-heat",
+        title=f"Heat of {year.heater} by month",
+        form="through",
+        unit="kWh",
+        labels=MONTHS,
+        series=(series,),
+        bounds=(),
+        of=("",) * len(MONTHS),
+        says=f"Heat {year.heater} gives in each month of the year",
+    )
+
+
+def _told(year: Year, shown_in: HeaderUnits) -> Grid:
+    """Return the numbers of a year with their ends."""
+    hours = zip([f"heater {one}" for one in RUNS_AS], year.banded, strict=True) if year.heater else ()
+    below = warm(year.wanted - YEAR["colder than wanted"].best, shown_in)
+    rows = [(name, *_hours(one)) for name, one in hours if one.high > 0.0]
+    if year.heater:
+        rows += [(f"room under {below} while it is set", *_hours(year.too_cold))]
+        heat = [f"{one / KILOWATT_HOUR:,.0f}" for one in (year.energy.best, year.energy.low, year.energy.high)]
+        rows += [("heat", f"{heat[0]} kWh", f"{heat[1]} to {heat[2]} kWh" if heat[1] != heat[2] else "")]
+    if year.hot_at_lowest is not None:
+        rows += [("too hot if left at its lowest", *_hours(year.hot_at_lowest))]
+    if year.fuel is not None:
+        rows += [("fuel", *_ends(year.fuel, "volume", shown_in))]
+    rows += [
+        (f"room over {warm(ROOMS['too warm'], shown_in)} with all open", *_hours(year.too_warm)),
+        ("coldest", *_ends(year.coldest, "temperature", shown_in)),
+        ("warmest", *_ends(year.warmest, "temperature", shown_in)),
+    ]
+    title = f"The year with {year.heater}" if year.heater else "The year without a heater"
+    return Grid(title, ("", "most likely", "between"), tuple(rows), ("",) * len(rows))
+
+
+def _hours(band: Band) -> tuple[str, str]:
+    return f"{band.best:,.0f} h", f"{band.low:,.0f} to {band.high:,.0f} h" if band.high > band.low else ""
+
+
+def _ends(band: Band, quantity: str, shown_in: HeaderUnits) -> tuple[str, str]:
+    plain = Band(band.best, band.low, band.high, band.known, band.spread)
+    between = show_band(plain, quantity, shown_in) if band.high > band.low else ""
+    return show(band.best, quantity, shown_in), between

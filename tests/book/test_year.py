@@ -1,0 +1,77 @@
+"""The sheet of a year: drawn only when it is asked for, and in words where nothing can be."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from boxwright.book import year as book_year
+from boxwright.book.sheets import ONLY_BY_NAME, SLOW, slow_titles
+from boxwright.book.year import NO_PLACE, NO_ROOM, NO_WEATHER, year_sheets
+from boxwright.disciplines.heat.weather import WeatherHours
+from boxwright.disciplines.heat.year import Year
+from boxwright.disciplines.heat.year_sheet import BELOW_BARS, year_sheet
+from boxwright.rig.weather import WeatherRead
+from boxwright.units import Band, HeaderUnits, exactly
+from tests.study.demo import demo, slot_of, studied
+
+US = HeaderUnits(length="in", temperature="F", volume="gal")
+WEATHER = WeatherHours("Somewhere", "made.epw", 0.6, -1.4, 0.0, -18000.0, (0, 0), (280.0,) * 8760)
+HOURS = tuple(Band(float(one), one - 10.0, one + 10.0) for one in (5000, 2000, 0, 1500, 260))
+MADE = Year(
+    WEATHER, "heater", 289.817, HOURS, Band(3.6e9, 1.8e9, 7.2e9), exactly(2000.0), exactly(0.2), exactly(0.0),
+    Band(100.0, 50.0, 200.0), exactly(280.0), exactly(305.0), exactly(0.0), exactly(0.0),
+    (1.8e9, *(0.0,) * 10, 1.8e9), 12,
+)  # fmt: skip
+
+
+def test_the_bars_stand_on_each_other_and_add_up_to_the_year() -> None:
+    sheet = year_sheet((MADE,), US)
+    assert [one.name for one in sheet.views] == ["How heater runs through the year", "Heat of heater by month"]
+    assert not any(one.is_to_scale for one in sheet.views)
+    told = [str(getattr(one, "words", "")) for one in sheet.views[0].marks]
+    assert {*BELOW_BARS, "5,000", "2,000", "1,500", "260", "8,760"} <= set(told)
+    (grid,) = sheet.grids
+    rows = {row[0]: row[1:] for row in grid.rows}
+    assert rows["heater off"] == ("5,000 h", "4,990 to 5,010 h")
+    assert rows["heat"] == ("1,000 kWh", "500 to 2,000 kWh")
+    assert rows["room over 82 F with all open"] == ("100 h", "50 to 200 h")
+    assert "made.epw: 8,760 hours" in sheet.notes[0]
+
+
+def test_without_a_heater_there_is_a_table_and_no_chart() -> None:
+    sheet = year_sheet((replace(MADE, heater="", fuel=None),), US)
+    assert sheet.views == () and sheet.grids[0].title == "The year without a heater"
+
+
+def test_it_is_drawn_only_where_it_is_asked_for_by_name() -> None:
+    rig, slot = demo("whimbrel"), slot_of(studied("whimbrel"), "finish", "night", use="sleep")
+    assert "year" in SLOW and "year" in ONLY_BY_NAME
+    assert slow_titles(rig, slot)["year"] == "A year of the room"
+    assert "year" not in slow_titles(rig, None)
+
+
+def test_where_no_year_can_be_had_it_says_why(monkeypatch: pytest.MonkeyPatch) -> None:
+    rig, slot = demo("whimbrel"), slot_of(studied("whimbrel"), "finish", "night", use="sleep")
+    assert year_sheets(rig, None, US)[0].notes == (NO_ROOM,)
+    nowhere = replace(rig, heat=replace(rig.heat, latitudes=()))
+    assert year_sheets(nowhere, slot, US)[0].notes == (NO_PLACE,)
+    monkeypatch.setattr(book_year, "beside", lambda place: None)
+    monkeypatch.setattr(book_year, "find_spec", lambda name: object())
+    assert year_sheets(rig, slot, US)[0].notes == (NO_WEATHER,)
+
+
+def test_the_first_place_with_a_station_beside_it_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    rig, slot = demo("whimbrel"), slot_of(studied("whimbrel"), "finish", "night", use="sleep")
+    asked: list[tuple[float, float]] = []
+
+    def beside(place: tuple[float, float]) -> WeatherRead | None:
+        asked.append(place)
+        return WeatherRead(WEATHER, ()) if len(asked) == 2 else None
+
+    monkeypatch.setattr(book_year, "beside", beside)
+    monkeypatch.setattr(book_year, "years_of", lambda slot, hours, people: (MADE,))
+    (sheet,) = year_sheets(rig, slot, US)
+    assert sheet.name == "year" and len(sheet.views) == 2
+    assert [round(one, 1) for one in asked[1]] == [55.3, -160.5], "west of Greenwich, beyond ninety degrees"
