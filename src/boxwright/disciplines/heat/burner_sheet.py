@@ -16,7 +16,9 @@ from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
 from boxwright.disciplines.heat.findings.stated import filling_hours, heat_by_hours
 from boxwright.disciplines.heat.fuel_way import Piece, way_of
 from boxwright.disciplines.heat.night import HeldNight
+from boxwright.disciplines.heat.parts import Noise
 from boxwright.disciplines.heat.result import Result, StandingHeater
+from boxwright.disciplines.heat.sound import QUIET, heard
 from boxwright.disciplines.heat.telling import above_sea, warm
 from boxwright.exchange import ElectricLoad, Opening
 from boxwright.units import Band, HeaderUnits, show, show_band
@@ -151,9 +153,21 @@ def _fumes(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
             ("to what burns", _measure(exhaust.clear, shown_in), "at the nearest, all along it"),
         ]
     rows.append(("burner's air", f"from {intake.out}" if intake is not None else f"{NOBODY} whence", ""))
+    rows += _heard(facet.noise, shown_in)
     plate = facet.plate
     is_known = plate is not None and plate.known
     rows.append(("its plate", f"gets {warm(plate.best, shown_in)}" if plate is not None and is_known else NOBODY, ""))
+    return rows
+
+
+def _heard(noise: Noise | None, shown_in: HeaderUnits) -> list[Row]:
+    """Return how loud it is at the pillow and at the neighbour's, beside what leaves people asleep there."""
+    rows: list[Row] = []
+    if noise is not None:
+        for row, distance in (("at the pillow", noise.pillow), ("at the neighbour's", noise.neighbour)):
+            level = heard(noise, distance)
+            told = f"{level.best:.0f} dB, {_measure(distance, shown_in)} away" if level is not None else NOBODY
+            rows.append((f"heard {row}", told, f"nothing between; {QUIET[row]:.0f} dB leave people asleep there"))
     return rows
 
 

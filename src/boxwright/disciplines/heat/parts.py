@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -69,6 +70,26 @@ class Counted(Entry):
     date: Day = Field(None, description="the day they were counted")
 
 
+LEVEL = re.compile(r"(\d+(?:\.\d+)?)(?:\s*\.\.\s*(\d+(?:\.\d+)?))?\s*dB(?:\s*\(?A\)?)?", re.IGNORECASE)
+"""The level of a sound as written: one number, or two with dots between."""
+
+
+def a_level(given: str) -> str:
+    """Return the level of a sound after refusing what is none."""
+    if given and given.strip().lower() != "unknown" and LEVEL.fullmatch(given.strip()) is None:
+        raise ValueError(f'cannot read the level "{given}"; write it as 52 dB, or 50..55 dB')
+    return given
+
+
+class Noise(Entry):
+    """How loud a heater is, and how far those are who sleep."""
+
+    level: Annotated[str, AfterValidator(a_level)] = Field("", description="its level by its leaflet, such as 52 dB")
+    at: MetreBand | None = Field(None, description="the distance that level was taken at, such as 40")
+    pillow: MetreBand | None = Field(None, description="from the heater or its exhaust to the pillow, such as 80")
+    neighbour: MetreBand | None = Field(None, description="from its exhaust to where neighbours sleep, such as 400")
+
+
 class Pipe(Entry):
     """The exhaust or the combustion air pipe of a heater."""
 
@@ -116,6 +137,9 @@ class Heater(Entry):
         None, description="how high above the sea its leaflet lets it burn as it is set, such as 5000 ft"
     )
     adjusts: YesNo = Field(None, description="does it take less fuel up high by itself: yes or no")
+    noise: Noise | None = Field(
+        None, description="how loud it is, such as {level: 52 dB, at: 40, pillow: 80, neighbour: 400}"
+    )
     plate: KelvinBand | None = Field(
         None, description="how hot what it is screwed to gets at its highest setting, such as 120"
     )

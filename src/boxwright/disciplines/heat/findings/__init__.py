@@ -35,6 +35,7 @@ from boxwright.disciplines.heat.findings.night import (
     settings_crossed,
     too_warm_at_lowest,
 )
+from boxwright.disciplines.heat.findings.noise import loud_at_night
 from boxwright.disciplines.heat.findings.shell import (
     bare_plane,
     colour_not_known,
@@ -79,6 +80,7 @@ __all__ = [
     "hole_not_known",
     "hot_plate",
     "line_bore",
+    "loud_at_night",
     "material_not_known",
     "metal_bridge",
     "night_not_known",
@@ -129,6 +131,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     pump_angle,
     pump_lift,
     line_bore,
+    loud_at_night,
     frost,
     material_not_known,
     thickness_not_known,

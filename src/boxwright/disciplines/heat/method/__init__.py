@@ -61,6 +61,7 @@ from boxwright.disciplines.heat.method.sky import (
     sol_air,
     warm_sky_emittance,
 )
+from boxwright.disciplines.heat.method.sound import heard_at
 from boxwright.disciplines.heat.method.sun import (
     Toward,
     day_angle,
@@ -101,6 +102,7 @@ __all__ = [
     "even_planes",
     "filling_lasts",
     "fuel_burnt",
+    "heard_at",
     "heat_of_filling",
     "held_outside",
     "hour_angle",
