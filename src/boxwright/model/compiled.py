@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from functools import cache
 from hashlib import sha256
 from types import CodeType, FunctionType
-from typing import Any, TypeVar, cast
+from typing import TypeVar, cast
 
 Plain = TypeVar("Plain", bound=Callable[..., object])
 
@@ -29,14 +29,14 @@ def compiled(function: Plain, kept_in: str = "") -> Plain:
     bound = FunctionType(plain.__code__, {**plain.__globals__, **called}, plain.__name__, plain.__defaults__)
     bound.__module__, bound.__qualname__ = plain.__module__, plain.__qualname__
     if folder:
-        settings: Any = numba.config
-        before, settings.CACHE_DIR = settings.CACHE_DIR, folder
+        settings = vars(numba.config)
+        before, settings["CACHE_DIR"] = settings["CACHE_DIR"], folder
         try:
             return cast(Plain, numba.njit(error_model="numpy", cache=True)(bound))
         except (RuntimeError, OSError):
             pass  # a folder that cannot be written in keeps nothing: it is compiled anew each time
         finally:
-            settings.CACHE_DIR = before
+            settings["CACHE_DIR"] = before
     return cast(Plain, numba.njit(error_model="numpy")(bound))
 
 
