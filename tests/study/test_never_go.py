@@ -259,13 +259,14 @@ def test_never_sleep_where_nothing_stays_open(low: str) -> None:
 
 
 def test_never_sleep_beside_a_flame_without_air_low_and_high() -> None:
+    """Where no rule of the country was read the figure is borrowed: enough of it is a limit, never a go."""
     cooker = "  cooker: {x: 130, side: left, z: 30, size: 14 x 12 x 4, weight: 8, stage: shell, done: yes,\n"
     cooker += "           burns: wood}\n"
     text = CLEAN.replace("  warmer:", f"{cooker}  warmer:")
     aired, shut = text, text.replace(f"{HIGH}{FREE}", LATER_HIGH)
     answers = [if_all_judge(study(read_rig(one).rig, TODAY), "sleep") for one in (aired, shut)]
-    assert [one.answer for one in answers] == ["go", "no"]
-    assert "air/air-by-a-flame" in answers[1].because
+    assert [one.answer for one in answers] == ["limits", "no"]
+    assert all("air/air-by-a-flame" in one.because for one in answers)
     at_work = [if_all_judge(study(read_rig(one).rig, TODAY), "work") for one in (aired, shut)]
-    assert [one.answer for one in at_work] == ["go", "limits"]
+    assert [one.answer for one in at_work] == ["limits", "limits"]
     assert at_work[1].because == ("air/air-by-a-flame",) and "only with a door open" in at_work[1].says[0]
