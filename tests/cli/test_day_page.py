@@ -93,3 +93,14 @@ def test_the_sheet_is_drawn_only_where_it_is_asked_for_by_name(whimbrel: Answere
     assert len(sheet.views) == 2
     (none,) = hot_day_sheets(whimbrel.reading.rig, None, whimbrel.units)
     assert none.notes == (NO_ROOM,)
+
+
+def test_what_cools_by_its_plate_is_run_shut(tmp_path: Path) -> None:
+    ac = "  ac: {x: 20, side: right-2, z: floor+40, size: 18 x 16 x 12, weight: 40, stage: safe, done: yes, cools: 5000 BTU/h}\n"  # noqa: E501
+    changed = rig_with(tmp_path, "  lights: ", f"{ac}  lights: ")
+    (room,) = day_page.worked(changed, "95F")
+    cooled = next(one for one in room.runs if one.way == "cooled")
+    # By hand: 5000 BTU/h are 1465 W, nine tenths of it in a hot box.
+    assert cooled.cooling.best <= 1319.0
+    assert cooled.warmest.best < room.runs[0].warmest.best - 5.0
+    assert "shut and cooled" in said(changed, "95F")

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from boxwright.disciplines import air
 from boxwright.disciplines.air.vents import summed
+from boxwright.disciplines.heat.cooling import cold_of
 from boxwright.disciplines.heat.day import Airing
 from boxwright.disciplines.heat.day_sheet import NAME, TITLE, day_sheet
 from boxwright.disciplines.heat.hot import HotDay, hot_days
@@ -41,6 +42,7 @@ def hot_rooms(slot: Slot, days: tuple[HotDay, ...], people: tuple[Moisture, ...]
     airing = Airing(
         replace(aired.airflow, opened=summed(lids)),
         replace(aired.airflow, opened=summed(leaves)),
+        cold_of(warm.coolers),
     )
     inside = replace(warm.inside, airflow=airing.windows)
     return tuple(hot_room(inside, one, airing, people) for one in days)

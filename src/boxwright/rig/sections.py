@@ -38,7 +38,7 @@ from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.solve import surfaces
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.disciplines.frame.tube import read_tube, with_depths
-from boxwright.disciplines.heat.parts import ClimateFacet, PlannedHeater
+from boxwright.disciplines.heat.parts import ClimateFacet, PlannedCooler, PlannedHeater
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.power.parts import Habit, Wire
 from boxwright.disciplines.power.routes import legs_of
@@ -149,6 +149,11 @@ def sections_of(
             ),
             latitudes=_turned(places, "lat"),
             longitudes=_turned(places, "lon"),
+            coolers=tuple(
+                PlannedCooler(one.of, one.name, facet.cools)
+                for one in items["parts"]
+                if isinstance(facet := one.facet("heat"), HeatFacet) and facet.cools is not None
+            ),
         ),
         "air": airing_of(items, kept.kept, kept.room, wood),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),

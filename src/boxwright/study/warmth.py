@@ -229,8 +229,8 @@ def _level(best: float, hole: Hole) -> Band:
 
 
 def heaters_standing(frames: tuple[Frame, ...], own: heat.Section) -> Stands:
-    """Return how each heater of the plan stands, so that no new weight makes it new."""
-    wanted = {one.of for one in own.heaters}
+    """Return how each heater and cooler of the plan stands, so that no new weight makes it new."""
+    wanted = {one.of for one in own.heaters} | {one.of for one in own.coolers}
     return tuple((one.of, one.stands) for one in frames if one.of in wanted)
 
 

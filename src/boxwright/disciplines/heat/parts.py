@@ -11,7 +11,16 @@ from pydantic import AfterValidator, Field, model_validator
 from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, Names, YesNo
 from boxwright.model.place import Place
-from boxwright.units import AmpereBandNamed, Band, HoursBandNamed, KelvinBand, MetreBand, Unit, WattBand
+from boxwright.units import (
+    AmpereBandNamed,
+    Band,
+    HoursBandNamed,
+    KelvinBand,
+    MetreBand,
+    SquareMetreBand,
+    Unit,
+    WattBand,
+)
 
 FuelFlow = Annotated[Band, Unit("m**3/s", "fuel flow", doubtful=True)]
 StrokesAMinute = Annotated[Band, Unit("1/s", "strokes", bare="1/min", doubtful=True)]
@@ -182,11 +191,28 @@ MONTHS = tuple(name for name, field in ClimateFacet.model_fields.items() if fiel
 """The months of a place, as its facet names them, from January on."""
 
 
+class Cooler(Entry):
+    """What makes cold: what it takes out of the room, and where its warm side breathes and its water goes."""
+
+    of: str = Field("", description="window, split, roof or portable: with its warm side outside by itself or not")
+    heat: WattBand | None = Field(None, description="what it takes out of the room by its plate, such as 5000 BTU/h")
+    draw: AmpereBandNamed | None = Field(None, description="current while it runs, such as 5 A")
+    hatch: str = Field("", description="the opening its warm side breathes through, such as hatch-left; or none")
+    passes: SquareMetreBand | None = Field(
+        None, description="what its warm air passes in all, in and out, mesh and louvres taken off, such as 200 sq in"
+    )
+    returns: YesNo = Field(None, description="does its warm air come back to where it breathes in: yes or no")
+    drains: str = Field("", description="where its water goes, such as below floor")
+
+
 class Facet(Entry):
     """What heat reads of a part."""
 
     heater: Annotated[Heater, Alone("highest")] | None = Field(
         None, description="its heat, such as {of: diesel, lowest: 900 W, highest: 2000 W}, or 2000 W alone"
+    )
+    cools: Annotated[Cooler, Alone("heat")] | None = Field(
+        None, description="its cold, such as {of: window, heat: 5000 BTU/h, hatch: hatch-left, drains: below floor}"
     )
 
 
@@ -203,6 +229,15 @@ class PlannedHeater:
     name: str
     place: Place
     heater: Heater
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedCooler:
+    """A part of the plan that makes cold; whether it stands comes with each slot."""
+
+    of: str
+    name: str
+    cools: Cooler
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,9 +259,10 @@ class FuelTank:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """The climates as written, how far north and east each place lies (rad), by its name; every heater of the plan."""
+    """The climates as written, how far north and east each place lies (rad), by its name; what warms and cools."""
 
     climates: tuple[tuple[str, ClimateFacet], ...] = ()
     heaters: tuple[PlannedHeater, ...] = ()
     latitudes: tuple[tuple[str, float], ...] = ()
     longitudes: tuple[tuple[str, float], ...] = ()
+    coolers: tuple[PlannedCooler, ...] = ()

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.heat.night import HeldNight, Inside
-from boxwright.disciplines.heat.parts import FuelTank, PlannedHeater
+from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
 from boxwright.disciplines.heat.shell import Shell
 from boxwright.exchange import ElectricLoad, Moisture, Night, Opening, Vector
 from boxwright.units import Band
@@ -38,6 +38,14 @@ class StandingHeater:
 
 
 @dataclass(frozen=True, slots=True)
+class StandingCooler:
+    """What makes cold, and whether it surely stands."""
+
+    planned: PlannedCooler
+    is_certain: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Result:
     """What heat has worked out in one slot. ``held`` are the nights of people asleep, by place and heater.
 
@@ -54,6 +62,7 @@ class Result:
     shell: Shell
     volume: Band
     heaters: tuple[StandingHeater, ...]
+    coolers: tuple[StandingCooler, ...]
     openings: tuple[Opening, ...]
     held: tuple[HeldNight, ...]
     placeless: bool

@@ -9,7 +9,7 @@ from boxwright.disciplines.heat.burner import standing_heater, warmth_of
 from boxwright.disciplines.heat.electricity import load_of
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
-from boxwright.disciplines.heat.result import Result, StandingHeater
+from boxwright.disciplines.heat.result import Result, StandingCooler, StandingHeater
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Box, ElectricLoad, Layup, Moisture, Opening
@@ -68,6 +68,7 @@ def solve(
         shell=shell,
         volume=volume,
         heaters=heaters,
+        coolers=tuple(StandingCooler(one, there[one.of] == "yes") for one in own.coolers if one.of in there),
         openings=openings,
         held=held,
         placeless=not places,

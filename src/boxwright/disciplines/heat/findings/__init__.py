@@ -15,6 +15,7 @@ from boxwright.disciplines.heat.findings.burner import (
     fuel_valve,
     unvented,
 )
+from boxwright.disciplines.heat.findings.cooler import cooler_breathes, cooler_hatch, cooler_water
 from boxwright.disciplines.heat.findings.feed import draw_not_known, feed_not_known
 from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
 from boxwright.disciplines.heat.findings.frost import frost
@@ -56,6 +57,9 @@ __all__ = [
     "bare_plane",
     "colour_not_known",
     "combustion_air",
+    "cooler_breathes",
+    "cooler_hatch",
+    "cooler_water",
     "counted_burn",
     "draw_not_known",
     "exhaust",
@@ -133,6 +137,9 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     line_bore,
     loud_at_night,
     frost,
+    cooler_hatch,
+    cooler_breathes,
+    cooler_water,
     material_not_known,
     thickness_not_known,
     no_thickness,

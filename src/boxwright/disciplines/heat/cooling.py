@@ -1,0 +1,58 @@
+"""What makes cold in the room: how much of it counts in a hot box, what its warm side asks for, what water it makes."""
+
+from __future__ import annotations
+
+from boxwright.disciplines.heat.material import columns, interval
+from boxwright.disciplines.heat.parts import Cooler
+from boxwright.disciplines.heat.result import StandingCooler
+from boxwright.disciplines.heat.room import HEAT_OF_AIR
+from boxwright.units import Band
+
+NUMBERS: dict[str, Band] = {name: interval(*row) for name, row in columns("cooler_numbers").items()}
+LATENT = columns("cooler_latent")["water at 20 C"][0]
+BY_ITSELF = frozenset({"split", "roof", "outside", "mini split", "mini-split"})
+"""Words for one whose warm side is outside by itself."""
+NO_HATCH = frozenset({"none", "no", "nothing", "in the room"})
+BOTH_WAYS = 2.0
+"""What goes in has to come out again."""
+
+
+def cold_of(coolers: tuple[StandingCooler, ...]) -> Band | None:
+    """Return the cold (W) of all that stands in a hot box; None where nothing cools or nobody wrote how much."""
+    share = NUMBERS["of its plate"]
+    best = low = high = 0.0
+    is_known = False
+    for one in coolers:
+        heat = one.planned.cools.heat
+        if heat is None or not heat.known:
+            continue
+        is_known = True
+        best, high = best + heat.best * share.best, high + heat.high * share.high
+        low += heat.low * share.low if one.is_certain else 0.0
+    return Band(best, low, high, spread="interval", assumed=True) if is_known else None
+
+
+def is_outside(cooler: Cooler) -> bool:
+    """Return whether the warm side of a cooler stands outside by itself."""
+    return " ".join(cooler.of.lower().split()) in BY_ITSELF
+
+
+def asks_for(heat: Band) -> Band:
+    """Return the free area (m2) its warm air asks for, in and out together, by what its plate says it takes out."""
+    gives, warms, blows = NUMBERS["heat for cold"], NUMBERS["warms its air"], NUMBERS["through a grille"]
+    ends = (
+        (heat.best, gives.best, warms.best, blows.best),
+        (heat.low, gives.low, warms.high, blows.high),
+        (heat.high, gives.high, warms.low, blows.low),
+    )
+    best, low, high = (
+        BOTH_WAYS * cold * more / (HEAT_OF_AIR * warmer * speed) for cold, more, warmer, speed in ends
+    )
+    return Band(best, low, high, spread="interval", assumed=True)
+
+
+def water_of(heat: Band) -> Band:
+    """Return the most water (kg/s) it makes in damp air, while it runs without a stop."""
+    wet = NUMBERS["of it wet"]
+    best, low, high = (getattr(heat, end) * getattr(wet, end) / LATENT for end in ("best", "low", "high"))
+    return Band(best, low, high, spread="interval", assumed=True)

@@ -1,0 +1,127 @@
+"""Rules of what makes cold: where its warm side breathes, whether that is enough, and where its water goes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.heat.cooling import NO_HATCH, asks_for, is_outside, water_of
+from boxwright.disciplines.heat.parts import PlannedCooler
+from boxwright.disciplines.heat.result import Result
+from boxwright.disciplines.heat.telling import source_of
+from boxwright.finding import Finding, Use
+from boxwright.units import HeaderUnits, show, show_band
+
+USES: tuple[Use, ...] = ("sleep", "work")
+SOURCE = source_of("cooler_numbers", "warms its air")
+DAY, LITRES = 86400.0, 1000.0
+
+
+def _there(result: Result) -> tuple[PlannedCooler, ...]:
+    return tuple(one.planned for one in result.coolers) if result.use in USES else ()
+
+
+def _is_shut_in(one: PlannedCooler) -> bool:
+    return one.cools.hatch.strip().lower() in NO_HATCH
+
+
+def cooler_hatch(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where the warm side of a cooler does not breathe outside, and ask where nobody wrote by what it does.
+
+    Asks: which opening the warm side of a cooler breathes through, and whether it stands
+    Limit: one that stands; it is opened before the cooler runs
+    Source: cooler-practice
+    Lever: hatch of the cooler
+    """
+    openings = {one.name for one in result.openings}
+    for one in _there(result):
+        word = one.cools.hatch.strip()
+        if is_outside(one.cools) or word in openings:
+            continue
+        if not word:
+            yield Finding(
+                "heat/cooler-hatch", one.of, "unknown", f"nobody wrote which opening the warm side of {one.name}"
+                " breathes through", source=SOURCE, lever=f"{one.of}.cools.hatch", act="Write under cools of"
+                f" {one.name} hatch: and the name of the opening, or of: split where its warm side stands outside",
+                minutes=2, could_stop=False, uses=USES, because=(one.of,),
+            )  # fmt: skip
+            continue
+        says = f"{word}, which the warm side of {one.name} breathes through, does not stand yet"
+        if _is_shut_in(one):
+            says = f"the warm side of {one.name} breathes in the room: it warms it by more than it cools it"
+        yield Finding(
+            "heat/cooler-hatch", one.of, "fix", says, source=SOURCE, lever=f"{one.of}.cools.hatch",
+            act=f"Give the warm side of {one.name} an opening to the outside, and open it before it runs", minutes=120,
+            uses=USES, because=(one.of,),
+        )  # fmt: skip
+
+
+def cooler_breathes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where the warm air of a cooler has too little to pass, or comes back to where it breathes in.
+
+    Asks: the free area its warm air passes, mesh and louvres taken off; whether it comes back
+    Limit: what its heat asks for, warmed by 12 K (8 to 18) at 2 m/s (1.5 to 3), in and out: own reckoning
+    Source: cooler-practice
+    Lever: a larger grille, a wall between in and out
+    """
+    for one in _there(result):
+        if is_outside(one.cools) or _is_shut_in(one):
+            continue
+        if one.cools.returns:
+            yield Finding(
+                "heat/cooler-breathes", one.of, "fix", f"the warm air of {one.name} comes back to where it breathes in:"
+                " it cools less and less, and switches itself off", source=SOURCE, lever=f"{one.of}.cools.returns",
+                act=f"Put a wall or a duct between what {one.name} breathes in and out", minutes=60, uses=USES,
+                because=(one.of,),
+            )  # fmt: skip
+        yield from _passes(one, shown_in)
+
+
+def _passes(one: PlannedCooler, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Judge the free area of a cooler's warm air by the worst of what is not known of it."""
+    heat, passes = one.cools.heat, one.cools.passes
+    if heat is None or not heat.known or passes is None or not passes.known:
+        lacks = "what it takes out of the room" if heat is None or not heat.known else "how much it passes"
+        yield Finding(
+            "heat/cooler-breathes", one.of, "unknown", f"whether the warm air of {one.name} gets out cannot be said:"
+            f" nobody wrote {lacks}", source=SOURCE, lever=f"{one.of}.cools", act=f"Read the plate of {one.name} and"
+            " measure its grilles, mesh taken off; write heat: and passes: under cools", minutes=10,
+            could_stop=False, could_limit=False, uses=USES, because=(one.of,),
+        )  # fmt: skip
+        return
+    asked = asks_for(heat)
+    if passes.low < asked.best:
+        says = f"the warm air of {one.name} passes {show_band(passes, 'area', shown_in)}, in and out;"
+        says += f" {show_band(asked, 'area', shown_in)} is reckoned for it: it gets hot and cools little"
+        yield Finding(
+            "heat/cooler-breathes", one.of, "advice", says, passes.low, asked.best, passes.low - asked.best, "m2",
+            SOURCE, f"{one.of}.cools.passes", act=f"Follow the leaflet of {one.name}: larger grilles, coarser mesh",
+            minutes=60, uses=USES, because=(one.of,),
+        )  # fmt: skip
+
+
+def cooler_water(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask where the water of a cooler goes, and say how much it may be.
+
+    Asks: where the water a cooler takes out of the air is led
+    Limit: outside, not onto the floor or into the wall
+    Source: cooler-practice
+    Lever: drains of the cooler
+    """
+    for one in _there(result):
+        drains, heat = one.cools.drains.strip().lower(), one.cools.heat
+        if drains and drains not in NO_HATCH:
+            continue
+        much = ""
+        if heat is not None and heat.known:
+            # A kilogram of water is a litre.
+            a_day = show(water_of(heat).best * DAY / LITRES, "volume", shown_in)
+            much = f"; in damp air it makes up to {a_day} a day"
+        says = f"nobody wrote where the water of {one.name} goes{much}"
+        if drains:
+            says = f"the water of {one.name} goes nowhere but into the room{much}"
+        yield Finding(
+            "heat/cooler-water", one.of, "fix" if drains else "unknown", says, source=SOURCE,
+            lever=f"{one.of}.cools.drains", act=f"Lead the water of {one.name} outside, downhill, away from the wall,"
+            " and write drains: below floor", minutes=20, could_stop=False, could_limit=False, uses=USES,
+            because=(one.of,),
+        )  # fmt: skip

@@ -1,0 +1,73 @@
+"""What makes cold: how much of it counts, what its warm side asks for, and where it is said to breathe."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.disciplines.heat.cooling import asks_for, cold_of, is_outside, water_of
+from boxwright.disciplines.heat.parts import Cooler, PlannedCooler
+from boxwright.disciplines.heat.result import StandingCooler
+from boxwright.units import Band, exactly
+from tests.disciplines.heat.test_findings import edited, worked
+
+PLATE = exactly(1500.0)
+
+
+def standing(heat: Band | None, is_certain: bool = True) -> StandingCooler:
+    return StandingCooler(PlannedCooler("parts[ac]", "ac", Cooler(heat=heat)), is_certain)
+
+
+def test_what_counts_in_a_hot_box_is_less_than_the_plate_says() -> None:
+    cold = cold_of((standing(PLATE),))
+    assert cold is not None
+    assert (cold.low, cold.best, cold.high) == pytest.approx((1125.0, 1350.0, 1500.0))
+    perhaps = cold_of((standing(PLATE), standing(PLATE, is_certain=False)))
+    assert perhaps is not None
+    assert (perhaps.low, perhaps.best, perhaps.high) == pytest.approx((1125.0, 2700.0, 3000.0))
+    assert cold_of(()) is None and cold_of((standing(None),)) is None
+
+
+def test_more_cold_asks_for_more_area_and_makes_more_water() -> None:
+    # By hand: 2 x 1500 x 1.33 / (1206 x 12 x 2) m2; 1500 x 0.3 / 2.454 MJ/kg.
+    area, water = asks_for(PLATE), water_of(PLATE)
+    assert area.best == pytest.approx(0.13785, rel=1e-3) and area.low < area.best < area.high
+    assert water.best == pytest.approx(1.8337e-4, rel=1e-3) and water.low < water.best < water.high
+    assert asks_for(exactly(3000.0)).best == pytest.approx(2.0 * area.best)
+
+
+@pytest.mark.parametrize(("word", "outside"), [("split", True), ("Mini  Split", True), ("window", False), ("", False)])
+def test_only_a_split_has_its_warm_side_outside_by_itself(word: str, outside: bool) -> None:
+    assert is_outside(Cooler(of=word)) is outside
+
+
+AC = "ac: {x: 2000, side: left, z: 1200, size: 400 x 400 x 300, weight: 20, stage: shell, done: yes, cools: {CASE}}"
+FULL = "of: window, heat: 1500 W, hatch: window, passes: 2000 cm2, drains: below floor"
+
+
+def kinds(cools: str, use: str = "sleep") -> list[tuple[str, str]]:
+    found = worked(edited(("# one more", AC.replace("CASE", cools))), use)
+    return [(one.code, one.kind) for one in found if one.code.startswith("heat/cooler")]
+
+
+def test_a_split_is_asked_for_its_water_alone() -> None:
+    assert kinds("of: split, heat: 1500 W") == [("heat/cooler-water", "unknown")]
+    assert kinds("of: split, heat: 1500 W, drains: below floor") == []
+
+
+def test_a_hatch_that_does_not_stand_and_air_that_comes_back_are_put_right() -> None:
+    assert kinds(FULL.replace("hatch: window", "hatch: elsewhere")) == [("heat/cooler-hatch", "fix")]
+    assert kinds(f"{FULL}, returns: yes") == [("heat/cooler-breathes", "fix")]
+    assert kinds(f"{FULL}, returns: no") == []
+
+
+def test_free_area_is_judged_by_the_worst_of_it_and_only_where_people_are() -> None:
+    assert kinds(FULL.replace("2000 cm2", "1000..2000 cm2")) == [("heat/cooler-breathes", "advice")]
+    assert kinds(FULL.replace("2000 cm2", "unknown")) == [("heat/cooler-breathes", "unknown")]
+    assert kinds(FULL.replace("heat: 1500 W, ", "")) == [("heat/cooler-breathes", "unknown")]
+    assert kinds("1500 W", "leave") == []
+
+
+def test_a_plate_alone_is_read_as_its_heat() -> None:
+    bare = edited(("# one more", AC.replace("{CASE}", "1500 W")))
+    codes = {one.code for one in worked(bare, "sleep")}
+    assert {"heat/cooler-hatch", "heat/cooler-water"} <= codes
