@@ -16,7 +16,7 @@ from boxwright.exchange import Mass
 from boxwright.study.own_units import own, put_in, units_of
 from boxwright.study.slots import Slot
 from boxwright.study.step import Method, Step, Told
-from boxwright.study.working_warmth import of_air, of_heat
+from boxwright.study.working_words import of_air, of_heat
 from boxwright.units import COVERAGE, HeaderUnits, show
 
 __all__ = ["NoSuchNumber", "Step", "labels_of", "lines", "number_steps", "numbers", "result_of", "working"]
