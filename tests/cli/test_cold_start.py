@@ -12,7 +12,7 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 RIGS = [ROOT / "rigs" / f"{name}.yaml" for name in ("whimbrel", "dunlin")]
-MOST_MODULES = 640
+MOST_MODULES = 665
 MOST_FILES_OF_TABLES = 32
 """Every file of tables, and the rules of the two countries each is driven in; those of the other four stay shut."""
 MOST_READERS = 40
