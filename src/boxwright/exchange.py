@@ -5,10 +5,10 @@ Each record has ``of``, the rig path it is about. A record stands here only whil
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
+from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits
 
 Vector = tuple[float, float, float]

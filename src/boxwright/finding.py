@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from boxwright.records import dataclass
 
 Kind = Literal["stop", "limit", "fix", "unknown", "advice"]
 Use = Literal["tow", "sleep", "leave", "work"]

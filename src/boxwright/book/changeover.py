@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import inf, isfinite
 
 from boxwright.disciplines import frame
@@ -42,6 +42,7 @@ from boxwright.exchange import Mass
 from boxwright.finding import Use
 from boxwright.model.load import LoadState
 from boxwright.model.trailer import Person
+from boxwright.records import dataclass
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut

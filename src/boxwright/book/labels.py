@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import inspect
 import re
-from dataclasses import dataclass
+
+from boxwright.records import dataclass
 
 LABEL = re.compile(r"^([A-Z][a-z]+): (.*)$")
 

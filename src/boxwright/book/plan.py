@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from math import inf, isfinite
 
 from boxwright.disciplines import layout
@@ -15,6 +14,7 @@ from boxwright.disciplines.layout.plan import level_of, opened
 from boxwright.drawing import Line, Mark, Shape, Sheet, Text, View
 from boxwright.drawing.mark import LineKind, Point
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing

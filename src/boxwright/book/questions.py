@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
 
 from boxwright.book.worded import said
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 from boxwright.rig.described import Described, described, keys_below
 from boxwright.rig.document import Document
 from boxwright.rig.spelled import as_written

@@ -5,10 +5,11 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 from boxwright.book.starter import NotUnderstood
 from boxwright.finding import Problem
+from boxwright.records import dataclass
 from boxwright.rig.add import add_thing
 from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import Document, Tree

@@ -7,13 +7,14 @@ The same for page and command line. Nothing is worked out here: the numbers are 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass, replace
 from math import isclose, isfinite
 
 from boxwright.book.rules import methods_named, methods_of, rule_of, sources_named
 from boxwright.book.traced import Call, Number
 from boxwright.book.written import SAME, PutIn, Written
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 from boxwright.rig.document import Document
 from boxwright.source import load_checks
 from boxwright.study.lever import lever_of

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 
 from boxwright.book import changeover_card, hot_day, wall_sections, year
@@ -18,6 +18,7 @@ from boxwright.disciplines.frame.receiving import expected
 from boxwright.drawing import Sheet
 from boxwright.drawing.paper import TitleBlock
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot
 from boxwright.study.standing import paths

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from boxwright.disciplines import frame
 from boxwright.disciplines.frame.solid_skin import UNCUT
@@ -19,6 +19,7 @@ from boxwright.drawing.solid import Solid, Stuff, upright
 from boxwright.model.load import LoadState
 from boxwright.model.stage import Marks, stands
 from boxwright.model.trailer import Person
+from boxwright.records import dataclass
 from boxwright.render.shape import Shape
 from boxwright.rig.rig import Item, Rig
 from boxwright.rig.sections import thickness_in

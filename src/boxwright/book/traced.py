@@ -9,10 +9,10 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from datetime import date
 from types import CodeType, FrameType
 
+from boxwright.records import dataclass
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Once
 from boxwright.study.slots import Laid, Slot, slots_of

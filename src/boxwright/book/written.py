@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from math import isclose
 
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 from boxwright.rig.document import NAMED, Document, Tree
 from boxwright.rig.spelled import as_written
 from boxwright.rig.splice import tree_at

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from typing import cast
 
@@ -13,6 +13,7 @@ from boxwright.cli.compared import compared_sentences, parked_sentences, weigh_n
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of, read_bytes
 from boxwright.cli.shown import Checked, State, Weighed
 from boxwright.finding import USES, Answer, Finding, Use, Verdict
+from boxwright.records import dataclass
 from boxwright.rig.compose import Reading, read_rig
 from boxwright.rig.keys import OWNER_OF_SECTION
 from boxwright.rig.rig import Rig

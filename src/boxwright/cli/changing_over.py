@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 
 from boxwright import __version__
@@ -29,6 +28,7 @@ from boxwright.cli.screen import Line, Span, Style, clean, hanging, plain, wrapp
 from boxwright.disciplines.layout.changeover import Changed, Freed, Leaving, Step
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.model.load import LoadState
+from boxwright.records import dataclass
 
 GO, ASK, NO = 0, 1, 2
 FOUND_STYLES: dict[str, Style] = {"found": "go", "without": "stop", "blocked": "stop", "not-found": "unknown"}

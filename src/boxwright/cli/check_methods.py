@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from importlib import import_module
 
 from boxwright.book.rules import source_text
 from boxwright.cli.screen import Line, Span, Style, hanging, plain, wrapped
+from boxwright.records import dataclass
 from boxwright.source import RESULT, Check, Source, load_checks, load_sources
 from boxwright.units import unit_scale, unit_written
 

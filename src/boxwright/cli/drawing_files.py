@@ -7,7 +7,6 @@ import os
 import re
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -21,6 +20,7 @@ from boxwright.drawing import Sheet
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.page import Page
 from boxwright.drawing.paper import PAPERS, PaperName, TitleBlock
+from boxwright.records import dataclass
 
 if TYPE_CHECKING:
     from boxwright.render.extra import MissingExtra

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import clean
 from boxwright.cli.worded import HOW, VERBS, Act, act_of, gathered, new_thing_of, path_of, place_of, thing_of
 from boxwright.finding import Problem
+from boxwright.records import dataclass
 from boxwright.rig.add import add_thing, add_value, copy_thing
 from boxwright.rig.change import Change
 from boxwright.rig.compose import Composer, Reading

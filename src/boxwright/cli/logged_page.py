@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, hanging, plain, wrapped
+from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits, read_band, show
 
 if TYPE_CHECKING:

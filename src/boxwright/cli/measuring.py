@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from boxwright.book.numbers import mass, named
@@ -18,6 +17,7 @@ from boxwright.cli.screen import Line, clean, hanging, plain
 from boxwright.cli.trying import data_of, kept, tried_page
 from boxwright.cli.worded import at_the_shell
 from boxwright.disciplines.frame.parts import Framing, Row
+from boxwright.records import dataclass
 from boxwright.rig.compose import Reading
 from boxwright.rig.document import Document, Tree
 from boxwright.rig.rig import Item, Rig

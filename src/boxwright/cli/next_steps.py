@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from math import inf
 
@@ -12,6 +11,7 @@ from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.screen import Line, hanging, plain, wrapped
 from boxwright.finding import Answer, Finding
 from boxwright.model.stage import Marks, Stage, stands
+from boxwright.records import dataclass
 from boxwright.rig.rig import Rig
 from boxwright.study.reach import Crossing, crossings
 from boxwright.study.remedy_words import look_and_tick

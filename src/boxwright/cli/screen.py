@@ -11,8 +11,9 @@ import shutil
 import sys
 import unicodedata
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import Literal, TextIO
+
+from boxwright.records import dataclass
 
 Style = Literal["", "head", "dim", "stop", "limit", "fix", "unknown", "advice", "go"]
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from boxwright.finding import Finding, Problem, Use, Verdict
+from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits
 
 LineOf = Callable[[str], int | None]

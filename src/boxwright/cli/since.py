@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from typing import TypeVar
 
@@ -16,6 +16,7 @@ from boxwright.cli.screen import Line, clean, hanging, plain, wrapped
 from boxwright.exchange import Measured
 from boxwright.finding import USES
 from boxwright.model.stage import Done, Marks
+from boxwright.records import dataclass
 from boxwright.rig.rig import Item, Layer, Rig
 from boxwright.study.slots import Slot, stage_name, study
 from boxwright.units import HeaderUnits

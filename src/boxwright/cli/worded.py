@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 import shlex
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from boxwright.cli.rig_file import NothingAsked, nearest
 from boxwright.cli.screen import clean
+from boxwright.records import dataclass
 from boxwright.rig.document import NAMED, TOP_KEYS, Document
 from boxwright.rig.splice import tree_at
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from importlib.util import find_spec
 from pathlib import Path
 from statistics import median
@@ -14,6 +13,7 @@ from boxwright.book.year import beside, years_of
 from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, aligned, hanging, plain, wrapped
+from boxwright.records import dataclass
 from boxwright.rig.weather import WeatherRead, open_weather
 from boxwright.units import Band, HeaderUnits, show
 

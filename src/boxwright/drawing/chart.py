@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import floor, inf, isfinite, log10
 from typing import Literal
 
 from boxwright.drawing.mark import Dimension, Line, LineKind, Mark, Point, Shape, Text
 from boxwright.drawing.sheet import View
+from boxwright.records import dataclass
 
 WIDE, HIGH = 0.160, 0.085
 """How large (m) a chart is drawn on paper, without what is written beside it."""

@@ -7,8 +7,9 @@ sheet is laid out on paper, so that every writer shows the same.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from boxwright.records import dataclass
 
 Point = tuple[float, float]
 

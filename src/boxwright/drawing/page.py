@@ -5,10 +5,10 @@ Plane: millimetres on the paper from its top left corner, the first number to th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.drawing.mark import Fill, LineKind, Point, Side
+from boxwright.records import dataclass
 
 Belongs = Literal["view", "dimension", "note", "grid", "border"]
 """What a piece of a page belongs to: a writer that has real dimensions draws those in place of their strokes."""

@@ -7,10 +7,10 @@ written from memory: ISO 128-2 and 128-20 (lines), ISO 3098 (letters), ISO 5455 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.drawing.mark import LineKind, Size
+from boxwright.records import dataclass
 
 PaperName = Literal["letter", "a4"]
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from boxwright.drawing.mark import Mark, Size
+from boxwright.records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,11 +6,11 @@ with a hole and a wheel are all one thing: an outline drawn out along a straight
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, pi, sin
 from typing import Literal
 
 from boxwright.drawing.mark import Point
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 Way = tuple[float, float, float]

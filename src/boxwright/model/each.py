@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
 from pydantic import GetCoreSchemaHandler, model_validator
 from pydantic_core import CoreSchema, core_schema
 
 from boxwright.model.entry import Entry
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 Q = TypeVar("Q", bound=Band)

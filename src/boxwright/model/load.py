@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Annotated
 
 from pydantic import BeforeValidator, Field
 
 from boxwright.finding import Use
 from boxwright.model.entry import Entry, Names, YesNo, read_pairs
+from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 UNNAMED = Band(0.5, 0.0, 1.0, spread="fill", assumed=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated, Any, Generic, Literal, TypeVar
 
 from pydantic import BeforeValidator, Field
@@ -10,6 +9,7 @@ from pydantic import BeforeValidator, Field
 from boxwright.model.entry import Entry, Names, YesNo, read_day, read_pairs
 from boxwright.model.place import Place
 from boxwright.model.stage import UNMARKED, DoneMark
+from boxwright.records import dataclass
 from boxwright.units import Band, KilogramBand, MetreBand, Money
 
 

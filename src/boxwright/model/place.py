@@ -7,11 +7,12 @@ z up from the trailer's own deck; right-handed. Every place is the middle of a b
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import isfinite
 from typing import Literal
 
 from boxwright.exchange import Vector
+from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band, read_exact
 
 Axis = Literal["x", "side", "z"]

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator
 
 from boxwright.model.entry import read_day
+from boxwright.records import dataclass
 
 Tick = Literal["yes", "part", "no", "unmarked"]
 Stands = Literal["yes", "no", "perhaps"]

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from boxwright.drawing import Arc, Dimension, Leader, Line, Mark, Shape, Symbol, Text, View
 from boxwright.drawing.mark import Point
+from boxwright.records import dataclass
 from boxwright.render.screen_measures import Written, led, measured
 from boxwright.render.screen_names import Placed, named
 from boxwright.render.screen_plane import MILLIMETRES, Box, across, pair, spread_over, words_at

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import inf
 
 from boxwright.drawing import Dimension, Leader
 from boxwright.drawing.mark import Side
+from boxwright.records import dataclass
 from boxwright.render.screen_plane import LINE, Anchor, Box, across, apart, width_of, words_at
 from boxwright.render.svg import number
 

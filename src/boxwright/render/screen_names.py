@@ -8,11 +8,12 @@ sheet. Words in the open that had to go aside are led to their point by a line.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import islice
 
 from boxwright.drawing import Mark, Shape, Symbol, Text
 from boxwright.drawing.mark import Size
+from boxwright.records import dataclass
 from boxwright.render.screen_plane import LINE, Box, across, spread_over, width_of
 
 SIZES: Mapping[Size, float] = {"small": 0.88, "normal": 1.0, "large": 1.3}

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import isfinite
 from typing import Literal
 
 from boxwright.drawing.letters import EM, text_width
 from boxwright.drawing.mark import Point
+from boxwright.records import dataclass
 from boxwright.render.svg import escaped, number
 
 MILLIMETRES = 1000.0

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from boxwright.finding import Problem
+from boxwright.records import dataclass
 from boxwright.rig.decode import UNREADABLE
 from boxwright.rig.document import NAMED, Document, Extent, Tree
 from boxwright.rig.read import edited

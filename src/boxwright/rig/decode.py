@@ -6,8 +6,8 @@ import codecs
 import re
 from bisect import bisect_right
 from collections import Counter
-from dataclasses import dataclass
 
+from boxwright.records import dataclass
 from boxwright.rig.document import Trouble
 
 UNREADABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")

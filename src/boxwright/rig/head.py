@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from difflib import get_close_matches
 from typing import Any
@@ -12,6 +11,7 @@ from boxwright.finding import USES
 from boxwright.model.entry import Entry, read_day, read_names, read_yes_no
 from boxwright.model.load import UNNAMED, LoadState, LoadWords, read_fill
 from boxwright.model.stage import UNMARKED, DoneMark, Stage
+from boxwright.records import dataclass
 from boxwright.rig.keys import facet_models
 from boxwright.rig.rig import Header, Item
 from boxwright.rig.validate import Mistake, nearest, spellings, validate

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from boxwright.disciplines.structure.parts import Facet as StructureFacet
@@ -21,6 +21,7 @@ from boxwright.model.place import (
     turned_with,
 )
 from boxwright.model.stage import UNMARKED, Done, Marks, Stage
+from boxwright.records import dataclass
 from boxwright.rig.keys import KNOWN_KEYS, OWNER_OF_KEY, WRITTEN
 from boxwright.rig.rig import Item
 from boxwright.rig.validate import Mistake, nearest, spellings, validate

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from boxwright.records import dataclass
 from boxwright.rig.document import NAMED, TOP_KEYS
 
 HEAD = re.compile(

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
+from boxwright.records import dataclass
 from boxwright.rig.document import Document, Piece, Tree
 
 TARGETS: dict[tuple[str, str], tuple[str, ...]] = {

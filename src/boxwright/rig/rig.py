@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 
 from boxwright.disciplines import (
@@ -26,6 +25,7 @@ from boxwright.model.part import PartWords
 from boxwright.model.place import Place, Surfaces
 from boxwright.model.stage import Marks, Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
+from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits
 
 

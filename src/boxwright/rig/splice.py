@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 
 from boxwright.finding import Problem
+from boxwright.records import dataclass
 from boxwright.rig.decode import UNREADABLE
 from boxwright.rig.document import NAMED, Document, Extent, Tree, parents
 from boxwright.rig.read import edited, edited_alone

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, TypeVar
 
 from pydantic import AliasChoices, BaseModel, ValidationError
 
+from boxwright.records import dataclass
 from boxwright.units import HeaderUnits
 
 E = TypeVar("E", bound=BaseModel)

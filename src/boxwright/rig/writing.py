@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from boxwright.records import dataclass
 from boxwright.rig.document import Document, Extent, Piece, Tree
 from boxwright.rig.read import read_document
 from boxwright.rig.walk import quoted

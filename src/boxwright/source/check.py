@@ -25,9 +25,9 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
+from boxwright.records import dataclass
 from boxwright.source.cited import Source, SourceError, refuse_uncited, refuse_unknown_keys, text_of
 from boxwright.source.table import is_unit, read_number
 from boxwright.units import CannotRead, read_any, unit_written

@@ -13,7 +13,8 @@ note = "..."
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from boxwright.records import dataclass
 
 SEEN = ("seen", "from memory", "common practice, no source", "computed here")
 """How a source may have been seen; also ``quoted by ...`` and ``second-hand, ...``, which name who quotes it."""

@@ -8,11 +8,11 @@ The last axis runs fastest. It says how its numbers came about and how far readi
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
 from math import prod
 
+from boxwright.records import dataclass
 from boxwright.source.cited import SourceError
 
 

@@ -10,11 +10,11 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
 from typing import Literal
 
+from boxwright.records import dataclass
 from boxwright.source.check import Check, read_checks
 from boxwright.source.cited import Source, SourceError, read_sources, refuse_unknown_keys
 from boxwright.source.rule import Rule, read_rules

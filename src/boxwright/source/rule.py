@@ -20,10 +20,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal, cast
 
+from boxwright.records import dataclass
 from boxwright.source.cited import (
     Source,
     SourceError,

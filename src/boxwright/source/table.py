@@ -19,9 +19,9 @@ from __future__ import annotations
 import math
 from bisect import bisect_right
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 
+from boxwright.records import dataclass
 from boxwright.source.cited import Source, SourceError, refuse_uncited, refuse_unknown_keys, text_of
 from boxwright.units import CannotRead, read_any, unit_scale, unit_written
 

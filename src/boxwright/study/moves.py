@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from math import inf
 from typing import Literal, NamedTuple
 
 from boxwright.exchange import Mass
 from boxwright.finding import Finding
 from boxwright.model.part import Frame
+from boxwright.records import dataclass
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.lever import Lever, Pull
 from boxwright.study.remedy_words import kept_coupled, legs_lowered, moved, moving

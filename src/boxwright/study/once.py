@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import traceback
 from collections.abc import Callable, Hashable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TypeVar
 
+from boxwright.records import dataclass
 from boxwright.study.standing import Remembered
 
 Answer = TypeVar("Answer")

@@ -6,7 +6,7 @@ is where that tongue weight puts it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from math import isfinite, sqrt
 
@@ -14,6 +14,7 @@ from boxwright.exchange import Box, Mass, Measured
 from boxwright.model.part import Frame
 from boxwright.model.place import Place
 from boxwright.model.trailer import Empty
+from boxwright.records import dataclass
 from boxwright.rig.rig import Item, Rig
 from boxwright.units import COVERAGE, Band, exactly
 

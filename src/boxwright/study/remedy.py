@@ -9,9 +9,10 @@ extrapolates: what is not proved is not said.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from boxwright.finding import Finding, Kind
+from boxwright.records import dataclass
 from boxwright.rig.compose import Reading
 from boxwright.study.arranged import Row, arranged, axes_of, needed
 from boxwright.study.bench import (

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from math import inf, isfinite
 
 from boxwright.model.part import Frame
 from boxwright.model.place import Place, Surfaces
+from boxwright.records import dataclass
 
 TOUCH = 0.001
 """How far two boxes may go into each other and still only touch (m)."""

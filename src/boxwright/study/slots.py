@@ -6,7 +6,7 @@ A slot is a stage (as planned, or today as ticked), a load state and a use.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from boxwright.disciplines import air, frame, heat, layout, safety, towing, weight
@@ -15,6 +15,7 @@ from boxwright.disciplines.weight.solve import pool_of, tongue_alone
 from boxwright.exchange import Box, Context, Mass, Measured
 from boxwright.finding import USES, Finding, Use, Verdict
 from boxwright.model.load import LoadState
+from boxwright.records import dataclass
 from boxwright.rig.rig import Accepted, Rig
 from boxwright.study.flow import one_slot
 from boxwright.study.once import Failed, Once

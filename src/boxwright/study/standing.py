@@ -6,7 +6,7 @@ and saves nobody; and a part nobody has ticked is there perhaps, as a weight bet
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import isfinite
 from typing import Literal
 
@@ -20,6 +20,7 @@ from boxwright.model.part import Frame
 from boxwright.model.place import ANYWHERE, Place, Surfaces, shifted
 from boxwright.model.stage import Marks, Stands, stands
 from boxwright.model.trailer import Person
+from boxwright.records import dataclass
 from boxwright.rig.rig import Item, Rig
 from boxwright.units import Band, exactly
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from boxwright.disciplines.weight import method
+from boxwright.records import dataclass
 from boxwright.units import HeaderUnits
 
 Number = float | tuple[float, ...]

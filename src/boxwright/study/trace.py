@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from boxwright.records import dataclass
 from boxwright.study.once import Once
 from boxwright.study.slots import Study
 

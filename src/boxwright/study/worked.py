@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from boxwright.disciplines import air, frame, heat, layout, safety, structure, towing, water, weight
 from boxwright.disciplines.frame.parts import PlannedBacking, PlannedRecess, StandingOpening
 from boxwright.disciplines.safety.parts import Half, Stood, Store, Strung, There
@@ -14,6 +12,7 @@ from boxwright.disciplines.weight.result import Output
 from boxwright.exchange import Box, Fixing, Mass
 from boxwright.finding import Finding
 from boxwright.model.part import Frame
+from boxwright.records import dataclass
 from boxwright.study.once import Failed
 
 Tongues = tuple[tuple[str, Output], ...]

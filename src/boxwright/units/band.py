@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Literal
+
+from boxwright.records import dataclass
 
 Spread = Literal["exact", "sigma", "interval", "fill", "perhaps"]
 """How a band was written, which decides how it is combined (DESIGN 12):

@@ -7,9 +7,9 @@ that a bare number needs no header.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated, Any
 
+from boxwright.records import dataclass
 from boxwright.units.band import Band, HeaderUnits
 from boxwright.units.quantity import quantity_named
 from boxwright.units.reading import read_band, read_exact

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from boxwright.records import dataclass
 from boxwright.units.band import HeaderUnits
 from boxwright.units.scale import Dimension, Scale, unit_scale
 

@@ -8,11 +8,11 @@ file is no longer there; ``read-only`` it cannot be written.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Literal
 
+from boxwright.records import dataclass
 from boxwright.web.contract import Disk, TextChange, Typed
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile, Keeper, hash_of

@@ -12,10 +12,10 @@ import hashlib
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from pathlib import Path
 
 from boxwright.book.saving import in_place, mode_of, replaced, written
+from boxwright.records import dataclass
 from boxwright.web.locked import Held, locked
 from boxwright.web.past import Past
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import multiprocessing
 from concurrent.futures import Executor, ProcessPoolExecutor
-from dataclasses import dataclass
 from datetime import date
 
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 from boxwright.rig.compose import read_rig
 from boxwright.study.bench import Bench
 from boxwright.study.lever import lever_of

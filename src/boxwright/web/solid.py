@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from boxwright.book.solids import Model, at_stage, model_of, said_of
 from boxwright.finding import USES, Use
+from boxwright.records import dataclass
 from boxwright.render.glb import glb_of
 from boxwright.render.shape import AXES, Axis, Face, Shape, faces_of, shapes_of
 from boxwright.rig.rig import Rig

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from math import inf
 from typing import Annotated, Literal
@@ -12,6 +11,7 @@ from pydantic import Field
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 from boxwright.units import Band, CubicMetrePerSecondBand, HoursBandNamed, KilogramBand, SquareMetreBand
 
 VentKind = Literal["vent", "fan", "window", "door"]

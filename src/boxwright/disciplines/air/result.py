@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.air.parts import PlannedFlame, PlannedVent, WoodReading
 from boxwright.exchange import Airflow, ColdPlace, Moisture
+from boxwright.records import dataclass
 from boxwright.source import Rule
 from boxwright.units import Band
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 
 from boxwright.disciplines.air.breathing import breathed, mild_night
@@ -14,6 +13,7 @@ from boxwright.disciplines.air.result import Locker, Result, There, Vent
 from boxwright.disciplines.air.sourced import rules_at_home
 from boxwright.disciplines.air.vents import airflow_of, summed, vents_of
 from boxwright.exchange import Airflow, Layup, Moisture, Night, Opening
+from boxwright.records import dataclass
 
 __all__ = ["Offers", "Result", "lined_share", "offers", "solve"]
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import BeforeValidator, Field
 
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry, YesNo, read_names
+from boxwright.records import dataclass
 from boxwright.units import MetreBand, RatioBand
 
 Lengths = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 from boxwright.disciplines.frame.bands import SMALL
 from boxwright.disciplines.frame.drawn import Drawn, half_face
 from boxwright.disciplines.frame.result import Bay, Hole, Wall
+from boxwright.records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

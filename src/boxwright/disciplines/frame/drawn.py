@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
@@ -13,6 +12,7 @@ from boxwright.drawing import Mark
 from boxwright.drawing.mark import Point, Side
 from boxwright.exchange import Box
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits, show
 
 THERE: dict[There, str] = {"yes": "in", "perhaps": "not ticked", "later": "planned"}

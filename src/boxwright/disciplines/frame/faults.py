@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from boxwright.disciplines.frame.drawn import Drawn, Eye
 from boxwright.disciplines.frame.result import Fastening, Hole, Member
 from boxwright.drawing import Grid, Mark, Symbol, Text
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 
 KINDS = {"stop": "Stop", "limit": "Limit", "fix": "Fix", "unknown": "Not known", "advice": "Advice"}
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import fsum, inf, isfinite
 from typing import Literal
 
@@ -12,6 +12,7 @@ from boxwright.disciplines.frame.parts import Framing, Layer, StandingLayer, Sta
 from boxwright.disciplines.frame.sourced import density_of
 from boxwright.exchange import Mass, Vector
 from boxwright.model.place import ANYWHERE, Surfaces
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 UNKNOWN_MASS = Band(0.0, 0.0, inf, known=False)

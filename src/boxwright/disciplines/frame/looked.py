@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.frame.result import Buildup, MemberKind, Passing, There, WallName
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 

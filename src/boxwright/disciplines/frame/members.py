@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from boxwright.disciplines.frame.bands import SMALL, above_nothing, around, known, moved
@@ -11,6 +11,7 @@ from boxwright.disciplines.frame.parts import Bows, Framing, Row, Section, WallR
 from boxwright.disciplines.frame.result import Bay, Member, MemberKind, Wall
 from boxwright.disciplines.frame.sourced import ASSUMED, WITHIN
 from boxwright.disciplines.frame.tapes import REMOVED, as_band, contested, newest_first, rows_of
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 UPRIGHT = ("left", "right", "front", "rear", "nose-left", "nose-right")

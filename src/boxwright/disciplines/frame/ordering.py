@@ -7,7 +7,6 @@ beside it and changes nothing; the owner goes on with it by changing the number 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import Annotated, Literal
 
@@ -15,6 +14,7 @@ from pydantic import BeforeValidator, Field, model_validator
 
 from boxwright.model.each import Alone
 from boxwright.model.entry import NO, YES, Day, Entry, read_pairs
+from boxwright.records import dataclass
 from boxwright.units import Band, KilogramBand, MetreBand, MoneyBand, RatioBand
 
 Answer = Literal["yes", "no", "changed", ""]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import BeforeValidator, Field
@@ -16,6 +15,7 @@ from boxwright.exchange import Vector
 from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, YesNo, read_names
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 from boxwright.units import Band, KilogramBand, MetreBand, MoneyBand, Unit
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]

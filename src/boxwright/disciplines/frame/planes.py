@@ -8,11 +8,11 @@ floor.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
 from boxwright.exchange import Vector
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 WallName = Literal["left", "right", "front", "rear", "roof", "floor", "nose-left", "nose-right"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from functools import cache
 from math import hypot
@@ -14,6 +14,7 @@ from boxwright.disciplines.frame.result import Hole, Member, Result
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.exchange import Measured
 from boxwright.model.trailer import Trailer
+from boxwright.records import dataclass
 from boxwright.source import Row, Source, Table, load_sources, load_table
 from boxwright.units import Band, exactly
 

@@ -5,7 +5,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
@@ -24,6 +23,7 @@ from boxwright.disciplines.frame.planes import Tube as Tube
 from boxwright.disciplines.frame.planes import Wall as Wall
 from boxwright.disciplines.frame.planes import WallName as WallName
 from boxwright.exchange import Vector
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from boxwright.disciplines.frame.bands import known
 from boxwright.disciplines.frame.beside import taped_edges, with_what_it_moves
@@ -38,6 +38,7 @@ from boxwright.disciplines.frame.tapes import as_band, faults_of
 from boxwright.disciplines.frame.walls import intrusions_of, nose_of, roof_of, walls_of
 from boxwright.exchange import Fixing
 from boxwright.model.trailer import Trailer
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from boxwright.disciplines.frame.bands import SMALL
@@ -12,6 +11,7 @@ from boxwright.disciplines.frame.result import Buildup, LayerPiece, Result
 from boxwright.disciplines.frame.solid_plane import Plane, Stretch, depth_of, stuff_of
 from boxwright.disciplines.frame.sourced import density_of
 from boxwright.drawing.solid import Prism, Solid
+from boxwright.records import dataclass
 
 NO_STUDS = "where the members of this wall stand is not known; drawn without them"
 

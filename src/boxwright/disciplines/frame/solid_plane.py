@@ -5,7 +5,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import hypot
 from typing import NamedTuple
 
@@ -14,6 +13,7 @@ from boxwright.disciplines.frame.sourced import ASSUMED
 from boxwright.disciplines.frame.walls import top_at
 from boxwright.drawing.mark import Point
 from boxwright.drawing.solid import Prism, Stuff, Way, crossed, oblong, shifted
+from boxwright.records import dataclass
 
 ARC = 24
 """Into how many straight pieces a round roof is cut; the best of its chords is off by less than a millimetre."""

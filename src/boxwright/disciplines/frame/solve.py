@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from boxwright.disciplines.frame.box import box_of, inside_of
 from boxwright.disciplines.frame.fastening import reach_of, there_in
@@ -15,6 +15,7 @@ from boxwright.disciplines.frame.result import Buildup, Fastening, Result, Wall
 from boxwright.disciplines.frame.shell import Shell, shell
 from boxwright.exchange import Box, Mass
 from boxwright.model.trailer import Trailer
+from boxwright.records import dataclass
 
 __all__ = ["Offers", "Result", "offers", "shell", "solve", "surfaces"]
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 from itertools import pairwise
 
 from boxwright.disciplines.frame.bands import UNKNOWN, around
 from boxwright.disciplines.frame.result import Member, TapeFault, Wall, WallName
 from boxwright.disciplines.frame.sourced import WITHIN
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 REMOVED = "removed"

@@ -5,10 +5,10 @@ Half a bay is enough: the middle of the member and the middle of the bay are lin
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 from boxwright.disciplines.heat import method
+from boxwright.records import dataclass
 
 HOLLOW = 0.0562
 """Conductivity of the still air in a metal tube (W/mK), radiation counted in: of no weight beside its metal."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from dataclasses import dataclass
 
 from boxwright.disciplines.heat import method
 from boxwright.disciplines.heat.across import Across, ByHand, by_hand, laid_out
 from boxwright.disciplines.heat.stored import TABLE, is_stored, look_up, transmittance
 from boxwright.drawing.mark import Point
+from boxwright.records import dataclass
 
 INSIDE, OUTSIDE = 293.15, 273.15
 """What a section is drawn between (K): a warm room and frost."""

@@ -6,12 +6,13 @@ is in the low one and not in the high one.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from boxwright.disciplines.heat.across import SAME, Across, Layer
 from boxwright.disciplines.heat.material import GAPS, Material, columns, interval, read_material
 from boxwright.exchange import Layup, LayupLayer
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 End = Literal["low", "best", "high"]

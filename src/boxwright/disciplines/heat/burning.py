@@ -5,13 +5,12 @@ What was counted goes before what is said.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
 from boxwright.disciplines.heat.method import fuel_burnt
 from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight, Warmth
 from boxwright.disciplines.heat.parts import Counted, Heater
 from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 NIGHT = ASLEEP_HOURS * 3600.0

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.exchange import Layup, Vector
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 COLOURS = {tuple(name.split()): row for name, row in columns("colours").items()}

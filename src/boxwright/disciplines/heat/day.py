@@ -6,7 +6,7 @@ in much by day, and with the front looking north and east, since nobody writes w
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import product
 from typing import Literal, NamedTuple
 
@@ -19,6 +19,7 @@ from boxwright.disciplines.heat.night import ASLEEP_FROM, ASLEEP_HOURS, COOL_AT_
 from boxwright.disciplines.heat.room import NEVER, SEA_LEVEL, at
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room
 from boxwright.exchange import Airflow, Moisture
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 Way = Literal["shut", "opened", "fans", "doors", "cooled"]

@@ -6,12 +6,12 @@ A piece is written in a few words, such as ``filter below floor z -4`` or ``line
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from math import pi
 from typing import Literal
 
 from boxwright.disciplines.heat.burner import fuel_named
 from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 Kind = Literal["valve", "filter", "pump", "line", "joint", "other"]

@@ -6,7 +6,7 @@ A change is the smallest that does it, found by halving; a run just short of it 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from boxwright.disciplines.heat.findings.night import NEAR
@@ -15,6 +15,7 @@ from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture, Opening
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 What = Literal["larger", "broken", "stripped", "opened", "smaller", "set back"]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.exchange import Opening
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 UNITS: dict[str, tuple[float, ...]] = columns("units_in_holes")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from math import cos, pi
 
@@ -23,6 +22,7 @@ from boxwright.disciplines.heat.method.boxed import _saturated
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, Section
 from boxwright.disciplines.heat.room import SEA_LEVEL, at
 from boxwright.disciplines.heat.weather import WeatherHours
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 HOT: dict[str, Band] = {name: interval(*row) for name, row in columns("a_hot_day").items()}

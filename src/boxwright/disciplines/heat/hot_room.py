@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from boxwright.disciplines.heat.coating import COLOURS, Coat
@@ -12,6 +12,7 @@ from boxwright.disciplines.heat.material import interval
 from boxwright.disciplines.heat.night import Inside
 from boxwright.disciplines.heat.shell import Face, times
 from boxwright.exchange import Moisture
+from boxwright.records import dataclass
 
 What = Literal["white roof", "white all over", "shade"]
 WHATS: tuple[What, ...] = ("white roof", "white all over", "shade")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import product
 from typing import Literal
 
@@ -17,6 +17,7 @@ from boxwright.disciplines.heat.method import (
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import Face, Shell
+from boxwright.records import dataclass
 from boxwright.units import Band, OutOfRange, exactly
 
 SHARES: dict[str, float] = {name: row[0] for name, row in columns("logged_shares").items()}

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
+from boxwright.records import dataclass
 from boxwright.source import load_table
 from boxwright.units import Band, exactly
 

@@ -7,7 +7,7 @@ thinner than thought is so everywhere, and a window that does not shut lets the 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from math import cos, pi
 
@@ -39,6 +39,7 @@ from boxwright.disciplines.heat.room import (
 )
 from boxwright.disciplines.heat.shell import Shell
 from boxwright.exchange import Airflow, Moisture, Night, NightEnd
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 WANTED = columns("wanted")["asleep"][0]

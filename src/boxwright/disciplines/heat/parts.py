@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import AfterValidator, Field, model_validator
@@ -11,6 +10,7 @@ from pydantic import AfterValidator, Field, model_validator
 from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, Names, YesNo
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 from boxwright.units import (
     AmpereBandNamed,
     Band,

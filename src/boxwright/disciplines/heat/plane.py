@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import Literal
 
@@ -31,6 +31,7 @@ from boxwright.disciplines.heat.as_built import (
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.stored import ASIDE, TABLE, Held, coordinates, estimate, is_stored, look_up, read_as
 from boxwright.exchange import Layup
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 SHARES: dict[str, tuple[float, ...]] = columns("shell_shares")

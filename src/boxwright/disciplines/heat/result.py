@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.heat.night import HeldNight, Inside
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
 from boxwright.disciplines.heat.shell import Shell
 from boxwright.exchange import ElectricLoad, Moisture, Night, Opening, Vector
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 Runs = Literal["burns", "electric", "unknown"]

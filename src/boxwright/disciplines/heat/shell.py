@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import Literal
 
@@ -13,6 +13,7 @@ from boxwright.disciplines.heat.holes import filled
 from boxwright.disciplines.heat.material import columns, interval, read_material
 from boxwright.disciplines.heat.plane import AIR_FILM, AIR_FILMS, EDGE, Planed, house_film, plane_of
 from boxwright.exchange import ColdPlace, Layup, LayupLayer, Opening, Vector
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 FURNISHING = interval(*columns("furnishing")["on a floor"])

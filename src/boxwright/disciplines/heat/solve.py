@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import inf
 
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
@@ -13,6 +12,7 @@ from boxwright.disciplines.heat.result import Result, StandingCooler, StandingHe
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Box, ElectricLoad, Layup, Moisture, Opening
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 __all__ = ["Offers", "Result", "offers", "outdoors_of", "solve"]

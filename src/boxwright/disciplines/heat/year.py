@@ -6,7 +6,7 @@ The same loop as by night, compiled. Ends are of heat loss, as in `as_built`; su
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import NamedTuple, TypeVar
 
@@ -22,6 +22,7 @@ from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room
 from boxwright.exchange import Moisture
 from boxwright.model.compiled import compiled
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 SUBSTEPS = 2

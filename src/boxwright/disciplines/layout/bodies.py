@@ -7,7 +7,6 @@ Lengths are metres in the rig's datum: x rearward, y to the right, z up.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import inf, isfinite
 from typing import Literal, NamedTuple
 
@@ -15,6 +14,7 @@ from boxwright.disciplines.layout.parts import Facet, Fitted, Piece
 from boxwright.exchange import Vector
 from boxwright.model.part import Frame
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 Pose = Literal["travel", "night", "work"]

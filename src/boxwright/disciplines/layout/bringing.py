@@ -7,7 +7,7 @@ is ticked. Loose things are carried out of the way, so no cargo and no stand-in 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import hypot, isfinite
 from typing import Literal
 
@@ -24,6 +24,7 @@ from boxwright.disciplines.layout.sweeps import NEVER_OPENS
 from boxwright.disciplines.layout.terraces import UPRIGHT, is_placed, sides_of
 from boxwright.exchange import Vector
 from boxwright.model.stage import Marks, stands
+from boxwright.records import dataclass
 
 Sure = Literal["yes", "no", "perhaps"]
 Names = tuple[tuple[str, str], ...]

@@ -7,7 +7,6 @@ small steps against what stands, each rectangle grown by as much as a corner mov
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from math import atan2, cos, hypot, pi, sin
 
 from boxwright.disciplines.layout.bodies import Block
@@ -15,6 +14,7 @@ from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.changeover_lattice import TOUCH
 from boxwright.disciplines.layout.changeover_ways import THROUGH, outward
 from boxwright.exchange import Vector
+from boxwright.records import dataclass
 
 ANGLES = tuple(step * pi / 36.0 for step in range(17, 1, -1))
 """At these angles to the wall a thing is tried to be pushed in, from nearly square on: each 5 deg."""

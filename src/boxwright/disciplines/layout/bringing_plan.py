@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from boxwright.disciplines.layout.bodies import Block, envelope
@@ -18,6 +18,7 @@ from boxwright.disciplines.layout.telling import listed, sizes, whole_sheet
 from boxwright.drawing import Grid, Line, Mark, Shape, Sheet, Symbol, Text, View
 from boxwright.drawing.mark import Point
 from boxwright.exchange import Vector
+from boxwright.records import dataclass
 
 NOTES = (
     "Drawn is the room as the stage begins, loose things carried out. Each line is the way of the middle of a thing, "

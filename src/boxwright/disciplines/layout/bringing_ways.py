@@ -7,7 +7,6 @@ its two sides sweep about their middle is free. So a way that is found is one, a
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import permutations
 from math import hypot
@@ -39,6 +38,7 @@ from boxwright.disciplines.layout.changeover_ways import (
 )
 from boxwright.disciplines.layout.meeting import are_near
 from boxwright.exchange import Vector
+from boxwright.records import dataclass
 
 Turned = Literal["", "turned", "tilted", "aslant"]
 TURNS: tuple[tuple[int, int, Turned], ...] = ((0, 1, "turned"), (0, 2, "tilted"), (1, 2, "tilted"))

@@ -7,7 +7,6 @@ hands.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body
@@ -16,6 +15,7 @@ from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
+from boxwright.records import dataclass
 
 OUTSIDE, SHUT, OPEN = "outside", "shut", "open"
 IN, OUT = "in", "out"

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.exchange import Vector
+from boxwright.records import dataclass
 
 TOUCH = 1e-3
 """Things that overlap by less than this (m) only touch."""

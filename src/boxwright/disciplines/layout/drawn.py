@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import isfinite
 
 from boxwright.disciplines.layout.parts import Facet
@@ -11,6 +10,7 @@ from boxwright.drawing.mark import Point
 from boxwright.exchange import Box
 from boxwright.model.part import Frame
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 
 THINNEST = 0.03
 """How deep (m) a thing is drawn at least, so that a hand finds it."""

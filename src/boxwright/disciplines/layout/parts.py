@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import BeforeValidator, Field, ValidationInfo
@@ -12,6 +11,7 @@ from boxwright.model.each import Alone
 from boxwright.model.entry import Entry, read_names
 from boxwright.model.place import Place, Surfaces
 from boxwright.model.stage import Marks
+from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits, Metre, MetreBand, Unit, read_size
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]

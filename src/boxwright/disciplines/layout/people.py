@@ -6,7 +6,6 @@ Nobody was measured: what a body needs is taken as a share of the height that is
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 from math import inf, isfinite
@@ -28,6 +27,7 @@ from boxwright.disciplines.layout.terraces import (
 )
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 What = Literal["lie", "sit", "stand", "shoulders", "step", "roof", "aisle", "reach", "seat", "lit"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from boxwright.disciplines.layout.bodies import Block, Body, Pose
 from boxwright.disciplines.layout.drawn import Planned
@@ -12,6 +11,7 @@ from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.exchange import Aisle, Vector
 from boxwright.model.place import Surfaces
+from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits, show
 
 DATUM = "the front stud face; across from the middle"

@@ -5,12 +5,12 @@ Lengths are metres, angles radians. Every record names the paths of both things 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.people import Fit
 from boxwright.exchange import Vector
+from boxwright.records import dataclass
 
 Axis = Literal[0, 1, 2]
 Certainty = Literal["sure", "perhaps", "grazes"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing, standing_bodies
 from boxwright.disciplines.layout.canopy import is_written, set_up
@@ -38,6 +37,7 @@ from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, 
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 OPENED = frozenset({"sleep", "work"})

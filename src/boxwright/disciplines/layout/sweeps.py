@@ -7,7 +7,6 @@ positions.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import hypot, inf, pi
 from typing import Literal
 
@@ -19,6 +18,7 @@ from boxwright.disciplines.layout.result import Certainty
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 NEVER = inf

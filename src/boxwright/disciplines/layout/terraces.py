@@ -7,7 +7,6 @@ on, only what stands above that. Each of these is a terrace with its own outline
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import isfinite
 from typing import NamedTuple
 
@@ -16,6 +15,7 @@ from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import Rect, less, within
 from boxwright.model.place import Place, Surfaces
+from boxwright.records import dataclass
 
 UPRIGHT = {"left": 1, "right": 1, "front": 0, "rear": 0}
 """The axis that each upright wall stands across."""

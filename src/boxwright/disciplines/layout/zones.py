@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from math import inf, isfinite
 from typing import Literal
 
@@ -13,6 +12,7 @@ from boxwright.disciplines.layout.parts import Closed, Fitted, KeepClear
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import WALLS, face_of
 from boxwright.model.place import Surfaces
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 Side = Literal["round", "front", "above"]

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import AfterValidator, AliasChoices, Field, model_validator
 
 from boxwright.model.each import Alone, split_each
 from boxwright.model.entry import Entry, YesNo
+from boxwright.records import dataclass
 from boxwright.units import (
     AmpereBand,
     AmpereBandNamed,

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from math import inf
 
+from boxwright.records import dataclass
 from boxwright.units import CannotRead, HeaderUnits, read_exact
 
 WALLS = ("left", "right", "front", "rear", "roof", "ceiling", "floor")

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
 from boxwright.model.entry import Day, Entry, Names
 from boxwright.model.place import Place, Surfaces
+from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, MetreBand
 
 There = Literal["yes", "perhaps", "no"]

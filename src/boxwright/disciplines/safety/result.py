@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
 from boxwright.disciplines.safety.parts import Half, Hole, Kept, Sleeper, Store, Strung, There, Way
 from boxwright.disciplines.safety.sourced import LENGTHS, Law
 from boxwright.exchange import Aisle, Clearance
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 Opens = Literal["inside", "key", "tool", "none", "unknown"]

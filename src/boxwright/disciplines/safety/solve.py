@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from math import hypot, inf, isfinite
 
@@ -12,6 +12,7 @@ from boxwright.disciplines.safety.result import Bed, Device, Exit, Flame, Fuelle
 from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, law_of
 from boxwright.exchange import Aisle, Clearance
 from boxwright.model.place import Place, Surfaces
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 __all__ = ["Offers", "Result", "ends_of", "gap_between", "is_shut", "least_of", "offers", "room_between", "solve"]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date
 from functools import cache, lru_cache
 
+from boxwright.records import dataclass
 from boxwright.source import Rule, Source, load_rules, load_sources, load_table
 
 PACKAGE = "boxwright.disciplines.safety"

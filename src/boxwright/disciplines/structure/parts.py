@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import BeforeValidator, Field, ValidationInfo
@@ -11,6 +10,7 @@ from pydantic import BeforeValidator, Field, ValidationInfo
 from boxwright.model.each import Each
 from boxwright.model.entry import Entry, read_names
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 from boxwright.units import HeaderUnits, KilogramBand, Metre, MetreBand, read_size
 
 Places = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import inf
 
 from boxwright.disciplines.structure.parts import Fastened, Hinge, Screws
 from boxwright.exchange import Fixing, Vector
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,11 +6,11 @@ A rule says in ``asks`` what it compares; behind a comma it names the only class
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
 from boxwright.disciplines.towing.sourced import PACKAGE
+from boxwright.records import dataclass
 from boxwright.source import Rule, load_rules
 
 UNBRAKED_UP_TO = "unbraked gross up to"

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from pydantic import Field
 
 from boxwright.model.entry import Entry
+from boxwright.records import dataclass
 from boxwright.units import MetreBand
 
 FRAMES = True

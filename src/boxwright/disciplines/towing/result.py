@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from typing import Protocol
 
 from boxwright.disciplines.towing.law import Law
 from boxwright.disciplines.towing.parts import Fits
 from boxwright.model.trailer import TowVehicle, Trailer
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from math import isfinite
 
@@ -11,6 +10,7 @@ from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.result import Reading
 from boxwright.disciplines.towing.sourced import PACKAGE
 from boxwright.finding import Finding, Kind
+from boxwright.records import dataclass
 from boxwright.source import Source, load_sources
 from boxwright.units import Band, HeaderUnits, exactly, show, show_band
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date
+
+from boxwright.records import dataclass
 
 _METRIC = re.compile(
     r"(?P<prefix>P|LT|ST)?\s*\d{3}(?:/\d{2,3})?\s*[RBD-]\s*\d{2}(?:\.\d)?\s*C?"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import Field
@@ -10,6 +9,7 @@ from pydantic import Field
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry
 from boxwright.model.place import Place
+from boxwright.records import dataclass
 from boxwright.units import Band, CubicMetreBand, MetreBand
 
 

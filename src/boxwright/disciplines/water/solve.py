@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import inf
 
 from boxwright.disciplines.water import method
@@ -10,6 +10,7 @@ from boxwright.disciplines.water.parts import StandingTank
 from boxwright.disciplines.water.sourced import density_of
 from boxwright.exchange import Mass
 from boxwright.model.place import Place, shifted
+from boxwright.records import dataclass
 from boxwright.units import Band, Spread
 
 UNKNOWN_MASS = Band(0.0, 0.0, inf, known=False)

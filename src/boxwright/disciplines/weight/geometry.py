@@ -6,7 +6,7 @@ know of a formula that is linear.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from math import inf
 from typing import Literal, NamedTuple
@@ -15,6 +15,7 @@ from boxwright.disciplines.weight import method
 from boxwright.disciplines.weight.linear import GROSS, Coefficients
 from boxwright.disciplines.weight.sourced import ASSUMED
 from boxwright.exchange import Box
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 NOTHING = Coefficients(0.0)

@@ -11,12 +11,13 @@ The order of the parts never matters: they are sorted, and every sum is rounded 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from math import fsum, inf, sqrt
 from typing import NamedTuple
 
 from boxwright.disciplines.weight import method
 from boxwright.exchange import Mass, Vector
+from boxwright.records import dataclass
 from boxwright.units import COVERAGE, Band
 
 Four = tuple[float, float, float, float]

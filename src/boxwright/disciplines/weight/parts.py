@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from boxwright.model.entry import Entry
+from boxwright.records import dataclass
 
 FRAMES = True
 """Weight takes every standing part's frame, never another discipline's facet."""

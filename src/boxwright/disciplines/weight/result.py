@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
 from boxwright.disciplines.weight.linear import Share
 from boxwright.exchange import AxleLoad, Balance, Mass
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from math import inf
 from typing import NamedTuple
 
@@ -25,6 +24,7 @@ from boxwright.disciplines.weight.linear import (
 )
 from boxwright.disciplines.weight.result import Output, Parked, Perhaps, Result, Unweighed
 from boxwright.exchange import AxleLoad, Balance, Box, Measured
+from boxwright.records import dataclass
 from boxwright.units import Band
 
 Pick = Callable[[Loads], Coefficients]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from math import inf
 
 from boxwright.disciplines.weight import method
@@ -12,6 +11,7 @@ from boxwright.disciplines.weight.geometry import Doubt, Geometry, Measures
 from boxwright.disciplines.weight.linear import Coefficients, Pool, joined, pooled, reach_of_sum, value
 from boxwright.disciplines.weight.result import Output, Parked, Tip
 from boxwright.exchange import Box, Mass
+from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 Formula = Callable[[Geometry, float], Coefficients]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import inf
 
 from boxwright.drawing.layout.edges import Sound, sound
@@ -16,6 +16,7 @@ from boxwright.drawing.mark import Line, Point, Shape
 from boxwright.drawing.page import Box
 from boxwright.drawing.paper import SCALES, scale_words
 from boxwright.drawing.sheet import Grid, Sheet
+from boxwright.records import dataclass
 
 APART = 7.0
 """White between views, and between tables."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, isfinite, pi, sin
 
@@ -21,6 +20,7 @@ from boxwright.drawing.layout.wrap import around, grown
 from boxwright.drawing.mark import Arc, Dimension, Fill, Leader, Line, Mark, Point, Shape, Symbol, Text
 from boxwright.drawing.page import Box, Curve, Stroke
 from boxwright.drawing.sheet import View
+from boxwright.records import dataclass
 
 FURTHEST = 1e5
 """A place further from the zero than this (m) is on no trailer and is not drawn; its words are still printed."""

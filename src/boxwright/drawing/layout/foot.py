@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.wrap import Block, block, cleaned, set_in, words_at
 from boxwright.drawing.page import Box
 from boxwright.drawing.paper import BINDING_EDGE, EDGE, NORMAL, SMALL, SMALLEST, Paper, TitleBlock, scale_words
+from boxwright.records import dataclass
 
 PAD = 1.8
 INSIDE = 4.0

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.wrap import LEADING, PLAIN_RISE, Block, block, cleaned, set_in, width_of, words_at
 from boxwright.drawing.page import Box
 from boxwright.drawing.paper import HEIGHT_OF, NORMAL, SMALL
 from boxwright.drawing.sheet import TO_TICK, Grid
+from boxwright.records import dataclass
 
 PAD = 1.4
 PENCIL = 24.0

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from boxwright.drawing.layout.arrange import bodies
 from boxwright.drawing.layout.foot import Foot, body_of, draw_foot, foot_of, frame_of
@@ -11,6 +11,7 @@ from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.page import Box, Page
 from boxwright.drawing.paper import Paper, TitleBlock
 from boxwright.drawing.sheet import Sheet
+from boxwright.records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,6 @@ anything; thin lines are avoided first and interrupted where that does not go.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import cos, hypot, pi, sin
 
 from boxwright.drawing.layout.ink import Ink
@@ -28,6 +27,7 @@ from boxwright.drawing.layout.wrap import (
 from boxwright.drawing.mark import Point, Size
 from boxwright.drawing.page import Box
 from boxwright.drawing.paper import HEIGHT_OF, SMALL
+from boxwright.records import dataclass
 
 GAP = 0.8
 NEAR = 9.0

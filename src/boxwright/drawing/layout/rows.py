@@ -5,7 +5,6 @@ All is laid out from the view's own zero, in millimetres of paper; the caller mo
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 from boxwright.drawing.layout.ink import Ink
@@ -14,6 +13,7 @@ from boxwright.drawing.layout.wrap import Block, block, words_at, words_turned
 from boxwright.drawing.mark import Dimension, Point, Side
 from boxwright.drawing.page import Box, PlacedDimension
 from boxwright.drawing.paper import NORMAL, SMALL
+from boxwright.records import dataclass
 
 FIRST = 5.0
 """From the view to the nearest row."""

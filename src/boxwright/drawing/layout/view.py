@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from boxwright.drawing.layout.edges import ARROW, Sound, clear_thin_lines, edges, extents, hatch, take
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.placing import NO_ROOM, Placer, Wanted
@@ -13,6 +11,7 @@ from boxwright.drawing.mark import Dimension, Leader, Mark, Point, Symbol, Text
 from boxwright.drawing.page import Box, PlacedView
 from boxwright.drawing.paper import HEIGHT_OF, NORMAL, SMALL, scale_words
 from boxwright.drawing.sheet import View
+from boxwright.records import dataclass
 
 PER_METRE = 1000.0
 RIM = 7.0

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 
 from boxwright.drawing.letters import DEPTH, RISE, printable, text_width
 from boxwright.drawing.mark import Point
 from boxwright.drawing.page import Belongs, Box, Words
+from boxwright.records import dataclass
 
 LEADING = 1.7
 """From baseline to baseline, over the height of a capital letter: enough for an accent under a comma."""

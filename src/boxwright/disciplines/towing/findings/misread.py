@@ -9,7 +9,7 @@ pounds, and the answer would turn.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import isclose
 
 from boxwright.disciplines.towing import law
@@ -28,6 +28,7 @@ from boxwright.disciplines.towing.sourced import (
 from boxwright.disciplines.towing.telling import OWN_PAPERS, OWN_PLATE, missing, shown
 from boxwright.disciplines.towing.tyre_mark import read_tyre_mark
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits, show
 
 STAMPED_IN_POUNDS = INCH_COUNTRIES

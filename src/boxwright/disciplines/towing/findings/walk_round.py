@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from boxwright.disciplines.towing.sourced import WALK
 from boxwright.finding import Finding
+from boxwright.records import dataclass
 
 BROKE_OFF = "towing/could-not-be-worked-out"
 """Where towing itself broke off nothing of it was judged, so that no line may be ticked."""
