@@ -13,8 +13,8 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 RIGS = [ROOT / "rigs" / f"{name}.yaml" for name in ("whimbrel", "dunlin")]
 MOST_MODULES = 665
-MOST_COMPILED = 60
-"""Of 350 kinds of record: a kind that is neither made nor compared is not compiled."""
+MOST_COMPILED = 450
+"""Functions of records, of three for each kind: what is neither made nor compared nor hashed is not compiled."""
 MOST_FILES_OF_TABLES = 32
 """Every file of tables, and the rules of the two countries each is driven in; those of the other four stay shut."""
 MOST_READERS = 40
@@ -43,7 +43,10 @@ records = {
     one for module in list(sys.modules.values()) if module.__name__.startswith("boxwright")
     for one in vars(module).values() if isinstance(one, type) and hasattr(one, "__dataclass_fields__")
 }
-compiled = [one for one in records if one.__init__.__code__.co_filename == "<string>"]
+compiled = [
+    one for record in records for one in (record.__init__, record.__eq__, record.__hash__)
+    if getattr(getattr(one, "__code__", None), "co_filename", "") == "<string>"
+]
 counted = {
     "code": code, "modules": sorted(sys.modules), "tables": len(parsed), "commands": len(built),
     "records": len(records), "compiled": len(compiled),
@@ -67,7 +70,7 @@ def test_check_loads_reads_and_builds_only_what_it_answers_with(path: Path) -> N
     assert [one for one in found["modules"] if one.startswith(NOT_TO_DRAW_WITH)] == []
     assert found["tables"] <= MOST_FILES_OF_TABLES
     assert found["commands"] == 1
-    assert 0 < found["compiled"] <= MOST_COMPILED < found["records"] / 2
+    assert 0 < found["compiled"] <= MOST_COMPILED < 2 * found["records"]
     assert 0 < found["readers"] <= MOST_READERS < found["kinds"]
 
 
