@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import re
+import signal
 from collections.abc import Callable
 from pathlib import Path
 
@@ -189,3 +190,28 @@ def test_a_choice_that_the_tab_kept_and_that_is_not_there_any_more_is_dropped(
     expect(desk.page.get_by_role("combobox", name="As of")).to_have_value(wanted)
     expect(desk.page.get_by_role("combobox", name="Loaded")).to_have_value("")
     assert desk.number("gross") > 0
+
+
+def test_no_number_stands_under_a_choice_it_was_not_worked_out_for(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve("whimbrel")
+    desk = show(served)
+    desk.look_at(stage="finish")
+    assert served.process is not None
+    finish = desk.figure("tongue").inner_text()
+    served.process.send_signal(signal.SIGSTOP)
+    try:
+        desk.page.get_by_label("As of", exact=True).select_option("measure")
+        expect(desk.page.get_by_text("Working it out for what was chosen")).to_be_visible()
+        expect(desk.figure("tongue")).to_be_hidden()
+        expect(desk.page.locator(".answers .word").first).to_be_hidden()
+        expect(desk.page.locator(".findings .finding").first).to_be_hidden()
+        expect(desk.page.get_by_label("As of", exact=True)).to_be_visible()
+    finally:
+        served.process.send_signal(signal.SIGCONT)
+    expect(desk.figure("tongue")).to_be_visible()
+    assert desk.figure("tongue").inner_text() != finish
+    expect(desk.page.locator(".answers .word").first).to_be_visible()
+    served.kill()
+    expect(desk.page.get_by_label("As of", exact=True)).to_be_disabled()

@@ -354,3 +354,14 @@ def test_a_rig_that_cannot_be_opened_is_said_in_words(tmp_path: Path) -> None:
         assert came.returncode >= 3
         assert name in came.stderr + came.stdout
         assert "Traceback" not in came.stderr
+
+
+def test_numbers_name_what_they_were_worked_out_for(server: Server) -> None:
+    page = Page(server)
+    stage = page.told["state"]["stages"][-1]["name"]
+    assert stage
+    page.say("look", screen="plan", slot={"stage": stage, "load": "", "vehicle": ""})
+    assert page.until(lambda one: one["t"] == "numbers")["slot"]["stage"] == stage
+    page.say("move", of=CABINET, x_mm=10.0)
+    assert page.until(lambda one: one["t"] == "numbers")["slot"]["stage"] == stage
+    page.close()

@@ -2,7 +2,7 @@ import { signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import type { Answer, Balance, Figure, Working } from "./contract";
 import { Findings } from "./findings";
-import { at, choose, type Got, got, isConnected, isPreview, numbers, settled, slot, state } from "./link";
+import { at, choose, type Got, got, isConnected, isOther, isPreview, numbers, settled, slot, state } from "./link";
 
 /** Whether numbers and findings are shown where there is no room for them beside the sheet. */
 export const isOpen = signal(false);
@@ -31,7 +31,7 @@ export function Answers() {
   if (!found) return null;
   const now = found.map((one) => fresh?.find((other) => other.use === one.use) ?? one);
   return (
-    <ul class="answers" aria-label="Answers">
+    <ul class={isOther.value ? "answers other" : "answers"} aria-label="Answers" aria-busy={isOther.value}>
       {now.map((one) => <AnswerLine key={one.use} answer={one} isOld={isPreview.value && !fresh?.some((other) => other.use === one.use)} />)}
     </ul>
   );
@@ -147,7 +147,7 @@ function Choose({ label, part }: { label: string; part: "stage" | "load" | "vehi
   return (
     <div class="choose">
       <span><Term words={label} explains={state.value?.terms[part] ?? ""} /></span>
-      <select aria-label={label} value={slot.value[part]} onChange={(event) => choose({ [part]: event.currentTarget.value })}>
+      <select aria-label={label} disabled={!isConnected.value} value={slot.value[part]} onChange={(event) => choose({ [part]: event.currentTarget.value })}>
         {choices.map((one) => <option key={one.name} value={one.name}>{one.label}</option>)}
       </select>
     </div>
@@ -159,9 +159,10 @@ export function Aside() {
   const found = numbers.value;
   if (!found) return <aside class="aside" aria-label="Numbers and findings"><p class="empty">Working it out</p></aside>;
   return (
-    <aside id="numbers" class={isOpen.value ? "aside open" : "aside"} aria-label="Numbers and findings">
+    <aside id="numbers" class={`aside ${isOpen.value ? "open" : ""} ${isOther.value ? "other" : ""}`} aria-label="Numbers and findings" aria-busy={isOther.value}>
       <div class="folded">
         <div class="slot"><Choose label="As of" part="stage" /><Choose label="Loaded" part="load" /><Choose label="Behind" part="vehicle" /></div>
+        {isOther.value && <p class="being" role="status">Working it out for what was chosen</p>}
         {found.of && <p class="whose">{found.of}</p>}
         {found.balance && (
           <div class="balance">

@@ -248,6 +248,7 @@ export type Numbers = {
   seq: number;
   rev: number;
   preview: boolean;
+  slot: Slot;
   of: string;
   answers: Answer[];
   figures: Figure[];

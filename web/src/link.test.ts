@@ -50,7 +50,7 @@ const STATE = {
 const SCREEN = { name: "plan", rev: 1, pictures: [], charts: [], tables: [], pages: [] };
 const MOVE = { t: "move", of: "parts[a]", dx: 1, dy: 0 } as never;
 const says = (message: object) => Line.last.onmessage({ data: JSON.stringify(message) });
-const numbers = (seq: number, preview: boolean) => ({ t: "numbers", seq, rev: 1, preview, figures: [], held: [] });
+const numbers = (seq: number, preview: boolean, stage = "") => ({ t: "numbers", seq, rev: 1, preview, slot: { stage, load: "", vehicle: "" }, figures: [], held: [] });
 const settle = () => new Promise((done) => setTimeout(done, 0));
 
 async function opened() {
@@ -104,6 +104,21 @@ describe("numbers", () => {
     link.send(MOVE);
     says(numbers(6, true));
     expect(link.settled.value).toMatchObject({ seq: 0 });
+  });
+
+  it("of another stage than the one chosen are never shown, and those there are known to be another's", async () => {
+    const link = await opened();
+    says(numbers(0, false));
+    expect(link.isOther.value).toBe(false);
+    link.choose({ stage: "finish" });
+    expect(link.isOther.value).toBe(true);
+    says({ ...numbers(0, false), rev: 2 });
+    says(numbers(2, true));
+    expect(link.settled.value).toMatchObject({ rev: 1, slot: { stage: "" } });
+    expect(link.numbers.value).toMatchObject({ preview: false, slot: { stage: "" } });
+    says(numbers(0, false, "finish"));
+    expect(link.isOther.value).toBe(false);
+    expect(link.settled.value).toMatchObject({ slot: { stage: "finish" } });
   });
 
   it("of a preview end with the line", async () => {

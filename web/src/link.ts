@@ -31,6 +31,10 @@ export const isConnected = signal(false);
 export const wasConnected = signal(false);
 export const slot = signal<Slot>({ stage: "", load: "", vehicle: "" });
 export const isPreview = computed(() => numbers.value?.preview ?? false);
+const isOfSlot = (one: Slot): boolean =>
+  (["stage", "load", "vehicle"] as const).every((part) => (one[part] ?? "") === (slot.value[part] ?? ""));
+/** Whether another stage, load state or vehicle was chosen, and its numbers are still being worked out. */
+export const isOther = computed(() => settled.value !== null && !isOfSlot(settled.value.slot));
 /** The answers, the accepted findings and the problems stay while a hand holds something. */
 export const settled = signal<Numbers | null>(null);
 
@@ -190,6 +194,11 @@ function told(message: Down): void {
     }
     case "numbers":
       if (message.preview && message.seq < outbox.newest - 1) break;
+      if (!isOfSlot(message.slot)) {
+        // Of what was chosen before: shown now, it would stand under the name of another stage.
+        answered(message.seq, "");
+        break;
+      }
       numbers.value = message;
       if (!message.preview) settled.value = message;
       bus.dispatchEvent(new CustomEvent("numbers", { detail: message }));

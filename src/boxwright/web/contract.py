@@ -346,13 +346,15 @@ class ShownProblem(Message):
 
 
 class Numbers(Message):
-    """What follows from the text, or from what the hand holds (``preview``). ``of`` says whose numbers they are where
-    no load state was chosen; ``stale`` names what is still of an earlier revision."""
+    """What follows from the text, or from what the hand holds (``preview``), at the stage, in the load state and behind
+    the vehicle of ``slot``. ``of`` says whose numbers they are where no load state was chosen; ``stale`` names what is
+    still of an earlier revision."""
 
     t: Literal["numbers"]
     seq: int
     rev: int
     preview: bool
+    slot: Slot
     of: str
     answers: list[Answer]
     figures: list[Figure]

@@ -45,6 +45,7 @@ def numbers_of(seen: Seen, seq: int, rev: int, preview: bool) -> contract.Number
         seq=seq,
         rev=rev,
         preview=preview,
+        slot=seen.slot,
         answers=answers(seen) if not preview else _answers_of_load(seen),
         of=f"Numbers of load {slot.load}" if slot is not None and slot.load != seen.slot.load else "",
         figures=figures(slot, units) if slot is not None else [],
