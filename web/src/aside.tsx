@@ -56,6 +56,9 @@ function AnswerLine({ answer, isOld }: { answer: Answer; isOld: boolean }) {
   );
 }
 
+/** Whether the words under the ball are wider than the room to the left of it. */
+const isLong = (text: string): boolean => text.length > 11;
+
 /** The trailer as a beam: weights down, wheels and ball up, one scale for all bars. */
 function Beam({ balance }: { balance: Balance }) {
   const low = Math.min(balance.coupler_mm, balance.front_mm);
@@ -78,7 +81,7 @@ function Beam({ balance }: { balance: Balance }) {
       {up.map((one, index) => (
         <g key={one.label}>
           <path class={one.kg < 0 ? "up lifts" : "up"} d={`M${x(one.x_mm)} 52v${bar(one.kg)}`} />
-          <text x={x(one.x_mm)} y="91" style={{ textAnchor: index === 0 || up.length === 2 ? "middle" : index % 2 ? "end" : "start" }}
+          <text x={isLong(one.text) && index === 0 ? 0 : x(one.x_mm)} y="91" style={{ textAnchor: isLong(one.text) && index === 0 ? "start" : index === 0 || up.length === 2 ? "middle" : index % 2 ? "end" : "start" }}
             dx={index === 0 || up.length === 2 ? 0 : index % 2 ? 8 : 2}>{one.text}</text>
         </g>
       ))}

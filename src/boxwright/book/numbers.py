@@ -29,9 +29,10 @@ def units_asked(word: str, of_file: HeaderUnits) -> HeaderUnits:
 
 
 def mass(band: Band, units: HeaderUnits) -> str:
-    """Return a mass with its doubt: ``343 +- 20 lb``, ``343 lb (320 to 366)``, ``320 lb + ? (at most 345)``.
+    """Return a mass with its doubt: ``343 +- 20 lb``, ``343 lb (320 to 366)``, ``320 lb + ? (at least 295)``.
 
-    The question mark stands for what has no number: the amount before it is without that.
+    The question mark stands for what has no number, where that can only add: the amount before it is without that.
+    Where it may take away no amount without it is told, only its ends: ``at most 345 lb``, ``295 to 345 lb``.
     """
     return _amount(band, lambda value: show(value, "mass", units), mass_unit(units))
 
@@ -57,19 +58,18 @@ def _amount(band: Band, shown: Callable[[float], str], unit: str) -> str:
         half = shown((band.high - band.low) / 2.0).removesuffix(unit).strip()
         return f"{middle.removesuffix(unit).strip()} +- {half} {unit}"
     if not math.isfinite(band.high):
-        ends = f"at least {low}"
-    elif not math.isfinite(band.low):
-        ends = f"at most {high}"
-    else:
-        ends = f"{low} to {high}"
-    return f"{middle}{'' if band.known else ' + ?'} ({ends})"
+        return f"{middle}{'' if band.known else ' + ?'} (at least {low})"
+    ends = f"{low} to {high}" if math.isfinite(band.low) else f"at most {high}"
+    return f"{middle} ({ends})" if band.known else f"{ends} {unit}"
 
 
 def narrow(text: str) -> str:
-    """Return an amount as a table shows it: ``343+-20``, ``320..366``, ``320+?``; its unit stands at the head."""
+    """Return an amount as a table shows it: ``343+-20``, ``320..366``, ``320+?``, ``<=345``; its unit is the head's."""
     best, _, ends = text.removesuffix(")").partition(" (")
-    if " to " in ends and not best.endswith("?"):
-        return ends.replace(" to ", "..")
+    if " to " in text:
+        return (ends or best.rpartition(" ")[0]).replace(" to ", "..")
+    if best.startswith("at most "):
+        return f"<={best.split()[2]}"
     pieces = [piece for piece in best.split() if piece[0] in "+-?0123456789."]
     return "".join(pieces) if pieces else best
 
@@ -108,8 +108,12 @@ def _at(band: Band, sides: tuple[str, str, str], units: HeaderUnits) -> str:
         doubt = f" +- {half}" if band.low < band.high else ""
         return f"{far(band.best)}{doubt} {unit} {side} {sides[2]}"
     nearest, farthest = sorted((band.low, band.high), key=abs)
-    if nearest * farthest < 0.0:
+    is_across = nearest * farthest < 0.0
+    if not band.known:  # what has no weight may lie to either side of what has one
+        first = f"{far(nearest)} {unit} {sides[nearest < 0.0]} {sides[2]}" if is_across else far(nearest)
+        return f"{first} to {far(farthest)} {unit} {sides[farthest < 0.0]} {'it' if is_across else sides[2]}"
+    if is_across:
         ends = f"{far(nearest)} {sides[nearest < 0.0]} to {far(farthest)} {sides[farthest < 0.0]} it"
     else:
         ends = f"{far(nearest)} to {far(farthest)}"
-    return f"{far(band.best)} {unit}{'' if band.known else ' + ?'} {side} {sides[2]} ({ends})"
+    return f"{far(band.best)} {unit} {side} {sides[2]} ({ends})"

@@ -154,11 +154,12 @@ def _sides(left: Output, right: Output, units: HeaderUnits, said: tuple[Finding,
     unit, scale = shown_unit("mass", units)
     difference = right.band.best - left.band.best
     if not (isfinite(left.band.low) and isfinite(right.band.low)):
-        text, word = NOT_KNOWN, ""
+        text, word, band = NOT_KNOWN, "", ""
     else:
+        band = "" if left.band.known and right.band.known else "as far as known"
         text, word = f"{scale.from_si(abs(difference)):,.0f}", f"{unit} {'right' if difference > 0.0 else 'left'}"
-    return contract.Figure(key="sides", label="Heavier side", text=text, unit=word, kind=_kind(said, "sides"),
-                           explains=terms.FIGURES["sides"])  # fmt: skip
+    return contract.Figure(key="sides", label="Heavier side", text=text, unit=word, band=band,
+                           kind=_kind(said, "sides"), explains=terms.FIGURES["sides"])  # fmt: skip
 
 
 def _room(slot: WorkedSlot, units: HeaderUnits, said: tuple[Finding, ...]) -> contract.Figure | None:
@@ -208,8 +209,9 @@ def _is_answered(band: Band) -> bool:
 
 def _short(band: Band, units: HeaderUnits) -> str:
     unit, scale = shown_unit("mass", units)
-    open_end = "" if isfinite(band.low) and isfinite(band.high) else " + ?"
-    return f"{scale.from_si(band.best):,.0f}{open_end} {unit}"
+    if not band.known:
+        return mass(band, units).partition(" (")[0].replace(f" {unit} + ?", f" + ? {unit}")
+    return f"{scale.from_si(band.best):,.0f} {unit}"
 
 
 def _balance_in_words(box: Box, gross: Band, up: list[contract.Reaction], units: HeaderUnits) -> str:
