@@ -60,7 +60,7 @@ def test_what_is_kept_beside_is_for_the_same_eyes(file: Path, mode: int) -> None
     keeper.keep("rig: five\n", is_again=True)
     keeper.set_aside("rig: six\n")
     kept = [one for one in (file.parent / ".boxwright").rglob("*") if one.is_file()]
-    assert {one.suffixes[-1] for one in kept} == {".yaml", ".left", ".unsaved", ".lock"}
+    assert {one.suffixes[-1] for one in kept} == {".yaml", ".left", ".unsaved", ".lock", ".of"}
     assert {one.stat().st_mode & 0o777 for one in [file, *kept]} == {mode}
 
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boxwright.web.merging import joined
+from boxwright.web.merging import joined, with_hunks_of
 
 LINES = [f"line {number}\n" for number in range(12)]
 
@@ -78,3 +78,18 @@ def test_what_is_joined_is_what_another_merge_makes_of_it(
     if together is not None:
         assert came.returncode == 0
         assert came.stdout == together
+
+
+@pytest.mark.parametrize(
+    ("mine", "theirs", "both"),
+    [
+        ("a\nb\nc\nd\n", "A\nb\nc\nd\n", "A\nb\nc\nd\n"),
+        ("a\nb\nc\nD\n", "A\nb\nc\nd\n", "A\nb\nc\nD\n"),
+        ("M\nb\nc\nD\n", "A\nb\nc\nd\n", "A\nb\nc\nD\n"),
+        ("a\nc\nd\n", "a\nB\nc\nd\n", "a\nB\nc\nd\n"),
+        ("a\nM\nN\nc\nd\nmore\n", "a\nB\nc\nd\n", "a\nB\nc\nd\nmore\n"),
+        ("a\nb\nc\nD\n", "a\nb\nc\nd\n", "a\nb\nc\nD\n"),
+    ],
+)
+def test_of_two_changes_of_the_same_lines_one_is_taken_and_all_else_stays(mine: str, theirs: str, both: str) -> None:
+    assert with_hunks_of("a\nb\nc\nd\n", mine, theirs) == both

@@ -1,26 +1,26 @@
-import type { Disk } from "./contract";
 import { blocksOf, chosenText } from "./blocks";
-import { send } from "./link";
 
-/** Both texts of a conflict, block by block; nothing is written until each is decided. */
-export function conflictView(place: HTMLElement, editor: HTMLElement, disk: Disk | null, mine: () => string): void {
+/** A text that stands against the one in the editor: what is said of it, what a press takes, what is done in the end. */
+export type Other = { says: string; theirs: string; take: string; done: (text: string) => void };
+
+/** Both texts, block by block; nothing is written until each is decided. */
+export function conflictView(place: HTMLElement, editor: HTMLElement, other: Other | null, mine: () => string): void {
   place.querySelector(".conflict-view")?.remove();
-  const theirs = disk?.state === "conflict" ? disk.text : null;
-  editor.hidden = theirs !== null && theirs !== undefined;
-  if (!disk || theirs === null || theirs === undefined) return;
-  const blocks = blocksOf(mine(), theirs);
+  editor.hidden = other !== null;
+  if (!other) return;
+  const blocks = blocksOf(mine(), other.theirs);
   const decided = new Map<number, "mine" | "theirs">();
   const box = document.createElement("section");
   box.className = "conflict-view";
   box.setAttribute("aria-label", "Two versions of the file");
   const head = document.createElement("p");
-  head.textContent = `${disk.says}. Decide each block; then it is written.`;
+  head.textContent = `${other.says}. Decide each block; then it is written.`;
   const done = document.createElement("button");
   done.className = "do";
   done.textContent = "Write what is chosen";
   done.disabled = true;
   const open = blocks.filter((one) => one.isDifferent).length;
-  done.onclick = () => send({ t: "resolve", disk_hash: disk.hash, text: chosenText(blocks, decided) });
+  done.onclick = () => other.done(chosenText(blocks, decided));
   box.append(head);
   blocks.forEach((block, index) => {
     if (!block.isDifferent) return;
@@ -31,7 +31,7 @@ export function conflictView(place: HTMLElement, editor: HTMLElement, disk: Disk
     for (const side of ["mine", "theirs"] as const) {
       const row = document.createElement("div");
       const button = document.createElement("button");
-      button.textContent = side === "mine" ? "Keep mine" : "Take disk";
+      button.textContent = side === "mine" ? "Keep mine" : other.take;
       button.setAttribute("aria-pressed", "false");
       button.onclick = () => {
         decided.set(index, side);

@@ -213,6 +213,12 @@ export type Leaving = {
   typed: Typed | null;
 };
 
+export type LeftText = {
+  text: string;
+  is_sure: boolean;
+  rev: number;
+};
+
 export type Limit = {
   label: string;
   y: number;
@@ -328,6 +334,8 @@ export type Recover = {
   base: number;
   t: "recover";
   take: boolean;
+  text?: string | null;
+  rev?: number;
 };
 
 export type Redo = {

@@ -7,9 +7,9 @@ import { EditorView } from "@codemirror/view";
 import { effect } from "@preact/signals";
 import { tags } from "@lezer/highlight";
 import { basicSetup } from "codemirror";
-import type { Disk, ShownProblem, TextIs, Typed } from "./contract";
-import { conflictView } from "./conflict";
-import { bus, disk, fetched, follow, isConnected, lookedLine, lostStep, refused, send, settled, state, text, textRev } from "./link";
+import type { Disk, LeftText, ShownProblem, TextIs, Typed } from "./contract";
+import { conflictView, type Other } from "./conflict";
+import { bus, disk, fetched, follow, isConnected, leftText, lookedLine, lostStep, refused, send, settled, state, text, textRev } from "./link";
 import { askedLine } from "./sheet";
 import { asOne, Typing, wholeAsChange } from "./typing";
 
@@ -176,6 +176,17 @@ const filter = EditorState.changeFilter.of((change) => {
   return false;
 });
 
+/** The text that is to be looked at beside the one here: the disk's, or what was left by an earlier session. */
+function against(now: Disk | null, left: LeftText | null): Other | null {
+  if (now?.state === "conflict" && typeof now.text === "string")
+    return { says: now.says, theirs: now.text, take: "Take disk", done: (chosen) => send({ t: "resolve", disk_hash: now.hash, text: chosen }) };
+  if (!left) return null;
+  return {
+    says: "What was left, beside what stands here now", theirs: left.text, take: "Take what was left",
+    done: (chosen) => send({ t: "recover", take: true, text: chosen, rev: left.rev }),
+  };
+}
+
 function become(changes: ChangeSet, isStep: boolean): void {
   text.value = changes.apply(Text.of(text.value.split("\n"))).toString();
   // A cursor at the end of what was replaced stays at its end: what is typed next is typed after it.
@@ -230,7 +241,7 @@ export function mount(place: HTMLElement): () => void {
     const problems = settled.value?.problems;
     if (problems) view.dispatch(setDiagnostics(view.state, marks(view, problems)));
   });
-  const stopConflict = effect(() => conflictView(place, host, disk.value as Disk | null, () => text.value));
+  const stopConflict = effect(() => conflictView(place, host, against(disk.value, leftText.value), () => text.value));
   if (!schema) void fetched<Schema>("/schema").then((found) => (schema = found));
   return () => {
     flush();

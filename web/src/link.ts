@@ -3,6 +3,7 @@ import {
   CONTRACT,
   type Disk,
   type Down,
+  type LeftText,
   type Numbers,
   type Offered,
   type Patch,
@@ -26,6 +27,8 @@ export const notShown = signal("");
 /** The changes that were found, and the findings a change is being sought for, by the key of their finding. */
 export const offered = signal<Record<string, Offered>>({});
 export const seeking = signal<ReadonlySet<string>>(new Set());
+/** What an earlier session left, while it is being looked at beside the text. */
+export const leftText = signal<LeftText | null>(null);
 export const refused = signal<string>("");
 export const isConnected = signal(false);
 export const wasConnected = signal(false);
@@ -151,6 +154,16 @@ export function look(): void {
   void fetchScreen();
 }
 
+/** Take up what an earlier session left: at once where that undoes nothing, else both are looked at first. */
+export async function takeLeft(): Promise<void> {
+  const found = await fetched<LeftText>("/left");
+  if (found?.is_sure) send({ t: "recover", take: true });
+  else if (found) {
+    leftText.value = found;
+    location.hash = "#file";
+  }
+}
+
 export function choose(part: Partial<Slot>): void {
   slot.value = { ...slot.value, ...part };
   sessionStorage.setItem("slot", JSON.stringify(slot.value));
@@ -177,6 +190,7 @@ function told(message: Down): void {
       const before = state.value;
       const isNew = !before?.has_file && message.has_file;
       state.value = message;
+      if (!message.left) leftText.value = null;
       if (!isConnected.value && message.heard >= 0) met(message, before);
       if (isNew) outbox.answered(Infinity);
       // A stage, load state or vehicle that was renamed or taken out, or is of another rig, is no longer looked at.

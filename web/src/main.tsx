@@ -6,7 +6,7 @@ import { signal } from "@preact/signals";
 import { render } from "preact";
 import { Answers, Aside, isOpen } from "./aside";
 import { First } from "./first";
-import { at, disk, isConnected, link, refused, send, state, wasConnected } from "./link";
+import { at, disk, isConnected, link, refused, send, state, takeLeft, wasConnected } from "./link";
 import { Body } from "./screens";
 
 const GROUPS = { "draw": "Draw", "work-out": "Work out", "on-file": "On file" } as const;
@@ -88,7 +88,7 @@ function Banner() {
     return (
       <p class="banner limit" role="alert">
         {state.value.left}{" "}
-        <button onClick={() => send({ t: "recover", take: true })}>Take them</button>{" "}
+        <button onClick={() => void takeLeft()}>Take them</button>{" "}
         <button onClick={() => send({ t: "recover", take: false })}>Leave them</button>
       </p>
     );

@@ -45,6 +45,9 @@ from boxwright.web.fetched import (
     Labelled as Labelled,
 )
 from boxwright.web.fetched import (
+    LeftText as LeftText,
+)
+from boxwright.web.fetched import (
     Limit as Limit,
 )
 from boxwright.web.fetched import (
@@ -453,5 +456,6 @@ class Wire(Message):
     working: Working
     leaving: Leaving
     earlier: EarlierText
+    left: LeftText
     difference: Difference
     form: Form

@@ -16,7 +16,7 @@ from boxwright.records import dataclass
 from boxwright.web.contract import Disk, TextChange, Typed
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile, Keeper, hash_of
-from boxwright.web.merging import joined
+from boxwright.web.merging import joined, with_hunks_of
 from boxwright.web.offsets import as_in, shown_text, to_text
 from boxwright.web.session import Change, Session
 
@@ -50,6 +50,15 @@ class Failed:
     is_aside: bool = True
 
 
+@dataclass(frozen=True, slots=True)
+class Left:
+    """What taking up what was left comes to: the text, whether nothing done since is undone by it, the revision."""
+
+    text: str
+    is_sure: bool
+    rev: int
+
+
 class Desk:
     """One rig file, open. Raises ``CannotKeep`` when it cannot be read at all."""
 
@@ -71,6 +80,8 @@ class Desk:
         self._changed_at = 0.0
         self.left = self.keeper.left(text) if self._is_ours else None
         """What could not be put into the file, until its owner says what becomes of it."""
+        self._left_of = text if self.left is not None and self.keeper.is_left_of(text) else None
+        """The text that what is left was made of, None where nobody knows."""
         self._left_by = "an earlier session left changes"
         self._looked_at = self._failed_at = -RETRY
         self._stuck = ""
@@ -219,11 +230,30 @@ class Desk:
         self._changed_at = at - WAIT
         return change
 
-    def recover(self, is_taken: bool, at: float) -> Change | None:
-        """Take what an earlier session left as the text, or leave it; either way it is kept among the past."""
+    def offered(self) -> Left:
+        """Return what taking up what was left comes to; sure where it undoes nothing that was done since."""
         if self.left is None:
-            raise Refused("nothing was left by an earlier session")
-        change = self.session.take(self.left, at) if is_taken else None
+            raise Refused("nothing is left to take up")
+        now = self.session.text
+        together = joined(self._left_of, now, self.left) if self._left_of is not None else None
+        if together is not None:
+            return Left(together, True, self.session.rev)
+        beside = with_hunks_of(self._left_of, now, self.left) if self._left_of is not None else self.left
+        return Left(beside, beside == now, self.session.rev)
+
+    def recover(self, is_taken: bool, at: float, chosen: str | None = None, rev: int = -1) -> Change | None:
+        """Take up what was left, or leave it; either way it is kept among the past.
+
+        ``chosen`` is the text its owner put together of both, looking at revision ``rev``. Raises Refused where both
+        were to be looked at first, or the text was changed since.
+        """
+        offered = self.offered()
+        if is_taken and chosen is None and not offered.is_sure:
+            raise Refused("other changes were made since; look at both first")
+        if is_taken and chosen is not None and rev != offered.rev:
+            raise Refused("the text was changed in the meantime; look at both again")
+        taken = offered.text if chosen is None else as_in(self.session.text, chosen)
+        change = self.session.take(taken, at) if is_taken else None
         self.left = None
         self.keeper.put_by()
         self.touched(at)
@@ -238,11 +268,11 @@ class Desk:
         sent = _typed_into(known, typed.under)
         mine, now = _typed_into(sent, typed.waits), shown_text(self.session.text)
         if self.left is not None and shown_text(self.left) in {known, sent} and self.left != self.session.text:
-            self._leave(mine)  # it goes on from what was left and is not taken yet
+            self._leave(mine, shown_text(self._left_of) if self._left_of is not None else known)  # it goes on from that
             return None
         text = mine if now in {known, sent} else joined(known, mine, now)
         if text is None or len(text) > max(MOST_TEXT, len(now)):
-            self._leave(mine)
+            self._leave(mine, known)
             return None
         change = self.session.take(as_in(self.session.text, text), at)
         if change is not None:
@@ -254,10 +284,10 @@ class Desk:
         """Return what was left, in words; empty where nothing was."""
         return f"{self._left_by} that are not in {self.keeper.path.name}" if self.left is not None else ""
 
-    def _leave(self, text: str) -> None:
+    def _leave(self, text: str, of: str) -> None:
         self._left_by = "what was typed meets changes of the same lines; it is kept as changes"
-        self.left = as_in(self.session.text, text)
-        self.keeper.leave(self.left)
+        self.left, self._left_of = as_in(self.session.text, text), as_in(self.session.text, of)
+        self.keeper.leave(self.left, self._left_of)
 
     def bring_back(self, name: str, at: float) -> Change | None:
         """Make an earlier text of the file the text, as one step."""

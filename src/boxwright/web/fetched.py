@@ -137,6 +137,14 @@ class Thing(Message):
     says: list[str]
 
 
+class LeftText(Message):
+    """What taking up what an earlier session left comes to; ``is_sure`` where it undoes nothing that was done since."""
+
+    text: str
+    is_sure: bool
+    rev: int
+
+
 class EarlierText(Message):
     """An earlier text of the file: until when it stood, and what was changed then."""
 

@@ -11,7 +11,9 @@ from starlette.responses import JSONResponse, PlainTextResponse, Response
 from starlette.routing import Route
 
 from boxwright.web import earlier, forms
+from boxwright.web.contract import LeftText
 from boxwright.web.desk import Desk
+from boxwright.web.offsets import shown_text
 
 
 def of_the_file(opened: Callable[[], Desk | None]) -> list[Route]:
@@ -43,7 +45,16 @@ def of_the_file(opened: Callable[[], Desk | None]) -> list[Route]:
         headers = {"content-disposition": named, "cache-control": "no-store"}
         return Response(desk.session.text.encode(), media_type="application/octet-stream", headers=headers)
 
-    return [Route("/earlier", earlier_texts), Route("/forms", asked_forms), Route("/text", whole_text)]
+    async def what_is_left(request: Request) -> Response:
+        desk = opened()
+        if desk is None or desk.left is None:
+            return _nothing()
+        left = desk.offered()
+        found = LeftText(text=shown_text(left.text), is_sure=left.is_sure, rev=left.rev)
+        return JSONResponse(found.model_dump())
+
+    routes = {"/left": what_is_left, "/earlier": earlier_texts, "/forms": asked_forms, "/text": whole_text}
+    return [Route(path, answer) for path, answer in routes.items()]
 
 
 def _nothing() -> Response:

@@ -20,6 +20,8 @@ from boxwright.web.locked import Held, locked
 from boxwright.web.past import Past
 
 FOLDER, PAST, UNSAVED, LEFT, LOCK = ".boxwright", "past", "unsaved", "left", "lock"
+OF = ".of"
+"""Ends the name of what says of which text of the file a text set aside was made: its hash."""
 MOST_BYTES = 4_000_000
 """A rig file longer than this is not opened: 30 times the greatest demo rig."""
 LOCK_TRIES, LOCK_PAUSE = 20, 0.02
@@ -62,6 +64,7 @@ class Keeper:
         self.known = ""
         self.past = Past(self._folder() / PAST, self.path.name)
         self._had = mode_of(self.path)
+        self._aside_of = ""
 
     def seen(self) -> Seen:
         """Return the file as it stands now; never raises."""
@@ -140,6 +143,9 @@ class Keeper:
     def _is_aside(self, text: str, *, is_on_disk: bool) -> bool:
         try:
             self._put_aside(UNSAVED, text, is_on_disk=is_on_disk)
+            if self._aside_of != self.known:
+                self._put_aside(UNSAVED + OF, self.known, is_on_disk=is_on_disk)
+                self._aside_of = self.known
         except OSError:
             return False
         return True
@@ -148,6 +154,8 @@ class Keeper:
         """Take away the text set aside: what stands in the file is newer."""
         with suppress(OSError):
             self._beside(UNSAVED).unlink()
+            self._aside_of = ""
+            self._beside(UNSAVED + OF).unlink()
 
     def left(self, text: str) -> str | None:
         """Return what an earlier session could not put into the file, None where nothing; ``text`` is the file's."""
@@ -155,19 +163,30 @@ class Keeper:
             if self._read(self._beside(UNSAVED)) not in {None, text}:
                 self._to_past(self._beside(LEFT))
                 os.replace(self._beside(UNSAVED), self._beside(LEFT))
+                with suppress(OSError):
+                    os.replace(self._beside(UNSAVED + OF), self._beside(LEFT + OF))
         found = self._read(self._beside(LEFT))
         return found if found != text else None
 
-    def leave(self, text: str) -> None:
-        """Put down what could not be joined with the text, for its owner to say; what was left before is put by."""
+    def is_left_of(self, text: str) -> bool:
+        """Return whether what an earlier session left was made of this text of the file."""
+        return self._read(self._beside(LEFT + OF)) == hash_of(text.encode("utf-8"))
+
+    def leave(self, text: str, of: str) -> None:
+        """Put down what could not be joined with the text, for its owner to say; what was left before is put by.
+
+        ``of`` is the text it was made of.
+        """
         with suppress(OSError):
             self._to_past(self._beside(LEFT))
             self._put_aside(LEFT, text, is_on_disk=False)
+            self._put_aside(LEFT + OF, hash_of(of.encode("utf-8")), is_on_disk=False)
 
     def put_by(self) -> None:
         """Put what an earlier session left among the past: its owner has said what becomes of it."""
         with suppress(OSError):
             self._to_past(self._beside(LEFT))
+            self._beside(LEFT + OF).unlink()
 
     def _read(self, path: Path) -> str | None:
         try:

@@ -249,10 +249,15 @@ class Begin(Sent):
 
 
 class Recover(Sent):
-    """What becomes of the text an earlier session left: ``take`` makes it the text as one step, else it is put by."""
+    """What becomes of the text an earlier session left: ``take`` makes it the text as one step, else it is put by.
+
+    ``text`` is what was put together of both, looking at revision ``rev``.
+    """
 
     t: Literal["recover"]
     take: bool
+    text: str | None = None
+    rev: int = -1
 
 
 Up = Annotated[

@@ -270,7 +270,7 @@ class Workroom:
                 change = desk.resolve(message.text, message.disk_hash, at)
                 return [change] if change is not None else []
             case contract.Recover():
-                change = desk.recover(message.take, at)
+                change = desk.recover(message.take, at, message.text, message.rev)
                 return [change if change is not None else Change(0, "", "")]
             case _:
                 raise Refused("that is no change")
