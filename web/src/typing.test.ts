@@ -88,6 +88,8 @@ test("of two things typed at one place the one the program had first stands firs
 test.each<[string, TextChange[], TextChange, boolean]>([
   ["in its line", [at(5, "7")], at(3, "55", 5), true],
   ["at the other end of its line", [at(5, "7")], at(0, "b", 1), true],
+  ["at the very end of its line", [at(0, "7")], at(5, " more"), true],
+  ["at the very beginning of its line", [at(10, "7")], at(6, "x"), true],
   ["in the line below", [at(5, "7")], at(6, "x", 7), false],
   ["in the line above", [at(7, "7")], at(3, "55", 5), false],
   ["in a line that was typed above it", [at(0, "new\n")], at(6, "x", 7), false],
