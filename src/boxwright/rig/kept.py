@@ -10,6 +10,7 @@ from boxwright.disciplines.frame.parts import Opening, Sash
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.layout.parts import Facet as LayoutFacet
 from boxwright.disciplines.layout.parts import Swing
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS
 from boxwright.disciplines.power.parts import Facet as PowerFacet
 from boxwright.disciplines.power.parts import Wire
 from boxwright.disciplines.safety.parts import Facet, Half, Hole, Kept, Lead, Section, ShutOff, Sleeper, Way
@@ -23,6 +24,7 @@ NOTHING_SAID = Facet()
 SHORE_VOLTS = 100.0
 """From here on a wire carries what comes from outside by a cable, not from a battery (common practice, no source)."""
 NOT_A_WAY = ("no",)
+MEANT = ("wanted", "yes")
 FLAT = ("roof", "floor")
 
 Known = dict[str, tuple[Item, bool]]
@@ -86,6 +88,10 @@ def _way(item: Item, words: str) -> Way | None:
     if not facet.egress and (not is_leaf or is_small):
         return None
     swing = leaf or (own.unit.swing if own.unit is not None else None)
+    slides = isinstance(moves, LayoutFacet) and moves.slides is not None
+    is_fixed = swing is not None and swing.opens in NEVER_OPENS and not slides
+    if is_fixed and facet.egress not in MEANT and not facet.release:
+        return None
     words_of = (swing.opens, f"hinged {swing.hinge}" if swing.hinge else "") if swing is not None else ()
     turns = " ".join(word for word in words_of if word)
     return Way(
@@ -100,6 +106,7 @@ def _way(item: Item, words: str) -> Way | None:
         own.cut,
         _goes(item, swing),
         facet,
+        is_fixed,
     )
 
 

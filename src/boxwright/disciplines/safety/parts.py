@@ -96,7 +96,7 @@ class Way:
 
     ``width`` and ``height`` are those of the hole. ``turns`` says how its leaf or its unit opens, in words.
     ``has_unit`` is True where a frame stands in the hole, so that less is left of it. ``goes`` is the angle its leaf
-    opens to at least, None where nobody wrote how it opens.
+    opens to at least, None where nobody wrote how it opens. ``is_fixed`` says that it is written not to open at all.
     """
 
     of: str
@@ -110,6 +110,7 @@ class Way:
     is_cut: bool | None
     goes: float | None
     facet: Facet
+    is_fixed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,10 +42,19 @@ class Exit:
         return self.struck is not None and self.struck.metre.high < LENGTHS["squeeze"]
 
     @property
+    def is_to_count(self) -> bool:
+        """Return whether it stands and its release lets somebody out, whatever is in its way."""
+        return self.there == "yes" and self.opens in ("inside", "unknown") and not self.way.is_fixed
+
+    @property
     def counts(self) -> bool:
         """Return whether it may be one of the ways out: it stands, and nothing is known that keeps it shut."""
-        is_large = not self.is_too_small and not self.is_held_shut
-        return self.there == "yes" and self.opens in ("inside", "unknown") and is_large
+        return self.is_to_count and not self.is_too_small and not self.is_held_shut
+
+    @property
+    def is_measured(self) -> bool:
+        """Return whether it is known that somebody gets through what is clear of it."""
+        return self.clear is not None and all(one.known and one.low >= LENGTHS["squeeze"] for one in self.clear)
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,6 +101,8 @@ def warning_of(one: Exit) -> str:
     """Return why nobody may count on a way out, in as few words as can be; nothing where it is one."""
     if one.there != "yes":
         return "NOT IN YET"
+    if one.way.is_fixed:
+        return "DOES NOT OPEN"
     if one.opens == "none":
         return "NOT FROM INSIDE"
     if one.opens in ("key", "tool"):
@@ -112,7 +114,9 @@ def warning_of(one: Exit) -> str:
     if one.way_shut_by is not None:
         by = listed([name_of(of) for of in one.way_shut_by[:2]])
         return f"WAY SHUT BY {by}" if by else "WAY SHUT"
-    return "NOT TRIED YET" if one.opens == "unknown" else ""
+    if one.opens == "unknown":
+        return "NOT TRIED YET"
+    return "" if one.is_measured else "NOT MEASURED"
 
 
 def _opens(one: Exit) -> str:

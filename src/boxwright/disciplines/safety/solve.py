@@ -235,7 +235,9 @@ def _clear(way: Way) -> tuple[Band, Band] | None:
     written = way.facet.clear
     if written is not None:
         both = (written.width, written.height)
-        return (both[0], both[1]) if both[0] is not None and both[1] is not None else None
+        if both[0] is None or both[1] is None:
+            return None
+        return _within(both[0], way.width), _within(both[1], way.height)
     if way.has_unit or way.width is None or way.height is None or not (way.width.known and way.height.known):
         return None
     if way.goes is None:
@@ -243,6 +245,14 @@ def _clear(way: Way) -> tuple[Band, Band] | None:
     width, height = _less(way.width, LENGTHS["frame"]), _less(way.height, LENGTHS["frame"])
     is_level = any(edge in way.turns for edge in LEVEL)
     return (width, _left(height, way.goes)) if is_level else (_left(width, way.goes), height)
+
+
+def _within(clear: Band, hole: Band | None) -> Band:
+    """Return what is written to be clear, no more than the hole it is in."""
+    if hole is None or not (hole.known and clear.known) or clear.high <= hole.high:
+        return clear
+    best, low, high = (min(one, hole.high) for one in (clear.best, clear.low, clear.high))
+    return Band(best, low, high, spread=clear.spread, assumed=True)
 
 
 def _left(band: Band, turn: float) -> Band:

@@ -17,20 +17,18 @@ from boxwright.disciplines.safety.findings.alarms import (
     out_of_date,
     smoke_alarm,
 )
+from boxwright.disciplines.safety.findings.asked_first import no_rule_known, to_look_at, who_sleeps_where
 from boxwright.disciplines.safety.findings.fire import flame_near_fuel, fuel_inside, generator_near, hot_surface
 from boxwright.disciplines.safety.findings.hatch import hatch_out_of_reach
 from boxwright.disciplines.safety.findings.undone import half_done, live_end, open_hole
 from boxwright.disciplines.safety.findings.ways import (
     clear_opening,
     high_sill,
-    no_rule_known,
     opens_from_inside,
     past_the_other,
     release_not_fitted,
-    to_look_at,
     two_ways_out,
     way_blocked,
-    who_sleeps_where,
 )
 from boxwright.disciplines.safety.result import Result
 from boxwright.finding import Finding

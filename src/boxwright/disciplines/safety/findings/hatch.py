@@ -23,7 +23,7 @@ def hatch_out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     if result.use != "sleep" or not result.beds:
         return
     for one in result.exits:
-        if not one.counts or one.way.wall != "roof" or any(_is_under(bed, one, result) for bed in result.beds):
+        if not one.is_to_count or one.way.wall != "roof" or any(_is_under(bed, one, result) for bed in result.beds):
             continue
         near = show(LENGTHS["up to a hatch"], "m", shown_in)
         says = f"{one.way.name} is in the roof, and no bed surely lies under it within {near} of the ceiling: nobody"

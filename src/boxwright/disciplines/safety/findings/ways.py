@@ -13,12 +13,7 @@ from boxwright.disciplines.safety.sourced import (
     LENGTHS,
     NOT_PAST,
     SOURCE_OF_LENGTH,
-    TO_LOOK_AT,
-    TOPICS,
-    UNREAD,
     WAYS_OUT,
-    Law,
-    country_of,
 )
 from boxwright.disciplines.safety.telling import (
     OWN_RULE,
@@ -29,7 +24,6 @@ from boxwright.disciplines.safety.telling import (
     listed,
     measured_elsewhere,
     name_of,
-    place_of,
     question,
     stop,
 )
@@ -40,87 +34,6 @@ from boxwright.units import Band, HeaderUnits, show
 
 WANTED = 2.0
 """Ways out of every sleeping place, where no rule of the home is known: the own rule."""
-
-
-def no_rule_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say for which country of the route nothing is judged by its own rules, and of what.
-
-    Where the home's are not known it asks; where another country's of the route are not, the answer stays limited.
-
-    Asks: is a rule of each country of the route on sleeping in a trailer known, that binds and was read
-    Limit: none; a neighbour's rule is never taken for it
-    Source: own-rule
-    Lever: look the rule up
-    """
-    law, code = result.law, "safety/no-rule-known"
-    if result.use != "sleep":
-        return
-    if not law.is_known:
-        says, act = _not_judged(law, law.country)
-        yield question(code, "countries", says, act, 15, "countries", protects=False)
-    for country in law.route:
-        says, act = _not_judged(law, country)
-        made = question(code, "countries", says, act, 15, "countries", protects=False)
-        yield replace(made, could_stop=False)
-
-
-def _not_judged(law: Law, country: str) -> tuple[str, str]:
-    """Return what is not judged for a country, and where to ask."""
-    names = listed([one for one in law.places if country_of(one) == country]) or "no country"
-    topics = listed([TOPICS[asks] for asks in law.unknown(country)])
-    says = f"not judged for {names}: {topics}; no rule there that binds is known to us, and no neighbour's was taken"
-    document = f"; {UNREAD[country]} is where to look" if country in UNREAD else ""
-    return says, f"Ask what is wanted in {names} of a trailer somebody sleeps in{document}"
-
-
-def to_look_at(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say what a country of the route asks that no rig file tells, to be looked at by hand.
-
-    Asks: is what a country asks there, where no key of the file says so
-    Limit: as the country asks it; it advises, since nothing here can judge it
-    Source: au-qld-caravans, au-door-side, ca-mb-sale
-    Lever: look at it
-    """
-    for rule in result.law.asking(TO_LOOK_AT) if result.use == "sleep" else ():
-        says = f"{place_of(rule)} asks that {rule.note} ({cited(rule)}); no rig file says so"
-        act = f"Look whether {rule.note}"
-        yield advice("safety/to-look-at", "countries", says, act, 5, rule.source, "countries")
-
-
-def who_sleeps_where(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say who sleeps where nobody knows, so that no way out of there can be judged.
-
-    Asks: does everybody inside at night have a bed that stands, or a stand-in with a place for the night
-    Limit: nobody without
-    Source: own-rule
-    Lever: write who is inside, and on what each of them sleeps
-    """
-    code = "safety/who-sleeps-where"
-    if result.use != "sleep":
-        return
-    if not (result.beds or result.bedless):
-        says = "nobody is named who sleeps inside, so no way out of a bed can be judged"
-        act = "Write who is inside under people: of the load state, and on what each sleeps: sleeps: bunk"
-        yield question(code, "people", says, act, 2, "people")
-        return
-    for sleeper in result.bedless:
-        where = f"people[{sleeper.name}]"
-        if sleeper.bed:
-            says = f"{sleeper.name} sleeps on {sleeper.bed}, which does not stand; where until then is not written"
-            act = f"Write what {sleeper.name} sleeps on until then, with until: and its place at night, when_sleeping:"
-        else:
-            says = f"it is not written on what {sleeper.name} sleeps, so no way out from there can be judged"
-            act = f"Write on what {sleeper.name} sleeps, such as sleeps: bunk"
-        yield question(code, where, says, act, 2, f"{where}.sleeps")
-    for bed in result.beds:
-        if not bed.is_there:
-            says = f"{bed.name} may be there or not, and {listed(bed.sleepers)} is to sleep on it"
-            act = f"Look whether {bed.name} is in, and tick it"
-            yield question(code, bed.of, says, act, 1, f"{bed.of}.done")
-        if bed.pieces > 1 and len(bed.sleepers) > 1:
-            says = f"{bed.name} is {bed.pieces} pieces with one place; nobody wrote where the rest stand at night"
-            act = f"Write a line for each of {bed.name}, with its own place for the night"
-            yield question(code, bed.of, says, act, 5, f"{bed.of}.count")
 
 
 def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -135,10 +48,13 @@ def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
     code = "safety/opens-from-inside"
     for one in result.exits if result.use == "sleep" else ():
         of, name = one.way.of, one.way.name
-        if one.there == "no" or one.opens == "inside" or (one.there == "perhaps" and one.way.is_cut is not True):
+        is_said = one.opens == "inside" and not one.way.is_fixed
+        if one.there == "no" or is_said or (one.there == "perhaps" and one.way.is_cut is not True):
             continue
         lever = f"{of}.release"
-        if one.opens == "unknown":
+        if one.way.is_fixed:
+            yield _fixed(code, one)
+        elif one.opens == "unknown":
             word = one.way.facet.release
             read = f'release: "{word}" does not say' if word else "nobody wrote"
             barred = "" if one.way.has_unit else " while it is barred outside"
@@ -152,6 +68,15 @@ def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
             says = f"{name} opens from inside only with a {one.opens}, which is not in the hand in smoke and dark"
             act = _fit(result, one) or f"Fit a release inside {name} that a bare hand works"
             yield stop(code, of, says, act, 60, lever)
+
+
+def _fixed(code: str, one: Exit) -> Finding:
+    """Return what is asked of an opening that is meant to be left by and is written as one that does not open."""
+    of, name = one.way.of, one.way.name
+    meant = f"egress: {one.way.facet.egress}" if one.way.facet.egress else f"release: {one.way.facet.release}"
+    says = f"{name} is written as a way out ({meant}) and as one that does not open (opens: no); it is not counted"
+    act = f"Look whether {name} opens, and write how it opens, or egress: no and no release"
+    return question(code, of, says, act, 5, f"{of}.swing")
 
 
 def _fit(result: Result, one: Exit) -> str:
@@ -211,12 +136,26 @@ def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield question(code, "openings", says, act, 10, "openings")
         return
     rule = result.law.rule(WAYS_OUT)
-    wanted = rule.limit if rule is not None and rule.limit is not None else WANTED
     for bed in result.beds or (None,):
-        able = [one for one in result.exits if one.counts and not (bed is not None and _is_shut(result, bed, one))]
-        if len(able) >= wanted:
+        able = _able(result, bed)
+        if len(able) >= _wanted(result):
             continue
         yield _too_few(bed, able, [one for one in result.exits if one not in able], result, rule)
+
+
+def _able(result: Result, bed: Bed | None) -> list[Exit]:
+    """Return the ways out that count from a bed."""
+    return [one for one in result.exits if one.counts and not (bed is not None and _is_shut(result, bed, one))]
+
+
+def _wanted(result: Result) -> float:
+    rule = result.law.rule(WAYS_OUT)
+    return rule.limit if rule is not None and rule.limit is not None else WANTED
+
+
+def _is_enough(result: Result) -> bool:
+    """Return whether every bed has its ways out: of one more that is lost nothing else is said."""
+    return all(len(_able(result, bed)) >= _wanted(result) for bed in result.beds or (None,))
 
 
 def _too_few(bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result, rule: Rule | None) -> Finding:
@@ -246,6 +185,8 @@ def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
         return f"Look whether {name} is in, and tick it", 2
     if lost[0].there == "no":
         return f"Build in {name} before anybody sleeps there", 120
+    if lost[0].way.is_fixed:
+        return f"Look whether {name} opens, and write how it opens", 5
     if lost[0].opens in ("none", "key", "tool"):
         fit = _fit(result, lost[0])
         return (fit, 60) if fit else (f"Make {name} open from inside with a bare hand", 120)
@@ -272,6 +213,8 @@ def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
         return f"{name} is not in"
     if one.there == "perhaps":
         return f"{name} is not ticked and does not count"
+    if one.way.is_fixed:
+        return f"{name} is written as one that does not open"
     if one.opens == "none":
         return f"{name} does not open from inside"
     if one.opens in ("key", "tool"):
@@ -299,10 +242,24 @@ def way_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.exits:
         if one.counts and one.struck is not None and one.struck.metre.low < LENGTHS["pass"]:
             yield _may_be_held(code, one, shown_in)
+        if one.is_to_count and one.is_held_shut and _is_enough(result):
+            yield _held(code, one, shown_in)
     for bed in result.beds:
         for one in result.exits:
             if one.counts:
                 yield from _blocked(code, result, bed, one, shown_in)
+
+
+def _held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
+    """Return what is said of a way out that is held shut, where there are enough others."""
+    assert one.struck is not None
+    left, by = one.struck.metre.best, name_of(one.struck.to)
+    says = f"{by} leaves {show(left, 'm', shown_in)} of {one.way.name} to get through: nobody gets out by it"
+    act = f"Move {by} out of the way of {one.way.name}"
+    return Finding(
+        code, one.way.of, "fix", says, left, LENGTHS["squeeze"], left - LENGTHS["squeeze"], "m", "practice",
+        f"{one.struck.to}.x", act=act, minutes=10, uses=SLEEP, because=(one.way.of, one.struck.to),
+    )  # fmt: skip
 
 
 def _may_be_held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
@@ -406,6 +363,10 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code = "safety/clear-opening"
     wide, high = (result.law.rule(asks) for asks in (CLEAR_WIDTH, CLEAR_HEIGHT))
     for one in result.exits if result.use == "sleep" else ():
+        if one.is_to_count:
+            yield from _more_than_the_hole(code, one, shown_in)
+        if one.is_to_count and one.is_too_small and not one.is_held_shut and _is_enough(result):
+            yield _too_small(code, one, shown_in)
         if not one.counts:
             continue
         of, name = one.way.of, one.way.name
@@ -441,6 +402,32 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 code, of, wide.kind, says, side.best, limit, side.best - limit, "m", wide.source, f"{of}.clear",
                 act=act, minutes=10, uses=SLEEP, because=(of,),
             )  # fmt: skip
+
+
+def _more_than_the_hole(code: str, one: Exit, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask about a clear width or height that is larger than the hole it is in."""
+    written, way = one.way.facet.clear, one.way
+    if written is None:
+        return
+    for word, clear, hole in (("width", written.width, way.width), ("height", written.height, way.height)):
+        if clear is None or hole is None or not (clear.known and hole.known) or clear.low <= hole.high:
+            continue
+        wide, is_wide = show(clear.best, "m", shown_in), show(hole.best, "m", shown_in)
+        says = f"{way.name} cannot leave a {word} of {wide}: its hole is {is_wide}; no more than that is counted"
+        act = f"Open {way.name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
+        yield question(code, way.of, says, act, 5, f"{way.of}.clear")
+
+
+def _too_small(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
+    """Return what is said of a way out nobody gets through, where there are enough others."""
+    known = [side for side in one.clear or () if side.known]
+    least = min(known, key=lambda side: side.high)
+    says = f"{one.way.name} leaves {_size(known, shown_in)} to get through: nobody gets out by it"
+    act = f"Make {one.way.name} larger, or write egress: no"
+    return Finding(
+        code, one.way.of, "fix", says, least.best, LENGTHS["squeeze"], least.best - LENGTHS["squeeze"], "m", "practice",
+        f"{one.way.of}.clear", act=act, minutes=120, uses=SLEEP, because=(one.way.of,),
+    )  # fmt: skip
 
 
 def _size(sides: Sequence[Band], shown_in: HeaderUnits) -> str:
