@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import pi
 
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.parts import Opening, Sash
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.layout.parts import Facet as LayoutFacet
-from boxwright.disciplines.layout.parts import Swing
+from boxwright.disciplines.layout.parts import Slide, Swing
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS
 from boxwright.disciplines.power.parts import Facet as PowerFacet
 from boxwright.disciplines.power.parts import Wire
@@ -26,6 +25,11 @@ SHORE_VOLTS = 100.0
 NOT_A_WAY = ("no",)
 MEANT = ("wanted", "yes")
 FLAT = ("roof", "floor")
+SIDES, ENDS, LEVEL = ("left", "right"), ("front", "rear"), ("top", "bottom")
+WIDEWAYS = {"left": ENDS, "right": ENDS, "front": SIDES, "rear": SIDES, "roof": ENDS, "floor": ENDS}
+"""Ways along each wall by which a leaf that slides uncovers the width of its hole."""
+UPWAYS = {"roof": SIDES, "floor": SIDES}
+"""Those by which it uncovers the height, or in roof and floor what the hole is across; elsewhere up and down."""
 
 Known = dict[str, tuple[Item, bool]]
 
@@ -87,9 +91,9 @@ def _way(item: Item, words: str) -> Way | None:
     is_small = any(one is not None and one.known and one.high < LENGTHS["least"] for one in (own.width, across))
     if not facet.egress and (not is_leaf or is_small):
         return None
+    slides = moves.slides if isinstance(moves, LayoutFacet) else None
     swing = leaf or (own.unit.swing if own.unit is not None else None)
-    slides = isinstance(moves, LayoutFacet) and moves.slides is not None
-    is_fixed = swing is not None and swing.opens in NEVER_OPENS and not slides
+    is_fixed = swing is not None and swing.opens in NEVER_OPENS and slides is None
     if is_fixed and facet.egress not in MEANT and not facet.release:
         return None
     words_of = (swing.opens, f"hinged {swing.hinge}" if swing.hinge else "") if swing is not None else ()
@@ -104,17 +108,30 @@ def _way(item: Item, words: str) -> Way | None:
         turns,
         own.unit is not None,
         own.cut,
-        _goes(item, swing),
+        _goes(swing) if slides is None else None,
+        _slid(slides, wall),
+        _is_level(slides, swing, wall),
         facet,
         is_fixed,
     )
 
 
-def _goes(item: Item, swing: Swing | Sash | None) -> float | None:
-    """Return the angle a leaf opens to at least, None where nobody wrote how it opens; what slides leaves all."""
-    moves = item.facet("layout")
-    if isinstance(moves, LayoutFacet) and moves.slides is not None:
-        return pi
+def _slid(slides: Slide | None, wall: str) -> Band | None:
+    """Return how far a leaf slides along its wall, None where nobody wrote it, or it slides no way along that wall."""
+    if slides is None or slides.by is None or not slides.by.known or wall not in WIDEWAYS:
+        return None
+    return slides.by if slides.to in (*WIDEWAYS[wall], *UPWAYS.get(wall, ("up", "down"))) else None
+
+
+def _is_level(slides: Slide | None, swing: Swing | Sash | None, wall: str) -> bool:
+    """Return whether a leaf uncovers the height of its hole, in roof and floor what the hole is across."""
+    if slides is not None:
+        return slides.to in UPWAYS.get(wall, ("up", "down"))
+    return swing is not None and swing.hinge in (SIDES if wall in FLAT else LEVEL)
+
+
+def _goes(swing: Swing | Sash | None) -> float | None:
+    """Return the angle a leaf opens to at least, None where nobody wrote how it opens."""
     if swing is None or not (swing.hinge and swing.opens) or swing.to is None or not swing.to.known:
         return None
     return swing.to.low

@@ -7,6 +7,7 @@ from math import cos, inf, pi
 
 from boxwright.disciplines import layout, safety
 from boxwright.disciplines.layout.bodies import Body, Standing
+from boxwright.disciplines.layout.result import Stopped, Struck
 from boxwright.disciplines.layout.solve import Hull, bodies_of
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import ways_out
@@ -45,29 +46,35 @@ def aisles_of(
 def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]:
     """Return what a leaf that strikes something leaves of the hole of a way out (m), by what it strikes.
 
-    A leaf that has turned by an angle still covers the hole by as much as it is seen straight on. Of two leaves the
-    other may open, or not. Where it is not sure that it strikes, it may leave all of the hole.
+    A leaf that has turned by an angle still covers the hole by as much as it is seen straight on, and one that has
+    slid all but so much of it. Of two leaves the other may open, or not. Where it is not sure that it strikes, it may
+    leave all of the hole.
     """
     ways = {one.of: one for one in own.ways}
     found: list[Clearance] = []
-    for one in laid.struck:
+    stops = [(one, one.hits[0]) for one in laid.struck] + [(one, one.face) for one in laid.stopped]
+    for one, by in stops:
         way = ways.get(one.of)
-        if way is None or not one.turns or one.what != "leaf" or one.sure == "grazes":
+        if way is None or one.what not in {"leaf", "sash"} or one.sure == "grazes":
             continue
-        is_level = any(word in way.turns for word in ("top", "bottom"))
-        span = way.height if is_level else way.width
+        span = way.height if way.is_level else way.width
         if span is None or not span.known:
             continue
-        covered = span.best * cos(min(one.reached, pi / 2.0))
-        left = span.best - covered
-        most = span.best - (covered / 2.0 if "both" in way.turns else covered) if one.sure == "sure" else span.best
-        found.append(Clearance(one.of, one.hits[0], Band(left, left, most), "night"))
+        left, most = left_of(one, span.best, "both" in way.turns)
+        found.append(Clearance(one.of, by, Band(left, left, most), "night"))
     # Whoever leaves by a hatch stands on the bed under it.
     beds = {f"parts[{one.bed}]" for one in own.sleepers if one.bed} | set(own.beds)
     if own.room is not None:
         for way in own.ways:
             found += _covered(way, [one for one in laid.bodies if not {one.of, one.carried_by} & beds], own.room)
     return tuple(found)
+
+
+def left_of(one: Struck | Stopped, span: float, is_pair: bool) -> tuple[float, float]:
+    """Return the least and the most (m) that a leaf which strikes something, or is stopped, leaves of a span."""
+    covered = span * cos(min(one.reached, pi / 2.0)) if one.turns else max(span - one.reached, 0.0)
+    most = span - (covered / 2.0 if is_pair else covered) if one.sure == "sure" else span
+    return span - covered, most
 
 
 def _covered(way: Way, bodies: list[Body], room: Surfaces) -> Iterator[Clearance]:

@@ -96,7 +96,9 @@ class Way:
 
     ``width`` and ``height`` are those of the hole. ``turns`` says how its leaf or its unit opens, in words.
     ``has_unit`` is True where a frame stands in the hole, so that less is left of it. ``goes`` is the angle its leaf
-    opens to at least, None where nobody wrote how it opens. ``is_fixed`` says that it is written not to open at all.
+    opens to at least, None where nobody wrote how it opens. ``slid`` is how far its leaf slides, None where it does not
+    or nobody wrote it; ``is_level`` that it uncovers the height of the hole and not its width. ``is_fixed`` says that
+    it is written not to open at all.
     """
 
     of: str
@@ -109,6 +111,8 @@ class Way:
     has_unit: bool
     is_cut: bool | None
     goes: float | None
+    slid: Band | None
+    is_level: bool
     facet: Facet
     is_fixed: bool = False
 

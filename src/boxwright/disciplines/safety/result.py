@@ -47,6 +47,17 @@ class Exit:
         return self.there == "yes" and self.opens in ("inside", "unknown") and not self.way.is_fixed
 
     @property
+    def may_be_held_shut(self) -> bool:
+        """Return whether its leaf may strike something before everybody gets through, so that it is to be tried."""
+        return self.struck is not None and self.struck.metre.low < LENGTHS["pass"]
+
+    @property
+    def may_be_too_small(self) -> bool:
+        """Return whether what is clear of it may be too little: what was measured was tried, what is reckoned not."""
+        least = LENGTHS["squeeze" if self.way.facet.clear is not None else "pass"]
+        return self.clear is not None and min(one.low if one.known else least for one in self.clear) < least
+
+    @property
     def counts(self) -> bool:
         """Return whether it may be one of the ways out: it stands, and nothing is known that keeps it shut."""
         return self.is_to_count and not self.is_too_small and not self.is_held_shut

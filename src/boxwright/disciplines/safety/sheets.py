@@ -114,6 +114,10 @@ def warning_of(one: Exit) -> str:
     if one.way_shut_by is not None:
         by = listed([name_of(of) for of in one.way_shut_by[:2]])
         return f"WAY SHUT BY {by}" if by else "WAY SHUT"
+    if one.may_be_held_shut and one.struck is not None:
+        return f"PERHAPS SHUT BY {name_of(one.struck.to)}"
+    if one.may_be_too_small and one.way.facet.clear is None:
+        return "PERHAPS TOO SMALL"
     if one.opens == "unknown":
         return "NOT TRIED YET"
     return "" if one.is_measured else "NOT MEASURED"

@@ -18,8 +18,6 @@ from boxwright.units import Band
 __all__ = ["Offers", "Result", "ends_of", "gap_between", "is_shut", "least_of", "offers", "room_between", "solve"]
 
 Ends = tuple[Band, Band, Band]
-LEVEL = ("top", "bottom")
-"""Edges of a leaf that lies level: it covers the height of its hole."""
 USES = ("sleep", "leave", "work")
 OPENED_BY: dict[str, Opens] = {
     "inside": "inside",
@@ -240,11 +238,12 @@ def _clear(way: Way) -> tuple[Band, Band] | None:
         return _within(both[0], way.width), _within(both[1], way.height)
     if way.has_unit or way.width is None or way.height is None or not (way.width.known and way.height.known):
         return None
+    width, height = _less(way.width, LENGTHS["frame"]), _less(way.height, LENGTHS["frame"])
+    if way.slid is not None:
+        return (width, _uncovered(height, way.slid)) if way.is_level else (_uncovered(width, way.slid), height)
     if way.goes is None:
         return None
-    width, height = _less(way.width, LENGTHS["frame"]), _less(way.height, LENGTHS["frame"])
-    is_level = any(edge in way.turns for edge in LEVEL)
-    return (width, _left(height, way.goes)) if is_level else (_left(width, way.goes), height)
+    return (width, _left(height, way.goes)) if way.is_level else (_left(width, way.goes), height)
 
 
 def _within(clear: Band, hole: Band | None) -> Band:
@@ -258,6 +257,12 @@ def _within(clear: Band, hole: Band | None) -> Band:
 def _left(band: Band, turn: float) -> Band:
     best, low, high = (method.left_by_leaf(one, turn) for one in (band.best, band.low, band.high))
     return Band(best, low, high, spread=band.spread, assumed=band.assumed)
+
+
+def _uncovered(band: Band, by: Band) -> Band:
+    """Return what a leaf leaves of its hole that slides so far: never more than the hole."""
+    ends = (min(band.best, by.best), min(band.low, by.low), min(band.high, by.high))
+    return Band(*ends, spread="exact" if ends[1] == ends[2] else "interval", assumed=band.assumed)
 
 
 def _less(band: Band, by: float) -> Band:

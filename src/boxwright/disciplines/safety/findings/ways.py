@@ -191,7 +191,11 @@ def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
         fit = _fit(result, lost[0])
         return (fit, 60) if fit else (f"Make {name} open from inside with a bare hand", 120)
     if lost[0].is_held_shut and lost[0].struck is not None:
+        if "[" not in lost[0].struck.to:
+            return f"Let the leaf of {name} go another way: {lost[0].struck.to} stops it", 60
         return f"Move {name_of(lost[0].struck.to)} out of the way of {name}", 10
+    if lost[0].is_too_small and lost[0].way.facet.clear is None:
+        return f"Let {name} open farther, make it larger, or make another opening a way out", 120
     if lost[0].is_too_small:
         return f"Make {name} larger, or another opening a way out", 120
     return f"Clear the way to {name}", 10
@@ -240,7 +244,7 @@ def way_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if result.use != "sleep" or result.aisles is None:
         return
     for one in result.exits:
-        if one.counts and one.struck is not None and one.struck.metre.low < LENGTHS["pass"]:
+        if one.counts and one.may_be_held_shut:
             yield _may_be_held(code, one, shown_in)
         if one.is_to_count and one.is_held_shut and _is_enough(result):
             yield _held(code, one, shown_in)
@@ -266,11 +270,12 @@ def _may_be_held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
     """Return what is said of a way out of which something may leave little: its leaf strikes it, or it covers it."""
     assert one.struck is not None
     left, by = one.struck.metre.low, name_of(one.struck.to)
+    thing = one.struck.to if "[" in one.struck.to else one.way.of  # a face of the room cannot be moved
     says = f"{by} may leave only {show(left, 'm', shown_in)} of {one.way.name} to get through"
     act = f"Open {one.way.name} as far as it goes with everything in its place for the night, and go out by it"
     return Finding(
         code, one.way.of, "unknown", says, left, LENGTHS["pass"], left - LENGTHS["pass"], "m", "practice",
-        f"{one.struck.to}.x", act=act, minutes=5, protects=True, uses=SLEEP, because=(one.way.of, one.struck.to),
+        f"{thing}.x", act=act, minutes=5, protects=True, uses=SLEEP, because=tuple(dict.fromkeys((one.way.of, thing))),
     )  # fmt: skip
 
 
@@ -382,7 +387,7 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield question(code, of, says, act, 5, f"{of}.clear")
             continue
         least = min(side.low for side in one.clear)
-        if least < LENGTHS["squeeze"]:
+        if one.may_be_too_small:
             says = f"{name} may leave only {show(least, 'm', shown_in)} to get through, by what is known of it"
             act = f"Open {name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
             yield question(code, of, says, act, 5, f"{of}.clear")
