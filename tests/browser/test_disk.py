@@ -86,6 +86,9 @@ def test_bytes_that_are_no_text_are_shown_and_not_written(
     served = serve(text=data)
     desk = show(served)
     expect(desk.page.locator(".disk")).to_contain_text("not UTF-8")
+    banner = desk.page.locator(".banner")
+    expect(banner).to_contain_text("Nothing can be changed")
+    expect(banner.get_by_role("link", name="Save a copy elsewhere")).to_be_visible()
     desk.drag("parts[bench]", 254)
     assert served.file.read_bytes() == data
 

@@ -13,7 +13,7 @@ from boxwright.book import sheets as printing
 from boxwright.book.sheets import IN_ORDER, Printing
 from boxwright.drawing import Grid, Line, Sheet, View
 from boxwright.web import contract
-from boxwright.web.screens import Screens, chapters
+from boxwright.web.screens import Screens, chapters, what_it_answers
 from boxwright.web.session import Session
 from tests.web.live import ROOT
 
@@ -94,3 +94,8 @@ def test_tables_of_weight_say_what_they_are_and_in_which_unit(demo: str) -> None
     unit = "lb" if demo != "dunlin" else "kg"
     for table in widened:
         assert table.columns[1].endswith(f", {unit}") and table.columns[2].endswith(", %")
+
+
+def test_an_introduction_does_not_send_the_reader_of_the_page_to_the_command_line() -> None:
+    for word in ("air", "heat"):
+        assert len(what_it_answers(word)) > 100 and "its page" not in what_it_answers(word)

@@ -99,6 +99,8 @@ function Banner() {
     return <p class="banner limit" role="alert">{found.says} <a href="#file">Look at both</a></p>;
   if (refused.value)
     return <p class="banner limit" role="alert">{refused.value} <button onClick={() => (refused.value = "")}>Close</button></p>;
+  if (found?.state === "read-only")
+    return <p class="banner limit" role="alert">Nothing can be changed: {found.says}. The rig is shown and judged all the same. <Elsewhere /></p>;
   return null;
 }
 

@@ -6,6 +6,7 @@ so that a new one appears without a line here.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import cache
@@ -75,6 +76,8 @@ THROUGH = frozenset({"weight", "stages", "book"})
 """Screens that show something of every stage, worked out one stage at a time while nobody waits."""
 MOST_SHOWN = 30
 """Screens whose drawings are remembered; one that is looked at again after so many others is fetched anew."""
+OWN_PAGE = re.compile(r"\s*`boxwright [^`]*` is its page\.")
+"""What a chapter's text says of the command line: whoever looks at its screen has its page before the eyes."""
 PATCHED = 0.3
 """Above this share of changed groups a picture is drawn anew as a whole."""
 
@@ -115,6 +118,7 @@ def chapters() -> tuple[Chapter, ...]:
 def what_it_answers(word: str) -> str:
     """Return the paragraph of a chapter's own text that says what it answers."""
     text = (files(f"boxwright.disciplines.{word}") / "README.md").read_text(encoding="utf-8")
+    text = OWN_PAGE.sub("", text)
     blocks = [" ".join(block.replace("`", "").split()) for block in text.split("\n\n") if not block.startswith("#")]
     says = next(iter(blocks), "").replace("**", "").removeprefix("What it answers. ")
     return says[:1].upper() + says[1:]

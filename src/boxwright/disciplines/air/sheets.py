@@ -80,7 +80,7 @@ def _vents(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     if not vents:
         return ()
     rows = tuple((one.planned.name, *_of_vent(one, shown_in)) for one in vents)
-    columns = ("opening", "height", "free area", "")
+    columns = ("opening", "height", "free area", "as it is")
     return (Grid("What lets air through", columns, rows, tuple(one.planned.of for one in vents)),)
 
 
