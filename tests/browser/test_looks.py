@@ -84,3 +84,14 @@ def test_the_first_page_shuts_nobody_out(serve: Callable[..., Served], show: Cal
     desk.page.screenshot(path=SHOTS / "first-light-390.png")
     assert desk.page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
     assert not found, "\n".join(found)
+
+
+def test_what_comes_later_on_the_weight_screen_moves_nothing(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    page = show(serve("whimbrel"), "weight").page
+    weighs = page.locator("figure.chart").filter(has_text="What it weighs").first
+    expect(weighs.locator("svg")).to_be_visible()
+    before = weighs.bounding_box()
+    expect(page.locator("figure.chart", has_text="Load on the ball").locator("svg").first).to_be_visible()
+    assert weighs.bounding_box() == before

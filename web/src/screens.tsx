@@ -183,6 +183,10 @@ export function Body() {
       {found.pictures.map((one, index) => (
         <Sheet key={`${name} ${one.name}`} picture={one} isOnly={isOnly} takes={index === 0 ? TAKES[name] : undefined} />
       ))}
+      {name === "weight" && found.charts.length > 0 && !(Chart && found.charts.some((one) => one.name === "tongue")) && (
+        // It comes stage by stage, later than the rest: its place is kept, so that nothing below it moves.
+        <figure class="chart waits"><figcaption>Load on the ball through the stages, one line for each load state</figcaption><p role="status">Not worked out yet</p></figure>
+      )}
       {Chart && found.charts.map((one) => <Chart key={one.name} chart={one} />)}
       {found.tables.map((one, index) => <Table key={index} table={one} />)}
       {(found.notes ?? []).length > 0 && <ul class="notes" aria-label="Notes">{(found.notes ?? []).map((one) => <li key={one}>{one}</li>)}</ul>}
