@@ -29,6 +29,9 @@ CAB = p("cab", 2100, "right", 0, "400 x 500 x 900")
 ON_CAB = "kettle: {rides_on: cab, x: 2300, side: right-%s, z: %s, size: 150 x 150 x 200, weight: 1, kind: cargo}\n"
 ON_BUNK = "{rides_on: bunk, x: %s, side: left+100, z: 650, size: %s, weight: 1, kind: cargo}\n"
 AWNING = f"{DONE}, out: {{reach: 1500, pitch: %s deg}}"
+BOXES = "boxes: {side: right, z: 0, size: 300 x 300 x 300, at: [2300, %s], weight: 5, stage: all, done: yes}\n"
+PILLOW = "pillow: {x: 2500, side: right, z: 0, size: 250 x 300 x 120, weight: 1, kind: cargo, when_sleeping: "
+PILLOW += "{x: 150, side: left+100, z: %s}}\n"
 STRIKES, SPACE, BED = "opening-strikes", "one-space", "sleeping-place"
 
 TROUBLE: tuple[tuple[str, Use, str, str, dict[str, str]], ...] = (
@@ -54,6 +57,12 @@ TROUBLE: tuple[tuple[str, Use, str, str, dict[str, str]], ...] = (
         "tank", 1000, "right", -100, "300 x 400 x 300")}),
     ("a rack through the roof", "tow", "fix", "through-shell", {"parts": p(
         "rack", 1000, "centre", 1900, "700 x 900 x 200")}),
+    ("boxes in one another", "tow", "fix", SPACE, {"parts": BOXES % 2450}),
+    ("a crate by night in the bunk", "sleep", "stop", BED, {"parts": p(
+        "a", 2500, "right", 0, "300 x 300 x 300", f"{CARGO}, when_sleeping: {{x: 900, side: left+200, z: 560}}")}),
+    ("a crate by night on the bunk", "sleep", "stop", BED, {"parts": p(
+        "a", 2500, "right", 0, "300 x 300 x 300", f"{CARGO}, when_sleeping: {{x: 900, side: left+200, z: 650}}")}),
+    ("a pillow by night over the bunk", "sleep", "stop", BED, {"parts": PILLOW % 700}),
     ("a door in", "sleep", "fix", STRIKES, {"door": INWARD, "parts": p("a", 2900, "right-400", 0, "300 x 200 x 800")}),
     ("a door in, on a cot", "sleep", "fix", STRIKES, {"door": INWARD, "parts": p(
         "cot", 2700, "right-350", 0, "900 x 500 x 300")}),
@@ -149,6 +158,13 @@ CLEAR: tuple[tuple[str, Use, dict[str, str]], ...] = (
     ("a rod over a boat", "tow", {"parts": BOAT + p("rod", 2650, "right-100", 150, "400 x 50 x 50")}),
     ("a tray up to the wall", "work", {"parts": p(
         "tray", 2100, "right-300", 500, "400 x 500 x 50", f"{DONE}, slides: {{to: right, by: 290}}")}),
+    ("boxes side by side", "tow", {"parts": BOXES % 2600}),
+    ("a pillow by night on the bunk", "sleep", {"parts": PILLOW % 650}),
+    ("a pillow by night on the mattress", "sleep", {
+        "bunk": "folds: up, folded_depth: 250, hinge: {edge: left}, mattress: 1900 x 700 x 100",
+        "parts": PILLOW % 750}),
+    ("a pillow of the cabinet by night on the bunk", "sleep", {"parts": CAB + PILLOW.replace(
+        "{x: 2500, side: right, z: 0", "{inside: cab, x: 2150, side: right-50, z: 100") % 650}),
     ("a window beside the bunk", "tow", {"openings": WINDOW % (2100, OUT)}),
 )  # fmt: skip
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from itertools import pairwise
 from math import inf, isfinite
 from types import MappingProxyType
 
-from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.bodies import Block, Body, Pose, envelope, place_in
 from boxwright.disciplines.layout.meeting import TOUCH, overlaps
 from boxwright.disciplines.layout.pairs import ORDER, Pair, pairs_of
 from boxwright.disciplines.layout.parts import Closed, Fitted
@@ -59,6 +60,28 @@ def _meeting(
     along: Axis = 0 if axis == 0 else 1 if axis == 1 else 2
     return Meeting(mine.of, mine.name, theirs.of, theirs.name, depth, along, sure, is_bed, shift,
                    beds.get(theirs.of, beds.get(mine.of, "")))  # fmt: skip
+
+
+def against_themselves(fitted: Iterable[Fitted], bodies: Iterable[Body], pose: Pose) -> Iterator[Meeting]:
+    """Yield the counted things of which two pieces are in each other, each with its worst two."""
+    counted = {one.of: one for one in fitted if len(one.along) > 1 and place_in(one, pose) is one.place}
+    for body in bodies:
+        one = counted.get(body.of)
+        if one is None or not body.blocks or not one.is_sized:
+            continue
+        each = max(len(one.pieces), 1)
+        own = [body.blocks[number * each : (number + 1) * each] for number in range(len(one.along))]
+        own.sort(key=lambda blocks: envelope(blocks).low[0])
+        depth, axis = max((_deepest(*pair) for pair in pairwise(own)), default=(0.0, 0))
+        if depth > TOUCH:
+            sure: Certainty = "sure" if depth > LENGTHS["play"] else "grazes"
+            yield Meeting(one.of, one.name, one.of, one.name, depth, axis, sure, False, None)
+
+
+def _deepest(one: Sequence[Block], other: Sequence[Block]) -> tuple[float, Axis]:
+    """Return how far two pieces of a thing are in each other at most, along the axis that parts them soonest."""
+    shared = [overlaps(mine, theirs) for mine in one for theirs in other]
+    return max((min((along[axis], axis) for axis in AXES_ALL) for along in shared), default=(0.0, 0))
 
 
 def _moves_first(one: Body, other: Body, beds: Mapping[str, str]) -> bool:

@@ -11,10 +11,20 @@ from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.fronts import fronts_of
 from boxwright.disciplines.layout.leaves import FLAT, leaf_of, sliding_leaf, usual_lid
 from boxwright.disciplines.layout.lying import taken_beds
+from boxwright.disciplines.layout.made_up import laid_on_beds
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
-from boxwright.disciplines.layout.resting import MOST, covered, crossings, let_in, meetings, protruding, unheld
+from boxwright.disciplines.layout.resting import (
+    MOST,
+    against_themselves,
+    covered,
+    crossings,
+    let_in,
+    meetings,
+    protruding,
+    unheld,
+)
 from boxwright.disciplines.layout.result import (
     Brought,
     Canopy,
@@ -83,7 +93,8 @@ def bodies_of(section: Section, stood: tuple[Standing, ...], hull: Hull, use: st
     shell = tuple(
         Body(of, name, (Block(low, high),), (0.0, 0.0, 0.0), True, "yes", "shell") for of, name, low, high in hull.fixed
     )
-    return (*standing_bodies(section.fitted, stood, POSE_OF_USE.get(use, "travel")), *shell)
+    bodies = standing_bodies(section.fitted, stood, POSE_OF_USE.get(use, "travel"))
+    return (*(laid_on_beds(section.fitted, bodies) if use == "sleep" else bodies), *shell)
 
 
 def solve(
@@ -130,7 +141,10 @@ def solve(
     return Result(
         use=use,
         bodies=bodies,
-        meetings=tuple(one for one in resting if not _is_swept(one.of, one.other, swept, roots)),
+        meetings=(
+            *(one for one in resting if not _is_swept(one.of, one.other, swept, roots)),
+            *against_themselves(fitted, every, POSE_OF_USE.get(use, "travel")),
+        ),
         more=more,
         struck=struck,
         intruders=tuple(_intruders(laid, clearings)),

@@ -50,7 +50,8 @@ def one_space(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _meeting(code: str, one: Meeting, shown_in: HeaderUnits) -> Finding:
     deep = f"{length(one.depth, shown_in)} {AXES[one.axis]}"
     if one.sure == "grazes":
-        says = f"{one.name} and {one.other_name} overlap by {deep}: no more than linings give, but look"
+        pair = f"two of {one.name}" if one.other == one.of else f"{one.name} and {one.other_name}"
+        says = f"{pair} overlap by {deep}: no more than linings give, but look"
         return Finding(
             code, one.of, "advice", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, uses=USES, because=(one.other,)
         )
@@ -60,6 +61,13 @@ def _meeting(code: str, one: Meeting, shown_in: HeaderUnits) -> Finding:
         )
         act = f"Measure where {one.name} and {one.other_name} are"
         return asking(code, one.of, says, act, USES, (one.other,))
+    if one.other == one.of:
+        says = f"two of {one.name} want one space: they overlap by {deep}"
+        act = f"Write at: of {one.name} so that its pieces are as far apart as each is long"
+        return Finding(
+            code, one.of, "fix", says, one.depth, 0.0, -one.depth, "m", GEOMETRY, f"{one.of}.at", act=act, uses=USES,
+            because=(one.of,),
+        )  # fmt: skip
     says = f"{one.name} and {one.other_name} want one space: they overlap by {deep}"
     act = moving(one.shift, shown_in) or f"Give {one.name} or {one.other_name} another place"
     return Finding(
