@@ -117,3 +117,11 @@ def test_a_missing_writer_says_what_to_type(
     code, said = draw(capsys, tmp_path, "--sheet", "roof", "--format", "pdf")
     assert code == 3
     assert "pipx install 'boxwright[book]'" in said
+
+
+def test_a_sheet_drawn_only_by_name_is_listed_and_one_that_is_not_there_says_what_it_wants(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert "changeover, year)" in draw(capsys, tmp_path, "--sheet", "nosuch", rig="dunlin")[1]
+    code, said = draw(capsys, tmp_path, "--sheet", "bringing-in", rig="dunlin")
+    assert code != 0 and "nothing is to be brought in at this stage" in said and "did you mean" not in said

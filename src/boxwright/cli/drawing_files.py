@@ -11,7 +11,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
-from boxwright.book.sheets import ONLY_BY_NAME, SLOW, Printing, sheets_of, slow_sheets, title_of
+from boxwright.book.sheets import ONLY_BY_NAME, SLOW, Printing, sheets_of, slow_sheets, slow_titles, title_of
 from boxwright.cli.asked import Answered, Question, answered, checked, slot_of
 from boxwright.cli.ordered import lines_of
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of
@@ -31,6 +31,12 @@ SOLID = "glb"
 LETTER_COUNTRIES = frozenset({"US", "CA"})
 LIST = "sheets.sha256"
 """Names what this command has put into a folder, so that it never writes over anything else."""
+
+NOT_ALWAYS = {
+    "bringing-in": "nothing is to be brought in at this stage; ask for another one with --stage",
+    "changeover": "it wants the room inside, and a load state for tow and another one for sleep",
+}
+"""Sheets that not every rig has at every stage, and what is lacking then."""
 
 PER_INCH = 144.0
 
@@ -77,7 +83,8 @@ class _Drawn(NamedTuple):
 
 def _sheet_files(answer: Answered, wanted: Wanted, formats: Sequence[str]) -> _Drawn:
     sheets, title = all_sheets(answer, wanted.sheets)
-    chosen = _chosen(sheets, wanted.sheets)
+    slow = slow_titles(answer.reading.rig, slot_of(answer, answer.use))
+    chosen = _chosen(sheets, wanted.sheets, slow)
     paper = PAPERS[_paper(answer, wanted.paper)]
     pages = pages_of(chosen, paper, title)
     name = chosen[0].name if len(chosen) == 1 else f"{_plain_name(title.rig)}-sheets"
@@ -147,10 +154,13 @@ def _words(asked: Sequence[str]) -> list[str]:
     return [word.strip() for one in asked for word in one.split(",") if word.strip()]
 
 
-def _chosen(sheets: tuple[Sheet, ...], asked: Sequence[str]) -> tuple[Sheet, ...]:
+def _chosen(sheets: tuple[Sheet, ...], asked: Sequence[str], slow: Iterable[str]) -> tuple[Sheet, ...]:
+    """Return the sheets asked for by name, else all; ``slow`` are names of more that are drawn only when asked for."""
     names, words = [sheet.name for sheet in sheets], _words(asked)
     for word in words:
-        must_be_one_of(word, names, "sheet")
+        if word not in names and word in NOT_ALWAYS:
+            raise NothingAsked(f'there is no sheet "{word}" here: {NOT_ALWAYS[word]}')
+        must_be_one_of(word, list(dict.fromkeys([*names, *(name for name in slow if name != word)])), "sheet")
     return tuple(sheet for sheet in sheets if not words or sheet.name in words)
 
 

@@ -29,6 +29,7 @@ def kinds(more: str, edits: Edits = ()) -> list[str]:
         (CHEST % (20, 2, "20 x 20 x 20", ", when_sleeping: out"), []),
         (CHEST % (0, 2, "60 x 24 x 4", ""), []),
         (CHEST % (0, 2, "60 x 24 x 12", ""), ["stop"]),
+        (CHEST % (0, 2, "50 x 15 x 4", ""), ["stop"]),  # flat, and over less than half of the bed: no bedding
         (CHEST.replace("chest", "pillow-2") % (0, 2, "14 x 14 x 12", ""), []),
     ],
 )
