@@ -7,6 +7,13 @@ from __future__ import annotations
 
 import pytest
 
+from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.lying import taken_beds
+from boxwright.disciplines.layout.meeting import NOTHING
+from boxwright.disciplines.layout.terraces import Bed
+from boxwright.model.place import Place
+from boxwright.model.trailer import Person
+from boxwright.units import Band, exactly
 from tests.disciplines.layout.knots import Edits, said, told, words
 
 NIGHT = "layout/sleeping-place"
@@ -75,3 +82,15 @@ def test_a_crate_on_one_of_several_beds_in_one_box_is_asked_about() -> None:
 def test_the_same_thing_is_not_told_twice() -> None:
     lamp = (("lamp: {x: 40, side: left+4, z: 60", "lamp: {x: 40, side: left+4, z: 30"),)
     assert len([one for one in said(lamp) if one.code == NIGHT]) == 1
+
+
+@pytest.mark.parametrize(("height", "found"), [(0.76, []), (0.83, ["perhaps"])])
+def test_a_bed_that_may_be_lower_than_its_best_guess_may_have_more_standing_over_it(
+    height: float, found: list[str]
+) -> None:
+    """The top is at 0.85 m, its height 80 mm in doubt: at worst one lies from 5 mm over 0.77 m on."""
+    middle = (exactly(0.0), exactly(0.0), Band(0.80, 0.76, 0.84, spread="interval"))
+    bed = Bed("parts[bed]", "bed", Place(*middle, (2.0, 0.7, 0.1)), 0.0, ("owner",))
+    chest = Body("parts[chest]", "chest", (Block((-0.5, -0.3, 0.5), (0.5, 0.3, height)),), NOTHING, True, "yes", "part")
+    taken = taken_beds([chest], [bed], [("owner", Person(height=exactly(1.7)))], {})
+    assert [one.sure for one in taken] == found

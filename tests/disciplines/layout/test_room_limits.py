@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.disciplines.layout.small_rigs import rig_of, told
+from tests.disciplines.layout.small_rigs import DONE, rig_of, told
 from tests.disciplines.layout.small_rigs import thing as p
 
 SLID = "slides: {to: front, by: 700, runs: outside}"
@@ -36,3 +36,9 @@ def test_a_folded_bunk_covers_the_window_it_is_within_reach_of(off: int, is_cove
     window += "{weight: 4, swing: {hinge: top, opens: out, to: 60 deg}}}\n"
     text = rig_of(openings=window).replace("bunk: {x: 100, side: left,", f"bunk: {{x: 100, side: left+{off},")
     assert any(code == "window-covered" for _, code, _ in told(text, "tow")) is is_covered
+
+
+@pytest.mark.parametrize("off", [-4, 0, 4])
+def test_a_thing_a_little_in_its_wall_still_wants_its_room_there(off: int) -> None:
+    text = rig_of(p("heater", 2200, f"right{off:+d}", 500, "300 x 200 x 200", f"{DONE}, keep_clear: 100"))
+    assert any(code == "gap-small" for _, code, _ in told(text, "tow"))
