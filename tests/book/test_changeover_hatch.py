@@ -21,7 +21,7 @@ BUNK = "bunk:            {x: 78, side: left+1, z: floor+25"
 FAN = "  roof-fan:     {wall"
 HATCH = (
     "  hatch: {wall: roof, x: 103, width: 24, across: 21, side: left+3, stage: roof, cut: yes, done: yes 2026-03-14, "
-    "release: inside, swing: {hinge: front, opens: out, to: 80 deg}}\n"
+    "release: inside, clear: {width: 22, height: 19}, swing: {hinge: front, opens: out, to: 80 deg}}\n"
 )
 SHUT = ("release: inside, swing: {hinge: front, opens: out, to: 170", "release: none, swing: {hinge: front, to: 170")
 

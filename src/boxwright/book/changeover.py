@@ -17,6 +17,7 @@ from boxwright.disciplines.layout.changeover import (
     OUTSIDE,
     SHUT,
     Changed,
+    Freed,
     Gate,
     Kind,
     Leaving,
@@ -28,6 +29,7 @@ from boxwright.disciplines.layout.changeover import (
 )
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
 from boxwright.disciplines.layout.changeover_told import Told, told
+from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.setting_out import is_set_out, set_out
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
@@ -44,6 +46,7 @@ from boxwright.model.load import LoadState
 from boxwright.model.trailer import Person
 from boxwright.records import dataclass
 from boxwright.rig.rig import Item, Rig
+from boxwright.study.at_night import exits_at_night
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
 from boxwright.units import Band
@@ -148,6 +151,7 @@ class Making:
         self._doubtful: list[str] = []
         self._left_in: frozenset[str] = frozenset()
         self._weights = _weights(slot.masses, rig)
+        self._exits = exits_at_night(rig, slot, self._night())
 
     @property
     def asks(self) -> tuple[str, ...]:
@@ -212,7 +216,17 @@ class Making:
         beds = beds_tonight(self._fitted, tonight, self._sleepers())
         exits = tuple(one for one, _ in self._openings() if _is_for_people(one))
         assert self._rig.layout.room is not None
-        return Setting(self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks)
+        return Setting(self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks,
+                       tuple(self._held()))  # fmt: skip
+
+    def _held(self) -> Iterator[Freed]:
+        """Yield the ways out whose leaf lets nobody, or perhaps nobody, through, as they are judged at night."""
+        for one in self._exits:
+            by = (one.struck.to.rpartition("[")[2].rstrip("]"),) if one.struck is not None else ()
+            if one.is_too_small or one.is_held_shut:
+                yield Freed(one.way.of, one.way.name, "blocked", by if one.is_held_shut else ("its own leaf",))
+            elif one.may_be_held_shut or (one.may_be_too_small and one.way.facet.clear is None):
+                yield Freed(one.way.of, one.way.name, "unknown", by)
 
     # ------------------------------------------------------------------ things
 
@@ -327,21 +341,27 @@ class Making:
 
     def _gates(self) -> Iterator[Gate]:
         room = self._rig.layout.room
+        # what holds a leaf shut and is not itself carried away
+        still = {one.of for one in self._fitted if one.kind != "cargo"}
+        barred = {one.way.of for one in self._exits if one.is_held_shut and one.struck and one.struck.to in still}
         for one, _ in self._openings():
             swing = one.facet.swing if one.facet is not None else None
             if not _is_for_people(one):
                 continue
-            if swing is None or not swing.hinge:
+            slides = one.facet.slides if one.facet is not None else None
+            if slides is not None and (slides.by is None or not slides.by.known):
+                self._asks.append(f"how far {one.name} slides: write its slides by")
+            if slides is None and (swing is None or not swing.hinge):
                 self._asks.append(f"how {one.name} opens: write its swing, such as swing: {{hinge: front, opens: out}}")
-            half = tuple(side / 2.0 for side in one.place.size)
-            middle = (one.place.x.best, one.place.y.best, one.place.z.best)
-            low = (middle[0] - half[0], middle[1] - half[1], middle[2] - half[2])
-            high = (middle[0] + half[0], middle[1] + half[1], middle[2] + half[2])
+            low, high = opened_hole(one)
             is_low = room is not None and low[2] - room.floor <= REACHED["sill"]
-            is_in = swing is not None and swing.opens == "in"
+            is_in = slides is None and swing is not None and swing.opens == "in"
+            does_open = slides is not None or (swing is not None and bool(swing.hinge))
+            along = 1 if one.wall in {"front", "rear"} else 0
+            is_hole = high[along] > low[along] and high[2] >= low[2]
             yield Gate(
                 one.of, one.name, WALLS[one.wall], low, high, self._release(one),
-                is_low and swing is not None and bool(swing.hinge), _sweep(one, low, high) if is_in else (),
+                is_low and does_open and is_hole and one.of not in barred, _sweep(one, low, high) if is_in else (),
             )  # fmt: skip
 
     def _release(self, one: Closed) -> Release:

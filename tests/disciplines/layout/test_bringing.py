@@ -417,3 +417,27 @@ def test_things_that_are_alike_are_said_once() -> None:
     assert one.word == "large" and [name for _, name in one.others] == ["chest"]
     assert one.short == pytest.approx(12.0 * 0.0254)
     assert one.stage == "last" and one.tried[0].name == "door"
+
+
+@pytest.mark.parametrize(
+    ("leaf", "word"),
+    [
+        ("swing: {hinge: front, opens: out, to: 170 deg}", ""),
+        ("swing: {hinge: front, opens: out, to: 15 deg}", "no hole"),
+        ("swing: {hinge: front, opens: out, to: 60 deg}", "no way"),
+        ("swing: {hinge: both sides, opens: out, to: 60 deg}", "no way"),
+        ("slides: {to: front, by: 28, runs: outside}", ""),
+        ("slides: {to: front, by: 25, runs: outside}", ""),
+        ("slides: {to: rear, by: 20, runs: outside}", "no way"),
+        ("slides: {to: front, by: 20..28, runs: outside}", "no way"),
+        ("slides: {to: front, by: 8, runs: outside}", "no hole"),
+        ("slides: {to: front, runs: outside}", "no hole"),
+    ],
+)
+def test_a_thing_comes_in_by_no_more_than_the_leaf_leaves_of_the_hole(leaf: str, word: str) -> None:
+    """By hand: a fridge of 24 in comes in by 28 in less what the leaf covers, half of it at 60 degrees."""
+    text = HEAD.replace("height: 70, cut: yes}", f"height: 70, cut: yes, {leaf}}}")
+    rig = read_rig(text.replace("PARTS", f"  {FRIDGE}").replace("DOORS\n", "")).rig
+    found = study(rig, date(2026, 5, 2)).slots[0].layout
+    assert found is not None
+    assert [one.word for one in found.brought] == ([word] if word else [])

@@ -158,7 +158,7 @@ def test_what_stands_in_the_way_is_taken_out_and_brought_back() -> None:
 def test_a_thing_that_fits_through_no_opening_is_said_to_be_stuck() -> None:
     found = searched(setting(thing("wide", block((3.0, 0.0, 0.0), (3.0, 3.0, 1.0)), goal=1)))
     assert found.word == "blocked"
-    assert found.meets == (("wide", "what is built in"),)
+    assert found.meets == (("wide", "the frame of every opening, being too large for each"),)
 
 
 def test_a_long_thing_is_turned_and_that_costs() -> None:

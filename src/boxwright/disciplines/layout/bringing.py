@@ -15,6 +15,7 @@ from boxwright.disciplines.layout.bodies import Block, Body, envelope, standing_
 from boxwright.disciplines.layout.bringing_ways import Lane, comes_in, straight_out, way_in
 from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.meeting import are_near, grown, lines_of
+from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.parts import Closed, Fitted, Lining, Section
 from boxwright.disciplines.layout.result import Brought, Hole
 from boxwright.disciplines.layout.solve import Hull
@@ -156,7 +157,7 @@ class Bringing:
         return (
             one.wall in UPRIGHT
             and not is_shut
-            and min(sides_of(one)) >= LENGTHS["leaf"]
+            and min(_clear(gate_of(one))) >= LENGTHS["leaf"]
             and sill <= LENGTHS["carried over"]
         )
 
@@ -353,10 +354,8 @@ def _obstacle(body: Body, there: Sure) -> Obstacle:
 
 
 def gate_of(one: Closed) -> Gate:
-    """Return an opening of an upright wall as something that things are carried through."""
-    half = tuple(side / 2.0 for side in one.place.size)
-    x, y, z = one.place.x.best, one.place.y.best, one.place.z.best
-    low, high = (x - half[0], y - half[1], z - half[2]), (x + half[0], y + half[1], z + half[2])
+    """Return what its leaf leaves of an opening of an upright wall as something that things are carried through."""
+    low, high = opened_hole(one)
     return Gate(one.of, one.name, one.wall, low, high, "unknown", True)  # type: ignore[arg-type]
 
 

@@ -82,7 +82,8 @@ class Setting:
     """All that a change-over is looked for in. ``fixed`` stand still; ``faces`` are those of the finished room.
 
     ``turns`` are the ways leaves take; a leaf without one is not looked at on its way, and ``asks`` says so.
-    ``exits`` are the openings somebody could get out through. ``asks`` are sentences on what nobody wrote: with any of
+    ``exits`` are the openings somebody could get out through; ``held`` are those whose leaf lets nobody, or perhaps
+    nobody, through as the ways out of the night are judged. ``asks`` are sentences on what nobody wrote: with any of
     them an answer is only as far as known.
     """
 
@@ -94,6 +95,7 @@ class Setting:
     beds: tuple[Bed, ...]
     exits: tuple[Closed, ...]
     asks: tuple[str, ...] = ()
+    held: tuple[Freed, ...] = ()
 
     @property
     def room(self) -> Block:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import combinations, pairwise
-from math import dist
+from math import dist, hypot
 from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block, Body
@@ -16,6 +16,7 @@ from boxwright.disciplines.layout.changeover import (
     OUTSIDE,
     Changed,
     Freed,
+    Gate,
     Leaving,
     Mover,
     Setting,
@@ -41,6 +42,7 @@ PROBED_WAYS = 150
 They get half as many after a search that was itself cut short.
 """
 BUILT_IN = "what is built in"
+TOO_LARGE = "the frame of every opening, being too large for each"
 NO_OPENING = "no opening that things are carried through"
 
 
@@ -118,7 +120,8 @@ def leaving(board: Board, start: State) -> Leaving:
 
     found = cheapest(board, start, start, MOST_TO_LEAVE, MOST_WAYS, is_done, stuck)
     if found.moves is None:
-        return Leaving("blocked" if found.is_exhausted else "not-found", exits=exits, states=found.states)
+        is_sure = found.is_exhausted and not any(one.word == "unknown" for one in setting.held)
+        return Leaving("blocked" if is_sure else "not-found", exits=exits, states=found.states)
     steps = tuple(_steps(board, start, found))
     state = found.moves[-1][1] if found.moves else start
     ways, onward = _quickest(board, state, beds)
@@ -198,10 +201,26 @@ def _met_on_the_way(board: Board, start: State, goal: State) -> tuple[tuple[str,
         if one.kind == "carry" and is_crossing:
             gates = [number for number, gate in board.gates if gate.carries]
             if not any(board.could_pass(i, number, turned) for number in gates for turned in (False, True)):
-                found.append((one.name, BUILT_IN if gates else NO_OPENING))
+                found.append((one.name, _barred_by(one, [gate for _, gate in board.gates if gate.carries])))
         elif one.kind == "fold" and start[i] != goal[i]:
             found += [(one.name, name) for name in board.turn_meets(i, goal[i], _emptied(board, start))]
     return tuple(found)
+
+
+def _barred_by(one: Mover, gates: list[Gate]) -> str:
+    """Return what a thing meets on every way out of or into the room: the frames of all openings, if it is too large.
+
+    Its middle side has to pass the hole from corner to corner, its least the lesser side of the hole.
+    """
+    if not gates:
+        return NO_OPENING
+    sides = [sorted(block.size) for pose in one.poses for block in pose.blocks]
+    for gate in gates:
+        along = 1 if gate.wall in {"front", "rear"} else 0
+        width, height = gate.high[along] - gate.low[along], gate.high[2] - gate.low[2]
+        if all(side[0] <= min(width, height) and side[1] <= hypot(width, height) for side in sides):
+            return BUILT_IN
+    return TOO_LARGE
 
 
 def _emptied(board: Board, state: State) -> State:
@@ -285,12 +304,15 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
         number = board.index.get(opening.of)
         if number is not None and board.movers[number].poses[state[number]].word == OPEN:
             release = "inside"
+        held = next((one for one in setting.held if one.of == opening.of), None)
         if release == "not in yet":
             yield Freed(opening.of, opening.name, "perhaps")
         elif release in {"none", "key", "tool"}:
             yield Freed(opening.of, opening.name, "shut", () if release == "none" else (release,))
         elif opening.wall == "roof" and (names := _over_and_under(bodies, opening, setting)):
             yield Freed(opening.of, opening.name, "blocked", names)
+        elif held is not None:
+            yield held
         elif starts and all(_gets_out(bodies, bed, opening, setting) for bed in starts):
             is_known = release == "inside" and (opening.wall != "roof" or _is_climbed_to(down, opening, setting))
             yield Freed(opening.of, opening.name, "free" if is_known else "unknown")
