@@ -10,7 +10,7 @@ from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.changeover import IN, OPEN, OUT, OUTSIDE, Changed, Mover, Posed, Setting
 from boxwright.disciplines.layout.changeover_lattice import lattice
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
-from boxwright.disciplines.layout.changeover_scene import DOWN, UP, Board
+from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.disciplines.layout.changeover_search import Move, _is_possible, _still_to_do, _toll, cheapest
 from boxwright.disciplines.layout.changeover_told import Told, changed, leaving, told
 from boxwright.disciplines.layout.changeover_ways import way
@@ -322,7 +322,7 @@ def test_what_is_set_out_before_the_door_waits_until_all_is_carried_out() -> Non
 def test_a_leaf_is_not_folded_from_under_what_stands_on_it() -> None:
     """What does not fold along with it is taken off first, though nothing is in the way of the leaf itself."""
     flat, up = block((3.0, 0.0, 1.0), (2.0, 1.0, 0.5)), block((3.0, 0.0, 1.0), (2.0, 0.5, 1.0))
-    leaf = Mover("parts[leaf]", "leaf", "fold", (Posed(UP, (up,)), Posed(DOWN, (flat,))), 1, 0, 10.0, 1)
+    leaf = Mover("parts[leaf]", "leaf", "fold", (Posed("travel", (up,)), Posed("night", (flat,))), 1, 0, 10.0, 1)
     bag = thing("bag", block((3.0, 0.5, 1.5), (1.0, 0.5, 0.5)))
     board = Board(setting(leaf, bag))
     state, number = board.state(is_goal=False), board.index[leaf.of]

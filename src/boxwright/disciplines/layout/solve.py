@@ -30,6 +30,7 @@ from boxwright.disciplines.layout.result import (
     Canopy,
     Certainty,
     Intruder,
+    Meeting,
     Open,
     Result,
     Shift,
@@ -127,9 +128,8 @@ def solve(
     moving = _moving(fitted, closed, standing, lines, hull, room, use)
     zones = [(one, zone) for one in fitted for zone in zones_of(one, standing[one.of], every, room)]
     laid = [(one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))) for one, zone in zones]
-    kept = [choice for _, _, (choice, _) in laid]
     faces = faces_of(room, hull.has_nose)
-    clearings = Clearings(every, roots, moving.movers, kept, passages(closed, room), room)
+    clearings = Clearings(every, roots, moving.movers, [one[2][0] for one in laid], passages(closed, room), room)
     beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
     lifted = frozenset(body.of for body in every if body.kind == "cargo" and body.of not in heavy)
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, lifted, clearings, room))
@@ -141,10 +141,7 @@ def solve(
     return Result(
         use=use,
         bodies=bodies,
-        meetings=(
-            *(one for one in resting if not _is_swept(one.of, one.other, swept, roots)),
-            *against_themselves(fitted, every, POSE_OF_USE.get(use, "travel")),
-        ),
+        meetings=(*_untold(resting, swept, roots), *against_themselves(fitted, every, POSE_OF_USE.get(use, "travel"))),
         more=more,
         struck=struck,
         intruders=tuple(_intruders(laid, clearings)),
@@ -188,6 +185,10 @@ def _unmet(bodies: Iterable[Body], struck: Iterable[Struck]) -> list[Body]:
 def _is_near(canopy: Body, bodies: Iterable[Body]) -> bool:
     around = canopy.around
     return any(are_in(around, block) for body in bodies if body.of != canopy.of for block in body.blocks)
+
+
+def _untold(resting: Iterable[Meeting], swept: set[tuple[str, str]], roots: dict[str, str]) -> Iterator[Meeting]:
+    return (one for one in resting if not _is_swept(one.of, one.other, swept, roots))
 
 
 def _is_swept(of: str, other: str, swept: set[tuple[str, str]], roots: dict[str, str]) -> bool:
