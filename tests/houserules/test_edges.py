@@ -58,11 +58,12 @@ def _opens_to_write(node: ast.Call) -> bool:
 def uses_of_any(root: Path) -> list[str]:
     """Return where ``Any`` is said below ``web``.
 
-    Free are ``rig``, which carries the text's tree to pydantic, and in ``model`` and ``units`` what pydantic calls.
+    Free are ``rig``, which carries the text's tree to pydantic, ``records``, which makes records of any kind, and in
+    ``model`` and ``units`` what pydantic calls.
     """
     found = []
     for module in modules(root):
-        if module.layer in {"web", "cli", "rig"}:
+        if module.layer in {"web", "cli", "rig", "records"}:
             continue
         seam = [node for name, node in functions(module) if PYDANTIC_CALLS.match(name.split(".")[-1])]
         allowed = {inside for node in seam for inside in ast.walk(node)} if module.layer in AT_THE_SEAM else set()
