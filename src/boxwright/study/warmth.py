@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 from math import inf, isfinite
+from typing import Literal
 
 from boxwright.disciplines import air, frame, heat
 from boxwright.disciplines.air.solve import lined_share
@@ -14,7 +15,7 @@ from boxwright.disciplines.water.parts import StandingTank
 from boxwright.exchange import Airflow, Box, Context, Layup, LayupLayer, Moisture, Night, Opening, Vector
 from boxwright.finding import Finding
 from boxwright.model.part import Frame
-from boxwright.model.place import shifted
+from boxwright.model.place import Place, shifted
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Failed, Once
 from boxwright.study.standing import Standing
@@ -26,6 +27,8 @@ Said = tuple[Finding, ...] | Failed
 Warmed = tuple[heat.Result | Failed, Said, air.Result | Failed, Said]
 Stands = tuple[tuple[str, str], ...]
 """Paths, each with "yes" or "perhaps"."""
+TOUCH = 0.001
+"""How far (m) a tank that lies against a wall or the floor may be in it and still lie in the room."""
 UNKNOWN_AREA = Band(0.0, 0.0, inf, known=False)
 
 
@@ -51,7 +54,7 @@ def warmed(
         holes,
         once(airflow_of, offered),
         once(moisture_of, offered),
-        once(fuel_of, standing.tanks),
+        once(fuel_of, standing.tanks, box),
         box,
         sleepers,
         context.use,
@@ -243,7 +246,7 @@ def vents_standing(frames: tuple[Frame, ...], openings: tuple[StandingOpening, .
     return tuple((of, stands) for of, stands in (*holes, *parts) if of in wanted)
 
 
-def fuel_of(tanks: tuple[StandingTank, ...]) -> tuple[FuelTank, ...]:
+def fuel_of(tanks: tuple[StandingTank, ...], box: Box) -> tuple[FuelTank, ...]:
     """Return every tank with what is in it; whether heat burns it, heat knows."""
     return tuple(
         FuelTank(
@@ -255,9 +258,25 @@ def fuel_of(tanks: tuple[StandingTank, ...]) -> tuple[FuelTank, ...]:
             one.place.low_edge(2),
             shifted(one.place.z, one.place.size[2] / 2.0),
             one.share.low == one.share.high,
+            _side_of_the_shell(one.place, box),
         )
         for one in tanks
     )
+
+
+def _side_of_the_shell(place: Place, box: Box) -> Literal["in the room", "outside", "unknown"]:
+    """Return whether a box lies wholly in the room or wholly out of it; a doubtful place, or one through a wall, is
+    unknown."""
+    length, width, height = box.inside
+    room = ((0.0, length), (-width / 2.0, width / 2.0), (0.0, height))
+    edges = [(place.low_edge(axis), shifted(place.low_edge(axis), place.size[axis])) for axis in range(3)]
+    if not all(low.known for low, _ in edges):
+        return "unknown"
+    sides = tuple(zip(edges, room, strict=True))
+    if any(high.high <= start or low.low >= end for (low, high), (start, end) in sides):
+        return "outside"
+    is_in = all(low.low >= start - TOUCH and high.high <= end + TOUCH for (low, high), (start, end) in sides)
+    return "in the room" if is_in else "unknown"
 
 
 def airflow_of(offered: air.Offers) -> Airflow:

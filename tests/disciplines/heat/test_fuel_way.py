@@ -51,6 +51,26 @@ def test_places_and_heights_as_they_are_written(piece: str, level: float | None,
     assert height == (pytest.approx(level) if level is not None else None)
 
 
+@pytest.mark.parametrize(
+    ("place", "where"),
+    [
+        ("x: -800, side: centre, z: 0", "outside"),
+        ("x: -300, side: centre, z: 0", "unknown"),
+        ("x: 500, side: left+100, z: 40", "in the room"),
+        ("x: 0, side: left, z: 0", "in the room"),
+        ("x: 500, side: left-300, z: 0", "outside"),
+        ("x: 4300, side: centre, z: 0", "outside"),
+        ("x: 500, side: centre, z: -300", "outside"),
+        ("x: 500..5000, side: centre, z: 0", "unknown"),
+        ("x: unknown, side: centre, z: 0", "unknown"),
+    ],
+)
+def test_what_is_at_the_tank_lies_on_the_side_of_the_shell_where_the_tank_stands(place: str, where: str) -> None:
+    (heater,) = warmed(("x: -800, side: centre, z: 0", place)).heaters
+    valve = next(one for one in way_of(heater, MM) if one.kind == "valve")
+    assert valve.where == where
+
+
 def test_the_angle_and_the_bore() -> None:
     (heater,) = warmed((PATH, "[fuel, pump at 30 deg, line 1/8 in bore, heater]")).heaters
     pump, line = way_of(heater, MM)

@@ -241,7 +241,8 @@ def test_cold_places_that_are_alike_get_as_wet_as_when_each_stands_alone() -> No
 
 def test_a_filling_lasts_as_long_as_the_sheet_says_with_what_efficiencies_differ_by() -> None:
     """Seven litres of diesel: 62 h at 0.9 kW, 28 h at 2 kW by the sheet on heat; 0.75 to 0.85 of it by hand."""
-    tank = FuelTank("parts[fuel]", "fuel", "diesel", exactly(7e-3), exactly(1.0), exactly(0.0), exactly(0.2), True)
+    holds, is_full = exactly(7e-3), exactly(1.0)
+    tank = FuelTank("parts[fuel]", "fuel", "diesel", holds, is_full, exactly(0.0), exactly(0.2), True, "unknown")
     heater = Heater(of="diesel", lowest=exactly(900.0), highest=exactly(2000.0))
     planned = PlannedHeater("parts[heater]", "heater", NOWHERE, heater)
     standing = StandingHeater(planned, True, "burns", "out", "out", None, None, tank)

@@ -25,7 +25,8 @@ _KINDS: tuple[tuple[Kind, str], ...] = (
     ("line", "line|hose|tube|pipe"),
 )
 _IN = re.compile(r"\b(?:inside|indoors|in the room|in room|in the box|in a locker inside)\b", re.IGNORECASE)
-_OUT = re.compile(r"\b(?:below|under|outside|outdoors|at (?:the )?tank|on the (?:tongue|drawbar))\b", re.IGNORECASE)
+_OUT = re.compile(r"\b(?:below|under|outside|outdoors|on the (?:tongue|drawbar))\b", re.IGNORECASE)
+_AT_TANK = re.compile(r"\bat (?:the )?tank\b", re.IGNORECASE)
 _BELOW = re.compile(r"\b(?:below|under)(?: the)? (?:floor|deck)\b", re.IGNORECASE)
 _LEVEL = re.compile(
     r"\bz\s*(-?\d[^,;]*?)(?=$|\s+(?:at|below|under|inside|outside|indoors|outdoors|in (?:the|a|room))\b)", re.IGNORECASE
@@ -89,7 +90,7 @@ def _piece(written: str, kind: Kind, is_shut_off: bool, heater: StandingHeater, 
     return Piece(
         written,
         kind,
-        "in the room" if _IN.search(written) else "outside" if _OUT.search(written) else "unknown",
+        _where(written, heater),
         level,
         float(angle.group(1)) * pi / 180.0 if angle is not None else None,
         _read(bore.group(1), units) if bore is not None else None,
@@ -98,12 +99,22 @@ def _piece(written: str, kind: Kind, is_shut_off: bool, heater: StandingHeater, 
     )
 
 
+def _where(written: str, heater: StandingHeater) -> Where:
+    """Return on which side of the shell a piece lies: as written, and at the tank on the tank's own side."""
+    if _IN.search(written):
+        return "in the room"
+    if _OUT.search(written):
+        return "outside"
+    is_at_tank = _AT_TANK.search(written) is not None
+    return heater.tank.where if is_at_tank and heater.tank is not None else "unknown"
+
+
 def _level(written: str, heater: StandingHeater, units: HeaderUnits) -> Band:
     """Return how high a piece lies: as written, at the foot of the tank, or no higher than the deck."""
     said = _LEVEL.search(written)
     if said is not None:
         return _read(said.group(1), units) or NOT_KNOWN
-    if re.search(r"\bat (?:the )?tank\b", written, re.IGNORECASE) and heater.tank is not None:
+    if _AT_TANK.search(written) and heater.tank is not None:
         return heater.tank.low
     return NOT_KNOWN
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, model_validator
 
@@ -244,7 +244,7 @@ class PlannedCooler:
 class FuelTank:
     """A tank that stands in one load state: what is in it, how much it holds (m3) and how full it is (0 to 1).
 
-    ``low`` and ``high`` are how high its under and upper side are above the deck.
+    ``low`` and ``high`` are how high its under and upper side are above the deck, ``where`` the side of the shell.
     """
 
     of: str
@@ -255,6 +255,7 @@ class FuelTank:
     low: Band
     high: Band
     is_certain: bool
+    where: Literal["in the room", "outside", "unknown"]
 
 
 @dataclass(frozen=True, slots=True)

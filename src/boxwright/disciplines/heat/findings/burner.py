@@ -34,7 +34,7 @@ def unvented(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule; water and fumes by carbon and hydrogen of the fuel
     Lever: another heater
     """
-    for one in result.heaters if result.use == "sleep" and result.sleepers else ():
+    for one in result.heaters if result.use == "sleep" else ():
         if one.runs == "electric" or one.vented != "in the room":
             continue
         name = one.planned.name
@@ -83,7 +83,7 @@ def fuel_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule
     Lever: of the heater
     """
-    for one in result.heaters if result.use == "sleep" and result.sleepers else ():
+    for one in result.heaters if result.use == "sleep" else ():
         if one.runs != "unknown":
             continue
         name, word = one.planned.name, one.planned.heater.of.strip()
@@ -123,7 +123,7 @@ def combustion_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 def _burning(result: Result) -> Iterator[StandingHeater]:
     """Give the heaters that burn, or may burn, where somebody sleeps."""
-    for one in result.heaters if result.use == "sleep" and result.sleepers else ():
+    for one in result.heaters if result.use == "sleep" else ():
         if one.runs != "electric":
             yield one
 

@@ -45,7 +45,7 @@ def exhaust_under_floor(result: Result, shown_in: HeaderUnits) -> Iterator[Findi
 
 
 def _burning(result: Result) -> Iterator[StandingHeater]:
-    for one in result.heaters if result.use == "sleep" and result.sleepers else ():
+    for one in result.heaters if result.use == "sleep" else ():
         if one.runs != "electric" and one.vented == "out":
             yield one
 

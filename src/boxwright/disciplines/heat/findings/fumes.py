@@ -176,7 +176,7 @@ def hot_plate(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 def _led_out(result: Result) -> Iterator[StandingHeater]:
     """Give the heaters that burn, or may burn, and lead their fumes out where somebody sleeps."""
-    for one in result.heaters if result.use == "sleep" and result.sleepers else ():
+    for one in result.heaters if result.use == "sleep" else ():
         if one.runs != "electric" and one.vented == "out":
             yield one
 
