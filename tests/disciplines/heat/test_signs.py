@@ -146,3 +146,15 @@ def test_fuel_is_judged_by_the_most_that_may_be_burnt_and_the_least_that_is_ther
     assert any("fuel-for" in one.code for one in doubtful)
 
 
+
+
+@pytest.mark.parametrize("power", ["5000 W", "9000 W", "20 kW"])
+def test_a_heater_far_too_strong_leaves_the_air_worked_out(power: str) -> None:
+    """What nobody wrote the lowest setting of may make any room an oven: the air is judged all the same."""
+    strong = RIG.replace("lowest: 900 W, highest: 4000 W, burn: {lowest: 0.113 l/h, highest: 0.5 l/h}, holds: 17 C,",
+                         f"highest: {power},")  # fmt: skip
+    assert strong != RIG
+    for slot in study(read_rig(strong.replace(" switches: yes,", "")).rig, JUDGED_ON).slots:
+        if slot.use == "sleep":
+            assert not slot.broken
+            assert slot.air is not None

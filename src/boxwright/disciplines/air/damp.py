@@ -17,6 +17,9 @@ from boxwright.exchange import ColdPlace, Layup, Moisture, Night, NightEnd
 SPECIFIC_HEAT = 1006.0
 """J/kgK of dry air"""
 FULL = 1.0
+HOTTEST = 333.15
+"""K: the curves of moist air are held to no more. A room that a heater nobody turns down would make hotter is taken as
+so warm: it holds less water then, so that it is never told to be drier than it would be."""
 A_KILOGRAM = 1.0
 NIGHT_FROM, NIGHT_HOURS, DAY = 20, 12, 24
 
@@ -58,13 +61,14 @@ def hours_of(night: Night | NightEnd) -> Hours:
     else:
         dry = FROSTY_HUMIDITY * method.saturation_pressure(min(night.outside)) if night.outside else 0.0
     around = (dry,) * len(night.outside)
+    room = tuple(min(one, HOTTEST) for one in night.air)
     return Hours(
         outside=night.outside,
-        air=night.air,
+        air=room,
         vapour=tuple(method.vapour_pressure(max(one, 0.0), PRESSURE) for one in night.humidity),
         around=around,
         outdoors=tuple(method.humidity_ratio(one, PRESSURE) for one in around),
-        full=tuple(method.saturation_pressure(one) for one in night.air),
+        full=tuple(method.saturation_pressure(one) for one in room),
     )
 
 
