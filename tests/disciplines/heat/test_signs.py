@@ -158,3 +158,10 @@ def test_a_heater_far_too_strong_leaves_the_air_worked_out(power: str) -> None:
         if slot.use == "sleep":
             assert not slot.broken
             assert slot.air is not None
+
+
+def test_a_flame_in_the_room_is_a_limit_where_somebody_works() -> None:
+    at_work = ("for: [sleep, leave]", "for: [sleep, leave, work]")
+    found = {(one.kind, one.code, one.uses) for one in worked(edited(UNVENTED, at_work), "work")}
+    assert ("limit", "heat/unvented", ("work",)) in found
+    assert all(one.code != "heat/unvented" for one in worked(edited(at_work), "work"))

@@ -10,6 +10,7 @@ from boxwright.source import Source, load_sources, load_table
 from boxwright.units import Band, HeaderUnits, show, shown_unit, unit_scale
 
 SLEEP: tuple[Use, ...] = ("sleep",)
+WORK: tuple[Use, ...] = ("work",)
 OWN_RULE = "own-rule"
 METRES_IN_A_FOOT = 0.3048
 

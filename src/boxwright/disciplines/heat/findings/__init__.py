@@ -14,6 +14,7 @@ from boxwright.disciplines.heat.findings.burner import (
     fuel_not_known,
     fuel_valve,
     unvented,
+    wrong_fuel,
 )
 from boxwright.disciplines.heat.findings.cooler import cooler_breathes, cooler_hatch, cooler_water
 from boxwright.disciplines.heat.findings.feed import draw_not_known, feed_not_known
@@ -100,11 +101,13 @@ __all__ = [
     "too_high",
     "too_warm_at_lowest",
     "unvented",
+    "wrong_fuel",
 ]
 
 RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     unvented,
     fuel_not_known,
+    wrong_fuel,
     exhaust,
     combustion_air,
     exhaust_near_opening,

@@ -14,7 +14,7 @@ from boxwright.disciplines.heat.burner import fuel_named
 from boxwright.disciplines.heat.findings.night import MARGINS
 from boxwright.disciplines.heat.method import burnt
 from boxwright.disciplines.heat.result import Result, StandingHeater
-from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, source_of
+from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, WORK, source_of
 from boxwright.exchange import Opening, Vector
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
@@ -27,22 +27,23 @@ A_KILOWATT_HOUR = 3.6e6
 
 
 def unvented(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Refuse a heater that burns in the room people sleep in, with the water and the fumes it makes.
+    """Refuse a heater that burns in the room people sleep in, and limit one where they work, with what it makes.
 
     Asks: where the exhaust of a heater ends
     Limit: not in the room
     Source: own-rule; water and fumes by carbon and hydrogen of the fuel
     Lever: another heater
     """
-    for one in result.heaters if result.use == "sleep" else ():
+    for one in result.heaters if result.use in ("sleep", "work") else ():
         if one.runs == "electric" or one.vented != "in the room":
             continue
-        name = one.planned.name
-        says = f"{name} burns into the room people sleep in{_fumes(one, shown_in)}"
+        name, sleeps = one.planned.name, result.use == "sleep"
+        says = f"{name} burns into the room people {result.use} in{_fumes(one, shown_in)}"
+        while_shut = "and cold while anybody sleeps" if sleeps else "unless a door stands open and an alarm listens"
         yield Finding(
-            "heat/unvented", one.planned.of, "stop", says, source=OWN_RULE, lever=one.planned.of,
-            act=f"Leave {name} off and cold while anybody sleeps; heat with what takes its fumes outside", minutes=1,
-            protects=True, uses=SLEEP, because=(one.planned.of,),
+            "heat/unvented", one.planned.of, "stop" if sleeps else "limit", says, source=OWN_RULE,
+            lever=one.planned.of, act=f"Leave {name} off {while_shut}; heat with what takes its fumes outside",
+            minutes=1, protects=True, uses=SLEEP if sleeps else WORK, because=(one.planned.of,),
         )  # fmt: skip
 
 
@@ -93,6 +94,30 @@ def fuel_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             "heat/fuel-not-known", one.planned.of, "unknown", f"{says}; it counts as one that burns", source=OWN_RULE,
             lever=one.planned.of, act=f"Read on the plate of {name} what it burns, and write of: diesel, petrol,"
             " propane, kerosene, wood or electric", minutes=5, uses=SLEEP, because=(one.planned.of,),
+        )  # fmt: skip
+
+
+def wrong_fuel(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Refuse a heater that draws another fuel from its tank than it burns, where somebody sleeps or works by it.
+
+    Asks: what is in the tank a heater draws from
+    Limit: the fuel the heater burns
+    Source: own-rule; the plate of the heater comes first
+    Lever: path of the heater
+    """
+    for one in result.heaters if result.use in ("sleep", "work") else ():
+        burns = fuel_named(one.planned.heater.of)
+        if one.tank is None or not burns or fuel_named(one.tank.fluid) == burns:
+            continue
+        name, tank, holds = one.planned.name, one.tank, one.tank.fluid.strip()
+        is_other = fuel_named(tank.fluid) != ""
+        yield Finding(
+            "heat/wrong-fuel", one.planned.of, "stop" if is_other else "unknown",
+            f"{name} burns {burns} and draws from {tank.name}, which holds {holds}" if holds
+            else f"{name} burns {burns}, and nobody wrote what {tank.name} holds, which it draws from",
+            source=OWN_RULE, lever=f"{one.planned.of}.heater.path", act=f"Look at the plate of {name} and into"
+            f" {tank.name}, and write in both what is so; let nobody light it before", minutes=10, protects=True,
+            uses=SLEEP if result.use == "sleep" else WORK, because=(one.planned.of, tank.of),
         )  # fmt: skip
 
 
@@ -249,4 +274,5 @@ __all__ = [
     "fuel_not_known",
     "fuel_valve",
     "unvented",
+    "wrong_fuel",
 ]
