@@ -32,7 +32,7 @@ def test_today_the_release_is_fitted_and_ticked_and_the_petrol_put_out() -> None
     assert edits(5, True, "sleep") == {
         (("parts[release-ramp].stage", "liners"), ("parts[release-ramp].done", "yes")),
         (("parts[boat-fuel].when_sleeping", "out"),),
-        (("openings[vent-high].done", "yes"),),
+        (("openings[vent-high].done", "yes"), ("openings[vent-high].now", "fitted")),
     }
 
 
@@ -41,7 +41,7 @@ def test_in_the_plan_of_a_later_stage_the_release_goes_in_at_it() -> None:
 
 
 def test_before_it_is_left_the_petrol_is_taken_out_and_the_hole_closed() -> None:
-    assert edits(5, True, "leave") == {(("loads[night].out", "boat-fuel"),), (("openings[vent-high].done", "yes"),)}
+    assert edits(5, True, "leave") == {(("loads[night].out", "boat-fuel"),), (("openings[vent-high].done", "yes"), ("openings[vent-high].now", "fitted"))}
 
 
 @pytest.mark.parametrize("use", ["sleep", "leave"])

@@ -90,4 +90,4 @@ def test_units_import_nothing_of_others() -> None:
     assert not {"pydantic", "pydantic_core", "numpy", "yaml", "pint", "typer", "rich"} & set(loaded)
     inside = "import sys; import boxwright.units; print(*[n for n in sys.modules if n.startswith('boxwright.')])"
     loaded = subprocess.run([sys.executable, "-c", inside], capture_output=True, text=True, check=True).stdout.split()
-    assert all(name.startswith("boxwright.units") for name in loaded)
+    assert all(name.startswith(("boxwright.units", "boxwright.records")) for name in loaded)

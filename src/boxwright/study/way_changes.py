@@ -29,6 +29,10 @@ CHANGED = OPENED | {PUT_OUT, CLOSED, BROUGHT}
 """Rules that something fitted, put out, ticked or brought in at another stage clears."""
 
 
+FITTED = "fitted"
+"""What is written of an opening today once what goes into it is in."""
+
+
 def way_changes(rig: Rig, finding: Finding, slot: Slot) -> list[Candidate]:
     """Return what should clear a finding of safety or of bringing in, by what the file itself says is to be had."""
     if finding.code == BROUGHT:
@@ -55,7 +59,9 @@ def _brought(finding: Finding, slot: Slot) -> Iterator[Candidate]:
 def _closed(rig: Rig, finding: Finding, slot: Slot) -> Iterator[Candidate]:
     item = _named(rig.openings, finding.where)
     if item is not None and slot.is_ticked:
-        yield Candidate(hole_closed(item.name), (Edit(f"{item.of}.done", "yes"),), 0.0, 1)
+        # What was written of the half-done hole is no longer so either.
+        now = (Edit(f"{item.of}.now", FITTED),) if item.words.now.strip() else ()
+        yield Candidate(hole_closed(item.name), (Edit(f"{item.of}.done", "yes"), *now), 0.0, 1)
 
 
 def _put_out(rig: Rig, finding: Finding, slot: Slot) -> Iterator[Candidate]:

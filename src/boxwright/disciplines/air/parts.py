@@ -67,7 +67,7 @@ class PlannedVent:
     @property
     def is_contradicted(self) -> bool:
         """Return whether it is ticked while words say what is there today: they may say that it is covered."""
-        return self.is_done and bool(self.now)
+        return self.is_done and self.now.strip().lower() not in ("", "fitted")
 
 
 @dataclass(frozen=True, slots=True)
