@@ -23,7 +23,10 @@ from tests.web.live import ROOT
 DEMOS = ("whimbrel", "dunlin", "gannet")
 DAY = date(2026, 6, 1)
 AMOUNT = re.compile(r"-?\d[\d,]*(?:\.\d+)?(?: \d+/\d+|/\d+)? (?=(?:lb|kg|in|mm|%|mph|deg)\b)")
-IN_PASSING = {"safety/alarm-place": "the other end of its limit, which its Limit names in metres"}
+IN_PASSING = {
+    "safety/alarm-place": "the other end of its limit, which its Limit names in metres",
+    "heat/fuel-reach": "the angle of a pump, quoted from the way of the fuel as it is written",
+}
 """Rules whose sentence names an amount that no working shows, each with why."""
 
 

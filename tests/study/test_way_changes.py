@@ -14,6 +14,7 @@ from boxwright.study.slots import study
 from tests.study.demo import RIGS, TODAY
 
 TEXT = (RIGS / "whimbrel.yaml").read_text(encoding="utf-8")
+CLOSED = (("openings[vent-high].done", "yes"), ("openings[vent-high].now", "fitted"))
 
 
 @cache
@@ -32,7 +33,7 @@ def test_today_the_release_is_fitted_and_ticked_and_the_petrol_put_out() -> None
     assert edits(5, True, "sleep") == {
         (("parts[release-ramp].stage", "liners"), ("parts[release-ramp].done", "yes")),
         (("parts[boat-fuel].when_sleeping", "out"),),
-        (("openings[vent-high].done", "yes"), ("openings[vent-high].now", "fitted")),
+        CLOSED,
     }
 
 
@@ -41,7 +42,7 @@ def test_in_the_plan_of_a_later_stage_the_release_goes_in_at_it() -> None:
 
 
 def test_before_it_is_left_the_petrol_is_taken_out_and_the_hole_closed() -> None:
-    assert edits(5, True, "leave") == {(("loads[night].out", "boat-fuel"),), (("openings[vent-high].done", "yes"), ("openings[vent-high].now", "fitted"))}
+    assert edits(5, True, "leave") == {(("loads[night].out", "boat-fuel"),), CLOSED}
 
 
 @pytest.mark.parametrize("use", ["sleep", "leave"])
