@@ -220,6 +220,19 @@ def test_too_many_messages_end_the_talk_and_no_other(server: Server) -> None:
     quiet.close()
 
 
+def test_a_page_hears_of_no_change_before_it_has_the_text(server: Server) -> None:
+    other = Page(server)
+    with joined(server, f"http://{server.host}") as link:
+        assert other.do("set", path="rig", value="Changed before the first word")["t"] == "numbers"
+        link.send(json.dumps(HELLO))
+        told = json.loads(link.recv(timeout=20))
+        while told["t"] != "text":
+            told = json.loads(link.recv(timeout=20))
+        assert told["text"] is not None and "Changed before the first word" in told["text"]
+    other.do("undo")
+    other.close()
+
+
 def test_an_older_page_is_told_to_load_itself_again(server: Server) -> None:
     with joined(server, f"http://{server.host}") as link:
         link.send(json.dumps({**HELLO, "contract": CONTRACT + 1}))

@@ -307,7 +307,8 @@ class Workroom:
                                changes=session.for_editor(made, before))  # fmt: skip
         own = contract.TextIs(t="text", rev=session.rev, length=length)
         for tab in self.tabs:
-            tab.tell(own if tab is origin and isinstance(message, contract.TextEdit) else text)
+            if tab.heard >= 0:  # a page that has not said who it is has no text yet that this could be a change of
+                tab.tell(own if tab is origin and isinstance(message, contract.TextEdit) else text)
             tab.tell(self.state(tab))
             tab.tell(self._numbers(tab, message.seq if message is not None and tab is origin else 0))
 
