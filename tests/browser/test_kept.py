@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.driven import Desk, Served
-from tests.browser.test_rig_file import SMALL, show_second
+from tests.browser.test_rig_file import SMALL, show_second, typing_while_it_changes_on_the_disk
 
 PAUSE = (
     "{ const after = setTimeout; window.setTimeout = (does, by, ...more) => by === 150 ? 0 : after(does, by, ...more) }"
@@ -180,13 +180,7 @@ def test_taking_up_what_was_left_undoes_nothing_done_since(
 ) -> None:
     served = serve(text=SMALL + "# bolts: 10\n")
     desk = show(served, "file")
-    desk.type_at("# bolts: 10", "")
-    line = desk.page.locator(".cm-line", has_text="# bolts:")
-    served.file.write_text(SMALL + "# bolts: 55\n", encoding="utf-8")
-    for _ in range(400):  # without a rest, so that nothing of it is sent before the disk is heard of
-        desk.page.keyboard.press("7")
-        if "55" in line.inner_text():
-            break
+    typing_while_it_changes_on_the_disk(served, desk)
     take = desk.page.get_by_role("button", name="Take them")
     expect(take).to_be_visible()
     desk.type_at("weight: 30", "38", rubbed_out=2)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from playwright.sync_api import expect
+from playwright.sync_api import Locator, expect
 
 from tests.browser.driven import RIGS, Desk, Served
 
@@ -122,11 +122,8 @@ def test_words_are_offered_from_what_a_rig_may_hold(serve: Callable[..., Served]
     expect(desk.editor).to_contain_text("measured")
 
 
-def test_typing_not_sent_yet_is_not_joined_with_what_another_program_wrote_there(
-    serve: Callable[..., Served], show: Callable[..., Desk]
-) -> None:
-    served = serve(text=SMALL + "# bolts: 10\n")
-    desk = show(served, "file")
+def typing_while_it_changes_on_the_disk(served: Served, desk: Desk) -> Locator:
+    """Type at the end of a line, without a rest, until another program's number stands in it; returns the line."""
     desk.type_at("# bolts: 10", "")
     line = desk.page.locator(".cm-line", has_text="# bolts:")
     served.file.write_text(SMALL + "# bolts: 55\n", encoding="utf-8")
@@ -134,6 +131,15 @@ def test_typing_not_sent_yet_is_not_joined_with_what_another_program_wrote_there
         desk.page.keyboard.press("7")
         if "55" in line.inner_text():
             break
+    return line
+
+
+def test_typing_not_sent_yet_is_not_joined_with_what_another_program_wrote_there(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve(text=SMALL + "# bolts: 10\n")
+    desk = show(served, "file")
+    line = typing_while_it_changes_on_the_disk(served, desk)
     expect(desk.banner).to_contain_text("what was typed meets changes of the same lines")
     assert re.fullmatch(r"# bolts: 557{0,3}", line.inner_text())
     assert re.fullmatch(r"# bolts: 557{0,3}\n", served.text.removeprefix(SMALL))
