@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from boxwright.book.numbers import mass, named
 from boxwright.disciplines.weight.result import Compared, Parked, Tip
 from boxwright.study.slots import Slot
-from boxwright.units import HeaderUnits, show
+from boxwright.units import HeaderUnits, exactly, show
 
 MOST = 3
 
@@ -63,7 +63,11 @@ def _tip(tip: Tip, parked: Parked, units: HeaderUnits) -> str:
         says = f"by what is known the nose stays down with {aboard}; what is not known could lift it"
     if tip.person is None:
         return f"{says}; nothing stands behind where it would tip."
-    return f"{says}; one person alone at the rear wall lifts it from {mass(tip.person.band, units)} on."
+    person, alone = tip.person.band, f"{says}; one person alone at the rear wall lifts it"
+    if math.isfinite(person.low):
+        return f"{alone} from {mass(person, units)} on."
+    # What is not known may have lifted it almost by itself: the upper end alone would read as a safe weight.
+    return f"{alone} with {mass(exactly(person.high), units)} at the latest, and perhaps with far less."
 
 
 def compared_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, ...]:
