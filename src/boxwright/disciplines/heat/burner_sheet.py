@@ -70,7 +70,7 @@ def electricity(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
         )
         for load in loads
     )
-    columns = ("place, heater", "fed by", "while it runs", "starts, each", "all night")
+    columns = ("place, heater", "fed by", "while it runs", "starts", "all night")
     of = tuple(one.of for one in loads)
     return (Grid("What heaters take of electricity in that night", columns, rows, of),)
 
@@ -81,7 +81,7 @@ def _starts(load: ElectricLoad, shown_in: HeaderUnits) -> str:
         return ""
     low, high = round(load.starts.low), round(load.starts.high)
     often = f"{low}" if low == high else f"{low} to {high}"
-    return f"{often} at {show_band(load.surge, 'power', shown_in)}"
+    return f"{often}{', each' if high > 1 else ''} at {show_band(load.surge, 'power', shown_in)}"
 
 
 def _fuel(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:

@@ -29,6 +29,8 @@ SET_BACK = columns("helps_warm")["set back"][0]
 TOO_WARM = columns("helps_warm")["over what is wanted"][0]
 """K over what is wanted at which people open a window."""
 HALVINGS = 8
+WHOLLY = 0.05
+"""Within this (K) a heater named as large enough reaches what is wanted, so that both read alike when shown."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +165,10 @@ def larger(inside: Inside, moisture: tuple[Moisture, ...], one: HeldNight) -> He
     def tried(watt: float) -> HeldNight:
         return night_of(inside, one.outdoors, replace(warmth, highest=exactly(watt)), moisture)
 
-    watt, after = _smallest(tried, lambda night: not is_short(night), warmth.highest.best, LARGEST)
+    def holds(night: HeldNight) -> bool:
+        return night.coldest.best >= warmth.wanted - WHOLLY
+
+    watt, after = _smallest(tried, holds, warmth.highest.best, LARGEST)
     return Help("larger", watt, one, after)
 
 
