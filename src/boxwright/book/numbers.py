@@ -87,6 +87,10 @@ SIDES = (
 """On which side of which mark a place is, along x, y and z: the word for plus, the word for minus, the mark."""
 
 
+BEYOND = 14.0
+"""Farther (m) than any such trailer reaches: an end out there says that nobody knows, not where a thing may be."""
+
+
 def place(centre: tuple[Band, Band, Band], units: HeaderUnits) -> list[str]:
     """Return the centre of gravity in words, one axis each, from the marks a tape can be held to."""
     return [_at(band, sides, units) for band, sides in zip(centre, SIDES, strict=True)]
@@ -96,7 +100,7 @@ def _at(band: Band, sides: tuple[str, str, str], units: HeaderUnits) -> str:
     """Return a distance from a mark and on which side of it: tenths of an inch, whole millimetres."""
     unit, scale = shown_unit("length", units)
     digits = {"mm": 0, "in": 1}.get(unit, 2)
-    if not (math.isfinite(band.low) and math.isfinite(band.high)):
+    if not (math.isfinite(band.low) and math.isfinite(band.high)) or max(-band.low, band.high) >= BEYOND:
         return f"unknown how far {sides[0]} or {sides[1]} {sides[2]}"
 
     def far(value: float) -> str:

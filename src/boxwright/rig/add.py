@@ -184,9 +184,7 @@ def _among(document: Document, near: int, how: Manner, line: str) -> list[Splice
     return [Splice(end, end, f", {line}")]
 
 
-def _put_inside(
-    document: Document, parent: str, extent: Extent, group: Tree, key: str, value: Tree
-) -> list[Splice]:
+def _put_inside(document: Document, parent: str, extent: Extent, group: Tree, key: str, value: Tree) -> list[Splice]:
     """Return the splice that puts a pair, or an element, last into what is written at a path."""
     is_list = isinstance(group, tuple)
     if group is None:

@@ -176,5 +176,5 @@ def children(document: Document, path: str) -> list[tuple[str, Extent]]:
         ends = [cut for cut in range(len(suffix) + 1, len(one)) if one[cut] in ".[" and one[:cut] in extents]
         if not ends:
             moved = Extent(extent.key + start, extent.value + start, extent.end + start)
-            inside.append((f"{path}{one[len(suffix):]}", moved))
+            inside.append((f"{path}{one[len(suffix) :]}", moved))
     return sorted(inside, key=lambda pair: pair[1].key)

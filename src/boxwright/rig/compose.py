@@ -209,8 +209,10 @@ def _in_empty_weight(item: Item) -> Item:
 def _check_sections(tree: Mapping[str, Any], mistakes: list[Mistake]) -> None:
     for key in tree:
         if key not in OWNER_OF_SECTION:
-            guess = nearest(key, OWNER_OF_SECTION)
-            says = f'no section "{key}" is known' + (f'; did you mean "{guess}"?' if guess else "")
+            from boxwright.rig.guessed import section_in_words  # only a file with such a mistake pays for it
+
+            meant = section_in_words(key, OWNER_OF_SECTION, Trailer)
+            says = f'no section "{key}" is known' + (f"; {meant}" if meant else "")
             mistakes.append(Mistake(key, says, is_key=True))
 
 

@@ -19,9 +19,7 @@ from boxwright.units import Band, CannotRead, HeaderUnits, read_exact
 
 FORMAT = 1
 COUNTRIES = ("US", "CA", "UK", "EU", "AU", "NZ")
-EUROPEAN = frozenset(
-    "AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK".split()
-)
+EUROPEAN = frozenset("AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK".split())
 """Members of the European Union by their two letters (from memory): written alone, they are read as EU-DE."""
 PARTS_OF: dict[str, frozenset[str]] = {
     "US": frozenset(
@@ -46,6 +44,13 @@ class StageWords(Entry):
     note: str = ""
 
 
+ONE_LINE = {
+    "units": "units: {length: in, weight: lb, temperature: F}",
+    "today": "today: {stage: name, date: 2026-05-02}",
+}
+"""Maps of the head that stand on one line, as they are written."""
+
+
 def text_at(tree: Mapping[str, Any], key: str, path: str, mistakes: list[Mistake]) -> str:
     """Return the text under a key, or an empty one; a map or list there is a mistake."""
     given = tree.get(key)
@@ -62,7 +67,8 @@ def map_at(tree: Mapping[str, Any], key: str, mistakes: list[Mistake]) -> Mappin
     if isinstance(given, Mapping):
         return given
     if given is not None and given != "":
-        says = f"{key} takes a map of named things; write it as {key}: and below it, indented, name: {{...}}"
+        example = ONE_LINE.get(key, f"{key}: and below it, indented, name: {{...}}")
+        says = f"{key} takes a map of named things; write it as {example}"
         mistakes.append(Mistake(key, says))
     return {}
 

@@ -115,7 +115,7 @@ def _unread(path: str, key: str, subject: Tree, values: Mapping[str, Tree], unit
             continue
         word = str(text).strip().lower()
         if word != REMOVED and length_read(text, units) is None:
-            how = f'write it as {place}: 48 1/8, or {REMOVED}' if key in NUMBERED else f"write it as {place}: 48 1/8"
+            how = f"write it as {place}: 48 1/8, or {REMOVED}" if key in NUMBERED else f"write it as {place}: 48 1/8"
             yield Mistake(f"{path}.values.{place}", f'cannot read the length "{text}"; {how}')
 
 

@@ -102,8 +102,9 @@ def read_keys(
         if owner:
             parted.setdefault(owner, {})[key] = value
             continue
-        guess = nearest(key, KNOWN_KEYS)
-        says = f'no key "{key}" is known here' + (f'; did you mean "{guess}"?' if guess else "; a remark goes after #")
+        from boxwright.rig.guessed import key_in_words  # only a file with such a mistake pays for it
+
+        says = f'no key "{key}" is known here; {key_in_words(key, KNOWN_KEYS)}'
         mistakes.append(Mistake(f"{path}.{key}", says, is_key=True))
     words, wrong = validate(PartWords, parted.pop("model", {}), path, header)
     mistakes += wrong

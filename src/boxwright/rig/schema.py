@@ -160,9 +160,7 @@ def flat(annotation: Any) -> list[Any]:
 
 def models_in(annotation: Any) -> list[type[Entry]]:
     """Return the entries an annotation reads."""
-    return [
-        one for one in flat(annotation) if isinstance(one, type) and issubclass(one, Entry) and one is not Entry
-    ]
+    return [one for one in flat(annotation) if isinstance(one, type) and issubclass(one, Entry) and one is not Entry]
 
 
 def _is_list(annotation: Any) -> bool:

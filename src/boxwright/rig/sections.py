@@ -92,9 +92,7 @@ class PlaceWords(Entry):
     note: str = ""
 
 
-def inside_of(
-    trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ...], units: HeaderUnits
-) -> Surfaces:
+def inside_of(trailer: Trailer, framing: Framing | None, layers: tuple[Layer, ...], units: HeaderUnits) -> Surfaces:
     """Return the planes a place may be anchored to: the inside as it will be finished, and the frame behind it.
 
     A plane that hangs on a measure of the body nobody wrote is infinitely far.

@@ -14,6 +14,8 @@ from boxwright.units import HeaderUnits
 
 E = TypeVar("E", bound=BaseModel)
 ROUNDS = 12
+MOST_NAMED = 4
+"""How many ways to write a thing one sentence names."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +144,8 @@ def _says(error: Any, location: tuple[Any, ...], model: type[BaseModel], others:
     if isinstance(given, (list, tuple)):
         return f"{key or 'this'} takes one value, not a list; write it as {key}: value"
     if error["type"] in {"model_type", "model_attributes_type", "dict_type"}:
-        return f'"{_short(given)}" stands where a map is expected; write it as {key or "name"}: {{key: value}}'
+        inside = ", ".join(f"{one}: .." for one in _first_keys(model, location)) or "key: value"
+        return f'"{_short(given)}" stands where a map is expected; write it as {key or "name"}: {{{inside}}}'
     if error["type"].startswith("int"):
         return f'cannot read the whole number "{_short(given)}" of {key}; write it as 4'
     if error["type"].startswith(("float", "decimal")):
@@ -156,9 +159,10 @@ def _unknown_key(key: str, location: tuple[Any, ...], model: type[BaseModel], ot
     known = spellings(_inner(model, location[:-1]))
     for choices in known.values():
         if key in choices and choices[0] != key:
-            return (
-                f'"{key}" says again what "{choices[0]}" already says here; "{choices[0]}" wins'
-            )
+            return f'"{key}" says again what "{choices[0]}" already says here; "{choices[0]}" wins'
+    below = _written_below(key, _inner(model, location[:-1]))
+    if below:
+        return f'"{key}" stands in a map of its own; write it as {below}'
     words = [choice for choices in known.values() for choice in choices]
     guess = nearest(key, [*words, *(others if len(location) == 1 else ())])
     listed = ", ".join(sorted(words)[:12]) if len(location) > 1 else ""
@@ -167,6 +171,22 @@ def _unknown_key(key: str, location: tuple[Any, ...], model: type[BaseModel], ot
     return f'no key "{key}" is known here' + (
         f"; known are {listed}" if listed else "; a remark goes after # or in note"
     )
+
+
+def _first_keys(model: type[BaseModel], location: tuple[Any, ...]) -> list[str]:
+    """Return the first keys of the map that is expected at a location, none where the model there is not known."""
+    found = _inner(model, location)
+    return [choices[0] for choices in spellings(found).values()][:MOST_NAMED] if found is not model else []
+
+
+def _written_below(key: str, model: type[BaseModel]) -> str:
+    """Return how a key is written that belongs in a map within this one; empty where it belongs in none."""
+    found: list[str] = []
+    for name, choices in spellings(model).items():
+        for inner in _models_in(model.model_fields[name].annotation):
+            if any(key in each for each in spellings(inner).values()):
+                found.append(f"{choices[0]}: {{{key}: ..}}")
+    return " or ".join(found[:MOST_NAMED])
 
 
 def _inner(model: type[BaseModel], location: tuple[Any, ...]) -> type[BaseModel]:

@@ -1,0 +1,64 @@
+"""What a word that no reader takes was meant to be: said in the words of the file, for whoever never saw one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from pydantic import BaseModel
+
+from boxwright.rig.validate import nearest, spellings
+
+OTHER_SECTIONS = {
+    "name": "rig: Name",
+    "title": "rig: Name",
+    "version": "boxwright: 1",
+    "country": "countries: [US-NC]",
+    "state": "countries: [US-NC]",
+    "date": "today: {stage: name, date: 2026-05-02}",
+    "vehicle": "tow: and below it, indented, name: {rating: .., tongue: ..}",
+    "vehicles": "tow: and below it, indented, name: {rating: .., tongue: ..}",
+    "tow_vehicle": "tow: and below it, indented, name: {rating: .., tongue: ..}",
+    "truck": "tow: and below it, indented, truck: {rating: .., tongue: ..}",
+    "car": "tow: and below it, indented, car: {rating: .., tongue: ..}",
+    "doors": "openings: and below it, indented, name: {wall: right, x: .., size: ..}",
+    "windows": "openings: and below it, indented, name: {wall: right, x: .., size: ..}",
+    "furniture": "parts: and below it, indented, name: {x: .., size: .., weight: ..}",
+    "cargo": "parts: and below it, indented, name: {x: .., size: .., weight: ..}",
+    "items": "parts: and below it, indented, name: {x: .., size: .., weight: ..}",
+    "crew": "people: and below it, indented, name: {weight: .., height: ..}",
+}
+"""How to write what people put as a section that has another name here."""
+OTHER_KEYS = {
+    "y": "side: left+6, its distance from a wall or the centreline",
+    "across": "side: left+6, its distance from a wall or the centreline",
+    "position": "x: 36, side: left+6 and z: floor",
+    "width": "size: length x width x height",
+    "height": "size: length x width x height",
+    "mass": "weight: 20",
+    "quantity": "count: 2",
+    "qty": "count: 2",
+    "price": "cost: 62",
+    "diesel": "heater: {of: diesel, lowest: 900 W, highest: 2000 W} or tank: {of: diesel, volume: 2}",
+    "propane": "heater: {of: propane, highest: 2000 W} or tank: {of: propane, volume: 5}",
+    "gas": "heater: {of: propane, highest: 2000 W} or tank: {of: propane, volume: 5}",
+}
+"""The same for the keys of a thing."""
+
+
+def section_in_words(key: str, sections: Iterable[str], trailer: type[BaseModel]) -> str:
+    """Return how to write what stands as a section nobody reads; empty where nobody can guess."""
+    if key in OTHER_SECTIONS:
+        return f"write it as {OTHER_SECTIONS[key]}"
+    spelled = {choice for choices in spellings(trailer).values() for choice in choices}
+    if key in spelled:
+        return f"write {key} under trailer:, indented"
+    guess = nearest(key, sections)
+    return f'did you mean "{guess}"?' if guess else ""
+
+
+def key_in_words(key: str, known: Iterable[str]) -> str:
+    """Return how to write what stands as a key of a thing nobody reads."""
+    if key in OTHER_KEYS:
+        return f"write it as {OTHER_KEYS[key]}"
+    guess = nearest(key, known)
+    return f'did you mean "{guess}"?' if guess else "a remark goes after #"

@@ -1,0 +1,57 @@
+"""What a beginner writes from memory is answered with how the file says it; sentences and words are our own."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.rig.compose import read_rig
+from boxwright.rig.guessed import OTHER_KEYS, OTHER_SECTIONS
+from boxwright.rig.keys import OWNER_OF_KEY, OWNER_OF_SECTION
+
+HEAD = "boxwright: 1\nrig: Kestrel\nunits: {length: in, weight: lb, temperature: F}\n"
+
+
+def problems(text: str) -> list[str]:
+    return [one.says for one in read_rig(text).problems]
+
+
+@pytest.mark.parametrize("word", OTHER_SECTIONS)
+def test_a_section_by_another_name_is_answered_with_ours(word: str) -> None:
+    assert word not in OWNER_OF_SECTION
+    assert OTHER_SECTIONS[word].partition(":")[0] in OWNER_OF_SECTION
+    assert f'no section "{word}" is known; write it as {OTHER_SECTIONS[word]}' in problems(f"{HEAD}{word}: thing\n")
+
+
+@pytest.mark.parametrize("word", OTHER_KEYS)
+def test_a_key_by_another_name_is_answered_with_ours(word: str) -> None:
+    assert word not in OWNER_OF_KEY
+    assert OTHER_KEYS[word].partition(":")[0] in OWNER_OF_KEY
+    said = f'no key "{word}" is known here; write it as {OTHER_KEYS[word]}'
+    assert said in problems(f"{HEAD}parts:\n  crate: {{x: 10, {word}: 3}}\n")
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        (
+            "length: 14 ft",
+            '"length" stands in a map of its own; write it as body: {length: ..} or outside: {length: ..}',
+        ),
+        ("tongue: 230 lb", '"tongue" stands in a map of its own; write it as empty: {tongue: ..}'),
+        ("axles: 2", '"2" stands where a map is expected; write it as axles: {kind: .., x: .., gawr: .., track: ..}'),
+    ],
+)
+def test_what_belongs_in_a_map_within_the_trailer_is_led_there(line: str, says: str) -> None:
+    assert says in problems(f"{HEAD}trailer:\n  {line}\n")
+
+
+def test_what_belongs_under_the_trailer_is_led_there() -> None:
+    assert 'no section "axles" is known; write axles under trailer:, indented' in problems(f"{HEAD}axles: 2\n")
+
+
+@pytest.mark.parametrize("key", ["units", "today"])
+def test_a_word_where_a_line_of_the_head_stands_is_shown_that_line(key: str) -> None:
+    text = HEAD.replace("units: {length: in, weight: lb, temperature: F}\n", "") + f"{key}: us\n"
+    (said,) = [one for one in problems(text) if one.startswith(f"{key} takes")]
+    line = said.partition("write it as ")[2]
+    assert not [one for one in problems(f"boxwright: 1\nrig: Kestrel\nstages:\n  name:\n{line}\n") if key in one]
