@@ -55,3 +55,21 @@ def test_a_word_where_a_line_of_the_head_stands_is_shown_that_line(key: str) -> 
     (said,) = [one for one in problems(text) if one.startswith(f"{key} takes")]
     line = said.partition("write it as ")[2]
     assert not [one for one in problems(f"boxwright: 1\nrig: Kestrel\nstages:\n  name:\n{line}\n") if key in one]
+
+
+@pytest.mark.parametrize(("size", "says"), [("32 x 72", "width: 32, height: 72"), ("32", "width: 32, height: ..")])
+def test_the_size_of_a_hole_is_its_width_and_height(size: str, says: str) -> None:
+    text = f"{HEAD}openings:\n  side-door: {{wall: right, x: 36, z: 0, size: {size}}}\n"
+    assert f"a hole has no size but a width and a height; write it as {says}" in problems(text)
+
+
+def test_a_key_cut_short_is_known_again() -> None:
+    said = 'no key "coldest" is known here; did you mean "coldest_design"?'
+    assert said in problems(f"{HEAD}places:\n  home: {{coldest: 15}}\n")
+
+
+def test_everyone_of_a_file_without_load_states_is_inside_while_it_stands() -> None:
+    text = f"{HEAD}people:\n  skipper: {{weight: 178}}\n  spotter: {{weight: 141}}\n"
+    road, parked = read_rig(text).rig.loads
+    assert (road.is_parked, road.people) == (False, ())
+    assert (parked.is_parked, parked.people) == (True, ("skipper", "spotter"))

@@ -82,7 +82,7 @@ class Composer:
         framing = again("frame", (tree.get("frame"), units), partial(_framing, tree, units), mistakes)
         surfaces = inside_of(trailer, framing, layers, units)
         people = again("people", (tree.get("people"), units), partial(_named, tree, "people", Person, units), mistakes)
-        sleepers = {name for name, _ in people}
+        sleepers = tuple(name for name, _ in people)
         loads = again("loads", (tree.get("loads"), units, names, sleepers),
                       partial(read_loads, tree, units, names, sleepers), mistakes)  # fmt: skip
         given = (units, steps, [load.name for load in loads], names)
@@ -360,16 +360,18 @@ def _not_included(trailer: Trailer, names: Iterable[str]) -> list[Mistake]:
 def _places(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[tuple[str, Entry], ...]:
     """Return what the disciplines read of every place, so that a mistake in one is said at once."""
     found: list[tuple[str, Entry]] = []
+    owned: set[str] = set()
     for name, given in map_at(tree, "places", mistakes).items():
         keys = dict(given) if isinstance(given, Mapping) else {}
         for model in facet_models("places").values():
             own = {key for choices in spellings(model).values() for key in choices}
+            owned |= own
             facet_keys = {key: keys.pop(key) for key in list(keys) if key in own}
             facet, wrong = validate(model, facet_keys, f"places[{name}]", units)
             mistakes += wrong
             if facet is not None:
                 found.append((name, facet))
-        words, wrong = validate(PlaceWords, keys, f"places[{name}]", units)
+        words, wrong = validate(PlaceWords, keys, f"places[{name}]", units, owned)
         mistakes += wrong
         if words is not None:
             found.append((name, words))

@@ -232,26 +232,33 @@ def read_stages(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mist
     return StagesRead(tuple(stages), tuple(facets))
 
 
-DEFAULT_LOADS = (
-    LoadState("as listed", None, (), (), False, (), ("tow",)),
-    LoadState("as listed, parked", None, (), (), True, (), ("sleep", "leave", "work")),
-)
-"""Load states of a file that names none: everything aboard, every tank anywhere from empty to full."""
+
+
+def default_loads(people: Iterable[str]) -> tuple[LoadState, ...]:
+    """Return the load states of a file that names none: everything aboard, every tank anywhere from empty to full.
+
+    Everyone of the file is inside while it stands: to leave somebody out would make the night too easy.
+    """
+    return (
+        LoadState("as listed", None, (), (), False, (), ("tow",)),
+        LoadState("as listed, parked", None, (), (), True, tuple(people), ("sleep", "leave", "work")),
+    )
 
 
 def read_loads(
     tree: Mapping[str, Any], units: HeaderUnits, names: Iterable[str], people: Iterable[str], mistakes: list[Mistake]
 ) -> tuple[LoadState, ...]:
     """Return the load states; a name in one that is no part, tank or person is a mistake."""
-    names, people = set(names), set(people)
+    everyone = tuple(people)
+    names, everybody = set(names), set(everyone)
     found: list[LoadState] = []
     for name, given in map_at(tree, "loads", mistakes).items():
         path = f"loads[{name}]"
         words, wrong = validate(LoadWords, given, path, units)
         mistakes += wrong
         if words is not None:
-            found.append(_load_state(name, words, path, names, people, mistakes))
-    return tuple(found) or DEFAULT_LOADS
+            found.append(_load_state(name, words, path, names, everybody, mistakes))
+    return tuple(found) or default_loads(everyone)
 
 
 def _load_state(

@@ -259,7 +259,11 @@ def _size(
     try:
         return read_size(text, around.header), True, []
     except CannotRead as problem:
-        return (0.0, 0.0, 0.0), False, [Mistake(f"{path}.size", str(problem))]
+        says = str(problem)
+        if own is not None and "width" in type(own).model_fields:
+            along, _, up = text.partition(" x ")
+            says = f'a hole has no size but a width and a height; write it as width: {along}, height: {up or ".."}'
+        return (0.0, 0.0, 0.0), False, [Mistake(f"{path}.size", says)]
 
 
 def _opening_size(words: PartWords, own: Entry | None, header: HeaderUnits) -> tuple[float, float, float] | None:

@@ -29,7 +29,10 @@ class Mistake:
 
 
 def nearest(word: str, known: Iterable[str]) -> str:
-    """Return the known word most like a mistyped one, or an empty text; swapped letters count as likest."""
+    """Return the known word most like a mistyped one, or an empty text.
+
+    Swapped letters count as likest, then a word cut short.
+    """
     return _nearest(word, known if isinstance(known, frozenset) else frozenset(known))
 
 
@@ -37,7 +40,9 @@ def nearest(word: str, known: Iterable[str]) -> str:
 def _nearest(word: str, known: frozenset[str]) -> str:
     words = sorted(known)
     swapped = [one for one in words if sorted(one) == sorted(word.lower())]
-    found = swapped or difflib.get_close_matches(word.lower(), words, n=1, cutoff=0.6)
+    begun = [one for one in words if one.startswith(f"{word.lower()}_")]
+    is_begun = len(begun) == 1
+    found = swapped or (begun if is_begun else []) or difflib.get_close_matches(word.lower(), words, n=1, cutoff=0.6)
     return found[0] if found else ""
 
 
