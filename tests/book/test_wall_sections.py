@@ -38,7 +38,7 @@ def test_the_finished_wall_names_what_lies_in_it_and_how_far_each_rule_of_the_ha
     warm = [mark.words for mark in view.marks if isinstance(mark, Text) and mark.words.endswith(" F")]
     assert warm == ["36 F", "40 F", "44 F", "48 F", "52 F", "56 F", "60 F", "64 F"]
     rows = {row[0]: row for row in sheet.grids[0].rows}
-    assert rows["field of temperature"][1] == "0.853 W/m2K"  # the sheet on heat: 0.854
+    assert rows["field of temperature"][1] == "0.15 Btu/h ft2 F"  # the sheet on heat: 0.854 W/m2K, over 5.678263
     assert rows["straight through"][3] == "-25 %" and rows["planes of one temperature"][3].startswith("+1")
 
 

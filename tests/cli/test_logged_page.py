@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from datetime import date, datetime, timedelta
 from pathlib import Path
 
@@ -15,6 +16,8 @@ from boxwright.cli.screen import text_of
 from tests.disciplines.heat.nights import HOUR, RoomOfTwo, night_of_two
 
 RIG = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
+BTU_PER_HOUR_AND_F = 5.678263 * 9.290304e-2
+"""W/K, by the U value and the square foot printed in NIST SP 811 (from memory)."""
 
 
 @pytest.fixture(scope="module")
@@ -44,7 +47,11 @@ def test_what_was_measured_stands_beside_what_was_worked_out_and_the_nights_go_b
     whimbrel: Answered, tmp_path: Path
 ) -> None:
     told = said(logged_page.worked(whimbrel, written(tmp_path, 50.0), ""), whimbrel)
-    assert "73 readings in 12 h. The room loses 5" in told and "air counted in" in told
+    assert "night.csv: 73 readings in 12 h. The room loses" in told
+    measured = re.search(r"loses (\d+) Btu/h per F \((\d+) to (\d+)\), air counted in", told)
+    assert measured
+    best, low, high = (float(one) * BTU_PER_HOUR_AND_F for one in measured.groups())
+    assert best == pytest.approx(50.0, rel=0.05) and low < 50.0 < high
     assert "the trailer as planned at stage finish" in told and "Both can be true." in told
     assert "the room is no one mass. It is shown, and not used." in told
     assert "Sand Point AK, 12 F outside with heater: as measured the room comes to" in told

@@ -104,6 +104,8 @@ def lines(told: Told, units: HeaderUnits, columns: int) -> list[Line]:
 
 def in_words(told: Told, units: HeaderUnits) -> list[str]:
     """Return what the night tells, and whether it agrees with what was worked out."""
+    from boxwright.disciplines.heat.telling import loss_span
+
     night, found = told.night, told.found
     lasting = show(night.times[-1], "time", units)
     over = show(found.over, "temperature difference", units)
@@ -114,21 +116,20 @@ def in_words(told: Told, units: HeaderUnits) -> list[str]:
         "two slopes": "by how fast it warmed with one heat and cooled with another",
         "held even": "by the heat that held it",
     }
-    low, high = (f"{one:.0f}" for one in (found.loss.low, found.loss.high))
     said = [
-        f"{head} The room loses {found.loss.best:.0f} W/K ({low} to {high}), air counted in, {ways[found.how]};"
+        f"{head} The room loses {loss_span(found.loss, units)}, air counted in, {ways[found.how]};"
         f" it was {over} warmer than outside meanwhile."
     ]
     if found.over < _asked_over():
         said[0] += " That is little: the warmer, the surer."
-    said.append(_compared(told))
+    said.append(_compared(told, units))
     if found.one is not None and found.how == "two slopes":
         off = show(found.one.off, "temperature difference", units)
         alone, no_one = "as readings err, each by itself", "not as readings err: the room is no one mass"
         fits = alone if found.is_one_mass else no_one
         said.append(
-            f"Beside it: one mass fitted to the whole night loses {found.one.loss:.0f} W/K; readings lie {off} off,"
-            f" {fits}. It is shown, and not used."
+            f"Beside it: one mass fitted to the whole night loses {show(found.one.loss, 'W/K', units)}; readings"
+            f" lie {off} off, {fits}. It is shown, and not used."
         )
     return said
 
@@ -151,12 +152,14 @@ def _nothing(found: NightLoss, units: HeaderUnits) -> str:
     return "Its two heats warm the room too little, or too much alike, to tell a loss by."
 
 
-def _compared(told: Told) -> str:
+def _compared(told: Told, units: HeaderUnits) -> str:
     """Return the loss as it was worked out for the same night, and whether both can be true."""
+    from boxwright.disciplines.heat.telling import loss_span
+
     loss, own = told.found.loss, told.worked.loss
     assert loss is not None
     said = f"Worked out for the same night, the trailer {told.stage}, in what wind it may have had:"
-    said += f" {own.best:.0f} W/K ({own.low:.0f} to {own.high:.0f})."
+    said += f" {loss_span(own, units)}."
     if loss.low > own.high:
         return f"{said} It loses more than that can be: look for air that blows in, and for foam that is not there."
     if loss.high < own.low:

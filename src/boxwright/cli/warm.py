@@ -210,13 +210,14 @@ def page(
 def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> list[str]:
     """Return the plain answer: what is lost, and what each night comes to."""
     from boxwright.disciplines.heat.shell import by_members
-    from boxwright.units import show
+    from boxwright.units import show, shown_unit
 
     units, shell = answer.units, result.shell
-    least, most = (f"{one:.0f}" for one in (shell.by_air.low, shell.by_air.high))
+    unit, scale = shown_unit("heat loss", units)
+    least, most = (f"{scale.from_si(one):.0f}" for one in (shell.by_air.low, shell.by_air.high))
     metal = sum(by_members(one).best for one in shell.faces)
     said = [
-        f"The room loses {least if least == most else f'{least} to {most}'} W/K through its faces,"
+        f"The room loses {least if least == most else f'{least} to {most}'} {unit} through its faces,"
         f" {show(metal, 'W/K', units)} of it by studs, bows and edges."
     ]
     if not held:

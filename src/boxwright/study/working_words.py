@@ -23,7 +23,8 @@ from boxwright.disciplines.heat.shell import by_members
 from boxwright.disciplines.heat.telling import source_of
 from boxwright.study.slots import Slot
 from boxwright.study.step import Step, Told
-from boxwright.units import Band, HeaderUnits, show
+from boxwright.units import Band, HeaderUnits, show, shown_unit
+from boxwright.units.quantity import scale_of
 
 Steps = tuple[Step | Told, ...]
 Named = Iterator[tuple[str, Steps]]
@@ -65,15 +66,28 @@ def _losses(result: HeatResult) -> Told:
     def says(units: HeaderUnits) -> tuple[str, ...]:
         lines = ["loss = sum of area * transmittance of each face, by the film of the air alone"]
         for one in sorted(result.shell.faces, key=lambda face: -face.by_air.best * face.area.best):
-            lost = one.by_air.best * one.area.best
+            area, through = one.area.best, one.by_air.best
             how = HOW.get(one.how, f"the range of a {one.how}")
             lines.append(
-                f"  {one.name}: {one.area.best:.4g} m2 * {one.by_air.best:.4g} W/m2K = {lost:.4g} W/K, by {how}"
+                f"  {one.name}: {_large(area, units)} * {_four(through, 'transmittance', units)}"
+                f" = {_four(area * through, 'heat loss', units)}, by {how}"
             )
         lines.append(f"  = {show(result.shell.by_air.best, 'W/K', units)}")
         return (*lines, "  (sum; each face by its layers: heat RIG --section WALL shows how)")
 
     return Told(says)
+
+
+def _large(area: float, units: HeaderUnits) -> str:
+    """Return an area to four figures in the unit that a transmittance is for."""
+    square = "ft2" if "ft2" in shown_unit("transmittance", units)[0] else "m2"
+    return f"{scale_of(square).from_si(area):.4g} {square}"
+
+
+def _four(value: float, quantity: str, units: HeaderUnits) -> str:
+    """Return a number to four figures, so that a sum can be added up again."""
+    unit, scale = shown_unit(quantity, units)
+    return f"{scale.from_si(value):.4g} {unit}"
 
 
 def _by_members(result: HeatResult) -> Told:
@@ -146,7 +160,9 @@ def _with_air(one: HeldNight) -> Told:
         flow = sum(one.night.flow) / len(one.night.flow)
         return (
             "loss = faces + heat of air * outdoor air, the mean of the night",
-            f"  {one.shell.best:.4g} W/K + {HEAT_OF_AIR:.4g} J/m3K * {flow:.4g} m3/s = {show(flow, 'flow', units)}",
+            f"  faces: {show(one.shell.best, 'W/K', units)}",
+            f"  heat of air: {HEAT_OF_AIR:.4g} J/m3K * {flow:.4g} m3/s ({show(flow, 'flow', units)})"
+            f" = {show(HEAT_OF_AIR * flow, 'W/K', units)}",
             f"  = {show(one.loss.best, 'W/K', units)}",
             "  (sum; heat-sheet network, hourly)",
         )

@@ -1,7 +1,8 @@
 """How a number is shown: in the user's own units, rounded for reading. Never used in a calculation.
 
-A quantity of the header (length, mass, temperature, volume, wire, money) is shown in the header's unit. Any other is
-shown in the unit of the trade of the home country: psi or bar, cfm or m3/h, mph or km/h.
+A quantity of the header (length, mass, temperature, volume, wire, money) is shown in the header's unit. What is counted
+for each degree goes with the degree that is shown: Btu/h per F or W/K. Any other is shown in the unit of the trade of
+the home country: psi or bar, cfm or m3/h, mph or km/h.
 """
 
 from __future__ import annotations
@@ -30,8 +31,8 @@ _OF_SYMBOL = {
     "W": "power", "J": "energy", "A": "current", "V": "voltage", "C": "charge", "ohm": "resistance",
     "Pa": "pressure", "m**3/s": "flow", "m3/s": "flow", "rad": "angle", "": "ratio", "s": "time", "m/s": "speed",
     "J/m**2": "irradiation", "J/m2": "irradiation", "W/m**2/K": "transmittance", "W/m2K": "transmittance",
-    "1/K": "temperature coefficient", "N": "force", "N/m": "stiffness", "kg*m**2": "inertia", "kg m2": "inertia",
-    "kg*m": "leverage", "kg m": "leverage",
+    "W/K": "heat loss", "1/K": "temperature coefficient", "N": "force", "N/m": "stiffness",
+    "kg*m**2": "inertia", "kg m2": "inertia", "kg*m": "leverage", "kg m": "leverage",
 }  # fmt: skip
 """The quantity behind an SI symbol, for a `Finding`, which carries only the symbol."""
 
@@ -52,7 +53,6 @@ _HERE = {  # quantity: the unit in the United States and Canada, the unit elsewh
     "ratio": ("%", "%"),
     "time": ("h", "h"),
     "irradiation": ("kWh/m2", "kWh/m2"),
-    "transmittance": ("W/m2K", "W/m2K"),
     "insulation": ("ft2 F h/Btu", "m2K/W"),
     "temperature coefficient": ("%/C", "%/C"),
     "force": ("lbf", "N"),
@@ -66,6 +66,11 @@ _AT_HOME = {  # the unit where the header names none
     "temperature": ("F", "C"),
     "volume": ("gal", "l"),
     "wire": ("AWG", "mm2"),
+}
+
+_BY_DEGREE = {  # the unit where temperatures are shown in F, the unit where they are in C
+    "heat loss": ("Btu/h per F", "W/K"),
+    "transmittance": ("Btu/h ft2 F", "W/m2K"),
 }
 
 DIFFERENCE = "temperature difference"
@@ -124,6 +129,8 @@ def shown_unit(quantity: str, header: HeaderUnits) -> tuple[str, Scale]:
     here = 0 if header.words in _INCH_COUNTRIES else 1
     if name in _AT_HOME:
         unit = header_unit(quantity_named(name), header) or _AT_HOME[name][here]
+    elif name in _BY_DEGREE:
+        unit = _BY_DEGREE[name][0 if shown_unit("temperature", header)[0] == "F" else 1]
     elif name == "speed":
         unit = "mph" if header.words in _MILE_COUNTRIES else "km/h"
     elif name in _HERE:

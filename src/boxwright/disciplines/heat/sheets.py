@@ -12,7 +12,7 @@ from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
 from boxwright.disciplines.heat.result import Result
 from boxwright.disciplines.heat.room import at
 from boxwright.disciplines.heat.shell import Face, by_members, summed
-from boxwright.disciplines.heat.telling import between, is_in_feet, r_value, warm
+from boxwright.disciplines.heat.telling import between, is_in_feet, large_area, r_value, warm
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 if TYPE_CHECKING:
@@ -87,7 +87,7 @@ def losses(result: Result, shown_in: HeaderUnits) -> Grid:
 
 def _of_face(face: Face, lost: float, whole: float, shown_in: HeaderUnits) -> tuple[str, str, str, str]:
     return (
-        _large(face.area.best, shown_in),
+        large_area(face.area.best, shown_in),
         _per_area(_plain(face.by_air), shown_in),
         show(lost, "W/K", shown_in),
         _share(lost, whole),
@@ -100,13 +100,6 @@ def _per_area(through: Band, shown_in: HeaderUnits) -> str:
         return show_band(through, "transmittance", shown_in)
     low, high = (r_value(one, shown_in) for one in (through.high, through.low))
     return f"R {low}" if low == high else f"R {low} to {high}"
-
-
-def _large(area: float, shown_in: HeaderUnits) -> str:
-    """Return the area of a wall: in square feet where lengths are in inches or feet, else in square metres."""
-    if is_in_feet(shown_in):
-        return show(area, "ft2", shown_in)
-    return f"{area:.1f} m2"
 
 
 def _plain(band: Band) -> Band:

@@ -48,6 +48,20 @@ def r_value(transmittance: float, shown_in: HeaderUnits) -> str:
     return f"{scale.from_si(resists):.1f}" if is_in_feet(shown_in) and scale is not None else f"{resists:.2f}"
 
 
+def large_area(area: float, shown_in: HeaderUnits) -> str:
+    """Return the area of a wall: in square feet where lengths are in inches or feet, else in square metres."""
+    if is_in_feet(shown_in):
+        return show(area, "ft2", shown_in)
+    return f"{area:.1f} m2"
+
+
+def loss_span(band: Band, shown_in: HeaderUnits) -> str:
+    """Return a loss in whole units with its ends, such as ``41 W/K (31 to 67)``."""
+    unit, scale = shown_unit("heat loss", shown_in)
+    best, low, high = (f"{scale.from_si(one):.0f}" for one in (band.best, band.low, band.high))
+    return f"{best} {unit} ({low} to {high})"
+
+
 def above_sea(metres: float, shown_in: HeaderUnits) -> str:
     """Return a height above the sea: in whole feet where lengths are in inches or feet, else in metres."""
     if is_in_feet(shown_in):
