@@ -9,6 +9,7 @@ import pytest
 
 from boxwright.study.slots import Slot, study
 from boxwright.study.verdict import CHAPTERS, JUDGED, RESTS_ON
+from tests.disciplines.heat.headlines import against, headlines
 from tests.study.demo import POUND, RIGS, TODAY, demo, slot_of, studied
 
 NAMES = ("whimbrel", "dunlin", "gannet")
@@ -42,6 +43,13 @@ def test_no_two_masses_share_a_path_and_a_kind(name: str) -> None:
     for slot in studied(name).slots:
         pairs = [(mass.of, mass.what) for mass in slot.masses]
         assert len(pairs) == len(set(pairs))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_night_is_called_held_with_something_against_it(name: str) -> None:
+    for slot in studied(name).slots:
+        for said, word in headlines(slot) if slot.use == "sleep" else ():
+            assert (" holds " in said or word == "yes") <= (not against(slot)), said
 
 
 def share(stage: str, load: str, is_ticked: bool = False) -> float:

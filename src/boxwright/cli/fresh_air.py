@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from boxwright.disciplines.air import Result
     from boxwright.drawing import Grid
     from boxwright.rig.rig import Rig as RigFile
+    from boxwright.units import Band
 
 AS_ASKED = "the night asked for"
 """What a night is called that was typed and stands at no place of the file."""
@@ -75,8 +76,20 @@ def at_outside(rig: RigFile, written: str) -> RigFile:
         cold = a_night(read_band(written, "temperature", rig.header.units))
     except ValueError as wrong:
         raise NothingAsked(str(wrong)) from None
-    night = ((AS_ASKED, ClimateFacet(coldest_design=cold)),)
+    night = ((AS_ASKED, ClimateFacet(coldest_design=cold, height=_height(rig))),)
     return replace(rig, heat=replace(rig.heat, climates=night))
+
+
+def _height(rig: RigFile) -> Band | None:
+    """Return how high a night that was typed may lie: as high as one of the places; None where any does not say it."""
+    from boxwright.units import Band, exactly
+
+    written = [one.height for _, one in rig.heat.climates]
+    heights = [one for one in written if one is not None and one.known]
+    if not heights or len(heights) < len(written):
+        return None
+    low, high = min(one.low for one in heights), max(one.high for one in heights)
+    return Band((low + high) / 2.0, low, high, spread="interval") if high > low else exactly(low)
 
 
 def page(answer: Answered, result: Result | None, chapter: Sequence[Line], columns: int) -> list[Line]:

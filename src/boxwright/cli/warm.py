@@ -18,8 +18,9 @@ if TYPE_CHECKING:
     from boxwright.cli.screen import Line
     from boxwright.disciplines.heat import Result
     from boxwright.disciplines.heat.night import HeldNight, Warmth
+    from boxwright.finding import Finding
     from boxwright.rig.rig import Rig as RigFile
-    from boxwright.units import Band, HeaderUnits
+    from boxwright.units import Band
 
 OUTSIDE_HELP = "a night as cold (or, with --day, a day as hot) as this, such as 20F"
 Outside = Annotated[str, typer.Option("--outside", metavar="COLD", help=OUTSIDE_HELP)]
@@ -100,7 +101,7 @@ def heat(
         raise typer.Exit(exit_code(answer))
     if as_json:
         shown = answers.check(of_chapter(checked(answer), "heat"))
-        screen.show_raw(answers.as_text({**shown, "heat": as_json_of(result, held)}))
+        screen.show_raw(answers.as_text({**shown, "heat": as_json_of(result, held, findings_of(answer))}))
     else:
         _, lines = chapter_with_fixes(answer, "heat", screen.columns, today)
         screen.show(page(answer, result, held, lines, screen.columns, night))
@@ -209,6 +210,7 @@ def page(
 
 def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> list[str]:
     """Return the plain answer: what is lost, and what each night comes to."""
+    from boxwright.cli.held_words import night_in_words
     from boxwright.disciplines.heat.shell import by_members
     from boxwright.units import show, shown_unit
 
@@ -226,52 +228,15 @@ def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> l
             if result.use != "sleep"
             else "No place of the file has a coldest night, so none is worked out."
         )
-    return [*said, *(night_in_words(one, answer) for one in held)]
+    return [*said, *(night_in_words(one, findings_of(answer), units) for one in held)]
 
 
-def night_in_words(one: HeldNight, answer: Answered) -> str:
-    """Return one night in a sentence: held, too cold or too warm, by how much, with its doubt."""
-    from boxwright.disciplines.heat.findings.night import NEAR
-    from boxwright.disciplines.heat.telling import between, warm
-    from boxwright.units import show
+def findings_of(answer: Answered) -> tuple[Finding, ...]:
+    """Return all that is said in the slot of the use asked for, what the owner has accepted among it."""
+    from boxwright.cli.asked import slot_of
 
-    units, out = answer.units, one.outdoors
-    head = f"{out.place}, {warm(out.coldest.best, units)} outside: "
-    if one.warmth is None:
-        return f"{head}no heater stands, and the room comes to {between(one.coldest, units)}."
-    wanted, name = one.warmth.wanted, one.warmth.name
-    if not one.warmth.highest.known:
-        return f"{head}nobody wrote what {name} gives, so it warms nothing here."
-    if out.coldest.best >= wanted:
-        return f"{head}as warm as is wanted without any heat."
-    short = wanted - one.coldest.best
-    if one.coldest.low >= wanted - NEAR:
-        answered = f"{name} holds {warm(wanted, units)}{_or_warmer(one, wanted, units)}"
-    elif short <= NEAR:
-        answered = f"{name} holds {warm(wanted, units)} most likely; at worst the room comes to"
-        answered += f" {warm(one.coldest.low, units)}{_or_warmer(one, wanted, units)}"
-    else:
-        answered = f"{name} does not hold {warm(wanted, units)}: the room comes to {between(one.coldest, units)},"
-        answered += f" {show(short, 'temperature difference', units)} short"
-    said = f"{head}{answered}."
-    if one.at_lowest is not None and one.warmth.switches is not True and one.warmth.lowest.best > 0.0:
-        says = "too warm" if one.at_lowest.best > wanted else "too cold"
-        by = show(abs(one.at_lowest.best - wanted), "temperature difference", units)
-        said += f" Left at its lowest it comes to {between(one.at_lowest, units)}: {by} {says}."
-    return said
-
-
-def _or_warmer(one: HeldNight, wanted: float, units: HeaderUnits) -> str:
-    """Return how much warmer than is wanted the room may get; nothing where that is little."""
-    from boxwright.disciplines.heat.helps import TOO_WARM
-    from boxwright.disciplines.heat.telling import warm
-
-    if one.warmth is None or one.warmest.high <= wanted + TOO_WARM:
-        return ""
-    unsaid = [] if one.warmth.lowest.known else ["what it gives at its lowest"]
-    unsaid += ["whether it goes off by itself"] if one.warmth.switches is None else []
-    because = f": nobody wrote {' or '.join(unsaid)}" if unsaid else ""
-    return f"; it may also make it as warm as {warm(one.warmest.high, units)}{because}"
+    slot = slot_of(answer, answer.use)
+    return (*slot.findings, *slot.accepted) if slot is not None else ()
 
 
 def rows_of(heads: Sequence[str], rows: Sequence[Sequence[str]], columns: int) -> list[Line]:
@@ -311,9 +276,10 @@ def section_lines(answer: Answered, wall: str, columns: int) -> list[Line]:
     return lines
 
 
-def as_json_of(result: Result | None, held: tuple[HeldNight, ...]) -> Json:
+def as_json_of(result: Result | None, held: tuple[HeldNight, ...], findings: tuple[Finding, ...]) -> Json:
     """Return what heat has worked out in one slot, in SI, for programs."""
     from boxwright.cli.answers import band, number
+    from boxwright.disciplines.heat.bearing import holds, undone_by
 
     if result is None:
         return None
@@ -332,6 +298,8 @@ def as_json_of(result: Result | None, held: tuple[HeldNight, ...]) -> Json:
                 "place": one.outdoors.place,
                 "heater": one.warmth.of if one.warmth is not None else "",
                 "outside_at_its_coldest": band(one.outdoors.coldest),
+                "holds": holds(one, findings),
+                "undone_by": [each.code for each in undone_by(one, findings)],
                 "coldest": band(one.coldest),
                 "at_lowest": band(one.at_lowest) if one.at_lowest is not None else None,
                 "holds_down_to": band(one.holds_down_to) if one.holds_down_to is not None else None,

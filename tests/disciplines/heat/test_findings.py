@@ -13,7 +13,8 @@ import pytest
 from boxwright.disciplines.heat.findings import RULES
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
-from boxwright.study.slots import study
+from boxwright.study.slots import Study, study
+from tests.disciplines.heat.headlines import against, headlines
 
 FOLDER = Path(__file__).parents[2] / "findings" / "heat"
 RIG = (FOLDER / "rig.yaml").read_text(encoding="utf-8")
@@ -23,9 +24,15 @@ CASES = [(name, case) for name in TRIOS for case in ("trips", "inside", "lacks")
 
 
 @cache
+def studied(text: str) -> Study:
+    """Return a rig studied, once for all that is asked of it."""
+    return study(read_rig(text).rig, JUDGED_ON)
+
+
+@cache
 def worked(text: str, use: str) -> tuple[Finding, ...]:
     """Return what heat says of a rig in one use."""
-    found = study(read_rig(text).rig, JUDGED_ON).findings(use)
+    found = studied(text).findings(use)
     return tuple(one for one in found if one.code.startswith("heat/"))
 
 
@@ -76,3 +83,35 @@ def test_a_number_and_its_limit_give_the_side_the_margin_is_on(name: str) -> Non
         for one in said(TRIOS[name][case]):
             if one.margin is not None:
                 assert one.number is not None and one.limit is not None and one.margin <= 0.0
+
+
+@pytest.mark.parametrize(("name", "case"), CASES)
+def test_no_headline_is_better_than_what_is_found_against_it(name: str, case: str) -> None:
+    found = studied(edited(*TRIOS[name][case]["edits"]))
+    nights = 0
+    for slot in found.slots:
+        for said_of_it, word in headlines(slot) if slot.use == "sleep" else ():
+            nights += 1
+            assert (" holds " in said_of_it) <= (not against(slot)), (said_of_it, [one.code for one in against(slot)])
+            assert (word == "yes") <= (not against(slot))
+            stops = [one for one in against(slot) if one.kind == "stop"]
+            assert ("must not run" in said_of_it) == bool(stops) or "warms nothing" in said_of_it
+    assert nights or name in ("night-not-known", "room-not-known", "unvented", "frost")
+
+
+def asleep(found: Study) -> set[tuple[str, str]]:
+    """Return the headlines of a rig's nights as it stands today."""
+    return {each for slot in found.asked_slots("sleep", "night") for each in headlines(slot)}
+
+
+def test_a_headline_says_which_findings_it_waits_for() -> None:
+    one = studied(RIG.replace("{fuel: full}, parked", "{fuel: empty}, parked"))
+    ((said_of_it, word),) = asleep(one)
+    assert "heater would hold" in said_of_it and "But not as it stands, see fuel-for-the-night below" in said_of_it
+    assert word == "perhaps"
+    two = studied(RIG.replace("{fuel: full}, parked", "{}, parked").replace("falls: yes, ", ""))
+    ((said_of_it, word),) = asleep(two)
+    assert "Not settled, see exhaust-falls and fuel-for-the-night below" in said_of_it
+    ((said_of_it, word),) = asleep(studied(RIG))
+    assert "heater holds" in said_of_it and "settled" not in said_of_it
+    assert word == "yes"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.disciplines.heat.material import columns
@@ -10,7 +11,7 @@ from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import HEAT_OF_AIR
 from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, between, source_of, warm
-from boxwright.finding import Finding
+from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, show, show_band
 
 MARGINS: dict[str, float] = {name: row[0] for name, row in columns("margins").items()}
@@ -265,18 +266,31 @@ def fuel_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         has = Band(full.best * fill.best, full.low * fill.low, full.high * fill.high)
         if need.high * (1.0 + RESERVE) <= has.low:
             continue
-        is_short = need.best > has.best
-        name = heater.planned.name
-        wanted = need.high * (1.0 + RESERVE)
+        name, wanted = heater.planned.name, need.high * (1.0 + RESERVE)
+        kind = _kind_of(need, has, is_filled=fill.low == fill.high)
         says = f"{name} burns {show_band(need, 'volume', shown_in)} in the coldest night at {worst.outdoors.place};"
         says += f" with a fifth to spare that is up to {show(wanted, 'volume', shown_in)}, and {tank.name} holds"
-        says += f" {show(has.best, 'volume', shown_in)} then"
+        says += f" {show_band(replace(has, assumed=False), 'volume', shown_in)} then"
+        says += "" if fill.low == fill.high else f": the load state leaves open how full it is{_as_full(need, full)}"
         yield Finding(
-            "heat/fuel-for-the-night", tank.of, "limit" if is_short else "advice", says, has.low, wanted,
-            has.low - wanted, "m**3", source_of("margins", "reserve"), tank.of,
-            act=f"Fill {tank.name} before the night, outside and with the heater off", minutes=10, uses=SLEEP,
-            because=(tank.of, heater.planned.of), besides=taken(worst, shown_in),
+            "heat/fuel-for-the-night", tank.of, kind, says, has.low, wanted, has.low - wanted, "m**3",
+            source_of("margins", "reserve"), tank.of,
+            act=f"Fill {tank.name} before the night, outside and with the heater off", minutes=10, could_stop=False,
+            uses=SLEEP, because=(tank.of, heater.planned.of), besides=taken(worst, shown_in),
         )  # fmt: skip
+
+
+def _kind_of(need: Band, has: Band, is_filled: bool) -> Kind:
+    """Return how a tank stands against a night: short, perhaps short, or with less to spare than a fifth."""
+    if need.low > has.high or (is_filled and need.best > has.best):
+        return "limit"
+    return "unknown" if need.high > has.low else "advice"
+
+
+def _as_full(need: Band, full: Band) -> str:
+    """Return what it would come to empty and full, where nobody wrote how full it is."""
+    lasts = "lasts the night" if full.low >= need.high else "may last" if full.high >= need.low else "is too little"
+    return f"; empty it lasts no hour, full it {lasts}"
 
 
 def _no_tank(heater: StandingHeater, need: Band, shown_in: HeaderUnits) -> Finding:
