@@ -79,15 +79,19 @@ def _facet(item: Item) -> Facet:
 
 
 def _way(item: Item, words: str) -> Way | None:
-    """Return an opening as a way out: one that is meant as one, or a leaf large enough that nobody says is none."""
+    """Return an opening as a way out: one that is meant as one, or a leaf large enough that nobody says is none.
+
+    A hole in a wall that a person gets through, with no unit in it, is a doorway though nobody wrote how it opens.
+    """
     facet, own = _facet(item), item.own
     if not isinstance(own, Opening) or facet.egress in NOT_A_WAY:
         return None
     moves = item.facet("layout")
     leaf = moves.swing if isinstance(moves, LayoutFacet) else None
-    is_leaf = leaf is not None or bool(facet.release)
     wall = _wall(item, words)
     across = own.across if wall in FLAT else own.height
+    is_doorway = own.unit is None and wall not in FLAT and _passes(own.width) and _passes(across)
+    is_leaf = leaf is not None or bool(facet.release) or is_doorway
     is_small = any(one is not None and one.known and one.high < LENGTHS["least"] for one in (own.width, across))
     if not facet.egress and (not is_leaf or is_small):
         return None
@@ -114,6 +118,11 @@ def _way(item: Item, words: str) -> Way | None:
         facet,
         is_fixed,
     )
+
+
+def _passes(extent: Band | None) -> bool:
+    """Return whether a person gets through an extent of a hole, at the least it can be."""
+    return extent is not None and extent.known and extent.low >= LENGTHS["pass"]
 
 
 def _slid(slides: Slide | None, wall: str) -> Band | None:

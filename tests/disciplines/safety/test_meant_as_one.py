@@ -68,3 +68,20 @@ def test_what_nobody_has_measured_is_marked_so_on_the_card() -> None:
     assert [warning_of(one) for one in bare] == ["", "NOT MEASURED"]
     doubtful = result(("clear: {width: 700", "clear: {width: 250..700")).exits
     assert [warning_of(one) for one in doubtful] == ["", "NOT MEASURED"]
+
+
+BARE = "  flap: {wall: rear, side: centre, width: 900, z: 0, height: 1800, stage: shell, cut: yes, done: yes}\n  vent:"
+FLAP = "openings[flap]"
+
+
+def test_a_doorway_of_which_nobody_wrote_how_it_opens_is_asked_about_and_not_left_out() -> None:
+    shut = (OPENS, "swing: {opens: no}")
+    assert ("stop", "two-ways-out", "openings[window]") in kinds(shut)
+    found = kinds(shut, ("  vent:", BARE))
+    assert ("unknown", "opens-from-inside", FLAP) in found
+    assert "two-ways-out" not in {code for _, code, _ in found}
+
+
+@pytest.mark.parametrize("edit", [("width: 900", "width: 440"), ("done: yes", "done: yes, unit: {weight: 9}")])
+def test_a_small_hole_and_one_with_a_unit_in_it_are_no_doorways(edit: tuple[str, str]) -> None:
+    assert FLAP not in {of for _, _, of in kinds(("  vent:", BARE.replace(*edit)))}
