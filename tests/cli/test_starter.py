@@ -15,6 +15,7 @@ from boxwright.cli import main
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.starter import begun, put_down
 from boxwright.rig.compose import read_rig
+from boxwright.web.beginning import asks
 
 WORDS = [one.word for one in QUESTIONS]
 OTHERS = ["axles", "class", "country", "units", "sleepers", "coldest"]
@@ -223,3 +224,25 @@ def test_nights_nobody_told_of_stand_as_unknown() -> None:
     assert rig.people == () and rig.heat.climates == ()
     assert NOT_YET in text.partition("\npeople:")[2].partition("\nplaces:")[0]
     assert NOT_YET in text.partition("\nplaces:")[2].partition("\ntrailer:")[0]
+
+
+def test_all_that_the_first_page_of_the_workbench_asks_is_an_option(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["new", "--help"]) == 0
+    options = set(re.findall(r"--([a-z]+)", capsys.readouterr().out))
+    asked = {one.name for one in asks()} - {"name"}  # the name is that of the file
+    assert asked <= options and len(asked) > len(QUESTIONS)
+
+
+def test_sleepers_papers_and_the_coldest_night_are_begun_with(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "tern.yaml"
+    words = ["--sleepers", "ann,ben", "--coldest", "-8 C", "--class", "camper", "--country", "UK"]
+    assert main(["new", str(file), *words]) == 0
+    assert file.read_text(encoding="utf-8") == starter(
+        "tern", {"sleepers": "ann,ben", "coldest": "-8 C", "class": "camper", "country": "UK"}
+    )
+    rig = read_rig(file.read_text(encoding="utf-8")).rig
+    assert [name for name, _ in rig.people] == ["ann", "ben"] and rig.header.trailer_class == "camper"
+    assert main(["new", str(tmp_path / "reed.yaml"), "--sleepers", "on"]) == 3
+    assert "who sleeps in it" in capsys.readouterr().err
