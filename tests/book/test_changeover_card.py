@@ -161,7 +161,8 @@ trailer:
   axles: {kind: leaf, x: [70], gawr: [3500]}
   gvwr: 3500
 openings:
-  door: {wall: right, x: 10, width: 30, z: 0, height: 72, cut: yes, release: inside, swing: {hinge: front, opens: out}}
+  door: {wall: right, x: 10, width: 30, z: 0, height: 72, cut: yes, release: inside,
+    swing: {hinge: front, opens: out, to: 170 deg}}
 parts:
   bed:    {x: 80, side: left, z: 10, size: 36 x 70 x 10, weight: 50}
   chest:  {x: 60, side: left+2, z: 0, size: 16 x 16 x 16, weight: 20, kind: cargo}
@@ -208,16 +209,33 @@ def test_a_thing_without_a_place_is_asked_for() -> None:
 
 
 def test_a_door_without_a_swing_is_asked_for_and_nothing_goes_through_it() -> None:
-    one = mini(", swing: {hinge: front, opens: out}", "")
+    one = mini(",\n    swing: {hinge: front, opens: out, to: 170 deg}", "")
     assert any("how door opens" in says for says in one.asks)
     assert one.there.word == "blocked"
     assert one.there.meets == (("chest", "no opening that things are carried through"),)
 
 
 def test_a_door_of_which_nobody_says_that_it_opens_from_inside_is_not_taken_as_free() -> None:
-    one = mini("release: inside, ", "")
+    one = mini("release: inside,\n    ", "")
     assert [exit.word for exit in one.there.before] == ["unknown"]
     assert one.out is not None and one.out.word != "found"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "word", "says"),
+    [
+        (", to: 170 deg", "", "unmeasured", "To be tried or measured before it counts: door NOT MEASURED."),
+        ("opens: out, to: 170 deg", "opens: never", "fixed", "No way out: door DOES NOT OPEN."),
+        ("release: inside", "release: none", "shut", "No way out: door NOT FROM INSIDE."),
+    ],
+)
+def test_a_door_that_does_not_open_or_that_nobody_measured_never_reads_as_free(
+    old: str, new: str, word: str, says: str
+) -> None:
+    one = mini(old, new)
+    assert one.out is not None and one.out.word == ("untried" if word == "unmeasured" else "blocked")
+    assert {exit.word for exit in (*one.there.before, *one.out.exits)} == {word}
+    assert says in list(leaving_words(one, worked(MINI)[0].header.units))
 
 
 def test_what_stands_in_the_way_out_of_bed_is_cleared_first_and_that_takes_its_time() -> None:

@@ -6,9 +6,12 @@ from datetime import date
 
 import pytest
 
-from boxwright.book.changeover import ChangeOver, change_over, ends_of
+from boxwright.book.changeover import ChangeOver, End, Making, change_over, ends_of
+from boxwright.disciplines.layout.changeover import Setting
+from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.rig.compose import read_rig
-from boxwright.study.slots import study
+from boxwright.rig.rig import Rig
+from boxwright.study.slots import Slot, study
 
 RIG = """\
 boxwright: 1
@@ -47,11 +50,20 @@ SLIDES = "slides: {to: front, by: %s, runs: inside}"
 GEN = "  gen: {x: 2650, side: right+800, z: -300, size: 600 x 500 x 500, weight: 5, stage: all, done: yes}"
 
 
-def changed(leaf: str, crate: str = "400 x 400 x 400", more: str = "") -> ChangeOver:
-    rig = read_rig(RIG.replace("LEAF", leaf).replace("CRATE", crate).replace("MORE\n", more and f"{more}\n")).rig
+def ends(leaf: str, crate: str, more: str, door: str) -> tuple[Rig, Slot, End, End]:
+    text = RIG.replace("LEAF", leaf).replace("CRATE", crate).replace("MORE\n", more and f"{more}\n")
+    rig = read_rig(text.replace("x: 2600", door)).rig
     start, goal = ends_of(rig)
     assert start is not None and goal is not None
-    return change_over(rig, study(rig, date(2026, 6, 1)).slots[0], start, goal)
+    return rig, study(rig, date(2026, 6, 1)).slots[0], start, goal
+
+
+def changed(leaf: str, crate: str = "400 x 400 x 400", more: str = "", door: str = "x: 2600") -> ChangeOver:
+    return change_over(*ends(leaf, crate, more, door))
+
+
+def making(leaf: str, crate: str, more: str) -> Setting:
+    return Making(*ends(leaf, crate, more, "x: 2600")).setting(1.0)
 
 
 @pytest.mark.parametrize("leaf", [SWINGS % 170, SLIDES % 700])
@@ -82,7 +94,86 @@ def test_a_door_that_may_be_too_small_is_to_be_tried(leaf: str, word: str) -> No
     assert found.there.word == word
     assert [one.word for one in found.there.before] == ["unknown"]
     assert found.out is not None
-    assert found.out.word == "not-found"  # neither a way out nor that there is none
+    assert found.out.word == "untried"  # neither a way out nor that there is none
+
+
+POST = "  post: {x: 2100, side: right-5, z: 0, size: 60 x 30 x 1700, weight: 9, stage: all, done: yes%s}\n"
+TO_THE_LEFT = ", when_sleeping: {x: 2100, side: left+60, z: 0}"
+INSIDE = SLIDES % 700
+"""The leaf is 700 long and slides forward along the lining, past 2560 to 1900 and lower."""
+
+
+def exits_of(found: ChangeOver) -> list[tuple[str, tuple[str, ...]]]:
+    """Return the word for the door and what is in its way: before, after each move there, then after each back."""
+    steps = [found.there.before, *(one.exits for one in (*found.there.steps, *found.back.steps))]
+    return [(one.word, one.by) for exits in steps for one in exits]
+
+
+def test_a_leaf_is_judged_by_what_stands_in_its_way_at_each_moment() -> None:
+    """By hand: the post's rear face is at 2160, 440 mm before the leaf at 2600: 440 of 700 come free, which is tight.
+
+    At night it stands at the other wall: all of the hole but what the frame takes is free.
+    """
+    found = changed(INSIDE, more=POST.rstrip() % TO_THE_LEFT)
+    assert found.there.word == found.back.word == "found"
+    said = exits_of(found)
+    assert said[0] == ("unknown", ("post",))
+    moved = next(number for number, one in enumerate(found.there.steps) if one.name == "post")
+    assert set(said[: moved + 1]) == {("unknown", ("post",))}
+    assert said[len(found.there.steps)] == ("free", ())
+    assert said[-1] == ("unknown", ("post",))
+
+
+def test_what_stands_in_the_way_of_a_leaf_only_at_night_takes_nothing_by_day() -> None:
+    post = POST.replace("x: 2100, side: right-5", "x: 2400, side: left+60")
+    found = changed(INSIDE, more=post.rstrip() % ", when_sleeping: {x: 2400, side: right-5, z: 0}")
+    said = exits_of(found)
+    assert said[0] == ("free", ())
+    assert said[len(found.there.steps)] == ("blocked", ("post",))  # 140 mm are left of it
+    assert found.out is not None
+    assert found.out.word == "found" and [one.name for one in found.out.steps] == ["post"]
+
+
+@pytest.mark.parametrize(
+    ("door", "more", "said"),
+    [
+        ("x: 200", "", ("blocked", ("the front wall",))),  # 200 mm come free before the leaf is in the corner
+        ("x: 400", "", ("unknown", ("the front wall",))),
+        ("x: 2600", GEN.replace("500 x 500, w", "500 x 2300, w"), ("blocked", ("gen",))),  # 50 mm left beside it
+        ("x: 2600", GEN.replace("right+800", "right+1500").replace("500 x 500, w", "500 x 2300, w"), ("free", ())),
+        ("x: 2600", POST.replace("right-5,", "right-75+-20,").rstrip() % "", ("free", ())),  # the leaf is 40 mm thick
+        ("x: 2600", POST.replace("right-5,", "right-55+-20,").rstrip() % "", ("unknown", ("post",))),
+    ],
+)
+def test_walls_and_what_is_close_outside_stop_people_and_doubt_counts_once(
+    door: str, more: str, said: tuple[str, tuple[str, ...]]
+) -> None:
+    found = changed(INSIDE, more=more.rstrip(), door=door)
+    assert exits_of(found)[0] == said
+
+
+def test_a_way_through_a_hole_that_was_found_is_not_taken_where_less_of_it_is_left() -> None:
+    """The hole is whole first, and a way through it is found; with the post where it is at night 250 mm are left."""
+    post = POST.replace("x: 2100, side: right-5", "x: 2290, side: left+60")
+    made = Board(making(INSIDE, "300 x 300 x 300", post.rstrip() % ", when_sleeping: {x: 2290, side: right-5, z: 0}"))
+    door, post_at, crate = (made.index[of] for of in ("openings[door]", "parts[post]", "parts[cr]"))
+    start = made.state(is_goal=False)
+    narrow = tuple(1 if number == post_at else pose for number, pose in enumerate(start))
+    assert made.can_carry(crate, 1, door, False, start)
+    assert not made.can_carry(crate, 1, door, False, narrow)
+
+
+def test_a_place_at_night_that_is_only_half_written_is_asked_for() -> None:
+    found = changed(INSIDE, more=POST.rstrip() % ", when_sleeping: {side: left+60}")
+    assert found.asks == ("where post is at night: write x, side and z of its when_sleeping",)
+    assert "post" not in {step.name for step in found.there.steps}
+
+
+@pytest.mark.parametrize(("x", "word"), [(2160, "found"), (2290, "blocked")])
+def test_nothing_is_carried_through_more_of_a_hole_than_its_leaf_leaves_just_then(x: int, word: str) -> None:
+    """By hand: a post whose rear face is at 2220 leaves 380 mm for a crate of 300, one at 2350 leaves 250."""
+    post = POST.replace("x: 2100", f"x: {x}")
+    assert changed(INSIDE, "300 x 300 x 300", post.rstrip() % "").there.word == word
 
 
 def test_a_slide_without_a_length_is_asked_for() -> None:

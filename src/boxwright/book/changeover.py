@@ -8,6 +8,7 @@ from math import inf, isfinite
 
 from boxwright.disciplines import frame
 from boxwright.disciplines.frame.parts import StandingOpening
+from boxwright.disciplines.frame.shell import shell
 from boxwright.disciplines.layout.bodies import Block, Body, Pose, body_of
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import (
@@ -19,6 +20,7 @@ from boxwright.disciplines.layout.changeover import (
     Changed,
     Freed,
     Gate,
+    Hung,
     Kind,
     Leaving,
     Mover,
@@ -32,13 +34,16 @@ from boxwright.disciplines.layout.changeover_told import Told, told
 from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.setting_out import is_set_out, set_out
+from boxwright.disciplines.layout.solve import opened
+from boxwright.disciplines.layout.stopping import faces_of, stopped
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS, bed_of
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
-from boxwright.disciplines.layout.sweeps import bed_of
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import is_room
 from boxwright.disciplines.safety.parts import Facet as SafetyFacet
 from boxwright.disciplines.safety.solve import OPENED_BY
+from boxwright.disciplines.safety.sourced import LENGTHS
 from boxwright.disciplines.structure.parts import Strap
 from boxwright.exchange import Mass
 from boxwright.finding import Use
@@ -47,6 +52,7 @@ from boxwright.model.trailer import Person
 from boxwright.records import dataclass
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.at_night import exits_at_night
+from boxwright.study.hull import hull_of
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
 from boxwright.units import Band
@@ -152,6 +158,7 @@ class Making:
         self._left_in: frozenset[str] = frozenset()
         self._weights = _weights(slot.masses, rig)
         self._exits = exits_at_night(rig, slot, self._night())
+        self._hull = hull_of(shell(rig.frame, rig.trailer, ()), slot.box) if slot.box is not None else None
 
     @property
     def asks(self) -> tuple[str, ...]:
@@ -214,19 +221,45 @@ class Making:
         fixed += _wheels(self._slot)
         tonight = {one.of for one in self._night().frames}
         beds = beds_tonight(self._fitted, tonight, self._sleepers())
-        exits = tuple(one for one, _ in self._openings() if _is_for_people(one))
+        ways = {one.way.of for one in self._exits}
+        exits = tuple(one for one, _ in self._openings() if _is_for_people(one) and one.of in ways)
         assert self._rig.layout.room is not None
         return Setting(self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks,
-                       tuple(self._held()))  # fmt: skip
+                       tuple(self._held()), tuple(self._hung()), LENGTHS["before hole"], doubt)  # fmt: skip
 
     def _held(self) -> Iterator[Freed]:
-        """Yield the ways out whose leaf lets nobody, or perhaps nobody, through, as they are judged at night."""
+        """Yield the ways out that let nobody, or perhaps nobody, through whatever stands before them."""
         for one in self._exits:
-            by = (one.struck.to.rpartition("[")[2].rstrip("]"),) if one.struck is not None else ()
-            if one.is_too_small or one.is_held_shut:
-                yield Freed(one.way.of, one.way.name, "blocked", by if one.is_held_shut else ("its own leaf",))
-            elif one.may_be_held_shut or (one.may_be_too_small and one.way.facet.clear is None):
-                yield Freed(one.way.of, one.way.name, "unknown", by)
+            of, name = one.way.of, one.way.name
+            if one.way.is_fixed:
+                yield Freed(of, name, "fixed")
+            elif one.is_too_small:
+                yield Freed(of, name, "blocked", ("its own leaf",))
+            elif one.may_be_too_small and one.way.facet.clear is None:
+                yield Freed(of, name, "unknown")
+            elif not one.is_measured:
+                yield Freed(of, name, "unmeasured")
+
+    def _hung(self) -> Iterator[Hung]:
+        """Yield the leaf of each opening as it opens, with the faces of the room that stop it."""
+        room, ways = self._rig.layout.room, {one.way.of: one.way for one in self._exits}
+        if room is None:
+            return
+        faces = faces_of(room, self._hull is not None and self._hull.has_nose)
+        closed = [one for one, _ in self._openings()]
+        for one in closed:
+            leaves, _ = opened(one, self._hull.outer if self._hull is not None else None, room)
+            stops = [
+                (stop.face, stop.reached, stop.sure == "sure")
+                for leaf in leaves
+                if not leaf.outside
+                for stop in stopped(leaf, faces, tuple(closed))
+            ]
+            way = ways.get(one.of)
+            span = (way.height if way.is_level else way.width) if way is not None else None
+            is_pair = way is not None and "both" in way.turns
+            known = span.best if span is not None and span.known else None
+            yield Hung(one, tuple(leaves), known, is_pair, tuple(stops))
 
     # ------------------------------------------------------------------ things
 
@@ -252,6 +285,9 @@ class Making:
         if not is_cargo and not leaf and (one.asleep is None or one.asleep == one.place):
             return None
         day, night = (body_of(one, self._stands[one.of], pose).blocks for pose in ("travel", "night"))
+        if not night:
+            self._asks.append(f"where {one.name} is at night: write x, side and z of its when_sleeping")
+            night = day
         day, night = (_grown(blocks, body, doubt) for blocks in (day, night))
         words = ("up", "down") if leaf else ("travel", "night")
         poses = [Posed(words[0], day), Posed(words[1], night)] if day != night or leaf else [Posed("place", day)]
@@ -341,9 +377,6 @@ class Making:
 
     def _gates(self) -> Iterator[Gate]:
         room = self._rig.layout.room
-        # what holds a leaf shut and is not itself carried away
-        still = {one.of for one in self._fitted if one.kind != "cargo"}
-        barred = {one.way.of for one in self._exits if one.is_held_shut and one.struck and one.struck.to in still}
         for one, _ in self._openings():
             swing = one.facet.swing if one.facet is not None else None
             if not _is_for_people(one):
@@ -351,17 +384,18 @@ class Making:
             slides = one.facet.slides if one.facet is not None else None
             if slides is not None and (slides.by is None or not slides.by.known):
                 self._asks.append(f"how far {one.name} slides: write its slides by")
-            if slides is None and (swing is None or not swing.hinge):
+            if slides is None and (swing is None or not (swing.hinge or swing.opens in NEVER_OPENS)):
                 self._asks.append(f"how {one.name} opens: write its swing, such as swing: {{hinge: front, opens: out}}")
             low, high = opened_hole(one)
             is_low = room is not None and low[2] - room.floor <= REACHED["sill"]
             is_in = slides is None and swing is not None and swing.opens == "in"
-            does_open = slides is not None or (swing is not None and bool(swing.hinge))
+            is_hinged = swing is not None and bool(swing.hinge) and swing.opens not in NEVER_OPENS
+            does_open = slides is not None or is_hinged
             along = 1 if one.wall in {"front", "rear"} else 0
             is_hole = high[along] > low[along] and high[2] >= low[2]
             yield Gate(
                 one.of, one.name, WALLS[one.wall], low, high, self._release(one),
-                is_low and does_open and is_hole and one.of not in barred, _sweep(one, low, high) if is_in else (),
+                is_low and does_open and is_hole, _sweep(one, low, high) if is_in else (),
             )  # fmt: skip
 
     def _release(self, one: Closed) -> Release:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from boxwright.book.changeover import ChangeOver
 from boxwright.disciplines.layout.changeover import Changed, Freed, Step
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
+from boxwright.disciplines.layout.changeover_told import UNTRIED
 from boxwright.units import HeaderUnits, show
 
 HANDS = {1: "", 2: "two people", 3: "more than two people, or a roll"}
@@ -111,7 +112,11 @@ def exit_words(one: Freed) -> str:
     if one.word == "perhaps":
         return f"{one.name} NOT IN YET"
     if one.word == "unknown":
-        return f"{one.name} NOT TRIED YET"
+        return f"{one.name} PERHAPS SHUT BY {listed(one.by)}" if one.by else f"{one.name} NOT TRIED YET"
+    if one.word == "unmeasured":
+        return f"{one.name} NOT MEASURED"
+    if one.word == "fixed":
+        return f"{one.name} DOES NOT OPEN"
     if one.word == "tight":
         return f"{one.name} tight" + (f" at {listed(one.by)}" if one.by else "") + ": try it"
     return f"{one.name} BLOCKED" + (f" by {listed(one.by)}" if one.by else "")
@@ -126,6 +131,8 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
         yield "Out in two minutes: not known; no bed that somebody sleeps in is down, or nobody sleeps in one."
     elif out.word == "blocked":
         yield "Out in two minutes: NO. Nobody gets out, whatever is moved."
+    elif out.word == "untried":
+        yield "Out in two minutes: not known. It hangs on ways out that are to be tried or measured."
     elif out.word == "not-found":
         yield f"Out in two minutes: no way found within {out.states} states. That does not say that there is none."
     else:
@@ -138,9 +145,11 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
         yield f"That is with {listed(told.there.leave_out)} left outside: as it is written, the night is not come to."
     if told.there.word in {"blocked", "not-found"}:
         yield "That is of the night as it is written, though nobody can come to it."
-    others = [exit_words(one) for one in out.exits if one.word != "free"]
-    if others:
-        yield f"No way out: {'; '.join(others)}."
+    others = [one for one in out.exits if one.word != "free"]
+    for lead, are_open in (("No way out", False), ("To be tried or measured before it counts", True)):
+        said = [exit_words(one) for one in others if (one.word in UNTRIED) == are_open]
+        if said:
+            yield f"{lead}: {'; '.join(said)}."
 
 
 def asked_words(told: ChangeOver) -> Iterator[str]:

@@ -34,7 +34,8 @@ GO, ASK, NO = 0, 1, 2
 FOUND_STYLES: dict[str, Style] = {"found": "go", "without": "stop", "blocked": "stop", "not-found": "unknown"}
 """The colour of what a search ended with, as the answers of ``check`` have theirs."""
 EXIT_STYLES: tuple[tuple[str, Style], ...] = (
-    ("blocked", "stop"), ("unknown", "unknown"), ("perhaps", "unknown"), ("tight", "limit"), ("free", "go"),
+    ("blocked", "stop"), ("fixed", "stop"), ("unknown", "unknown"), ("unmeasured", "unknown"), ("perhaps", "unknown"),
+    ("tight", "limit"), ("free", "go"),
 )  # fmt: skip
 """The colour of what a step does to the exits, the gravest first; one that is shut by hand has none."""
 

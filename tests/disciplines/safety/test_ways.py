@@ -9,12 +9,12 @@ from datetime import date
 
 import pytest
 
+from boxwright.disciplines.layout.hole_left import widest_left
 from boxwright.disciplines.safety.findings import RULES, two_ways_out, way_blocked
 from boxwright.disciplines.safety.result import Result
 from boxwright.disciplines.safety.sourced import law_of, word_means
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
-from boxwright.study.way_out import widest_left
 from boxwright.units import Band, HeaderUnits
 from tests.disciplines.safety.test_findings import JUDGED_ON, edited, worked
 

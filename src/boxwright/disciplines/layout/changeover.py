@@ -78,13 +78,29 @@ class Gate:
 
 
 @dataclass(frozen=True, slots=True)
+class Hung:
+    """The leaf of an opening as it opens, to be judged against what stands at each moment.
+
+    ``span`` is how much of its hole (m) it covers while it is shut, along the way it goes; None where nobody knows.
+    ``stops`` are the faces of the room that stop it: their name, how far it gets, and whether that is sure.
+    """
+
+    opening: Closed
+    leaves: tuple[Sweep, ...]
+    span: float | None = None
+    is_pair: bool = False
+    stops: tuple[tuple[str, float, bool], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Setting:
     """All that a change-over is looked for in. ``fixed`` stand still; ``faces`` are those of the finished room.
 
     ``turns`` are the ways leaves take; a leaf without one is not looked at on its way, and ``asks`` says so.
-    ``exits`` are the openings somebody could get out through; ``held`` are those whose leaf lets nobody, or perhaps
-    nobody, through as the ways out of the night are judged. ``asks`` are sentences on what nobody wrote: with any of
-    them an answer is only as far as known.
+    ``exits`` are the openings somebody could get out through; ``held`` are those that, whatever stands before them,
+    let nobody, or perhaps nobody, through. ``hung`` are the leaves of openings. What stands nearer than ``reach`` (m)
+    under a hatch or outside a wall is before its hole. ``asks`` are sentences on what nobody wrote: with any of them an
+    answer is only as far as known. ``doubt`` says how far all boxes are grown by their doubt, 1 for all of it.
     """
 
     faces: Surfaces
@@ -96,6 +112,9 @@ class Setting:
     exits: tuple[Closed, ...]
     asks: tuple[str, ...] = ()
     held: tuple[Freed, ...] = ()
+    hung: tuple[Hung, ...] = ()
+    reach: float = 0.0
+    doubt: float = 0.0
 
     @property
     def room(self) -> Block:
@@ -110,11 +129,12 @@ class Freed:
 
     ``by`` of one that is shut is the key or tool it wants. ``perhaps``: nobody ticked that it is in, so it does not
     count. ``tight``: too narrow to be counted on, wide enough that somebody may get through; it has to be tried.
+    ``fixed``: it is written not to open. ``unmeasured``: it is free, and nobody measured what is clear of it.
     """
 
     of: str
     name: str
-    word: Literal["free", "blocked", "tight", "shut", "perhaps", "unknown"]
+    word: Literal["free", "blocked", "tight", "shut", "perhaps", "unknown", "fixed", "unmeasured"]
     by: tuple[str, ...] = ()
 
 
@@ -160,10 +180,11 @@ class Changed:
 class Leaving:
     """How everybody gets out at night: what must move first, and through what; ``seconds`` is None where none can.
 
-    ``ways`` are the beds' names with their exit and how far (m) it is. ``states`` as for a change-over.
+    ``ways`` are the beds' names with their exit and how far (m) it is. ``states`` as for a change-over. ``untried``:
+    there is one only by exits that are to be tried or measured.
     """
 
-    word: Literal["found", "blocked", "not-found", "unknown"]
+    word: Literal["found", "blocked", "not-found", "unknown", "untried"]
     steps: tuple[Step, ...] = ()
     ways: tuple[tuple[str, str, float], ...] = ()
     seconds: float | None = None

@@ -7,10 +7,12 @@ sweeps, and where none was found there is none with still more in the way; both 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from boxwright.disciplines.layout.bodies import Block, envelope
 from boxwright.disciplines.layout.changeover import OUTSIDE, Freed, Gate, Mover, Setting
 from boxwright.disciplines.layout.changeover_lattice import TOUCH
+from boxwright.disciplines.layout.changeover_leaves import Leaves
 from boxwright.disciplines.layout.changeover_ways import overlaps, way
 from boxwright.disciplines.layout.meeting import grown
 from boxwright.disciplines.layout.sourced import LENGTHS
@@ -42,6 +44,7 @@ class Board:
             if one.kind == "gate"
         ]
         self.turns = {turn.of: turn for turn in setting.turns}
+        self.leaves = Leaves(setting)
         self._poses = [(i, p) for i, one in enumerate(setting.movers) for p in range(len(one.poses))]
         self._bit = {pose: 1 << number for number, pose in enumerate(self._poses)}
         self._free: dict[Key, list[int]] = {}
@@ -168,7 +171,7 @@ class Board:
                 found = self._way(base, None, gate, is_turned, ())
                 self._alone[key] = found is not None
                 if found is not None:
-                    self._free.setdefault(key, []).append(self._touched(mover, found) & ~self._clash[base])
+                    self._keep(key, found, ())
             if self._alone[key]:
                 return True
         return False
@@ -190,8 +193,19 @@ class Board:
         if found is None:
             self._shut.setdefault(key, []).append(present)
             return False
-        self._free.setdefault(key, []).append(self._touched(mover, found) & ~self._clash[base])
+        self._keep(key, found, state)
         return True
+
+    def _keep(self, key: Key, swept: Sequence[Block], state: State) -> None:
+        """Remember a way that was found, with every pose of other things that would spoil it."""
+        base, _, gate, _ = key
+        spoilt = self._touched(base[0], swept) & ~self._clash[base]
+        if gate >= 0:
+            others = (base, *(pose for pose in enumerate(state) if pose[0] != base[0]))
+            for pose in self.leaves.narrows(self.movers[gate].of, others, self._poses):
+                if pose[0] != base[0]:
+                    spoilt |= self._bit[pose]
+        self._free.setdefault(key, []).append(spoilt)
 
     def _way(
         self, base: tuple[int, int], there: tuple[int, int] | None, gate: int | None, is_turned: bool, state: State
@@ -208,6 +222,10 @@ class Board:
             low, other = envelope(blocks).low, envelope(self.blocks(there)).low
             by = (other[0] - low[0], other[1] - low[1], other[2] - low[2])
         hole = next((found for number, found in self.gates if number == gate), None)
+        if hole is not None:  # what is carried stands, before or after, where the leaf may want to be
+            others = (base, *(pose for pose in enumerate(state) if pose[0] != base[0]))
+            low, high = self.leaves.hole(hole.of, hole.low, hole.high, others)
+            hole = replace(hole, low=low, high=high)
         return way(blocks, by, hole, stands, self.setting.room, one.lift, is_turned)
 
     def _touched(self, mover: int, swept: Sequence[Block]) -> int:

@@ -41,6 +41,8 @@ PROBED_WAYS = 150
 
 They get half as many after a search that was itself cut short.
 """
+UNTRIED = frozenset({"unknown", "unmeasured", "tight"})
+"""What is said of an exit by which somebody may get out, and which has to be tried or measured first."""
 BUILT_IN = "what is built in"
 TOO_LARGE = "the frame of every opening, being too large for each"
 NO_OPENING = "no opening that things are carried through"
@@ -115,13 +117,18 @@ def leaving(board: Board, start: State) -> Leaving:
         if one.kind == "gate" and next(gate.release for gate in setting.gates if gate.of == one.of) != "inside"
     )
 
+    untried = set[str]()
+
     def is_done(state: State) -> bool:
-        return any(one.word == "free" for one in exits_at(board, state))
+        words = {one.word for one in exits_at(board, state)}
+        untried.update(words & UNTRIED)
+        return "free" in words
 
     found = cheapest(board, start, start, MOST_TO_LEAVE, MOST_WAYS, is_done, stuck)
     if found.moves is None:
-        is_sure = found.is_exhausted and not any(one.word == "unknown" for one in setting.held)
-        return Leaving("blocked" if is_sure else "not-found", exits=exits, states=found.states)
+        if untried:
+            return Leaving("untried", exits=exits, states=found.states)
+        return Leaving("blocked" if found.is_exhausted else "not-found", exits=exits, states=found.states)
     steps = tuple(_steps(board, start, found))
     state = found.moves[-1][1] if found.moves else start
     ways, onward = _quickest(board, state, beds)
@@ -298,26 +305,32 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
     down = tuple(bed for bed in setting.beds if _is_down(board, state, bed))
     spot = None if down else free_spot(bodies, setting.faces)
     starts = down or ((spot,) if spot is not None else ())
-    gates = {gate.of: gate for gate in setting.gates}
+    gates, beds = {gate.of: gate for gate in setting.gates}, frozenset(bed.of for bed in down)
     for opening in setting.exits:
         release = gates[opening.of].release if opening.of in gates else "unknown"
         number = board.index.get(opening.of)
         if number is not None and board.movers[number].poses[state[number]].word == OPEN:
             release = "inside"
         held = next((one for one in setting.held if one.of == opening.of), None)
+        lost = board.leaves.held(opening.of, enumerate(state), beds)
         if release == "not in yet":
             yield Freed(opening.of, opening.name, "perhaps")
+        elif held is not None and held.word == "fixed":
+            yield held
         elif release in {"none", "key", "tool"}:
             yield Freed(opening.of, opening.name, "shut", () if release == "none" else (release,))
         elif opening.wall == "roof" and (names := _over_and_under(bodies, opening, setting)):
             yield Freed(opening.of, opening.name, "blocked", names)
-        elif held is not None:
-            yield held
-        elif starts and all(_gets_out(bodies, bed, opening, setting) for bed in starts):
-            is_known = release == "inside" and (opening.wall != "roof" or _is_climbed_to(down, opening, setting))
-            yield Freed(opening.of, opening.name, "free" if is_known else "unknown")
-        else:
+        elif shut := next((one for one in (held, lost) if one is not None and one.word == "blocked"), None):
+            yield shut
+        elif not starts or not all(_gets_out(bodies, bed, opening, setting) for bed in starts):
             yield _blocked(bodies, starts, opening, setting)
+        elif lost is not None:
+            yield lost
+        elif release != "inside" or (opening.wall == "roof" and not _is_climbed_to(down, opening, setting)):
+            yield Freed(opening.of, opening.name, "unknown")
+        else:
+            yield held or Freed(opening.of, opening.name, "free")
 
 
 def _over_and_under(bodies: tuple[Body, ...], opening: Closed, setting: Setting) -> tuple[str, ...]:

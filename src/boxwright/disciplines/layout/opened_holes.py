@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, pi
+from math import cos, inf, isfinite, pi
 
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.sweeps import AXES, BOTH, EDGES
@@ -10,11 +10,12 @@ from boxwright.disciplines.layout.terraces import UPRIGHT
 from boxwright.exchange import Vector
 
 
-def opened_hole(one: Closed) -> tuple[Vector, Vector]:
+def opened_hole(one: Closed, reached: float = inf) -> tuple[Vector, Vector]:
     """Return both corners of the part of a hole that its leaf surely leaves free, nothing of it where nobody knows.
 
     A leaf on a hinge leaves what it does not cover seen straight on; one without a written angle is laid back. One that
-    slides leaves what it has slid, on the side it comes from.
+    slides leaves what it has slid, on the side it comes from. ``reached`` is how far (rad, m) it gets before something
+    stops it.
     """
     half = tuple(side / 2.0 for side in one.place.size)
     x, y, z = one.place.x.best, one.place.y.best, one.place.z.best
@@ -24,14 +25,16 @@ def opened_hole(one: Closed) -> tuple[Vector, Vector]:
     if slides is not None:
         axis, way = AXES.get(slides.to, (2, 1.0))
         is_known = slides.to in AXES and UPRIGHT.get(one.wall) != axis and slides.by is not None and slides.by.known
-        by = slides.by.low if is_known and slides.by is not None else 0.0
+        by = min(slides.by.low, reached) if is_known and slides.by is not None else 0.0
         covered = max(high[axis] - low[axis] - by, 0.0)
         if way > 0.0:
             high[axis] -= covered
         if way < 0.0:
             low[axis] += covered
-    elif swing is not None and swing.to is not None and swing.to.known:
-        _turned(one, swing.hinge, swing.to.low, low, high)
+    elif swing is not None:
+        turn = min(swing.to.low, reached) if swing.to is not None and swing.to.known else reached
+        if isfinite(turn):
+            _turned(one, swing.hinge, turn, low, high)
     return (low[0], low[1], low[2]), (high[0], high[1], high[2])
 
 

@@ -199,13 +199,17 @@ class Blocked:
     short: float = 0.0
 
 
+Lacks = Literal["swing", "turn", "fold", "slide", "clear", "canopy"]
+"""What nobody wrote of a thing that moves, in a word."""
+
+
 @dataclass(frozen=True, slots=True)
 class Open:
     """What cannot be judged for want of a value: of what, and the question in a word."""
 
     of: str
     name: str
-    what: Literal["swing", "turn", "fold", "slide", "clear", "canopy"]
+    what: Lacks
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,6 +30,7 @@ from boxwright.disciplines.layout.result import (
     Canopy,
     Certainty,
     Intruder,
+    Lacks,
     Meeting,
     Open,
     Result,
@@ -41,7 +42,7 @@ from boxwright.disciplines.layout.result import (
 from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along, unperched
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, stopped
+from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, is_within, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, moving_part, struck_by
 from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
 from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, zones_of
@@ -215,24 +216,10 @@ def _moving(
 ) -> _Moving:
     """Return all that is opened, pulled out or let down in a use."""
     movers, unsaid = list[Mover](), list[Open]()
-    if use in OUTDOORS:
-        for one in closed:
-            slides = one.facet.slides if one.facet is not None else None
-            if slides is not None:
-                leaves = sliding_leaf(one, slides, hull.outer, room)
-                movers += leaves or []
-                unsaid += [Open(one.of, one.name, "slide")] if leaves is None else []
-                continue
-            swing = one.facet.swing if one.facet is not None else None
-            if swing is None or swing.opens in NEVER_OPENS:
-                lid = usual_lid(one, room) if swing is None and _is_large(one) else None
-                movers += [lid] if lid is not None else []
-                is_unsaid = swing is None and one.wall and one.wall not in FLAT and _is_large(one)
-                unsaid += [Open(one.of, one.name, "swing")] if is_unsaid else []
-                continue
-            leaf = leaf_of(one, swing, hull.outer, room)
-            movers += [leaf] if leaf is not None else []
-            unsaid += [Open(one.of, one.name, "turn")] if leaf is None and one.wall else []
+    for one in closed if use in OUTDOORS else ():
+        leaves, lacks = opened(one, hull.outer, room)
+        movers += leaves
+        unsaid += [Open(one.of, one.name, lacks)] if lacks is not None else []
     for part in fitted:
         if use == "sleep" and part.folds:
             bed = bed_of(part)
@@ -248,6 +235,21 @@ def _moving(
             if part.facet is not None and part.facet.out is not None and not is_written(part):
                 unsaid.append(Open(part.of, part.name, "canopy"))
     return _Moving(tuple(movers), tuple(unsaid))
+
+
+def opened(one: Closed, outer: Block | None, room: Surfaces) -> tuple[list[Mover], Lacks | None]:
+    """Return the leaf of an opening as it opens, and what nobody wrote of it where that cannot be judged."""
+    slides = one.facet.slides if one.facet is not None else None
+    if slides is not None:
+        leaves = sliding_leaf(one, slides, outer, room)
+        return leaves or [], "slide" if leaves is None else None
+    swing = one.facet.swing if one.facet is not None else None
+    if swing is None or swing.opens in NEVER_OPENS:
+        lid = usual_lid(one, room) if swing is None and _is_large(one) else None
+        is_unsaid = swing is None and one.wall and one.wall not in FLAT and _is_large(one)
+        return [lid] if lid is not None else [], "swing" if is_unsaid else None
+    leaf = leaf_of(one, swing, outer, room)
+    return [leaf] if leaf is not None else [], "turn" if leaf is None and one.wall else None
 
 
 def _is_large(one: Closed) -> bool:
@@ -272,7 +274,7 @@ def _struck(
         skipped |= _own(mover.carrier or mover.of, lines)
         skipped |= {hit for carrier, hit in met if carrier == mover.carrier}  # the carrier itself is told of it
         if mover.outside:
-            skipped |= {body.of for body in bodies if _is_within(body, room)}
+            skipped |= {body.of for body in bodies if is_within(body, room)}
         found = list(struck_by(mover, bodies, frozenset(skipped)))
         if mover.of in standing:
             found += on_top(mover, standing[mover.of], carried_by(mover.of, standing, lines))
@@ -299,16 +301,6 @@ def _told(mover: Mover, told: list[tuple[float, Body]], sure: Certainty, shift: 
         sure=sure,
         shift=shift,
         is_usual=mover.is_usual,
-    )
-
-
-def _is_within(body: Body, room: Surfaces) -> bool:
-    """Return whether a thing is inside the bare shell, where a leaf that opens outward does not come."""
-    return bool(body.blocks) and all(
-        room.studs_front <= (block.low[0] + block.high[0]) / 2.0 <= room.studs_rear
-        and room.studs_left <= (block.low[1] + block.high[1]) / 2.0 <= room.studs_right
-        and room.deck <= (block.low[2] + block.high[2]) / 2.0 <= room.bows
-        for block in body.blocks
     )
 
 

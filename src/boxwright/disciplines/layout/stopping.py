@@ -153,3 +153,13 @@ def is_in_room(body: Body, room: Surfaces) -> bool:
     ends = ((room.studs_front, room.studs_rear), (room.studs_left, room.studs_right), (room.deck, room.bows))
     middle: Vector = ((low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0, (low[2] + high[2]) / 2.0)
     return all(near <= at <= far for at, (near, far) in zip(middle, ends, strict=True))
+
+
+def is_within(body: Body, room: Surfaces) -> bool:
+    """Return whether all of a thing is inside the bare shell, where a leaf that opens outward does not come."""
+    return bool(body.blocks) and all(
+        room.studs_front <= (block.low[0] + block.high[0]) / 2.0 <= room.studs_rear
+        and room.studs_left <= (block.low[1] + block.high[1]) / 2.0 <= room.studs_right
+        and room.deck <= (block.low[2] + block.high[2]) / 2.0 <= room.bows
+        for block in body.blocks
+    )

@@ -299,7 +299,7 @@ def struck_by(mover: Mover, bodies: Sequence[Body], skipped: frozenset[str]) -> 
             continue
         had = known.get(id(body))
         if had is None:  # it is kept with its body, so that no other one has the same number
-            hold = hold or envelope([*(way.hold for way in mover.ways), *mover.starts, *mover.may_start])
+            hold = hold or _hold_of(mover)
             had = known[id(body)] = body, _met(mover, hold, body)
         if had[1] is not None:
             at, sure = had[1]
@@ -315,6 +315,15 @@ def _known_of(mover: Mover, most: int) -> dict[int, tuple[Body, Met]]:
             _before.clear()
         had = _before[key] = mover, {}
     return had[1]
+
+
+def met(mover: Mover, body: Body) -> Met:
+    """Return how far something gets before it strikes one thing, and how sure that is; None where it does not."""
+    return _met(mover, _hold_of(mover), body) if body.blocks else None
+
+
+def _hold_of(mover: Mover) -> Block:
+    return envelope([*(way.hold for way in mover.ways), *mover.starts, *mover.may_start])
 
 
 def _met(mover: Mover, hold: Block, body: Body) -> Met:

@@ -1,0 +1,128 @@
+"""What the leaf of an opening leaves of its hole at one moment of a change-over, by what is in its way just then."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from math import inf
+from typing import NamedTuple
+
+from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.changeover import Freed, Hung, Setting
+from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
+from boxwright.disciplines.layout.hole_left import covered, left_of
+from boxwright.disciplines.layout.opened_holes import opened_hole
+from boxwright.disciplines.layout.stopping import is_within
+from boxwright.disciplines.layout.sweeps import met
+from boxwright.exchange import Vector
+
+Pose = tuple[int, int]
+"""A mover and one of its poses, by index; what stands still has no mover and counts on from -1 downwards."""
+
+
+class _Hit(NamedTuple):
+    """What stops a leaf: its name, how far the leaf gets (rad, m), whether that is sure, and whether it turns."""
+
+    name: str
+    reached: float
+    is_sure: bool
+    turns: bool
+
+
+class Leaves:
+    """The leaves of a setting; what each meets of each pose of a thing is looked at once."""
+
+    def __init__(self, setting: Setting) -> None:
+        """Put every thing in every pose as it is written, less the doubt it was grown by."""
+        self._setting = setting
+        self._hung = {one.opening.of: one for one in setting.hung}
+        self._bodies: dict[Pose, Body] = {
+            (-1 - k, 0): _as_written(one, one.blocks, setting.doubt) for k, one in enumerate(setting.fixed)
+        }
+        for i, one in enumerate(setting.movers):
+            for p, pose in enumerate(one.poses):
+                if one.body is not None and pose.blocks:
+                    self._bodies[i, p] = _as_written(one.body, pose.blocks, setting.doubt)
+        self._fixed = tuple(pose for pose in self._bodies if pose[0] < 0)
+        self._met: dict[tuple[str, Pose], tuple[_Hit, ...]] = {}
+
+    def hole(self, of: str, low: Vector, high: Vector, poses: Iterable[Pose]) -> tuple[Vector, Vector]:
+        """Return what is left of a hole with everything in some poses; what may be in the way is."""
+        hung = self._hung.get(of)
+        reached = min((hit.reached for hit in self._hits(hung, poses)), default=inf) if hung is not None else inf
+        return opened_hole(hung.opening, reached) if hung is not None and reached < inf else (low, high)
+
+    def narrows(self, of: str, others: Iterable[Pose], poses: Iterable[Pose]) -> list[Pose]:
+        """Return those of some poses that stop a leaf sooner than the others do."""
+        hung = self._hung.get(of)
+        if hung is None:
+            return []
+        reached = min((hit.reached for hit in self._hits(hung, others)), default=inf)
+        return [pose for pose in poses if any(hit.reached < reached for hit in self._of_pose(hung, pose))]
+
+    def held(self, of: str, poses: Iterable[Pose], beds: frozenset[str]) -> Freed | None:
+        """Return an exit whose leaf lets nobody, or perhaps nobody, through as things stand; None where it does.
+
+        Whoever leaves by a hatch stands on a bed: what lies on one of ``beds``, and the bed, is no matter there.
+        """
+        hung = self._hung.get(of)
+        if hung is None:
+            return None
+        poses = tuple(poses)
+        found = list(self._lost(hung, poses))
+        there = [self._bodies[pose] for pose in (*self._fixed, *poses) if pose in self._bodies]
+        there = [one for one in there if not {one.of, one.carried_by} & beds]
+        opening, setting = hung.opening, self._setting
+        before = covered(opening.wall, opening.place, there, setting.faces, setting.reach)
+        if before is not None:
+            found.append((before[0].name, before[1].low, before[1].high))
+        if not found:
+            return None
+        name, least, most = min(found, key=lambda one: (one[2] >= SQUEEZE, one[1]))
+        if most < SQUEEZE:
+            return Freed(opening.of, opening.name, "blocked", (name,))
+        return Freed(opening.of, opening.name, "unknown", (name,)) if least < ROOM["pass"] else None
+
+    def _lost(self, hung: Hung, poses: Iterable[Pose]) -> Iterator[tuple[str, float, float]]:
+        """Yield what stops a leaf, and the least and the most (m) it then leaves: the first sure, the first perhaps."""
+        if hung.span is None:
+            return
+        hits = sorted(self._hits(hung, poses), key=lambda hit: (hit.reached, hit.name))
+        for is_sure in (True, False):
+            first = next((hit for hit in hits if hit.is_sure == is_sure), None)
+            if first is not None:
+                yield first.name, *left_of(first.reached, first.turns, is_sure, hung.span, hung.is_pair)
+
+    def _hits(self, hung: Hung, poses: Iterable[Pose]) -> Iterator[_Hit]:
+        turns = any(leaf.turns for leaf in hung.leaves)
+        for name, reached, is_sure in hung.stops:
+            yield _Hit(name, reached, is_sure, turns)
+        for pose in (*self._fixed, *poses):
+            yield from self._of_pose(hung, pose)
+
+    def _of_pose(self, hung: Hung, pose: Pose) -> tuple[_Hit, ...]:
+        key = hung.opening.of, pose
+        if key not in self._met:
+            self._met[key] = tuple(self._struck(hung, self._bodies[pose])) if pose in self._bodies else ()
+        return self._met[key]
+
+    def _struck(self, hung: Hung, body: Body) -> Iterator[_Hit]:
+        for leaf in hung.leaves:
+            if leaf.outside and is_within(body, self._setting.faces):
+                continue
+            found = met(leaf, body)
+            if found is not None and found[1] != "grazes":
+                yield _Hit(body.name, found[0], found[1] == "sure" and not leaf.is_usual, leaf.turns)
+
+
+def _as_written(body: Body, blocks: tuple[Block, ...], doubt: float) -> Body:
+    """Return a thing in a pose without what its doubt was added to its boxes."""
+    x, y, z = (doubt * extent for extent in body.doubt)
+    if x or y or z:
+        pared = (
+            Block((one.low[0] + x, one.low[1] + y, one.low[2]), (one.high[0] - x, one.high[1] - y, one.high[2] - z))
+            for one in blocks
+        )
+        blocks = tuple(pared)
+    return replace(body, blocks=blocks)
