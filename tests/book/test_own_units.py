@@ -4,48 +4,24 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
-from datetime import date
-from functools import cache
 from math import asin, atan2, cos, hypot, isclose, sin
 
 import pytest
 
 from boxwright.book.numbers import METRIC, US
-from boxwright.book.reasons import Reason, in_print, reason_of
-from boxwright.book.traced import calls_of
+from boxwright.book.reasons import Reason, in_print
 from boxwright.disciplines.towing import method as towing
-from boxwright.rig.compose import Reading, read_rig
 from boxwright.study.own_units import IN_SI, own, put_in, units_of
 from boxwright.study.slots import study
 from boxwright.study.working import numbers, working
 from boxwright.units import HeaderUnits
-from tests.web.live import ROOT
+from tests.book.reasoned import DAY, DEMOS, every_reason, last_stage, reading_of
 
-DEMOS = ("whimbrel", "dunlin", "gannet")
-DAY = date(2026, 6, 1)
 METRIC_UNITS = re.compile(r"\d (?:kg m|kg|mm|cm|m|C|K|l|m\*\*3|m3)(?![\w*/])")
 US_UNITS = re.compile(r"\d (?:lb|in|ft|F|gal)(?![\w*/])")
 OF_THE_LAW = {"towing/class-change": "from what weight brakes are asked for, in the figure of the law itself"}
 """Rules that compare what a law says, in its own unit, each with why."""
 HEADERS = ((US, METRIC_UNITS), (METRIC, US_UNITS))
-
-
-@cache
-def reading_of(demo: str) -> Reading:
-    return read_rig((ROOT / "rigs" / f"{demo}.yaml").read_text(encoding="utf-8"))
-
-
-def reasons(demo: str, stage: int, header: HeaderUnits) -> Iterator[Reason]:
-    """Yield how every finding of a stage was reached, each said once, in a header's units."""
-    reading = reading_of(demo)
-    rig, said = replace(reading.rig, header=replace(reading.rig.header, units=header)), set[tuple[str, str, str]]()
-    for slot in study(rig, DAY, stage=stage, ticked=False).asked_slots():
-        new = [one for one in slot.findings if (one.code, one.where, one.says) not in said]
-        calls = calls_of(rig, DAY, slot) if new else ()
-        for one in new:
-            said.add((one.code, one.where, one.says))
-            yield reason_of(one, slot, reading.document, calls, header, reading.rig.header.units)
 
 
 def of_the_program(reason: Reason) -> Iterator[str]:
@@ -56,10 +32,10 @@ def of_the_program(reason: Reason) -> Iterator[str]:
         yield from (step.result, step.with_numbers)
 
 
-def steps_of_its_header(demo: str, stage: int, header: HeaderUnits, foreign: re.Pattern[str]) -> int:
-    """Return how many steps were looked at, all in the units of a header."""
-    steps = 0
-    for reason in reasons(demo, stage, header):
+def steps_of_its_header(demo: str, *stages: int) -> int:
+    """Return how many steps were looked at, all in the units of the rig's header."""
+    steps, foreign = 0, US_UNITS if reading_of(demo).rig.header.units.length == "mm" else METRIC_UNITS
+    for _, _, reason in every_reason(demo, *stages):
         steps += len(reason.steps)
         if reason.code in OF_THE_LAW:
             continue
@@ -67,23 +43,15 @@ def steps_of_its_header(demo: str, stage: int, header: HeaderUnits, foreign: re.
     return steps
 
 
-def stages_of(demo: str) -> int:
-    return len(reading_of(demo).rig.stages_in_order)
-
-
 @pytest.mark.parametrize("demo", DEMOS)
 def test_no_finding_at_the_end_is_worked_in_the_units_of_somebody_else(demo: str) -> None:
-    header = reading_of(demo).rig.header.units
-    foreign = US_UNITS if header.length == "mm" else METRIC_UNITS
-    assert steps_of_its_header(demo, stages_of(demo) - 1, header, foreign) > 5, "nothing was looked at"
+    assert steps_of_its_header(demo, last_stage(demo)) > 5, "nothing was looked at"
 
 
 @pytest.mark.nightly
 @pytest.mark.parametrize("demo", DEMOS)
 def test_no_finding_of_any_stage_is_worked_in_the_units_of_somebody_else(demo: str) -> None:
-    header = reading_of(demo).rig.header.units
-    foreign, stages = US_UNITS if header.length == "mm" else METRIC_UNITS, range(stages_of(demo))
-    assert sum(steps_of_its_header(demo, stage, header, foreign) for stage in stages) > 5, "nothing was looked at"
+    assert steps_of_its_header(demo, *range(last_stage(demo) + 1)) > 5, "nothing was looked at"
 
 
 @pytest.mark.parametrize("demo", DEMOS)
@@ -144,5 +112,5 @@ def test_the_parts_of_a_result_have_their_units() -> None:
 
 
 def test_a_reason_in_print_says_which_line_is_in_si() -> None:
-    lines = [line for reason in reasons("dunlin", stages_of("dunlin") - 1, METRIC) for line in in_print(reason)]
+    lines = [line for _, _, reason in every_reason("dunlin", last_stage("dunlin")) for line in in_print(reason)]
     assert any(line.startswith(f"  {IN_SI}=") for line in lines)

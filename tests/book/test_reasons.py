@@ -3,25 +3,22 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from datetime import date
 from math import isclose, isfinite
 
 import pytest
 
-from boxwright.book.reasons import Reason, in_print, reason_of
+from boxwright.book.reasons import in_print, reason_of
 from boxwright.book.traced import Call, calls_of
 from boxwright.cli.run import main
 from boxwright.disciplines.towing import method as towing
 from boxwright.finding import Finding
-from boxwright.rig.compose import Reading, read_rig
+from boxwright.rig.compose import read_rig
 from boxwright.rig.spelled import as_written
-from boxwright.study.slots import Slot, study
+from boxwright.study.slots import study
 from boxwright.units import show
+from tests.book.reasoned import DAY, DEMOS, every_reason, last_stage, reading_of
 from tests.web.live import ROOT
 
-DEMOS = ("whimbrel", "dunlin", "gannet")
-DAY = date(2026, 6, 1)
 AMOUNT = re.compile(r"-?\d[\d,]*(?:\.\d+)?(?: \d+/\d+|/\d+)? (?=(?:lb|kg|in|mm|%|mph|deg)\b)")
 IN_PASSING = {
     "safety/alarm-place": "the other end of its limit, which its Limit names in metres",
@@ -30,27 +27,10 @@ IN_PASSING = {
 """Rules whose sentence names an amount that no working shows, each with why."""
 
 
-def reading_of(demo: str) -> Reading:
-    return read_rig((ROOT / "rigs" / f"{demo}.yaml").read_text(encoding="utf-8"))
-
-
-def every_reason(demo: str, stages: range | list[int]) -> Iterator[tuple[Finding, Slot, Reason]]:
-    """Yield every finding of some stages, each said once, with how it was reached."""
-    reading, said = reading_of(demo), set[tuple[str, str, str]]()
-    units = reading.rig.header.units
-    for stage in stages:
-        for slot in study(reading.rig, DAY, stage=stage, ticked=False).asked_slots():
-            new = [one for one in slot.findings if (one.code, one.where, one.says) not in said]
-            calls = calls_of(reading.rig, DAY, slot) if new else ()
-            for one in new:
-                said.add((one.code, one.where, one.says))
-                yield one, slot, reason_of(one, slot, reading.document, calls, units, units)
-
-
-def must_show_its_numbers(demo: str, stages: range | list[int]) -> None:
+def must_show_its_numbers(demo: str, *stages: int) -> None:
     reading = reading_of(demo)
     units, count = reading.rig.header.units, 0
-    for finding, _, reason in every_reason(demo, stages):
+    for finding, _, reason in every_reason(demo, *stages):
         count += 1
         labels, text = dict(reason.rule), "\n".join(in_print(reason))
         assert labels["Asks"] and labels["Source"], finding.code
@@ -76,28 +56,25 @@ def must_show_its_numbers(demo: str, stages: range | list[int]) -> None:
 
 @pytest.mark.parametrize("demo", DEMOS)
 def test_every_finding_of_today_and_of_the_end_shows_how_it_was_reached(demo: str) -> None:
-    rig = reading_of(demo).rig
-    must_show_its_numbers(demo, [rig.header.stage_today, len(rig.stages_in_order) - 1])
+    must_show_its_numbers(demo, reading_of(demo).rig.header.stage_today, last_stage(demo))
 
 
 @pytest.mark.nightly
 @pytest.mark.parametrize("demo", DEMOS)
 def test_every_finding_of_every_stage_shows_how_it_was_reached(demo: str) -> None:
-    must_show_its_numbers(demo, range(len(reading_of(demo).rig.stages_in_order)))
+    must_show_its_numbers(demo, *range(last_stage(demo) + 1))
 
 
 def test_what_is_written_is_shown_as_written_with_its_line() -> None:
     text = reading_of("whimbrel").document.text.splitlines()
-    for finding, _, reason in every_reason("whimbrel", [len(reading_of("whimbrel").rig.stages_in_order) - 1]):
+    for finding, _, reason in every_reason("whimbrel", last_stage("whimbrel")):
         for one in reason.written:
             if not one.text.endswith(" written") and not one.text.startswith("["):
                 assert one.line is not None and one.text in text[one.line - 1], (finding.code, one)
 
 
 def test_a_formula_is_shown_with_the_numbers_it_was_run_on() -> None:
-    found = [
-        (slot, reason) for finding, slot, reason in every_reason("dunlin", [2, 3]) if finding.code == "towing/stopping"
-    ]
+    found = [(slot, reason) for finding, slot, reason in every_reason("dunlin", 3) if finding.code == "towing/stopping"]
     assert found
     for _, reason in found:
         step = next(one for one in reason.steps if one.source.startswith("deceleration:"))
@@ -122,7 +99,7 @@ def test_calls_are_those_of_the_slot_and_each_is_true() -> None:
 
 def test_a_number_that_only_looks_like_another_is_not_taken_for_it() -> None:
     """A tape 3/8 in beside the plan has nothing to do with the 3/8 in edge distance of a 1/4 in screw."""
-    for finding, _, reason in every_reason("whimbrel", [len(reading_of("whimbrel").rig.stages_in_order) - 1]):
+    for finding, _, reason in every_reason("whimbrel", last_stage("whimbrel")):
         if finding.code == "frame/built-beside-plan":
             assert not any("edge_distance" in one.source for one in reason.steps)
             return

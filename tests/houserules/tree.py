@@ -14,11 +14,15 @@ PACKAGE = ROOT / "src" / "boxwright"
 
 @dataclass(frozen=True)
 class Module:
-    """One Python file: where it is, its place inside the package with slashes, and its syntax tree."""
+    """One Python file: where it is, and its place inside the package with slashes."""
 
     path: Path
     place: str
-    tree: ast.Module
+
+    @property
+    def tree(self) -> ast.Module:
+        """Return its syntax tree, read when it is first looked into: most tests are listed by their places alone."""
+        return parsed(self.path)
 
     @property
     def layer(self) -> str:
@@ -43,7 +47,7 @@ def parsed(path: Path) -> ast.Module:
 def modules(root: Path = PACKAGE) -> tuple[Module, ...]:
     """Return every module under a folder, in the order of their names."""
     paths = sorted(path for path in root.rglob("*.py") if "__pycache__" not in path.parts)
-    return tuple(Module(path, path.relative_to(root).as_posix(), parsed(path)) for path in paths)
+    return tuple(Module(path, path.relative_to(root).as_posix()) for path in paths)
 
 
 def functions(module: Module) -> Iterator[tuple[str, ast.FunctionDef | ast.AsyncFunctionDef]]:

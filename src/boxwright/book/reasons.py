@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import fields, is_dataclass, replace
+from functools import cache, lru_cache
 from math import isclose, isfinite
 
 from boxwright.book.rules import methods_named, methods_of, rule_of, sources_named
@@ -27,6 +28,8 @@ MOST_STEPS, MOST_DEEP = 8, 3
 """How many formulas are shown, and how far back from a number."""
 SAID_AS = {"Lever": "What clears it"}
 """The label of a rule that is a word of ours, as it is said to whoever builds."""
+MOST_KEPT = 1 << 14
+"""How many numbers are kept as they read: a rig has some thousands, and every finding asks for all of them."""
 TYPED = 5
 """Figures somebody may type."""
 DOUBT = ("+-", " to ", "at least", "at most")
@@ -151,54 +154,75 @@ def _recorded(finding: Finding, slot: Slot, shown_in: HeaderUnits) -> Iterator[t
     of = {finding.where, *finding.because}
     results = [getattr(slot, one.name) for one in fields(slot) if one.name not in {"standing", "verdict", "findings"}]
     found: dict[str, str] = {}
-    for label, value in (pair for result in results for pair in _numbers_of(result, of, "", False)):
+    numbers: list[tuple[str, float]] = []
+    for result in results:
+        _numbers_of(result, of, "", False, numbers)
+    for label, value in numbers:
         for text in (show(value, "m", shown_in, cuts=True), show(value, "m", shown_in), show(value, "kg", shown_in)):
             if sum(letter.isdigit() for letter in text) > 1 and f" {text}" in f" {finding.says}":
                 found.setdefault(text, label)
-    is_doubtful = any(word in finding.says for word in DOUBT)
-    for label, band in (pair for result in results if is_doubtful for pair in _bands_of(result, "")):
-        for unit in ("kg", "m", "ratio", "rad", "m/s"):
-            text = show_band(band, unit, shown_in)
-            if any(word in text for word in DOUBT) and text in finding.says:
-                found.setdefault(text, label)
+    if any(word in finding.says for word in DOUBT):
+        named: dict[Band, str] = {}
+        for label, band in (pair for result in results for pair in _bands_of(result, "", [])):
+            named.setdefault(band, label)
+        for band, label in named.items():
+            for text in _doubtful(band, shown_in):
+                if text in finding.says:
+                    found.setdefault(text, label)
     for text, label in found.items():
         yield label.replace("_", " ").strip(), text
 
 
-def _bands_of(record: object, label: str) -> Iterator[tuple[str, Band]]:
-    """Yield every doubtful number of a record and of all within it, by their names."""
+@lru_cache(MOST_KEPT)
+def _doubtful(band: Band, shown_in: HeaderUnits) -> tuple[str, ...]:
+    """Return how a number reads with its doubt, in whatever unit a sentence may name it."""
+    texts = (show_band(band, unit, shown_in) for unit in ("kg", "m", "ratio", "rad", "m/s"))
+    return tuple(text for text in texts if any(word in text for word in DOUBT))
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    """Return the names of the fields of a kind of record; none of anything else."""
+    return tuple(one.name for one in fields(kind)) if is_dataclass(kind) else ()
+
+
+def _bands_of(record: object, label: str, found: list[tuple[str, Band]]) -> list[tuple[str, Band]]:
+    """Note every doubtful number of a record and of all within it, by their names; returns what was noted."""
     if isinstance(record, Band):
-        yield label, record
+        found.append((label, record))
     elif isinstance(record, tuple):
         for one in record:
-            yield from _bands_of(one, label)
-    elif is_dataclass(record):
-        for one in fields(record):
-            own = "" if one.name in {"band", "reading"} else f" {one.name}"
-            yield from _bands_of(getattr(record, one.name), label + own)
+            _bands_of(one, label, found)
+    else:
+        kind: type = type(record)
+        for name in _names(kind):
+            own = label if name in {"band", "reading"} else f"{label} {name}"
+            _bands_of(getattr(record, name), own, found)
+    return found
 
 
-def _numbers_of(record: object, of: set[str], label: str, is_asked: bool) -> Iterator[tuple[str, float]]:
-    """Yield the numbers of every record that is of one of some paths, and of all within it, by their names."""
+def _numbers_of(record: object, of: set[str], label: str, is_asked: bool, found: list[tuple[str, float]]) -> None:
+    """Note the numbers of every record that is of one of some paths, and of all within it, by their names."""
     if isinstance(record, Band):
         if is_asked:
-            yield from ((f"{label}{end}", value) for end, value in
-                        (("", record.best), (", at least", record.low), (", at most", record.high)))  # fmt: skip
+            found += [(label, record.best), (f"{label}, at least", record.low), (f"{label}, at most", record.high)]
     elif isinstance(record, float):
         if is_asked:
-            yield label, record
+            found.append((label, record))
     elif isinstance(record, tuple):
         for one in record:
-            yield from _numbers_of(one, of, label, is_asked)
-    elif is_dataclass(record):
-        is_asked = is_asked or getattr(record, "of", "") in of
-        for one in fields(record):
-            yield from _numbers_of(getattr(record, one.name), of, f"{label} {one.name}", is_asked)
+            _numbers_of(one, of, label, is_asked, found)
+    else:
+        kind: type = type(record)
+        names = _names(kind)
+        is_asked = is_asked or bool(names and getattr(record, "of", "") in of)
+        for name in names:
+            _numbers_of(getattr(record, name), of, f"{label} {name}", is_asked, found)
 
 
 def _doubt(finding: Finding, slot: Slot) -> Band | None:
     """Return the number of weight a finding speaks of with its doubt, where it is that number."""
-    for _, band in _bands_of(slot.weight, ""):
+    for _, band in _bands_of(slot.weight, "", []):
         if finding.number and isclose(band.best, finding.number, rel_tol=SAME) and band.low != band.high:
             return band
     return None
