@@ -58,7 +58,7 @@ def test_each_night_is_told_hour_by_hour_where_that_is_asked(capsys: pytest.Capt
 
 def test_an_electric_heater_can_be_borrowed_and_a_flame_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
     _, shown = said(capsys, WHIMBREL, "--stage", "liners", "--outside", "20F", "--with", "electric heater 1500 W")
-    assert "borrowed electric heater 1500 W holds 62 F most likely" in shown
+    assert "borrowed electric heater 1500 W holds 62 F most likely while it is plugged in outside" in shown
     code, refused = said(capsys, *FINISHED, "--with", "propane heater 3 kW")
     assert code == 3 and "carbon monoxide kills" in refused
     code, unread = said(capsys, *FINISHED, "--with", "stove")
@@ -85,7 +85,7 @@ def test_what_may_run_on_is_not_called_held_alone(capsys: pytest.CaptureFixture[
     asked = tmp_path / "asked.yaml"
     asked.write_text(written.replace(", switches: yes", "").replace("lowest: 900 W, ", ""), encoding="utf-8")
     _, shown = said(capsys, TRIO, "--outside", "5 C")
-    assert "heater holds 17 C." in shown
+    assert "heater holds 17 C with battery full as it gets dark." in shown
     _, shown = said(capsys, str(asked), "--outside", "5 C")
-    assert "heater holds 17 C; it may also make it as warm as" in shown
+    assert "heater would hold 17 C with battery full as it gets dark; it may also make it as warm as" in shown
     assert "nobody wrote what it gives at its lowest or whether it goes off by itself" in shown

@@ -73,7 +73,7 @@ parts:
   extinguisher: {x: 92, wall: right, z: 40, size: 5 x 5 x 16, expires: 2031-01, stage: shell, done: yes,
                  puts_out: ABC}
   warmer: {x: 150, wall: left, z: 60, size: 8 x 6 x 10, stage: shell, done: yes,
-           heater: {of: electric, lowest: 300 W, highest: 1500 W, switches: yes, fed_by: inlet}}
+           heater: {of: electric, lowest: 300 W, highest: 1500 W, switches: yes, fed_by: mains}}
   shelf: {x: 10, side: left, z: 40, size: 40 x 10 x 2, weight: 12, stage: bunks}
 loads:
   road: {cargo: all, tanks: {can: full}, for: [tow]}

@@ -10,7 +10,7 @@ from boxwright.study.slots import study
 from boxwright.study.verdict import WORST_FIRST
 from tests.study.demo import CLEAN, TODAY, clean, if_all_judge
 
-ELECTRIC = "heater: {of: electric, lowest: 300 W, highest: 1500 W, switches: yes, fed_by: inlet}"
+ELECTRIC = "heater: {of: electric, lowest: 300 W, highest: 1500 W, switches: yes, fed_by: mains}"
 PATH = "path: [tank, valve at tank, filter below floor, pump below floor at 30 deg, line 2 mm bore, warmer], reach: yes"
 EXHAUST = "exhaust: {out: left, below: floor, length: 20, x: 60, falls: yes, longest: 78, clear: 3}"
 INTAKE = "intake: {out: below floor, x: 150, length: 10}"

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from boxwright.units import show
 
 if TYPE_CHECKING:
-    from boxwright.disciplines.heat.night import HeldNight
+    from boxwright.disciplines.heat.night import HeldNight, Warmth
     from boxwright.finding import Finding
     from boxwright.units import HeaderUnits
 
@@ -34,9 +34,10 @@ def night_in_words(one: HeldNight, findings: Iterable[Finding], units: HeaderUni
     short, against = wanted - one.coldest.best, undone_by(one, findings)
     verb = "would hold" if against else "holds"
     if one.coldest.low >= wanted - NEAR:
-        answered = f"{name} {verb} {warm(wanted, units)}{_or_warmer(one, wanted, units)}{_unless(against)}"
+        answered = f"{name} {verb} {warm(wanted, units)}{_given(one.warmth)}{_or_warmer(one, wanted, units)}"
+        answered += _unless(against)
     elif short <= NEAR:
-        answered = f"{name} {verb} {warm(wanted, units)} most likely; at worst the room comes to"
+        answered = f"{name} {verb} {warm(wanted, units)} most likely{_given(one.warmth)}; at worst the room comes to"
         answered += f" {warm(one.coldest.low, units)}{_or_warmer(one, wanted, units)}{_unless(against)}"
     else:
         answered = f"{name} does not hold {warm(wanted, units)}: the room comes to {between(one.coldest, units)},"
@@ -47,6 +48,13 @@ def night_in_words(one: HeldNight, findings: Iterable[Finding], units: HeaderUni
         by = show(abs(one.at_lowest.best - wanted), "temperature difference", units)
         said += f" Left at its lowest it comes to {between(one.at_lowest, units)}: {by} {says}."
     return said
+
+
+def _given(warmth: Warmth) -> str:
+    """Return what a heater cannot do without: its battery full, a cable to outside."""
+    if warmth.is_plugged_in:
+        return " while it is plugged in outside"
+    return f" with {warmth.fed_by} full as it gets dark" if warmth.fed_by else ""
 
 
 def _or_warmer(one: HeldNight, wanted: float, units: HeaderUnits) -> str:

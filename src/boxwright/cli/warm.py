@@ -176,7 +176,7 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
         raise NothingAsked(f'cannot read "{written}"; write what it is and its heat, as "electric heater 1500 W"')
     heat_of = exactly(read_exact(watts.group(0), "power", answer.units))
     wanted = _temperature(answer.reading.rig, inside).best if inside else WANTED
-    return Warmth("", f"borrowed {written}", exactly(0.0), heat_of, wanted, not inside, True)
+    return Warmth("", f"borrowed {written}", exactly(0.0), heat_of, wanted, not inside, True, is_plugged_in=True)
 
 
 def page(

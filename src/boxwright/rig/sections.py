@@ -51,6 +51,7 @@ from boxwright.model.place import Surfaces, side_word
 from boxwright.model.stage import Marks, stands
 from boxwright.model.trailer import Trailer
 from boxwright.rig.airing import airing_of
+from boxwright.rig.feeding import feeding_of
 from boxwright.rig.rig import Item, Layer
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band, read_exact
 
@@ -130,6 +131,7 @@ def sections_of(
     def entries(section: str, model: type[E]) -> tuple[tuple[str, E], ...]:
         return tuple((name, entry) for name, entry in named.get(section, ()) if isinstance(entry, model))
 
+    fed = feeding_of(items, entries("habits", Habit))
     return {
         "frame": shell,
         "layout": fitted,
@@ -152,6 +154,10 @@ def sections_of(
                 for one in items["parts"]
                 if isinstance(facet := one.facet("heat"), HeatFacet) and facet.cools is not None
             ),
+            sources=fed.sources,
+            leads=fed.leads,
+            draws=fed.draws,
+            tanks=fed.tanks,
         ),
         "air": airing_of(items, kept.kept, kept.room, wood),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),

@@ -58,6 +58,7 @@ def warmed(
         box,
         sleepers,
         context.use,
+        once(feeding_standing, standing.frames, standing.openings, standing.wires, rig.heat),
     )
     nights = once(nights_of, warm)
     aired = once(
@@ -235,6 +236,18 @@ def heaters_standing(frames: tuple[Frame, ...], own: heat.Section) -> Stands:
     """Return how each heater and cooler of the plan stands, so that no new weight makes it new."""
     wanted = {one.of for one in own.heaters} | {one.of for one in own.coolers}
     return tuple((one.of, one.stands) for one in frames if one.of in wanted)
+
+
+def feeding_standing(
+    frames: tuple[Frame, ...], openings: tuple[StandingOpening, ...], wires: tuple[tuple[str, bool], ...],
+    own: heat.Section,
+) -> Stands:  # fmt: skip
+    """Return how each thing and wire stands that may feed a heater, or draws beside one."""
+    wanted = {one.of for one in own.sources} | {one.of for one in own.leads}
+    holes = ((one.of, "yes" if one.share.low == one.share.high else "perhaps") for one in openings)
+    strung = ((of, "yes" if is_sure else "perhaps") for of, is_sure in wires)
+    parts = ((one.of, str(one.stands)) for one in frames)
+    return tuple((of, stands) for of, stands in (*holes, *strung, *parts) if of in wanted)
 
 
 def vents_standing(frames: tuple[Frame, ...], openings: tuple[StandingOpening, ...], own: air.Section) -> Stands:

@@ -70,8 +70,8 @@ def test_where_nobody_wrote_what_it_takes_it_is_what_such_heaters_take() -> None
 
 
 def test_what_runs_on_electricity_takes_its_heat_and_the_sheet_says_what_feeds_it() -> None:
-    result = warmed(("of: diesel, lowest", "of: electric, fed_by: inlet, lowest"))
+    result = warmed(("of: diesel, lowest", "of: electric, fed_by: mains, lowest"))
     (load,), (night,) = result.loads, result.held
-    assert load.joule.best == night.energy.best and load.bus == "inlet"
+    assert load.joule.best == night.energy.best and load.bus == "mains"
     (grid,) = [one for one in grids_of(result, HeaderUnits()) if "electricity" in one.title]
-    assert grid.rows[0][:4] == ("meadow, heater", "inlet", "4,000 W", "")
+    assert grid.rows[0][:4] == ("meadow, heater", "mains", "4,000 W", "")

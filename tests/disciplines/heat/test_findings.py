@@ -113,5 +113,5 @@ def test_a_headline_says_which_findings_it_waits_for() -> None:
     ((said_of_it, word),) = asleep(two)
     assert "Not settled, see exhaust-falls and fuel-for-the-night below" in said_of_it
     ((said_of_it, word),) = asleep(studied(RIG))
-    assert "heater holds" in said_of_it and "settled" not in said_of_it
+    assert "heater holds 63 F with battery full as it gets dark" in said_of_it and "settled" not in said_of_it
     assert word == "yes"

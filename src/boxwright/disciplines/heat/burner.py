@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from boxwright.disciplines.heat.feeds import NO_FEED, Feed
+from boxwright.disciplines.heat.fuel_piece import is_any_store, kind_of
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import pressure_at, thin_air
 from boxwright.disciplines.heat.night import WANTED, Warmth
@@ -36,9 +38,17 @@ def runs_on(written: str) -> Runs:
 
 
 def standing_heater(
-    planned: PlannedHeater, is_certain: bool, tanks: tuple[FuelTank, ...], box: Box
+    planned: PlannedHeater,
+    is_certain: bool,
+    tanks: tuple[FuelTank, ...],
+    box: Box,
+    feed: Feed = NO_FEED,
+    known: tuple[str, ...] = (),
 ) -> StandingHeater:
-    """Return a heater as it stands in a slot; its tank is the one its path names, else the only one of its fuel."""
+    """Return a heater as it stands in a slot; its tank is the one its path names, else the only one of its fuel.
+
+    ``feed`` is what feeds it with electricity; ``known`` are the names of all tanks of the plan.
+    """
     heater = planned.heater
     low, high = _end_of(planned, heater.exhaust, box)
     inlet_low, inlet_high = _end_of(planned, heater.intake, box)
@@ -50,9 +60,11 @@ def standing_heater(
         _vented(heater.intake),
         low,
         high,
-        _tank(planned, tanks),
+        _tank(planned, tanks, known),
         inlet_low,
         inlet_high,
+        feed,
+        tank_named(planned, known),
     )
 
 
@@ -99,14 +111,23 @@ def _end_of(planned: PlannedHeater, pipe: Pipe | None, box: Box) -> tuple[Vector
     return (x_low, y_low, z_low), (x_high, y_high, z_high)
 
 
-def _tank(planned: PlannedHeater, tanks: tuple[FuelTank, ...]) -> FuelTank | None:
-    first = planned.heater.path[0] if planned.heater.path else ""
+def _tank(planned: PlannedHeater, tanks: tuple[FuelTank, ...], known: tuple[str, ...]) -> FuelTank | None:
+    first = tank_named(planned, known)
     named = next((one for one in tanks if one.name == first), None)
-    if named is not None:
+    if named is not None or first:
+        # A tank that is named and does not stand, or is nowhere, is not replaced by one that happens to.
         return named
     fuel = fuel_named(planned.heater.of)
     alike = [one for one in tanks if fuel and fuel_named(one.fluid) == fuel]
     return alike[0] if len(alike) == 1 else None
+
+
+def tank_named(planned: PlannedHeater, known: tuple[str, ...]) -> str:
+    """Return the name of the tank a heater's path begins with; empty where it begins with another piece of it."""
+    first = planned.heater.path[0].strip() if planned.heater.path else ""
+    if first in known:
+        return first
+    return "" if first == planned.name or kind_of(first) != "other" or is_any_store(first) else first
 
 
 def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
@@ -115,6 +136,7 @@ def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
     ``height`` (m) is how high the place lies above the sea: what burns gives less there.
     """
     heater = standing.planned.heater
+    feed = standing.feed if standing.takes_electricity else NO_FEED
     wanted = heater.holds
     is_written = wanted is not None and wanted.known
     highest = heater.highest if heater.highest is not None and heater.highest.known else NOTHING
@@ -122,7 +144,7 @@ def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
     lowest = heater.lowest if heater.lowest is not None and heater.lowest.known else unsaid
     if standing.runs != "electric":
         highest, lowest = (_up_there(one, height, heater.adjusts) for one in (highest, lowest))
-    if not standing.is_certain:
+    if not (standing.is_certain and standing.is_fed):
         highest, lowest = _perhaps(highest), _perhaps(lowest)
     return Warmth(
         standing.planned.of,
@@ -132,6 +154,8 @@ def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
         wanted.best if is_written and wanted is not None else WANTED,
         not is_written,
         heater.switches,
+        fed_by=feed.way[-1] if feed.ends == "battery" else "",
+        is_plugged_in=feed.ends == "outside",
     )
 
 

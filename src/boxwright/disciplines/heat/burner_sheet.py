@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.burner import air_share
 from boxwright.disciplines.heat.burning import burns_as_counted, burns_of
+from boxwright.disciplines.heat.electricity import lasts
 from boxwright.disciplines.heat.findings.burner import corners_of
 from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
 from boxwright.disciplines.heat.findings.stated import filling_hours, heat_by_hours
@@ -56,23 +57,35 @@ def electricity(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return what each heater takes of electricity in each night; none where no heater takes any."""
     from boxwright.drawing import Grid
 
-    names = {one.planned.of: one.planned.name for one in result.heaters}
-    loads = [one for one in result.loads if one.of in names]
+    heaters = {one.planned.of: one for one in result.heaters}
+    loads = [one for one in result.loads if one.of in heaters]
     if not loads:
         return ()
     rows = tuple(
         (
-            f"{load.when}, {names[load.of]}",
-            load.bus or "not written",
+            f"{load.when}, {heaters[load.of].planned.name}",
+            " from ".join(heaters[load.of].feed.way) or "not written",
             show_band(load.watt, "power", shown_in),
             _starts(load, shown_in),
             show_band(load.joule, "energy", shown_in),
+            _lasting(heaters[load.of], load, shown_in),
         )
         for load in loads
     )
-    columns = ("place, heater", "fed by", "while it runs", "starts", "all night")
+    columns = ("place, heater", "fed by", "while it runs", "starts", "all night", "a full battery")
     of = tuple(one.of for one in loads)
     return (Grid("What heaters take of electricity in that night", columns, rows, of),)
+
+
+def _lasting(heater: StandingHeater, load: ElectricLoad, shown_in: HeaderUnits) -> str:
+    """Return what a full battery gives and how long that lasts; nothing where another thing feeds it."""
+    holds = heater.feed.holds
+    if holds is None:
+        return ""
+    if not holds.known:
+        return f"{NOBODY} what it holds"
+    gives = show_band(replace(holds, assumed=False), "energy", shown_in)
+    return f"gives {gives}, lasts {show_band(lasts(holds, load.joule), 'time', shown_in)}"
 
 
 def _starts(load: ElectricLoad, shown_in: HeaderUnits) -> str:

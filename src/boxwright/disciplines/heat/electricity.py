@@ -28,9 +28,10 @@ def load_of(one: HeldNight, heater: StandingHeater, volume: Band) -> ElectricLoa
     None where nobody wrote what it runs on.
     """
     facet, of = heater.planned.heater, heater.planned.of
+    fed_by = heater.feed.way[0] if heater.feed.way else ""
     if heater.runs == "electric":
         highest = facet.highest if facet.highest is not None and facet.highest.known else exactly(0.0)
-        return ElectricLoad(of, facet.fed_by, one.outdoors.place, highest, _plain(one.energy), highest, exactly(0.0))
+        return ElectricLoad(of, fed_by, one.outdoors.place, highest, _plain(one.energy), highest, exactly(0.0))
     if heater.runs != "burns" or one.warmth is None:
         return None
     runs, starts = hours_on(one), starts_of(one, volume)
@@ -41,11 +42,21 @@ def load_of(one: HeldNight, heater: StandingHeater, volume: Band) -> ElectricLoa
         glows = min(number * lasts, getattr(runs, end))
         at[end] = getattr(while_on, end) * (getattr(runs, end) - glows) + getattr(at_start, end) * glows
     spent = Band(at["best"], min(at.values()), max(at.values()), spread="interval")
-    return ElectricLoad(of, facet.fed_by, one.outdoors.place, while_on, spent, at_start, starts)
+    return ElectricLoad(of, fed_by, one.outdoors.place, while_on, spent, at_start, starts)
 
 
 def _plain(band: Band) -> Band:
     return Band(band.best, band.low, band.high, band.known, band.spread)
+
+
+def lasts(holds: Band, need: Band) -> Band:
+    """Return how long (s) what a battery gives lasts at what a night takes, no longer than the night.
+
+    It lasts least where it gives least and most is taken.
+    """
+    ends = ((holds.best, need.best), (holds.low, need.high), (holds.high, need.low))
+    best, low, high = (NIGHT if taken <= given else NIGHT * given / taken for given, taken in ends)
+    return Band(best, low, high, spread="interval")
 
 
 def running(facet: Heater) -> Band:

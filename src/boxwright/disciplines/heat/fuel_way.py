@@ -10,20 +10,13 @@ from math import pi
 from typing import Literal
 
 from boxwright.disciplines.heat.burner import fuel_named
+from boxwright.disciplines.heat.fuel_piece import Kind, kind_of
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
-Kind = Literal["valve", "filter", "pump", "line", "joint", "other"]
 Where = Literal["in the room", "outside", "unknown"]
 LIQUID = frozenset({"diesel", "petrol", "kerosene"})
-_KINDS: tuple[tuple[Kind, str], ...] = (
-    ("valve", "valve|tap|cock"),
-    ("filter", "filter|strainer|separator"),
-    ("pump", "pump"),
-    ("joint", "joint|coupling|union|tee|clip"),
-    ("line", "line|hose|tube|pipe"),
-)
 _IN = re.compile(r"\b(?:inside|indoors|in the room|in room|in the box|in a locker inside)\b", re.IGNORECASE)
 _OUT = re.compile(r"\b(?:below|under|outside|outdoors|on the (?:tongue|drawbar))\b", re.IGNORECASE)
 _AT_TANK = re.compile(r"\bat (?:the )?tank\b", re.IGNORECASE)
@@ -71,17 +64,13 @@ def way_of(heater: StandingHeater, units: HeaderUnits) -> tuple[Piece, ...]:
     found: list[Piece] = []
     is_shut_off = False
     for number, written in enumerate(heater.planned.heater.path):
-        is_first_tank = number == 0 and tank is None and _kind(written) == "other"
+        is_first_tank = number == 0 and tank is None and kind_of(written) == "other"
         if written.lower() in ends or is_first_tank:
             continue
-        kind = _kind(written)
+        kind = kind_of(written)
         is_shut_off = is_shut_off or kind == "valve"
         found.append(_piece(written, kind, is_shut_off, heater, units))
     return tuple(found)
-
-
-def _kind(written: str) -> Kind:
-    return next((kind for kind, words in _KINDS if re.search(rf"\b(?:{words})s?\b", written, re.IGNORECASE)), "other")
 
 
 def _piece(written: str, kind: Kind, is_shut_off: bool, heater: StandingHeater, units: HeaderUnits) -> Piece:

@@ -78,7 +78,8 @@ class Warmth:
 
     ``switches``: whether it goes off and on by itself below its lowest setting; None where nobody wrote it. A lowest
     heat that nobody wrote is anything up to the highest one. ``set_back`` is how much lower it is set (K) while people
-    sleep.
+    sleep. ``fed_by`` is the battery that has to be full as the night begins, ``is_plugged_in`` that a cable from
+    outside feeds it.
     """
 
     of: str
@@ -89,6 +90,8 @@ class Warmth:
     is_wanted_assumed: bool
     switches: bool | None
     set_back: float = 0.0
+    fed_by: str = ""
+    is_plugged_in: bool = False
 
 
 @dataclass(frozen=True, slots=True)

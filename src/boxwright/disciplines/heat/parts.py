@@ -129,7 +129,9 @@ class Heater(Entry):
     lasts: HoursBandNamed | None = Field(None, description="how long a filling is said to last, such as 20 h")
     draw: AmpereBandNamed | None = Field(None, description="current while it runs, such as 1.2 A")
     start: AmpereBandNamed | None = Field(None, description="current while it starts, such as 9 A")
-    fed_by: str = Field("", description="what feeds it with electricity, such as inlet-30A or battery")
+    fed_by: str = Field(
+        "", description="what feeds it with electricity where no wire to it is written, such as inlet-30A"
+    )
     path: Names = Field(
         (),
         description="the way of the fuel, each piece with where it lies, such as [heater-fuel, valve at tank, filter"
@@ -259,11 +261,60 @@ class FuelTank:
 
 
 @dataclass(frozen=True, slots=True)
+class PlannedSource:
+    """A thing of the plan that electricity may come from or pass, by the name wires give it.
+
+    ``rated`` (J) is what a battery holds by its label: None where it is none, not known where its label is not written
+    whole; ``made_of`` is the kind of it. ``is_opening`` says that it lies in the shell: a cable from outside comes in.
+    """
+
+    of: str
+    name: str
+    rated: Band | None = None
+    made_of: str = ""
+    is_opening: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedLead:
+    """A wire of the plan, by the names of what it starts and ends at."""
+
+    of: str
+    name: str
+    starts: str
+    ends: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedDraw:
+    """What else takes electricity while people sleep: amperes or watts of each of ``count`` pieces, and for how long.
+
+    ``hours`` (s of a day) and ``duty`` are None where nobody wrote them; ``of`` is the part that has to stand.
+    """
+
+    of: str
+    name: str
+    amps: Band | None
+    watts: Band | None
+    count: int
+    hours: Band | None
+    duty: Band | None
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
-    """The climates as written, how far north and east each place lies (rad), by its name; what warms and cools."""
+    """The climates as written, how far north and east each place lies (rad), by its name; what warms and cools.
+
+    ``sources``, ``leads`` and ``draws`` are what may feed a heater and what else takes from it; ``tanks`` the names of
+    every tank of the plan.
+    """
 
     climates: tuple[tuple[str, ClimateFacet], ...] = ()
     heaters: tuple[PlannedHeater, ...] = ()
     latitudes: tuple[tuple[str, float], ...] = ()
     longitudes: tuple[tuple[str, float], ...] = ()
     coolers: tuple[PlannedCooler, ...] = ()
+    sources: tuple[PlannedSource, ...] = ()
+    leads: tuple[PlannedLead, ...] = ()
+    draws: tuple[PlannedDraw, ...] = ()
+    tanks: tuple[str, ...] = ()

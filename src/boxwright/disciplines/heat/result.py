@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
+from boxwright.disciplines.heat.feeds import NO_FEED, Feed, takes_electricity
 from boxwright.disciplines.heat.night import HeldNight, Inside
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
 from boxwright.disciplines.heat.shell import Shell
@@ -11,6 +12,7 @@ from boxwright.exchange import ElectricLoad, Moisture, Night, Opening, Vector
 from boxwright.records import dataclass
 from boxwright.units import Band
 
+NOTHING = Band(0.0, 0.0, 0.0)
 Runs = Literal["burns", "electric", "unknown"]
 Vented = Literal["out", "in the room", "unknown"]
 
@@ -22,7 +24,8 @@ class StandingHeater:
     ``runs``: what it is by the word for its fuel. ``vented`` and ``takes_air``: where its exhaust ends and its
     combustion air comes from. ``ends_low`` and ``ends_high`` are the corners of the box the exhaust may end in (m),
     None where it does not end outside; ``inlet_low`` and ``inlet_high`` those of the box its combustion air may come in
-    at. ``tank`` is what it draws from, None where none is named or stands.
+    at. ``tank`` is what it draws from, None where none is named or stands; ``feed`` what feeds it with electricity.
+    ``tank_named`` is the name of the tank its path begins with, empty where it begins with another piece.
     """
 
     planned: PlannedHeater
@@ -35,6 +38,18 @@ class StandingHeater:
     tank: FuelTank | None
     inlet_low: Vector | None = None
     inlet_high: Vector | None = None
+    feed: Feed = NO_FEED
+    tank_named: str = ""
+
+    @property
+    def takes_electricity(self) -> bool:
+        """Return whether it wants electricity, as far as anybody wrote."""
+        return takes_electricity(self.runs, self.planned.heater, self.feed)
+
+    @property
+    def is_fed(self) -> bool:
+        """Return whether all that is written to feed it surely stands, or it wants nothing."""
+        return self.feed.ends == "unsaid" or self.feed.stands == "yes" or not self.takes_electricity
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +68,7 @@ class Result:
     ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
     than those are worked out of. ``left`` is the coldest of the places' nights with nobody in and the heater off, where
     the trailer is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
-    electricity in those nights.
+    electricity in those nights, ``also`` (J) what else that stands may take of it in one.
     """
 
     of: str
@@ -71,6 +86,7 @@ class Result:
     left: HeldNight | None = None
     waters: tuple[FuelTank, ...] = ()
     loads: tuple[ElectricLoad, ...] = ()
+    also: Band = NOTHING
 
     @property
     def nights(self) -> tuple[Night, ...]:

@@ -6,6 +6,7 @@ from math import inf
 
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
 from boxwright.disciplines.heat.electricity import load_of
+from boxwright.disciplines.heat.feeds import also_drawn, feed_of
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
 from boxwright.disciplines.heat.result import Result, StandingCooler, StandingHeater
@@ -42,18 +43,22 @@ def solve(
     box: Box,
     sleepers: int,
     use: str,
+    feeding: Stands = (),
 ) -> Result:
     """Return what heat has worked out in one slot.
 
-    ``standing`` pairs the path of each heater that stands with "yes" or "perhaps"; ``sleepers`` are who is inside.
+    ``standing`` pairs the path of each heater that stands with "yes" or "perhaps", ``feeding`` that of each thing and
+    wire that may feed one; ``sleepers`` are who is inside.
     """
-    there = dict(standing)
+    there, fed = dict(standing), dict(feeding)
     shell = shell_of(layups, openings)
     length, width, height = box.inside
     floor = length * width
     is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
     heaters = tuple(
-        standing_heater(one, there[one.of] == "yes", tanks, box) for one in own.heaters if one.of in there
+        standing_heater(one, there[one.of] == "yes", tanks, box, feed_of(one, own, fed), own.tanks)
+        for one in own.heaters
+        if one.of in there
     )
     places = outdoors_of(own)
     inside = Inside(shell, airflow, floor * height, height, floor)
@@ -77,6 +82,7 @@ def solve(
         left=_left(inside, places) if use == "leave" and is_known and waters else None,
         waters=waters,
         loads=_loads(held, heaters, volume),
+        also=also_drawn(own, fed),
     )
 
 

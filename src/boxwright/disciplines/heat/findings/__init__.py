@@ -17,7 +17,7 @@ from boxwright.disciplines.heat.findings.burner import (
     wrong_fuel,
 )
 from boxwright.disciplines.heat.findings.cooler import cooler_breathes, cooler_hatch, cooler_water
-from boxwright.disciplines.heat.findings.feed import draw_not_known, feed_not_known
+from boxwright.disciplines.heat.findings.feed import battery_for_the_night, draw_not_known, feed_not_known, feed_stands
 from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
 from boxwright.disciplines.heat.findings.frost import frost
 from boxwright.disciplines.heat.findings.fumes import (
@@ -56,6 +56,7 @@ from boxwright.units import HeaderUnits
 
 __all__ = [
     "bare_plane",
+    "battery_for_the_night",
     "colour_not_known",
     "combustion_air",
     "cooler_breathes",
@@ -71,6 +72,7 @@ __all__ = [
     "exhaust_near_opening",
     "exhaust_under_floor",
     "feed_not_known",
+    "feed_stands",
     "findings",
     "foam_too_thick",
     "frost",
@@ -123,6 +125,8 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     heat_not_known,
     height_not_known,
     feed_not_known,
+    feed_stands,
+    battery_for_the_night,
     draw_not_known,
     settings_crossed,
     held,

@@ -3,31 +3,125 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from boxwright.disciplines.heat.result import Result
+from boxwright.disciplines.heat.electricity import NIGHT, lasts, running
+from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, source_of
-from boxwright.finding import Finding
-from boxwright.units import HeaderUnits, show_band
+from boxwright.finding import Finding, Kind
+from boxwright.units import Band, HeaderUnits, show, show_band
 
 
 def feed_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Ask what feeds a heater that runs on electricity, where somebody sleeps by it.
+    """Ask what feeds a heater that takes electricity, where somebody sleeps by it.
 
-    Asks: what it is plugged into, or wired to
+    Asks: what it is plugged into, or wired to; and what feeds that
     Limit: none
     Source: own-rule
-    Lever: fed_by of the heater
+    Lever: a wire to the heater, or its fed_by
     """
     for one in result.heaters if result.use == "sleep" else ():
         facet, name, where = one.planned.heater, one.planned.name, one.planned.of
-        if one.runs != "electric" or facet.fed_by.strip().lower() not in ("", "unknown", "?"):
+        if not one.takes_electricity or one.feed.ends not in ("unsaid", "unfed"):
             continue
-        takes = f" its {show_band(facet.highest, 'power', shown_in)}" if facet.highest and facet.highest.known else ""
+        watts = facet.highest if one.runs == "electric" else running(facet)
+        takes = f" its {show_band(watts, 'power', shown_in)}" if watts is not None and watts.known else ""
+        says = f"nobody wrote what feeds {name}{takes}: without it, it warms nothing"
+        if one.feed.ends == "unfed":
+            last = one.feed.way[-1]
+            says = f"{name} is fed by {' from '.join(one.feed.way)}, and nobody wrote what feeds {last}: without it,"
+            says += f" {name} warms nothing"
         yield Finding(
-            "heat/feed-not-known", where, "unknown", f"nobody wrote what feeds {name}{takes}: without it, it warms"
-            " nothing", source=OWN_RULE, lever=where, act="Look what it is plugged into, and write fed_by: inlet-30A"
-            " of the heater", minutes=5, could_stop=False, uses=SLEEP, because=(where,),
+            "heat/feed-not-known", where, "unknown", says, source=OWN_RULE, lever=where, act="Look where its wire or"
+            " cable comes from, and write the wire: {from: fuse-panel, to: " + name + "}, or fed_by: inlet-30A of the"
+            " heater", minutes=5, could_stop=False, uses=SLEEP, because=(where,),
         )  # fmt: skip
+
+
+def feed_stands(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that what feeds a heater does not stand, or that nothing of the file is called so.
+
+    Asks: does all that lies between a heater and its battery, or the cable from outside, stand
+    Limit: all of it
+    Source: own-rule
+    Lever: fed_by of the heater, its wires, the battery
+    """
+    for one in result.heaters if result.use == "sleep" else ():
+        name, where, feed = one.planned.name, one.planned.of, one.feed
+        if not one.takes_electricity:
+            continue
+        way = " from ".join(feed.way)
+        kind: Kind = "unknown"
+        if feed.ends == "nowhere":
+            says = f"{name} is fed by {way}, and nothing of the file is called {feed.lacking}: it counts as fed by"
+            says += " nothing"
+            act = f"Write {feed.lacking} as it is called under parts: or openings:"
+        elif feed.stands == "no":
+            kind = "limit"
+            says = f"{name} is fed by {way}, and {feed.lacking} is not there then: {name} warms nothing"
+            act = f"Fit {feed.lacking} before you sleep by {name}, or take bags for the cold"
+        elif feed.stands == "perhaps":
+            says = f"{name} is fed by {way}, and whether {feed.lacking} stands nobody ticked: {name} may warm nothing"
+            act = f"Look at {feed.lacking}, switch {name} on, and tick what stands"
+        elif feed.is_crossed:
+            says = f"{name} is written to be fed by {feed.way[0]}, and no wire to it comes from there"
+            act = "Follow its cable by hand, and write one of both: the wire, or fed_by: of the heater"
+        else:
+            continue
+        because = (where, feed.lacking_of) if feed.lacking_of else (where,)
+        yield Finding(
+            "heat/feed-stands", where, kind, says, source=OWN_RULE, lever=feed.lacking_of or where, act=act,
+            minutes=10, could_stop=False, uses=SLEEP, because=because,
+        )  # fmt: skip
+
+
+def battery_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say whether the battery that feeds a heater lasts the coldest night, full as the sun goes down.
+
+    Asks: what the heater takes in the night, with what else is written to draw, against what a full battery gives
+    Limit: the usable share of the battery's label
+    Source: battery-practice; hours and starts by the night itself
+    Lever: a larger battery, another feed
+    """
+    for one in result.heaters if result.use == "sleep" else ():
+        nights = [load for load in result.loads if load.of == one.planned.of]
+        holds, feed, name = one.feed.holds, one.feed, one.planned.name
+        if not nights or holds is None:
+            continue
+        worst = max(nights, key=lambda load: load.joule.high)
+        need, battery = worst.joule, feed.way[-1]
+        takes = f"{name} takes {show_band(need, 'energy', shown_in)} of electricity in the coldest night at"
+        takes += f" {worst.when}"
+        if not holds.known:
+            yield _label_unsaid(one, takes, battery)
+            continue
+        most = need.high + result.also.high
+        if most <= holds.low:
+            continue
+        says = f"{takes}, and {battery}, full as it begins, gives {show_band(_plain(holds), 'energy', shown_in)}: it"
+        says += f" lasts {show_band(lasts(holds, need), 'time', shown_in)} of {show(NIGHT, 'time', shown_in)}"
+        if result.also.high > 0.0:
+            says += f", and what else is written to draw may take up to {show(result.also.high, 'energy', shown_in)}"
+        is_short = need.best > holds.best
+        yield Finding(
+            "heat/battery-for-the-night", feed.battery, "limit" if is_short else "unknown", says, holds.low, most,
+            holds.low - most, "J", source_of("usable", "lithium"), feed.battery,
+            act=f"Plug in outside for such a night, or sleep warm without {name}: bags for the cold; a larger battery"
+            " mends it", minutes=30, could_stop=False, uses=SLEEP, because=(feed.battery, one.planned.of),
+        )  # fmt: skip
+
+
+def _plain(band: Band) -> Band:
+    return replace(band, assumed=False)
+
+
+def _label_unsaid(one: StandingHeater, takes: str, battery: str) -> Finding:
+    return Finding(
+        "heat/battery-for-the-night", one.feed.battery, "unknown", f"{takes}, and nobody wrote what {battery} holds",
+        source=OWN_RULE, lever=one.feed.battery, act=f"Read on the label of {battery} its volts and ampere hours, and"
+        " write battery: {kind: LiFePO4, volts: 12.8, Ah: 200}", minutes=5, could_stop=False, uses=SLEEP,
+        because=(one.feed.battery, one.planned.of),
+    )  # fmt: skip
 
 
 def draw_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -56,4 +150,4 @@ def draw_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-__all__ = ["draw_not_known", "feed_not_known"]
+__all__ = ["battery_for_the_night", "draw_not_known", "feed_not_known", "feed_stands"]

@@ -294,10 +294,13 @@ def _as_full(need: Band, full: Band) -> str:
 
 
 def _no_tank(heater: StandingHeater, need: Band, shown_in: HeaderUnits) -> Finding:
-    name = heater.planned.name
+    name, named = heater.planned.name, heater.tank_named
+    why = "nobody wrote what tank it draws from, or what that holds"
+    if named and heater.tank is None:
+        why = f"the {named} it draws from is not there then, or no tank of the file is called so"
     return Finding(
         "heat/fuel-for-the-night", heater.planned.of, "unknown", f"{name} burns {show_band(need, 'volume', shown_in)}"
-        " in the coldest night, and nobody wrote what tank it draws from, or what that holds", source=OWN_RULE,
+        f" in the coldest night, and {why}", source=OWN_RULE,
         lever=heater.planned.of, act="Write the tank as a part with tank: {of: diesel, volume: ...}, and name it first"
         " in the path of the heater", minutes=5, could_stop=False, uses=SLEEP, because=(heater.planned.of,),
     )  # fmt: skip

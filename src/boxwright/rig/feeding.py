@@ -1,0 +1,92 @@
+"""What may feed a heater: batteries, inlets and what stands between, the wires of the plan, and what else draws."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from boxwright.disciplines.heat.parts import Facet as HeatFacet
+from boxwright.disciplines.heat.parts import PlannedDraw, PlannedLead, PlannedSource
+from boxwright.disciplines.power.parts import Battery, Draw, Habit, Wire
+from boxwright.disciplines.power.parts import Facet as PowerFacet
+from boxwright.disciplines.water.parts import Facet as WaterFacet
+from boxwright.rig.rig import Item
+from boxwright.units import Band
+
+UNREAD = Band(0.0, 0.0, float("inf"), known=False)
+
+
+class Feeding(NamedTuple):
+    """What heat sees of the plan's electricity, and the names of its tanks."""
+
+    sources: tuple[PlannedSource, ...]
+    leads: tuple[PlannedLead, ...]
+    draws: tuple[PlannedDraw, ...]
+    tanks: tuple[str, ...]
+
+
+def feeding_of(items: dict[str, tuple[Item, ...]], habits: tuple[tuple[str, Habit], ...]) -> Feeding:
+    """Return what may feed the heaters of a plan; nothing where it has none."""
+    heaters = [one for one in items["parts"] if _is_heater(one)]
+    if not heaters:
+        return Feeding((), (), (), ())
+    things = (*items["parts"], *items["openings"])
+    tanks = tuple(one.name for one in things if isinstance(held := one.facet("water"), WaterFacet) and held.tank)
+    draws = (*_draws(things, {one.of for one in heaters}), *_habits(habits, things))
+    return Feeding(tuple(_sources(items)), tuple(_leads(items["wires"])), draws, tanks)
+
+
+def _is_heater(item: Item) -> bool:
+    facet = item.facet("heat")
+    return isinstance(facet, HeatFacet) and facet.heater is not None
+
+
+def _sources(items: dict[str, tuple[Item, ...]]) -> Iterator[PlannedSource]:
+    for one in items["parts"]:
+        facet = one.facet("power")
+        battery = facet.battery if isinstance(facet, PowerFacet) else None
+        if battery is None:
+            yield PlannedSource(one.of, one.name)
+        else:
+            yield PlannedSource(one.of, one.name, _rated(battery, one.words.count or 1), battery.kind)
+    for one in items["openings"]:
+        yield PlannedSource(one.of, one.name, is_opening=True)
+
+
+def _rated(battery: Battery, count: int) -> Band:
+    """Return what so many batteries of a label hold (J)."""
+    volts, charge = battery.volts, battery.amp_hours
+    if volts is None or charge is None or not (volts.known and charge.known):
+        return UNREAD
+    best, low, high = (count * getattr(volts, end) * getattr(charge, end) for end in ("best", "low", "high"))
+    return Band(best, low, high, spread="interval")
+
+
+def _leads(wires: tuple[Item, ...]) -> Iterator[PlannedLead]:
+    for one in wires:
+        wire = one.own
+        # What joins two panels or batteries feeds neither.
+        if isinstance(wire, Wire) and not wire.joins.strip():
+            yield PlannedLead(one.of, one.name, wire.from_.strip(), wire.to.strip())
+
+
+def _draws(things: tuple[Item, ...], heaters: set[str]) -> Iterator[PlannedDraw]:
+    """Return what draws beside the heaters, whose own draw is worked out of their night."""
+    for one in things:
+        facet = one.facet("power")
+        if isinstance(facet, PowerFacet) and facet.draw is not None and one.of not in heaters:
+            count = one.words.count or max(len(one.words.at), 1)
+            yield _drawn(one.of, one.name, facet.draw, count, facet.hours, facet.duty)
+
+
+def _habits(habits: tuple[tuple[str, Habit], ...], things: tuple[Item, ...]) -> Iterator[PlannedDraw]:
+    paths = {one.name: one.of for one in things}
+    for name, habit in habits:
+        if habit.draw is not None:
+            yield _drawn(paths.get(habit.at.strip(), ""), name, habit.draw, 1, habit.hours, None)
+
+
+def _drawn(
+    of: str, name: str, draw: Draw, count: int, hours: Band | None, duty: Band | None
+) -> PlannedDraw:
+    return PlannedDraw(of, name, draw.amps, draw.watts, count if draw.is_each else 1, hours, duty)

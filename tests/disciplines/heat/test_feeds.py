@@ -1,0 +1,143 @@
+"""What feeds a heater: followed by its wires to a battery or to outside, as far as all of it stands."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.disciplines.heat.electricity import lasts
+from boxwright.disciplines.heat.feeds import Feed, also_drawn, feed_of, usable
+from boxwright.disciplines.heat.parts import Heater, PlannedDraw, PlannedHeater, PlannedLead, PlannedSource, Section
+from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.model.place import ANYWHERE, Place
+from boxwright.units import Band, exactly
+from tests.disciplines.heat.test_findings import RIG, studied
+
+WATT_HOUR = 3600.0
+NOWHERE = Place(ANYWHERE, ANYWHERE, ANYWHERE, (0.0, 0.0, 0.0))
+SOURCES = (
+    PlannedSource("parts[panel]", "panel"),
+    PlannedSource("parts[cell]", "cell", exactly(1000.0 * WATT_HOUR), "LiFePO4"),
+    PlannedSource("openings[cable]", "cable", is_opening=True),
+)
+LEADS = (
+    PlannedLead("wires[warm]", "warm", "panel", "stove"),
+    PlannedLead("wires[main]", "main", "cell", "panel"),
+    PlannedLead("wires[shore]", "shore", "cable", "panel"),
+)
+ALL = {one.of: "yes" for one in (*SOURCES, *LEADS)}
+
+
+def fed(fed_by: str = "", there: dict[str, str] | None = None, leads: tuple[PlannedLead, ...] = LEADS) -> Feed:
+    """Return what feeds a stove of a small plan: a panel, which a battery and a cable from outside feed."""
+    planned = PlannedHeater("parts[stove]", "stove", NOWHERE, Heater(of="diesel", fed_by=fed_by))
+    return feed_of(planned, Section(sources=SOURCES, leads=leads), ALL if there is None else there)
+
+
+def test_wires_are_followed_to_the_battery() -> None:
+    found = fed()
+    assert (found.way, found.ends, found.stands, found.battery) == (("panel", "cell"), "battery", "yes", "parts[cell]")
+
+
+@pytest.mark.parametrize("of", ["parts[panel]", "parts[cell]", "wires[warm]", "wires[main]"])
+@pytest.mark.parametrize("word", ["perhaps", "no"])
+def test_a_way_stands_no_better_than_the_worst_of_it(of: str, word: str) -> None:
+    only = LEADS[:2]
+    there = {path: stands for path, stands in ALL.items() if path != of} | ({of: word} if word != "no" else {})
+    found = fed(there=there, leads=only)
+    name = of.partition("[")[2].rstrip("]")
+    assert (found.stands, found.lacking_of) == (word, of)
+    assert found.lacking == (f"the wire {name}" if of.startswith("wires") else name)
+
+
+def test_a_way_that_stands_goes_before_one_that_does_not() -> None:
+    without = {path: stands for path, stands in ALL.items() if path != "parts[cell]"}
+    found = fed(there=without)
+    assert (found.way, found.ends, found.stands) == (("panel", "cable"), "outside", "yes")
+
+
+def test_what_is_written_goes_before_the_wires_and_is_asked_about_where_no_wire_comes_from_it() -> None:
+    assert fed("cable").way == ("cable",) and fed("cable").is_crossed is False
+    alone = fed("cable", leads=LEADS[:2])
+    assert alone.ends == "outside" and alone.is_crossed
+    assert fed("cell").ends == "battery"
+    assert fed("panel").way == ("panel", "cell")
+
+
+def test_a_name_of_nothing_feeds_nothing_and_a_common_word_is_a_cable_from_outside() -> None:
+    lost = fed("batery")
+    assert (lost.ends, lost.stands, lost.lacking) == ("nowhere", "no", "batery")
+    assert fed("Mains").ends == "outside"
+    assert fed(leads=()).ends == "unsaid"
+    assert fed(leads=(PlannedLead("wires[warm]", "warm", "pannel", "stove"),)).ends == "nowhere"
+    assert fed(leads=LEADS[:1]).ends == "unfed"
+
+
+def test_wires_in_a_ring_come_to_an_end() -> None:
+    ring = (*LEADS[:1], PlannedLead("wires[back]", "back", "other", "panel"))
+    rung = (*ring, PlannedLead("wires[on]", "on", "panel", "other"))
+    planned = PlannedHeater("parts[stove]", "stove", NOWHERE, Heater())
+    own = Section(sources=(*SOURCES, PlannedSource("parts[other]", "other")), leads=rung)
+    assert feed_of(planned, own, ALL).ends == "unfed"
+
+
+@pytest.mark.parametrize(
+    ("made_of", "shares"),
+    [
+        ("LiFePO4", (0.8, 0.6, 1.0)),
+        ("lithium", (0.8, 0.6, 1.0)),
+        ("AGM", (0.45, 0.3, 0.8)),
+        ("", (0.45, 0.3, 1.0)),
+        ("unknown", (0.45, 0.3, 1.0)),
+    ],
+)
+def test_a_full_battery_gives_a_share_of_its_label(made_of: str, shares: tuple[float, float, float]) -> None:
+    """By hand: of a kilowatt hour; one of a kind nobody wrote may be either."""
+    given = usable(PlannedSource("parts[cell]", "cell", exactly(1000.0), made_of))
+    assert given is not None
+    assert (given.best, given.low, given.high) == pytest.approx(tuple(1000.0 * share for share in shares))
+
+
+def test_how_long_it_lasts_crosses_the_ends() -> None:
+    """By hand: 500, 300 or 600 Wh against 1000, 500 or 2000 Wh of twelve hours; no longer than the night."""
+    found = lasts(Band(500.0, 300.0, 600.0), Band(1000.0, 500.0, 2000.0))
+    hours = tuple(one / 3600.0 for one in (found.best, found.low, found.high))
+    assert hours == pytest.approx((6.0, 1.8, 12.0))
+    assert lasts(Band(500.0, 300.0, 600.0), Band(300.0, 100.0, 300.0)).low == 12.0 * 3600.0
+
+
+def test_what_else_draws_counts_from_nothing_to_all_that_is_written() -> None:
+    """By hand: 2 A of 14.4 V at a third for twelve hours, and three lamps of 5 W for four hours."""
+    fridge = PlannedDraw("parts[fridge]", "fridge", exactly(2.0), None, 1, None, exactly(1.0 / 3.0))
+    lamps = PlannedDraw("parts[lamps]", "lamps", None, exactly(5.0), 3, exactly(4.0 * 3600.0), None)
+    absent = PlannedDraw("parts[kettle]", "kettle", None, exactly(1000.0), 1, None, None)
+    own = Section(draws=(fridge, lamps, absent))
+    found = also_drawn(own, {"parts[fridge]": "yes", "parts[lamps]": "perhaps"})
+    assert found.low == 0.0
+    assert found.high / WATT_HOUR == pytest.approx(2.0 * 14.4 / 3.0 * 12.0 + 3 * 5.0 * 4.0)
+
+
+def heater_of(*edits: tuple[str, str]) -> tuple[StandingHeater, float]:
+    """Return the heater of the small rig as edited, and the coldest its room may get."""
+    text = RIG
+    for old, new in edits:
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    (slot,) = [one for one in studied(text).asked_slots("sleep", "night") if one.heat is not None and one.heat.held][:1]
+    assert slot.heat is not None
+    return slot.heat.heaters[0], slot.heat.held[0].coldest.low
+
+
+def test_a_heater_whose_battery_is_not_in_yet_may_warm_nothing() -> None:
+    told, held = heater_of()
+    assert told.feed.way == ("battery",) and told.is_fed
+    later, cold = heater_of(("weight: 12, stage: shell, done: yes, battery:", "weight: 12, stage: later, battery:"))
+    assert not later.is_fed and cold < held - 5.0
+    unwired, same = heater_of(("{from: battery, to: heater", "{from: battery, to: bed"), ("draw: 1.2 A, start: 9 A", "draw: 0 A, start: 0 A"))  # noqa: E501
+    assert not unwired.takes_electricity and same == held
+
+
+def test_a_tank_that_is_named_and_not_there_is_not_replaced_by_another() -> None:
+    assert heater_of()[0].tank is not None
+    assert heater_of(("path: [fuel, ", "path: [feul, "))[0].tank is None
+    assert heater_of(("path: [fuel, ", "path: [tank, "))[0].tank is not None
+    assert heater_of(("path: [fuel, valve", "path: [valve"))[0].tank is not None
