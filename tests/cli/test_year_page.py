@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
+from math import inf
 from pathlib import Path
 from typing import Any
 
@@ -15,11 +17,13 @@ from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import text_of
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Trip, Year
+from boxwright.disciplines.heat.year_sheet import year_sheet
 from boxwright.rig import weather_fetch
-from boxwright.units import Band, exactly
+from boxwright.units import Band, HeaderUnits, exactly
 
 RIG = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
 WEATHER = WeatherHours("Somewhere", "made.epw", 0.6, -1.4, 0.0, -18000.0, (0, 0), (280.0,) * 8760)
+WEATHER = replace(WEATHER, level_sun=(100.0,) * 8760)
 
 
 @pytest.fixture(autouse=True)
@@ -33,15 +37,20 @@ def whimbrel() -> Answered:
     return answered(Question(str(RIG), "finish", "", "sleep"), date(2026, 5, 2))
 
 
-def said(heater: str = "heater", fuel: Band | None = None, **more: Any) -> str:
-    """Return the page of a year made by hand, in the units of the demo rig."""
+def made(heater: str = "heater", fuel: Band | None = None, weather: WeatherHours = WEATHER, **more: Any) -> Year:
+    """Return a year made by hand."""
     hours = tuple(Band(float(one), one - 10.0, one + 10.0) for one in (5000, 2000, 0, 1500, 260))
     heat = Band(3.6e9, 1.8e9, 7.2e9)
     year = Year(
         WEATHER, heater, 289.817, hours, heat, exactly(2000.0), fuel, exactly(0.0), Band(100.0, 50.0, 200.0),
         exactly(280.0), exactly(305.0), heat, Band(1140.0, 600.0, 2424.0), (1.8e9, *(0.0,) * 10, 1.8e9), 12,
-        **more,
     )  # fmt: skip
+    return replace(year, weather=weather, **more)
+
+
+def said(*given: str, **more: Any) -> str:
+    """Return the page of a year made by hand, in the units of the demo rig."""
+    year = made(*given, **more)
     units = answered(Question(str(RIG)), date(2026, 5, 2)).units
     found = year_page.Worked((year,), (), 2.5, "finish")
     return " ".join(" ".join(text_of(line).split()) for line in year_page.lines(found, units, 200))
@@ -57,7 +66,7 @@ def test_a_year_is_told_in_the_units_of_the_file_with_its_ends() -> None:
     # Half of the heat of the year is January's, and so is half of its fuel.
     assert "January 500 kWh 13.2 gal" in told and "March" not in told
     assert "12 runs, 2.5 ms each" in told and "Somewhere, made.epw: 8,760 hours" in told
-    assert "It says nothing of sun, wind, dew point; it is worked out as if there were none." in told
+    assert "It says nothing of wind, dew point; it is worked out as if there were none." in told
     assert "It leaves the room under 60 F for 0 h." in told, "no ends where there are none"
 
 
@@ -70,6 +79,27 @@ def test_the_heat_and_fuel_of_a_day_a_trip_and_the_season_and_how_often_its_lowe
     assert "a day in the mean of the season 5.0 kWh (2.5 to 10.0) 0.132 gal (0.066 to 0.264)" in told
     assert "the 3 days that take most 100 kWh (50 to 200) 2.64 gal (1.32 to 5.28)" in told
     assert "the season, 200 days 1,000 kWh (500 to 2,000) 26.4 gal (13.2 to 52.8)" in told
+
+
+def test_weather_without_sun_tells_the_least_of_warmth_and_calls_the_rest_unknown() -> None:
+    more = Band(2400.0, 1200.0, inf, known=False)
+    told = said(
+        weather=replace(WEATHER, level_sun=()), too_warm=Band(0.0, 0.0, inf, known=False), season=4800,
+        warmest=Band(303.0, 302.0, inf, known=False), hot_at_lowest=more, hot_by=Band(10.0, 5.0, inf, known=False),
+    )  # fmt: skip
+    assert "How often it is over 82 F is not known: the weather has no sun in it" in told
+    assert "it comes to 84 F at the least; with sun it gets warmer" in told
+    assert "too warm for 1,200 h and more of the 4,800 hours it is set, the weather having no sun in it" in told
+    assert "by 9 F and more" in told
+    (grid,) = year_sheet((made(warmest=Band(303.0, 302.0, inf, known=False), too_warm=more),), HeaderUnits()).grids
+    rows = {row[0]: row[1:] for row in grid.rows}
+    assert rows["warmest"] == ("not known without sun", "84 F and more")
+    assert rows["room over 82 F with all open"] == ("not known without sun", "1,200 h and more")
+    assert "it takes" not in told and "over 82 F for" not in told and "too warm, opened" not in told
+    assert "It says nothing of sun, wind, dew point; it is worked out as if there were none. How warm" in told
+    night = replace(WEATHER, level_sun=(0.0,) * 8760, straight_sun=())
+    assert not night.has_sun, "a column of nothing is no sun"
+    assert WEATHER.has_sun and replace(WEATHER, level_sun=(), straight_sun=(0.0, 500.0)).has_sun
 
 
 def test_without_a_heater_nothing_is_said_of_heat() -> None:

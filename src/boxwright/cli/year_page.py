@@ -187,14 +187,15 @@ def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
 def _lacking(weather: WeatherHours) -> list[str]:
     """Return what the file does not say and what it was taken for."""
     columns = {
-        "sun": weather.level_sun or weather.straight_sun,
+        "sun": weather.has_sun,
         "wind": weather.wind,
         "dew point": weather.dew_point,
     }
     names = [name for name, values in columns.items() if not values]
     if not names:
         return []
-    return [f"It says nothing of {', '.join(names)}; it is worked out as if there were none."]
+    more = "" if weather.has_sun else " How warm the room gets, and what cooling takes, is not known without sun."
+    return [f"It says nothing of {', '.join(names)}; it is worked out as if there were none.{more}"]
 
 
 def in_words(year: Year, units: HeaderUnits) -> str:
@@ -212,17 +213,19 @@ def in_words(year: Year, units: HeaderUnits) -> str:
         below = show(year.wanted - YEAR["colder than wanted"].best, "temperature", units)
         said.append(f"It leaves the room under {below} for {_count(year.too_cold)}.")
         if year.hot_at_lowest is not None and year.hot_by is not None:
-            share = year.hot_at_lowest.best / max(year.season, 1)
-            said.append(
-                f"Left shut at its lowest setting it makes the room too warm for {_count(year.hot_at_lowest)} of the"
-                f" {year.season:,} hours it is set, {share * 100:.0f} % of them, by up to"
-                f" {_difference(year.hot_by, units)}."
-            )
+            said.append(_left_at_lowest(year, year.hot_at_lowest, year.hot_by, units))
     else:
         coldest = _amount(year.coldest, "temperature", units)
         said.append(f"Nothing warms the room: it gets as cold as {coldest}.")
     over = show(ROOMS["too warm"], "temperature", units)
     opened = show(ROOMS["opened above"], "temperature", units)
+    if not year.warmest.known:
+        least = show(year.warmest.low, "temperature", units)
+        said.append(
+            f"How often it is over {over} is not known: the weather has no sun in it. Without any, opened above"
+            f" {opened}, it comes to {least} at the least; with sun it gets warmer."
+        )
+        return " ".join(said)
     warmest = _amount(year.warmest, "temperature", units)
     said.append(f"Opened above {opened}, it is over {over} for {_count(year.too_warm)}, at most {warmest}.")
     cooled = show(ROOMS["cooled to"], "temperature", units)
@@ -234,6 +237,19 @@ def in_words(year: Year, units: HeaderUnits) -> str:
     return " ".join(said)
 
 
+def _left_at_lowest(year: Year, hours: Band, by: Band, units: HeaderUnits) -> str:
+    """Return how often and by how much the lowest setting is too much; without sun only what it is at the least."""
+    count, over = _count(hours), f"by up to {_difference(by, units)}"
+    share = f"{hours.best / max(year.season, 1) * 100:.0f} % of them"
+    if not hours.known:
+        count, over = f"{hours.low:,.0f} h and more", f"by {show(by.low, 'temperature difference', units)} and more"
+        share = "the weather having no sun in it"
+    return (
+        f"Left shut at its lowest setting it makes the room too warm for {count} of the {year.season:,} hours it is"
+        f" set, {share}, {over}."
+    )
+
+
 def _period(year: Year) -> str:
     hours = len(year.weather.outside)
     return "the year" if hours >= A_YEAR else f"these {hours / 24:.0f} days"
@@ -242,7 +258,7 @@ def _period(year: Year) -> str:
 def _hours(year: Year) -> list[tuple[str, ...]]:
     rows = list(zip([f"heater {one}" for one in RUNS_AS], year.banded, strict=True)) if year.heater else []
     named = [*rows, ("too cold", year.too_cold), ("too warm, opened", year.too_warm)]
-    shown = [(name, one) for name, one in named if one.high > 0.0]
+    shown = [(name, one) for name, one in named if one.high > 0.0 and one.known]
     return [(name, f"{one.best:,.0f} h", f"{one.low:,.0f} to {one.high:,.0f}") for name, one in shown]
 
 

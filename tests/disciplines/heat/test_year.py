@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import cos, pi
+from math import cos, inf, pi
 
 import pytest
 
@@ -204,7 +204,10 @@ def test_a_heater_left_at_its_lowest_is_too_warm_as_long_and_as_much_as_its_stea
     assert 0.75 * by_hand < found.hot_by.best < by_hand
     assert 0.6 * found.season < found.hot_at_lowest.best <= found.season
     cool = year(room, still, replace(unsaid, lowest=exactly(100.0)))
-    assert cool.hot_at_lowest is not None and cool.hot_at_lowest.high == 0.0
+    assert cool.hot_at_lowest is not None and cool.hot_at_lowest.best == 0.0
+    for one in (found.hot_at_lowest, found.hot_by, found.warmest, found.too_warm, found.peak, found.cooling):
+        assert not one.known and one.low <= one.best < one.high == inf, "without sun it is no more than the least"
+    assert found.energy.known and found.too_cold.known
 
 
 def test_one_that_goes_off_by_itself_is_never_left_at_its_lowest() -> None:

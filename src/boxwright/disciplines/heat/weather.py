@@ -31,3 +31,8 @@ class WeatherHours:
     cloud: tuple[float, ...] = ()
     pressure: tuple[float, ...] = ()
     filled: tuple[int, ...] = ()
+
+    @property
+    def has_sun(self) -> bool:
+        """Return whether the file tells of any sun; one that has none tells nothing of how warm a room gets."""
+        return any(one > 0.0 for one in (*self.level_sun, *self.straight_sun))

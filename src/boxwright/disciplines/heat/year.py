@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
+from math import inf
 from typing import NamedTuple, TypeVar
 
 from boxwright.disciplines.heat.as_built import ENDS, End
@@ -79,7 +80,8 @@ class Year:
     ``season`` are the hours the heater is set; ``hot_at_lowest`` those of them in which the room, left shut with the
     heater at its lowest and never off, is warmer than people bear, ``hot_by`` how much over what is wanted it gets (K);
     None for one that goes off by itself. ``trips`` are the days in a row that take most, with their heat and fuel.
-    ``heat_by_month`` is the best run's heat (J) of each month.
+    ``heat_by_month`` is the best run's heat (J) of each month. In weather without sun what tells of warmth is not
+    known: its low end is what it comes to without any.
     """
 
     weather: WeatherHours
@@ -149,22 +151,31 @@ def year_of(
         need=each(opened, lambda run: max(run.heat)),
         fuel=_fuel(energy, fuel),
         too_cold=each(opened, lambda run: sum(on and air < cold for air, on in zip(run.air, is_set, strict=True))),
-        too_warm=each(opened, lambda run: sum(air > warm for air in run.air)),
+        too_warm=at_least(each(opened, lambda run: sum(air > warm for air in run.air)), weather),
         coldest=each(opened, lambda run: min(run.air)),
-        warmest=each(opened, lambda run: max(run.air)),
-        cooling=each(cooled, lambda run: sum(run.cooling) * HOUR),
-        peak=each(cooled, lambda run: max(run.cooling)),
+        warmest=at_least(each(opened, lambda run: max(run.air)), weather),
+        cooling=at_least(each(cooled, lambda run: sum(run.cooling) * HOUR), weather),
+        peak=at_least(each(cooled, lambda run: max(run.cooling)), weather),
         heat_by_month=_by_month(opened["best", "north"], weather),
         runs=len(opened) + len(cooled) + len(left),
         season=sum(is_set),
-        hot_at_lowest=each(left, lambda run: sum(on and air > hot for air, on in zip(run.air, is_set, strict=True)))
+        hot_at_lowest=at_least(
+            each(left, lambda run: sum(on and air > hot for air, on in zip(run.air, is_set, strict=True))), weather
+        )
         if left and any(is_set)
         else None,
-        hot_by=each(left, lambda run: max(air for air, on in zip(run.air, is_set, strict=True) if on) - wanted)
+        hot_by=at_least(
+            each(left, lambda run: max(air for air, on in zip(run.air, is_set, strict=True) if on) - wanted), weather
+        )
         if left and any(is_set)
         else None,
         trips=tuple(_trip(each, opened, days, fuel) for days in TRIPS) if warmth is not None else (),
     )
+
+
+def at_least(found: Band, weather: WeatherHours) -> Band:
+    """Return what warmth comes to; in weather without sun that is only the least of it, and the most is not known."""
+    return found if weather.has_sun else Band(found.best, found.low, inf, known=False, assumed=True)
 
 
 def _at_lowest(warmth: Warmth | None) -> Warmth | None:

@@ -14,6 +14,7 @@ RUNS_AS = ("off", "cycling", "at its lowest", "between both", "flat out")
 BELOW_BARS = ("off", "cycling", "lowest", "between", "flat out", "all")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 KILOWATT_HOUR = 3.6e6
+NO_SUN = "not known without sun"
 ENDS = (
     "Behind each number stand its ends: what is not known of shell, cracks, colour and the way the front looks. The"
     " charts are drawn at the most likely values."
@@ -95,10 +96,14 @@ def _told(year: Year, shown_in: HeaderUnits) -> Grid:
 
 
 def _hours(band: Band) -> tuple[str, str]:
+    if not band.known:
+        return NO_SUN, f"{band.low:,.0f} h and more"
     return f"{band.best:,.0f} h", f"{band.low:,.0f} to {band.high:,.0f} h" if band.high > band.low else ""
 
 
 def _ends(band: Band, quantity: str, shown_in: HeaderUnits) -> tuple[str, str]:
+    if not band.known:
+        return NO_SUN, f"{show(band.low, quantity, shown_in)} and more"
     plain = Band(band.best, band.low, band.high, band.known, band.spread)
     between = show_band(plain, quantity, shown_in) if band.high > band.low else ""
     return show(band.best, quantity, shown_in), between
