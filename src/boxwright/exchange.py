@@ -157,9 +157,15 @@ class Fixing:
     doubts: tuple[float, ...] = ()
 
 
+FLOOR = "floor"
+"""Where the way of somebody begins who lies in no bed; no path, since what nothing carries has an empty one."""
+
+
 @dataclass(frozen=True, slots=True)
 class Aisle:
     """The widest way somebody can take from a sleeping place (``of``) to an opening (``leads_to``): lengths in m.
+
+    Where nobody lies in a bed it begins on free floor, ``FLOOR``; it is 0 wide where there is none to stand on.
 
     ``width`` is the side of the square that can be moved all the way and out through the opening's own width: never
     more than is free. Its low end takes all that is in doubt as in the way, its high end nothing of it; not known

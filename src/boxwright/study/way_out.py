@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from boxwright.disciplines import layout, safety
 from boxwright.disciplines.layout.bodies import Standing
+from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.hole_left import covered, left_of
 from boxwright.disciplines.layout.solve import Hull, bodies_of
 from boxwright.disciplines.layout.tonight import beds_tonight
-from boxwright.disciplines.layout.ways import ways_out
+from boxwright.disciplines.layout.ways import is_exit, is_room, ways_out
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.exchange import Aisle, Clearance
+from boxwright.exchange import FLOOR, Aisle, Clearance
 from boxwright.model.trailer import Person
-from boxwright.units import Band
+from boxwright.units import Band, exactly
+
+NONE = exactly(0.0)
 
 
 def aisles_of(
@@ -23,14 +26,27 @@ def aisles_of(
     people: tuple[tuple[str, Person], ...],
     use: str,
 ) -> tuple[Aisle, ...]:
-    """Return the widest way from each bed to each way out that stands; none where nobody sleeps."""
-    if use != "sleep" or section.room is None:
+    """Return the widest way to each way out that stands, from each bed at night; none where nobody is inside.
+
+    Where no bed stands, and at work, it begins on the free floor nearest to the middle of the room.
+    """
+    room = section.room
+    if use not in {"sleep", "work"} or room is None:
         return ()
     there, ways = {of for of, _ in stood}, {one.of for one in own.ways}
-    beds = beds_tonight(section.fitted, there, people)
+    beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
     doors = tuple(one for one in section.closed if one.of in openings and one.of in ways)
     bodies = bodies_of(section, stood, hull, use)
-    return ways_out(bodies, beds, doors, section.room) if beds else ()
+    if beds:
+        return ways_out(bodies, beds, doors, room)
+    if not is_room(room):
+        return ()
+    spot = free_spot(bodies, room)
+    if spot is not None:
+        return ways_out(bodies, (spot,), doors, room)
+    if use == "work":  # where nobody can stand nobody works
+        return ()
+    return tuple(Aisle(FLOOR, one.of, NONE, NONE, (), (), (), (), ()) for one in doors if is_exit(one))
 
 
 def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]:

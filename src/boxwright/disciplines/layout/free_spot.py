@@ -8,11 +8,10 @@ from math import isfinite
 from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.terraces import Bed
+from boxwright.exchange import FLOOR
 from boxwright.model.place import Place, Surfaces
 from boxwright.units import exactly
 
-FLOOR = "floor"
-"""Nobody's path: what nothing carries is "carried by" an empty one, and would be left out of the room."""
 GRID = 0.1
 """How closely (m) a free spot to stand on is looked for."""
 MOST_SPOTS = 4_000

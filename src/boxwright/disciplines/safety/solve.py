@@ -10,7 +10,7 @@ from boxwright.disciplines.safety import method
 from boxwright.disciplines.safety.parts import Half, Kept, Section, Sleeper, Stood, Store, Strung, There, Way
 from boxwright.disciplines.safety.result import Bed, Device, Exit, Flame, Fuelled, Opens, Result
 from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, law_of
-from boxwright.exchange import Aisle, Clearance
+from boxwright.exchange import FLOOR, Aisle, Clearance
 from boxwright.model.place import Place, Surfaces
 from boxwright.records import dataclass
 from boxwright.units import Band
@@ -204,8 +204,12 @@ def _exit(
 
 
 def _shut_by(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> tuple[str, ...] | None:
-    """Return what shuts the way to an opening from every bed, None where it is not shut from each of them."""
-    to_it = [[way for way in aisles if (way.of, way.leads_to) == (bed.of, one.way.of)] for bed in beds]
+    """Return what shuts the way to an opening from every bed, None where it is not shut from each of them.
+
+    Where nobody has a bed it is that from the floor.
+    """
+    starts = [bed.of for bed in beds] or [FLOOR]
+    to_it = [[way for way in aisles if (way.of, way.leads_to) == (start, one.way.of)] for start in starts]
     if not to_it or not all(found and all(is_shut(way) for way in found) for found in to_it):
         return None
     return tuple(dict.fromkeys(of for found in to_it for of in found[0].blocked_by))

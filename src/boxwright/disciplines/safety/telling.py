@@ -8,6 +8,7 @@ from boxwright.source import Rule
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 LEAVE: tuple[Use, ...] = ("leave",)
+WORK: tuple[Use, ...] = ("work",)
 OWN_RULE = "own-rule"
 OWN_LABEL = "own-label"
 

@@ -18,6 +18,7 @@ from boxwright.disciplines.safety.findings.alarms import (
     smoke_alarm,
 )
 from boxwright.disciplines.safety.findings.asked_first import no_rule_known, to_look_at, who_sleeps_where
+from boxwright.disciplines.safety.findings.at_work import way_out_at_work
 from boxwright.disciplines.safety.findings.fire import flame_near_fuel, fuel_inside, generator_near, hot_surface
 from boxwright.disciplines.safety.findings.hatch import hatch_out_of_reach
 from boxwright.disciplines.safety.findings.undone import half_done, live_end, open_hole
@@ -60,6 +61,7 @@ __all__ = [
     "to_look_at",
     "two_ways_out",
     "way_blocked",
+    "way_out_at_work",
     "who_sleeps_where",
 ]
 
@@ -89,6 +91,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     extinguisher_reach,
     high_sill,
     to_look_at,
+    way_out_at_work,
 )
 
 

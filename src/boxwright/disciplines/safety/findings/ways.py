@@ -144,8 +144,8 @@ def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def _able(result: Result, bed: Bed | None) -> list[Exit]:
-    """Return the ways out that count from a bed."""
-    return [one for one in result.exits if one.counts and not (bed is not None and _is_shut(result, bed, one))]
+    """Return the ways out that count from a bed, where none stands from the floor."""
+    return [one for one in result.exits if one.counts and not _is_shut(result, bed, one)]
 
 
 def _wanted(result: Result) -> float:
@@ -201,8 +201,10 @@ def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
     return f"Clear the way to {name}", 10
 
 
-def _is_shut(result: Result, bed: Bed, one: Exit) -> bool:
+def _is_shut(result: Result, bed: Bed | None, one: Exit) -> bool:
     """Return whether the way from a bed is too narrow for anybody, with nothing doubtful in the way."""
+    if bed is None:
+        return one.way_shut_by is not None
     found = _aisles(result, bed, one)
     return bool(found) and all(is_shut(aisle) for aisle in found)
 
@@ -228,7 +230,8 @@ def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
     if one.is_too_small:
         return f"nobody gets through what is clear of {name}"
     found = _aisles(result, bed, one) if bed is not None else []
-    by = listed([name_of(path) for path in found[0].blocked_by[:3]]) if found else ""
+    blocked_by = found[0].blocked_by if found else one.way_shut_by or ()
+    by = listed([name_of(path) for path in blocked_by[:3]])
     return f"the way to {name} is shut by {by}" if by else f"the way to {name} is shut"
 
 
