@@ -31,6 +31,7 @@ from boxwright.disciplines.layout.changeover import (
 )
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
 from boxwright.disciplines.layout.changeover_told import Told, told
+from boxwright.disciplines.layout.made_up import raised_body
 from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.setting_out import is_set_out, set_out
@@ -482,4 +483,4 @@ def _wheels(slot: Slot) -> Iterator[Body]:
     """Yield what stands up through the floor."""
     result: frame.Result | None = slot.frame
     for one in result.intrusions if result is not None else ():
-        yield Body(one.of, one.name, (Block(one.low, one.high),), (0.0, 0.0, 0.0), True, "yes", "")
+        yield raised_body((one.of, one.name, one.low, one.high))

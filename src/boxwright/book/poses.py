@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from boxwright.book.plan import planned_of
-from boxwright.disciplines.layout.bodies import Block, Body, Pose, posed
+from boxwright.disciplines.layout.bodies import Pose
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.free_spot import free_spot
+from boxwright.disciplines.layout.made_up import bodies_in
 from boxwright.disciplines.layout.parts import Facet
 from boxwright.disciplines.layout.posing import Posed, WayOut
 from boxwright.disciplines.layout.tonight import beds_tonight
@@ -20,7 +21,7 @@ from boxwright.finding import Use
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.at_night import exits_at_night
-from boxwright.study.hull import linings_of
+from boxwright.study.hull import linings_of, stood_of
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
 from boxwright.units import Band, HeaderUnits
@@ -59,11 +60,8 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     planned, own = planned_of(rig, slot, standing, units), rig.layout
     if planned is None or own.room is None:
         return None
-    shell = slot.frame.intrusions if slot.frame is not None else ()
-    bodies = (
-        *posed(own.fitted, standing.frames, pose),
-        *(Body(one.of, one.name, (Block(one.low, one.high),), (0.0, 0.0, 0.0), True, "yes", "shell") for one in shell),
-    )
+    raised = ((one.of, one.name, one.low, one.high) for one in slot.frame.intrusions) if slot.frame is not None else ()
+    bodies = bodies_in(own.fitted, stood_of(standing.frames), raised, pose)
     there = {one.of for one in standing.openings}
     openings = tuple(one for one in own.closed if one.of in there)
     beds = beds_tonight(own.fitted, {frame.of for frame in standing.frames}, rig.people)

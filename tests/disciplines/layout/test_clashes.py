@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from boxwright.disciplines.layout.bodies import Block, Body, moved_block, posed
+from boxwright.disciplines.layout.bodies import Block, Body, moved_block, standing_bodies
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.meeting import are_in, lines_of, near_pairs, roots_of
 from boxwright.disciplines.layout.near import clearances
@@ -20,6 +20,7 @@ from boxwright.disciplines.layout.sweeps import Mover, Slip, bed_of
 from boxwright.disciplines.layout.telling import rounded_up
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
+from boxwright.study.hull import stood_of
 from boxwright.study.slots import Study, study
 from tests.disciplines.layout.layouts import ROOM, body, layout, mirrored, turn
 
@@ -210,7 +211,8 @@ def test_blocks_of_a_thing_are_read_from_its_own_corner() -> None:
     pieces = "blocks: [{x: 2, side: 3, size: 4 x 4 x 30}, {z: 30, size: 18 x 15 x 12}],"
     rig = read_rig(text.replace(line, f"{line} {pieces}")).rig
     frames = study(rig, JUDGED_ON).slots[1].standing.frames
-    outboard = next(one for one in posed(rig.layout.fitted, frames, "travel") if one.name == "outboard")
+    bodies = standing_bodies(rig.layout.fitted, stood_of(tuple(frames)), "travel")
+    outboard = next(one for one in bodies if one.name == "outboard")
     place = next(one.place for one in frames if one.name == "outboard")
     corner = place.x.best - place.size[0] / 2.0
     assert [round((block.low[0] - corner) / 0.0254, 6) for block in outboard.blocks] == [2.0, 0.0]

@@ -12,7 +12,6 @@ from typing import Literal, NamedTuple
 
 from boxwright.disciplines.layout.parts import Facet, Fitted, Piece
 from boxwright.exchange import Vector
-from boxwright.model.part import Frame
 from boxwright.model.place import Place
 from boxwright.records import dataclass
 from boxwright.units import Band
@@ -79,13 +78,8 @@ _laid: dict[tuple[str, str, Pose], tuple[Fitted, Body]] = {}
 """What each thing last came to, so that one that is as it was stays the same object."""
 
 
-def posed(fitted: Iterable[Fitted], frames: Iterable[Frame], pose: Pose) -> tuple[Body, ...]:
-    """Return what stands as bodies in one pose; what takes up no room, or leaves for the night, is left out."""
-    return standing_bodies(fitted, tuple((frame.of, frame.stands) for frame in frames), pose)
-
-
 def standing_bodies(fitted: Iterable[Fitted], stood: Iterable[Standing], pose: Pose) -> tuple[Body, ...]:
-    """Return the same of what stands by its path, with whether it does so for certain."""
+    """Return what stands as bodies in one pose; what takes up no room, or leaves for the night, is left out."""
     known = {one.of: one for one in fitted}
     found = []
     for of, stands in stood:

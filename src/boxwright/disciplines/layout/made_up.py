@@ -1,13 +1,31 @@
-"""What gets its place on a bed once the bed is down: by night it lies on it as if it rode on it."""
+"""All that takes up room in a pose; what gets its place on a bed once that is down lies on it as if it rode on it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
 
-from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.bodies import Block, Body, Pose, Standing, standing_bodies
 from boxwright.disciplines.layout.parts import Fitted
 from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.exchange import Vector
+
+Raised = tuple[str, str, Vector, Vector]
+"""What stands up through the floor: its path, its name, both its corners (m)."""
+
+
+def bodies_in(
+    fitted: tuple[Fitted, ...], stood: Iterable[Standing], raised: Iterable[Raised], pose: Pose
+) -> tuple[Body, ...]:
+    """Return all that takes up room: what stands in a pose, made up for the night, and what is raised in the shell."""
+    bodies = standing_bodies(fitted, stood, pose)
+    return (*(laid_on_beds(fitted, bodies) if pose == "night" else bodies), *map(raised_body, raised))
+
+
+def raised_body(raised: Raised) -> Body:
+    """Return what stands up through the floor as a body."""
+    of, name, low, high = raised
+    return Body(of, name, (Block(low, high),), (0.0, 0.0, 0.0), True, "yes", "shell")
 
 
 def laid_on_beds(fitted: Iterable[Fitted], bodies: tuple[Body, ...]) -> tuple[Body, ...]:

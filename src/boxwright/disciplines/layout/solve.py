@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing, standing_bodies
+from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing
 from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.fronts import fronts_of
 from boxwright.disciplines.layout.leaves import FLAT, leaf_of, sliding_leaf, usual_lid
 from boxwright.disciplines.layout.lying import taken_beds
-from boxwright.disciplines.layout.made_up import laid_on_beds
+from boxwright.disciplines.layout.made_up import Raised, bodies_in
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
@@ -46,7 +46,6 @@ from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, moving_part, struck_by
 from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
 from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, zones_of
-from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
 from boxwright.records import dataclass
@@ -72,7 +71,7 @@ class Hull:
     """The shell round the room: its outer box, what stands up through its floor, and the ground under its deck (m)."""
 
     outer: Block
-    fixed: tuple[tuple[str, str, Vector, Vector], ...]
+    fixed: tuple[Raised, ...]
     has_nose: bool
     ground: Band
 
@@ -92,11 +91,7 @@ def offers() -> Offers:
 
 def bodies_of(section: Section, stood: tuple[Standing, ...], hull: Hull, use: str) -> tuple[Body, ...]:
     """Return all that takes up room in a slot: every part in its pose for the use, and what is fixed in the shell."""
-    shell = tuple(
-        Body(of, name, (Block(low, high),), (0.0, 0.0, 0.0), True, "yes", "shell") for of, name, low, high in hull.fixed
-    )
-    bodies = standing_bodies(section.fitted, stood, POSE_OF_USE.get(use, "travel"))
-    return (*(laid_on_beds(section.fitted, bodies) if use == "sleep" else bodies), *shell)
+    return bodies_in(section.fitted, stood, hull.fixed, POSE_OF_USE.get(use, "travel"))
 
 
 def solve(
