@@ -115,15 +115,18 @@ def in_words(answer: Answered, result: Result) -> str:
     units = answer.units
     said = [f"{area(result.low, units)} stays open low and {area(result.high, units)} high.".capitalize()]
     breathing = result.breathing
+    who, when, by = f"{result.sleepers} asleep", "night", "by morning"
+    if result.workers:
+        who, when, by = f"{result.workers} at work", "day, everything shut,", "by the end of a day of work"
     if breathing is None:
-        said.append(
-            "Nobody sleeps in this load state." if not result.sleepers else "The size of the room is not known."
-        )
+        nobody = "Nobody works in it" if result.use == "work" else "Nobody sleeps"
+        is_size = result.sleepers or result.workers
+        said.append("The size of the room is not known." if is_size else f"{nobody} in this load state.")
     else:
         said.append(
-            f"On a mild and still night {flow(breathing.flow, units)} of outdoor air comes in for {result.sleepers}"
-            f" asleep, where {show(breathing.need, 'flow', units)} is wanted: carbon dioxide comes to"
-            f" {ppm_band(breathing.morning)} by morning, {ppm(breathing.morning.best)} most likely."
+            f"On a mild and still {when} {flow(breathing.flow, units)} of outdoor air comes in for {who},"
+            f" where {show(breathing.need, 'flow', units)} is wanted: carbon dioxide comes to"
+            f" {ppm_band(breathing.morning)} {by}, {ppm(breathing.morning.best)} most likely."
         )
     return " ".join([*said, *(_night_in_words(result) if result.sleepers else ())])
 

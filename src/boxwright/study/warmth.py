@@ -43,9 +43,10 @@ def warmed(
     """Return how warm the room is and what air it has: flow is offered before heat, what is damp judged after it."""
     planes = once(layups_of, framed, rig.frame)
     holes = once(cut_through, framed, standing.openings, standing.holes)
-    sleepers = len(standing.people) if context.use == "sleep" else 0
+    people = len(standing.people) if context.use in ("sleep", "work") else 0
+    sleepers = people if context.use == "sleep" else 0
     vents = vents_standing(standing.frames, standing.openings, rig.air)
-    offered = once(air.offers, rig.air, vents, holes, once(lined_share, planes), sleepers, context.use)
+    offered = once(air.offers, rig.air, vents, holes, once(lined_share, planes), people, context.use)
     warm = once(
         heat.solve,
         rig.heat,
@@ -62,7 +63,7 @@ def warmed(
     )
     nights = once(nights_of, warm)
     aired = once(
-        air.solve, rig.air, offered, vents, planes, nights, sleepers, context.use, context.countries, context.judged_on
+        air.solve, rig.air, offered, vents, planes, nights, people, context.use, context.countries, context.judged_on
     )
     return warm, once(heat.findings, warm, context.shown_in), aired, once(air.findings, aired, context.shown_in)
 

@@ -6,10 +6,11 @@ import pytest
 
 from boxwright.disciplines.air.given_off import given_off
 from boxwright.disciplines.air.parts import PlannedDamp
-from boxwright.disciplines.heat.night import given_by_hour
+from boxwright.disciplines.heat.night import Outdoors, given_by_hour, night_of
 from boxwright.exchange import Moisture
 from boxwright.units import Band, exactly
 from tests.disciplines.air.test_findings import edited, worked
+from tests.disciplines.heat.test_burning import warmed
 
 HOUR = 3600.0
 YES = {"parts[stove]": "yes", "parts[oilskins]": "yes"}
@@ -79,7 +80,37 @@ def test_each_source_counts_in_its_own_hours() -> None:
     people, dinner, dried = (one.kg_per_second.best for one in damp)
     assert water == pytest.approx((0.0, dinner + dried, people + dried, people + dried, 0.0))
     heat, _ = given_by_hour(damp, clocks, "high")
-    assert heat[1] == pytest.approx(damp[2].watt.low), "most is lost where most dries"
+    assert heat[1] == pytest.approx(damp[1].watt.low + damp[2].watt.low), "most is lost where most dries"
+
+
+def test_what_cooks_warms_the_room_by_its_fire_less_what_boils_away() -> None:
+    """By hand: 1.5 kW for an hour of two, less 285 g at 2454 kJ/kg; 0.5 kW less 570 g; 3 kW less 140 g."""
+    _, dinner = given_off((stove(exactly(HOUR), is_flame=True),), YES, 2)
+    boiled = [grams * 2454.0 / 7200.0 for grams in (285.0, 570.0, 140.0)]
+    by_hand = (750.0 - boiled[0], 250.0 - boiled[1], 1500.0 - boiled[2])
+    assert (dinner.watt.best, dinner.watt.low, dinner.watt.high) == pytest.approx(by_hand)
+    _, perhaps = given_off((stove(exactly(HOUR), is_flame=True),), {"parts[stove]": "perhaps"}, 2)
+    assert perhaps.watt.low == 0.0 and perhaps.watt.high == dinner.watt.high
+    _, unsaid = given_off((stove(UNKNOWN, is_flame=True),), YES, 2)
+    assert (unsaid.watt.low, unsaid.watt.best, unsaid.watt.high) == pytest.approx((0.0, 0.0, by_hand[2]))
+
+
+def test_dinner_does_not_warm_the_room_as_it_is_coldest_outside() -> None:
+    """What is cooked at six in the evening is nothing at six in the morning, when a night is held or not."""
+    room = warmed().inside
+    night = Outdoors("", "a night", exactly(263.15), exactly(5.0), exactly(0.0))
+    with_dinner = given_off((stove(exactly(HOUR), is_flame=True),), YES, 2)
+    assert night_of(room, night, None, with_dinner).gains == night_of(room, night, None, with_dinner[:1]).gains
+    assert max(night_of(room, night, None, with_dinner).night.air) >= max(
+        night_of(room, night, None, with_dinner[:1]).night.air
+    )
+
+
+def test_those_who_work_give_off_more_by_day_alone() -> None:
+    (people,) = given_off((stove(exactly(HOUR)), gear(exactly(2.0))), YES, 0, 2)
+    (asleep,) = given_off((), {}, 2)
+    assert people.is_on(8) and people.is_on(15) and not people.is_on(16) and not people.is_on(7)
+    assert people.kg_per_second.best > asleep.kg_per_second.best and people.watt.best > asleep.watt.best
 
 
 COLD = ("coldest_design: 14 C", "coldest_design: -10 C")

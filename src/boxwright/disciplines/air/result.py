@@ -39,7 +39,8 @@ class Vent:
 
 @dataclass(frozen=True, slots=True)
 class Breathing:
-    """The air of a mild and still night without heater, the hardest one: what comes in, and what it comes to.
+    """The air of a mild and still night without heater, the hardest one, or of such a day of work: what comes in, and
+    what it comes to.
 
     ``flow`` is outdoor air (m3/s), ``morning`` and ``steady`` carbon dioxide as a share after the night and after a
     very long one, ``need`` the outdoor air that people ought to have. ``room`` is its volume (m3) and ``stack`` the
@@ -154,12 +155,14 @@ class DampNight:
 class MildNight:
     """A mild, wet night: outdoor air (m3/s) that keeps the room healthy, what the vents give, and what it comes to.
 
-    ``humidity`` is the share the room comes to at that flow, at most 1: then it drips everywhere.
+    ``humidity`` is the share the room comes to at that flow, at most 1: then it drips everywhere. ``has_height`` says
+    that somebody wrote how high the room is; else it counts as anything a trailer may have.
     """
 
     need: Band
     flow: Band
     humidity: Band
+    has_height: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,7 +189,8 @@ class Result:
 
     ``moisture`` is what makes the air damp. ``on_gas`` is what a gas pipe runs to that stands, or stands perhaps.
     ``low`` and ``high`` are the free areas (m2) that stay open in the lower and the upper half of the room; ``flames``
-    burn in it. ``breathing`` and ``mild`` are None where nobody sleeps, or where the room has no size.
+    burn in it. ``breathing`` and ``mild`` are None where nobody sleeps or works in it, or where the room has no size;
+    ``workers`` are who works in it, and then both are of a day of work.
     """
 
     of: str
@@ -206,3 +210,4 @@ class Result:
     on_gas: tuple[PlannedFlame, ...]
     rules: tuple[Rule, ...]
     country: str
+    workers: int = 0

@@ -120,11 +120,13 @@ def _breathing(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     if breathing is None:
         return ()
     wanted = f"{show(breathing.need, 'flow', shown_in)} wanted"
+    by = "the end of a day of work" if result.workers else "morning"
     rows = [
         ("outdoor air, mild and still", flow(breathing.flow, shown_in), wanted),
-        ("carbon dioxide by morning", ppm_band(breathing.morning), f"{ppm(breathing.morning.best)} most likely"),
-        ("after a very long night", ppm_band(breathing.steady), "and no more"),
+        (f"carbon dioxide by {by}", ppm_band(breathing.morning), f"{ppm(breathing.morning.best)} most likely"),
     ]
+    if not result.workers:
+        rows.append(("after a very long night", ppm_band(breathing.steady), "and no more"))
     if mild is not None:
         humid = f"{percent(mild.humidity.low)} to {percent(mild.humidity.high)}"
         wanted = f"{flow(mild.need, shown_in)} keeps it dry"
@@ -132,7 +134,8 @@ def _breathing(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
             ("outdoor air, mild and rainy", flow(mild.flow, shown_in), wanted),
             ("humidity then", humid, f"{percent(mild.humidity.best)} most likely"),
         ]
-    title = f"The air of {result.sleepers} asleep, by warmth alone"
+    who = f"{result.workers} at work, everything shut" if result.workers else f"{result.sleepers} asleep"
+    title = f"The air of {who}, by warmth alone"
     return (Grid(title, ("", "", ""), tuple(rows), ("",) * len(rows)),)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from boxwright.disciplines.air.breathing import breathed, mild_night
+from boxwright.disciplines.air.breathing import breathed, breathed_at_work, mild_night
 from boxwright.disciplines.air.damp import damp_night, wood_by_place
 from boxwright.disciplines.air.given_off import given_off
 from boxwright.disciplines.air.parts import Section
@@ -40,15 +40,15 @@ def lined_share(layups: tuple[Layup, ...]) -> float:
 
 
 def offers(
-    own: Section, standing: Stands, openings: tuple[Opening, ...], lined: float, sleepers: int, use: str
+    own: Section, standing: Stands, openings: tuple[Opening, ...], lined: float, people: int, use: str
 ) -> Offers:
     """Return how the air of the room can change in one slot, and what makes it damp.
 
     ``standing`` pairs the path of each vent, fan and flame that stands with "yes" or "perhaps"; ``lined`` is what
-    `lined_share` gives; ``sleepers`` are who is inside.
+    `lined_share` gives; ``people`` are who is inside, asleep or at work by the use.
     """
     vents = vents_of(own, standing, openings)
-    damp = given_off(own.damp, dict(standing), sleepers)
+    damp = given_off(own.damp, dict(standing), people if use == "sleep" else 0, people if use == "work" else 0)
     return Offers(airflow_of(vents, openings, lined, use == "sleep"), damp, vents)
 
 
@@ -67,13 +67,13 @@ def solve(
     standing: Stands,
     layups: tuple[Layup, ...],
     nights: tuple[Night, ...],
-    sleepers: int,
+    people: int,
     use: str,
     countries: tuple[str, ...],
     judged_on: date,
 ) -> Result:
     """Return what air has worked out in one slot; of ``standing`` it takes the flames."""
-    there = dict(standing)
+    there, sleepers, workers = dict(standing), people if use == "sleep" else 0, people if use == "work" else 0
     fixed = tuple(one for one in offered.vents if one.stays_open)
     airy = frozenset(one.planned.of for one in fixed)
     return Result(
@@ -84,8 +84,10 @@ def solve(
         vents=offered.vents,
         low=summed(tuple(one for one in fixed if one.is_low)),
         high=summed(tuple(one for one in fixed if not one.is_low)),
-        breathing=breathed(own, offered.airflow, sleepers),
-        mild=mild_night(own, offered.airflow, sleepers),
+        breathing=breathed_at_work(own, offered.airflow, workers, there)
+        if workers
+        else breathed(own, offered.airflow, sleepers),
+        mild=mild_night(own, offered.airflow, sleepers, workers),
         nights=tuple(damp_night(one, offered.moisture, layups, airy) for one in nights),
         flames=tuple((one, "yes" if there[one.of] == "yes" else "perhaps") for one in own.flames if one.of in there),
         wood=wood_by_place(own.wood),
@@ -94,4 +96,5 @@ def solve(
         on_gas=tuple(one for one in own.on_gas if one.of in there),
         rules=rules_at_home(countries, judged_on),
         country=countries[0].upper().partition("-")[0] if countries else "",
+        workers=workers,
     )

@@ -35,10 +35,14 @@ CRACKS: dict[str, Band] = _bands("cracks")
 """Leakage area (m2) at 4 Pa, lined and bare."""
 CARBON_DIOXIDE: Band = _bands("sleeper")["carbon dioxide"]
 """What one sleeper breathes out, m3/s."""
-BREATH: Band = _bands("breath")["asleep"]
-"""Water one sleeper gives off, kg/s."""
-WARMTH: Band = _bands("warmth")["asleep"]
-"""Heat one sleeper gives off that is felt, W."""
+AT_WORK: Band = _bands("awake")["carbon dioxide"]
+"""What somebody awake breathes out, m3/s."""
+BREATH, BREATH_AT_WORK = (_bands("breath")[one] for one in ("asleep", "at work"))
+"""Water one person gives off, kg/s."""
+WARMTH, WARMTH_AT_WORK = (_bands("warmth")[one] for one in ("asleep", "at work"))
+"""Heat one person gives off that is felt, W."""
+UNWRITTEN: Band = _bands("unwritten")["height of the room"]
+"""How high (m) a room is that nobody wrote the height of."""
 DINNER: Band = _bands("dinner")["a person"]
 """Water (kg) that goes into the air as dinner is cooked, for each person."""
 COOKING: dict[str, Band] = _bands("cooking")
@@ -52,7 +56,7 @@ OUTDOORS, STALE, TOO_MUCH = (_numbers("gas", "share")[one] for one in ("outdoors
 A_PERSON = _numbers("air", "flow")["a person"]
 """Outdoor air for one person, m3/s."""
 WARMER = _numbers("still-night", "warmer")["room over outside"]
-NIGHT = _numbers("asleep", "time")["a night"]
+NIGHT, WORKDAY = (_numbers("asleep", "time")[one] for one in ("a night", "a day of work"))
 MILD, MILD_HUMIDITY, KEPT_AT, WANTED = (
     _numbers("outdoors", column)["mild and wet"] for column in ("temperature", "humidity", "inside", "wanted")
 )

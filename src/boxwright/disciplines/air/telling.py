@@ -10,6 +10,7 @@ from boxwright.units import Band, HeaderUnits, show, show_band
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 LEAVE: tuple[Use, ...] = ("leave",)
+WORK: tuple[Use, ...] = ("work",)
 OWN_RULE = "own-rule"
 PER_MILLION, GRAMS = 1e6, 1e3
 TENTHS_BELOW = 9.95

@@ -136,7 +136,9 @@ class HeldNight:
 def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]) -> HeldNight:
     """Return the night of one place with one heater, or with none."""
     runs = dict(zip(ENDS, _runs(inside, outdoors, warmth, moisture), strict=True))
-    gains = {end: sum(at(one.watt, end, False) for one in moisture) for end in ENDS}
+    # What warms it as it is coldest outside: dinner is long eaten then.
+    by_then = [one for one in moisture if one.is_on(COLDEST_AT)]
+    gains = {end: sum(at(one.watt, end, False) for one in by_then) for end in ENDS}
     losses = {end: _loss(inside, runs[end], end) for end in ENDS}
     skies = {end: _to_the_sky(inside, outdoors, warmth, end) for end in ENDS}
     gains = {end: gains[end] - skies[end] for end in ENDS}

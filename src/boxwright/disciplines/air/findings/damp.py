@@ -8,10 +8,11 @@ from math import isfinite
 from boxwright.disciplines.air.hidden import is_hidden, is_skin
 from boxwright.disciplines.air.result import DampNight, Result, WetPlace
 from boxwright.disciplines.air.sourced import DAMP_WOOD, DROPS, LITTLE, METER, MUCH, RUNS, WANTED, source_of
-from boxwright.disciplines.air.telling import LEAVE, SLEEP, between, flow, grams, listed, percent, spread
+from boxwright.disciplines.air.telling import LEAVE, SLEEP, WORK, between, flow, grams, listed, percent, spread
 from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, exactly, show
 
+MEASURE = "Measure how high the room is inside, deck to bows, and write body: {height: 78} of the trailer"
 FAR = 10.0
 """As many times the least air that may do, the most is not told as a number."""
 MOST_KINDS = 4
@@ -162,9 +163,9 @@ def _remedy(wet: WetPlace, shown_in: HeaderUnits) -> str:
 
 
 def mild_wet(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that a mild, rainy night leaves the room damp, because the vents pass too little then.
+    """Say that a mild, rainy night, or such a day of work, leaves the room damp: the vents pass too little then.
 
-    Asks: do the vents carry off what sleepers give off when it is mild and wet, when warmth drives little air
+    Asks: do the vents carry off what people give off when it is mild and wet, when warmth drives little air
     Limit: 70 per cent of humidity in the room, which it may have for weeks
     Source: practice
     Lever: larger vents, a fan that runs, a window set open
@@ -173,20 +174,26 @@ def mild_wet(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if mild is None or mild.flow.low >= mild.need.high:
         return
     is_known = all(one.free.known for one in result.vents if one.stays_open and one.there == "yes")
+    is_known = is_known and mild.has_height
     kind: Kind = "advice" if is_known else "unknown"
     perhaps = "may come to" if mild.flow.high >= mild.need.low else "comes to"
     there = sorted((one for one in result.vents if one.there == "yes"), key=lambda one: not one.stays_open)
     where = there[0].planned.of if there else "openings"
+    when, uses = ("day of work", WORK) if result.workers else ("night", SLEEP)
+    warns = "a heater at its lowest may be too warm then, so open up and let it run"
+    then = "open up then" if result.workers else warns
+    unsaid = "" if mild.has_height else "; nobody wrote how high the room is, which drives the air"
     says = (
-        f"on a mild and rainy night {flow(mild.need, shown_in)} of outdoor air keeps the room at"
+        f"on a mild and rainy {when} {flow(mild.need, shown_in)} of outdoor air keeps the room at"
         f" {percent(WANTED)}, and warmth drives {flow(mild.flow, shown_in)}: it {perhaps} {percent(mild.humidity.low)}"
-        f" to {percent(mild.humidity.high)}; a heater at its lowest may be too warm then, so open up and let it run"
+        f" to {percent(mild.humidity.high)}; {then}{unsaid}"
     )
     yield Finding(
         "air/mild-wet", where, kind, says, mild.flow.low, mild.need.high, mild.flow.low - mild.need.high, "m3/s",
         source_of("outdoors", "mild and wet"), "openings",
-        act="Set a window or a lid open on such nights, or run a fan", minutes=2, could_stop=False, could_limit=False,
-        uses=SLEEP, because=(where,),
+        act=f"Set a window or a lid open on such a {when}, or run a fan" if mild.has_height else MEASURE, minutes=2,
+        could_stop=False, could_limit=False, uses=uses,
+        because=(where,) if mild.has_height else ("trailer.body", where),
     )  # fmt: skip
 
 
