@@ -124,6 +124,15 @@ def test_a_leaf_is_judged_by_what_stands_in_its_way_at_each_moment() -> None:
     assert said[-1] == ("unknown", ("post",))
 
 
+def test_what_gets_its_place_on_the_bed_is_not_in_the_way_of_who_lies_there() -> None:
+    """A roll nearly as long and wide as the bed and 900 high: if it stood there for itself, nobody would come past."""
+    roll = "  roll: {x: 300, side: right-5, z: 0, size: 1850 x 680 x 900, weight: 3, stage: all, done: yes"
+    found = changed(SWINGS % 170, more=f"{roll}, when_sleeping: {{x: 130, side: left+10, z: 650}}}}")
+    assert found.there.word == "found"
+    assert found.out is not None
+    assert [(one.word, one.by) for one in found.out.exits] == [("free", ())]
+
+
 def test_what_stands_in_the_way_of_a_leaf_only_at_night_takes_nothing_by_day() -> None:
     post = POST.replace("x: 2100, side: right-5", "x: 2400, side: left+60")
     found = changed(INSIDE, more=post.rstrip() % ", when_sleeping: {x: 2400, side: right-5, z: 0}")

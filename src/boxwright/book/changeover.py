@@ -31,7 +31,7 @@ from boxwright.disciplines.layout.changeover import (
 )
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
 from boxwright.disciplines.layout.changeover_told import Told, told
-from boxwright.disciplines.layout.made_up import raised_body
+from boxwright.disciplines.layout.made_up import bodies_in, raised_body
 from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.setting_out import is_set_out, set_out
@@ -154,6 +154,8 @@ class Making:
         self._by_path = {one.of: one for one in self._fitted}
         self._leaves = {one.of for one in self._fitted if one.folds and one.folded is not None}
         self._straps = _straps(rig)
+        night = tuple((one.of, one.stands) for one in self._night().frames)
+        self._lies_on = {body.of: body.carried_by for body in bodies_in(rig.layout.fitted, night, (), "night")}
         self._asks: list[str] = []
         self._doubtful: list[str] = []
         self._left_in: frozenset[str] = frozenset()
@@ -301,6 +303,7 @@ class Making:
             one.of, one.name, "carry", tuple(poses), ends[0], ends[1],
             SECONDS["carry"] + SECONDS["strap"] * len(straps), hands, straps, self._within(one),
             one.inside or one.rides_on, leaf, REACHED["lift one" if hands == 1 else "lift two"], is_cargo, body,
+            self._lies_on.get(one.of, ""),
         )  # fmt: skip
 
     def _pose_at(self, one: Fitted, end: End, poses: list[Posed], number: int) -> int:

@@ -39,7 +39,8 @@ class Mover:
     ``hands`` is how many people one needs for it, ``seconds`` what one move takes. ``straps`` tie it on the road.
     ``within`` are paths it may overlap, being in them or they in it. ``rides`` is the leaf it goes up and down with:
     then its poses are as the leaf's, and outside. ``lift`` is how far it can be raised by its hands (m).
-    ``may_leave``: may it be left outside. ``body`` is the thing itself, whose boxes are those of a pose.
+    ``may_leave``: may it be left outside. ``body`` is the thing itself, whose boxes are those of a pose; ``lies_on`` is
+    the bed its place at night is on.
     """
 
     of: str
@@ -57,6 +58,7 @@ class Mover:
     lift: float = 0.0
     may_leave: bool = False
     body: Body | None = None
+    lies_on: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -377,11 +377,12 @@ def _blocked(bodies: tuple[Body, ...], starts: tuple[Bed, ...], opening: Closed,
 
 
 def _bodies(board: Board, state: State) -> tuple[Body, ...]:
-    moved = tuple(
-        replace(one.body, blocks=blocks)
-        for i, one in enumerate(board.movers)
-        if one.body is not None and (blocks := board.blocks((i, state[i])))
-    )
+    moved = []
+    for i, one in enumerate(board.movers):
+        if one.body is not None and (blocks := board.blocks((i, state[i]))):
+            is_on_bed = one.lies_on and one.poses[state[i]].word == "night"
+            over = one.lies_on if is_on_bed else one.body.carried_by
+            moved.append(replace(one.body, blocks=blocks, carried_by=over))
     return (*board.setting.fixed, *moved)
 
 
