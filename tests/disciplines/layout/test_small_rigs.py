@@ -30,6 +30,8 @@ ON_CAB = "kettle: {rides_on: cab, x: 2300, side: right-%s, z: %s, size: 150 x 15
 ON_BUNK = "{rides_on: bunk, x: %s, side: left+100, z: 650, size: %s, weight: 1, kind: cargo}\n"
 AWNING = f"{DONE}, out: {{reach: 1500, pitch: %s deg}}"
 BOXES = "boxes: {side: right, z: 0, size: 300 x 300 x 300, at: [2300, %s], weight: 5, stage: all, done: yes}\n"
+RACKS = "racks: {side: right, z: 0, size: 500 x 300 x 300, at: [%s], weight: 5, stage: all, done: yes, "
+RACKS += "blocks: [{size: 100 x 300 x 300}, {x: 400, size: 100 x 300 x 300}]}\n"
 PILLOW = "pillow: {x: 2500, side: right, z: 0, size: 250 x 300 x 120, weight: 1, kind: cargo, when_sleeping: "
 PILLOW += "{x: 150, side: left+100, z: %s}}\n"
 STRIKES, SPACE, BED = "opening-strikes", "one-space", "sleeping-place"
@@ -58,6 +60,9 @@ TROUBLE: tuple[tuple[str, Use, str, str, dict[str, str]], ...] = (
     ("a rack through the roof", "tow", "fix", "through-shell", {"parts": p(
         "rack", 1000, "centre", 1900, "700 x 900 x 200")}),
     ("boxes in one another", "tow", "fix", SPACE, {"parts": BOXES % 2450}),
+    # two legs 400 apart each: set in one another by 200 they are free, the first and the third want one space
+    ("racks of which the next but one meets", "tow", "fix", SPACE, {"parts": RACKS % "2000, 2200, 2400"}),
+    ("racks written the other way round", "tow", "fix", SPACE, {"parts": RACKS % "2400, 2200, 2000"}),
     ("a crate by night in the bunk", "sleep", "stop", BED, {"parts": p(
         "a", 2500, "right", 0, "300 x 300 x 300", f"{CARGO}, when_sleeping: {{x: 900, side: left+200, z: 560}}")}),
     ("a crate by night on the bunk", "sleep", "stop", BED, {"parts": p(
@@ -159,6 +164,7 @@ CLEAR: tuple[tuple[str, Use, dict[str, str]], ...] = (
     ("a tray up to the wall", "work", {"parts": p(
         "tray", 2100, "right-300", 500, "400 x 500 x 50", f"{DONE}, slides: {{to: right, by: 290}}")}),
     ("boxes side by side", "tow", {"parts": BOXES % 2600}),
+    ("racks set in one another", "tow", {"parts": RACKS % "2000, 2150, 2300"}),
     ("a pillow by night on the bunk", "sleep", {"parts": PILLOW % 650}),
     ("a pillow by night on the mattress", "sleep", {
         "bunk": "folds: up, folded_depth: 250, hinge: {edge: left}, mattress: 1900 x 700 x 100",

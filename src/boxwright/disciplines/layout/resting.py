@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from itertools import pairwise
 from math import inf, isfinite
 from types import MappingProxyType
 
-from boxwright.disciplines.layout.bodies import Block, Body, Pose, envelope, place_in
+from boxwright.disciplines.layout.bodies import Block, Body, Pose, envelope, moved_block, place_in
 from boxwright.disciplines.layout.meeting import TOUCH, overlaps
 from boxwright.disciplines.layout.pairs import ORDER, Pair, pairs_of
 from boxwright.disciplines.layout.parts import Closed, Fitted
@@ -18,6 +17,8 @@ from boxwright.model.place import Surfaces
 
 MOST = 8
 """How many meetings are told one by one; the rest are counted."""
+MOST_APART = 200
+"""So many different ways between two pieces of a counted thing are looked at."""
 AXES_ALL: tuple[Axis, ...] = (0, 1, 2)
 Clearing = Callable[[Body, Body], Shift | None]
 Face = tuple[str, Axis, bool]
@@ -63,19 +64,35 @@ def _meeting(
 
 
 def against_themselves(fitted: Iterable[Fitted], bodies: Iterable[Body], pose: Pose) -> Iterator[Meeting]:
-    """Yield the counted things of which two pieces are in each other, each with its worst two."""
+    """Yield the counted things of which two pieces are in each other, each with its worst two.
+
+    All pieces are alike and lie along the trailer, so that two meet or not by how far they are apart. Of more than
+    ``MOST_APART`` different ways between them the shortest are looked at.
+    """
     counted = {one.of: one for one in fitted if len(one.along) > 1 and place_in(one, pose) is one.place}
     for body in bodies:
         one = counted.get(body.of)
         if one is None or not body.blocks or not one.is_sized:
             continue
         each = max(len(one.pieces), 1)
-        own = [body.blocks[number * each : (number + 1) * each] for number in range(len(one.along))]
-        own.sort(key=lambda blocks: envelope(blocks).low[0])
-        depth, axis = max((_deepest(*pair) for pair in pairwise(own)), default=(0.0, 0))
+        piece = body.blocks[:each]
+        ways = _ways_between(sorted(one.along), envelope(piece).size[0])
+        moved = ([moved_block(block, (by, 0.0, 0.0)) for block in piece] for by in ways)
+        depth, axis = max((_deepest(piece, other) for other in moved), default=(0.0, 0))
         if depth > TOUCH:
             sure: Certainty = "sure" if depth > LENGTHS["play"] else "grazes"
             yield Meeting(one.of, one.name, one.of, one.name, depth, axis, sure, False, None)
+
+
+def _ways_between(places: list[float], length: float) -> list[float]:
+    """Return each way between two of some places in order that is shorter than a piece (m), the shortest first."""
+    found = set[float]()
+    for number, place in enumerate(places):
+        for other in places[number + 1 : number + 1 + MOST_APART]:
+            if other - place >= length:
+                break
+            found.add(round(other - place, 6))
+    return sorted(found)[:MOST_APART]
 
 
 def _deepest(one: Sequence[Block], other: Sequence[Block]) -> tuple[float, Axis]:
