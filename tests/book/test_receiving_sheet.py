@@ -64,8 +64,8 @@ def test_every_member_has_room_for_pass_and_photo() -> None:
     sheet = next(one for one in drawn(demo("whimbrel"))[0] if one.name == "receiving")
     for grid in (one for one in sheet.grids if one.title.startswith("Middles")):
         assert grid.columns[-1] == "Photo" and all(row[-1] == "" for row in grid.rows)
-        passes = [number for number, name in enumerate(grid.columns) if name == "pass"]
-        assert len(passes) == grid.columns.count("measured") > 0
+        passes = [number for number, name in enumerate(grid.columns) if name == "Pass"]
+        assert len(passes) == grid.columns.count("Measured") > 0
         for row in grid.rows:
             assert all(row[at] in {TO_TICK, "yes", "NO", "-"} for at in passes)
     row = next(row for grid in sheet.grids if "studs left" in grid.columns for row in grid.rows if row[0] == "7")

@@ -7,6 +7,12 @@ const BEYOND = 1.1;
 /** How wide a letter is in the page's lettering, as a share of its height. */
 const WIDE = 0.46;
 const LINE = 1.2;
+/** Room (px) between a name and another, and round a number: without it a crowd of them hides the drawing. */
+const CLEAR = { name: [6, 1], number: [10, 6] } as const;
+/** A thing drawn smaller than this (px, px²) bears neither name nor number until one comes closer. */
+const LEAST_THING = { side: 5, area: 130 };
+/** One that is seen edge on, as a door in its wall, has its name in the open, and is looked for by its length (px). */
+const LEAST_LONG = 32;
 
 export type Room = { width: number; height: number };
 export type Word = {
@@ -18,8 +24,10 @@ export type Word = {
   lines: number;
   isTurned: boolean;
   anchor: string;
-  /** What it is the name of; null where it stands in the open. */
+  /** The thing it has to find room in; null where it stands in the open. */
   room: Room | null;
+  /** How large the thing is that it is the name of; null where that is no thing. */
+  thing?: Room | null;
   /** Meant to be read from nearer only: never written larger. */
   isNear?: boolean;
   /** Without room on any screen: a number stands for it. */
@@ -46,6 +54,28 @@ function meets(one: Box, other: Box): boolean {
   return one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom;
 }
 
+function grown(one: Box, of: keyof typeof CLEAR, scale: number): Box {
+  const [across, upright] = [CLEAR[of][0] / scale, CLEAR[of][1] / scale];
+  return { left: one.left - across, right: one.right + across, top: one.top - upright, bottom: one.bottom + upright };
+}
+
+type Taken = Box & { isName: boolean };
+
+/** What the words that are written cover. */
+const boxes = (words: readonly Word[], found: readonly number[]): Taken[] =>
+  words.flatMap((one, index) => (found[index] ? [{ ...covers(one, found[index]), isName: !!one.isName }] : []));
+
+/** Whether a word would lie on another, or its surroundings on a name: a measure may stand close to it. */
+const isTaken = (taken: readonly Taken[], box: Box, round: Box): boolean => taken.some((one) => meets(one, one.isName ? round : box));
+
+/** Whether a thing is drawn so large that something may be said of it. */
+function isSeen(word: Word, scale: number): boolean {
+  if (!word.thing) return true;
+  const [wide, high] = [word.thing.width * scale, word.thing.height * scale];
+  const isLong = !word.room && Math.max(wide, high) >= LEAST_LONG;
+  return isLong || (Math.min(wide, high) >= LEAST_THING.side && wide * high >= LEAST_THING.area);
+}
+
 /**
  * How large (mm) each word is written where a millimetre takes `scale` pixels, 0 where it is left out. Letters that are
  * read stay as they were placed, or a little smaller; small ones are written larger as far as they find room, the largest first.
@@ -53,15 +83,15 @@ function meets(one: Box, other: Box): boolean {
 export function sizes(words: readonly Word[], scale: number): number[] {
   const least = LEAST_PX / scale;
   const found = words.map((one) => (one.size >= least && !one.isKeyed ? Math.min(one.size, MOST_PX / scale) : 0));
-  const taken = words.flatMap((one, index) => (found[index] ? [covers(one, found[index])] : []));
+  const taken = boxes(words, found);
   const small = words.map((_, index) => index).filter((index) => !found[index]).sort((one, other) => (words[other]?.size ?? 0) - (words[one]?.size ?? 0));
   for (const index of small) {
     const word = words[index];
     if (!word || word.isNear || word.isKeyed) continue;
     const box = covers(word, least);
     const fits = !word.room || (box.right - box.left <= word.room.width * BEYOND && box.bottom - box.top <= word.room.height * BEYOND);
-    if (!fits || taken.some((one) => meets(one, box))) continue;
-    taken.push(box);
+    if (!fits || isTaken(taken, box, word.isName ? grown(box, "name", scale) : box)) continue;
+    taken.push({ ...box, isName: !!word.isName });
     found[index] = least;
   }
   return found;
@@ -69,40 +99,36 @@ export function sizes(words: readonly Word[], scale: number): number[] {
 
 /** More numbers than this (the largest things first) only cover what is drawn: the others are told where the hand is. */
 export const MOST_NUMBERS = 60;
-/** Room (px²) that a number wants of the whole picture: on a small screen there are fewer, and more from nearer. */
-const ROOM_FOR_ONE = 3600;
-const FEWEST_NUMBERS = 12;
-
-/** How many numbers a picture of so many square millimetres bears at a scale. */
-export const bears = (area: number, scale: number): number =>
-  Math.min(MOST_NUMBERS, Math.max(FEWEST_NUMBERS, Math.floor((area * scale * scale) / ROOM_FOR_ONE)));
-const RINGS = [1.2, 1.9, 2.7, 3.6];
+const RINGS = [1.3];
 const DIRECTIONS = [[0, -1], [0, 1], [1, 0], [-1, 0], [0.8, -0.8], [-0.8, -0.8], [0.8, 0.8], [-0.8, 0.8]] as const;
 
-/** Numbers for the names that found no room, in the order one reads them, where no word and no other number is. */
-export function numbered(words: readonly Word[], found: readonly number[], scale: number, most = MOST_NUMBERS): Mark[] {
+/**
+ * Numbers for the names that found no room, each where no word and no other number is near. The largest things come
+ * first; they are counted in the order one reads them.
+ */
+export function numbered(words: readonly Word[], found: readonly number[], scale: number): Mark[] {
   const size = LEAST_PX / scale;
-  const taken = words.flatMap((one, index) => (found[index] ? [covers(one, found[index])] : []));
-  const every = words.flatMap((one, index) => (one.isName && !found[index] ? [{ ...one, index }] : []));
-  const area = (one: Word) => (one.room ? one.room.width * one.room.height : Infinity);
-  const left = every.length > most ? every.sort((one, other) => area(other) - area(one)).slice(0, most) : every;
-  const row = (y: number) => Math.round(y / (3 * size));
-  left.sort((one, other) => row(one.y) - row(other.y) || one.x - other.x);
+  const taken = boxes(words, found);
+  const area = (one: Word) => (one.thing ? one.thing.width * one.thing.height : Infinity);
+  const left = words.flatMap((one, index) => (one.isName && !found[index] && isSeen(one, scale) ? [{ ...one, index }] : []));
+  left.sort((one, other) => area(other) - area(one));
+  const half = (2 * WIDE + 0.25) * size * 0.5;
   const marks: Mark[] = [];
   for (const one of left) {
-    const number = marks.length + 1;
-    const half = (String(number).length * WIDE + 0.25) * size * 0.5;
+    if (marks.length === MOST_NUMBERS) break;
     const spots: (readonly [number, number])[] = [[0, 0], ...RINGS.flatMap((ring) => DIRECTIONS.map(([x, y]) => [x * ring * size, y * ring * size] as const))];
     for (const [dx, dy] of spots) {
       const box = { left: one.x + dx - half, right: one.x + dx + half, top: one.y + dy - size * 0.52, bottom: one.y + dy + size * 0.52 };
-      if (taken.some((other) => meets(other, box))) continue;
-      taken.push(box);
+      if (isTaken(taken, box, grown(box, "number", scale))) continue;
+      taken.push({ ...box, isName: true });
       const isInside = !!one.room && Math.abs(dx) <= one.room.width / 2 && Math.abs(dy) <= one.room.height / 2;
-      marks.push({ index: one.index, number, x: one.x + dx, y: one.y + dy, lead: isInside || (!dx && !dy) ? null : { x: one.x, y: one.y } });
+      marks.push({ index: one.index, number: 0, x: one.x + dx, y: one.y + dy, lead: isInside || (!dx && !dy) ? null : { x: one.x, y: one.y } });
       break;
     }
   }
-  return marks;
+  const row = (y: number) => Math.round(y / (3 * size));
+  marks.sort((one, other) => row(one.y) - row(other.y) || one.x - other.x);
+  return marks.map((one, at) => ({ ...one, number: at + 1 }));
 }
 
 /** The stretch of a picture that holds its words too, once they are as large as they are read. */
@@ -123,10 +149,9 @@ export class Letters {
   private frame = 0;
   private key = "";
 
-  /** Told the key to the numbers that stand in a picture of so many mm², and how many things go without, whenever it becomes another. */
+  /** Told the key to the numbers that stand in a picture, and how many things go without, whenever it becomes another. */
   constructor(
     private readonly sheet: SVGSVGElement,
-    private readonly area: number,
     private readonly tellKey: (rows: KeyRow[], without: number) => void,
   ) {
     this.read();
@@ -146,6 +171,7 @@ export class Letters {
         isTurned: text.hasAttribute("transform"), anchor: text.getAttribute("text-anchor") ?? "middle",
         isNear: text.classList.contains("near"), isKeyed: text.classList.contains("keyed"),
         isName: !text.classList.contains("measure") && /\p{L}{2}/u.test(text.textContent ?? ""),
+        thing: (group && rooms.get(group)) ?? null,
         // One that is hidden has no place in the open: its number stands for its thing, which is as large as it is.
         room: (text.classList.contains("free") && !text.classList.contains("keyed")) || !group ? null : rooms.get(group) ?? null,
       };
@@ -181,7 +207,7 @@ export class Letters {
       text.style.display = size ? "" : "none";
       text.style.fontSize = size && size !== placed ? `${size}px` : "";
     });
-    const marks = numbered(this.words, found, scale, bears(this.area, scale));
+    const marks = numbered(this.words, found, scale);
     const unnamed = this.words.filter((one, index) => one.isName && !found[index]).length;
     this.number(marks, LEAST_PX / scale, unnamed - marks.length);
   }

@@ -7,11 +7,6 @@ import { PX_IN_MM, scaleFor } from "./paper";
 import { PutIn } from "./putin";
 import { bus, fetched, isConnected, named, send, state } from "./link";
 
-/** So many lines of a key stand in one row, and in two or three. */
-const FEW = 5;
-const SOME = 12;
-const longOf = (rows: number): string => (rows > SOME ? "key" : rows > FEW ? "key some" : "key few");
-
 export const picked = signal<string>("");
 const hidden = signal<Record<string, boolean>>({});
 /** A thing somebody asked to be shown, to be focused as soon as it is drawn. */
@@ -42,7 +37,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
     const made = new Hand(base.current, over.current, picture, (of) => (picked.value = of), (says) => (note.value = says));
     hand.current = made;
     for (const one of picture.layers) made.layer(one.name, !isHidden(one.name));
-    const letters = new Letters(base.current, wide * high, (rows, more) => {
+    const letters = new Letters(base.current, (rows, more) => {
       key.value = rows;
       without.value = more;
     });
@@ -119,11 +114,11 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
         </span>
       </div>
       {key.value.length > 0 && (
-        <ol class={longOf(key.value.length)} tabIndex={0} aria-label={`What the numbers in ${picture.title} stand for`}>
+        <ol class="key" tabIndex={0} aria-label={`What the numbers in ${picture.title} stand for`}>
           {key.value.map((one) => (
             <li key={one.number} value={one.number}><i>{one.number}</i> {picture.movable.includes(one.of) ? <button class="quiet" onClick={() => hand.current?.focus(one.of)}>{one.words}</button> : one.words}</li>
           ))}
-          {without.value > 0 && <li class="more">{without.value} smaller: come closer</li>}
+          {without.value > 0 && <li class="more">{without.value} more: come closer</li>}
         </ol>
       )}
       {isHeld ? <InHand of={picked.value} /> : isOnly && picture.movable.length > 0 && <NothingInHand />}
@@ -135,7 +130,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
 function NothingInHand() {
   return (
     <div class="inhand none">
-      <p>Take hold of a thing: drag it, move it with the arrow keys, or tap it and type its place here.</p>
+      <p>{state.value?.can_write === false ? "Tap a thing: its numbers stand here." : "Take hold of a thing: drag it, move it with the arrow keys, or tap it and type its place here."}</p>
     </div>
   );
 }

@@ -61,7 +61,7 @@ def _read_first(told: ChangeOver, units: HeaderUnits) -> Grid:
             kept[-1] = (lead, f"{kept[-1][1]} {says}")
         else:
             kept.append((lead, says))
-    return Grid("Read first", ("", "what it says"), tuple(kept), ("parts",) * len(kept))
+    return Grid("Read first", ("", "What it says"), tuple(kept), ("parts",) * len(kept))
 
 
 def _moves(told: ChangeOver) -> Grid:
@@ -74,7 +74,7 @@ def _moves(told: ChangeOver) -> Grid:
         right = back[number] if number < len(back) else ("", "")
         rows.append((TO_TICK if left[0] else "", left[1], TO_TICK if right[0] else "", right[1]))
         paths.append(left[0] or right[0] or "parts")
-    columns = ("", f"to {_called(told.goal)}", "", f"to {_called(told.start)}")
+    columns = ("", f"To {_called(told.goal)}", "", f"To {_called(told.start)}")
     return Grid("In the order of hands", columns, tuple(rows), tuple(paths))
 
 

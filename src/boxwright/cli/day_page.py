@@ -53,7 +53,7 @@ def _typed(answer: Answered, outside: str, days: tuple[HotDay, ...]) -> HotDay:
 
 def lines(rooms: tuple[HotRoom, ...], units: HeaderUnits, columns: int) -> list[Line]:
     """Return the lines of the page."""
-    from boxwright.cli.warm import rows_of
+    from boxwright.cli.grid_lines import rows_of
     from boxwright.disciplines.heat import day_sheet
 
     told: list[Line] = []

@@ -96,6 +96,7 @@ def page(answer: Answered, result: Result | None, chapter: Sequence[Line], colum
     """Return the lines of the page: the plain answer, the tables, then what the chapter found and what helps."""
     from boxwright.cli.asked import checked
     from boxwright.cli.check import page_title
+    from boxwright.cli.grid_lines import rows_of
     from boxwright.cli.screen import plain, wrapped
 
     head = 1 + len(page_title(checked(answer), columns)[:-1])
@@ -103,7 +104,7 @@ def page(answer: Answered, result: Result | None, chapter: Sequence[Line], colum
     if result is not None:
         lines += [(), *(plain(piece) for piece in wrapped(in_words(answer, result), columns))]
         for grid in tables(answer, result):
-            lines += [(), plain(grid.title.upper(), "head"), *_rows(grid, columns)]
+            lines += [(), plain(grid.title.upper(), "head"), *rows_of(grid.columns, grid.rows, columns)]
     return [*lines, *chapter[head:]]
 
 
@@ -163,24 +164,6 @@ def tables(answer: Answered, result: Result) -> tuple[Grid, ...]:
     from boxwright.disciplines.air.sheets import grids_of
 
     return grids_of(result, answer.units)
-
-
-def _rows(grid: Grid, columns: int) -> list[Line]:
-    """Return a table as lines; one that is too wide is told row by row."""
-    from boxwright.cli.screen import aligned, columns_of, hanging, plain
-
-    has_head = any(grid.columns)
-    rows = [grid.columns, *grid.rows] if has_head else list(grid.rows)
-    texts = aligned(rows)
-    if all(columns_of(text) + 2 <= columns for text in texts):
-        return [plain(f"  {text}", "dim" if has_head and not number else "") for number, text in enumerate(texts)]
-    lines: list[Line] = []
-    for row in grid.rows:
-        told = [
-            f"{name} {cell}".strip() if has_head else cell for name, cell in zip(grid.columns[1:], row[1:], strict=True)
-        ]
-        lines += hanging(plain(f"  {row[0]}: "), "; ".join(told), columns)
-    return lines
 
 
 def as_json_of(result: Result | None) -> Json:

@@ -190,6 +190,7 @@ def page(
     """Return the lines of the page: the plain answer, the tables, then what the chapter found and what helps."""
     from boxwright.cli.asked import checked
     from boxwright.cli.check import page_title
+    from boxwright.cli.grid_lines import rows_of
     from boxwright.cli.screen import plain, wrapped
     from boxwright.cli.warm_helps import help_lines
     from boxwright.disciplines.heat.sheets import grids_of, hours_grid
@@ -239,26 +240,11 @@ def findings_of(answer: Answered) -> tuple[Finding, ...]:
     return (*slot.findings, *slot.accepted) if slot is not None else ()
 
 
-def rows_of(heads: Sequence[str], rows: Sequence[Sequence[str]], columns: int) -> list[Line]:
-    """Return a table as lines; one that is too wide is told row by row."""
-    from boxwright.cli.screen import aligned, columns_of, hanging, plain
-
-    has_head = any(heads)
-    texts = aligned([tuple(heads), *rows] if has_head else list(rows))
-    if all(columns_of(text) + 2 <= columns for text in texts):
-        return [plain(f"  {text}", "dim" if has_head and not number else "") for number, text in enumerate(texts)]
-    lines: list[Line] = []
-    for row in rows:
-        pairs = zip(heads[1:], row[1:], strict=True)
-        told = "; ".join(f"{name} {cell}".strip() for name, cell in pairs if cell)
-        lines += hanging(plain(f"  {row[0]}: "), told, columns)
-    return lines
-
-
 def section_lines(answer: Answered, wall: str, columns: int) -> list[Line]:
     """Return the section of a wall by every rule of the hand, by the stored table, and as a field where it can be."""
     from boxwright.book.wall_sections import WALLS, wall_section
     from boxwright.cli.asked import slot_of
+    from boxwright.cli.grid_lines import rows_of
     from boxwright.cli.rig_file import NothingAsked
     from boxwright.cli.screen import plain, wrapped
 

@@ -80,7 +80,7 @@ def _vents(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     if not vents:
         return ()
     rows = tuple((one.planned.name, *_of_vent(one, shown_in)) for one in vents)
-    columns = ("opening", "height", "free area", "as it is")
+    columns = ("Opening", "Height", "Free area", "As it is")
     return (Grid("What lets air through", columns, rows, tuple(one.planned.of for one in vents)),)
 
 
@@ -98,7 +98,7 @@ def _damp(result: Result) -> tuple[Grid, ...]:
         until = (one.begins + one.lasts) % 24
         rows.append((f"{name}, {one.when}", spread(best, low, high), f"{one.begins} to {until} h"))
     of = tuple(one.of for one in result.moisture)
-    return (Grid("What makes the air damp", ("", "water", "when"), tuple(rows), of),)
+    return (Grid("What makes the air damp", ("", "Water", "When"), tuple(rows), of),)
 
 
 def _of_vent(vent: Vent, shown_in: HeaderUnits) -> tuple[str, str, str]:
@@ -142,7 +142,7 @@ def _breathing(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
 def _hours(night: DampNight, shown_in: HeaderUnits) -> Grid:
     from boxwright.drawing import Grid
 
-    columns = ("hour", "outside", "room", "humidity", "dew point", "outdoor air")
+    columns = ("Hour", "Outside", "Room", "Humidity", "Dew point", "Outdoor air")
     rows = tuple(
         (
             str(number + 1),
@@ -181,7 +181,7 @@ def _wet(night: DampNight, shown_in: HeaderUnits) -> Grid | None:
     first = [(found[0], len(found) - 1) for found in kinds.values()][:MOST_ROWS]
     if not first:
         return None
-    columns = ("place", "wet", "most of it", "coldest", "drips from", "kept dry by")
+    columns = ("Place", "Wet", "Most of it", "Coldest", "Drips from", "Kept dry by")
     rows = tuple((one.name + (f" and {more} more" if more else ""), *_of_wet(one, shown_in)) for one, more in first)
     return Grid(f"What stands wet at {_named(night)}", columns, rows, tuple(one.where for one, _ in first))
 

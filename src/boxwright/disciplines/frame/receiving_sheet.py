@@ -47,7 +47,7 @@ def _members(drawn: Drawn, groups: list[tuple[str, tuple[Expected, ...]]]) -> tu
             cells = [_taped(drawn, lines[number]) if number in lines else ("-", "-", "-") for lines in by_number]
             rows.append((str(number), *(text for cell in cells for text in cell), ""))
         of = tuple(next(lines[number].of for lines in by_number if number in lines) for number in numbers)
-        columns = ("No.", *(text for group, _ in some for text in (group, "measured", "pass")), "Photo")
+        columns = ("No.", *(text for group, _ in some for text in (group, "Measured", "Pass")), "Photo")
         title = f"Middles, may be off by {_within(drawn, some[0][1][0]).removeprefix('+- ')}"
         grids.append(Grid(title, columns, tuple(rows), of))
     return tuple(grids)

@@ -44,11 +44,11 @@ def burner_grids(
     grids = [Grid(f"Fuel, air and fumes of {planned.name}", ("", "", ""), tuple(rows), (planned.of,) * len(rows))]
     way = _way(heater, shown_in)
     if way:
-        columns = ("from tank to burner", "lies", "above the deck", "where it is opened runs out")
+        columns = ("From tank to burner", "Lies", "Above the deck", "Where it is opened runs out")
         grids.append(Grid(f"The way of the fuel of {planned.name}", columns, way, (planned.of,) * len(way)))
     apart, of = _apart(heater, openings, shown_in)
     if apart:
-        heads = ("from the end of the exhaust to", "at least", "at most")
+        heads = ("From the end of the exhaust to", "At least", "At most")
         grids.append(Grid(f"How far the fumes of {planned.name} end from what opens", heads, apart, of))
     return tuple(grids)
 
@@ -72,7 +72,7 @@ def electricity(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
         )
         for load in loads
     )
-    columns = ("place, heater", "fed by", "while it runs", "starts", "all night", "a full battery")
+    columns = ("Place, heater", "Fed by", "While it runs", "Starts", "All night", "A full battery")
     of = tuple(one.of for one in loads)
     return (Grid("What heaters take of electricity in that night", columns, rows, of),)
 

@@ -62,14 +62,14 @@ def in_words(hot: HotDay, shown_in: HeaderUnits) -> str:
 def grids_of(room: HotRoom, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return the table of the ways to air the room, and of what was tried."""
     over = warm(ROOMS["too warm"], shown_in)
-    columns = ("the room", "hottest", "from", f"over {over}", f"at {BEDTIME} h")
+    columns = ("The room", "Hottest", "From", f"Over {over}", f"At {BEDTIME} h")
     rows = [(IN_WORDS[one.way], *_of_run(one, shown_in)) for one in room.runs]
     grids = [Grid(f"A hot day at {room.hot.place}", columns, tuple(rows), ("",) * len(rows))]
     if room.tried:
-        aired = SHORT[room.aired.way]
+        aired = SHORT[room.aired.way].capitalize()
         told = [(CHANGES[one.what], *_of_change(room, one, shown_in)) for one in room.tried]
         grids.append(
-            Grid("What helps, each run as a day of its own", ("with", "shut", aired), tuple(told), ("",) * len(told))
+            Grid("What helps, each run as a day of its own", ("With", "Shut", aired), tuple(told), ("",) * len(told))
         )
     return tuple(grids)
 

@@ -86,7 +86,7 @@ def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
         ("coldest inside", _warm(field.coldest_inside, shown_in), NONE, NONE),
     )
     grid = (*shown, *last)
-    return Grid("What it lets through", ("by", "U", f"R, {r_unit(shown_in)}", "off"), grid, (layup.of,) * len(grid))
+    return Grid("What it lets through", ("By", "U", f"R, {r_unit(shown_in)}", "Off"), grid, (layup.of,) * len(grid))
 
 
 def taken(layup: Layup, shown_in: HeaderUnits) -> Grid:
@@ -110,7 +110,7 @@ def taken(layup: Layup, shown_in: HeaderUnits) -> Grid:
             span = f"{through.best:g} ({through.low:g} to {through.high:g}) W/mK"
             rows.append((name, made.name, size, span, sources_named()[made.source].seen))
     return Grid(
-        "What it was worked out with", ("layer", "read as", "thick", "conducts", "seen"), tuple(rows),
+        "What it was worked out with", ("Layer", "Read as", "Thick", "Conducts", "Seen"), tuple(rows),
         tuple(of for *_, of in given),
     )  # fmt: skip
 

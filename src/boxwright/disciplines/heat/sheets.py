@@ -81,7 +81,7 @@ def losses(result: Result, shown_in: HeaderUnits) -> Grid:
     rows.append(("of it by studs, bows and edges", "", "", show_band(_plain(metal), "W/K", shown_in),
                  _share(metal.best, whole)))  # fmt: skip
     rows.append(("all of it as tables of houses count", "", "", show_band(_plain(shell.loss), "W/K", shown_in), ""))
-    return Grid("What the room loses, without the air", ("face", "area", "per area", "loses", "share"), tuple(rows),
+    return Grid("What the room loses, without the air", ("Face", "Area", "Per area", "Loses", "Share"), tuple(rows),
                 (*of, "", "", ""))  # fmt: skip
 
 
@@ -117,7 +117,7 @@ def _nights(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     if not result.held:
         return ()
     heaters = {one.planned.of: one for one in result.heaters}
-    columns = ("place, outside", "heater", "room at its coldest", "held down to", "lowest too warm above", "fuel")
+    columns = ("Place, outside", "Heater", "Room at its coldest", "Held down to", "Lowest too warm above", "Fuel")
     rows = []
     for one in result.held:
         heater = heaters.get(one.warmth.of) if one.warmth is not None else None
@@ -148,7 +148,8 @@ def _bands(held: tuple[HeldNight, ...]) -> tuple[Grid, ...]:
         for one, warmth in warmed
     )
     of = tuple(one.outdoors.of for one, _ in warmed)
-    return (Grid("How the heater runs in that night", ("place, heater", *RUNS_AS), rows, of),)
+    columns = ("Place, heater", *(one.capitalize() for one in RUNS_AS))
+    return (Grid("How the heater runs in that night", columns, rows, of),)
 
 
 def hours_grid(one: HeldNight, shown_in: HeaderUnits) -> Grid:
@@ -166,7 +167,7 @@ def hours_grid(one: HeldNight, shown_in: HeaderUnits) -> Grid:
         )
         for number in range(len(night.air))
     )
-    columns = ("from", "outside", "room", "heater", "outdoor air")
+    columns = ("From", "Outside", "Room", "Heater", "Outdoor air")
     return Grid(f"The night at {one.outdoors.place}, hour by hour", columns, rows, ("",) * len(rows))
 
 

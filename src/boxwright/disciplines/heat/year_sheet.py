@@ -92,7 +92,7 @@ def _told(year: Year, shown_in: HeaderUnits) -> Grid:
         ("warmest", *_ends(year.warmest, "temperature", shown_in)),
     ]
     title = f"The year with {year.heater}" if year.heater else "The year without a heater"
-    return Grid(title, ("", "most likely", "between"), tuple(rows), ("",) * len(rows))
+    return Grid(title, ("", "Most likely", "Between"), tuple(rows), ("",) * len(rows))
 
 
 def _hours(band: Band) -> tuple[str, str]:
