@@ -12,7 +12,13 @@ from boxwright.units import HeaderUnits
 
 
 def air_at_work(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Judge the air of those who work in it, shut: who works, how large the room is, what a day comes to."""
+    """Judge the air of those who work in it, everything shut that can be.
+
+    Asks: who works in it, how large the room is, what carbon dioxide comes to by the end of a day of work
+    Limit: 5000 ppm, of a day of work; 2000 is stale
+    Source: co2-at-work, practice
+    Lever: an open door or window, larger vents
+    """
     if not result.workers:
         yield _asked(
             "people", "nobody is named who works in it, so nobody can say how long the air lasts",
