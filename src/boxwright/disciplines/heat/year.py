@@ -138,8 +138,7 @@ def year_of(
     def each(runs: dict[tuple[End, Heading], Ran], found: Callable[[Ran], float]) -> Band:
         return _band({place: found(run) for place, run in runs.items()})
 
-    energy = each(opened, lambda run: sum(run.heat) * HOUR)
-    low = _at_lowest(warmth)
+    energy, low = each(opened, lambda run: sum(run.heat) * HOUR), _at_lowest(warmth)
     left = run_all(low, False, NEVER_COOLED) if low is not None else {}
     hot = wanted + TOO_WARM
     return Year(
