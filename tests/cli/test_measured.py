@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from datetime import date
+from functools import cache
 from pathlib import Path
 
 import pytest
 
 from boxwright.cli import main
-from boxwright.cli.asked import Question, answered
+from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.measuring import Told, entered, entries_of
 from boxwright.cli.rig_file import NothingAsked
-from boxwright.rig.compose import read_rig
+from boxwright.rig.compose import Reading, read_rig
 from tests.cli.by_hand import POUND
 from tests.study.demo import RIGS
 
 REFUSED = 3
 TODAY = "2026-05-02"
+OPTIONS = {"--with": "instrument", "--within": "within", "--stage": "stage", "--load": "load", "--note": "note",
+           "--photo": "photo", "--date": "on"}  # fmt: skip
 
 
 @pytest.fixture
@@ -34,9 +37,27 @@ def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]
     return code, " ".join(shown.out.split()), " ".join(shown.err.split())
 
 
-def new_lines(rig: Path) -> list[str]:
-    """Return the lines a file has now and the demo has not; asserts that every other line is as it was."""
-    before, after = (RIGS / "whimbrel.yaml").read_text().splitlines(), rig.read_text().splitlines()
+@cache
+def held(on: str) -> Answered:
+    """Return what is answered of the demo rig, before anything is read on some day."""
+    return answered(Question(str(RIGS / "whimbrel.yaml"), on=on), date(2026, 5, 2))
+
+
+def read(words: list[str]) -> tuple[Reading, Reading]:
+    """Return the demo rig before and after a reading, from the words of a command line with its options."""
+    typed, options = list(words), dict[str, str]()
+    for option, name in OPTIONS.items():
+        if option in typed:
+            at = typed.index(option)
+            options[name] = typed[at + 1]
+            del typed[at : at + 2]
+    before = held(options.pop("on", ""))
+    return before.reading, entered(before.reading, entries_of(before, typed, Told(**options))).reading
+
+
+def new_lines(text: str) -> list[str]:
+    """Return the lines a text has now and the demo has not; asserts that every other line is as it was."""
+    before, after = (RIGS / "whimbrel.yaml").read_text().splitlines(), text.splitlines()
     kept = [line for line in after if line in before]
     assert kept == before
     return [line.strip() for line in after if line not in before]
@@ -98,13 +119,20 @@ def new_lines(rig: Path) -> list[str]:
     ],
     ids=lambda one: one[0] if isinstance(one, list) else "",
 )  # fmt: skip
-def test_a_reading_becomes_a_new_line_and_every_older_one_stays(
-    rig: Path, capsys: pytest.CaptureFixture[str], words: list[str], lines: list[str]
-) -> None:
+def test_a_reading_becomes_a_new_line_and_every_older_one_stays(words: list[str], lines: list[str]) -> None:
+    before, after = read(words)
+    assert new_lines(after.document.text) == lines
+    assert after.problems == before.problems
+
+
+def test_it_is_written_into_the_file(rig: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["studs", "left", "7=112", "1/2", "8=128 1/16", "--with", "tape", "--within", "1/8"]
     _, _, err = run(capsys, "measured", str(rig), *words)
     assert not err
-    assert new_lines(rig) == lines
-    assert read_rig(rig.read_bytes()).problems == read_rig((RIGS / "whimbrel.yaml").read_bytes()).problems
+    line = (
+        f"studs-left-2:  {{date: {TODAY}, what: tape, studs: left, values: {{7: 112 1/2, 8: 128 1/16}}, within: 1/8}}"
+    )
+    assert new_lines(rig.read_text()) == [line]
 
 
 def test_try_shows_and_writes_nothing(rig: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -121,7 +149,7 @@ def test_a_weight_is_not_adopted_by_itself(rig: Path, capsys: pytest.CaptureFixt
     now = read_rig(rig.read_bytes()).rig
     bunk = next(item for item in now.parts if item.name == "bunk")
     assert bunk.mass.best == pytest.approx(144 * POUND)
-    assert f'to go on with it: boxwright set {rig} bunk.weight=150 bunk.how=weighed' in out
+    assert f"to go on with it: boxwright set {rig} bunk.weight=150 bunk.how=weighed" in out
     assert "6 lb heavier" in out
     run(capsys, "set", str(rig), "bunk.weight=150", "bunk.how=weighed")
     bunk = next(item for item in read_rig(rig.read_bytes()).rig.parts if item.name == "bunk")
@@ -195,15 +223,7 @@ def test_the_stage_of_a_ticket_of_another_day_is_asked(rig: Path, capsys: pytest
     ],
     ids=" ".join,
 )
-def test_what_cannot_be_read_is_refused_in_words(rig: Path, words: list[str], says: str) -> None:
-    typed = [word for word in words if not word.startswith("--")]
-    told = Told()
-    for option, name in (("--stage", "stage"), ("--within", "within"), ("--note", "note")):
-        if option in words:
-            value = words[words.index(option) + 1]
-            typed.remove(value)
-            told = Told(**{name: value})
-    before = answered(Question(str(rig)), date(2026, 5, 2))
+def test_what_cannot_be_read_is_refused_in_words(words: list[str], says: str) -> None:
     with pytest.raises(NothingAsked) as caught:
-        entered(before.reading, entries_of(before, typed, told))
+        read(words)
     assert says in str(caught.value)
