@@ -22,10 +22,10 @@ demo: .venv/installed
 test: .venv/installed-for-tests
 	$(BIN)/ruff check .
 	$(BIN)/mypy
-	$(BIN)/pytest -n 2 -q --durations=20
+	$(BIN)/pytest -n 2 --dist worksteal -q --durations=20
 
 nightly: .venv/installed-for-tests
-	BOXWRIGHT_TESTS=nightly $(BIN)/pytest -n 2 -q -m nightly
+	BOXWRIGHT_TESTS=nightly $(BIN)/pytest -n 2 --dist worksteal -q -m nightly
 
 # What the documents copy from the program: the schema, and the output in the tour of README.md.
 docs: .venv/installed

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterable
+from typing import Any
 
+import pytest
 from hypothesis import HealthCheck, settings
 
 IS_NIGHT = os.environ.get("BOXWRIGHT_TESTS") == "nightly"
@@ -14,3 +17,8 @@ SLOW_IS_FINE = (HealthCheck.too_slow, HealthCheck.filter_too_much, HealthCheck.d
 def examples(by_day: int, by_night: int = BY_NIGHT) -> settings:
     """Return how many generated examples a test runs: the same few by day, many fresh ones at night."""
     return settings(max_examples=by_night if IS_NIGHT else by_day)
+
+
+def every_so_many(of: Iterable[Any], one_in: int) -> list[Any]:
+    """Return what a test is run on: the first and then every so manieth by day, those between at night alone."""
+    return [pytest.param(one, marks=[pytest.mark.nightly] if number % one_in else []) for number, one in enumerate(of)]

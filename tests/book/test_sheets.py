@@ -18,6 +18,18 @@ from tests.book.drawn import DEMOS, demo, drawn, pages
 from tests.drawing.judge import faults
 
 BOTH = pytest.mark.parametrize("paper", sorted(PAPERS))
+BY_NIGHT = pytest.mark.nightly
+ONE_BY_DAY = pytest.mark.parametrize("paper", ["letter", pytest.param("a4", marks=BY_NIGHT)])
+OTHER_BY_DAY = pytest.mark.parametrize("paper", ["a4", pytest.param("letter", marks=BY_NIGHT)])
+OWN_BY_DAY = pytest.mark.parametrize(
+    ("name", "paper"),
+    [
+        ("whimbrel", "letter"),
+        ("dunlin", "a4"),
+        pytest.param("whimbrel", "a4", marks=BY_NIGHT),
+        pytest.param("dunlin", "letter", marks=BY_NIGHT),
+    ],
+)
 EACH = pytest.mark.parametrize("name", DEMOS)
 BODY = """
 boxwright: 1
@@ -155,8 +167,7 @@ def test_the_drawing_file_measures_the_same_and_its_rows_say_it() -> None:
             assert any(box == pytest.approx(wanted, abs=0.1) for box in placed[hole.of]), hole.name
 
 
-@EACH
-@BOTH
+@OWN_BY_DAY
 def test_every_page_is_clean_to_another_reader(name: str, paper: PaperName) -> None:
     for sheet, printed in pages(demo(name), paper):
         if sheet.views and not sheet.name.startswith("story"):
@@ -197,7 +208,7 @@ def test_the_diagonals_of_the_tape_plan_are_those_of_the_box() -> None:
 
 
 @pytest.mark.parametrize("what", sorted(WRONG))
-@BOTH
+@OTHER_BY_DAY
 def test_a_rig_that_is_wrong_is_drawn_all_the_same(what: str, paper: PaperName) -> None:
     found = [f"{sheet.name}: {one}" for sheet, printed in pages(wrong(what), paper) for one in faults(sheet, printed)]
     assert found == []
@@ -206,7 +217,7 @@ def test_a_rig_that_is_wrong_is_drawn_all_the_same(what: str, paper: PaperName) 
 
 
 @pytest.mark.parametrize("shape", sorted(SHAPES))
-@BOTH
+@ONE_BY_DAY
 def test_a_box_of_any_shape_is_drawn_without_a_line_too_many(shape: str, paper: PaperName) -> None:
     text = wrong("a door in a wheel box", shape)
     found = [f"{sheet.name}: {one}" for sheet, printed in pages(text, paper) for one in faults(sheet, printed)]

@@ -25,6 +25,8 @@ LINK = re.compile(r"http://127\.0\.0\.1:(\d+)/enter\?t=\S+")
 LB = 0.45359237
 PATIENCE = 15_000
 """How long (ms) a page may take on a busy machine; nothing is timed here."""
+OF_A_LOST_LINE = ("ERR_CONNECTION_RE", "ERR_CONTENT_LENGTH_MISMATCH", "ERR_EMPTY_RESPONSE", "ERR_INCOMPLETE_CHUNKED")
+"""How the browser names an answer that was cut off: refused, reset, or ended on its way with the program."""
 expect.set_options(timeout=PATIENCE)
 
 
@@ -118,7 +120,7 @@ class Desk:
         page.on("requestfinished", self._asked)
 
     def _said(self, message: ConsoleMessage) -> None:
-        is_lost = "WebSocket" in message.text or "ERR_CONNECTION_RE" in message.text or "403" in message.text
+        is_lost = any(word in message.text for word in ("WebSocket", "403", *OF_A_LOST_LINE))
         if "GL Driver Message" in message.text:  # a computer without a card paints slowly, and its browser says so
             return
         if message.type in {"error", "warning"} and not (self.may_lose and is_lost):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from functools import cache
 
 import pytest
 
@@ -24,6 +25,12 @@ Cut = tuple[int, int, bool, str, str]
 
 def whimbrel() -> Bench:
     return Bench(read_rig((RIGS / "whimbrel.yaml").read_bytes()), TODAY, vehicle="borrowed")
+
+
+@cache
+def many_changes() -> Bench:
+    """Return a bench on which one change is tried after the other, as where changes are sought."""
+    return whimbrel()
 
 
 @pytest.fixture
@@ -56,7 +63,7 @@ def cuts(monkeypatch: pytest.MonkeyPatch) -> Counter[Cut]:
     ids=lambda edit: edit.path,
 )
 def test_slots_of_a_changed_text_are_those_of_a_study_that_knows_nothing(edit: Edit) -> None:
-    bench = whimbrel()
+    bench = many_changes()
     before = bench.before
     changed = bench.after([edit])
     assert changed is not None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from datetime import date
+from functools import cache
 
 import pytest
 
@@ -29,7 +30,8 @@ PLAIN = frozenset(
 """Words that somebody who never built or towed knows. A new one goes here only if that is so of it."""
 
 
-def shown(demo: str) -> list[contract.Screen]:
+@cache
+def shown(demo: str) -> tuple[contract.Screen, ...]:
     """Return every screen of a demo rig, today and as it will be."""
     session = Session((ROOT / "rigs" / f"{demo}.yaml").read_text(encoding="utf-8"), DAY)
     screens = Screens()
@@ -37,7 +39,7 @@ def shown(demo: str) -> list[contract.Screen]:
     found = [
         screens.screen(session, one.name, contract.Slot(stage=stage)) for one in screens.names() for stage in stages
     ]
-    return [one for one in found if one is not None]
+    return tuple(one for one in found if one is not None)
 
 
 def labels(screen: contract.Screen) -> list[str]:

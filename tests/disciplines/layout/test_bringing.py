@@ -20,6 +20,7 @@ from boxwright.disciplines.layout.result import Brought, Hole
 from boxwright.rig.compose import read_rig
 from boxwright.study.hull import hull_of
 from boxwright.study.slots import study
+from tests.lanes import every_so_many
 
 ROOM = Block((0.0, -1.0, 0.0), (4.0, 1.0, 2.0))
 DOOR = Gate("door", "door", "right", (0.5, 1.0, 0.0), (1.2, 1.0, 0.9), "inside", True)
@@ -197,7 +198,7 @@ def fits(points: list[tuple[float, float]], width: float, height: float) -> bool
     return False
 
 
-@pytest.mark.parametrize("seed", range(25))
+@pytest.mark.parametrize("seed", every_so_many(range(25), 4))
 def test_where_it_is_said_to_be_too_large_no_cut_through_its_middle_goes_into_the_hole(seed: int) -> None:
     """By brute force: 400 planes of any lie, each cut turned degree by degree; that is what must pass the hole."""
     luck = Random(seed)

@@ -13,6 +13,7 @@ from boxwright.disciplines.layout.bringing_aslant import Push, View, place_of, p
 from boxwright.disciplines.layout.bringing_ways import way_in
 from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.changeover_ways import THROUGH
+from tests.lanes import every_so_many
 
 shapely = pytest.importorskip("shapely", reason="the oracle of ways is not installed")
 affinity = pytest.importorskip("shapely.affinity", reason="the oracle of ways is not installed")
@@ -58,7 +59,7 @@ def deep(one: Polygon, other: Polygon) -> bool:
     )
 
 
-@pytest.mark.parametrize("seed", range(60))
+@pytest.mark.parametrize("seed", every_so_many(range(60), 5))
 def test_a_push_and_its_turn_meet_nothing_in_any_of_many_steps(seed: int) -> None:
     view, long, wide = viewed(seed)
     solid = [shapely.box(a, c, b, d) for (a, b), (c, d) in view.solid] + walls(view)

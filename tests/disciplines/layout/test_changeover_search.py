@@ -29,8 +29,10 @@ from tests.disciplines.layout.changing import (
     setting,
     thing,
 )
+from tests.lanes import every_so_many
 
-SEEDS = range(100)
+ROOMS, ONE_IN = 100, 2
+SEEDS = every_so_many(range(ROOMS), ONE_IN)
 ALL = 100_000
 """So many ways that the search is never cut short."""
 
@@ -60,9 +62,10 @@ def test_it_costs_what_a_search_through_everything_says(seed: int) -> None:
 
 
 def test_the_random_rooms_hold_both_answers() -> None:
-    answers = [by_brute_force(random_setting(seed)) for seed in SEEDS]
+    """Those of every day, so that all of them do."""
+    answers = [by_brute_force(random_setting(seed)) for seed in range(0, ROOMS, ONE_IN)]
     assert sum(one is None for one in answers) >= 5
-    assert sum(one is not None and one > 100.0 for one in answers) >= 10
+    assert sum(one is not None and one > 100.0 for one in answers) >= 5
 
 
 @pytest.mark.parametrize("seed", SEEDS)
