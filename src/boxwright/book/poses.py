@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from boxwright.book.plan import planned_of
+from boxwright.disciplines import structure
+from boxwright.disciplines.frame.shell import shell as shell_of
 from boxwright.disciplines.layout.bodies import Pose
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.free_spot import free_spot
@@ -21,7 +23,7 @@ from boxwright.finding import Use
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.at_night import exits_at_night
-from boxwright.study.hull import linings_of, stood_of
+from boxwright.study.hull import hull_of, linings_of, stood_of
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
 from boxwright.units import Band, HeaderUnits
@@ -46,7 +48,9 @@ def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     here: Pose = next((pose for pose, use in USES if use == slot.use), "travel")
     plans = tuple(pose_plan(one) for one in found.values())
     stages, now = tuple(one.name for one in rig.stages_in_order), rig.header.stage_today
-    begins = bringing_of(next(iter(found.values())), rig.layout, slot.number, now, stages, linings_of(rig.layers))
+    assert slot.box is not None  # where the box is not known nothing is posed
+    hull = hull_of(shell_of(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings), slot.box)
+    begins = bringing_of(next(iter(found.values())), rig.layout, hull, slot.number, now, stages, linings_of(rig.layers))
     brought = bringing_plan(replace(begins, told=slot.layout.brought if slot.layout else ()))
     people = headroom(night if night.beds else found["work"]), exit_plan(night), tape_things(found[here]), brought
     return (*plans, *(sheet for sheet in people if sheet is not None))

@@ -31,7 +31,21 @@ def fitted_of(
 
 def _closed(item: Item, units: HeaderUnits) -> Closed:
     is_unit = isinstance(item.own, Opening) and item.own.unit is not None
-    return Closed(item.of, item.name, _side(item.words.wall, units), item.place, _leaf(item), item.marks, is_unit)
+    wall = _side(item.words.wall, units)
+    return Closed(item.of, item.name, wall, item.place, _leaf(item), item.marks, is_unit, _off(item, wall))
+
+
+def _off(item: Item, wall: str) -> Vector:
+    """Return how far the sides of a hole may be other than they are taken to be (m), along, across and up."""
+    if not isinstance(item.own, Opening):
+        return (0.0, 0.0, 0.0)
+    along, up, over = (
+        max(one.high - one.best, one.best - one.low) if one is not None and one.known else 0.0
+        for one in (item.own.width, item.own.height, item.own.across)
+    )
+    if wall in {"left", "right"}:
+        return along, 0.0, up
+    return (0.0, along, up) if wall in {"front", "rear"} else (along, over, up)
 
 
 def _facet(item: Item) -> layout.Facet | None:

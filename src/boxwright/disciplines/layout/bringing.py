@@ -12,23 +12,30 @@ from math import hypot, isfinite
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope, standing_bodies
+from boxwright.disciplines.layout.bringing_doors import (
+    Door,
+    Names,
+    Ways,
+    doors_of,
+    hole_of,
+    told_hole,
+    ways_by,
+)
 from boxwright.disciplines.layout.bringing_ways import Lane, comes_in, straight_out, way_in
 from boxwright.disciplines.layout.changeover import Gate
+from boxwright.disciplines.layout.made_up import raised_body
 from boxwright.disciplines.layout.meeting import are_near, grown, lines_of
-from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.parts import Closed, Fitted, Lining, Section
 from boxwright.disciplines.layout.result import Brought, Hole
 from boxwright.disciplines.layout.solve import Hull
 from boxwright.disciplines.layout.sourced import LENGTHS, SHEET
 from boxwright.disciplines.layout.stopping import is_in_room
-from boxwright.disciplines.layout.sweeps import NEVER_OPENS
-from boxwright.disciplines.layout.terraces import UPRIGHT, is_placed, sides_of
+from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.exchange import Vector
 from boxwright.model.stage import Marks, stands
 from boxwright.records import dataclass
 
 Sure = Literal["yes", "no", "perhaps"]
-Names = tuple[tuple[str, str], ...]
 SURELY: Literal["yes"] = "yes"
 MOST_PAST, SEARCH = 10_000, 15
 """Boxes that ways are looked for past before the rest is said to be not looked at; a search looks so often at each."""
@@ -47,25 +54,38 @@ class Obstacle:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """The room at the beginning of a stage: what stands, the ways in, and holes of any kind with their sizes.
+    """The room at the beginning of a stage: what stands, what may be a way in, and holes of any kind with their sizes.
 
-    ``doubted`` are the ways in of which it is not sure that they are there, ``unsized`` openings of unknown size.
+    ``unsized`` are openings of unknown size.
     """
 
     obstacles: tuple[Obstacle, ...]
-    gates: tuple[Gate, ...]
-    doubted: tuple[Gate, ...]
+    doors: tuple[Door, ...]
     holes: tuple[Hole, ...]
     unsized: Names
+
+    @property
+    def holders(self) -> frozenset[str]:
+        """Return the paths of what ends the way of a leaf."""
+        return frozenset(hold.of for door in self.doors for hold in door.holds)
+
+    def holding(self, gates: Iterable[Gate], in_doubt: bool) -> Names:
+        """Return what keeps the leaves of some ways in from opening as far as they would."""
+        paths = {gate.of for gate in gates}
+        return tuple(
+            dict.fromkeys(one for door in self.doors if door.closed.of in paths for one in door.holders(in_doubt))
+        )
 
 
 class Bringing:
     """The stages of one rig, each looked at once: what stands when something is brought in at it."""
 
-    def __init__(self, section: Section, fixed: tuple[Block, ...], now: int) -> None:
-        """Take what layout knows, what stands up through the floor, and the number of today's stage."""
+    def __init__(self, section: Section, hull: Hull, now: int) -> None:
+        """Take what layout knows, the shell round the room, and the number of today's stage."""
         assert section.room is not None
-        self.now, self.fixed, self.looked_past = now, fixed, 0
+        self.now, self.looked_past = now, 0
+        self.fixed = tuple(Block(low, high) for _, _, low, high in hull.fixed)
+        self._hull, self._shell = hull, tuple(map(raised_body, hull.fixed))
         one = section.room
         self.room = Block((one.front, one.left, one.floor), (one.rear, one.right, one.ceiling))
         self._section, self._surfaces = section, one
@@ -73,6 +93,7 @@ class Bringing:
         self._bodies = {body.of: body for body in standing_bodies(section.fitted, built, "travel")}
         self._lines = lines_of(self._bodies.values())
         self._scenes: dict[int, Scene] = {}
+        self._ways: dict[tuple[int, frozenset[str]], Ways] = {}
         self._sheets: dict[tuple[Vector, int], Gate | None] = {}
         self._obstacles: dict[tuple[str, Sure], Obstacle] = {}
 
@@ -96,8 +117,7 @@ class Bringing:
 
         It is longer than some way in is wide, or bulky on every side.
         """
-        scene = self.scene(stage)
-        least = min((min(_clear(gate)) for gate in (*scene.gates, *scene.doubted)), default=LENGTHS["leaf"])
+        least = self.ways(self.scene(stage), body.of).least
         for blocks in [(block,) for block in body.blocks] if len(one.along) > 1 else [body.blocks]:
             size = envelope(blocks).size
             if max(size) > least or min(size) >= LENGTHS["leaf"]:
@@ -121,20 +141,20 @@ class Bringing:
             if (one.of, there) not in self._obstacles:
                 self._obstacles[one.of, there] = _obstacle(body, there)
             obstacles.append(self._obstacles[one.of, there])
-        gates, doubted = list[Gate](), list[Gate]()
+        closed = list[tuple[Closed, bool]]()
         holes, unsized = list[Hole](), list[tuple[str, str]]()
-        for closed in self._section.closed:
-            there = self._there(closed.marks, stage, True)
+        for hole in self._section.closed:
+            there = self._there(hole.marks, stage, True)
             if there == "no":
                 continue
-            if not is_placed(closed.place) or min(sides_of(closed)) <= 0.0:
-                unsized.append((closed.of, closed.name))
+            if not is_placed(hole.place) or min(sides_of(hole)) <= 0.0:
+                unsized.append((hole.of, hole.name))
                 continue
-            holes.append(Hole(closed.of, closed.name, *sides_of(closed)))
-            if self._is_way_in(closed):
-                (gates if there == "yes" else doubted).append(gate_of(closed))
-        order = sorted(gates, key=_area, reverse=True)
-        return Scene(tuple(obstacles), tuple(order), tuple(doubted), tuple(holes), tuple(unsized))
+            holes.append(hole_of(hole))
+            closed.append((hole, there == "yes"))
+        bodies = [one.body if one.surely else replace(one.body, stands="perhaps") for one in obstacles]
+        doors = doors_of(closed, (*bodies, *self._shell), self._hull, self._surfaces)
+        return Scene(tuple(obstacles), doors, tuple(holes), tuple(unsized))
 
     def _there(self, marks: Marks | None, stage: int, with_own: bool) -> Sure:
         """Return whether something is there as a stage begins; of openings, those of the stage itself count too."""
@@ -149,22 +169,31 @@ class Bringing:
             return "no"
         return stands(marks, stage, False) if marks.done.tick != "yes" or _is_gone(marks, stage) else "yes"
 
-    def _is_way_in(self, one: Closed) -> bool:
-        """Return whether big things may be brought in by an opening: in a wall, over a low sill, wide, and it opens."""
-        swing = one.facet.swing if one.facet is not None else None
-        is_shut = swing is not None and swing.opens in NEVER_OPENS
-        sill = one.place.z.best - one.place.size[2] / 2.0 - self.room.low[2]
-        return (
-            one.wall in UPRIGHT
-            and not is_shut
-            and min(_clear(gate_of(one))) >= LENGTHS["leaf"]
-            and sill <= LENGTHS["carried over"]
-        )
+    def ways(self, scene: Scene, of: str = "", gone: str = "") -> Ways:
+        """Return the ways in of a stage, as far as what stands by then lets their leaves open.
 
-    def lane(self, body: Body, blocks: tuple[Block, ...], scene: Scene, all_of_it: bool) -> Lane | None:
+        What is brought in, what carries it and ``gone`` hold none of them.
+        """
+        free = frozenset(one for one in scene.holders if one in {of, gone} or of in self._lines.get(one, ()))
+        return self._ways_by(scene.doors, free)
+
+    def freed(self, scene: Scene) -> Ways:
+        """Return the ways in of a stage with nothing that holds their leaves."""
+        return self._ways_by(scene.doors, scene.holders)
+
+    def _ways_by(self, doors: tuple[Door, ...], gone: frozenset[str]) -> Ways:
+        key = id(doors), gone  # a scene is kept, and its doors with it
+        if key not in self._ways:
+            self._ways[key] = ways_by(doors, gone)
+        return self._ways[key]
+
+    def lane(
+        self, body: Body, blocks: tuple[Block, ...], scene: Scene, all_of_it: bool, gone: str = ""
+    ) -> Lane | None:
         """Return a way in past all that may stand there, or past what surely does, by what may be a way in too."""
         stood = self._stood(body, blocks, scene, all_of_it)
-        return self.lane_past(blocks, scene.gates if all_of_it else (*scene.gates, *scene.doubted), stood)
+        ways = self.ways(scene, body.of, gone)
+        return self.lane_past(blocks, ways.sure if all_of_it else (*ways.sure, *ways.perhaps), stood)
 
     def _stood(self, body: Body, blocks: tuple[Block, ...], scene: Scene, all_of_it: bool) -> list[Block]:
         return [
@@ -177,7 +206,7 @@ class Bringing:
     def is_barred_by(self, of: str, body: Body, blocks: tuple[Block, ...], scene: Scene) -> bool:
         """Return whether a way is found without one thing that surely stands there."""
         without = replace(scene, obstacles=tuple(one for one in scene.obstacles if one.body.of != of))
-        return self.lane(body, blocks, without, False) is not None
+        return self.lane(body, blocks, without, False, of) is not None
 
     def lane_past(self, blocks: tuple[Block, ...], gates: Sequence[Gate], stood: Iterable[Block]) -> Lane | None:
         """Return a way in by some openings past some boxes."""
@@ -195,7 +224,7 @@ class Bringing:
         if (size, stage) not in self._sheets:
             scene = self.scene(stage)
             solid = (*self.fixed, *(block for one in scene.obstacles for block in one.perhaps))
-            ways = (gate for gate in scene.gates if comes_in(size, (gate,), solid, self.room))
+            ways = (gate for gate in self.ways(scene).sure if comes_in(size, (gate,), solid, self.room))
             self._sheets[size, stage] = next(ways, None)
             self.looked_past += 0 if self._sheets[size, stage] else SEARCH * len(solid)
         return self._sheets[size, stage]
@@ -223,7 +252,7 @@ def brought_in(
     """
     if not has_room(section):
         return ()
-    bringing = Bringing(section, tuple(Block(low, high) for _, _, low, high in hull.fixed), now)
+    bringing = Bringing(section, hull, now)
     found: list[Brought] = []
     if not section.closed:
         return tuple(_with_no_opening(bringing, stages))
@@ -243,7 +272,7 @@ def _of_sheets(bringing: Bringing, one: Lining, stages: tuple[str, ...]) -> Brou
     if bringing.takes_in(size, stage) is not None:
         return None
     scene = bringing.scene(stage)
-    tried = tuple(Hole(gate.of, gate.name, *_clear(gate)) for gate in scene.gates)
+    tried = tuple(told_hole(gate) for gate in bringing.ways(scene).sure)
     earlier = range(stage - 1, bringing.now - 1, -1)
     before = next((stages[at] for at in earlier if bringing.takes_in(size, at) is not None), "")
     name = stages[stage] if stage < len(stages) else ""
@@ -279,31 +308,33 @@ def _judged(
     scene = bringing.scene(stage)
     name = stages[stage] if stage < len(stages) else ""
     told = Brought(one.of, one.name, envelope(blocks).size, name, "no hole")
-    ways = (*scene.gates, *scene.doubted)
-    if not ways:
-        return replace(told, by=scene.unsized)
-    tried = tuple(Hole(gate.of, gate.name, *_clear(gate)) for gate in ways)
+    ways, freed = bringing.ways(scene, one.of), bringing.freed(scene)
+    if not ways.every:
+        return replace(told, by=scene.unsized, held=scene.holding(freed.every, False))
+    told = replace(told, tried=tuple(told_hole(gate) for gate in ways.every))
     short = least_short(blocks, scene.holes)
     if short is not None and not scene.unsized:
         return replace(told, word="large", tried=(short[1],), short=short[0])
     if bringing.is_worn:
-        return replace(told, word="not looked", tried=tried)
+        return replace(told, word="not looked")
     if bringing.lane(body, blocks, scene, True) is not None:
         return None
     doubtful = tuple(
         (seen.body.of, seen.body.name) for seen in bringing.past(body, scene) if seen.surely != seen.perhaps
     )
-    doubtful += tuple((gate.of, gate.name) for gate in scene.doubted)
-    lane = bringing.lane(body, blocks, scene, False) if doubtful else None
+    lane = bringing.lane(body, blocks, scene, False) if doubtful or ways.perhaps else None
     if lane is not None:
         by = _in_the_way(bringing, body, blocks, lane, scene, True)
-        by += tuple((gate.of, gate.name) for gate in scene.doubted if gate == lane.gate)
-        return replace(told, word="doubt", tried=tried, by=by or doubtful)
-    alone = bringing.lane_past(blocks, ways, ())
+        doors = ((lane.gate.of, lane.gate.name),) if lane.gate in ways.perhaps else ()
+        held = scene.holding((lane.gate,), True) if doors else ()
+        return replace(told, word="doubt", by=by or (() if doors else doubtful), doors=doors, held=held)
+    alone = bringing.lane_past(blocks, (*freed.sure, *freed.perhaps), ())
     by = _in_the_way(bringing, body, blocks, alone, scene, False) if alone is not None else ()
-    by = tuple(one for one in by if bringing.is_barred_by(one[0], body, blocks, scene)) or by
+    held = scene.holding((alone.gate,), False) if alone is not None else ()
+    barring = dict.fromkeys((*by, *held))
+    by = tuple(one for one in barring if bringing.is_barred_by(one[0], body, blocks, scene)) or by or held
     before = _before(bringing, body, blocks, stage)
-    return replace(told, word="no way", tried=tried, by=by, before=stages[before] if before is not None else "")
+    return replace(told, word="no way", by=by, before=stages[before] if before is not None else "")
 
 
 def _in_the_way(
@@ -353,24 +384,8 @@ def _obstacle(body: Body, there: Sure) -> Obstacle:
     return Obstacle(body, tuple(block for block in less if min(block.size) > 0.0), more)
 
 
-def gate_of(one: Closed) -> Gate:
-    """Return what its leaf leaves of an opening of an upright wall as something that things are carried through."""
-    low, high = opened_hole(one)
-    return Gate(one.of, one.name, one.wall, low, high, "unknown", True)  # type: ignore[arg-type]
-
-
 def _is_gone(marks: Marks, stage: int) -> bool:
     return marks.until is not None and stage > marks.until
-
-
-def _clear(gate: Gate) -> tuple[float, float]:
-    along = 0 if gate.wall in {"left", "right"} else 1
-    return gate.high[along] - gate.low[along], gate.high[2] - gate.low[2]
-
-
-def _area(gate: Gate) -> float:
-    width, height = _clear(gate)
-    return width * height
 
 
 def _is_in(blocks: Iterable[Block], other: Block) -> bool:

@@ -14,6 +14,7 @@ from boxwright.disciplines.layout.plan_ways import arrow_head
 from boxwright.disciplines.layout.posing import DATUM, Posed
 from boxwright.disciplines.layout.result import Brought
 from boxwright.disciplines.layout.room_plan import room_plan
+from boxwright.disciplines.layout.solve import Hull
 from boxwright.disciplines.layout.telling import listed, sizes, whole_sheet
 from boxwright.drawing import Grid, Line, Mark, Shape, Sheet, Symbol, Text, View
 from boxwright.drawing.mark import Point
@@ -81,17 +82,23 @@ class BroughtThen:
 
 
 def bringing_of(
-    posed: Posed, section: Section, number: int, now: int, stages: tuple[str, ...], linings: tuple[Lining, ...] = ()
+    posed: Posed,
+    section: Section,
+    hull: Hull,
+    number: int,
+    now: int,
+    stages: tuple[str, ...],
+    linings: tuple[Lining, ...] = (),
 ) -> BroughtThen:
     """Return the room as a stage begins and what big things are brought in then, each with the way that is free."""
     begun = BroughtThen(stages[number] if number < len(stages) else "", posed, (), ())
     if not has_room(section):
         return begun
     shell = tuple(body for body in posed.bodies if body.kind == "shell")
-    bringing = Bringing(section, tuple(block for body in shell for block in body.blocks), now)
+    bringing = Bringing(section, hull, now)
     scene = bringing.scene(number)
     comes: list[Comes] = []
-    for one, body, stage in bringing.wanted() if scene.gates or scene.doubted else ():
+    for one, body, stage in bringing.wanted() if bringing.freed(scene).every else ():
         for blocks in bringing.large(one, body, stage) if stage == number else ():
             lane = None if bringing.is_worn else bringing.lane(body, blocks, scene, True)
             comes.append(Comes(one.of, one.name, envelope(blocks), lane))
@@ -119,7 +126,7 @@ def _sheets(
             groups.setdefault(sheet_of(one), []).append(one)
     scene = bringing.scene(number)
     found = []
-    for size, group in groups.items() if scene.gates else ():
+    for size, group in groups.items() if bringing.freed(scene).every else ():
         gate = bringing.takes_in(size, number)
         later = range(number + 1, len(stages)) if gate is not None else ()
         before = next((stages[at] for at in later if bringing.takes_in(size, at) is None), "")

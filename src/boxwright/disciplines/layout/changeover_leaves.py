@@ -51,7 +51,7 @@ class Leaves:
         """Return what is left of a hole with everything in some poses; what may be in the way is."""
         hung = self._hung.get(of)
         reached = min((hit.reached for hit in self._hits(hung, poses)), default=inf) if hung is not None else inf
-        return opened_hole(hung.opening, reached) if hung is not None and reached < inf else (low, high)
+        return opened_hole(hung.opening, (reached,)) if hung is not None and reached < inf else (low, high)
 
     def narrows(self, of: str, others: Iterable[Pose], poses: Iterable[Pose]) -> list[Pose]:
         """Return those of some poses that stop a leaf sooner than the others do."""

@@ -167,7 +167,7 @@ class Fitted:
 class Closed:
     """An opening of the shell: the box of the hole in its wall (m), how what closes it swings, and since when.
 
-    ``is_unit`` says that what closes it came in a frame of its own.
+    ``is_unit`` says that what closes it came in a frame of its own; ``off`` is how far its sides may be other (m).
     """
 
     of: str
@@ -177,6 +177,7 @@ class Closed:
     facet: Facet | None = None
     marks: Marks | None = None
     is_unit: bool = False
+    off: Vector = (0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -249,10 +249,11 @@ class Brought:
 
     ``large``: it goes through no hole however it is held; it is ``short`` (m) too large for ``tried``, the one that
     falls short least. ``no way``: none was found; ``by`` is in the way of the one there is without it. ``doubt``: one
-    was found only without ``by``, of which it is not sure that it is there. ``no hole``: nothing is known to come in
-    through. ``not looked``: there are too many to look at all. ``sheet``: no whole sheet of a lining was found to come
-    in. ``before`` is the last earlier stage a way was found at. ``others`` are the paths and names of things that stand
-    just as it does.
+    was found only without ``by``, of which it is not sure that it is there, or by ``doors`` of which it is not sure
+    that they open so far, perhaps as ``held`` is in the way of their leaves. ``no hole``: nothing is known to come in
+    through, or what is known is ``held`` shut. ``not looked``: there are too many to look at all. ``sheet``: no whole
+    sheet of a lining was found to come in. ``before`` is the last earlier stage a way was found at. ``others`` are the
+    paths and names of things that stand just as it does.
     """
 
     of: str
@@ -265,6 +266,8 @@ class Brought:
     by: tuple[tuple[str, str], ...] = ()
     before: str = ""
     others: tuple[tuple[str, str], ...] = ()
+    doors: tuple[tuple[str, str], ...] = ()
+    held: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

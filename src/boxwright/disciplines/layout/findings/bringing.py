@@ -23,7 +23,7 @@ def brought_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     for one in result.brought:
         names = listed((one.name, *(name for _, name in one.others)))
-        because = tuple(of for of, _ in (*one.others, *one.by))
+        because = tuple(of for of, _ in (*one.others, *one.by, *one.doors, *one.held) if "[" in of)
         if one.word == "large":
             says = f"{names}, {sizes(one.size, shown_in)}, {_verb(one, 'goes', 'go')} in through no opening however "
             says += f"held: {_hole(one.tried[0], shown_in)}, which falls short least, is "
@@ -53,6 +53,10 @@ def _in_sheets(one: Brought, names: str, because: tuple[str, ...], shown_in: Hea
 
 def _asked(one: Brought, names: str, shown_in: HeaderUnits) -> tuple[str, str]:
     """Return what is not known of a way in, and what to do about it."""
+    held = listed([name for _, name in one.held])
+    if one.word == "no hole" and one.held:
+        says = f"no opening that {names} could be brought in through is known to open far enough: "
+        return f"{says}{held} {_is_are(one.held)} in the way of its leaf", f"Give {one.held[0][1]} another place"
     if one.word == "no hole":
         doubt = f", as the size or place of {listed([name for _, name in one.by])} is not known" if one.by else ""
         says = f"no opening that {names} could be brought in through is known{doubt}"
@@ -65,9 +69,15 @@ def _asked(one: Brought, names: str, shown_in: HeaderUnits) -> tuple[str, str]:
     says = f"no way was found to bring {names} in, straight, turned, tilted or aslant: {sizes(one.size, shown_in)}, "
     says += f"at stage {one.stage}, through {holes}"
     if one.word == "doubt":
-        says += f"; there is one if {by} {'is' if len(one.by) == 1 else 'are'} not in the way, and that is not sure"
-        return says, f"Look whether {one.by[0][1]} is there, measure where, and write it"
-    says += f": {by} {'is' if len(one.by) == 1 else 'are'} in the way" if by else ""
+        doors = listed([name for _, name in one.doors])
+        ifs = [f"{by} {_is_are(one.by)} not in the way"] if by else []
+        ifs += [f"{doors} is there and opens far enough"] if doors else []
+        says += f"; there is one if {' and '.join(ifs)}, and that is not sure"
+        says += f": {held} may keep it from opening" if held else ""
+        if one.by:
+            return says, f"Look whether {one.by[0][1]} is there, measure where, and write it"
+        return says, f"Open {doors} as far as it goes, measure what is clear, and write how it opens"
+    says += f": {by} {_is_are(one.by)} in the way" if by else ""
     if one.before:
         says += f"; at stage {one.before} there is a way"
         return says, f"Bring {names} in at stage {one.before}"
@@ -76,6 +86,10 @@ def _asked(one: Brought, names: str, shown_in: HeaderUnits) -> tuple[str, str]:
 
 def _hole(hole: Hole, shown_in: HeaderUnits) -> str:
     return f"{hole.name} ({sizes((hole.width, hole.height), shown_in)})"
+
+
+def _is_are(some: tuple[tuple[str, str], ...]) -> str:
+    return "is" if len(some) == 1 else "are"
 
 
 def _verb(one: Brought, of_one: str, of_many: str) -> str:

@@ -1,0 +1,147 @@
+"""The openings that big things are brought in by, as far as what stands by then lets their leaves open."""
+
+from __future__ import annotations
+
+from collections.abc import Container, Iterable, Sequence
+from typing import NamedTuple
+
+from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.changeover import Gate
+from boxwright.disciplines.layout.held_leaves import Hold, holds_of, leaves_of
+from boxwright.disciplines.layout.opened_holes import opened_hole
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.result import Hole
+from boxwright.disciplines.layout.solve import Hull
+from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.stopping import faces_of, is_within
+from boxwright.disciplines.layout.sweeps import NEVER, NEVER_OPENS
+from boxwright.disciplines.layout.terraces import UPRIGHT, sides_of
+from boxwright.model.place import Surfaces
+from boxwright.records import dataclass
+
+Names = tuple[tuple[str, str], ...]
+
+
+class Ways(NamedTuple):
+    """The ways in past what stands: the hole each surely leaves, largest first, and what others may leave at most.
+
+    ``least`` is how wide and high the smallest of them surely is (m), that of a door that opens little a leaf's.
+    """
+
+    sure: tuple[Gate, ...]
+    perhaps: tuple[Gate, ...]
+    least: float
+
+    @property
+    def every(self) -> tuple[Gate, ...]:
+        """Return each way in once: by what it surely leaves, else by what it may."""
+        known = {gate.of for gate in self.sure}
+        return (*self.sure, *(gate for gate in self.perhaps if gate.of not in known))
+
+
+@dataclass(frozen=True, slots=True)
+class Door:
+    """An opening at a stage, and what ends the way of its leaves then; ``is_sure`` says that it is there for certain.
+
+    ``is_drawn`` is False where it is written how it opens and that says nothing.
+    """
+
+    closed: Closed
+    is_sure: bool
+    holds: tuple[Hold, ...] = ()
+    leaves: int = 0
+    is_drawn: bool = True
+
+    def gate(self, gone: Container[str] = (), at_most: bool = False) -> Gate:
+        """Return what is free of it: surely, or at most; ``gone`` are the paths of what does not hold it."""
+        ends = [NEVER] * self.leaves
+        for one in self.holds:
+            if one.of not in gone:
+                ends[one.leaf] = min(ends[one.leaf], one.most if at_most else one.least)
+        low, high = opened_hole(self.closed, ends if self.is_drawn or at_most else (0.0,), at_most)
+        closed = self.closed
+        return Gate(closed.of, closed.name, closed.wall, low, high, "unknown", True)  # type: ignore[arg-type]
+
+
+    def holders(self, in_doubt: bool = False) -> Names:
+        """Return what keeps its leaves from opening as far as they would; ``in_doubt`` only what perhaps does."""
+        every, found = {one.of for one in self.holds}, list[tuple[str, str]]()
+        for one in self.holds:
+            narrow, wide = (self.gate(every - {one.of}, at_most) for at_most in (False, True))
+            if narrow != self.gate(every) and not (in_doubt and wide == narrow):
+                found.append((one.of, one.name))
+        return tuple(dict.fromkeys(found))
+
+
+def hole_of(one: Closed) -> Hole:
+    """Return a bare hole, as large as it may be."""
+    width, height = sides_of(one)
+    along = 1 if one.wall in {"front", "rear"} else 0
+    return Hole(one.of, one.name, width + one.off[along], height + one.off[2 if one.wall in UPRIGHT else 1])
+
+
+def doors_of(
+    closed: Iterable[tuple[Closed, bool]], bodies: Sequence[Body], hull: Hull, room: Surfaces
+) -> tuple[Door, ...]:
+    """Return openings of upright walls as doors, each with whether it is there for certain and what holds it."""
+    faces, every, found = faces_of(room, hull.has_nose), tuple(closed), list[Door]()
+    holes = tuple(one for one, _ in every)
+    within = frozenset(body.of for body in bodies if is_within(body, room))
+    for one, is_sure in every:
+        if not _may_be_way_in(one, room):
+            continue
+        leaves = leaves_of(one, hull.outer, room)
+        holds = tuple(holds_of(leaves, bodies, within, faces, holes))
+        found.append(Door(one, is_sure, holds, len(leaves), bool(leaves) or not _is_written(one)))
+    return tuple(found)
+
+
+def ways_by(doors: Iterable[Door], gone: Container[str] = ()) -> Ways:
+    """Return the ways in that some doors leave; ``gone`` are the paths of what does not hold them."""
+    sure, perhaps, least = list[Gate](), list[Gate](), list[float]()
+    for one in doors:
+        narrow, wide = one.gate(gone), one.gate(gone, at_most=True)
+        if not is_wide(wide):
+            continue
+        least.append(max(min(clear_of(narrow)), LENGTHS["leaf"]))
+        if one.is_sure and is_wide(narrow):
+            sure.append(narrow)
+        if not one.is_sure or narrow != wide:
+            perhaps.append(wide)
+    order = sorted(sure, key=_area, reverse=True)
+    return Ways(tuple(order), tuple(perhaps), min(least, default=LENGTHS["leaf"]))
+
+
+def clear_of(gate: Gate) -> tuple[float, float]:
+    """Return how wide and how high the hole of a way in is (m)."""
+    along = 0 if gate.wall in {"left", "right"} else 1
+    return gate.high[along] - gate.low[along], gate.high[2] - gate.low[2]
+
+
+def is_wide(gate: Gate) -> bool:
+    """Return whether big things may be brought in by a hole at all."""
+    return min(clear_of(gate)) >= LENGTHS["leaf"]
+
+
+def told_hole(gate: Gate) -> Hole:
+    """Return a way in as it is told."""
+    return Hole(gate.of, gate.name, *clear_of(gate))
+
+
+def _may_be_way_in(one: Closed, room: Surfaces) -> bool:
+    """Return whether big things may be brought in by an opening: in a wall, over a low sill, and it opens."""
+    swing = one.facet.swing if one.facet is not None else None
+    is_shut = swing is not None and swing.opens in NEVER_OPENS
+    sill = one.place.z.best - one.place.size[2] / 2.0 - room.floor
+    return one.wall in UPRIGHT and not is_shut and sill <= LENGTHS["carried over"]
+
+
+def _is_written(one: Closed) -> bool:
+    """Return whether it is written how an opening turns."""
+    swing = one.facet.swing if one.facet is not None and one.facet.slides is None else None
+    return swing is not None and bool(swing.hinge or swing.opens)
+
+
+def _area(gate: Gate) -> float:
+    width, height = clear_of(gate)
+    return width * height
