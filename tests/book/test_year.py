@@ -22,13 +22,15 @@ HOURS = tuple(Band(float(one), one - 10.0, one + 10.0) for one in (5000, 2000, 0
 MADE = Year(
     WEATHER, "heater", 289.817, HOURS, Band(3.6e9, 1.8e9, 7.2e9), exactly(2000.0), exactly(0.2), exactly(0.0),
     Band(100.0, 50.0, 200.0), exactly(280.0), exactly(305.0), exactly(0.0), exactly(0.0),
-    (1.8e9, *(0.0,) * 10, 1.8e9), 12,
+    (Band(1.8e9, 9e8, 3.6e9), *(exactly(0.0),) * 10, Band(1.8e9, 9e8, 3.6e9)), 12,
+    (Band(1e-3, 5e-4, 2e-3), *(exactly(0.0),) * 10, Band(1e-3, 5e-4, 2e-3)),
 )  # fmt: skip
 
 
 def test_the_bars_stand_on_each_other_and_add_up_to_the_year() -> None:
     sheet = year_sheet((MADE,), US)
-    assert [one.name for one in sheet.views] == ["How heater runs through the year", "Heat of heater by month"]
+    names = ["How heater runs through the year", "Heat of heater by month", "Fuel of heater by month"]
+    assert [one.name for one in sheet.views] == names
     assert not any(one.is_to_scale for one in sheet.views)
     told = [str(getattr(one, "words", "")) for one in sheet.views[0].marks]
     assert {*BELOW_BARS, "5,000", "2,000", "1,500", "260", "8,760"} <= set(told)
@@ -38,6 +40,18 @@ def test_the_bars_stand_on_each_other_and_add_up_to_the_year() -> None:
     assert rows["heat"] == ("1,000 kWh", "500 to 2,000 kWh")
     assert rows["room over 82 F with all open"] == ("100 h", "50 to 200 h")
     assert "made.epw: 8,760 hours" in sheet.notes[0]
+
+
+def test_heat_and_fuel_of_a_month_are_told_with_their_ends() -> None:
+    """1.8e9 J are 500 kWh; a litre is 0.264172 gal (NIST SP 811, from memory)."""
+    _, heat, fuel = (one.chart for one in year_sheet((MADE,), US).views)
+    assert heat is not None and fuel is not None
+    (line,), (burnt,) = heat.series, fuel.series
+    assert (line.best[0], line.low[0], line.high[0]) == pytest.approx((500.0, 250.0, 1000.0))
+    assert (burnt.best[11], burnt.low[11], burnt.high[11]) == pytest.approx((0.264172, 0.132086, 0.528344), rel=1e-5)
+    assert fuel.unit == "gal" and burnt.texts[0] == "Jan: 0.3 gal (0.1 to 0.5)"
+    without = year_sheet((replace(MADE, fuel=None, fuel_by_month=()),), US)
+    assert [one.name for one in without.views] == ["How heater runs through the year", "Heat of heater by month"]
 
 
 def test_without_a_heater_there_is_a_table_and_no_chart() -> None:
@@ -73,5 +87,5 @@ def test_the_first_place_with_a_station_beside_it_is_taken(monkeypatch: pytest.M
     monkeypatch.setattr(book_year, "beside", beside)
     monkeypatch.setattr(book_year, "years_of", lambda slot, hours, people: (MADE,))
     (sheet,) = year_sheets(rig, slot, US)
-    assert sheet.name == "year" and len(sheet.views) == 2
+    assert sheet.name == "year" and len(sheet.views) == 3
     assert [round(one, 1) for one in asked[1]] == [55.3, -160.5], "west of Greenwich, beyond ninety degrees"

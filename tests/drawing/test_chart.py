@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from boxwright.drawing import Dimension, Line, Shape, Sheet, Text
-from boxwright.drawing.chart import HIGH, UNKNOWN, WIDE, Bound, Chart, Series, charted, ticks
+from boxwright.drawing.chart import HIGH, LOW, UNKNOWN, WIDE, Bound, Chart, Series, axis, charted, tick_words, ticks
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS, TitleBlock
 from boxwright.render.svg import svg_of
@@ -116,3 +116,57 @@ def test_a_chart_prints_on_one_page_of_either_paper(chart: Chart) -> None:
 def test_a_chart_of_nothing_is_empty_axes() -> None:
     bare = replace(THROUGH, series=(), bounds=())
     assert not [one for one in charted(bare).marks if isinstance(one, Line) and one.line != "dimension"]
+
+
+def test_a_fitted_axis_begins_at_a_round_number_under_the_least_and_another_at_nought() -> None:
+    warm = replace(THROUGH, series=(Series("room", (61.0, 62.0, 66.0), (57.0, 60.0, 64.0), (70.0,) * 3, ("",) * 3),),
+                   bounds=(), is_fitted=True)  # fmt: skip
+    assert axis(warm) == (55.0, 70.0, 2.5) and axis(replace(warm, is_fitted=False))[:2] == (0.0, 70.0)
+    assert axis(replace(warm, high=LOW)).step == 5.0, "a low chart has room for few numbers"
+    below = replace(warm, series=(Series("out", (-8.0, 3.0, 5.0), (-9.0, 3.0, 5.0), (-7.0, 3.0, 5.0), ("",) * 3),))
+    assert axis(below) == (-10.0, 5.0, 2.5)
+    assert axis(replace(warm, series=(), is_fitted=True)).high > axis(replace(warm, series=())).low
+    flat = replace(warm, series=(Series("held", (62.0,) * 3, (62.0,) * 3, (62.0,) * 3, ("",) * 3),))
+    low, high, step = axis(flat)
+    assert low <= 62.0 <= high and step > 0.0
+
+
+@pytest.mark.parametrize(
+    ("value", "step", "told"),
+    [(0.30000000000000004, 0.1, "0.3"), (-0.0, 2.5, "0.0"), (7.5, 2.5, "7.5"), (6000.0, 2000.0, "6,000")],
+)
+def test_the_numbers_of_an_axis_have_the_decimals_of_its_step(value: float, step: float, told: str) -> None:
+    assert tick_words(value, step) == told
+
+
+def test_doubt_is_a_tone_between_both_ends_and_a_thin_line_where_one_is_known() -> None:
+    marks = charted(THROUGH).marks
+    (tone,) = [one for one in marks if isinstance(one, Shape)]
+    assert tone.fill == "doubt" and len(tone.points) == 6
+    assert tone.points[0] == pytest.approx((0.0, HIGH * 90.0 / 500.0))
+    assert tone.points[-1] == pytest.approx((0.0, HIGH * 110.0 / 500.0))
+    assert "fill-opacity" in svg_of(pages_of((Sheet("one", "One", (charted(THROUGH),)),), PAPERS["a4"],
+                                             TitleBlock("Rig", "", "", "", "inches", (), True))[0])  # fmt: skip
+    halves = replace(THROUGH, series=(replace(THROUGH.series[0], high=(UNKNOWN,) * 3),), bounds=())
+    drawn = charted(halves).marks
+    top = axis(halves).high
+    lines = [one for one in drawn if isinstance(one, Line) and one.line == "dimension"]
+    thin = [one for one in lines if 0 < one.start[1] != one.end[1]]
+    assert not [one for one in drawn if isinstance(one, Shape)]
+    assert thin[0].start == pytest.approx((0.0, HIGH * 90.0 / top))
+
+
+def test_of_one_line_the_ends_have_names_and_of_several_the_tone_tells() -> None:
+    alone = charted(replace(THROUGH, series=THROUGH.series[:1])).marks
+    assert {"empty, at most", "empty, at least"} <= {one.words for one in alone if isinstance(one, Dimension)}
+    both = charted(THROUGH).marks
+    assert not any(", at " in one.words for one in both if isinstance(one, Dimension))
+
+
+def test_short_labels_stand_level_and_long_ones_beside_their_ticks() -> None:
+    level = charted(replace(THROUGH, labels=("20 h", "", "2 h")))
+    assert [one.words for one in level.marks if isinstance(one, Text)] == ["20 h", "2 h"]
+    long = charted(replace(THROUGH, labels=("measure", "safe", "wire")))
+    below = [one.words for one in long.marks if isinstance(one, Dimension) and one.side == "below"]
+    assert below == ["measure", "safe", "wire"] and not [one for one in long.marks if isinstance(one, Text)]
+    assert level.chart is not None and level.chart.labels[0] == "20 h"

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { barLabel } from "./chart";
+import { areLong, barLabel, ticks } from "./chart";
 
 describe("the number of a bar", () => {
   it("stands over its bar", () => {
@@ -17,5 +17,23 @@ describe("the number of a bar", () => {
 
   it("stands over the line where its bar is too low to hold it", () => {
     expect(barLabel(100, 104, [92])).toBe(87);
+  });
+});
+
+describe("the numbers at an axis", () => {
+  it("are the multiples of its step, and nought has no sign", () => {
+    expect(ticks(0, 44, 20)).toEqual([0, 20, 40]);
+    expect(ticks(-25, 134, 25)).toEqual([-25, 0, 25, 50, 75, 100, 125]);
+    expect(Object.is(ticks(0, 1, 0.5)[0], 0)).toBe(true);
+  });
+});
+
+describe("what stands under a chart", () => {
+  it("lies level as long as it has room", () => {
+    const hours = ["20 h", "", "", "23 h", "", "", "2 h"];
+    expect(areLong(hours, 24)).toBe(false);
+    expect(areLong(hours, 9)).toBe(true);
+    expect(areLong(["measure", "safe", "wire"], 40)).toBe(true);
+    expect(areLong(["", "", ""], 1)).toBe(false);
   });
 });

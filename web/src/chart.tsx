@@ -2,8 +2,11 @@ import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Chart as Drawn, Series } from "./contract";
 
-const HIGH = 300;
+/** How high a chart is (px), without what stands under it. */
+const TALL = 228;
 const MOST = 980;
+/** How wide a letter is, nearly (px). */
+const LETTER = 6.5;
 /** How high the letters of a bar's number are (px). */
 const LETTERS = 13;
 /** Below this width (px) the lines are named under the chart and its labels lean. */
@@ -11,13 +14,18 @@ const NARROW = 560;
 const LEAN = 64;
 const DASHES = ["", "8 3", "2 3", "10 3 2 3", "4 4", "1 3"];
 
-function ticks(low: number, high: number): number[] {
-  const raw = (high - low) / 5 || 1;
-  const power = 10 ** Math.floor(Math.log10(raw));
-  const step = [1, 2, 5, 10].map((one) => one * power).find((one) => one >= raw) ?? raw;
+/** The multiples of a step from low to high. */
+export function ticks(low: number, high: number, step: number): number[] {
   const found: number[] = [];
-  for (let at = Math.ceil(low / step) * step; at <= high + step * 1e-6; at += step) found.push(at);
+  for (let at = Math.ceil(low / step - 1e-9) + 0; at * step <= high + step * 1e-6; at += 1) found.push(at * step + 0);
   return found;
+}
+
+/** Whether what stands under a chart has no room side by side: of labels that are told, so many places apart. */
+export function areLong(labels: readonly string[], wide: number): boolean {
+  const told = labels.flatMap((one, index) => (one ? [index] : []));
+  const apart = Math.min(...told.slice(1).map((one, index) => one - (told[index] ?? 0)));
+  return Math.max(0, ...labels.map((one) => one.length)) * LETTER + LETTER > wide * apart;
 }
 
 function line(series: Series, x: (index: number) => number, y: (value: number) => number): string {
@@ -49,39 +57,40 @@ export function Chart({ chart }: { chart: Drawn }) {
     sized.observe(place.current);
     return () => sized.disconnect();
   }, []);
-  const values = [
-    ...chart.series.flatMap((one) => [...one.y, ...one.low, ...one.high]),
-    ...chart.limits.map((one) => one.y),
-  ].filter((one): one is number => one !== null && Number.isFinite(one));
   if (!chart.series.some((one) => one.y.some((value) => value !== null)))
     return <figure class="chart"><figcaption>{chart.title}</figcaption><p>Not drawn: {chart.says}.</p></figure>;
-  const low = Math.min(0, ...values);
-  const high = Math.max(...values, 0) * 1.05;
+  const { low } = chart;
+  const high = chart.high + (chart.high - low) * 0.05;
   const span = high - low || 1;
   const count = chart.labels.length;
   const isFall = chart.form === "fall";
   const isNarrow = width.value < NARROW;
-  const pad = { left: isNarrow ? 48 : 64, right: isNarrow || isFall ? 12 : 150, top: 16, bottom: isNarrow ? 72 : 56 };
+  const pad = { left: isNarrow ? 48 : 64, right: isNarrow || isFall ? 16 : 150, top: 20 };
   const end = width.value - pad.right;
   const wide = (end - pad.left) / Math.max(isFall ? count : count - 1, 1);
-  const leans = !isFall || wide < LEAN;
+  const leans = isFall ? wide < LEAN : areLong(chart.labels, wide);
+  const foot = pad.top + TALL * Math.min(chart.share, 1);
+  const tall = foot + (!leans ? 32 : isNarrow ? 72 : 56);
   const x = (index: number) => pad.left + wide * (isFall ? index + 0.5 : index);
-  const y = (value: number) => pad.top + (HIGH - pad.top - pad.bottom) * (1 - (value - low) / span);
+  const y = (value: number) => foot - (foot - pad.top) * ((value - low) / span);
   const show = (value: number) => value.toLocaleString(undefined, { maximumFractionDigits: 0 });
+  const marked = ticks(low, chart.high, chart.step);
+  const digits = [0, 1, 2, 3].find((one) => marked.every((at) => Math.abs(Number(at.toFixed(one)) - at) < 1e-9)) ?? 3;
+  const numbered = (value: number) => value.toLocaleString(undefined, { minimumFractionDigits: digits, maximumFractionDigits: digits });
   return (
     <figure class="chart" ref={place}>
       <figcaption>{chart.title}</figcaption>
-      <svg viewBox={`0 0 ${width.value} ${HIGH}`} role="img" aria-label={`${chart.title}. ${chart.says}`}>
-        {ticks(low, high).map((one) => (
+      <svg viewBox={`0 0 ${width.value} ${tall}`} role="img" aria-label={`${chart.title}. ${chart.says}`}>
+        {marked.map((one) => (
           <g key={one} class="tick">
             <path d={`M${pad.left} ${y(one)}H${end}`} />
-            <text x={pad.left - 8} y={y(one)} dy="0.35em" text-anchor="end">{show(one)}</text>
+            <text x={pad.left - 8} y={y(one)} dy="0.35em" text-anchor="end">{numbered(one)}</text>
           </g>
         ))}
-        <text x={pad.left - 8} y={pad.top - 4} text-anchor="end" class="unit">{chart.unit}</text>
+        <text x={isNarrow ? 4 : pad.left - 8} y={pad.top - 8} text-anchor={chart.unit.length > 6 || isNarrow ? "start" : "end"} class="unit">{chart.unit}</text>
         {chart.labels.map((one, index) => (
-          <text key={one} x={x(index)} y={HIGH - pad.bottom + 18} text-anchor={leans ? "end" : "middle"} class="label"
-            transform={!leans ? undefined : `rotate(-30 ${x(index)} ${HIGH - pad.bottom + 18})`}>{one}</text>
+          <text key={index} x={x(index)} y={foot + 18} text-anchor={leans ? "end" : "middle"} class="label"
+            transform={!leans ? undefined : `rotate(-30 ${x(index)} ${foot + 18})`}>{one}</text>
         ))}
         {isFall
           ? chart.series.flatMap((one) => one.y.map((value, index) => {
@@ -129,6 +138,11 @@ export function Chart({ chart }: { chart: Drawn }) {
       <details>
         <summary>The numbers</summary>
         <p>{chart.says}</p>
+        <ul>
+          {chart.series.map((one) => (
+            <li key={one.label}>{one.texts.filter((text) => text).join("; ")}</li>
+          ))}
+        </ul>
       </details>
     </figure>
   );

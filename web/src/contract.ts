@@ -97,6 +97,10 @@ export type Chart = {
   limits: Limit[];
   of: string[];
   says: string;
+  low: number;
+  high: number;
+  step: number;
+  share: number;
 };
 
 export type Choice = {

@@ -12,9 +12,11 @@ from boxwright.book.plan import plan_sheets
 from boxwright.book.poses import at_night_of, pose_sheets
 from boxwright.book.worded import worded
 from boxwright.disciplines import air, frame, heat, safety, towing, weight
+from boxwright.disciplines.air.sheets import humidity_charts
 from boxwright.disciplines.frame.drawn import Drawn, Ruler
 from boxwright.disciplines.frame.ordering import OrderLine
 from boxwright.disciplines.frame.receiving import expected
+from boxwright.disciplines.heat.charts import Damp
 from boxwright.drawing import Sheet
 from boxwright.drawing.paper import TitleBlock
 from boxwright.finding import Finding
@@ -103,7 +105,14 @@ def _of_safety(asked: Printing) -> tuple[Sheet, ...]:
 
 def _of_heat(asked: Printing) -> tuple[Sheet, ...]:
     slot = asked.night or asked.slot
-    return heat.sheets(slot.heat, asked.units) if slot is not None and slot.heat is not None else ()
+    if slot is None or slot.heat is None:
+        return ()
+    return heat.sheets(slot.heat, asked.units, damp_of(slot.air) if slot.air is not None else ())
+
+
+def damp_of(aired: air.Result) -> tuple[Damp, ...]:
+    """Return the charts of the nights' humidity, to stand among those of their warmth."""
+    return tuple(Damp(place, heater, chart) for place, heater, chart in humidity_charts(aired))
 
 
 def _of_air(asked: Printing) -> tuple[Sheet, ...]:

@@ -136,10 +136,11 @@ def all_sheets(answer: Answered, asked: Sequence[str] = ()) -> tuple[tuple[Sheet
     words = f"{when}, stage {answer.study.stage}" if answer.study.stage else when
     slot = slot_of(answer, answer.use)
     lines = lines_of(rig, answer.reading.document)
-    sheets = sheets_of(rig, slot, shown.findings, lines, words, answer.units, slot_of(answer, "sleep"))
+    night = slot_of(answer, "sleep")
+    sheets = sheets_of(rig, slot, shown.findings, lines, words, answer.units, night)
     names = _words(asked)
     slow = [name for name in SLOW if name in names or (not names and name not in ONLY_BY_NAME)]
-    sheets += slow_sheets(Printing(rig, slot, shown.findings, lines, words, answer.units), slow)
+    sheets += slow_sheets(Printing(rig, slot, shown.findings, lines, words, answer.units, night), slow)
     return sheets, title_of(rig, words, shown.date, answer.units)
 
 

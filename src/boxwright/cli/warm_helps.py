@@ -6,7 +6,7 @@ from math import ceil, floor
 from typing import TYPE_CHECKING
 
 from boxwright.cli.screen import Line, hanging, plain
-from boxwright.units import HeaderUnits, show
+from boxwright.units import Band, HeaderUnits, show
 
 if TYPE_CHECKING:
     from boxwright.cli.asked import Answered
@@ -58,12 +58,20 @@ def back_in_words(one: Help, heater: StandingHeater | None, units: HeaderUnits) 
     said += f" from {SET_BACK_FROM} h to {until} h"
     fuels = [fuel_of_night(night, heater) if heater is not None else None for night in (before, after)]
     if fuels[0] is not None and fuels[1] is not None:
-        said += f" burns {show(fuels[1].best, 'volume', units)} instead of {show(fuels[0].best, 'volume', units)}"
+        burns, burnt = (_fuel(one, units) for one in (fuels[1], fuels[0]))
+        said += f" burns {burns} instead of {burnt}"
     else:
         takes, took = (show(night.energy.best, "energy", units) for night in (after, before))
         said += f" takes {takes} instead of {took}"
     said += f"; the room comes to {between(after.coldest, units)}"
     return f"{said} and is back at {warm(after.night.air[-1], units)} by eight."
+
+
+def _fuel(burnt: Band, units: HeaderUnits) -> str:
+    """Return a fuel with its ends."""
+    best, low, high = (show(end, "volume", units) for end in (burnt.best, burnt.low, burnt.high))
+    unit = f" {best.rpartition(' ')[2]}"
+    return best if low == high else f"{best} ({low.removesuffix(unit)} to {high.removesuffix(unit)})"
 
 
 def in_words(one: Help, units: HeaderUnits) -> str:

@@ -294,14 +294,12 @@ def _difference(band: Band, units: HeaderUnits) -> str:
 
 
 def _months(year: Year, units: HeaderUnits) -> list[tuple[str, ...]]:
-    rows: list[tuple[str, ...]] = []
-    whole = sum(year.heat_by_month)
-    for name, heat in zip(MONTHS, year.heat_by_month, strict=True):
-        if heat <= 0.0:
-            continue
-        fuel = show(year.fuel.best * heat / whole, "volume", units) if year.fuel is not None else ""
-        rows.append((name, f"{heat / KILOWATT_HOUR:,.0f} kWh", fuel))
-    return rows
+    fuels: tuple[Band | None, ...] = year.fuel_by_month or (None,) * len(MONTHS)
+    return [
+        (name, _kilowatt_hours(heat), _amount(fuel, "volume", units) if fuel is not None else "")
+        for name, heat, fuel in zip(MONTHS, year.heat_by_month, fuels, strict=True)
+        if heat.high > 0.0
+    ]
 
 
 def _count(hours: Band) -> str:
@@ -326,7 +324,7 @@ def _amount(band: Band, quantity: str, units: HeaderUnits) -> str:
 
 def as_json(found: Worked) -> Json:
     """Return the years in SI, for programs."""
-    from boxwright.cli.answers import band, number
+    from boxwright.cli.answers import band
 
     return [
         {
@@ -343,7 +341,8 @@ def as_json(found: Worked) -> Json:
             "warmest": band(one.warmest),
             "cooling": band(one.cooling),
             "cooling_peak": band(one.peak),
-            "heat_by_month": [number(heat) for heat in one.heat_by_month],
+            "heat_by_month": [band(heat) for heat in one.heat_by_month],
+            "fuel_by_month": [band(fuel) for fuel in one.fuel_by_month],
             "hours_set": one.season,
             "too_warm_at_lowest_hours": band(one.hot_at_lowest) if one.hot_at_lowest is not None else None,
             "too_warm_at_lowest_by": band(one.hot_by) if one.hot_by is not None else None,

@@ -17,8 +17,8 @@ LineKind = Literal["visible", "hidden", "centre", "cut", "phantom", "dimension"]
 """Visible edges; edges behind something; middles; the outline of what is cut through; what is elsewhere at another
 time, planned or swept; everything thin that is no edge."""
 
-Fill = Literal["none", "metal", "wood", "foam", "skin", "hole", "backing", "fault", "ink"]
-"""What a shape is filled with. Told apart by hatch, never by colour alone; ``ink`` alone is solid."""
+Fill = Literal["none", "metal", "wood", "foam", "skin", "hole", "backing", "fault", "doubt", "ink"]
+"""What a shape is filled with. Told apart by hatch, never by colour alone; ``ink`` alone is solid, ``doubt`` a tone."""
 
 Side = Literal["above", "below", "left", "right"]
 Size = Literal["small", "normal", "large"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boxwright.drawing.mark import Mark, Size
+from boxwright.drawing.plotted import Chart
 from boxwright.records import dataclass
 
 
@@ -28,7 +29,8 @@ TO_TICK = "☐"
 class View:
     """One look at the rig. ``looks`` says from where, in trade words; ``datum`` what its measures are taken from.
 
-    ``is_to_scale`` is False of a chart: no rule is laid on it.
+    ``is_to_scale`` is False of a chart: no rule is laid on it. ``chart`` is what it is drawn of, for whoever shows it
+    otherwise than on paper.
     """
 
     name: str
@@ -36,6 +38,7 @@ class View:
     marks: tuple[Mark, ...]
     datum: str = ""
     is_to_scale: bool = True
+    chart: Chart | None = None
 
 
 @dataclass(frozen=True, slots=True)

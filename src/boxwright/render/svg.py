@@ -87,7 +87,9 @@ def stylesheet(is_plain: bool) -> str:
         dashed = f";stroke-dasharray:{pattern};stroke-linecap:butt" if pattern else ""
         rules.append(f".bw-{kind}{{stroke:{ink(f'line-{kind}')};stroke-width:{number(WIDTH_OF[kind])}{dashed}}}")
     for fill in get_args(Fill):
-        if fill != "none":
+        if fill == "doubt":
+            rules.append(f".bw-fill-doubt{{fill:{ink('fill-doubt')};fill-opacity:.12;stroke:none}}")
+        elif fill != "none":
             rules.append(f".bw-fill-{fill}{{fill:{ink(f'fill-{fill}', '' if fill == 'ink' else 'none')}}}")
     return "".join(rules)
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import isfinite
 
-from boxwright.drawing.chart import Chart
+from boxwright.drawing.chart import HIGH, Chart, axis
 from boxwright.web import contract
 
 
 def told(chart: Chart) -> contract.Chart:
     """Return a chart as a message."""
+    low, high, step = axis(chart)
     return contract.Chart(
         name=chart.name,
         title=chart.title,
@@ -32,6 +33,10 @@ def told(chart: Chart) -> contract.Chart:
         ],
         of=list(chart.of),
         says=chart.says,
+        low=low,
+        high=high,
+        step=step,
+        share=round(chart.high / HIGH, 3),
     )
 
 

@@ -76,7 +76,10 @@ class Limit(Message):
 
 
 class Chart(Message):
-    """A chart with its numbers. ``form`` is ``through`` (a line through the states) or ``fall`` (a waterfall)."""
+    """A chart with its numbers. ``form`` is ``through`` (a line through the states) or ``fall`` (a waterfall).
+
+    It is drawn from ``low`` to ``high``, a number at its axis each ``step``; ``share`` is how high it is among charts.
+    """
 
     name: str
     title: str
@@ -87,6 +90,10 @@ class Chart(Message):
     limits: list[Limit]
     of: list[str]
     says: str
+    low: float
+    high: float
+    step: float
+    share: float
 
 
 class Page(Message):

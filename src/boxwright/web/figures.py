@@ -66,6 +66,11 @@ def asked_slot(seen: Seen) -> WorkedSlot | None:
     return slots[0] if slots else found
 
 
+def night_slot(seen: Seen) -> WorkedSlot | None:
+    """Return the slot somebody sleeps in: in the load state looked at if it is for that, else in its worst."""
+    return slot_of(seen.study, "sleep", seen.slot.load)
+
+
 def answers(seen: Seen) -> list[contract.Answer]:
     """Return the answer for each use, in words."""
     return [_answer(seen, use) for use in USES]

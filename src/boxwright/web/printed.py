@@ -15,7 +15,7 @@ from boxwright.render.svg import svg_of
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.web import contract
-from boxwright.web.figures import asked_slot
+from boxwright.web.figures import asked_slot, night_slot
 from boxwright.web.session import Seen
 
 LETTER_COUNTRIES = frozenset({"US", "CA"})
@@ -31,37 +31,37 @@ class _Kept:
     It holds rig and slot, so that no other can have their numbers while it is kept.
     """
 
-    def __init__(self, rig: Rig, slot: WorkedSlot) -> None:
-        self.held = (rig, slot)
+    def __init__(self, rig: Rig, slot: WorkedSlot, night: WorkedSlot | None) -> None:
+        self.held = (rig, slot, night)
         self.sheets: tuple[Sheet, ...] | None = None
         self.making = Lock()
 
 
-_KEPT: dict[tuple[int, int, str], _Kept] = {}
+_KEPT: dict[tuple[int, int, int, str], _Kept] = {}
 _SHELF = Lock()
 """Whoever looks for what is kept, or puts it there, does so alone."""
 
 
-def drawn_sheets(rig: Rig, slot: WorkedSlot) -> tuple[Sheet, ...]:
-    """Return every sheet of a slot, as they are printed."""
-    return tuple(worded(sheet) for chapter, _ in IN_ORDER for sheet in chapter_sheets(rig, slot, chapter))
+def drawn_sheets(rig: Rig, slot: WorkedSlot, night: WorkedSlot | None) -> tuple[Sheet, ...]:
+    """Return every sheet of a slot, as they are printed; ``night`` is the one somebody sleeps in."""
+    return tuple(worded(sheet) for chapter, _ in IN_ORDER for sheet in chapter_sheets(rig, slot, chapter, night))
 
 
-def chapter_sheets(rig: Rig, slot: WorkedSlot, chapter: str) -> tuple[Sheet, ...]:
+def chapter_sheets(rig: Rig, slot: WorkedSlot, chapter: str, night: WorkedSlot | None) -> tuple[Sheet, ...]:
     """Return the sheets of one chapter in a slot, made only once for the very same rig and slot.
 
     They are records, and a screen asks three times. Of two threads that ask at once one makes them, the other waits.
     """
-    key = (id(rig), id(slot), chapter)
+    key = (id(rig), id(slot), id(night), chapter)
     with _SHELF:
-        kept = _KEPT.pop(key, None) or _Kept(rig, slot)
+        kept = _KEPT.pop(key, None) or _Kept(rig, slot, night)
         _KEPT[key] = kept
         while len(_KEPT) > MOST_KEPT:
             del _KEPT[next(iter(_KEPT))]
     with kept.making:
         if kept.sheets is None:
             kept.sheets = sheets_of_chapter(
-                chapter, Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units)
+                chapter, Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units, night)
             )
         return kept.sheets
 
@@ -70,7 +70,7 @@ def _all(seen: Seen, slot: WorkedSlot, planned: Sequence[WorkedSlot]) -> tuple[S
     """Return every sheet; the load on the ball through the stages too, as far as they are worked out."""
     rig = seen.reading.rig
     through = [one for one in chart_sheets(rig, slot, planned, rig.header.units) if one.name == "tongue"]
-    return (*drawn_sheets(rig, slot), *through)
+    return (*drawn_sheets(rig, slot, night_slot(seen)), *through)
 
 
 def contents(seen: Seen, planned: Sequence[WorkedSlot]) -> list[contract.Page]:
@@ -92,7 +92,8 @@ def pages(seen: Seen, name: str, planned: Sequence[WorkedSlot]) -> list[contract
     paper = PAPERS["letter" if home in LETTER_COUNTRIES else "a4"]
     title = title_of(rig, _words(slot), seen.study.judged_on.isoformat(), rig.header.units)
     if name in SLOW:
-        wanted = [*slow_sheets(Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units), [name])]
+        asked = Printing(rig, slot, slot.findings, (), _words(slot), rig.header.units, night_slot(seen))
+        wanted = [*slow_sheets(asked, [name])]
     else:
         wanted = [sheet for sheet in _all(seen, slot, planned) if sheet.name == name]
     return [

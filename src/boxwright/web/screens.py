@@ -7,7 +7,7 @@ so that a new one appears without a line here.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 from functools import cache
 from importlib import import_module
@@ -25,7 +25,8 @@ from boxwright.study.slots import Slot as WorkedSlot
 from boxwright.study.slots import study
 from boxwright.web import contract, solid, terms
 from boxwright.web.charts import told
-from boxwright.web.figures import asked_slot, slot_findings
+from boxwright.web.figures import asked_slot, night_slot, slot_findings
+from boxwright.web.later import Later
 from boxwright.web.on_file import records, stages, tables_of
 from boxwright.web.printed import chapter_sheets, contents
 from boxwright.web.session import Seen, Session
@@ -97,6 +98,7 @@ class Asked(NamedTuple):
     seen: Seen
     rev: int
     planned: tuple[WorkedSlot, ...]
+    later: tuple[Sheet, ...] = ()
 
 
 class Made(NamedTuple):
@@ -131,6 +133,7 @@ class Screens:
         self._shown: dict[tuple[str, contract.Slot], Shown] = {}
         self._stages: dict[tuple[int, str], list[WorkedSlot]] = {}
         self._next: dict[tuple[int, str], int] = {}
+        self._later = Later()
 
     def names(self) -> list[contract.ScreenName]:
         """Return every screen in the order of the rail."""
@@ -153,7 +156,8 @@ class Screens:
     def asked(self, session: Session, name: str, slot: contract.Slot) -> Asked:
         """Return all that a screen is made from: nothing of it changes any more, whatever is done to the rig."""
         planned = tuple(self._stages.get((session.rev, slot.vehicle), ()))
-        return Asked(name, slot, session.seen(slot), session.rev, planned)
+        later = self._later.sheets((name, session.rev, slot))
+        return Asked(name, slot, session.seen(slot), session.rev, planned, later)
 
     def screen(self, session: Session, name: str, slot: contract.Slot) -> contract.Screen | None:
         """Return a whole screen, or None where there is none of that name."""
@@ -197,7 +201,7 @@ class Screens:
     def one_piece(self, session: Session, name: str, slot: contract.Slot) -> bool:
         """Work out one more stage for the charts of a screen; True once the last one is done."""
         if name not in THROUGH:
-            return False
+            return self._later.piece((name, session.rev, slot), session.seen(slot))
         key = (session.rev, slot.vehicle)
         rig = session.reading.rig
         count = max(len(rig.stages_in_order), 1)
@@ -229,7 +233,7 @@ def made_of(asked: Asked) -> Made | None:
     if not label:
         return None
     pictures, shown = _pictures(asked)
-    tables = _tables(name, seen, asked.planned)
+    tables = _tables(name, seen, asked)
     charts = _charts(asked)
     printed = contents(seen, asked.planned) if name == "book" else []
     findings = [one.code for one in slot_findings(seen) if one.code.startswith(f"{name}/")]
@@ -250,7 +254,7 @@ def made_of(asked: Asked) -> Made | None:
         pictures=pictures,
         charts=charts,
         tables=tables,
-        notes=_notes(name, seen),
+        notes=_notes(name, asked),
         pages=printed,
         findings=list(dict.fromkeys(findings)),
         words=words_in(labels_of(pictures, tables, charts, printed)),
@@ -313,8 +317,11 @@ def changed_in(asked: Asked, before: Shown) -> tuple[list[contract.Patch], Shown
 
 def _charts(asked: Asked) -> list[contract.Chart]:
     slot = asked_slot(asked.seen)
-    if asked.name != "weight" or slot is None:
+    if slot is None:
         return []
+    if asked.name != "weight":
+        views = [view for sheet in _on_screen(asked, slot) for view in sheet.views]
+        return [told(view.chart) for view in views if view.chart is not None]
     rig = asked.seen.reading.rig
     return [told(one) for one in charts_of(rig, slot, asked.planned, rig.header.units)]
 
@@ -333,9 +340,11 @@ def _views(name: str, seen: Seen) -> dict[str, Layered]:
         found = plan(rig, slot, rig.header.units)
         views = {"plan": found} if found is not None else {}
     wanted = DRAWN_FROM.get(name)
-    for sheet in chapter_sheets(rig, slot, "frame" if wanted else name):
+    for sheet in chapter_sheets(rig, slot, "frame" if wanted else name, night_slot(seen)):
         is_shown = sheet.name in wanted if wanted else not sheet.is_for_hand and sheet.name not in DRAWN
         for number, view in enumerate(sheet.views if is_shown else (), start=1):
+            if view.chart is not None:
+                continue  # the page draws it itself, with its numbers to be pointed at
             key = sheet.name if len(sheet.views) == 1 else f"{sheet.name}-{number}"
             wall, _, side = sheet.name.rpartition("-")
             is_wall = side in {"inside", "outside"}
@@ -403,17 +412,18 @@ def _layers(layered: Layered) -> list[contract.Choice]:
 # ---------------------------------------------------------------------- tables and pages
 
 
-def _tables(name: str, seen: Seen, worked: Sequence[WorkedSlot]) -> list[contract.Table]:
-    slot = asked_slot(seen)
-    own = stages(seen, worked) if name == "stages" else records(seen) if name == "records" else []
-    return own + [table for sheet in _on_screen(name, seen, slot) for table in _tables_of_sheet(sheet)]
+def _tables(name: str, seen: Seen, asked: Asked) -> list[contract.Table]:
+    own = stages(seen, asked.planned) if name == "stages" else records(seen) if name == "records" else []
+    return own + [table for sheet in _on_screen(asked, asked_slot(seen)) for table in _tables_of_sheet(sheet)]
 
 
-def _on_screen(name: str, seen: Seen, slot: WorkedSlot | None) -> tuple[Sheet, ...]:
-    """Return the sheets of a chapter that its screen shows."""
+def _on_screen(asked: Asked, slot: WorkedSlot | None) -> tuple[Sheet, ...]:
+    """Return the sheets of a chapter that its screen shows, what takes longer last."""
     if slot is None:
         return ()
-    return tuple(one for one in chapter_sheets(seen.reading.rig, slot, name) if not one.is_for_hand)
+    every = chapter_sheets(asked.seen.reading.rig, slot, asked.name, night_slot(asked.seen))
+    own = tuple(one for one in every if not one.is_for_hand)
+    return (*own, *asked.later) if own else ()
 
 
 def _tables_of_sheet(sheet: Sheet) -> list[contract.Table]:
@@ -426,11 +436,11 @@ def _tables_of_sheet(sheet: Sheet) -> list[contract.Table]:
 
 def _is_part(grid: Grid, sheet: Sheet) -> bool:
     """Return whether a table says too little without the title of its sheet."""
-    return bool(grid.title) and (bool(sheet.views) or not grid.title[0].isupper())
+    return bool(grid.title) and (any(one.chart is None for one in sheet.views) or not grid.title[0].isupper())
 
 
-def _notes(name: str, seen: Seen) -> list[str]:
+def _notes(name: str, asked: Asked) -> list[str]:
     """Return what is written under the sheets of a chapter, each sentence once."""
-    notes = [note for sheet in _on_screen(name, seen, asked_slot(seen)) for note in sheet.notes]
+    notes = [note for sheet in _on_screen(asked, asked_slot(asked.seen)) for note in sheet.notes]
     is_unjudged = name in ON_FILE and any(one.word == name and not one.judges for one in chapters())
     return list(dict.fromkeys([*notes, terms.BY_HAND[name]] if is_unjudged else notes))

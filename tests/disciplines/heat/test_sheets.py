@@ -6,9 +6,10 @@ from dataclasses import replace
 
 import pytest
 
+from boxwright.disciplines.heat.charts import charts_of
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.sheets import THIN_LINES, charts_of, grids_of, sheets
-from boxwright.drawing import Dimension
+from boxwright.disciplines.heat.sheets import THIN_LINES, grids_of, sheets
+from boxwright.drawing import Dimension, Shape
 from boxwright.drawing.layout import laid_out
 from boxwright.drawing.paper import LETTER, TitleBlock
 from boxwright.units import Band
@@ -57,12 +58,14 @@ def test_without_a_heater_there_is_no_curve_and_without_a_night_no_thin_line(fin
     assert sheets(replace(finished, volume=Band(0.0, 0.0, 0.0, known=False)), US) == ()
 
 
-def test_a_chart_has_no_scale_and_the_ends_of_its_doubt_have_names(finished: Result) -> None:
+def test_a_chart_has_no_scale_and_a_tone_for_each_doubt(finished: Result) -> None:
     view = next(one for one in sheets(finished, US)[0].views if one.name.startswith("How cold"))
     assert not view.is_to_scale
     told = {one.words for one in view.marks if isinstance(one, Dimension)}
-    assert {"flat out", "flat out, at most", "flat out, at least", "at its lowest, at least", "wanted"} <= told
+    assert {"flat out", "at its lowest", "wanted"} <= told and not any(", at " in one for one in told)
+    assert [one.fill for one in view.marks if isinstance(one, Shape)] == ["doubt", "doubt"]
     title = TitleBlock("Rig", "as planned", "", "2026-05-02", "inches", ("Check.",), True)
     for page in laid_out(sheets(finished, US)[0], LETTER, title):
         words = " ".join(one.text for one in page.words)
         assert "1:" not in words and "to the foot" not in words
+        assert "not to scale" in words and "inches" not in words

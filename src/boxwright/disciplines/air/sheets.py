@@ -206,7 +206,12 @@ def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
 
 def charts_of(result: Result) -> tuple[Chart, ...]:
     """Return the humidity of each night, with what drips at it."""
-    return tuple(_chart(night) for night in result.nights if night.humidity)
+    return tuple(chart for _, _, chart in humidity_charts(result))
+
+
+def humidity_charts(result: Result) -> tuple[tuple[str, str, Chart], ...]:
+    """Return the same with the place of each, and the rig path of what warms it."""
+    return tuple((night.place, night.heater, _chart(night)) for night in result.nights if night.humidity)
 
 
 def _chart(night: DampNight) -> Chart:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from boxwright.disciplines.heat.as_built import ENDS
 from boxwright.disciplines.heat.climate import HOURS_OF_DAY
 from boxwright.disciplines.heat.day import BEDTIME, DayRun, Way
 from boxwright.disciplines.heat.hot import BEGINS, HotDay, weather_of
@@ -9,7 +10,7 @@ from boxwright.disciplines.heat.hot_room import HotRoom, Tried, What
 from boxwright.disciplines.heat.telling import between, warm
 from boxwright.disciplines.heat.year_room import ROOMS
 from boxwright.drawing import Grid, Sheet
-from boxwright.drawing.chart import Bound, Chart, Series, charted
+from boxwright.drawing.chart import LONG, Bound, Chart, Series, charted
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 NAME, TITLE = "hot-day", "A hot day of the room"
@@ -41,7 +42,7 @@ WHAT_IT_IS = (
 
 def day_sheet(rooms: tuple[HotRoom, ...], shown_in: HeaderUnits) -> Sheet:
     """Return the sheet of hot days, one for each place."""
-    views = tuple(charted(_chart(one, shown_in)) for one in rooms)
+    views = tuple(charted(chart_of(one, shown_in)) for one in rooms)
     grids = tuple(grid for one in rooms for grid in grids_of(one, shown_in))
     days = tuple(in_words(one.hot, shown_in) for one in rooms)
     return Sheet(NAME, TITLE, views, (*days, WHAT_IT_IS, CAUTION), grids, stands_up=True)
@@ -105,25 +106,32 @@ def _plain(band: Band) -> Band:
     return Band(band.best, band.low, band.high, band.known, band.spread)
 
 
-def _chart(room: HotRoom, shown_in: HeaderUnits) -> Chart:
+def chart_of(room: HotRoom, shown_in: HeaderUnits) -> Chart:
     """Return the day hour by hour: outside, and the room each way."""
     unit, scale = shown_unit("temperature", shown_in)
     hours = [(BEGINS + number) % HOURS_OF_DAY for number in range(HOURS_OF_DAY)]
 
-    def line(label: str, kelvins: tuple[float, ...]) -> Series:
-        shown = tuple(scale.from_si(value) for value in kelvins)
-        return Series(label, shown, shown, shown, tuple(f"{value:.0f} {unit}" for value in shown))
+    def line(label: str, best: tuple[float, ...], low: tuple[float, ...], high: tuple[float, ...]) -> Series:
+        middle, least, most = (tuple(scale.from_si(value) for value in kelvins) for kelvins in (best, low, high))
+        texts = tuple(
+            f"{hour} h, {label}: {one:.0f} {unit} ({foot:.0f} to {top:.0f})"
+            for hour, one, foot, top in zip(hours, middle, least, most, strict=True)
+        )
+        return Series(label, middle, least, most, texts)
 
-    outside = weather_of(room.hot, "best").outside[-HOURS_OF_DAY:]
+    days = [weather_of(room.hot, end).outside[-HOURS_OF_DAY:] for end in ENDS]
+    outside = (days[0], *(tuple(end(hour) for hour in zip(*days, strict=True)) for end in (min, max)))
     told = [one for one in room.runs if one.way in ("shut", room.aired.way, "cooled")]
     return Chart(
-        name=NAME,
+        name=f"{NAME}-{room.hot.place}",
         title=f"A hot day at {room.hot.place}",
         form="through",
         unit=unit,
         labels=tuple(f"{hour} h" if number % EVERY == 0 else "" for number, hour in enumerate(hours)),
-        series=(*(line(SHORT[one.way], one.air) for one in told), line("outside", outside)),
+        series=(*(line(SHORT[one.way], one.air, one.low, one.high) for one in told), line("outside", *outside)),
         bounds=(Bound("too warm", scale.from_si(ROOMS["too warm"]), False),),
         of=("",) * HOURS_OF_DAY,
         says=f"Temperature of the room and outside through a hot day at {room.hot.place}",
+        is_fitted=True,
+        wide=LONG,
     )

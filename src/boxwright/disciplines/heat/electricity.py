@@ -5,8 +5,10 @@ What is not known of hours, starts and volts goes into the band; the fans of the
 
 from __future__ import annotations
 
+from boxwright.disciplines.heat.as_built import End
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import cycling
+from boxwright.disciplines.heat.method.network import Course
 from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight, Warmth
 from boxwright.disciplines.heat.parts import Heater
 from boxwright.disciplines.heat.result import StandingHeater
@@ -113,3 +115,44 @@ def _an_hour(warmth: Warmth, volume: Band, end: str) -> float:
     capacity = getattr(TAKES["fast heat"], other) * volume.best
     found = cycling(capacity, getattr(TAKES["switching"], other), heat, heat / 2.0)
     return HOUR / (found.on + found.off)
+
+
+def amps(written: Band | None, otherwise: str) -> Band:
+    """Return a current of a bus of 12 V (A): as written, else what such heaters take."""
+    if written is not None and written.known:
+        return written
+    taken, volts = TAKES[otherwise], TAKES["volts"]
+    return Band(taken.best / volts.best, taken.low / volts.high, taken.high / volts.low, spread="interval")
+
+
+def by_hour(one: HeldNight, heater: StandingHeater, volume: Band, runs: dict[End, Course]) -> tuple[Band, ...]:
+    """Return the mean current (A) a fuel heater takes of its battery in each hour; nothing of one that burns nothing.
+
+    Through the night it adds up to what `load_of` says of it: at the high end it goes on and off in every hour.
+    """
+    facet, warmth = heater.planned.heater, one.warmth
+    if heater.runs != "burns" or warmth is None:
+        return ()
+    while_on, at_start, took = amps(facet.draw, "running"), amps(facet.start, "starting"), TAKES["start"]
+    judged = slice(-ASLEEP_HOURS, None)
+    bands = runs["best"].band[judged]
+    least = [min(heats) for heats in zip(*(run.heat[judged] for run in runs.values()), strict=True)]
+    runs_at_all, starts = hours_on(one).high > 0.0, starts_of(one, volume)
+    again = (starts.high - 1.0) / ASLEEP_HOURS
+    first = next((hour for hour, band in enumerate(bands) if band != OFF), 0)
+    found = []
+    for hour, band in enumerate(bands):
+        once = 1.0 if hour == first else 0.0
+        often = once + (_an_hour(warmth, volume, "best") if band == CYCLING else 0.0)
+        best = _mean(while_on.best, at_start.best, often * took.best) if band != OFF else 0.0
+        most = _mean(while_on.high, at_start.high, (once + again) * took.high) if runs_at_all else 0.0
+        asks = least[hour] / warmth.lowest.high if warmth.lowest.known and warmth.lowest.high > 0.0 else 1.0
+        low = while_on.low * min(asks, 1.0) if least[hour] > 0.0 else 0.0
+        found.append(Band(best, min(low, best), max(most, best), spread="interval"))
+    return tuple(found)
+
+
+def _mean(while_on: float, at_start: float, glows: float) -> float:
+    """Return the mean of an hour of which its pin glows some seconds."""
+    glowing = min(glows / HOUR, 1.0)
+    return while_on * (1.0 - glowing) + at_start * glowing

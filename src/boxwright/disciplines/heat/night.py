@@ -135,7 +135,7 @@ class HeldNight:
 
 def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]) -> HeldNight:
     """Return the night of one place with one heater, or with none."""
-    runs = dict(zip(ENDS, _runs(inside, outdoors, warmth, moisture), strict=True))
+    runs = runs_of(inside, outdoors, warmth, moisture)
     # What warms it as it is coldest outside: dinner is long eaten then.
     by_then = [one for one in moisture if one.is_on(COLDEST_AT)]
     gains = {end: sum(at(one.watt, end, False) for one in by_then) for end in ENDS}
@@ -162,6 +162,13 @@ def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture
         banded=tuple(best.band[judged].count(one) for one in range(5)),
         night=_night(inside, outdoors, warmth, best, damp_ends(inside, outdoors, warmth, moisture, runs)),
     )
+
+
+def runs_of(
+    inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]
+) -> dict[End, Course]:
+    """Return the three days at each end of heat loss; the judged night are their last hours."""
+    return dict(zip(ENDS, _runs(inside, outdoors, warmth, moisture), strict=True))
 
 
 @lru_cache(maxsize=64)

@@ -4,46 +4,46 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from boxwright.disciplines.heat.as_built import ENDS
 from boxwright.disciplines.heat.burner_sheet import burner_grids, electricity
 from boxwright.disciplines.heat.burning import fuel_of_night
-from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.room import at
 from boxwright.disciplines.heat.shell import Face, by_members, summed
 from boxwright.disciplines.heat.telling import between, is_in_feet, large_area, r_value, warm
-from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
+from boxwright.units import Band, HeaderUnits, show, show_band
 
 if TYPE_CHECKING:
+    from boxwright.disciplines.heat.charts import Damp
     from boxwright.drawing import Grid, Sheet
-    from boxwright.drawing.chart import Chart, Series
 
 CAUTION = (
     "A heater that burns kills where its fumes get in. Its leaflet, the installer and local rules come first; carbon"
     " monoxide and smoke alarms before the first night. Off and cold on the road and while fuel is filled. Take bags"
     " for the cold of the place: a heater may fail."
 )
-COLDS = {"F": tuple(range(50, -21, -10)), "C": tuple(range(10, -31, -5))}
-"""Outside temperatures of the curve, by the unit they are shown in."""
-THIN_LINES = "Thin lines of a curve are the ends of what is not known: the least and the most the room may lose."
+THIN_LINES = (
+    "The tone round a curve reaches between the ends of what is not known: the least and the most the room may lose."
+    " What is told of an hour is its mean."
+)
 RUNS_AS = ("off", "cycling", "at its lowest", "between both", "flat out")
 """How a heater runs, by its band."""
-EVERY = 3
-"""Hours between two labels under a night."""
 LEAST_SHARE = 0.01
 """Faces that lose less of the whole than this are told together."""
 
 
-def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
-    """Return the sheet of the room's warmth; nothing where the room cannot be worked out."""
+def sheets(result: Result, shown_in: HeaderUnits, damp: tuple[Damp, ...] = ()) -> tuple[Sheet, ...]:
+    """Return the sheet of the room's warmth; nothing where the room cannot be worked out.
+
+    ``damp`` are the charts of the same nights' humidity, by whoever has worked it out.
+    """
     # What draws is loaded when something is drawn: `check` answers without it.
+    from boxwright.disciplines.heat.charts import charts_of
     from boxwright.drawing import Sheet
     from boxwright.drawing.chart import charted
 
     if not result.volume.known:
         return ()
-    views = tuple(charted(one) for one in charts_of(result, shown_in))
+    views = tuple(charted(one) for one in charts_of(result, shown_in, damp))
     notes = (THIN_LINES, CAUTION) if views else (CAUTION,)
     title, grids = "What the room loses, and its coldest nights", grids_of(result, shown_in)
     return (Sheet("heat", title, views, notes, grids, stands_up=True),)
@@ -169,85 +169,3 @@ def hours_grid(one: HeldNight, shown_in: HeaderUnits) -> Grid:
     )
     columns = ("From", "Outside", "Room", "Heater", "Outdoor air")
     return Grid(f"The night at {one.outdoors.place}, hour by hour", columns, rows, ("",) * len(rows))
-
-
-def charts_of(result: Result, shown_in: HeaderUnits) -> tuple[Chart, ...]:
-    """Return how cold it may get for each heater, and each night hour by hour."""
-    by_heater: dict[str, HeldNight] = {}
-    for one in result.held:
-        if one.warmth is not None and one.warmth.highest.known:
-            by_heater.setdefault(one.warmth.of, one)
-    return (
-        *(_how_cold(one, shown_in) for one in by_heater.values()),
-        *(_hours(one, shown_in) for one in result.held),
-    )
-
-
-def _degrees(kelvin: float, shown_in: HeaderUnits) -> float:
-    return shown_unit("temperature", shown_in)[1].from_si(kelvin)
-
-
-def _how_cold(one: HeldNight, shown_in: HeaderUnits) -> Chart:
-    """Return where the room comes to, by the cold outside, at the heater's lowest and highest setting."""
-    from boxwright.drawing.chart import Bound, Chart
-
-    warmth = one.warmth
-    assert warmth is not None
-    unit, scale = shown_unit("temperature", shown_in)
-    outside = [scale.to_si(cold) for cold in COLDS.get(unit, COLDS["C"])]
-    settings = [("flat out", warmth.highest)] + ([("at its lowest", warmth.lowest)] if warmth.lowest.known else [])
-    series = tuple(_drift(one, label, heat, outside, shown_in) for label, heat in settings)
-    labels = tuple(f"{round(_degrees(cold, shown_in))} {unit}" for cold in outside)
-    return Chart(
-        name=f"cold-{warmth.name}",
-        title=f"How cold can we go? {warmth.name}, by the cold outside",
-        form="through",
-        unit=unit,
-        labels=labels,
-        series=series,
-        bounds=(Bound("wanted", _degrees(warmth.wanted, shown_in), False),),
-        of=("",) * len(labels),
-        says=f"Temperature of the room with {warmth.name} flat out and at its lowest, by the temperature outside",
-    )
-
-
-def _drift(one: HeldNight, label: str, heat: Band, outside: list[float], shown_in: HeaderUnits) -> Series:
-    from boxwright.drawing.chart import Series
-
-    ends = {
-        end: tuple(
-            _degrees(drifts_to(cold, at(heat, end, False) + at(one.gains, end, False), at(one.loss, end)), shown_in)
-            for cold in outside
-        )
-        for end in ENDS
-    }
-    unit = shown_unit("temperature", shown_in)[0]
-    texts = tuple(f"{value:.0f} {unit}" for value in ends["best"])
-    return Series(label, ends["best"], ends["high"], ends["low"], texts)
-
-
-def _hours(one: HeldNight, shown_in: HeaderUnits) -> Chart:
-    """Return a night hour by hour: outside and in the room."""
-    from boxwright.drawing.chart import Bound, Chart, Series
-
-    night = one.night
-    unit = shown_unit("temperature", shown_in)[0]
-
-    def line(label: str, kelvins: tuple[float, ...]) -> Series:
-        shown = tuple(_degrees(value, shown_in) for value in kelvins)
-        return Series(label, shown, shown, shown, tuple(f"{value:.0f} {unit}" for value in shown))
-
-    hours = [(ASLEEP_FROM + number) % 24 for number in range(len(night.air))]
-    heater = f" with {one.warmth.name}" if one.warmth is not None else ", no heater"
-    wanted = (Bound("wanted", _degrees(one.warmth.wanted, shown_in), False),) if one.warmth is not None else ()
-    return Chart(
-        name="night",
-        title=f"The coldest night at {one.outdoors.place}{heater}",
-        form="through",
-        unit=unit,
-        labels=tuple(f"{hour} h" if number % EVERY == 0 else "" for number, hour in enumerate(hours)),
-        series=(line("room", night.air), line("outside", night.outside)),
-        bounds=wanted,
-        of=("",) * len(hours),
-        says=f"Temperature of the room and outside through the coldest night at {one.outdoors.place}",
-    )

@@ -36,6 +36,8 @@ TRIPS = (3, 7)
 MOST_COOLING = 20_000.0
 """W, more than any room of the kind takes: what it asks for is what is told."""
 MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+_MONTH_OF = tuple(number for number, days in enumerate(MONTHS) for _ in range(days))
+"""The month of each day of a year."""
 HOUR = 3600.0
 Group = TypeVar("Group", bound=tuple[object, ...])
 Clock = Callable[[Callable[[], None]], None]
@@ -80,8 +82,8 @@ class Year:
     ``season`` are the hours the heater is set; ``hot_at_lowest`` those of them in which the room, left shut with the
     heater at its lowest and never off, is warmer than people bear, ``hot_by`` how much over what is wanted it gets (K);
     None for one that goes off by itself. ``trips`` are the days in a row that take most, with their heat and fuel.
-    ``heat_by_month`` is the best run's heat (J) of each month. In weather without sun what tells of warmth is not
-    known: its low end is what it comes to without any.
+    ``heat_by_month`` is the heat (J) of each month, ``fuel_by_month`` what of fuel (m3) it takes, empty where nothing
+    burns. In weather without sun what tells of warmth is not known: its low end is what it comes to without any.
     """
 
     weather: WeatherHours
@@ -97,8 +99,9 @@ class Year:
     warmest: Band
     cooling: Band
     peak: Band
-    heat_by_month: tuple[float, ...]
+    heat_by_month: tuple[Band, ...]
     runs: int
+    fuel_by_month: tuple[Band, ...] = ()
     season: int = 0
     hot_at_lowest: Band | None = None
     hot_by: Band | None = None
@@ -138,9 +141,10 @@ def year_of(
     def each(runs: dict[tuple[End, Heading], Ran], found: Callable[[Ran], float]) -> Band:
         return _band({place: found(run) for place, run in runs.items()})
 
-    energy, low = each(opened, lambda run: sum(run.heat) * HOUR), _at_lowest(warmth)
-    left = run_all(low, False, NEVER_COOLED) if low is not None else {}
-    hot = wanted + TOO_WARM
+    energy = each(opened, lambda run: sum(run.heat) * HOUR)
+    low = _at_lowest(warmth)
+    left = run_all(low, False, NEVER_COOLED) if low is not None and any(is_set) else {}
+    hot_at_lowest, hot_by = _hot(left, is_set, wanted, weather)
     return Year(
         weather=weather,
         heater=warmth.name if warmth is not None else "",
@@ -155,19 +159,12 @@ def year_of(
         warmest=at_least(each(opened, lambda run: max(run.air)), weather),
         cooling=at_least(each(cooled, lambda run: sum(run.cooling) * HOUR), weather),
         peak=at_least(each(cooled, lambda run: max(run.cooling)), weather),
-        heat_by_month=_by_month(opened["best", "north"], weather),
+        heat_by_month=(months := _months(opened, weather)),
+        fuel_by_month=_fuels(months, fuel),
         runs=len(opened) + len(cooled) + len(left),
         season=sum(is_set),
-        hot_at_lowest=at_least(
-            each(left, lambda run: sum(on and air > hot for air, on in zip(run.air, is_set, strict=True))), weather
-        )
-        if left and any(is_set)
-        else None,
-        hot_by=at_least(
-            each(left, lambda run: max(air for air, on in zip(run.air, is_set, strict=True) if on) - wanted), weather
-        )
-        if left and any(is_set)
-        else None,
+        hot_at_lowest=hot_at_lowest,
+        hot_by=hot_by,
         trips=tuple(_trip(each, opened, days, fuel) for days in TRIPS) if warmth is not None else (),
     )
 
@@ -175,6 +172,18 @@ def year_of(
 def at_least(found: Band, weather: WeatherHours) -> Band:
     """Return what warmth comes to; in weather without sun that is only the least of it, and the most is not known."""
     return found if weather.has_sun else Band(found.best, found.low, inf, known=False, assumed=True)
+
+
+def _hot(
+    left: dict[tuple[End, Heading], Ran], is_set: tuple[bool, ...], wanted: float, weather: WeatherHours
+) -> tuple[Band | None, Band | None]:
+    """Return in how many hours the room is too warm while its heater is left at its lowest, and by how much (K)."""
+    if not left:
+        return None, None
+    airs = {place: [air for air, on in zip(run.air, is_set, strict=True) if on] for place, run in left.items()}
+    hours = _band({place: float(sum(one > wanted + TOO_WARM for one in air)) for place, air in airs.items()})
+    most = _band({place: max(air) - wanted for place, air in airs.items()})
+    return at_least(hours, weather), at_least(most, weather)
 
 
 def _at_lowest(warmth: Warmth | None) -> Warmth | None:
@@ -345,15 +354,23 @@ def _fuel(energy: Band, fuel: str) -> Band | None:
     return Band(burnt[0], burnt[1], burnt[2], spread="interval", assumed=True)
 
 
+def _months(runs: dict[tuple[End, Heading], Ran], weather: WeatherHours) -> tuple[Band, ...]:
+    """Return the heat of each month with its ends."""
+    each = {place: _by_month(run, weather) for place, run in runs.items()}
+    return tuple(_band({place: heat[month] for place, heat in each.items()}) for month in range(len(MONTHS)))
+
+
+def _fuels(months: tuple[Band, ...], fuel: str) -> tuple[Band, ...]:
+    """Return the fuel of each month; nothing where nothing burns."""
+    return tuple(one for month in months if (one := _fuel(month, fuel)) is not None)
+
+
 def _by_month(run: Ran, weather: WeatherHours) -> tuple[float, ...]:
     """Return the heat of each month of the year."""
-    ends = [sum(MONTHS[:number]) for number in range(13)]
-    months = [0.0] * 12
+    months = [0.0] * len(MONTHS)
     first = weather.begins[0] * HOURS_OF_DAY + weather.begins[1]
     for place, heat in enumerate(run.heat):
-        day = (first + place) // HOURS_OF_DAY % ends[-1]
-        month = next(number for number in range(12) if day < ends[number + 1])
-        months[month] += heat * HOUR
+        months[_MONTH_OF[(first + place) // HOURS_OF_DAY % len(_MONTH_OF)]] += heat * HOUR
     return tuple(months)
 
 

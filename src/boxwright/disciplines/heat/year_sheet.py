@@ -6,8 +6,8 @@ from boxwright.disciplines.heat.telling import warm
 from boxwright.disciplines.heat.year import Year
 from boxwright.disciplines.heat.year_room import ROOMS, YEAR
 from boxwright.drawing import Grid, Sheet
-from boxwright.drawing.chart import Chart, Series, charted
-from boxwright.units import Band, HeaderUnits, show, show_band
+from boxwright.drawing.chart import LONG, LOW, Chart, Series, charted
+from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 NAME, TITLE = "year", "A year of the room"
 RUNS_AS = ("off", "cycling", "at its lowest", "between both", "flat out")
@@ -16,19 +16,31 @@ MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", 
 KILOWATT_HOUR = 3.6e6
 NO_SUN = "not known without sun"
 ENDS = (
-    "Behind each number stand its ends: what is not known of shell, cracks, colour and the way the front looks. The"
-    " charts are drawn at the most likely values."
+    "Behind each number stand its ends, and round each curve the tone: what is not known of shell, cracks, colour and"
+    " the way the front looks. The bars are the most likely hours."
 )
 
 
 def year_sheet(years: tuple[Year, ...], shown_in: HeaderUnits) -> Sheet:
     """Return the sheet of a room's years, one for each heater."""
-    views = tuple(charted(one) for year in years if year.heater for one in (_runs(year), _heat(year)))
+    views = tuple(charted(one) for year in years for one in charts_of(year, shown_in))
     grids = tuple(_told(year, shown_in) for year in years)
     weather = years[0].weather
     station = ", ".join(dict.fromkeys(one for one in (weather.place, weather.came_from) if one))
     stands = f"It stands on the weather of {station}: {len(weather.outside):,} hours."
     return Sheet(NAME, TITLE, views, (stands, ENDS), grids, stands_up=True)
+
+
+def charts_of(year: Year, shown_in: HeaderUnits) -> tuple[Chart, ...]:
+    """Return how the heater of a year runs, and its heat and fuel by month; nothing where there is none."""
+    if not year.heater:
+        return ()
+    heat = _by_month(year, "heat", year.heat_by_month, "kWh", KILOWATT_HOUR)
+    if not year.fuel_by_month:
+        return _runs(year), heat
+    unit, scale = shown_unit("volume", shown_in)
+    fuel = _by_month(year, "fuel", year.fuel_by_month, unit, scale.to_si(1.0))
+    return _runs(year), heat, fuel
 
 
 def _runs(year: Year) -> Chart:
@@ -44,7 +56,7 @@ def _runs(year: Year) -> Chart:
         tuple(f"{one:,.0f} h" for one in (*spent, whole)),
     )
     return Chart(
-        name="year-hours",
+        name=f"year-hours-{year.heater}",
         title=f"How {year.heater} runs through the year",
         form="fall",
         unit="hours",
@@ -53,23 +65,29 @@ def _runs(year: Year) -> Chart:
         bounds=(),
         of=("",) * len(BELOW_BARS),
         says=f"Hours of the year {year.heater} is off, cycles, runs at its lowest, between its settings, and flat out",
+        wide=LONG,
     )
 
 
-def _heat(year: Year) -> Chart:
-    """Return the heat of each month."""
-    heat = tuple(one / KILOWATT_HOUR for one in year.heat_by_month)
-    series = Series("heat", heat, heat, heat, tuple(f"{one:,.0f} kWh" for one in heat))
+def _by_month(year: Year, what: str, months: tuple[Band, ...], unit: str, size: float) -> Chart:
+    """Return the heat or the fuel of each month; ``size`` is its unit in SI."""
+    best, low, high = (tuple(getattr(one, end) / size for one in months) for end in ("best", "low", "high"))
+    texts = tuple(
+        f"{name}: {most:,.1f} {unit} ({least:,.1f} to {top:,.1f})"
+        for name, most, least, top in zip(MONTHS, best, low, high, strict=True)
+    )
     return Chart(
-        name="year-heat",
-        title=f"Heat of {year.heater} by month",
+        name=f"year-{what}-{year.heater}",
+        title=f"{what.capitalize()} of {year.heater} by month",
         form="through",
-        unit="kWh",
+        unit=unit,
         labels=MONTHS,
-        series=(series,),
+        series=(Series(what, best, low, high, texts),),
         bounds=(),
         of=("",) * len(MONTHS),
-        says=f"Heat {year.heater} gives in each month of the year",
+        says=f"{what.capitalize()} of {year.heater} in each month of the year",
+        wide=LONG,
+        high=LOW,
     )
 
 

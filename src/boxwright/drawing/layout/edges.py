@@ -35,6 +35,7 @@ HATCHES: dict[Fill, tuple[tuple[float, float], ...]] = {
 }
 """Angle as one sees it on paper with y down, and spacing: mm (`common practice, no source`)."""
 
+UNHATCHED = frozenset({"none", "ink", "doubt"})
 MOST_LINES = 40
 THIN = 1.5
 """A cut piece thinner than this on paper is blackened, any other left white (ISO 128-50 `from memory`)."""
@@ -176,7 +177,7 @@ def take(ink: Ink, hard: Raster, soft: Raster) -> None:
 
 def hatch(ink: Ink) -> None:
     """Fill the shapes of a view; a later shape stands before an earlier one, and texts are left clear."""
-    filled = [one for one in ink.strokes if one.belongs == "view" and one.is_closed and one.fill not in ("none", "ink")]
+    filled = [one for one in ink.strokes if one.belongs == "view" and one.is_closed and one.fill not in UNHATCHED]
     boxes = [grown(one.box, 0.4) for one in ink.words]
     outer = [around(list(one.points)) for one in filled]
     for number, shape in enumerate(filled):
@@ -231,7 +232,7 @@ def clear_thin_lines(ink: Ink, texts: Raster) -> None:
     boxes = [grown(one.box, 0.3) for one in ink.words]
     for stroke in ink.strokes:
         points = (*stroke.points, stroke.points[0]) if stroke.is_closed else stroke.points
-        is_thin = stroke.line not in HARD and stroke.belongs in ("view", "dimension")
+        is_thin = stroke.line not in HARD and stroke.belongs in ("view", "dimension") and stroke.fill != "doubt"
         if not is_thin or all(texts.is_line_free(*one, *other) for one, other in pairwise(points)):
             kept.append(stroke)
             continue

@@ -13,6 +13,9 @@ from boxwright.drawing.paper import Paper, TitleBlock
 from boxwright.drawing.sheet import Sheet
 from boxwright.records import dataclass
 
+NO_SCALE = "not to scale"
+"""Stands in the title block of charts: the numbers at their edges are no measures of the trailer."""
+
 
 @dataclass(frozen=True, slots=True)
 class _Leaf:
@@ -44,13 +47,15 @@ def pages_of(sheets: Iterable[Sheet], paper: Paper, title: TitleBlock) -> tuple[
 
 def _leaves(sheet: Sheet, paper: Paper, title: TitleBlock) -> list[tuple[_Leaf, Ink]]:
     wide, high, frame = frame_of(paper, sheet.stands_up)
+    has_scale = any(view.is_to_scale for view in sheet.views)
+    if sheet.views and not has_scale:
+        title = replace(title, units=NO_SCALE)
     foot = foot_of(frame, title, sheet.title)
     if foot.is_cut:
         whole = (sheet.title, title.rig, title.subject, title.revision, title.units, title.on, *title.cautions)
         sheet = replace(sheet, notes=(*sheet.notes, ". ".join(one for one in whole if one)))
     body = body_of(frame, foot)
     drawings = bodies(sheet, body, title.is_imperial) or [(Ink(), 0.0)]
-    has_scale = any(view.is_to_scale for view in sheet.views)
     return [
         (
             _Leaf(
