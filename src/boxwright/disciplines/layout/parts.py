@@ -57,10 +57,10 @@ class KeepClear(Entry):
 
 
 class Sees(Entry):
-    """What a camera or a lamp looks at."""
+    """What a camera or a lamp looks at from outside the shell, as one drives."""
 
     toward: str = Field("", description="the way it looks: rear, front, left, right")
-    angle: Angle | None = Field(None, description="how wide it sees, such as 120 deg")
+    angle: Angle | None = Field(None, description="how wide it sees, such as 120 deg; unwritten it is straight ahead")
 
 
 class Reach(Entry):

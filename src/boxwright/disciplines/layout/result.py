@@ -185,6 +185,19 @@ class Covered:
 
 
 @dataclass(frozen=True, slots=True)
+class Hidden:
+    """What hides from a thing what it looks at: which share of its angle surely, which at most, and by what."""
+
+    of: str
+    name: str
+    toward: str
+    share: float
+    most: float
+    by: tuple[str, ...]
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Blocked:
     """A heavy thing that has no straight way in from the rear, and what stands in it.
 
@@ -199,7 +212,7 @@ class Blocked:
     short: float = 0.0
 
 
-Lacks = Literal["swing", "turn", "fold", "slide", "clear", "canopy"]
+Lacks = Literal["swing", "turn", "fold", "slide", "clear", "canopy", "sight"]
 """What nobody wrote of a thing that moves, in a word."""
 
 
@@ -301,3 +314,4 @@ class Result:
     fits: tuple[Fit, ...] = ()
     taken: tuple[Taken, ...] = ()
     brought: tuple[Brought, ...] = ()
+    hidden: tuple[Hidden, ...] = ()

@@ -41,6 +41,7 @@ from boxwright.disciplines.layout.result import (
 )
 from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along, unperched
 from boxwright.disciplines.layout.rolling import blocked_ways
+from boxwright.disciplines.layout.sight import hidden_from, is_blind
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, is_within, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, moving_part, struck_by
@@ -157,6 +158,7 @@ def solve(
         fits=every_fit(bodies, beds, tuple(closed), people, room, hull.ground) if use in OPENED else (),
         taken=tuple(taken_beds(_unmet(every, struck), beds, people, lines)),
         brought=brought,
+        hidden=tuple(hidden_from(fitted, standing, every, lines, hull.outer)) if use == "tow" else (),
     )
 
 
@@ -215,6 +217,7 @@ def _moving(
         leaves, lacks = opened(one, hull.outer, room)
         movers += leaves
         unsaid += [Open(one.of, one.name, lacks)] if lacks is not None else []
+    unsaid += [Open(part.of, part.name, "sight") for part in fitted if use == "tow" and is_blind(part)]
     for part in fitted:
         if use == "sleep" and part.folds:
             bed = bed_of(part)

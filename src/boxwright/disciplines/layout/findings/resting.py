@@ -5,9 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.layout.result import Intruder, Meeting, Perched, Result, Short
-from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.sourced import LENGTHS, SHARES
 from boxwright.disciplines.layout.sweeps import WALLS
-from boxwright.disciplines.layout.telling import AXES, GEOMETRY, PRACTICE, asking, length, lever, moving, name_of
+from boxwright.disciplines.layout.telling import (
+    AXES,
+    GEOMETRY,
+    PRACTICE,
+    asking,
+    length,
+    lever,
+    listed,
+    moving,
+    name_of,
+)
 from boxwright.finding import USES, Finding
 from boxwright.units import HeaderUnits, show
 
@@ -282,3 +292,25 @@ def window_covered(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         how = "all of it" if one.share > WHOLE else f"{show(one.share, 'ratio', shown_in)} of it"
         says = f"up, {one.name} covers {one.window_name}, {how}: no light, air or way out there until it is down"
         yield Finding(code, one.of, "advice", says, one.share, source=PRACTICE, uses=USES, because=(one.window,))
+
+
+def sight_hidden(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say when something on the road hides from a camera or a lamp what it is to see.
+
+    Asks: does what sees, see what it looks at, cut level through its middle as one drives
+    Limit: a tenth of its angle, less is not said
+    Source: fitting-practice
+    Lever: the place of what sees, or of what stands before it
+    Methods: none
+    """
+    code, limit = "layout/sight-hidden", SHARES["hidden"]
+    for one in result.hidden:
+        word = "hides" if one.share > limit else "may hide"
+        share = max(one.share, one.most) if word == "may hide" else one.share
+        how = "all" if share > WHOLE else show(share, "ratio", shown_in)
+        says = f"{listed(one.names)} {word} {how} of what {one.name} sees to the {one.toward}"
+        act = f"Move {one.name}, or what is before it, and look at its picture"
+        yield Finding(
+            code, one.of, "advice", says, share, limit, limit - share, source=PRACTICE, act=act, uses=("tow",),
+            because=one.by,
+        )  # fmt: skip

@@ -28,8 +28,13 @@ TOLD: dict[str, tuple[str, str]] = {
         "it is not known how far {} comes out, or how steeply",
         "Write the reach and slope of {}, such as out: {{reach: 78, pitch: 12 deg}}",
     ),
+    "sight": (
+        "it is not written which way {} looks",
+        "Write which way {} looks, such as sees: {{toward: rear, angle: 120 deg}}",
+    ),
 }
-USES_OF: dict[str, tuple[Use, ...]] = {"fold": ("sleep",), "clear": USES}
+USES_OF: dict[str, tuple[Use, ...]] = {"fold": ("sleep",), "clear": USES, "sight": ("tow",)}
+END = {"sight": ": nobody can say whether anything is before it"}
 
 
 def opening_unsaid(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -46,7 +51,7 @@ def opening_unsaid(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says, act = (text.format(one.name) for text in TOLD[one.what])
         uses = USES_OF.get(one.what, ("sleep", "leave", "work"))
         could_stop = one.what == "fold"
-        says += ": nobody can say whether it is in the way of anything"
+        says += END.get(one.what, ": nobody can say whether it is in the way of anything")
         yield asking("layout/opening-unsaid", one.of, says, act, uses, could_stop=could_stop)
 
 
