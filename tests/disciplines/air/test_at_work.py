@@ -82,7 +82,7 @@ def test_a_mild_day_of_work_wants_more_air_than_such_a_night() -> None:
 
 def fresh(*edits: tuple[str, str]) -> list[Finding]:
     """Return what is said of the air of the small rig at work."""
-    return [one for one in worked(edited(AT_WORK, *edits), "work") if one.code == "air/fresh-air"]
+    return [one for one in worked(edited(AT_WORK, *edits), "work") if one.code == "air/air-at-work"]
 
 
 def test_at_work_a_room_with_enough_air_is_not_spoken_of() -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from boxwright.disciplines.air.findings.at_work import air_at_work
 from boxwright.disciplines.air.findings.breathing import air_by_a_flame, fresh_air, low_and_high, vent_not_open
 from boxwright.disciplines.air.findings.damp import condensation, damp_wood, mild_wet
 from boxwright.disciplines.air.findings.lockers import gas_drop, gas_locker
@@ -16,6 +17,7 @@ from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
 
 __all__ = [
+    "air_at_work",
     "air_by_a_flame",
     "condensation",
     "damp_wood",
@@ -30,6 +32,7 @@ __all__ = [
 
 RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     fresh_air,
+    air_at_work,
     air_by_a_flame,
     vent_not_open,
     low_and_high,

@@ -19,6 +19,8 @@ def air_at_work(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: co2-at-work, practice
     Lever: an open door or window, larger vents
     """
+    if result.use != "work":
+        return
     if not result.workers:
         yield _asked(
             "people", "nobody is named who works in it, so nobody can say how long the air lasts",
@@ -47,7 +49,7 @@ def _gathered(result: Result, breathing: Breathing, shown_in: HeaderUnits) -> It
     says += f" work, {over.get(kind, f'stale from {ppm(limit)} on')}"
     fixed = next((one.planned.of for one in result.vents if one.stays_open), "openings")
     yield Finding(
-        "air/fresh-air", fixed, kind, says, day.high, limit, limit - day.high, "1", source_of("gas", row), fixed,
+        "air/air-at-work", fixed, kind, says, day.high, limit, limit - day.high, "1", source_of("gas", row), fixed,
         act="Work with a door or a window open, or make the vents larger, one low and one high", minutes=1,
         could_stop=False, uses=WORK, because=(fixed,),
     )  # fmt: skip
@@ -55,6 +57,6 @@ def _gathered(result: Result, breathing: Breathing, shown_in: HeaderUnits) -> It
 
 def _asked(where: str, says: str, act: str, minutes: int) -> Finding:
     return Finding(
-        "air/fresh-air", where, "unknown", says, source=OWN_RULE, lever=where, act=act, minutes=minutes,
+        "air/air-at-work", where, "unknown", says, source=OWN_RULE, lever=where, act=act, minutes=minutes,
         could_stop=False, uses=WORK, because=(where,),
     )  # fmt: skip

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.air.findings.at_work import air_at_work
 from boxwright.disciplines.air.parts import PlannedVent
 from boxwright.disciplines.air.result import Breathing, Result, Vent
 from boxwright.disciplines.air.sourced import A_SLEEPER, BY_A_FLAME, GAS_AIR, STALE, TOO_MUCH, source_of
@@ -17,16 +16,13 @@ STILL = "on a mild and still night, without heater"
 
 
 def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that those asleep or at work run short of fresh air, or that nothing that stays open lets any in.
+    """Say that sleepers run short of fresh air, or that nothing that stays open lets any in.
 
-    Asks: does a vent that nobody can shut stand wherever somebody sleeps; what does breath come to by morning, or by
-        the end of a day of work with a flame that cooks
+    Asks: does a vent that nobody can shut stand wherever somebody sleeps; and what does their breath come to by morning
     Limit: carbon dioxide 5000 ppm, of a day of work, on the safe side; 2000 is stale; a vent of 650 mm2 a sleeper
     Source: own-rule, co2-at-work, as-nzs-5601-2, practice
     Lever: fit a low and a high vent, or make them larger
     """
-    if result.use == "work":
-        yield from air_at_work(result, shown_in)
     if result.use != "sleep":
         return
     if not result.sleepers:
