@@ -22,6 +22,16 @@ os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 sys.dont_write_bytecode = False
 
 
+def pytest_collection_finish() -> None:
+    """Search what was loaded and listed for rubbish no more: it stays until the end, and there is a lot of it."""
+    gc.freeze()
+
+
+def pytest_sessionfinish() -> None:
+    """End without a search through all that the tests kept for one another."""
+    gc.freeze()
+
+
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Run every generated test at night too, where it makes up more."""

@@ -25,7 +25,7 @@ from boxwright.study.packing import least_effort
 from boxwright.study.reach import to_add
 from boxwright.study.remedy import Remedies, fixes_of, remedies, with_remedies
 from boxwright.study.slots import Slot, study
-from tests.lanes import IS_NIGHT, examples
+from tests.lanes import examples
 from tests.study.demo import CLEAN, INCH, POUND, RIGS, TODAY
 
 CHEST = "chest: {x: 60, side: centre-10, z: 0, size: 30 x 20 x 20, weight: 50, stage: shell, kind: cargo}"
@@ -458,13 +458,14 @@ def test_a_change_of_one_load_state_changes_what_is_said_in_no_other() -> None:
     assert any(old.findings != new.findings for old, new in zip(before, after, strict=True))
 
 
-def test_a_load_state_that_stood_on_a_scale_is_proved_everywhere() -> None:
+@pytest.mark.parametrize("most", [2, pytest.param(None, marks=pytest.mark.nightly)])
+def test_a_load_state_that_stood_on_a_scale_is_proved_everywhere(most: int | None) -> None:
     text = wrong_whimbrel()
     one = bench(text.replace("what: ticket, with: public scale, stage: measure,",
                              "what: ticket, with: public scale, stage: measure, load: departure,"))  # fmt: skip
     leaving = [fix for fix in remedies(one, 5, True).fixes if fix.load == "departure"]
     assert leaving
-    for fix in leaving if IS_NIGHT else leaving[:2]:
+    for fix in leaving[:most]:
         after = study(read_rig(applied(one.reading.document.text, fix.edits)).rig, TODAY).slots
         for slot, old in zip(after, one.before, strict=True):
             had = {said.code for said in old.findings}

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import shutil
 import signal
+import socket
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -131,6 +132,7 @@ def test_a_tab_that_does_not_listen_holds_up_nobody(server: Server, file: Path) 
     for number in range(40):
         page.do("set", path="parts[galley].weight", value=str(100 + number))
     assert eventually(lambda: b"weight: 139" in file.read_bytes())
+    deaf.link.socket.shutdown(socket.SHUT_RDWR)  # it goes as it was, without a word: a parting is waited for
     deaf.close()
     assert page.do("cancel")["t"] == "numbers"
     page.close()
