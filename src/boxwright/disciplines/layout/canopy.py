@@ -20,6 +20,11 @@ THIN = 0.002
 STEEPEST = 1.5
 """The slope (rad) from which on a canopy is no canopy; the formula for its sheet ends there."""
 
+MOST_CANOPIES = 100
+"""Canopies that are remembered before all of them are forgotten together."""
+_before: dict[str, tuple[Fitted, Body, Band, Body, Canopy | None]] = {}
+"""What each canopy last came to, so that one that is as it was stays the same object."""
+
 
 def is_written(one: Fitted) -> bool:
     """Return whether all is written that says where a canopy goes: how far out, and how steeply, short of upright."""
@@ -37,6 +42,15 @@ def set_up(one: Fitted, body: Body, ground: Band) -> tuple[Body, Canopy | None]:
     each arm, or under its ends, where the ground is known. Where it is in doubt how far it comes out, it is laid as far
     as it may come, and not all of that is filled.
     """
+    had = _before.get(one.of)
+    if had is None or had[0] != one or had[1] is not body or had[2] != ground:
+        if len(_before) > MOST_CANOPIES:
+            _before.clear()
+        had = _before[one.of] = one, body, ground, *_laid_out(one, body, ground)
+    return had[3], had[4]
+
+
+def _laid_out(one: Fitted, body: Body, ground: Band) -> tuple[Body, Canopy | None]:
     facet, whole = one.facet, envelope(body.blocks)
     assert facet is not None and facet.out is not None
     reach, pitch = facet.out.reach, facet.out.pitch

@@ -11,6 +11,7 @@ from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import Freed, Hung, Setting
 from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
+from boxwright.disciplines.layout.held_leaves import reach_between
 from boxwright.disciplines.layout.hole_left import covered, left_of
 from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.stopping import is_within
@@ -22,11 +23,14 @@ Pose = tuple[int, int]
 
 
 class _Hit(NamedTuple):
-    """What stops a leaf: its name, how far the leaf gets (rad, m), whether that is sure, and whether it turns."""
+    """What stops a leaf: its name, how far the leaf gets at least and at most (rad, m), and whether it turns.
+
+    What is not sure to stop it lets it go on for ever.
+    """
 
     name: str
-    reached: float
-    is_sure: bool
+    least: float
+    most: float
     turns: bool
 
 
@@ -50,7 +54,7 @@ class Leaves:
     def hole(self, of: str, low: Vector, high: Vector, poses: Iterable[Pose]) -> tuple[Vector, Vector]:
         """Return what is left of a hole with everything in some poses; what may be in the way is."""
         hung = self._hung.get(of)
-        reached = min((hit.reached for hit in self._hits(hung, poses)), default=inf) if hung is not None else inf
+        reached = min((hit.least for hit in self._hits(hung, poses)), default=inf) if hung is not None else inf
         return opened_hole(hung.opening, (reached,)) if hung is not None and reached < inf else (low, high)
 
     def narrows(self, of: str, others: Iterable[Pose], poses: Iterable[Pose]) -> list[Pose]:
@@ -58,8 +62,8 @@ class Leaves:
         hung = self._hung.get(of)
         if hung is None:
             return []
-        reached = min((hit.reached for hit in self._hits(hung, others)), default=inf)
-        return [pose for pose in poses if any(hit.reached < reached for hit in self._of_pose(hung, pose))]
+        reached = min((hit.least for hit in self._hits(hung, others)), default=inf)
+        return [pose for pose in poses if any(hit.least < reached for hit in self._of_pose(hung, pose))]
 
     def held(self, of: str, poses: Iterable[Pose], beds: frozenset[str]) -> Freed | None:
         """Return an exit whose leaf lets nobody, or perhaps nobody, through as things stand; None where it does.
@@ -85,19 +89,19 @@ class Leaves:
         return Freed(opening.of, opening.name, "unknown", (name,)) if least < ROOM["pass"] else None
 
     def _lost(self, hung: Hung, poses: Iterable[Pose]) -> Iterator[tuple[str, float, float]]:
-        """Yield what stops a leaf, and the least and the most (m) it then leaves: the first sure, the first perhaps."""
-        if hung.span is None:
+        """Yield what stops a leaf, and the least and the most (m) it then leaves of its span."""
+        span = hung.span
+        if span is None:
             return
-        hits = sorted(self._hits(hung, poses), key=lambda hit: (hit.reached, hit.name))
-        for is_sure in (True, False):
-            first = next((hit for hit in hits if hit.is_sure == is_sure), None)
-            if first is not None:
-                yield first.name, *left_of(first.reached, first.turns, is_sure, hung.span, hung.is_pair)
+        for hit in self._hits(hung, poses):
+            least, _ = left_of(hit.least, hit.turns, True, span, hung.is_pair)
+            _, most = left_of(hit.most, hit.turns, hit.most < inf, span, hung.is_pair)
+            yield hit.name, least, most
 
     def _hits(self, hung: Hung, poses: Iterable[Pose]) -> Iterator[_Hit]:
         turns = any(leaf.turns for leaf in hung.leaves)
         for name, reached, is_sure in hung.stops:
-            yield _Hit(name, reached, is_sure, turns)
+            yield _Hit(name, reached, reached if is_sure else inf, turns)
         for pose in (*self._fixed, *poses):
             yield from self._of_pose(hung, pose)
 
@@ -113,7 +117,8 @@ class Leaves:
                 continue
             found = met(leaf, body)
             if found is not None and found[1] != "grazes":
-                yield _Hit(body.name, found[0], found[1] == "sure" and not leaf.is_usual, leaf.turns)
+                is_sure = found[1] == "sure" and body.stands == "yes" and not leaf.is_usual
+                yield _Hit(body.name, *reach_between(leaf, body, is_sure), leaf.turns)
 
 
 def _as_written(body: Body, blocks: tuple[Block, ...], doubt: float) -> Body:

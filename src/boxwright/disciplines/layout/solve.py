@@ -266,13 +266,15 @@ def _struck(
     room: Surfaces,
 ) -> Iterator[Struck]:
     met = set[tuple[str, str]]()
+    within: set[str] | None = None
     for mover in movers:
         own = roots.get(mover.of, mover.of)
         skipped = {body.of for body in bodies if roots.get(body.of) == own} if mover.what == "bed" else set()
         skipped |= _own(mover.carrier or mover.of, lines)
         skipped |= {hit for carrier, hit in met if carrier == mover.carrier}  # the carrier itself is told of it
         if mover.outside:
-            skipped |= {body.of for body in bodies if is_within(body, room)}
+            within = {body.of for body in bodies if is_within(body, room)} if within is None else within
+            skipped |= within
         found = list(struck_by(mover, bodies, frozenset(skipped)))
         if mover.of in standing:
             found += on_top(mover, standing[mover.of], carried_by(mover.of, standing, lines))

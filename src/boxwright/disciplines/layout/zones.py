@@ -125,7 +125,9 @@ def intruders(zone: Zone, own: Body, bodies: Iterable[Body], skipped: frozenset[
 
 
 def _is_near(body: Body, room: Block) -> bool:
-    return bool(body.blocks) and any(are_in(room, grown(block, body.doubt)) for block in body.blocks)
+    if not body.blocks or not are_in(room, grown(body.around, body.doubt)):
+        return False
+    return len(body.blocks) == 1 or any(are_in(room, grown(block, body.doubt)) for block in body.blocks)
 
 
 def _in(zone: Zone, number: int, own: Body, others: list[Body]) -> list[tuple[Body, float, bool]]:
