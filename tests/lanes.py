@@ -20,6 +20,6 @@ def examples(by_day: int, by_night: int = BY_NIGHT) -> settings:
 
 
 def every_so_many(of: Iterable[Any], one_in: int) -> list[Any]:
-    """Return what a test is run on: the first and then every so manieth by day, those between at night alone."""
-    rows = [one if isinstance(one, tuple) else (one,) for one in of]
+    """Return what a test is run on, each alone or a tuple of several: one in so many by day, those between at night."""
+    rows = [one if type(one) is tuple else (one,) for one in of]
     return [pytest.param(*row, marks=[pytest.mark.nightly] if at % one_in else []) for at, row in enumerate(rows)]

@@ -42,7 +42,7 @@ def worked(text: str, stage: str = "") -> tuple[Rig, Slot]:
     """Return a rig and a slot of it at a stage as planned, or today as ticked."""
     rig = read_rig(text).rig
     number = rig.stage_number(stage) if stage else None
-    found = study(rig, date(2026, 5, 2), stage=number, use="tow", ticked=False if stage else None)
+    found = study(rig, date(2026, 5, 2), stage=number, use="tow", ticked=not stage)
     slots = [one for one in found.slots if one.number == found.number and not one.is_for_ticket]
     return rig, next(one for one in slots if one.is_ticked is not bool(stage))
 

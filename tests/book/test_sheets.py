@@ -76,8 +76,7 @@ def wrong(what: str, shape: str = "wheel boxes") -> str:
     return BODY + SHAPES[shape] + WRONG[what] + LOADS
 
 
-@EACH
-@BOTH
+@OWN_BY_DAY
 def test_every_page_of_a_demo_is_legible_and_loses_nothing(name: str, paper: PaperName) -> None:
     found = [f"{sheet.name}: {one}" for sheet, printed in pages(demo(name), paper) for one in faults(sheet, printed)]
     assert found == []
@@ -246,7 +245,7 @@ def test_a_body_without_sizes_gives_a_sheet_that_says_what_is_missing() -> None:
     assert "walk-round" in {sheet.name for sheet in sheets}
 
 
-@EACH
+@pytest.mark.parametrize("name", ["dunlin", pytest.param("whimbrel", marks=BY_NIGHT)])
 def test_no_sheet_depends_on_what_was_drawn_before(name: str) -> None:
     first = [svg_of(page) for _, printed in pages(demo(name), "a4") for page in printed]
     pages.cache_clear()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 
 from boxwright.finding import Verdict
@@ -19,6 +21,7 @@ DIESEL = f"heater: {{of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTA
 FUEL = "  fuel: {x: -30, side: centre, z: 0, size: 14 x 8 x 10, weight: 4, stage: shell, done: yes, tank: {of: diesel, volume: 3}}\n"  # noqa: E501
 
 
+@cache
 def by(heater: str, *edits: tuple[str, str]) -> Verdict:
     """Return whether somebody may sleep by a heater that is written so."""
     text = CLEAN.replace("tanks: {can: full}", "tanks: {can: full, fuel: full}")
