@@ -6,6 +6,7 @@ from boxwright.disciplines import layout, safety
 from boxwright.disciplines.layout.bodies import Standing
 from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.hole_left import covered, left_of
+from boxwright.disciplines.layout.result import Struck
 from boxwright.disciplines.layout.solve import Hull, bodies_of
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import is_exit, is_room, ways_out
@@ -54,7 +55,7 @@ def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]
 
     A leaf that has turned by an angle still covers the hole by as much as it is seen straight on, and one that has
     slid all but so much of it. Of two leaves the other may open, or not. Where it is not sure that it strikes, it may
-    leave all of the hole.
+    leave all of the hole; where it is not sure how far it gets, it leaves something between both ends.
     """
     ways = {one.of: one for one in own.ways}
     found: list[Clearance] = []
@@ -66,8 +67,12 @@ def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]
         span = way.height if way.is_level else way.width
         if span is None or not span.known:
             continue
-        left, most = left_of(one.reached, one.turns, one.sure == "sure", span.best, "both" in way.turns)
-        found.append(Clearance(one.of, by, Band(left, left, most), "night"))
+        is_sure, is_pair = one.sure == "sure", "both" in way.turns
+        ends = (one.between if isinstance(one, Struck) else None) or (one.reached, one.reached)
+        best, _ = left_of(one.reached, one.turns, is_sure, span.best, is_pair)
+        least, _ = left_of(ends[0], one.turns, is_sure, span.low, is_pair)
+        _, most = left_of(ends[1], one.turns, is_sure, span.high, is_pair)
+        found.append(Clearance(one.of, by, Band(best, least, most), "night"))
     # Whoever leaves by a hatch stands on the bed under it.
     beds = {f"parts[{one.bed}]" for one in own.sleepers if one.bed} | set(own.beds)
     if own.room is not None:

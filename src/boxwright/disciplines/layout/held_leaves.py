@@ -10,7 +10,7 @@ from boxwright.disciplines.layout.leaves import leaf_of, sliding_leaf
 from boxwright.disciplines.layout.meeting import grown
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.stopping import Face, stopped
-from boxwright.disciplines.layout.sweeps import NEVER, NEVER_OPENS, Mover, less_play, struck_by
+from boxwright.disciplines.layout.sweeps import NEVER, NEVER_OPENS, Mover, struck_by
 from boxwright.model.place import Surfaces
 from boxwright.records import dataclass
 
@@ -59,8 +59,7 @@ def holds_of(
         leaf = replace(moved, name=f"{moved.name}, {number}")  # remembered apart from the leaves of a slot
         for _, body, sure in struck_by(leaf, bodies, within if leaf.outside else frozenset()):
             if sure != "grazes":
-                is_sure = sure == "sure" and body.stands == "yes" and not leaf.is_usual
-                least, most = reach_between(leaf, body, is_sure)
+                least, most = reach_between(leaf, body, sure == "sure" and not leaf.is_usual)
                 yield Hold(body.of, body.name, number, least, most)
         for face in stopped(leaf, faces, closed) if not leaf.outside else ():
             yield Hold(face.face, face.face, number, face.reached, face.reached if face.sure == "sure" else NEVER)
@@ -69,13 +68,12 @@ def holds_of(
 def reach_between(mover: Mover, body: Body, is_sure: bool) -> tuple[float, float]:
     """Return how far something gets at least and at most before it strikes a thing, wherever within its doubt that is.
 
-    What is not sure to be struck may let it go on for ever.
+    What is not sure to be struck, or to be there, may let it go on for ever.
     """
     (x, y, z), (other_x, other_y, other_z) = mover.doubt, body.doubt
     off = (x + other_x, y + other_y, z + other_z)
     least = min((mover.meets(grown(block, off), at_most=True) for block in body.blocks), default=NEVER)
-    if not is_sure:
+    if not is_sure or body.stands != "yes":
         return least, NEVER
     less = (grown(block, (-off[0], -off[1], -off[2])) for block in body.blocks)
-    surely = [less_play(block) for block in less if min(block.size) > 0.0]
-    return least, min((mover.meets(block) for block in surely), default=NEVER)
+    return least, min((mover.meets(block) for block in less if min(block.size) > 0.0), default=NEVER)

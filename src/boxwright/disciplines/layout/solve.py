@@ -9,6 +9,7 @@ from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.fronts import fronts_of
+from boxwright.disciplines.layout.held_leaves import reach_between
 from boxwright.disciplines.layout.leaves import FLAT, leaf_of, sliding_leaf, usual_lid
 from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.made_up import Raised, bodies_in
@@ -289,6 +290,7 @@ def _struck(
 
 
 def _told(mover: Mover, told: list[tuple[float, Body]], sure: Certainty, shift: Shift | None) -> Struck:
+    ends = [reach_between(mover, body, sure == "sure") for _, body in told] if mover.what in {"leaf", "sash"} else []
     return Struck(
         of=mover.of,
         name=mover.name,
@@ -301,6 +303,7 @@ def _told(mover: Mover, told: list[tuple[float, Body]], sure: Certainty, shift: 
         sure=sure,
         shift=shift,
         is_usual=mover.is_usual,
+        between=(min(low for low, _ in ends), min(high for _, high in ends)) if ends else None,
     )
 
 

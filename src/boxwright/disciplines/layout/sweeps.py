@@ -334,7 +334,7 @@ def _met(mover: Mover, hold: Block, body: Body) -> Met:
     blocks = [block for block in body.blocks if are_in(hold, grown(block, off))]
     at = min((mover.meets(block) for block in blocks), default=NEVER)
     if at < NEVER:
-        pared = [less_play(block) for block in blocks]
+        pared = [_pared(block) for block in blocks]
         if min(mover.meets(block) for block in pared) < NEVER:
             return at, "sure" if body.is_sure else "perhaps"
         deeper = any(mover.meets(grown(block, off), at_most=True) < NEVER for block in pared)
@@ -343,7 +343,7 @@ def _met(mover: Mover, hold: Block, body: Body) -> Met:
     return (at, "perhaps") if at < NEVER else None
 
 
-def less_play(block: Block) -> Block:
+def _pared(block: Block) -> Block:
     """Return a box less the play on every side, as far as it is thick enough."""
     by = tuple(min(LENGTHS["play"], size / 4.0) for size in block.size)
     return grown(block, (-by[0], -by[1], -by[2]))
