@@ -13,6 +13,8 @@ from boxwright.exchange import Vector
 from boxwright.records import dataclass
 
 Axis = Literal[0, 1, 2]
+Moving = Literal["leaf", "sash", "lid", "door", "slide", "bed"]
+"""What moves: a leaf of an opening, on a hinge or sliding, a lid, a door, a drawer or a bed."""
 Certainty = Literal["sure", "perhaps", "grazes"]
 """How sure it is that two things meet: surely, perhaps, or by no more than the play there is between them."""
 
@@ -62,7 +64,7 @@ class Struck:
 
     of: str
     name: str
-    what: Literal["leaf", "sash", "lid", "door", "slide", "bed"]
+    what: Moving
     hits: tuple[str, ...]
     names: tuple[str, ...]
     reached: float
@@ -95,8 +97,28 @@ class Stopped:
 
     of: str
     name: str
-    what: Literal["leaf", "sash", "lid", "door", "slide", "bed"]
+    what: Moving
     face: str
+    reached: float
+    whole: float
+    turns: bool
+    sure: Certainty
+    is_usual: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Together:
+    """Something that cannot be opened while another stands open; ``reached`` and ``whole`` as of what is struck.
+
+    Each by itself opens. ``is_usual`` says that nobody wrote how one of them opens.
+    """
+
+    of: str
+    name: str
+    what: Moving
+    other: str
+    other_name: str
+    other_what: Moving
     reached: float
     whole: float
     turns: bool
@@ -317,3 +339,4 @@ class Result:
     taken: tuple[Taken, ...] = ()
     brought: tuple[Brought, ...] = ()
     hidden: tuple[Hidden, ...] = ()
+    together: tuple[Together, ...] = ()

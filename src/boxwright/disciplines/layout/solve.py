@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing
+from boxwright.disciplines.layout.both_open import apart_of, both_open
 from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
@@ -160,7 +161,13 @@ def solve(
         taken=tuple(taken_beds(_unmet(every, struck), beds, people, lines)),
         brought=brought,
         hidden=tuple(hidden_from(fitted, standing, every, lines, hull.outer)) if use == "tow" else (),
+        together=tuple(both_open(moving.movers, apart_of(lines, _told_shut(struck)))),
     )
+
+
+def _told_shut(struck: Iterable[Struck]) -> Iterator[tuple[str, str]]:
+    """Yield what strikes another that is shut, which is told of it."""
+    return ((one.of, hit) for one in struck if one.sure != "grazes" for hit in one.hits)
 
 
 def _cramped(

@@ -8,7 +8,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from boxwright.disciplines.layout.findings.bringing import brought_in
-from boxwright.disciplines.layout.findings.moving import canopy, opening_strikes, sleeping_place, way_in
+from boxwright.disciplines.layout.findings.moving import (
+    canopy,
+    one_at_a_time,
+    opening_strikes,
+    sleeping_place,
+    way_in,
+)
 from boxwright.disciplines.layout.findings.people import (
     bed_narrow,
     bed_short,
@@ -36,6 +42,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     sleeping_place,
     one_space,
     opening_strikes,
+    one_at_a_time,
     kept_clear,
     gap_small,
     through_shell,

@@ -180,6 +180,33 @@ def _stopped(code: str, one: Stopped, shown_in: HeaderUnits) -> Finding:
     )  # fmt: skip
 
 
+def one_at_a_time(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which two things cannot both stand open, and which of them then stops the other, and where.
+
+    Asks: can each thing be opened while any other stands open
+    Limit: nothing in its way; that each opens by itself is asked elsewhere
+    Source: first-principles section on turning boxes
+    Lever: shutting the one first, or the place of either
+    Methods: first_meeting
+    """
+    code = "layout/one-at-a-time"
+    for one in result.together:
+        name, other = one.name, one.other_name
+        if one.sure == "perhaps":
+            says = f"{name} and {other} may not both stand open: {USUAL if one.is_usual else DOUBT}"
+            act = f"Open {other}, then {name}, by hand and look, and write how each opens as swing or slides"
+            yield asking(code, one.of, says, act, OPENED, (one.other,))
+            continue
+        say = angle if one.turns else length
+        got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+        says = f"one at a time, {name} or {other}: while {other} stands open {name} stops {got}"
+        act = f"Shut {other} before {name} is opened, or give one of them another place"
+        yield Finding(
+            code, one.of, "limit", says, one.reached, one.whole, one.reached - one.whole, "rad" if one.turns else "m",
+            GEOMETRY, act=act, uses=OPENED, because=(one.other,),
+        )  # fmt: skip
+
+
 def canopy(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when the slope of a canopy and the height of its outer edge are not of one canopy.
 
