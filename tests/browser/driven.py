@@ -23,7 +23,7 @@ SOURCES = Path(boxwright.__file__).resolve().parents[1]
 RIGS = ROOT / "rigs"
 LINK = re.compile(r"http://127\.0\.0\.1:(\d+)/enter\?t=\S+")
 LB = 0.45359237
-PATIENCE = 15_000
+PATIENCE = 45_000
 """How long (ms) a page may take on a busy machine; nothing is timed here."""
 OF_A_LOST_LINE = ("ERR_CONNECTION_RE", "ERR_CONTENT_LENGTH_MISMATCH", "ERR_EMPTY_RESPONSE", "ERR_INCOMPLETE_CHUNKED")
 """How the browser names an answer that was cut off: refused, reset, or ended on its way with the program."""
@@ -76,7 +76,7 @@ class Served:
         """End it as a power cut would."""
         assert self.process is not None
         self.process.send_signal(signal.SIGKILL)
-        self.process.wait(10)
+        self.process.wait(PATIENCE / 1000)
 
     def stop(self) -> None:
         """End it as its owner does."""
@@ -84,7 +84,7 @@ class Served:
         if self.process.poll() is None:
             self.process.send_signal(signal.SIGINT)
             try:
-                self.process.wait(10)
+                self.process.wait(PATIENCE / 1000)
             except subprocess.TimeoutExpired:
                 self.kill()
         if self.process.stdout is not None:

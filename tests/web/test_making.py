@@ -26,7 +26,7 @@ from boxwright.web.screens import Asked, Made, Screens, Shown, changed_in, made_
 from boxwright.web.session import Session
 from boxwright.web.tab import Tab
 from boxwright.web.workroom import Workroom
-from tests.web.apart import apart
+from tests.web.apart import apart, turns, until
 from tests.web.live import ROOT
 
 TODAY, SLOT = date(2026, 11, 28), Slot()
@@ -70,14 +70,6 @@ async def waits() -> bool:
 
 async def gone() -> bool:
     return False
-
-
-async def until(is_so: Callable[[], bool]) -> None:
-    for _ in range(6000):
-        if is_so():
-            return
-        await asyncio.sleep(0.005)
-    raise AssertionError("it never became so")
 
 
 def told(tab: Tab, kind: str) -> list[dict[str, Any]]:
@@ -175,7 +167,7 @@ def test_nothing_is_made_for_nobody(session: Session, monkeypatch: pytest.Monkey
         others = [asyncio.create_task(maker.screen(session, name, SLOT, gone)) for name in ("book", "frame")]
         pages = asyncio.create_task(maker.pages(session, "plan", SLOT, gone))
         last = asyncio.create_task(maker.screen(session, "weight", SLOT, waits))
-        await asyncio.sleep(0.05)
+        await turns()
         assert len(held.asked) == 1, "one is made at a time"
         held.is_let_go.set()
         assert (await first) is not None and (await last) is not None
@@ -209,7 +201,7 @@ def test_a_drawing_that_was_changed_meanwhile_is_told_as_it_is_in_the_end(
         await until(lambda: session.rev == 2)
         held.is_let_go.set()
         await until(lambda: bool(told(tab, "patch")))
-        await asyncio.sleep(0.05)
+        await turns()
         serving.cancel()
         return [Patch.model_validate(one) for one in told(tab, "patch")]
 

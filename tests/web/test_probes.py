@@ -225,9 +225,9 @@ def test_a_page_hears_of_no_change_before_it_has_the_text(server: Server) -> Non
     with joined(server, f"http://{server.host}") as link:
         assert other.do("set", path="rig", value="Changed before the first word")["t"] == "numbers"
         link.send(json.dumps(HELLO))
-        told = json.loads(link.recv(timeout=20))
+        told = json.loads(link.recv(timeout=PATIENCE))
         while told["t"] != "text":
-            told = json.loads(link.recv(timeout=20))
+            told = json.loads(link.recv(timeout=PATIENCE))
         assert told["text"] is not None and "Changed before the first word" in told["text"]
     other.do("undo")
     other.close()

@@ -7,7 +7,6 @@ import json
 import os
 import shutil
 import threading
-from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -20,7 +19,7 @@ from boxwright.web.figures import numbers_of
 from boxwright.web.seeking import Sought
 from boxwright.web.tab import MOST_QUEUED, MOST_TOLD, Tab
 from boxwright.web.workroom import Workroom
-from tests.web.apart import apart
+from tests.web.apart import apart, turns, until
 from tests.web.live import ROOT
 
 TODAY = date(2026, 11, 28)
@@ -98,7 +97,7 @@ def test_what_is_told_goes_out_in_order() -> None:
             tab.tell(contract.No(t="no", seq=seq, why=""))
             if seq % 7 == 0:
                 await asyncio.sleep(0.001)
-        await asyncio.sleep(0.05)
+        await until(lambda: len(heard) >= 50)
         speaking.cancel()
         return heard
 
@@ -138,7 +137,7 @@ async def handled(room: Workroom, tab: Tab, *messages: contract.Up) -> None:
     serving_it = asyncio.create_task(room.serve(tab))
     while tab.edits or tab.move is not None or tab not in room.tabs:
         await asyncio.sleep(0.005)
-    await asyncio.sleep(0.05)
+    await turns()
     serving_it.cancel()
     await asyncio.wait({serving_it})
 
@@ -166,10 +165,7 @@ def test_the_file_is_kept_though_a_drawing_fails(room: Workroom, monkeypatch: py
         room.tabs.append(tab)
         tab.put(contract.Set(t="set", seq=2, base=0, path="rig", value="Other"))
         await handled(room, tab)
-        for _ in range(400):
-            await asyncio.sleep(0.01)
-            if wanted in path.read_text(encoding="utf-8"):
-                break
+        await until(lambda: wanted in path.read_text(encoding="utf-8"))
         for loop in loops:
             loop.cancel()
 
@@ -197,10 +193,7 @@ def test_a_change_that_cannot_be_sought_is_said(room: Workroom, monkeypatch: pyt
 
     async def asking() -> None:
         await handled(room, tab, hello(), Seek(t="seek", seq=2, base=0, code="a/b", where="", load="", use="tow"))
-        for _ in range(100):
-            if any('"offered"' in one for one in tab.told):
-                return
-            await asyncio.sleep(0.01)
+        await until(lambda: any('"offered"' in one for one in tab.told))
 
     apart(asking())
     offered = [one for one in told(tab) if one["t"] == "offered"]
@@ -210,14 +203,6 @@ def test_a_change_that_cannot_be_sought_is_said(room: Workroom, monkeypatch: pyt
 
 def set_name(value: str, seq: int) -> contract.Set:
     return contract.Set(t="set", seq=seq, base=seq - 2, path="rig", value=value)
-
-
-async def until(is_so: Callable[[], bool]) -> None:
-    for _ in range(2000):
-        if is_so():
-            return
-        await asyncio.sleep(0.005)
-    raise AssertionError("it never became so")
 
 
 def test_a_disk_that_takes_its_time_holds_up_nobody_and_gets_the_last_text(
@@ -243,7 +228,7 @@ def test_a_disk_that_takes_its_time_holds_up_nobody_and_gets_the_last_text(
         assert "Three" not in desk.keeper.path.read_text(encoding="utf-8")
         keeping.cancel()  # and now the program ends
         ending = asyncio.create_task(room.ended())
-        await asyncio.sleep(0.05)
+        await turns()
         assert not ending.done()
         is_let_go.set()
         await ending
