@@ -13,6 +13,7 @@ from boxwright.cli import logged_page
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import text_of
+from boxwright.cli.warm import in_words
 from tests.disciplines.heat.nights import HOUR, RoomOfTwo, night_of_two
 
 RIG = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
@@ -88,3 +89,39 @@ def test_programs_get_the_same_in_si(whimbrel: Answered, tmp_path: Path) -> None
 def test_what_is_no_heat_is_told(whimbrel: Answered, tmp_path: Path, heat: str, says: str) -> None:
     with pytest.raises(NothingAsked, match=says):
         logged_page.worked(whimbrel, written(tmp_path, 50.0, has_heat=False), heat)
+
+
+def test_what_it_proved_is_offered_kept_and_shown_beside_what_is_computed(tmp_path: Path) -> None:
+    rig = tmp_path / "rig.yaml"
+    rig.write_bytes(RIG.read_bytes())
+    question, day = Question(str(rig), "finish", "", "sleep"), date(2026, 5, 2)
+    path = written(tmp_path, 55.0)
+    before = answered(question, day)
+    told = logged_page.worked(before, path, "")
+    offered = said(told, before)
+    told_as = r"with \{(date: 2026-05-02, what: logged, stage: finish, loses: .*?, log: night.csv)\} under"
+    entry = re.search(told_as, offered)
+    assert entry and offered.count("--keep") == 1
+    lines, after = logged_page.keeping(question, path, "", day, 200)
+    page = " ".join(text_of(line) for line in lines)
+    assert entry[1] in page and "the text before is kept as rig.yaml~" in page
+    (one,) = after.reading.rig.heat.proved
+    assert told.found.loss is not None and one.loss is not None
+    assert one.loss.low <= told.found.loss.low and one.loss.high >= told.found.loss.high, "never rounded inwards"
+    assert one.loss.low == pytest.approx(told.found.loss.low, abs=0.11)
+    result = next(slot.heat for slot in after.study.slots if slot.use == "sleep" and slot.heat is not None)
+    assert result.proof is not None and result.proof.inside is not None
+    assert [one.coldest.best for one in result.held] == pytest.approx([one.coldest.best for one in told.after], abs=0.3)
+    shown = " ".join(in_words(after, result, result.held))
+    assert "Measured by a logged night (2026-05-02, night.csv)" in shown and "computed for the same night" in shown
+    # A second night is compared with what is worked out, not with what the first one proved.
+    again = logged_page.worked(after, path, "")
+    assert again.worked.loss.best == pytest.approx(told.worked.loss.best)
+
+
+def test_a_night_that_tells_nothing_is_neither_offered_nor_kept(whimbrel: Answered, tmp_path: Path) -> None:
+    path = written(tmp_path, 50.0, has_heat=False)
+    told = logged_page.worked(whimbrel, path, "0W")
+    assert not told.offer and "--keep" not in said(told, whimbrel)
+    with pytest.raises(NothingAsked, match="nothing is kept"):
+        logged_page.keeping(whimbrel.question, path, "0W", date(2026, 5, 2), 200)

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import date
+from math import ceil, floor
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from boxwright.cli.asked import Answered, slot_of
+from boxwright.cli.asked import Answered, Question, slot_of
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, hanging, plain, wrapped
 from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits, read_band, show
 
 if TYPE_CHECKING:
+    from boxwright.book.readings import Typed
     from boxwright.cli.answers import Json
     from boxwright.disciplines.heat.logged import LoggedNight, NightLoss
     from boxwright.disciplines.heat.night import HeldNight
@@ -36,6 +40,7 @@ class Told:
     after: tuple[HeldNight, ...]
     notes: tuple[str, ...]
     stage: str
+    offer: str = ""
 
 
 def worked(answer: Answered, path: str, heat: str) -> Told:
@@ -61,14 +66,17 @@ def worked(answer: Answered, path: str, heat: str) -> Told:
         spread="interval",
     )
     found = night_loss(read.night, holds)
-    same = worked_out(result.inside, read.night)
-    measured = as_measured(result.inside, same, found.loss) if found.loss is not None else None
+    built = result.proof.built if result.proof is not None else result.inside
+    same = worked_out(built, read.night)
+    measured = as_measured(built, same, found.loss) if found.loss is not None else None
     after = (
         tuple(night_of(measured, one.outdoors, one.warmth, result.moisture) for one in result.held)
         if measured is not None
         else ()
     )
-    return Told(read.night, found, same, result.held, after, tuple(one.says for one in read.problems), _stage(answer))
+    notes = tuple(one.says for one in read.problems)
+    told = Told(read.night, found, same, result.held, after, notes, _stage(answer))
+    return replace(told, offer=_offer(answer, told, path))
 
 
 def _stage(answer: Answered) -> str:
@@ -88,6 +96,54 @@ def _heat(answer: Answered, written: str) -> Band | None:
     return heat
 
 
+def entry_of(answer: Answered, told: Told) -> Typed:
+    """Return what a night proved as an entry of ``measured``; the loss rounded outwards."""
+    from boxwright.book.readings import Typed
+
+    loss, night = told.found.loss, told.night
+    if loss is None:
+        raise NothingAsked(f"nothing is kept: {_nothing(told.found, answer.units)}")
+    inside, outside = (sum(values) / len(values) - 273.15 for values in (night.inside, night.outside))
+    stage = {"stage": answer.study.stage} if answer.study.stage else {}
+    keys = {
+        "date": answer.study.judged_on.isoformat(),
+        "what": "logged",
+        **stage,
+        "loses": f"{floor(loss.low * 10.0) / 10.0:.1f}..{ceil(loss.high * 10.0) / 10.0:.1f} W/K",
+        "reckoned": f"{told.worked.loss.best:.2f} W/K",
+        "inside": f"{inside:.1f} C",
+        "outside": f"{outside:.1f} C",
+        "log": night.came_from,
+    }
+    return Typed("logged", "logged", keys)
+
+
+def keeping(question: Question, path: str, heat: str, today: date, columns: int) -> tuple[list[Line], Answered]:
+    """Write what a night proved into the rig, and return the page of what that changes and the answer after it."""
+    from boxwright.cli.asked import answered
+    from boxwright.cli.measuring import entered
+    from boxwright.cli.trying import data_of, kept
+
+    data, before = data_of(question, False), answered(question, today)
+    told = worked(before, path, heat)
+    changed = entered(before.reading, (entry_of(before, told),))
+    return kept(question, before, changed, data, today, columns)
+
+
+def _offer(answer: Answered, told: Told, path: str) -> str:
+    """Return how to keep what the night proved, its entry tried on the rig first; nothing where it tells nothing."""
+    from boxwright.cli.measuring import entered
+    from boxwright.cli.worded import at_the_shell
+
+    if told.found.loss is None:
+        return ""
+    entry = entry_of(answer, told)
+    entered(answer.reading, (entry,))
+    words = ", ".join(f"{key}: {value}" for key, value in entry.keys.items())
+    typed = f"boxwright heat {at_the_shell(answer.question.path)} --logged {at_the_shell(path)} --keep"
+    return f"To take it for every answer, with {{{words}}} under measured, type: {typed}"
+
+
 def lines(told: Told, units: HeaderUnits, columns: int) -> list[Line]:
     """Return the lines of the page."""
     out: list[Line] = []
@@ -97,6 +153,8 @@ def lines(told: Told, units: HeaderUnits, columns: int) -> list[Line]:
         out += hanging(plain("  "), _nights(before, after, units), columns)
     if told.after:
         out.append(())
+    if told.offer:
+        out += [*hanging(plain("  "), told.offer, columns), ()]
     for note in (*told.notes, HOW_TO):
         out += hanging(plain("  "), note, columns, "dim")
     return out

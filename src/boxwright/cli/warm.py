@@ -38,6 +38,8 @@ LOGGED_HELP = "a night a logger read (time,inside (F),outside (F),heat (W)): wha
 Logged = Annotated[str, typer.Option("--logged", metavar="FILE", help=LOGGED_HELP)]
 KNOWN_HELP = "with --logged: the heat that ran all night, such as 1000W, where the file has no column of it"
 KnownHeat = Annotated[str, typer.Option("--heat", metavar="WATTS", help=KNOWN_HELP)]
+KEEP_HELP = "with --logged: write what the night proved under measured, for every answer to take"
+Keep = Annotated[bool, typer.Option("--keep", help=KEEP_HELP)]
 SECTION_HELP = "the section of a wall, such as left or roof: by every rule of the hand, and as a field"
 Section = Annotated[str, typer.Option("--section", metavar="WALL", help=SECTION_HELP)]
 DAY_HELP = "a hot day hour by hour: shut, opened, with fans, with doors open; --outside 95F: as hot as that"
@@ -67,6 +69,7 @@ def heat(
     fetch: Fetch = "",
     logged: Logged = "",
     known_heat: KnownHeat = "",
+    keep: Keep = False,
     section: Section = "",
     units: Units = "file",
     as_json: AsJson = False,
@@ -88,6 +91,12 @@ def heat(
     held = result.held if result is not None else ()
     if borrowed and result is not None:
         held = with_borrowed(answer, result, borrowed, inside)
+    if logged and keep:
+        from boxwright.cli.logged_page import keeping
+
+        lines, answer = keeping(asked, logged, known_heat, today, screen.columns)
+        screen.show(lines)
+        raise typer.Exit(exit_code(answer))
     if section:
         screen.show(section_lines(answer, section, screen.columns))
         raise typer.Exit(0)
@@ -213,6 +222,7 @@ def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> l
     """Return the plain answer: what is lost, and what each night comes to."""
     from boxwright.cli.held_words import night_in_words
     from boxwright.disciplines.heat.shell import by_members
+    from boxwright.disciplines.heat.telling import proof_in_words
     from boxwright.units import show, shown_unit
 
     units, shell = answer.units, result.shell
@@ -223,6 +233,8 @@ def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> l
         f"The room loses {least if least == most else f'{least} to {most}'} {unit} through its faces,"
         f" {show(metal, 'W/K', units)} of it by studs, bows and edges."
     ]
+    if result.proof is not None:
+        said.append(proof_in_words(result.proof, units))
     if not held:
         said.append(
             "Nobody sleeps in this use, so no night is worked out."

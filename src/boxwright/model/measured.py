@@ -8,7 +8,16 @@ from pydantic import AliasChoices, BeforeValidator, Field, ValidationInfo
 
 from boxwright.model.entry import Day, Entry, read_names, read_pairs
 from boxwright.model.trailer import EachKilogram, Masses
-from boxwright.units import Band, HeaderUnits, KilogramBand, MetreBand, RatioBand, read_band
+from boxwright.units import (
+    Band,
+    HeaderUnits,
+    KelvinBand,
+    KilogramBand,
+    MetreBand,
+    RatioBand,
+    WattPerKelvinBand,
+    read_band,
+)
 
 LENGTH_KEYS = ("studs", "bows", "cross_members", "opening", "body")
 """The keys that say that lengths were read."""
@@ -37,9 +46,9 @@ class Plank(Entry):
 
 
 class MeasuredWords(Entry):
-    """One named reading. ``what`` is its kind: ticket, weighbridge, scale, plank, tape, seen, moisture, ..."""
+    """One named reading. ``what`` is its kind: ticket, weighbridge, scale, plank, tape, seen, moisture, logged, ..."""
 
-    what: str = Field("", description="ticket, weighbridge, scale, plank, tape, seen, moisture")
+    what: str = Field("", description="ticket, weighbridge, scale, plank, tape, seen, moisture, logged")
     date: Day = Field(None, description="the day it was read")
     with_: str = Field("", alias="with", description="the instrument, such as public scale or luggage scale")
     how: str = ""
@@ -71,6 +80,13 @@ class MeasuredWords(Entry):
         None, description="how far scale or tape may be off, +- at 95 %, such as 1/8 in"
     )
     at: str = ""
+    loses: WattPerKelvinBand | None = Field(
+        None, description="what the room loses, air counted in, by a logged night, such as 48..61 W/K"
+    )
+    reckoned: WattPerKelvinBand | None = Field(None, description="what was worked out for that night, 52 W/K")
+    inside: KelvinBand | None = Field(None, description="the mean inside through that night, 62 F")
+    outside: KelvinBand | None = Field(None, description="the mean outside through that night, 30 F")
+    log: str = Field("", description="the file of the logger, such as night.csv")
     wood: RatioBand | None = Field(None, description="moisture of the wood, 19 %")
     photo: Annotated[tuple[str, ...], BeforeValidator(read_names)] = ()
     note: str = ""

@@ -27,6 +27,7 @@ from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
 from boxwright.rig.kept import Known as KnownKept
 from boxwright.rig.kept import kept_of
 from boxwright.rig.keys import ITEM_SECTIONS, KNOWN_KEYS, NAMED, OWNER_OF_SECTION, facet_models
+from boxwright.rig.proved import losses_proved
 from boxwright.rig.read import Document, read_document
 from boxwright.rig.readings import read_measured
 from boxwright.rig.rig import Accepted, Item, Layer, Rig
@@ -104,7 +105,7 @@ class Composer:
         mistakes += again("impossible", (shell, trailer), lambda _: impossible(shell, trailer), [])
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
         kept = kept_of(items, layers, people, surfaces, units.words, self._kept)
-        wood = wood_read(tree, units)
+        wood, proved = wood_read(tree, units), losses_proved(tree, units)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)
         troubled = {mistake.path for mistake in mistakes if mistake.kind == "problem"} | document.troubled
@@ -125,7 +126,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(named, items, of_stages, places, shell, fitted, kept, wood, units.words),
+            **sections_of(named, items, of_stages, places, shell, fitted, kept, wood, proved, units.words),
         )
         return Reading(rig, problems, document)
 

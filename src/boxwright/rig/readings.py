@@ -16,8 +16,11 @@ from boxwright.units import COVERAGE, Band, HeaderUnits
 WEIGHINGS = ("ticket", "weighbridge", "scale", "plank")
 """Kinds of reading that must give a weight."""
 
-OTHER_READINGS = ("tape", "seen", "moisture")
+OTHER_READINGS = ("tape", "seen", "moisture", "logged")
 """Kinds of reading that give no weight."""
+
+LOGGED, LOGGED_KEYS = "logged", ("loses", "reckoned", "inside", "outside")
+"""The kind of reading that a logger's night gives, and what it must have."""
 
 WEIGHING_KEYS = ("axles", "tongue", "total", "left", "right", "hitched", "alone", "plank", "part", "weight")
 PADS = {
@@ -90,6 +93,11 @@ def _incomplete(words: MeasuredWords, path: str) -> list[Mistake]:
     if words.part and words.weight is None:
         says = f"nothing says what {words.part} weighs; write weight: beside part: {words.part}"
         mistakes.append(Mistake(f"{path}.part", says))
+    if words.loses is not None or words.what.strip().lower() == LOGGED:
+        lacks = [key for key in LOGGED_KEYS if (given := getattr(words, key)) is None or not given.known]
+        if lacks:
+            says = f"a logged night wants {', '.join(lacks)} as well, and is not used without: write it with boxwright"
+            mistakes.append(Mistake(path, f"{says} heat RIG --logged FILE --keep"))
     if words.weight is not None and not words.part:
         says = "nothing says what has this weight; write part: and its name, or total: for the whole trailer"
         mistakes.append(Mistake(f"{path}.weight", says))

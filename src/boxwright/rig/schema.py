@@ -20,6 +20,7 @@ from boxwright.model.trailer import Person, TowVehicle, Trailer
 from boxwright.rig.compose import AcceptedWords
 from boxwright.rig.head import FORMAT, StageWords
 from boxwright.rig.keys import ITEM_SECTIONS, NAMED, PLAIN, WRITTEN, facet_models
+from boxwright.rig.sections import PlaceWords
 from boxwright.rig.validate import spellings
 from boxwright.units import HeaderUnits, Unit
 
@@ -60,7 +61,7 @@ def rig_schema() -> Schema:
         "tow": _map(_entry([TowVehicle]), "what may pull it"),
         "stages": _map(_entry([StageWords, *facet_models("stages").values()]), "stages in building order"),
         "loads": _map(_entry([LoadWords]), "what is aboard when"),
-        "places": _map({"type": "object"}, "places and their climate"),
+        "places": _map(_entry([PlaceWords, *facet_models("places").values()]), "places and their climate"),
         "measured": _map(_entry([MeasuredWords]), "readings of scale and tape"),
         "logs": {"description": "files with time, channel, value"},
         "accepted": _map(_entry([AcceptedWords]), "findings the owner accepts"),

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from math import inf, radians
 from typing import Literal, TypedDict, TypeVar
 
+from pydantic import Field
+
 from boxwright.disciplines import (
     air,
     cutting,
@@ -38,7 +40,7 @@ from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.solve import surfaces
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.disciplines.frame.tube import read_tube, with_depths
-from boxwright.disciplines.heat.parts import ClimateFacet, PlannedCooler, PlannedHeater
+from boxwright.disciplines.heat.parts import ClimateFacet, PlannedCooler, PlannedHeater, ProvedLoss
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.power.parts import Habit, Wire
 from boxwright.disciplines.power.routes import legs_of
@@ -88,8 +90,8 @@ Named = tuple[tuple[str, Entry], ...]
 class PlaceWords(Entry):
     """What the model reads of a place on earth; its climate belongs to heat."""
 
-    lat: str = ""
-    lon: str = ""
+    lat: str = Field("", description="degrees north, such as 36.1")
+    lon: str = Field("", description="degrees east, such as -79.8")
     note: str = ""
 
 
@@ -121,6 +123,7 @@ def sections_of(
     fitted: layout.Section,
     kept: safety.Section,
     wood: tuple[WoodReading, ...],
+    proved: tuple[ProvedLoss, ...],
     words: str,
 ) -> BySection:
     """Return the settings of every discipline by its folder: what is written, not what stands."""
@@ -158,6 +161,7 @@ def sections_of(
             leads=fed.leads,
             draws=fed.draws,
             tanks=fed.tanks,
+            proved=proved,
         ),
         "air": airing_of(items, kept.kept, kept.room, wood),
         "power": power.Section(wires=owned("wires", Wire), habits=entries("habits", Habit)),

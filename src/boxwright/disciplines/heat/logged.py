@@ -168,21 +168,37 @@ def _doubted(best: float, ends: list[float], share: float, heat: float) -> Band:
 def worked_out(inside: Inside, night: LoggedNight) -> HeldNight:
     """Return the same night as it is worked out: as cold outside, and held as warm as it was."""
     cold, warm = (sum(values) / len(values) for values in (night.outside, night.inside))
-    outdoors = Outdoors("", night.came_from, exactly(cold), exactly(0.0), NIGHT["wind"])
+    return worked_at(inside, night.came_from, cold, warm)
+
+
+def worked_at(inside: Inside, name: str, cold: float, warm: float) -> HeldNight:
+    """Return a night as cold outside, and held as warm inside (K), as it is worked out."""
+    outdoors = Outdoors("", name, exactly(cold), exactly(0.0), NIGHT["wind"])
     return night_of(inside, outdoors, Warmth("", "", exactly(0.0), exactly(STRONG), warm, False, True), ())
 
 
 def as_measured(inside: Inside, worked: HeldNight, loss: Band) -> Inside | None:
-    """Return the room with a shell that loses what was measured, its air left as most likely; None where none can."""
-    air = worked.loss.best - worked.shell.best
-    shell = inside.shell
-    wanted = Band(loss.best - air, loss.low - air, loss.high - air, spread="interval")
-    if wanted.low <= 0.0 or shell.by_air.best <= 0.0:
+    """Return the room with what was measured shared out between shell and air; None where none can.
+
+    A night tells both together. On a windier one more of it blows through, so at the end of most loss the air has as
+    much of it as the least shell leaves, and at the end of least loss the least there may be.
+    """
+    shell, flow = inside.shell, inside.airflow
+    air = {end: getattr(worked.loss, end) - getattr(worked.shell, end) for end in ("low", "best", "high")}
+    if shell.by_air.best <= 0.0:
         return None
-    share = {end: getattr(wanted, end) / getattr(shell.by_air, end) for end in ("low", "best", "high")}
-    flow = inside.airflow
-    fixed = replace(flow, leak=exactly(flow.leak.best), vents=exactly(flow.vents.best), rise=exactly(flow.rise.best))
-    return replace(inside, shell=_scaled(shell, share), airflow=fixed)
+    most = max(min(air["high"], loss.high - shell.by_air.low), air["best"])
+    share = most / air["high"] if air["high"] > 0.0 else 1.0
+    wanted = {"low": loss.low - air["low"], "best": loss.best - air["best"], "high": loss.high - most}
+    if min(wanted.values()) <= 0.0:
+        return None
+
+    def capped(band: Band) -> Band:
+        return replace(band, high=max(band.high * share, band.best))
+
+    capped_flow = replace(flow, leak=capped(flow.leak), vents=capped(flow.vents), rise=capped(flow.rise))
+    scaled = _scaled(shell, {end: value / getattr(shell.by_air, end) for end, value in wanted.items()})
+    return replace(inside, shell=scaled, airflow=capped_flow)
 
 
 def _scaled(shell: Shell, share: dict[str, float]) -> Shell:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, model_validator
@@ -302,11 +303,24 @@ class PlannedDraw:
 
 
 @dataclass(frozen=True, slots=True)
+class ProvedLoss:
+    """A loss (W/K, air counted in) that a logged night told: K inside and outside, what was worked out for it then."""
+
+    of: str
+    on: date | None
+    log: str
+    loss: Band | None
+    reckoned: Band | None
+    inside: Band | None
+    outside: Band | None
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """The climates as written, how far north and east each place lies (rad), by its name; what warms and cools.
 
     ``sources``, ``leads`` and ``draws`` are what may feed a heater and what else takes from it; ``tanks`` the names of
-    every tank of the plan.
+    every tank of the plan; ``proved`` what logged nights told.
     """
 
     climates: tuple[tuple[str, ClimateFacet], ...] = ()
@@ -318,3 +332,4 @@ class Section:
     leads: tuple[PlannedLead, ...] = ()
     draws: tuple[PlannedDraw, ...] = ()
     tanks: tuple[str, ...] = ()
+    proved: tuple[ProvedLoss, ...] = ()

@@ -7,6 +7,7 @@ from typing import Literal
 from boxwright.disciplines.heat.feeds import NO_FEED, Feed, takes_electricity
 from boxwright.disciplines.heat.night import HeldNight, Inside
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
+from boxwright.disciplines.heat.proved import Proof
 from boxwright.disciplines.heat.shell import Shell
 from boxwright.exchange import ElectricLoad, Moisture, Night, Opening, Vector
 from boxwright.records import dataclass
@@ -68,7 +69,8 @@ class Result:
     ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
     than those are worked out of. ``left`` is the coldest of the places' nights with nobody in and the heater off, where
     the trailer is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
-    electricity in those nights, ``also`` (J) what else that stands may take of it in one.
+    electricity in those nights, ``also`` (J) what else that stands may take of it in one. ``proof`` is what a logged
+    night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out.
     """
 
     of: str
@@ -87,6 +89,7 @@ class Result:
     waters: tuple[FuelTank, ...] = ()
     loads: tuple[ElectricLoad, ...] = ()
     also: Band = NOTHING
+    proof: Proof | None = None
 
     @property
     def nights(self) -> tuple[Night, ...]:

@@ -9,7 +9,7 @@ from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
 from boxwright.disciplines.heat.result import Result
 from boxwright.disciplines.heat.shell import Face, by_members, summed
-from boxwright.disciplines.heat.telling import between, is_in_feet, large_area, r_value, warm
+from boxwright.disciplines.heat.telling import between, is_in_feet, large_area, proof_in_words, r_value, warm
 from boxwright.units import Band, HeaderUnits, show, show_band
 
 if TYPE_CHECKING:
@@ -45,6 +45,8 @@ def sheets(result: Result, shown_in: HeaderUnits, damp: tuple[Damp, ...] = ()) -
         return ()
     views = tuple(charted(one) for one in charts_of(result, shown_in, damp))
     notes = (THIN_LINES, CAUTION) if views else (CAUTION,)
+    if result.proof is not None:
+        notes = (proof_in_words(result.proof, shown_in), *notes)
     title, grids = "What the room loses, and its coldest nights", grids_of(result, shown_in)
     return (Sheet("heat", title, views, notes, grids, stands_up=True),)
 

@@ -9,6 +9,7 @@ from boxwright.disciplines.heat.electricity import load_of
 from boxwright.disciplines.heat.feeds import also_drawn, feed_of
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
+from boxwright.disciplines.heat.proved import proof_of
 from boxwright.disciplines.heat.result import Result, StandingCooler, StandingHeater
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
@@ -61,7 +62,9 @@ def solve(
         if one.of in there
     )
     places = outdoors_of(own)
-    inside = Inside(shell, airflow, floor * height, height, floor)
+    built = Inside(shell, airflow, floor * height, height, floor)
+    proof = proof_of(own.proved, built) if is_known and own.proved else None
+    inside = proof.inside if proof is not None and proof.inside is not None else built
     is_judged = use == "sleep" and is_known
     waters = tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
     held = _nights(inside, places, heaters, moisture) if is_judged else ()
@@ -83,6 +86,7 @@ def solve(
         waters=waters,
         loads=_loads(held, heaters, volume),
         also=also_drawn(own, fed),
+        proof=proof,
     )
 
 

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.material import PACKAGE
 from boxwright.finding import Use
 from boxwright.source import Source, load_sources, load_table
-from boxwright.units import Band, HeaderUnits, show, shown_unit, unit_scale
+from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit, unit_scale
+
+if TYPE_CHECKING:
+    from boxwright.disciplines.heat.proved import Proof
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 WORK: tuple[Use, ...] = ("work",)
@@ -67,6 +71,28 @@ def above_sea(metres: float, shown_in: HeaderUnits) -> str:
     if is_in_feet(shown_in):
         return f"{metres / METRES_IN_A_FOOT:,.0f} ft"
     return f"{metres:,.0f} m"
+
+
+def proof_in_words(proof: Proof, shown_in: HeaderUnits) -> str:
+    """Return what a logged night told of the room beside what is worked out, and which of both is taken."""
+    proved, worked = proof.proved, proof.worked
+    named = ", ".join(word for word in (proved.on.isoformat() if proved.on else "", proved.log) if word)
+    head = f"Measured by a logged night{f' ({named})' if named else ''}:"
+    if proved.loss is None or worked is None:
+        return f"{head} its entry lacks something, so it is not used."
+    loss, own = (show_band(_bare(one), "heat loss", shown_in) for one in (proved.loss, worked))
+    said = f"{head} {loss}, air counted in; computed for the same night {own}."
+    if not proof.is_same_build:
+        return f"{said} It was logged of another build, for which something else was computed: log one of this build."
+    if proof.inside is None:
+        return f"{said} That is no more than its air alone would take, so it is not used."
+    if not proof.agrees:
+        return f"{said} Both cannot be true: nights reach from one to the other."
+    return f"{said} All nights are told by what was measured."
+
+
+def _bare(band: Band) -> Band:
+    return Band(band.best, band.low, band.high, band.known, "interval")
 
 
 def between(band: Band, shown_in: HeaderUnits) -> str:

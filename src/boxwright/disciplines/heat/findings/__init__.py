@@ -38,6 +38,7 @@ from boxwright.disciplines.heat.findings.night import (
     too_warm_at_lowest,
 )
 from boxwright.disciplines.heat.findings.noise import loud_at_night
+from boxwright.disciplines.heat.findings.proved import logged_apart
 from boxwright.disciplines.heat.findings.shell import (
     bare_plane,
     colour_not_known,
@@ -87,6 +88,7 @@ __all__ = [
     "hole_not_known",
     "hot_plate",
     "line_bore",
+    "logged_apart",
     "loud_at_night",
     "material_not_known",
     "metal_bridge",
@@ -130,6 +132,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     draw_not_known,
     settings_crossed,
     held,
+    logged_apart,
     too_high,
     too_warm_at_lowest,
     fuel_for_the_night,
