@@ -63,7 +63,7 @@ openings:
   vent-low: {wall: left, x: 130, width: 10, z: 4, height: 4, by: trailer builder, cut: yes, free_area: 30 sq in}
   vent-high: {wall: right, x: 20, width: 10, z: 70, height: 4, by: trailer builder, cut: yes, free_area: 30 sq in}
 places:
-  home: {coldest_design: 72 F}
+  home: {coldest_design: 72 F, hottest_design: 74 F}
 parts:
   bed: {x: 20, side: centre-20, z: 12, size: 70 x 40 x 10, weight: 100, stage: shell, done: yes}
   chest: {x: 60, side: centre-10, z: 0, size: 30 x 20 x 20, weight: 50, stage: shell, kind: cargo}

@@ -6,7 +6,7 @@ from functools import cache
 
 import pytest
 
-from boxwright.finding import Verdict
+from boxwright.finding import Use, Verdict
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from boxwright.study.verdict import WORST_FIRST
@@ -103,8 +103,32 @@ def test_without_the_measures_of_the_room_no_night_is_clear() -> None:
 
 
 def test_without_a_written_night_it_is_a_limit_until_one_is_written() -> None:
-    found = if_all_judge(study(clean("places:\n  home: {coldest_design: 72 F}\n", ""), TODAY), "sleep")
+    found = if_all_judge(study(clean("coldest_design: 72 F, ", ""), TODAY), "sleep")
     assert (found.answer, found.because) == ("limits", ("heat/night-not-known",))
+
+
+@pytest.mark.parametrize("use", ["sleep", "work"])
+def test_without_a_written_hot_day_it_is_a_limit_until_one_is_written(use: Use) -> None:
+    found = if_all_judge(study(clean(", hottest_design: 74 F", ""), TODAY), use)
+    assert (found.answer, found.because) == ("limits", ("heat/hot-not-known",))
+
+
+@pytest.mark.parametrize("use", ["sleep", "work"])
+def test_never_go_in_a_heat_that_no_fan_helps_against(use: Use) -> None:
+    found = if_all_judge(study(clean("hottest_design: 74 F", "hottest_design: 115 F"), TODAY), use)
+    assert found.answer == "limits" and "heat/too-hot" in found.because
+
+
+def test_never_go_by_a_heater_whose_feed_is_not_there_or_lasts_no_night() -> None:
+    assert "heat/feed-stands" in by(ELECTRIC.replace("fed_by: mains", "fed_by: inlet")).because
+    cell = "  cell: {x: 60, side: left, z: 20, size: 8 x 6 x 6, weight: 20, stage: %s, battery: {kind: LiFePO4, volts: 12.8, Ah: 20}%s}\n  shelf:"  # noqa: E501
+    by_cell = ELECTRIC.replace("fed_by: mains", "fed_by: cell")
+    for filled in (("bunks", ""), ("shell", "")):
+        found = by(by_cell, ("  shelf:", cell % filled))
+        assert found.answer in ("limits", "ask", "no") and "heat/feed-stands" in found.because
+    small = by(by_cell, ("places:\n  home: {coldest_design: 72 F", "places:\n  home: {coldest_design: 20 F"),
+               ("  shelf:", cell % ("shell", ", done: yes")))  # fmt: skip
+    assert small.answer != "go" and "heat/battery-for-the-night" in small.because
 
 
 @pytest.mark.parametrize("written", ["", "lowest: 300 W, ", "switches: no, "])

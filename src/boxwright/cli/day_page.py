@@ -70,8 +70,7 @@ def lines(rooms: tuple[HotRoom, ...], units: HeaderUnits, columns: int) -> list[
 
 def in_words(room: HotRoom, units: HeaderUnits) -> str:
     """Return the day in a few sentences: shut, aired in the best way there is, and the cold that would hold it."""
-    from boxwright.disciplines.heat.day_sheet import IN_WORDS
-    from boxwright.disciplines.heat.telling import between, warm
+    from boxwright.disciplines.heat.telling import IN_WORDS, between, warm
     from boxwright.disciplines.heat.year_room import ROOMS
 
     shut, aired = room.runs[0], room.aired

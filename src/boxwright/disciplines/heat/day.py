@@ -7,16 +7,18 @@ in much by day, and with the front looking north and east, since nobody writes w
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from itertools import product
 from typing import Literal, NamedTuple
 
 from boxwright.disciplines.heat.as_built import End
-from boxwright.disciplines.heat.climate import HOURS_OF_DAY, around
+from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
 from boxwright.disciplines.heat.hot import BEGINS, HOT, HotDay, weather_of
 from boxwright.disciplines.heat.method import Box, Hours, box_through_time
 from boxwright.disciplines.heat.method.network import Course
 from boxwright.disciplines.heat.night import ASLEEP_FROM, ASLEEP_HOURS, COOL_AT_NOTHING, OFF, Inside
 from boxwright.disciplines.heat.room import NEVER, SEA_LEVEL, at
+from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room
 from boxwright.exchange import Airflow, Moisture
 from boxwright.records import dataclass
@@ -24,7 +26,8 @@ from boxwright.units import Band, exactly
 
 Way = Literal["shut", "opened", "fans", "doors", "cooled"]
 WAYS: tuple[Way, ...] = ("shut", "opened", "fans", "doors", "cooled")
-SUBSTEPS = 2
+SUBSTEPS = 1
+"""Steps an hour: half of them give the hottest hour within a fifth of a K, and bedtime too."""
 MOST_COOLING = 20_000.0
 """W, more than any room of the kind takes: what it asks for is what is told."""
 BEDTIME = 22
@@ -124,7 +127,7 @@ def _ran(
     weather = weather_of(hot, one.day)
     box, facings = year_room(_aired(inside, airing, way), OFF, one.loss, one.day, one.heading, way != "shut")
     box = _opened(box, inside, airing, way, one.day)
-    seen = around(weather, facings, YEAR["ground"].best, SEA_LEVEL)
+    seen = _around(weather, facings)
     count = len(weather.outside)
     nothing = (0.0,) * count
     is_in = _is_in(one.day, count)
@@ -150,6 +153,12 @@ def _ran(
     # Nobody blows in air that is hotter than the room: the fan runs in the hours the room would be the hotter one.
     blown = tuple(flow if air > out else 0.0 for air, out in zip(run.air, seen.outside, strict=True))
     return box_through_time(box, hours._replace(fan=blown), start, SUBSTEPS)
+
+
+@lru_cache(maxsize=16)
+def _around(weather: WeatherHours, facings: tuple[Facing, ...]) -> Around:
+    """Return what is around the room: the same for every way to air it, and while its walls are changed."""
+    return around(weather, facings, YEAR["ground"].best, SEA_LEVEL)
 
 
 def _aired(inside: Inside, airing: Airing, way: Way) -> Inside:

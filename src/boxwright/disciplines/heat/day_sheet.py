@@ -7,20 +7,13 @@ from boxwright.disciplines.heat.climate import HOURS_OF_DAY
 from boxwright.disciplines.heat.day import BEDTIME, DayRun, Way
 from boxwright.disciplines.heat.hot import BEGINS, HotDay, weather_of
 from boxwright.disciplines.heat.hot_room import HotRoom, Tried, What
-from boxwright.disciplines.heat.telling import between, warm
+from boxwright.disciplines.heat.telling import IN_WORDS, between, warm
 from boxwright.disciplines.heat.year_room import ROOMS
 from boxwright.drawing import Grid, Sheet
 from boxwright.drawing.chart import LONG, Bound, Chart, Series, charted
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 NAME, TITLE = "hot-day", "A hot day of the room"
-IN_WORDS: dict[Way, str] = {
-    "shut": "shut",
-    "opened": "windows and lids open",
-    "fans": "windows and lids open, fans on",
-    "doors": "doors open as well",
-    "cooled": "shut and cooled",
-}
 SHORT: dict[Way, str] = {
     "shut": "shut", "opened": "opened", "fans": "fans", "doors": "doors", "cooled": "cooled"
 }  # fmt: skip

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Literal
 
+from boxwright.disciplines.heat.day import DayRun
 from boxwright.disciplines.heat.feeds import NO_FEED, Feed, takes_electricity
+from boxwright.disciplines.heat.hot import HotDay
 from boxwright.disciplines.heat.night import HeldNight, Inside
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
 from boxwright.disciplines.heat.proved import Proof
@@ -62,6 +64,19 @@ class StandingCooler:
 
 
 @dataclass(frozen=True, slots=True)
+class HotHours:
+    """The hottest day of those in the room: its run in the best way there is, and how warm (K) it is for them.
+
+    ``when``: "bedtime" for those who sleep in it, "work" for those who work in it, whose hottest hour counts.
+    """
+
+    hot: HotDay
+    run: DayRun
+    warm: Band
+    when: Literal["bedtime", "work"]
+
+
+@dataclass(frozen=True, slots=True)
 class Result:
     """What heat has worked out in one slot. ``held`` are the nights of people asleep, by place and heater.
 
@@ -70,7 +85,8 @@ class Result:
     than those are worked out of. ``left`` is the coldest of the places' nights with nobody in and the heater off, where
     the trailer is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
     electricity in those nights, ``also`` (J) what else that stands may take of it in one. ``proof`` is what a logged
-    night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out.
+    night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out. ``hot`` is the hottest day of
+    those in it, ``has_hot_day`` says that some place tells how hot it gets.
     """
 
     of: str
@@ -90,6 +106,13 @@ class Result:
     loads: tuple[ElectricLoad, ...] = ()
     also: Band = NOTHING
     proof: Proof | None = None
+    hot: HotHours | None = None
+    has_hot_day: bool = False
+
+    @property
+    def is_peopled(self) -> bool:
+        """Return whether somebody sleeps or works in it."""
+        return self.use in ("sleep", "work") and any(one.of == "people" for one in self.moisture)
 
     @property
     def nights(self) -> tuple[Night, ...]:

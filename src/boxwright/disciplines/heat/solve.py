@@ -7,6 +7,8 @@ from math import inf
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
 from boxwright.disciplines.heat.electricity import load_of
 from boxwright.disciplines.heat.feeds import also_drawn, feed_of
+from boxwright.disciplines.heat.hot import hot_days
+from boxwright.disciplines.heat.hot_hours import hottest_of
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
 from boxwright.disciplines.heat.proved import proof_of
@@ -69,6 +71,7 @@ def solve(
     waters = tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
     held = _nights(inside, places, heaters, moisture) if is_judged else ()
     volume = exactly(floor * height) if is_known else UNKNOWN
+    coolers = tuple(StandingCooler(one, there[one.of] == "yes") for one in own.coolers if one.of in there)
     return Result(
         of="trailer",
         use=use,
@@ -76,7 +79,7 @@ def solve(
         shell=shell,
         volume=volume,
         heaters=heaters,
-        coolers=tuple(StandingCooler(one, there[one.of] == "yes") for one in own.coolers if one.of in there),
+        coolers=coolers,
         openings=openings,
         held=held,
         placeless=not places,
@@ -87,6 +90,8 @@ def solve(
         loads=_loads(held, heaters, volume),
         also=also_drawn(own, fed),
         proof=proof,
+        hot=hottest_of(own, inside, moisture, coolers, use) if is_known else None,
+        has_hot_day=bool(hot_days(own)),
     )
 
 

@@ -17,6 +17,14 @@ SLEEP: tuple[Use, ...] = ("sleep",)
 WORK: tuple[Use, ...] = ("work",)
 OWN_RULE = "own-rule"
 METRES_IN_A_FOOT = 0.3048
+IN_WORDS: dict[str, str] = {
+    "shut": "shut",
+    "opened": "windows and lids open",
+    "fans": "windows and lids open, fans on",
+    "doors": "doors open as well",
+    "cooled": "shut and cooled",
+}
+"""The ways to air or cool the room on a hot day."""
 
 
 def source_of(table: str, name: str) -> str:

@@ -28,6 +28,7 @@ from boxwright.disciplines.heat.findings.fumes import (
     hot_plate,
 )
 from boxwright.disciplines.heat.findings.height import height_not_known, too_high
+from boxwright.disciplines.heat.findings.hot import hot_not_known, too_hot
 from boxwright.disciplines.heat.findings.night import (
     fuel_for_the_night,
     heat_not_known,
@@ -86,6 +87,7 @@ __all__ = [
     "height_not_known",
     "held",
     "hole_not_known",
+    "hot_not_known",
     "hot_plate",
     "line_bore",
     "logged_apart",
@@ -103,6 +105,7 @@ __all__ = [
     "stated_hours",
     "thickness_not_known",
     "too_high",
+    "too_hot",
     "too_warm_at_lowest",
     "unvented",
     "wrong_fuel",
@@ -124,6 +127,8 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     hot_plate,
     night_not_known,
     room_not_known,
+    hot_not_known,
+    too_hot,
     heat_not_known,
     height_not_known,
     feed_not_known,

@@ -1,0 +1,78 @@
+"""Rules of the hot day: how hot the room is for those asleep and at work in it, and what is asked of the place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.result import HotHours, Result
+from boxwright.disciplines.heat.telling import IN_WORDS, OWN_RULE, SLEEP, WORK, between, source_of, warm
+from boxwright.disciplines.heat.year_room import ROOMS
+from boxwright.finding import Finding, Kind
+from boxwright.units import HeaderUnits
+
+NO_FAN_HELPS = columns("too_hot")["no fan helps"][0]
+"""K: from here on moving air no longer cools anybody."""
+
+
+def hot_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask how hot it gets where somebody sleeps or works in it.
+
+    Asks: the hottest hour of a hot day, or the mean high of the hottest month, of at least one place
+    Limit: none
+    Source: own-rule
+    Lever: hottest_design of a place
+    """
+    if result.is_peopled and result.volume.known and not result.has_hot_day:
+        yield Finding(
+            "heat/hot-not-known", "places", "unknown", "nobody wrote how hot it gets where the trailer stands, so"
+            " nobody can say whether the room gets too hot", source=OWN_RULE, lever="places", act="Write under places"
+            " how hot its hottest day gets, such as my field: {hottest_design: 97 F}, from records of its weather",
+            minutes=10, could_stop=False, uses=SLEEP if result.use == "sleep" else WORK, because=("places",),
+        )  # fmt: skip
+
+
+def too_hot(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where the room gets hotter than people bear, on the hottest day that is written, aired as it can be.
+
+    Asks: the room as people go to bed, or in its hottest hour where they work in it
+    Limit: 35 C, from which on moved air no longer cools (from memory); from 28 C on it is told as warm
+    Source: fans-recalled, year-practice; three such days through the room, hour by hour
+    Lever: shade, a white roof, more that opens, a cooler, another place
+    """
+    found = result.hot
+    if found is None or found.warm.high <= ROOMS["too warm"]:
+        return
+    warmest, limit = found.warm, NO_FAN_HELPS if found.warm.high > NO_FAN_HELPS else ROOMS["too warm"]
+    kind: Kind = "advice"
+    if limit == NO_FAN_HELPS:
+        kind = "limit" if warmest.low > limit else "unknown"
+    row = ("too_hot", "no fan helps") if limit == NO_FAN_HELPS else ("year_rooms", "too warm")
+    says = f"on a hot day at {found.hot.place}, {between(found.hot.hottest, shown_in)} outside, {_aired(found)} the"
+    says += f" room is {between(warmest, shown_in)} {'as people go to bed' if found.when == 'bedtime' else 'at work'}"
+    says += f"; from {warm(limit, shown_in)} on " + (
+        "a fan cools nobody any more" if limit == NO_FAN_HELPS else "people sleep and work badly"
+    )
+    unsaid = _unsaid(result, found)
+    says += f". {unsaid[0].upper()}{unsaid[1:]}" if unsaid and kind == "unknown" else ""
+    act = "Put it in the shade, open it before it gets hot, go where it is cooler when it is too much; boxwright heat"
+    yield Finding(
+        "heat/too-hot", found.hot.of, kind, says, warmest.high, limit, limit - warmest.high, "K", source_of(*row),
+        found.hot.of, act=f"{act} RIG --day tells what a white roof, shade and a cooler make of it", minutes=30,
+        could_stop=False, uses=SLEEP if found.when == "bedtime" else WORK, because=(found.hot.of,),
+    )  # fmt: skip
+
+
+def _aired(found: HotHours) -> str:
+    return f"{IN_WORDS[found.run.way]}," if found.run.way != "shut" else "shut, for nothing opens,"
+
+
+def _unsaid(result: Result, found: HotHours) -> str:
+    """Return what nobody wrote that makes the ends so wide; empty where it is all written."""
+    lacks = [] if found.hot.is_written else [f"hottest_design of {found.hot.place}"]
+    is_bare = any(not face.coat.colour for face in result.shell.faces if not face.is_window)
+    lacks += ["the colour of the skin"] if is_bare else []
+    return f"nobody wrote {' or '.join(lacks)}: that makes it so wide" if lacks else ""
+
+
+__all__ = ["hot_not_known", "too_hot"]

@@ -1,0 +1,96 @@
+"""How hot it gets for those asleep and at work: the same runs as the page of a hot day, judged by who is in it."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.disciplines.heat.day import Airing, day_of
+from boxwright.disciplines.heat.hot import hot_days
+from boxwright.disciplines.heat.result import HotHours
+from boxwright.finding import Finding
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import Slot
+from tests.disciplines.heat.test_findings import RIG, studied
+
+AT_WORK = ("people: [owner], for: [sleep, leave]", "people: [owner], for: [sleep, leave, work]")
+HOT = ("hottest_design: 22 C", "hottest_design: 38 C")
+COOLER = ("  # one more", "  cooler: {x: 3000, side: left, z: 900, size: 300 x 300 x 300, weight: 20, stage: shell, done: yes, cools: {of: window, heat: 3000 W, hatch: window, drains: below floor}}")  # noqa: E501
+COLD = 273.15
+
+
+def edited(*edits: tuple[str, str]) -> str:
+    """Return the small rig with some pieces of its text replaced."""
+    text = RIG
+    for old, new in edits:
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    return text
+
+
+def slot_of(use: str, *edits: tuple[str, str]) -> Slot:
+    """Return the slot of the small rig as it stands today."""
+    return studied(edited(*edits)).asked_slots(use, "night")[0]
+
+
+def hot_of(use: str, *edits: tuple[str, str]) -> HotHours:
+    """Return the hottest day of those in the small rig."""
+    slot = slot_of(use, *edits)
+    assert slot.heat is not None and slot.heat.hot is not None
+    return slot.heat.hot
+
+
+def told(use: str, *edits: tuple[str, str]) -> list[Finding]:
+    """Return what is said of the hot day of the small rig in a use."""
+    return [one for one in slot_of(use, *edits).findings if one.code in ("heat/too-hot", "heat/hot-not-known")]
+
+
+def test_the_day_is_the_one_the_page_shows() -> None:
+    found, slot = hot_of("sleep", HOT), slot_of("sleep", HOT)
+    assert slot.heat is not None
+    (hot,) = hot_days(read_rig(edited(HOT)).rig.heat)
+    inside = slot.heat.inside
+    people = tuple(one for one in slot.heat.moisture if one.of == "people")
+    assert found.run == day_of(inside, hot, Airing(inside.airflow, inside.airflow), people, "opened")
+    assert (found.when, found.warm) == ("bedtime", found.run.bedtime)
+
+
+def test_nobody_is_in_it_when_it_is_left() -> None:
+    slot = slot_of("leave", HOT)
+    assert slot.heat is not None and slot.heat.hot is None and told("leave", HOT) == []
+
+
+def test_at_work_its_hottest_hour_counts_and_doors_may_stand_open() -> None:
+    asleep, awake = hot_of("sleep", HOT, AT_WORK), hot_of("work", HOT, AT_WORK)
+    assert awake.when == "work" and awake.warm == awake.run.warmest
+    assert awake.warm.best > asleep.warm.best > 25.0 + COLD
+    (found,) = told("work", HOT, AT_WORK)
+    assert found.uses == ("work",) and found.kind == "unknown" and " at work" in found.says
+    (worse,) = told("work", ("hottest_design: 22 C", "hottest_design: 46 C"), AT_WORK)
+    assert worse.kind == "limit"
+    assert told("work", AT_WORK) == []
+    (asked,) = told("work", (", hottest_design: 22 C", ""), AT_WORK)
+    assert (asked.code, asked.uses) == ("heat/hot-not-known", ("work",))
+
+
+def test_the_hottest_of_the_places_is_judged() -> None:
+    two = ("hottest_design: 22 C}", "hottest_design: 22 C}\n  desert: {coldest_design: 5 C, height: 0 m, hottest_design: 45 C}")  # noqa: E501
+    (found,) = told("sleep", two)
+    assert found.where == "places[desert]" and found.kind == "limit"
+
+
+def test_a_cooler_that_stands_counts_and_one_that_perhaps_does_counts_for_nothing_sure() -> None:
+    hot = ("hottest_design: 22 C", "hottest_design: 44 C")
+    cooled = hot_of("sleep", hot, COOLER)
+    assert cooled.run.way == "cooled" and cooled.warm.high < hot_of("sleep", hot).warm.low
+    perhaps = hot_of("sleep", hot, (COOLER[0], COOLER[1].replace("done: yes", "done: part")))
+    assert perhaps.warm.high > cooled.warm.high
+
+
+@pytest.mark.parametrize(
+    ("written", "kind"), [("27 C", ""), ("34 C", "advice"), ("40 C", "unknown"), ("46 C", "limit")]
+)
+def test_the_hotter_the_day_the_more_is_said(written: str, kind: str) -> None:
+    found = told("sleep", ("hottest_design: 22 C", f"hottest_design: {written}"))
+    assert [one.kind for one in found] == ([kind] if kind else [])
+    if kind == "unknown":
+        assert "nobody wrote" not in found[0].says, "all is written: it is as wide as such days are"
