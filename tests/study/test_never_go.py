@@ -269,4 +269,5 @@ def test_never_sleep_beside_a_flame_without_air_low_and_high() -> None:
     assert all("air/air-by-a-flame" in one.because for one in answers)
     at_work = [if_all_judge(study(read_rig(one).rig, TODAY), "work") for one in (aired, shut)]
     assert [one.answer for one in at_work] == ["limits", "limits"]
-    assert at_work[1].because == ("air/air-by-a-flame",) and "only with a door open" in at_work[1].says[0]
+    assert set(at_work[1].because) == {"air/air-by-a-flame", "air/air-at-work"}
+    assert any("only with a door open" in one for one in at_work[1].says)
