@@ -99,12 +99,20 @@ def hands_words(step: Step) -> str:
 def exit_changes(before: Iterable[Freed], after: Iterable[Freed]) -> str:
     """Return which exits a step frees or blocks; empty where it changes none."""
     old = {one.of: one for one in before}
-    said = [one for one in after if one.of not in old or old[one.of].word != one.word]
+    said = [
+        one
+        for one in after
+        if one.of not in old or (old[one.of].word, old[one.of].not_from) != (one.word, one.not_from)
+    ]
     return "; ".join(f"{one.name} shut" if one.word == "shut" else exit_words(one) for one in said)
 
 
 def exit_words(one: Freed) -> str:
     """Return what is known of one exit, in the words of the card for the door."""
+    return _exit_words(one) + (f", NOT from {listed(one.not_from)}" if one.not_from else "")
+
+
+def _exit_words(one: Freed) -> str:
     if one.word == "free":
         return f"{one.name} free"
     if one.word == "shut":
@@ -130,7 +138,8 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
     if out.word == "unknown":
         yield "Out in two minutes: not known; no bed that somebody sleeps in is down, or nobody sleeps in one."
     elif out.word == "blocked":
-        yield "Out in two minutes: NO. Nobody gets out, whatever is moved."
+        whom = f" of {listed(out.shut_in)}" if out.shut_in else ""
+        yield f"Out in two minutes: NO. Nobody gets out{whom}, whatever else is moved."
     elif out.word == "untried":
         yield "Out in two minutes: not known. It hangs on ways out that are to be tried or measured."
     elif out.word == "not-found":
@@ -145,11 +154,16 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
         yield f"That is with {listed(told.there.leave_out)} left outside: as it is written, the night is not come to."
     if told.there.word in {"blocked", "not-found"}:
         yield "That is of the night as it is written, though nobody can come to it."
-    others = [one for one in out.exits if one.word != "free"]
-    for lead, are_open in (("No way out", False), ("To be tried or measured before it counts", True)):
-        said = [exit_words(one) for one in others if (one.word in UNTRIED) == are_open]
-        if said:
-            yield f"{lead}: {'; '.join(said)}."
+    lost = [one for one in out.exits if one.word not in {"free", *UNTRIED}]
+    tried = [one for one in out.exits if one.word in UNTRIED]
+    apart = [one for one in out.exits if one.word == "free" and one.not_from]
+    for lead, ones in (
+        ("No way out", lost),
+        ("To be tried or measured before it counts", tried),
+        ("Not from every bed", apart),
+    ):
+        if ones:
+            yield f"{lead}: {'; '.join(exit_words(one) for one in ones)}."
 
 
 def asked_words(told: ChangeOver) -> Iterator[str]:

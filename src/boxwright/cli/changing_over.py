@@ -138,8 +138,12 @@ def page(told: Asked, columns: int) -> list[Line]:
 
 def exit_style(before: Iterable[Freed], after: Iterable[Freed]) -> Style:
     """Return the colour of what a step changes of the exits: of the gravest of it."""
-    old = {one.of: one.word for one in before}
-    changed = {one.word for one in after if old.get(one.of) != one.word}
+    old = {one.of: (one.word, one.not_from) for one in before}
+    changed = {
+        "tight" if one.word == "free" and one.not_from else one.word
+        for one in after
+        if old.get(one.of) != (one.word, one.not_from)
+    }
     return next((style for word, style in EXIT_STYLES if word in changed), "dim")
 
 
@@ -213,7 +217,9 @@ def _step(step: Step) -> dict[str, Json]:
 
 
 def _exits(exits: Iterable[Freed]) -> list[Json]:
-    return [{"where": one.of, "word": one.word, "by": list(one.by)} for one in exits]
+    return [
+        {"where": one.of, "word": one.word, "by": list(one.by), "not_from": list(one.not_from)} for one in exits
+    ]
 
 
 def _leaving(out: Leaving | None) -> Json:
@@ -225,4 +231,5 @@ def _leaving(out: Leaving | None) -> Json:
         "ways": [{"from": bed, "by": name, "m": far} for bed, name, far in out.ways],
         "steps": [_step(step) for step in out.steps],
         "exits": _exits(out.exits),
+        "shut_in": list(out.shut_in),
     }

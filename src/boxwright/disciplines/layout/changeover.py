@@ -132,12 +132,18 @@ class Freed:
     ``by`` of one that is shut is the key or tool it wants. ``perhaps``: nobody ticked that it is in, so it does not
     count. ``tight``: too narrow to be counted on, wide enough that somebody may get through; it has to be tried.
     ``fixed``: it is written not to open. ``unmeasured``: it is free, and nobody measured what is clear of it.
+    ``not_from`` are the names of beds from which no way leads to it, where one does from another.
     """
 
     of: str
     name: str
     word: Literal["free", "blocked", "tight", "shut", "perhaps", "unknown", "fixed", "unmeasured"]
     by: tuple[str, ...] = ()
+    not_from: tuple[str, ...] = ()
+
+    def lets_out(self, bed: str) -> bool:
+        """Return whether it is free from a bed, by its name."""
+        return self.word == "free" and bed not in self.not_from
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +189,7 @@ class Leaving:
     """How everybody gets out at night: what must move first, and through what; ``seconds`` is None where none can.
 
     ``ways`` are the beds' names with their exit and how far (m) it is. ``states`` as for a change-over. ``untried``:
-    there is one only by exits that are to be tried or measured.
+    there is one only by exits that are to be tried or measured. ``shut_in`` are the names of beds without any.
     """
 
     word: Literal["found", "blocked", "not-found", "unknown", "untried"]
@@ -192,3 +198,4 @@ class Leaving:
     seconds: float | None = None
     exits: tuple[Freed, ...] = ()
     states: int = 0
+    shut_in: tuple[str, ...] = ()

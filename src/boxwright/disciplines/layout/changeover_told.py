@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import combinations, pairwise
 from math import dist, hypot
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
@@ -111,24 +111,26 @@ def leaving(board: Board, start: State) -> Leaving:
     exits = exits_at(board, start)
     if not beds or not all(_is_down(board, start, bed) for bed in beds):
         return Leaving("unknown", exits=exits)
+    tonight = {bed.of for bed in beds}
+    inside = {gate.of for gate in setting.gates if gate.release == "inside"}
+    # nobody folds up the bed he lies in, or opens from inside what does not open from there
     stuck = frozenset(
-        i
-        for i, one in enumerate(board.movers)
-        if one.kind == "gate" and next(gate.release for gate in setting.gates if gate.of == one.of) != "inside"
+        i for i, one in enumerate(board.movers) if one.of in tonight or (one.kind == "gate" and one.of not in inside)
     )
-
-    untried = set[str]()
+    untried, shut_in = set[str](), [bed.name for bed in beds]
 
     def is_done(state: State) -> bool:
-        words = {one.word for one in exits_at(board, state)}
-        untried.update(words & UNTRIED)
-        return "free" in words
+        known = exits_at(board, state)
+        untried.update({one.word for one in known} & UNTRIED)
+        without = [bed.name for bed in beds if not any(one.lets_out(bed.name) for one in known)]
+        shut_in[:] = [name for name in shut_in if name in without]
+        return not without
 
     found = cheapest(board, start, start, MOST_TO_LEAVE, MOST_WAYS, is_done, stuck)
     if found.moves is None:
-        if untried:
-            return Leaving("untried", exits=exits, states=found.states)
-        return Leaving("blocked" if found.is_exhausted else "not-found", exits=exits, states=found.states)
+        word: Literal["untried", "blocked", "not-found"]
+        word = "untried" if untried else "blocked" if found.is_exhausted else "not-found"
+        return Leaving(word, exits=exits, states=found.states, shut_in=tuple(shut_in))
     steps = tuple(_steps(board, start, found))
     state = found.moves[-1][1] if found.moves else start
     ways, onward = _quickest(board, state, beds)
@@ -323,14 +325,13 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
             yield Freed(opening.of, opening.name, "blocked", names)
         elif shut := next((one for one in (held, lost) if one is not None and one.word == "blocked"), None):
             yield shut
-        elif not starts or not all(_gets_out(bodies, bed, opening, setting) for bed in starts):
+        elif not (able := [bed for bed in starts if _gets_out(bodies, bed, opening, setting)]):
             yield _blocked(bodies, starts, opening, setting)
-        elif lost is not None:
-            yield lost
-        elif release != "inside" or (opening.wall == "roof" and not _is_climbed_to(down, opening, setting)):
-            yield Freed(opening.of, opening.name, "unknown")
         else:
-            yield held or Freed(opening.of, opening.name, "free")
+            is_asked = release != "inside" or (opening.wall == "roof" and not _is_climbed_to(down, opening, setting))
+            asked = Freed(opening.of, opening.name, "unknown" if is_asked else "free")
+            found = lost or (asked if is_asked else held or asked)
+            yield replace(found, not_from=tuple(bed.name for bed in starts if bed not in able))
 
 
 def _over_and_under(bodies: tuple[Body, ...], opening: Closed, setting: Setting) -> tuple[str, ...]:
@@ -430,7 +431,7 @@ def _soonest(ways: tuple[_Path, ...], sleepers: int) -> float:
 
 def _paths(board: Board, state: State, bed: Bed) -> Iterator[_Path]:
     """Yield the way from a bed by each free exit."""
-    free = {one.of for one in exits_at(board, state) if one.word == "free"}
+    free = {one.of for one in exits_at(board, state) if one.lets_out(bed.name)}
     bodies = _bodies(board, state)
     for opening in board.setting.exits:
         far = _far(bodies, bed, opening, board.setting) if opening.of in free else None
