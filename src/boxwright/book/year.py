@@ -40,7 +40,7 @@ def year_sheets(rig: Rig, slot: Slot | None, units: HeaderUnits) -> tuple[Sheet,
     """Return the sheet of a year at the first place a station is beside; a sheet that says why where there is none."""
     if slot is None or slot.heat is None or slot.air is None or not slot.heat.volume.known:
         return (Sheet(NAME, TITLE, notes=(NO_ROOM,)),)
-    places = _places(rig)
+    places = places_of(rig)
     found = next((one for place in places.values() if (one := beside(place)) is not None), None)
     if found is None or found.hours is None:
         why = NO_PLACE if not places else NO_EXTRA if find_spec("pvlib") is None else NO_WEATHER
@@ -48,7 +48,7 @@ def year_sheets(rig: Rig, slot: Slot | None, units: HeaderUnits) -> tuple[Sheet,
     return (year_sheet(years_of(slot, found.hours, people_of(rig)), units),)
 
 
-def _places(rig: Rig) -> dict[str, tuple[float, float]]:
+def places_of(rig: Rig) -> dict[str, tuple[float, float]]:
     """Return where each place lies (degrees north and east), of those that say both."""
     east = dict(rig.heat.longitudes)
     return {name: (degrees(north), degrees(east[name])) for name, north in rig.heat.latitudes if name in east}

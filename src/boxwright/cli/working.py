@@ -6,6 +6,7 @@ For a finding's code it is how each finding of that code was reached.
 from __future__ import annotations
 
 from boxwright.book.reasons import in_print, reason_of
+from boxwright.book.slow_workings import slow_workings
 from boxwright.book.traced import calls_of
 from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import NothingAsked, must_be_one_of
@@ -25,8 +26,9 @@ def page(answer: Answered, number: str, columns: int) -> list[Line]:
     if "/" in number:
         texts = _reasons(answer, slot, number)
     else:
-        must_be_one_of(number, list(numbers(slot)), "number with a working")
-        texts = list(working(slot, number, answer.units))
+        slow = slow_workings(answer.reading.rig, slot)
+        must_be_one_of(number, [*numbers(slot), *slow], "number with a working")
+        texts = list(slow[number](answer.units) if number in slow else working(slot, number, answer.units))
     when = "today as ticked" if slot.is_ticked else "as planned"
     title = f"{number}: {answer.reading.rig.header.name}, {when}, stage {slot.stage}, load {slot.load}"
     lines = [*(plain(piece, "head") for piece in wrapped(title, columns)), ()]

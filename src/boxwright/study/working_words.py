@@ -23,6 +23,7 @@ from boxwright.disciplines.heat.shell import by_members
 from boxwright.disciplines.heat.telling import source_of
 from boxwright.study.slots import Slot
 from boxwright.study.step import Step, Told
+from boxwright.study.working_heaters import of_heaters
 from boxwright.units import Band, HeaderUnits, show, shown_unit
 from boxwright.units.quantity import scale_of
 
@@ -57,7 +58,7 @@ def of_heat(slot: Slot) -> dict[str, Steps]:
         steps = _filling(heater)
         if steps:
             found[f"a-filling {heater.planned.name}"] = steps
-    return found
+    return found | of_heaters(result)
 
 
 def _losses(result: HeatResult) -> Told:

@@ -1,0 +1,81 @@
+"""Workings of what takes seconds: a hot day and a trip. Each is worked out only when it is asked for by its name."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+
+from boxwright.book.hot_day import hot_rooms, people_of
+from boxwright.book.year import beside, places_of, years_of
+from boxwright.disciplines.heat.burner import FUELS, fuel_named
+from boxwright.disciplines.heat.day_sheet import IN_WORDS, in_words
+from boxwright.disciplines.heat.hot import HotDay, hot_days
+from boxwright.disciplines.heat.telling import between, source_of
+from boxwright.disciplines.heat.year import Trip, Year
+from boxwright.rig.rig import Rig
+from boxwright.study.slots import Slot
+from boxwright.units import Band, HeaderUnits, show
+
+Told = Callable[[HeaderUnits], tuple[str, ...]]
+KILOWATT_HOUR = 3.6e6
+
+
+def slow_workings(rig: Rig, slot: Slot) -> dict[str, Told]:
+    """Return what tells the working of each hot day, and of the trips of each place a station is beside."""
+    if slot.heat is None or not slot.heat.volume.known:
+        return {}
+    found: dict[str, Told] = {f"hot-day {hot.place}": partial(_day, rig, slot, hot) for hot in hot_days(rig.heat)}
+    if any(one.vented != "in the room" for one in slot.heat.heaters):
+        found |= {f"trip {place}": partial(_trips, rig, slot, where) for place, where in places_of(rig).items()}
+    return found
+
+
+def _day(rig: Rig, slot: Slot, hot: HotDay, units: HeaderUnits) -> tuple[str, ...]:
+    lines = [
+        "hottest hour inside = highest of the last of three days alike, hour by hour, each way at the ends of shell and"
+        " day, with the front to the north and to the east",
+        f"  {in_words(hot, units)}",
+    ]
+    for room in hot_rooms(slot, (hot,), people_of(rig)):
+        for one in room.runs:
+            air = f"; {show(one.flow.best, 'flow', units)} of outdoor air in the mean" if one.flow.best > 0.0 else ""
+            lines.append(f"  {IN_WORDS[one.way]}: {between(one.warmest, units)} in the hour from {one.at} h{air}")
+    source = source_of("a_hot_day", "swing")
+    return (*lines, f"  (box_through_time: heat-sheet network, hourly; clear_sun: haurwitz-1946; the day: {source})")
+
+
+def _trips(rig: Rig, slot: Slot, where: tuple[float, float], units: HeaderUnits) -> tuple[str, ...]:
+    read = beside(where)
+    if read is None or read.hours is None:
+        return (
+            "trip = so many days in a row that take most of a year's hours",
+            "  no year is at hand for this place: boxwright heat RIG --year FILE tells it of one",
+            "  (box_through_time over the hours of a file)",
+        )
+    lines: list[str] = []
+    for year in years_of(slot, read.hours, people_of(rig)):
+        for trip in year.trips:
+            lines += _one_trip(slot, year, trip, units)
+    return (*lines, f"  (box_through_time: heat-sheet network, over {read.hours.came_from})")
+
+
+def _one_trip(slot: Slot, year: Year, trip: Trip, units: HeaderUnits) -> list[str]:
+    lines = [
+        f"{trip.days} days with {year.heater} = the largest sum of so many days in a row of the year",
+        f"  heat {_kilowatt_hours(trip.energy)}",
+    ]
+    heater = next((one for one in (slot.heat.heaters if slot.heat else ()) if one.planned.name == year.heater), None)
+    fuel = fuel_named(heater.planned.heater.of) if heater is not None else ""
+    if trip.fuel is not None and fuel in FUELS:
+        content, efficiency, *_ = FUELS[fuel]
+        lines.append(
+            f"  fuel = heat / efficiency / content = {trip.energy.best:.4g} J / {efficiency:.3g} / {content:.4g} J/m3"
+            f" = {show(trip.fuel.best, 'volume', units)} ({show(trip.fuel.low, 'volume', units)} to"
+            f" {show(trip.fuel.high, 'volume', units)}), {source_of('fuel', fuel)}"
+        )
+    return lines
+
+
+def _kilowatt_hours(joule: Band) -> str:
+    best, low, high = (f"{one / KILOWATT_HOUR:.3g}" for one in (joule.best, joule.low, joule.high))
+    return f"{best} kWh ({low} to {high})"
