@@ -2,18 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boxwright.study.once import Failed, Once
+from boxwright.study.once import LONG, Failed, Once
 
 
 @dataclass(frozen=True, slots=True)
 class Load:
     of: str
     kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Truck:
+    name: str
+    loads: tuple[Load, ...]
+    colour: str = field(default="", compare=False)
+
+
+def of_truck(truck: Truck) -> Load:
+    return total(truck.loads)
 
 
 def total(loads: tuple[Load, ...]) -> Load:
@@ -108,3 +119,20 @@ def test_warm_is_cold(edits: list[tuple[str, tuple[Load, ...], float]]) -> None:
         cold = Once()
         cold.enter(slot)
         assert flow(warm, these, limit) == flow(cold, these, limit)
+
+
+def test_a_record_with_a_long_row_is_told_apart_by_all_that_is_in_it_and_by_nothing_else() -> None:
+    def truck(last: float, name: str = "van", colour: str = "") -> Truck:
+        rows = [*(Load(str(at), 1.0) for at in range(LONG)), Load("last", last)]
+        return Truck(name, tuple(rows), colour)
+
+    once = Once()
+    once.enter("today")
+    assert once(of_truck, truck(1.0)) == Load("total", LONG + 1.0)
+    once.clear()
+    once.enter("tomorrow")
+    once(of_truck, truck(1.0, colour="red"))
+    assert once.ran == []
+    assert once(of_truck, truck(2.0)) == Load("total", LONG + 2.0)
+    once(of_truck, replace(truck(2.0), name="lorry"))
+    assert len(once.ran) == 2

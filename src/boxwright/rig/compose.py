@@ -20,6 +20,7 @@ from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
 from boxwright.rig.again import Again
 from boxwright.rig.airing import wood_read
+from boxwright.rig.carrying_in import Carried
 from boxwright.rig.fitting import Known, fitted_of
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.impossible import impossible, unread_lengths
@@ -39,6 +40,9 @@ from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_any
 E = TypeVar("E", bound=Entry)
 FAR_OUT = 1.0
 """How far beyond the trailer's own outline (m) a part may stick out before its place is doubted."""
+
+
+Limits = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +72,8 @@ class Composer:
     _fitted: Known = field(default_factory=dict)
     _kept: KnownKept = field(default_factory=dict)
     _again: Again = field(default_factory=Again)
+    _carried: Carried = field(default_factory=Carried)
+    _around: Surroundings | None = None
 
     def compose(self, document: Document) -> Reading:
         """Return the rig of a document. Never fails: what cannot be read is said and left unknown."""
@@ -89,6 +95,9 @@ class Composer:
         given = (units, steps, [load.name for load in loads], names)
         measured = again("measured", (tree.get("measured"), *given), partial(_measured, tree, *given), mistakes)
         around = Surroundings(units, surfaces, steps, *_ends(trailer))
+        if around == self._around:
+            around = self._around  # the same object: what an item was read against is not compared field by field
+        self._around = around
         items = {section: self._section(document, section, around, measured, trailer, mistakes)
                  for section in ITEM_SECTIONS}  # fmt: skip
         check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
@@ -100,7 +109,7 @@ class Composer:
         accepted = _accepted(tree, units, mistakes)
         taped, cut = tree.get("measured"), tuple(map_at(tree, "openings", []))
         readings = again("taped", (taped, cut, units), partial(_lengths, tree, units), mistakes)
-        shell, unread = shell_of(framing, items, layers, readings, units, len(steps), trailer)
+        shell, unread = shell_of(framing, items, layers, readings, units, len(steps), trailer, self._carried)
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += again("impossible", (shell, trailer), lambda _: impossible(shell, trailer), [])
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
@@ -437,8 +446,9 @@ def _check_fluids(parts: tuple[Item, ...], mistakes: list[Mistake]) -> None:
 
 def _check_far_out(parts: tuple[Item, ...], trailer: Trailer, mistakes: list[Mistake]) -> None:
     """Say which parts lie so far outside the trailer that a figure must be mistyped."""
+    limits = _limits(trailer)
     for part in parts:
-        for key in far_outside(part, trailer):
+        for key in _beyond(part, limits):
             says = f"{part.name} would lie outside the trailer by more than a metre; is {key} mistyped?"
             mistakes.append(Mistake(f"{part.of}.{key}", says))
 
@@ -448,14 +458,24 @@ def far_outside(part: Item, trailer: Trailer) -> dict[str, float]:
 
     What is not known is not outside.
     """
+    return _beyond(part, _limits(trailer))
+
+
+def _limits(trailer: Trailer) -> Limits:
+    """Return how far along each axis a part may lie (m): a metre outside the trailer, no end where that is unknown."""
     front, rear = _ends(trailer)
     width, height = trailer.outside.over_fenders or trailer.outside.width, trailer.outside.height
     side = (width.best / 2.0 if width is not None and width.known else float("inf")) + FAR_OUT
     top = (height.best if height is not None and height.known else float("inf")) + FAR_OUT
-    places = (("x", part.place.x, front - FAR_OUT, rear + FAR_OUT), ("side", part.place.y, -side, side),
-              ("z", part.place.z, -top, top))  # fmt: skip
-    beyond = {key: max(low - middle.best, middle.best - high) for key, middle, low, high in places if middle.known}
-    return {key: far for key, far in beyond.items() if far > 0.0}
+    return (front - FAR_OUT, rear + FAR_OUT), (-side, side), (-top, top)
+
+
+def _beyond(part: Item, limits: Limits) -> dict[str, float]:
+    place, found = part.place, dict[str, float]()
+    for key, middle, (low, high) in zip(("x", "side", "z"), (place.x, place.y, place.z), limits, strict=True):
+        if middle.known and not low <= middle.best <= high:
+            found[key] = max(low - middle.best, middle.best - high)
+    return found
 
 
 def _accepted(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[Accepted, ...]:

@@ -297,11 +297,11 @@ def _load_state(
     )  # fmt: skip
 
 
-def check_left_behind(loads: Iterable[LoadState], items: Iterable[Item], mistakes: list[Mistake]) -> None:
+def check_left_behind(loads: tuple[LoadState, ...], items: Iterable[Item], mistakes: list[Mistake]) -> None:
     """Say which things a load state takes or leaves although they are built in: they would stay, unsaid."""
-    items = tuple(items)
-    loose = {item.name for item in items if _can_be_left_behind(item)}
-    built_in = {item.name for item in items} - loose
+    named = {name for load in loads for name in (*(load.cargo or ()), *load.out)}
+    known = [item for item in items if item.name in named]
+    built_in = {item.name for item in known} - {item.name for item in known if _can_be_left_behind(item)}
     for load in loads:
         for key, given in (("cargo", load.cargo or ()), ("out", load.out)):
             for index, name in enumerate(given):

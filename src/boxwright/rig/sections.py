@@ -33,7 +33,6 @@ from boxwright.disciplines.frame.parts import (
     PlannedRecess,
     StandingLayer,
     StandingOpening,
-    ToCarryIn,
 )
 from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.result import UNSAID, Run, Tube
@@ -50,9 +49,9 @@ from boxwright.disciplines.towing.parts import PlaceFacet
 from boxwright.disciplines.water.parts import Pipe
 from boxwright.model.entry import Entry
 from boxwright.model.place import Surfaces, side_word
-from boxwright.model.stage import Marks, stands
 from boxwright.model.trailer import Trailer
 from boxwright.rig.airing import airing_of
+from boxwright.rig.carrying_in import Carried, ever_stands
 from boxwright.rig.feeding import feeding_of
 from boxwright.rig.rig import Item, Layer
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band, read_exact
@@ -182,8 +181,12 @@ def shell_of(
     units: HeaderUnits,
     last_stage: int,
     trailer: Trailer,
+    carried: Carried,
 ) -> tuple[frame.Section, tuple[tuple[str, str], ...]]:
-    """Return the frame of the whole plan, and what could not be read of its sections: path and why."""
+    """Return the frame of the whole plan, and what could not be read of its sections: path and why.
+
+    ``carried`` keeps what an unchanged part came to.
+    """
     troubles: list[tuple[str, str]] = []
 
     def section(key: str, written: str, face: Band | None, depth: Band | None) -> Tube:
@@ -210,55 +213,28 @@ def shell_of(
         layers=tuple(
             StandingLayer(one.of, one.wall, one.name, one.own, WHOLE)
             for one in layers
-            if isinstance(one.own, LayerWords) and _ever_stands(one.marks, last_stage)
+            if isinstance(one.own, LayerWords) and ever_stands(one.marks, last_stage)
         ),
         openings=tuple(
             StandingOpening(one.of, one.own, one.place, WHOLE, _side(one.words.wall, units.words), _swing(one))
             for one in items["openings"]
-            if isinstance(one.own, Opening) and _ever_stands(one.marks, last_stage)
+            if isinstance(one.own, Opening) and ever_stands(one.marks, last_stage)
         ),
         backings=tuple(
             PlannedBacking(one.of, one.name, one.place, _backed(one))
             for one in items["parts"]
-            if one.words.kind == "backing" and _ever_stands(one.marks, last_stage)
+            if one.words.kind == "backing" and ever_stands(one.marks, last_stage)
         ),
         recesses=tuple(
             PlannedRecess(one.of, one.name, one.place, _side(one.words.wall, units.words), _middles(one, units), depth)
             for one in items["parts"]
-            if (depth := _recess(one)) is not None and _ever_stands(one.marks, last_stage)
+            if (depth := _recess(one)) is not None and ever_stands(one.marks, last_stage)
         ),
         runs=tuple(run for one in _routed(items) for run in _runs(one, units)),
         unrouted=tuple(one.name for one in _routed(items) if not _route(one)),
-        to_carry_in=_to_carry_in(items, body_of(trailer), last_stage),
+        to_carry_in=carried(items["parts"], items["openings"], body_of(trailer), last_stage),
     )
     return found, tuple(troubles)
-
-
-def _to_carry_in(
-    items: dict[str, tuple[Item, ...]], inside: tuple[float, float, float] | None, last_stage: int
-) -> tuple[ToCarryIn, ...]:
-    """Return what is still to be carried in whole, with the openings there are by then."""
-    coming = [one for one in items["parts"] if _comes_in(one, inside) and _ever_stands(one.marks, last_stage)]
-    ways = {stage: _ways_in(stage, items["openings"]) for stage in {one.marks.stage or 0 for one in coming}}
-    return tuple(ToCarryIn(one.of, one.name, one.place.size, ways[one.marks.stage or 0]) for one in coming)
-
-
-def _comes_in(item: Item, inside: tuple[float, float, float] | None) -> bool:
-    """Return whether a part is still to be carried in whole: a thing of its own that will stand inside the box."""
-    words, place = item.words, item.place
-    tick, is_planned = item.marks.done.tick, item.marks.stage is not None and words.kind != "cargo"
-    if not (tick == "no" or (tick == "unmarked" and is_planned)):
-        return False
-    if item.is_in_empty_weight or words.inside or words.kind in ("spread", "backing"):
-        return False
-    if inside is None or not (place.x.known and place.y.known and place.z.known):
-        return False
-    return 0.0 < place.x.best < inside[0] and abs(place.y.best) < inside[1] / 2.0 and 0.0 < place.z.best < inside[2]
-
-
-def _ways_in(stage: int, openings: tuple[Item, ...]) -> tuple[str, ...]:
-    """Return the openings that are there by plan when what goes in at a stage is carried in."""
-    return tuple(one.of for one in openings if stands(one.marks, stage, False) == "yes")
 
 
 def _routed(items: dict[str, tuple[Item, ...]]) -> tuple[Item, ...]:
@@ -277,11 +253,6 @@ def _runs(item: Item, units: HeaderUnits) -> Iterator[Run]:
         if name is not None:
             up = None if name in ("roof", "floor") else leg.up
             yield Run(item.of, item.name, "wire" if item.section == "wires" else "pipe", name, leg.low, leg.high, up)
-
-
-def _ever_stands(marks: Marks, last_stage: int) -> bool:
-    """Return whether a thing is there at any stage of the plan; one that is unplanned never is."""
-    return any(stands(marks, stage, False) != "no" for stage in range(last_stage + 1))
 
 
 def _unknown_walls(openings: tuple[Item, ...], words: str) -> list[tuple[str, str]]:

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import traceback
 from collections.abc import Callable, Hashable
-from dataclasses import field
+from dataclasses import field, fields, is_dataclass
+from functools import cache
 from typing import TypeVar
 
 from boxwright.records import dataclass
@@ -20,6 +21,9 @@ Arguments = tuple[Hashable, ...]
 
 MOST_SLOTS = 500
 """Slots remembered; a session that renames load states for hours must not grow for ever."""
+
+LONG = 30
+"""A record with a row longer than this is told from others by the numbers of what it holds."""
 
 MOST_NUMBERS = 60_000
 """Values numbered for the pool before all of them are forgotten together; costs one slower study, no answer."""
@@ -146,9 +150,20 @@ class Once:
             # Most of a row of a thousand has its number: it is looked up here, without a call for each.
             get = self._numbered.get
             key = ("tuple", tuple([had[0] if (had := get(id(one))) else self._number(one) for one in value]))
+        else:
+            # So with a record of such rows: hashed as it is, it would hash every record in them anew.
+            held = [getattr(value, name) for name in _compared(type(value))]
+            if any(type(one) is tuple and len(one) > LONG for one in held):
+                key = (type(value), tuple([self._number(one) for one in held]))
         number = self._numbers.setdefault(key, len(self._numbers))
         self._numbered[id(value)] = (number, value)
         return number
+
+
+@cache
+def _compared(kind: type) -> tuple[str, ...]:
+    """Return the fields by which two records of a kind are told apart; none of what is no record."""
+    return tuple(one.name for one in fields(kind) if one.compare) if is_dataclass(kind) else ()
 
 
 def _are_same(before: Arguments, now: Arguments) -> bool:

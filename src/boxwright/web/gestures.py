@@ -102,13 +102,13 @@ def _to_a_step(offset: Offset, far: float) -> float:
 
 def _carried(rig: Rig, of: str) -> tuple[str, ...]:
     """Return what stands in or on a thing, and what stands in or on that."""
-    paths = {item.name: item.of for item in rig.parts}
+    borne = [item for item in rig.parts if item.words.inside or item.words.rides_on]
+    names = {item.of: item.name for item in rig.parts}
     found = [of]
     for parent in found:  # grows as it goes
+        name = names.get(parent)
         found += [
-            item.of
-            for item in rig.parts
-            if parent in {paths.get(item.words.inside), paths.get(item.words.rides_on)} and item.of not in found
+            item.of for item in borne if name in {item.words.inside, item.words.rides_on} and item.of not in found
         ]
     return tuple(found[1:])
 

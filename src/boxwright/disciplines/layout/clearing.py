@@ -38,6 +38,9 @@ class Clearings:
         self._is_whole = all(body.known for body in bodies)
         self._room = room
         self._found: dict[str, Shift | None] = {}
+        self._borne: dict[str, list[Body]] = {}
+        for of, body in self._bodies.items():
+            self._borne.setdefault(roots.get(of, of), []).append(body)
 
     def of(self, body: Body, other: Body) -> Shift | None:
         """Return the least move of the first of two that clears it of everything; None where there is none."""
@@ -52,7 +55,7 @@ class Clearings:
         return self._found[root]
 
     def _least(self, root: str) -> Shift | None:
-        own = [body for of, body in self._bodies.items() if self._roots.get(of, of) == root]
+        own = self._borne.get(root, [])
         if not self._is_whole or root not in self._bodies or not all(body.blocks for body in own):
             return None  # what has no place may be anywhere, and so where this one would go
         if any(mover.of == body.of for mover in self._movers for body in own):

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
+from itertools import accumulate
 from math import floor, inf
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
@@ -198,12 +200,11 @@ def nearest_free(own: Iterable[Block], others: Iterable[Block], axis: int, ends:
                 spans.append((other_low[axis] - high[axis], other_high[axis] - low[axis]))
     tries = [0.0, *(edge for span in spans for edge in span)]
     tries = [one for one in tries if ends[0] - TOUCH <= one <= ends[1] + TOUCH]
-    taken = [(low + TOUCH, high - TOUCH) for low, high in spans]
+    taken = sorted((low + TOUCH, high - TOUCH) for low, high in spans)
+    lows, reach = [low for low, _ in taken], list(accumulate((high for _, high in taken), max))
     for shift in sorted(tries, key=abs):
-        for low_end, high_end in taken:
-            if low_end < shift < high_end:
-                break
-        else:
+        before = bisect_left(lows, shift)  # so many begin below it; it is in one of them where the farthest ends above
+        if not before or reach[before - 1] <= shift:
             return shift
     return None
 

@@ -13,7 +13,6 @@ from boxwright.disciplines.layout.result import Certainty, Short, Stopped
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import MOST_MOVERS, NEVER, Mover, Slip, Turn
 from boxwright.disciplines.layout.zones import Zone
-from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 
 FAR = 100.0
@@ -150,9 +149,11 @@ def is_in_room(body: Body, room: Surfaces) -> bool:
     if not body.blocks:
         return False
     low, high = body.around
-    ends = ((room.studs_front, room.studs_rear), (room.studs_left, room.studs_right), (room.deck, room.bows))
-    middle: Vector = ((low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0, (low[2] + high[2]) / 2.0)
-    return all(near <= at <= far for at, (near, far) in zip(middle, ends, strict=True))
+    return (
+        room.studs_front <= (low[0] + high[0]) / 2.0 <= room.studs_rear
+        and room.studs_left <= (low[1] + high[1]) / 2.0 <= room.studs_right
+        and room.deck <= (low[2] + high[2]) / 2.0 <= room.bows
+    )
 
 
 def is_within(body: Body, room: Surfaces) -> bool:

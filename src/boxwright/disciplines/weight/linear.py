@@ -86,17 +86,23 @@ class Open:
         return least != most or (self.low != self.high and least != 0.0)
 
 
+Row = tuple[float, float, float, float, float, float, bool, Open | None]
+"""What is open, ready to be added up: its place, its low, best and high, whether it is a fill, itself if wide."""
+
+
 @dataclass(frozen=True, slots=True)
 class Pool:
     """All parts of a slot, added up: mass and moments, the covariance of both, and what is open.
 
-    Its hash is that of the sums: hashing every part again would cost more than adding them up.
+    Its hash is that of the sums: hashing every part again would cost more than adding them up. ``rows`` are what is
+    open once more, taken apart once for all that is asked of it.
     """
 
     masses: tuple[Mass, ...] = field(hash=False)
     sums: Four
     covariance: tuple[float, ...]
     open: tuple[Open, ...] = field(hash=False)
+    rows: tuple[Row, ...] = field(hash=False, compare=False)
 
 
 class Share(NamedTuple):
@@ -140,14 +146,21 @@ def pooled(masses: Iterable[Mass]) -> Pool:
         a, b, c, d = (fsum(column) for column in zip(*vectors, strict=True))
         _add_square(columns, (a, b, c, d))
     m, x, y, z = (fsum(column) for column in zip(*rows, strict=True)) if rows else (0.0, 0.0, 0.0, 0.0)
-    return Pool(ordered, (m, x, y, z), tuple(map(fsum, columns)), tuple(o for m in ordered for o in _opened(m)))
+    found = tuple([o for m in ordered for o in _opened(m)])
+    return Pool(ordered, (m, x, y, z), tuple(map(fsum, columns)), found, tuple([_row(one) for one in found]))
 
 
 def joined(pool: Pool, other: Pool) -> Pool:
     """Return two pools as one; their groups of values that err together stay apart."""
     a, b, c, d = (one + two for one, two in zip(pool.sums, other.sums, strict=True))
     covariance = tuple(one + two for one, two in zip(pool.covariance, other.covariance, strict=True))
-    return Pool(pool.masses + other.masses, (a, b, c, d), covariance, pool.open + other.open)
+    return Pool(
+        pool.masses + other.masses, (a, b, c, d), covariance, pool.open + other.open, pool.rows + other.rows
+    )
+
+
+def _row(one: Open) -> Row:
+    return (*one.place, one.low, one.best, one.high, one.why == "fill", None if one.front is one.back else one)
 
 
 def _kg_doubt(kg: Band) -> float:
@@ -210,20 +223,18 @@ def reach_of_sum(pool: Pool, coefficients: Coefficients) -> Reach:
     best = value(pool, coefficients)
     down, up, permitted_down, permitted_up = [best], [best], [best], [best]
     per_kg, per_x, per_y, per_z, _ = coefficients
-    for item in pool.open:
-        if item.front is item.back:
+    for x, y, z, low, kg, high, is_fill, wide in pool.rows:
+        here = per_kg + per_x * x + per_y * y + per_z * z
+        if wide is None:
             # Most of what is open stands at one place and has an end: this is `gives`, without a call for each.
-            x, y, z = item.place
-            per = per_kg + per_x * x + per_y * y + per_z * z
-            less, more = per * (item.low - item.best), per * (item.high - item.best)
+            less, more = here * (low - kg), here * (high - kg)
             down.append(less if less < more else more)
             up.append(more if less < more else less)
         else:
-            least, most = item.gives(coefficients)
-            here = coefficients.at(item.place) * item.best
-            down.append(min(_times(least, item.low), _times(least, item.high)) - here)
-            up.append(max(_times(most, item.low), _times(most, item.high)) - here)
-        if item.why == "fill":
+            least, most = wide.gives(coefficients)
+            down.append(min(_times(least, low), _times(least, high)) - here * kg)
+            up.append(max(_times(most, low), _times(most, high)) - here * kg)
+        if is_fill:
             permitted_down.append(down[-1])
             permitted_up.append(up[-1])
     return Reach(best, fsum(down), fsum(up), fsum(permitted_down), fsum(permitted_up), variance(pool, coefficients))
@@ -239,34 +250,34 @@ def gradient_of_quotient(pool: Pool, coefficients: Coefficients) -> Coefficients
 def reach_of_quotient(pool: Pool, coefficients: Coefficients) -> Reach:
     """Return a sum divided by the whole mass, with its exact extremes over all that is open."""
     best = value(pool, coefficients) / pool.sums[0]
-    fills = tuple(item for item in pool.open if item.why == "fill")
+    fills = tuple([row for row in pool.rows if row[6]])
     return Reach(
         best,
-        -_highest(pool, Coefficients(*(-part for part in coefficients)), pool.open),
-        _highest(pool, coefficients, pool.open),
+        -_highest(pool, Coefficients(*(-part for part in coefficients)), pool.rows),
+        _highest(pool, coefficients, pool.rows),
         -_highest(pool, Coefficients(*(-part for part in coefficients)), fills),
         _highest(pool, coefficients, fills),
         variance(pool, gradient_of_quotient(pool, coefficients)),
     )
 
 
-def _highest(pool: Pool, coefficients: Coefficients, items: tuple[Open, ...]) -> float:
+def _highest(pool: Pool, coefficients: Coefficients, rows: tuple[Row, ...]) -> float:
     """Return the highest quotient over the given open masses; the others stay at their best values."""
-    if not items:
+    if not rows:
         return value(pool, coefficients) / pool.sums[0]
     per_kg, per_x, per_y, per_z, _ = coefficients
-    tops, sums = [], [value(pool, coefficients)]
-    for item in items:
-        x, y, z = item.place
+    tops, sums, rest, most = [], [value(pool, coefficients)], [pool.sums[0]], []
+    for x, y, z, low, kg, high, _, wide in rows:
         here = per_kg + per_x * x + per_y * y + per_z * z
-        top = here if item.front is item.back else item.gives(coefficients)[1]
+        top = here if wide is None else wide.gives(coefficients)[1]
         tops.append(top)
-        sums.append(top * item.low - here * item.best)
-    above = fsum(sums)
-    below = fsum((pool.sums[0], *(item.low - item.best for item in items)))
+        sums.append(top * low - here * kg)
+        rest.append(low - kg)
+        most.append(high - low)
+    below = fsum(rest)
     if below <= 0.0:
         return max(tops)
-    return method.highest_share(above, below, tuple(tops), tuple(item.high - item.low for item in items)).share
+    return method.highest_share(fsum(sums), below, tuple(tops), tuple(most)).share
 
 
 def shares(pool: Pool, coefficients: Coefficients, boxes: Iterable[tuple[str, float]] = ()) -> tuple[Share, ...]:

@@ -43,9 +43,22 @@ def offers(frames: tuple[Frame, ...], people: tuple[Frame, ...]) -> Offers:
     return Offers(tuple(mass for mass in masses if mass.kg.high > 0.0 or not mass.kg.known))
 
 
+MOST_WEIGHED = 20_000
+"""Masses that are remembered before all of them are forgotten together."""
+_weighed: dict[tuple[int, What], tuple[Frame, Mass]] = {}
+"""What each frame weighs, by its identity, which it has while it is kept here: one that is as it was stays the same
+object and is not hashed anew."""
+
+
 def _mass(frame: Frame, what: What, kg: Band) -> Mass:
-    place = frame.place
-    return Mass(frame.of, what, frame.group, kg, place.x, place.y, place.z, place.size)
+    had = _weighed.get((id(frame), what))
+    if had is None:
+        if len(_weighed) > MOST_WEIGHED:
+            _weighed.clear()
+        place = frame.place
+        mass = Mass(frame.of, what, frame.group, kg, place.x, place.y, place.z, place.size)
+        had = _weighed[id(frame), what] = frame, mass
+    return had[1]
 
 
 def pool_of(box: Box, masses: tuple[Mass, ...]) -> Pool:
