@@ -14,8 +14,10 @@ from pathlib import Path
 from typing import Any
 
 from playwright.sync_api import BrowserContext, ConsoleMessage, Locator, Page, Request, expect
+from typer.testing import CliRunner
 
 import boxwright
+from boxwright.cli.commands import app
 from tests.warm import Copy, workbench
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -99,10 +101,10 @@ class Served:
         return self.text
 
     def checked(self, *, stage: str = "", load: str = "") -> dict[str, Any]:
-        """Return what ``boxwright check --json`` says of the saved file."""
-        words = ["check", self.rig, "--json"]
+        """Return what ``boxwright check --json`` says of the saved file, in this process: it is not about the start."""
+        words = ["check", str(self.file), "--json"]
         words += (["--stage", stage] if stage else []) + (["--load", load] if load else [])
-        found: dict[str, Any] = json.loads(program(*words, folder=self.folder).stdout)
+        found: dict[str, Any] = json.loads(CliRunner().invoke(app, words).stdout)
         return found
 
 
