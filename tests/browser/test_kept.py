@@ -9,6 +9,7 @@ from playwright.sync_api import expect
 
 from tests.browser.driven import Desk, Served
 from tests.browser.test_rig_file import SMALL, show_second, typing_while_it_changes_on_the_disk
+from tests.lanes import every_so_many
 
 PAUSE = (
     "{ const after = setTimeout; window.setTimeout = (does, by, ...more) => by === 150 ? 0 : after(does, by, ...more) }"
@@ -28,7 +29,7 @@ def typing(served: Served, show: Callable[..., Desk]) -> Desk:
     return desk
 
 
-@pytest.mark.parametrize("how", ["closed", "left", "loaded anew"])
+@pytest.mark.parametrize("how", every_so_many(["closed", "left", "loaded anew"], 2))
 def test_what_was_typed_when_the_tab_was_closed_is_there(
     serve: Callable[..., Served], show: Callable[..., Desk], how: str
 ) -> None:

@@ -15,6 +15,7 @@ import pytest
 from playwright.sync_api import Route, expect
 
 from tests.browser.driven import Desk, Served
+from tests.lanes import every_so_many
 
 VAN = "  van: {what: van (demo), rating: 2000, unbraked: 750, nose_max: 90, kerb: 2100, ball_height: 520}\n"
 PAPERS = ("Weight and balance", "Walk round before the road")
@@ -61,7 +62,7 @@ def must_be_as_opened_anew(desk: Desk, before: dict[str, str], changed: str) -> 
 
 @pytest.mark.parametrize(
     ("label", "value", "changed"),
-    [("As of", "finish", "working"), ("Loaded", "empty", "working"), ("Behind", "van", "working")],
+    every_so_many([("As of", "finish", "working"), ("Loaded", "empty", "working"), ("Behind", "van", "working")], 3),
 )
 def test_what_is_open_goes_with_stage_load_state_and_vehicle(
     label: str, value: str, changed: str, serve: Callable[..., Served], show: Callable[..., Desk]
@@ -112,7 +113,7 @@ def forgive(desk: Desk) -> None:
     desk.faults[:] = [one for one in desk.faults if "Failed to load resource" not in one]
 
 
-@pytest.mark.parametrize("status", [0, 500])
+@pytest.mark.parametrize("status", every_so_many([0, 500], 2))
 def test_a_paper_that_cannot_be_fetched_goes_blank_and_says_why(
     status: int, serve: Callable[..., Served], show: Callable[..., Desk]
 ) -> None:
@@ -171,11 +172,14 @@ def test_the_solids_of_another_stage_are_not_left_standing(
 
 @pytest.mark.parametrize(
     "kept",
-    [
-        json.dumps({"stage": "no-such-stage", "load": "no-such-load", "vehicle": "no-such-vehicle"}),
-        json.dumps({"stage": "finish", "load": 7, "of another kind": True}),
-        "{half a text",
-    ],
+    every_so_many(
+        [
+            json.dumps({"stage": "no-such-stage", "load": "no-such-load", "vehicle": "no-such-vehicle"}),
+            json.dumps({"stage": "finish", "load": 7, "of another kind": True}),
+            "{half a text",
+        ],
+        2,
+    ),
 )
 def test_a_choice_that_the_tab_kept_and_that_is_not_there_any_more_is_dropped(
     kept: str, serve: Callable[..., Served], show: Callable[..., Desk], tmp_path: Path

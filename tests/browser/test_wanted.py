@@ -11,6 +11,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import PHONE
 from tests.browser.driven import Desk, Served
 from tests.browser.test_looks import AXE
+from tests.lanes import every_so_many
 
 LEAST_PX = 11.0
 MM = 96.0 / 25.4
@@ -27,7 +28,7 @@ NAMES = """
 SHADE = "(one) => getComputedStyle(document.querySelector(one)).backgroundColor"
 
 
-@pytest.mark.parametrize("screen", ["plan", "elevations", "frame"])
+@pytest.mark.parametrize("screen", every_so_many(["plan", "elevations", "frame"], 3))
 def test_letters_on_a_phone_are_read(serve: Callable[..., Served], show: Callable[..., Desk], screen: str) -> None:
     desk = show(serve("whimbrel"))
     desk.page.set_viewport_size({"width": PHONE[0], "height": PHONE[1]})
@@ -147,7 +148,7 @@ def test_the_focus_is_always_seen(serve: Callable[..., Served], show: Callable[.
     assert unseen == []
 
 
-@pytest.mark.parametrize("theme", ["light", "dark"])
+@pytest.mark.parametrize("theme", every_so_many(["dark", "light"], 2))
 def test_paper_is_white_and_to_a_scale_that_is_said(
     serve: Callable[..., Served], show: Callable[..., Desk], theme: str
 ) -> None:
