@@ -17,7 +17,9 @@ COT = "  cot: {x: 14, side: left, z: 20, size: 30 x 24 x 4, weight: 20FOLDS}\n"
 FOLDS = ", folds: up, folded_depth: 5, hinge: {edge: left}"
 
 
-def two_beds(wide: int = 78, release: str = "release: inside, ", folds: str = FOLDS, door: str = "inside") -> ChangeOver:
+def two_beds(
+    wide: int = 78, release: str = "release: inside, ", folds: str = FOLDS, door: str = "inside"
+) -> ChangeOver:
     """Return the change-over of a room with a wall in its midst, a bed and an opening on either side of it."""
     text = MINI.replace("release: inside", f"release: {door}").replace(DOOR, RAMP.replace("RELEASE", release) + DOOR)
     text = text.replace(LOCKER, WALL.replace("WIDE", str(wide)) + COT.replace("FOLDS", folds))
