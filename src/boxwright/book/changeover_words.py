@@ -98,21 +98,30 @@ def hands_words(step: Step) -> str:
 
 def exit_changes(before: Iterable[Freed], after: Iterable[Freed]) -> str:
     """Return which exits a step frees or blocks; empty where it changes none."""
-    old = {one.of: one for one in before}
-    said = [
-        one
-        for one in after
-        if one.of not in old or (old[one.of].word, old[one.of].not_from) != (one.word, one.not_from)
-    ]
-    return "; ".join(f"{one.name} shut" if one.word == "shut" else exit_words(one) for one in said)
+    old, after = {one.of: one for one in before}, tuple(after)
+    said = [one for one in after if one.of not in old or old[one.of].word != one.word]
+    words = [f"{one.name} shut" if one.word == "shut" else exit_words(one) for one in said]
+    was = {(name, one.of) for one in old.values() for name in one.not_from}
+    beds = {name for one in after for name in one.not_from if (name, one.of) not in was}
+    return "; ".join([*words, *_not_from(after, beds)])
+
+
+def exits_words(exits: Iterable[Freed]) -> str:
+    """Return what is known of all exits at one moment, and from which bed not all of them are one."""
+    exits = tuple(exits)
+    beds = {name for one in exits for name in one.not_from}
+    return "; ".join([*(exit_words(one) for one in exits), *_not_from(exits, beds)])
+
+
+def _not_from(exits: Iterable[Freed], beds: Iterable[str]) -> Iterator[str]:
+    """Yield for each of some beds by which exits nobody gets out of it though somebody else does."""
+    exits = tuple(exits)
+    for bed in sorted(beds):
+        yield f"from {bed} NOT by {listed([one.name for one in exits if bed in one.not_from])}"
 
 
 def exit_words(one: Freed) -> str:
     """Return what is known of one exit, in the words of the card for the door."""
-    return _exit_words(one) + (f", NOT from {listed(one.not_from)}" if one.not_from else "")
-
-
-def _exit_words(one: Freed) -> str:
     if one.word == "free":
         return f"{one.name} free"
     if one.word == "shut":
@@ -156,14 +165,11 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
         yield "That is of the night as it is written, though nobody can come to it."
     lost = [one for one in out.exits if one.word not in {"free", *UNTRIED}]
     tried = [one for one in out.exits if one.word in UNTRIED]
-    apart = [one for one in out.exits if one.word == "free" and one.not_from]
-    for lead, ones in (
-        ("No way out", lost),
-        ("To be tried or measured before it counts", tried),
-        ("Not from every bed", apart),
-    ):
+    for lead, ones in (("No way out", lost), ("To be tried or measured before it counts", tried)):
         if ones:
             yield f"{lead}: {'; '.join(exit_words(one) for one in ones)}."
+    for says in _not_from(out.exits, {name for one in out.exits for name in one.not_from}):
+        yield f"{says[0].upper()}{says[1:]}."
 
 
 def asked_words(told: ChangeOver) -> Iterator[str]:

@@ -12,7 +12,7 @@ from boxwright.book.changeover_words import (
     asked_words,
     because,
     exit_changes,
-    exit_words,
+    exits_words,
     hands_words,
     headline,
     leaving_words,
@@ -161,8 +161,7 @@ def _both(found: ChangeOver) -> tuple[End, End]:
 def _steps(changed: Changed, columns: int) -> list[Line]:
     lines: list[Line] = []
     if changed.before:
-        first = "; ".join(exit_words(one) for one in changed.before)
-        lines += hanging(plain("  exits: ", "dim"), first, columns, "dim")
+        lines += hanging(plain("  exits: ", "dim"), exits_words(changed.before), columns, "dim")
     before = changed.before
     for number, step in enumerate(changed.steps, start=1):
         hands = hands_words(step)

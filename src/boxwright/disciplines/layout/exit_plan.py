@@ -27,6 +27,8 @@ AWAY = 0.5
 """How far (m) outside its wall the number of a way out stands."""
 HALF = 0.11
 """Half the side (m) of the square around a number."""
+SURE = 7
+"""The columns of the table that are always there; what one steps over and what is in the way come after them."""
 BEYOND = 0.5
 """How far beyond the number, in parts of its own distance, stands why nobody may count on it."""
 
@@ -45,7 +47,7 @@ def exit_plan(posed: Posed) -> Sheet:
             continue
         if aisle.blocked_by or width <= 0.0:  # a way nobody gets through is not drawn as one
             if not any(one.over and (one.of, one.leads_to) == (aisle.of, aisle.leads_to) for one in posed.aisles):
-                marks += _closed(way, aisle, posed)
+                marks += _closed(way, aisle, posed, others=len(beds) > 1)
             continue
         drawn.add((aisle.of, aisle.leads_to))
         scene = scene_drawn(posed.bodies, bed, way.opening, posed.room, bool(aisle.over))
@@ -79,13 +81,17 @@ def _signs(posed: Posed) -> list[Mark]:
     return found
 
 
-def _closed(way: WayOut, aisle: Aisle, posed: Posed) -> list[Mark]:
-    """Return the sign that a way out is closed, with how much is left of it and what stands in it."""
-    at = way.opening.place.x.best, way.opening.place.y.best
-    words = f"{posed.length(aisle.width.best)} only"
+def _closed(way: WayOut, aisle: Aisle, posed: Posed, others: bool) -> list[Mark]:
+    """Return the sign that a way out is closed, with how much is left of it and what stands in it.
+
+    Where somebody gets out by it from another bed it is told of which bed that is, and the sign is left out.
+    """
+    at, of = (way.opening.place.x.best, way.opening.place.y.best), way.opening.of
+    words = f"{posed.length(aisle.width.best)} only" + (f" from {posed.name_of(aisle.of)}" if others else "")
     if not way.warning:
         words += f": {named(posed, aisle.blocked_by)}"
-    return [Symbol(at, "fault", way.opening.of), Text(at, words, way.opening.of, "small")]
+    is_way = any(one.leads_to == of and not one.blocked_by and one.width.best > 0.0 for one in posed.aisles)
+    return [*([] if is_way else [Symbol(at, "fault", of)]), Text(at, words, of, "small")]
 
 
 def _none_written(posed: Posed) -> list[Mark]:
@@ -150,7 +156,13 @@ def _rows(
                 named(posed, (*aisle.blocked_by, *aisle.unsure)) or "-",
             )
         )
-    return columns, tuple(rows), tuple(of)
+    # what is said of none of them takes no room
+    kept = [number for number, _ in enumerate(columns) if number < SURE or any(row[number] != "-" for row in rows)]
+    return (
+        tuple(columns[number] for number in kept),
+        tuple(tuple(row[number] for number in kept) for row in rows),
+        tuple(of),
+    )
 
 
 def _is_second(aisle: Aisle, posed: Posed) -> bool:
