@@ -285,7 +285,8 @@ class Airflow:
 class Moisture:
     """Water given off in the room (kg/s) while somebody sleeps, cooks or dries something, and the heat with it (W).
 
-    ``begins`` is the hour of the day it begins at, ``lasts`` for how many it goes on.
+    ``begins`` is the hour of the day it begins at, ``lasts`` for how many it goes on. ``is_unsaid`` says that nobody
+    wrote for how long.
     """
 
     of: str
@@ -294,6 +295,7 @@ class Moisture:
     when: str
     begins: int = 20
     lasts: int = 12
+    is_unsaid: bool = False
 
     def is_on(self, clock: int) -> bool:
         """Return whether it goes on in an hour of the day."""
@@ -347,12 +349,25 @@ class NightEnd:
 
 
 @dataclass(frozen=True, slots=True)
+class Narrowed:
+    """The wettest night with one thing known that nobody wrote, at the end of it that leaves least wet.
+
+    ``key``: "cooks" of what cooks, "U" of what fills holes; ``of`` are the paths of those nobody wrote it of.
+    """
+
+    key: Literal["cooks", "U"]
+    of: tuple[str, ...]
+    end: NightEnd
+
+
+@dataclass(frozen=True, slots=True)
 class Night:
     """One night in the room hour by hour, at the best values: temperatures in K, humidity in kg per kg of dry air.
 
     ``heat`` in W, ``flow`` of outdoor air in m3/s; ``water`` (kg) that stands on each of ``cold`` at the end of each
     hour, a row for each hour. ``heater`` is the rig path of what warms it, empty where nothing does. ``ends`` are the
-    driest night and the wettest one that it may be; none where nobody worked them out.
+    driest night and the wettest one that it may be; none where nobody worked them out. ``narrowed`` are the wettest one
+    again, each with one thing known that nobody wrote.
     """
 
     of: str
@@ -366,3 +381,4 @@ class Night:
     cold: tuple[ColdPlace, ...]
     water: tuple[tuple[float, ...], ...]
     ends: tuple[NightEnd, ...] = ()
+    narrowed: tuple[Narrowed, ...] = ()

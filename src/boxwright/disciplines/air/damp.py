@@ -10,7 +10,7 @@ from boxwright.disciplines.air import method
 from boxwright.disciplines.air.breathing import PRESSURE
 from boxwright.disciplines.air.hidden import Damp, is_hidden, less_for_wet, settled_by_hour
 from boxwright.disciplines.air.parts import WoodReading
-from boxwright.disciplines.air.result import DampNight, DryingAir, WetPlace, Wood
+from boxwright.disciplines.air.result import DampNight, DryingAir, Settled, WetPlace, Wood
 from boxwright.disciplines.air.sourced import FILM, FROSTY_HUMIDITY, MOULD, WANTED
 from boxwright.exchange import ColdPlace, Layup, Moisture, Night, NightEnd
 
@@ -93,8 +93,25 @@ def damp_night(
         for (end, name), one in zip(names, night.ends, strict=True)
     )
     each = zip(*(one.wet for one in ends), strict=True)
-    wet = tuple(replace(place, ends=both) for place, both in zip(best.wet, each, strict=True))
+    numbers = [number for number, cold in enumerate(night.cold) if cold.of not in airy]
+    wet = tuple(
+        replace(place, ends=both, settled=_settled(night, number))
+        for place, both, number in zip(best.wet, each, numbers, strict=True)
+    )
     return replace(best, wet=wet, ends=ends)
+
+
+def _settled(night: Night, number: int) -> tuple[Settled, ...]:
+    """Return what each value nobody wrote would make of one cold place; nothing of one that damp air does not touch."""
+    cold = night.cold[number]
+    if is_hidden(cold) or cold.area.best <= 0.0:
+        return ()
+    found: list[Settled] = []
+    for one in night.narrowed:
+        if one.key == "cooks" or cold.of in one.of:
+            most = max((row[number] for row in one.end.water), default=0.0)
+            found.append(Settled(one.key, cold.of if one.key == "U" else one.of[0], most / cold.area.best))
+    return tuple(found)
 
 
 def _share_of_night(one: Moisture) -> float:

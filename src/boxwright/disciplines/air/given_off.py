@@ -59,7 +59,7 @@ def _of(one: PlannedDamp, there: Mapping[str, str], sleepers: int) -> Iterator[M
     is_sure = there[one.of] == "yes"
     if one.cooks is not None:
         water, heat = (_if_there(band(one, one.cooks, sleepers), is_sure) for band in (_cooked, _heat_of_cooking))
-        yield Moisture(one.of, water, heat, "cooking", COOKED_AT, COOKED_FOR)
+        yield Moisture(one.of, water, heat, "cooking", COOKED_AT, COOKED_FOR, is_unsaid=not one.cooks.known)
     if one.wet is not None:
         water = _dried(one.wet, is_sure)
         # What dries takes its heat from the room: most where most dries.

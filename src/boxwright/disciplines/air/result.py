@@ -65,6 +65,18 @@ class DryingAir:
 
 
 @dataclass(frozen=True, slots=True)
+class Settled:
+    """What one value nobody wrote would make of a wet place: at its driest so much at the most (kg/m2).
+
+    ``key`` is the key it is written under, ``of`` the path of what it is a key of.
+    """
+
+    key: str
+    of: str
+    over: float
+
+
+@dataclass(frozen=True, slots=True)
 class WetPlace:
     """What settled on one cold place in one night. ``where`` is the rig path its layers are written at.
 
@@ -87,6 +99,7 @@ class WetPlace:
     watt: float
     ends: tuple[WetPlace, ...] = ()
     drier: DryingAir | None = None
+    settled: tuple[Settled, ...] = ()
 
     @property
     def every(self) -> tuple[WetPlace, ...]:

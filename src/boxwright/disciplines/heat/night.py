@@ -38,7 +38,7 @@ from boxwright.disciplines.heat.room import (
     shares_of,
 )
 from boxwright.disciplines.heat.shell import Shell
-from boxwright.exchange import Airflow, Moisture, Night, NightEnd
+from boxwright.exchange import Airflow, Moisture, Narrowed, Night, NightEnd
 from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
@@ -96,13 +96,17 @@ class Warmth:
 
 @dataclass(frozen=True, slots=True)
 class Inside:
-    """The room of the night: its shell, air, and measures (m3, m, m2)."""
+    """The room of the night: its shell, air, and measures (m3, m, m2).
+
+    ``unsaid`` are the paths of openings of which nobody wrote how well what fills them keeps heat in.
+    """
 
     shell: Shell
     airflow: Airflow
     volume: float
     height: float
     floor: float
+    unsaid: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +164,10 @@ def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture
         too_warm_above=_outside(warmth, gains, losses, is_highest=False),
         energy=_band(energy),
         banded=tuple(best.band[judged].count(one) for one in range(5)),
-        night=_night(inside, outdoors, warmth, best, damp_ends(inside, outdoors, warmth, moisture, runs)),
+        night=replace(
+            _night(inside, outdoors, warmth, best, damp_ends(inside, outdoors, warmth, moisture, runs)),
+            narrowed=_narrowed(inside, outdoors, warmth, moisture, runs["high"]),
+        ),
     )
 
 
@@ -312,6 +319,32 @@ def damp_ends(
     """Return the driest night and the wettest one that it may be."""
     dry, wet = (_damp_end(inside, outdoors, warmth, moisture, runs[end], end) for end in OUTER)
     return dry, wet
+
+
+def _narrowed(
+    inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...], wet: Course
+) -> tuple[Narrowed, ...]:
+    """Return the wettest night with each thing known that nobody wrote, at its driest: as warm as it is without.
+
+    What fills holes counts as warm on its face alone: that the room loses less then is left out, on the wet side.
+    """
+    found: list[Narrowed] = []
+    cooks = tuple(one.of for one in moisture if one.is_unsaid)
+    if cooks:
+        without = tuple(
+            replace(one, kg_per_second=exactly(one.kg_per_second.low)) if one.is_unsaid else one for one in moisture
+        )
+        found.append(Narrowed("cooks", cooks, _damp_end(inside, outdoors, warmth, without, wet, "high")))
+    if inside.unsaid:
+        faces = tuple(
+            replace(face, places=tuple(replace(one, factor=exactly(one.factor.high)) for one in face.places))
+            if face.of in inside.unsaid
+            else face
+            for face in inside.shell.faces
+        )
+        filled = replace(inside, shell=replace(inside.shell, faces=faces))
+        found.append(Narrowed("U", inside.unsaid, _damp_end(filled, outdoors, warmth, moisture, wet, "high")))
+    return tuple(found)
 
 
 def _damp_end(

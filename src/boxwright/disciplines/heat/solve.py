@@ -64,7 +64,8 @@ def solve(
         if one.of in there
     )
     places = outdoors_of(own)
-    built = Inside(shell, airflow, floor * height, height, floor)
+    unsaid = tuple(one.of for one in openings if one.has_unit and one.transmittance is None)
+    built = Inside(shell, airflow, floor * height, height, floor, unsaid)
     proof = proof_of(own.proved, built) if is_known and own.proved else None
     inside = proof.inside if proof is not None and proof.inside is not None else built
     is_judged = use == "sleep" and is_known

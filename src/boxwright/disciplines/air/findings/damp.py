@@ -6,13 +6,20 @@ from collections.abc import Iterator
 from math import isfinite
 
 from boxwright.disciplines.air.hidden import is_hidden, is_skin
-from boxwright.disciplines.air.result import DampNight, Result, WetPlace
-from boxwright.disciplines.air.sourced import DAMP_WOOD, DROPS, LITTLE, METER, MUCH, RUNS, WANTED, source_of
+from boxwright.disciplines.air.result import DampNight, Result, Settled, WetPlace
+from boxwright.disciplines.air.sourced import COOKING, DAMP_WOOD, DROPS, LITTLE, METER, MUCH, RUNS, WANTED, source_of
 from boxwright.disciplines.air.telling import LEAVE, SLEEP, WORK, between, flow, grams, listed, percent, spread
 from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, exactly, show
 
 MEASURE = "Measure how high the room is inside, deck to bows, and write body: {height: 78} of the trailer"
+WRITE = {
+    "cooks": "Write how long of an evening {0} cooks in the room, cooks: 0.5 h, or 0 h where nobody cooks in it. ",
+    "U": "Look for foam in {0}, or one pane or two, and write unit: {{U: 2.8 W/m2K}}. ",
+}
+"""What is written first, by the key."""
+MUCH_LESS = 0.8
+"""As a share of the wet end: what a value leaves of it to be worth asking for."""
 FAR = 10.0
 """As many times the least air that may do, the most is not told as a number."""
 MOST_KINDS = 4
@@ -87,14 +94,38 @@ def _wet(found: list[tuple[DampNight, WetPlace]], kinds: tuple[str, ...], shown_
     limits = ends_of(wet, "limit")
     says += f" it comes to {between(ends_of(wet, 'coldest'), shown_in)} and begins to drip from"
     says += f" {spread(*(percent(one) for one in limits))} of humidity on,"
-    says += f" {most_humid(night)} it was" + _remedy(wet, shown_in)
+    asked = _asked(wet) if kind == "unknown" else None
+    says += f" {most_humid(night)} it was" + (_ends_of_asked(asked, wet) if asked else "") + _remedy(wet, shown_in)
+    first = WRITE[asked.key].format(name_of(asked.of)) if asked else ""
     number = wet.over if surely else wet.wettest.over
     margin = min(limit - number, 0.0) if number >= limit else None
     return Finding(
         "air/condensation", wet.where, kind, says, number, limit, margin, "kg/m2", source_of(*row), wet.where,
-        act=_act(wet, kind, bool(kinds)), minutes=60, could_stop=kind != "unknown", could_limit=kind != "unknown",
-        uses=SLEEP, because=(wet.where,),
+        act=first + _act(wet, kind, bool(kinds)), minutes=60, could_stop=kind != "unknown",
+        could_limit=kind != "unknown", uses=SLEEP, because=(wet.where, asked.of) if asked else (wet.where,),
     )  # fmt: skip
+
+
+def _asked(wet: WetPlace) -> Settled | None:
+    """Return the value nobody wrote that takes most of the wet end away; None where none takes much."""
+    best = min(wet.settled, key=lambda one: one.over, default=None)
+    return best if best is not None and best.over < MUCH_LESS * wet.wettest.over else None
+
+
+def _ends_of_asked(asked: Settled, wet: WetPlace) -> str:
+    """Return what the one value would make of it at both its ends."""
+    least, most = grams(asked.over), grams(wet.wettest.over)
+    name, longest = name_of(asked.of), COOKING["hours nobody wrote"].high
+    if asked.key == "cooks":
+        said = f"how long {name} cooks: with nothing cooked it is {least} at the most, with {longest:.0f} h {most}"
+    else:
+        said = f"how well {name} keeps heat in: at its best it is {least} at the most, at its worst {most}"
+    return f"; nobody wrote {said}"
+
+
+def name_of(path: str) -> str:
+    """Return the builder's own word for a thing of the rig."""
+    return path.partition("[")[2].rstrip("]")
 
 
 def _act(wet: WetPlace, kind: Kind, is_all: bool) -> str:
