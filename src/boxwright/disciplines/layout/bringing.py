@@ -25,7 +25,7 @@ from boxwright.disciplines.layout.bringing_ways import Lane, comes_in, straight_
 from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.made_up import raised_body
 from boxwright.disciplines.layout.meeting import are_near, grown, lines_of
-from boxwright.disciplines.layout.parts import Closed, Fitted, Lining, Section
+from boxwright.disciplines.layout.parts import Fitted, Lining, Section
 from boxwright.disciplines.layout.result import Brought, Hole
 from boxwright.disciplines.layout.solve import Hull
 from boxwright.disciplines.layout.sourced import LENGTHS, SHEET
@@ -85,13 +85,16 @@ class Bringing:
         assert section.room is not None
         self.now, self.looked_past = now, 0
         self.fixed = tuple(Block(low, high) for _, _, low, high in hull.fixed)
-        self._hull, self._shell = hull, tuple(map(raised_body, hull.fixed))
+        shell = tuple(map(raised_body, hull.fixed))
+        self._raised = {one.of for one in shell}
         one = section.room
         self.room = Block((one.front, one.left, one.floor), (one.rear, one.right, one.ceiling))
         self._section, self._surfaces = section, one
         built = tuple((found.of, SURELY) for found in section.fitted if found.kind != "cargo")
         self._bodies = {body.of: body for body in standing_bodies(section.fitted, built, "travel")}
         self._lines = lines_of(self._bodies.values())
+        doors = doors_of(section.closed, (*self._bodies.values(), *shell), hull, one)
+        self._doors = {door.closed.of: door for door in doors}
         self._scenes: dict[int, Scene] = {}
         self._ways: dict[tuple[int, frozenset[str]], Ways] = {}
         self._sheets: dict[tuple[Vector, int], Gate | None] = {}
@@ -141,8 +144,9 @@ class Bringing:
             if (one.of, there) not in self._obstacles:
                 self._obstacles[one.of, there] = _obstacle(body, there)
             obstacles.append(self._obstacles[one.of, there])
-        closed = list[tuple[Closed, bool]]()
-        holes, unsized = list[Hole](), list[tuple[str, str]]()
+        doors, holes, unsized = list[Door](), list[Hole](), list[tuple[str, str]]()
+        in_it = {one.body.of for one in obstacles} | self._raised
+        surely = {one.body.of for one in obstacles if one.surely} | self._raised
         for hole in self._section.closed:
             there = self._there(hole.marks, stage, True)
             if there == "no":
@@ -151,10 +155,9 @@ class Bringing:
                 unsized.append((hole.of, hole.name))
                 continue
             holes.append(hole_of(hole))
-            closed.append((hole, there == "yes"))
-        bodies = [one.body if one.surely else replace(one.body, stands="perhaps") for one in obstacles]
-        doors = doors_of(closed, (*bodies, *self._shell), self._hull, self._surfaces)
-        return Scene(tuple(obstacles), doors, tuple(holes), tuple(unsized))
+            if hole.of in self._doors:
+                doors.append(self._doors[hole.of].at(there == "yes", in_it, surely))
+        return Scene(tuple(obstacles), tuple(doors), tuple(holes), tuple(unsized))
 
     def _there(self, marks: Marks | None, stage: int, with_own: bool) -> Sure:
         """Return whether something is there as a stage begins; of openings, those of the stage itself count too."""

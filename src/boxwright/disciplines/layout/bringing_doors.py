@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
-from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.bodies import Body, doubt_of
 from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.held_leaves import Hold, holds_of, leaves_of
 from boxwright.disciplines.layout.opened_holes import opened_hole
@@ -15,7 +16,7 @@ from boxwright.disciplines.layout.solve import Hull
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.stopping import faces_of, is_within
 from boxwright.disciplines.layout.sweeps import NEVER, NEVER_OPENS
-from boxwright.disciplines.layout.terraces import UPRIGHT, sides_of
+from boxwright.disciplines.layout.terraces import UPRIGHT, is_placed, sides_of
 from boxwright.model.place import Surfaces
 from boxwright.records import dataclass
 
@@ -52,6 +53,15 @@ class Door:
     leaves: int = 0
     is_drawn: bool = True
 
+    def at(self, is_sure: bool, there: Container[str], surely: Container[str]) -> Door:
+        """Return it as a stage begins, with what is ``there`` by then; what is not ``surely`` there may not hold it."""
+        holds = tuple(
+            one if "[" not in one.of or one.of in surely else replace(one, most=NEVER)
+            for one in self.holds
+            if "[" not in one.of or one.of in there
+        )
+        return replace(self, is_sure=is_sure, holds=holds)
+
     def gate(self, gone: Container[str] = (), at_most: bool = False) -> Gate:
         """Return what is free of it: surely, or at most; ``gone`` are the paths of what does not hold it."""
         ends = [NEVER] * self.leaves
@@ -80,19 +90,15 @@ def hole_of(one: Closed) -> Hole:
     return Hole(one.of, one.name, width + one.off[along], height + one.off[2 if one.wall in UPRIGHT else 1])
 
 
-def doors_of(
-    closed: Iterable[tuple[Closed, bool]], bodies: Sequence[Body], hull: Hull, room: Surfaces
-) -> tuple[Door, ...]:
-    """Return openings of upright walls as doors, each with whether it is there for certain and what holds it."""
-    faces, every, found = faces_of(room, hull.has_nose), tuple(closed), list[Door]()
-    holes = tuple(one for one, _ in every)
+def doors_of(closed: Iterable[Closed], bodies: Sequence[Body], hull: Hull, room: Surfaces) -> tuple[Door, ...]:
+    """Return the openings of upright walls that big things may be brought in by, each with all that may hold it."""
+    faces, holes, found = faces_of(room, hull.has_nose), tuple(closed), list[Door]()
     within = frozenset(body.of for body in bodies if is_within(body, room))
-    for one, is_sure in every:
-        if not _may_be_way_in(one, room):
-            continue
-        leaves = leaves_of(one, hull.outer, room)
-        holds = tuple(holds_of(leaves, bodies, within, faces, holes))
-        found.append(Door(one, is_sure, holds, len(leaves), bool(leaves) or not _is_written(one)))
+    for one in holes:
+        if is_placed(one.place) and min(sides_of(one)) > 0.0 and _may_be_way_in(one, room):
+            leaves = leaves_of(one, hull.outer, room)
+            holds = tuple(holds_of(leaves, bodies, within, faces, holes))
+            found.append(Door(one, True, holds, len(leaves), bool(leaves) or not _is_written(one)))
     return tuple(found)
 
 
@@ -129,11 +135,17 @@ def told_hole(gate: Gate) -> Hole:
 
 
 def _may_be_way_in(one: Closed, room: Surfaces) -> bool:
-    """Return whether big things may be brought in by an opening: in a wall, over a low sill, and it opens."""
+    """Return whether big things may be brought in by an opening: in a wall, over a low sill, wide, and it opens."""
     swing = one.facet.swing if one.facet is not None else None
     is_shut = swing is not None and swing.opens in NEVER_OPENS
     sill = one.place.z.best - one.place.size[2] / 2.0 - room.floor
-    return one.wall in UPRIGHT and not is_shut and sill <= LENGTHS["carried over"]
+    is_wide = min(hole_of(one).width, hole_of(one).height) + _beyond(one) >= LENGTHS["leaf"]
+    return one.wall in UPRIGHT and is_wide and not is_shut and sill <= LENGTHS["carried over"]
+
+
+def _beyond(one: Closed) -> float:
+    """Return by how much a hole may reach farther than its own size, by where it may be (m)."""
+    return 2.0 * max(off for axis, off in enumerate(doubt_of(one.place)) if UPRIGHT.get(one.wall) != axis)
 
 
 def _is_written(one: Closed) -> bool:
