@@ -11,6 +11,7 @@ from itertools import pairwise
 from math import cos, pi, sin
 
 from boxwright.disciplines.layout.bodies import Block, envelope, moved_block
+from boxwright.disciplines.layout.laid_back import ended
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown, near_pairs
 from boxwright.disciplines.layout.result import Together
 from boxwright.disciplines.layout.sourced import LENGTHS
@@ -101,7 +102,7 @@ def _stood_of(mover: Mover) -> Stood:
     if had is None or had[0] != mover:
         if len(_stood) > MOST_MOVERS:
             _stood.clear()
-        every = [_opened(way) for way in mover.ways]
+        every = [_opened(way) for way in ended(mover)]
         stood = Stood(
             tuple(block for one in every for block in one.cover), tuple(block for one in every for block in one.core)
         )
@@ -130,13 +131,14 @@ def _opened(way: Turn | Slip) -> Stood:
 
 def turned_open(way: Turn, turn: float, is_cover: bool) -> tuple[Block, ...]:
     """Return boxes that hold a leaf that has turned so far: all of it, or posts that lie in it, less its play."""
-    reach = max(way.spans[0])
+    near, reach = way.spans[0]
     quarters = turn / (pi / 2.0)
     is_square = abs(quarters - round(quarters)) * pi / 2.0 < SQUARE
-    play = 0.0 if is_cover else min(LENGTHS["play"], reach / 4.0)
+    play = 0.0 if is_cover else min(LENGTHS["play"], (reach - near) / 4.0)
+    near, reach = near + play, reach - play
     if is_square:
-        return (_strip(way, turn, play, reach - play),)
-    cuts = [play + (reach - 2.0 * play) * number / STRIPS for number in range(STRIPS + 1)]
+        return (_strip(way, turn, near, reach),)
+    cuts = [near + (reach - near) * number / STRIPS for number in range(STRIPS + 1)]
     if is_cover:
         return tuple(_strip(way, turn, low, high) for low, high in pairwise(cuts))
     return tuple(_strip(way, turn, at, at) for at in cuts)

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.leaves import leaf_of, sliding_leaf
 from boxwright.disciplines.layout.meeting import grown
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.stopping import Face, stopped
-from boxwright.disciplines.layout.sweeps import NEVER, NEVER_OPENS, Mover, struck_by
+from boxwright.disciplines.layout.sweeps import NEVER, NEVER_OPENS, Mover, Turn, struck_by
 from boxwright.model.place import Surfaces
 from boxwright.records import dataclass
 
@@ -40,8 +41,12 @@ def leaves_of(one: Closed, outer: Block | None, room: Surfaces) -> tuple[Mover, 
     if swing is None or swing.opens in NEVER_OPENS:
         return ()
     leaf = leaf_of(one, swing, outer, room)
-    ways = leaf.ways if leaf is not None else ()
-    return tuple(replace(leaf, ways=(way,)) for way in ways if leaf is not None)
+    if leaf is None:
+        return ()
+    begins = [number for number, way in enumerate(leaf.ways) if not (isinstance(way, Turn) and way.begins)]
+    return tuple(
+        replace(leaf, ways=leaf.ways[first:last]) for first, last in pairwise((*begins, len(leaf.ways)))
+    )
 
 
 def holds_of(

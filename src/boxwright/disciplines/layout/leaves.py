@@ -6,6 +6,7 @@ from dataclasses import replace
 from math import isfinite, nan
 
 from boxwright.disciplines.layout.bodies import Block, doubt_of
+from boxwright.disciplines.layout.laid_back import past_half
 from boxwright.disciplines.layout.parts import Closed, Slide, Swing
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import AXES, BOTH, EDGES, HALF, QUARTER, WALLS, Mover, Slip, Turn, written_turn
@@ -27,8 +28,9 @@ OPENS: dict[str, dict[str, bool]] = {
 def leaf_of(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> Mover | None:
     """Return the leaf of an opening as it opens; None where its words say nothing that can be drawn.
 
-    The leaf has no thickness of its own. One that opens out turns at the outer face; a half turn is all that is judged,
-    for beyond it the shell itself is in the way. A lid in the roof lies somewhat over the bows, nobody wrote how high.
+    The leaf has no thickness of its own. One that opens out turns at the outer face; past a half turn it goes on round
+    the corner of the shell where it is hinged at one, else the shell itself is in the way. A lid in the roof lies
+    somewhat over the bows, nobody wrote how high.
     """
     wall = WALLS.get(one.wall) or FLAT.get(one.wall)
     opens = OPENS["wall" if one.wall not in FLAT else "floor" if one.wall == "floor" else "roof"]
@@ -42,13 +44,15 @@ def leaf_of(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> Mo
     if not hinges or not isfinite(plane):
         return None
     turn, most = written_turn(swing.to)
-    ways = tuple(
-        _leaf(along, span, width, (axis, out if opens_out else -out), plane + lifted, min(turn, HALF), min(most, HALF))
-        for along, span, width in hinges
-    )
+    ways = list[Turn]()
+    for along, span, width in hinges:
+        across = axis, out if opens_out else -out
+        ways.append(_leaf(along, span, width, across, plane + lifted, min(turn, HALF), min(most, HALF)))
+        second = past_half(ways[-1], hull, turn, most) if opens_out and axis != 2 else None
+        ways += [second] if second is not None else []
     off = list(doubt_of(one.place))
     off[axis] = lifted  # else it hangs in its wall, wherever that one is measured to be
-    return Mover(one.of, one.name, "leaf", ways, turn, outside=opens_out, doubt=(off[0], off[1], off[2]))
+    return Mover(one.of, one.name, "leaf", tuple(ways), turn, outside=opens_out, doubt=(off[0], off[1], off[2]))
 
 
 def sliding_leaf(one: Closed, slides: Slide, hull: Block | None, room: Surfaces) -> list[Mover] | None:

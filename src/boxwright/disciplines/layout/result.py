@@ -222,6 +222,17 @@ class Hidden:
 
 
 @dataclass(frozen=True, slots=True)
+class Overlaid:
+    """A leaf that lies over another opening when it is laid open against a wall."""
+
+    of: str
+    name: str
+    hole: str
+    hole_name: str
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
 class Blocked:
     """A heavy thing that has no straight way in from the rear, and what stands in it.
 
@@ -340,3 +351,4 @@ class Result:
     brought: tuple[Brought, ...] = ()
     hidden: tuple[Hidden, ...] = ()
     together: tuple[Together, ...] = ()
+    overlaid: tuple[Overlaid, ...] = ()

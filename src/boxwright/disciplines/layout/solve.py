@@ -11,6 +11,7 @@ from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.fronts import fronts_of
 from boxwright.disciplines.layout.held_leaves import reach_between
+from boxwright.disciplines.layout.laid_back import held_outside, overlaid
 from boxwright.disciplines.layout.leaves import FLAT, leaf_of, sliding_leaf, usual_lid
 from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.made_up import Raised, bodies_in
@@ -144,7 +145,7 @@ def solve(
         more=more,
         struck=struck,
         intruders=tuple(_intruders(laid, clearings)),
-        stopped=tuple(_stopped(moving.movers, standing, closed, hull, room)),
+        stopped=(*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull)),
         short=tuple(_cramped(zones, standing, faces, room)),
         perched=tuple(unperched(fitted, standing, lines, POSE_OF_USE.get(use, "travel"))),
         crossings=through[:MOST],
@@ -161,6 +162,7 @@ def solve(
         taken=tuple(taken_beds(_unmet(every, struck), beds, people, lines)),
         brought=brought,
         hidden=tuple(hidden_from(fitted, standing, every, lines, hull.outer)) if use == "tow" else (),
+        overlaid=tuple(overlaid(moving.movers, closed)),
         together=tuple(both_open(moving.movers, apart_of(lines, _told_shut(struck)))),
     )
 
@@ -333,6 +335,15 @@ def _stopped(
         found = [one for one in stopped(mover, faces, tuple(closed)) if (mover.carrier, one.face) not in met]
         met |= {(mover.of, one.face) for one in found}
         yield from found
+
+
+def _held_outside(movers: Iterable[Mover], closed: Iterable[Closed], hull: Hull) -> Iterator[Stopped]:
+    """Yield what of the shell or under it ends the way of the leaves of openings."""
+    swings = {one.of: one.facet.swing for one in closed if one.facet is not None}
+    for mover in movers:
+        swing = swings.get(mover.of)
+        if swing is not None:
+            yield from held_outside(mover, swing.to, hull.outer, hull.ground)
 
 
 def _intruders(laid: Iterable[Laid], clearings: Clearings) -> Iterator[Intruder]:

@@ -45,7 +45,8 @@ class Turn:
     ``along`` is the axis, with its way, from the hinge to the free edge before it turns; ``across`` that towards which
     it turns. ``hinge`` are the places of the hinge along the two; ``spans`` those of the box from the hinge along the
     two; ``width`` its span along the hinge. ``turn`` is how far (rad), ``at_most`` how far it may be where that is not
-    written. Only what lies on the side it turns to is struck: what is behind the hinge is wall.
+    written. Only what lies on the side it turns to is struck: what is behind the hinge is wall. ``begins`` is how far
+    it has turned already where this is the second half of a way round a corner.
     """
 
     along: tuple[int, float]
@@ -55,9 +56,12 @@ class Turn:
     width: tuple[float, float]
     turn: float
     at_most: float
+    begins: float = 0.0
 
     def meets(self, block: Block, at_most: bool = False) -> float:
         """Return the angle at which it meets a box (rad), infinite if it never does."""
+        if self.begins and (self.at_most if at_most else self.turn) <= 0.0:
+            return NEVER
         (i, way_i), (j, way_j) = self.along, self.across
         k = 3 - i - j
         low, high = block
@@ -72,7 +76,7 @@ class Turn:
             return NEVER
         if _nearest(along, across) >= self.radius:
             return NEVER
-        return first_meeting(*self.spans, along, across, self.at_most if at_most else self.turn)
+        return self.begins + first_meeting(*self.spans, along, across, self.at_most if at_most else self.turn)
 
     @property
     def radius(self) -> float:

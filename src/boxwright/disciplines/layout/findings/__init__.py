@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator
 from boxwright.disciplines.layout.findings.bringing import brought_in
 from boxwright.disciplines.layout.findings.moving import (
     canopy,
+    leaf_over,
     one_at_a_time,
     opening_strikes,
     sleeping_place,
@@ -43,6 +44,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     one_space,
     opening_strikes,
     one_at_a_time,
+    leaf_over,
     kept_clear,
     gap_small,
     through_shell,

@@ -207,6 +207,28 @@ def one_at_a_time(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         )  # fmt: skip
 
 
+def leaf_over(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say which opening a leaf lies over when it is laid open against a wall: a vent, a window, a flue, a filler.
+
+    Asks: does a leaf that is laid back leave every other opening of that wall free
+    Limit: none of it covered, as far as it lies within a hand of the wall
+    Source: fitting-practice that what is so near covers it
+    Lever: a stay that holds the leaf off, or the place of the opening
+    Methods: overlap
+    """
+    del shown_in
+    code = "layout/leaf-over"
+    for one in result.overlaid:
+        name, hole = one.name, one.hole_name
+        if one.sure == "perhaps":
+            says = f"{name} may lie over {hole} when it is laid open: {DOUBT}"
+            yield asking(code, one.of, says, HOW.format(name), OPENED, (one.hole,))
+            continue
+        says = f"{name}, laid open, lies over {hole}: nothing gets out or in there while it is"
+        act = f"Hold {name} off the wall with a stay, or give {hole} another place"
+        yield Finding(code, one.of, "limit", says, source=PRACTICE, act=act, uses=OPENED, because=(one.hole,))
+
+
 def canopy(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when the slope of a canopy and the height of its outer edge are not of one canopy.
 
