@@ -415,32 +415,6 @@ def test_of_two_things_in_the_way_of_a_leaf_the_nearer_tells_and_one_that_may_be
     assert ("unknown", "way-blocked", "openings[door]") in doubtful
 
 
-@pytest.mark.parametrize(
-    ("x", "held", "counts"),
-    [("3650", True, False), ("3645..3655", True, False), ("3500..3800", False, True), ("3300..4000", False, True)],
-)
-def test_a_leaf_struck_at_the_best_place_is_held_shut_only_where_it_is_wherever_that_is(
-    x: str, held: bool, counts: bool
-) -> None:
-    """The best place is 3650 in each; where the bin may stand so that one gets out, it is asked and nothing is lost."""
-    lines = (MORE, BIN % (x, 450))
-    (door,) = [one for one in result(lines).exits if one.way.name == "door"]
-    assert door.struck is not None
-    assert (door.is_held_shut, door.counts) == (held, counts)
-    assert (("stop", "two-ways-out", "openings[door]") in kinds(lines)) == held
-    assert (("unknown", "way-blocked", "openings[door]") in kinds(lines)) == (not held)
-
-
-def test_the_ends_of_what_a_struck_leaf_leaves_hold_every_place_it_may_have() -> None:
-    (whole,) = [one for one in result((MORE, BIN % ("3620..3680", 600))).exits if one.way.name == "door"]
-    assert whole.struck is not None
-    for x in (3620, 3650, 3680):
-        (door,) = [one for one in result((MORE, BIN % (x, 600))).exits if one.way.name == "door"]
-        assert door.struck is not None
-        assert whole.struck.metre.low <= door.struck.metre.best <= whole.struck.metre.high
-    assert whole.struck.metre.low < whole.struck.metre.best < whole.struck.metre.high
-
-
 def test_of_two_leaves_the_other_may_open_and_is_to_be_tried() -> None:
     """A pair of leaves of 350 mm each: where one is held shut the other half of the hole, 350 mm, may be left."""
     both = ("swing: {hinge: front, opens: out", "swing: {hinge: both sides, opens: out")

@@ -41,6 +41,7 @@ from boxwright.disciplines.layout.result import (
     Short,
     Stopped,
     Struck,
+    Together,
 )
 from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along, unperched
 from boxwright.disciplines.layout.rolling import blocked_ways
@@ -128,25 +129,23 @@ def solve(
     moving = _moving(fitted, closed, standing, lines, hull, room, use)
     zones = [(one, zone) for one in fitted for zone in zones_of(one, standing[one.of], every, room)]
     laid = [(one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))) for one, zone in zones]
-    faces = faces_of(room, hull.has_nose)
     clearings = Clearings(every, roots, moving.movers, [one[2][0] for one in laid], passages(closed, room), room)
     beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
     lifted = frozenset(body.of for body in every if body.kind == "cargo" and body.of not in heavy)
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, lifted, clearings, room))
-    swept = {(one.of, hit) for one in struck if one.what == "bed" for hit in one.hits}
-    # a canopy is many boxes and mostly alone under the sky: only what something reaches into is looked at box by box
-    near = tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
-    resting, more = meetings(near, lines, slept_on(fitted, beds, lines) if use == "sleep" else {}, clearings.of)
+    ended = (*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull))
+    asleep = slept_on(fitted, beds, lines) if use == "sleep" else {}
+    resting, more = meetings(_near(every, set_out, bodies), lines, asleep, clearings.of)
     through = tuple(crossings(bodies, room, closed, hull.has_nose, hull.outer, let_in(fitted)))
     return Result(
         use=use,
         bodies=bodies,
-        meetings=(*_untold(resting, swept, roots), *against_themselves(fitted, every, POSE_OF_USE.get(use, "travel"))),
+        meetings=(*_untold(resting, struck, roots), *against_themselves(fitted, every, POSE_OF_USE.get(use, "travel"))),
         more=more,
         struck=struck,
         intruders=tuple(_intruders(laid, clearings)),
-        stopped=(*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull)),
-        short=tuple(_cramped(zones, standing, faces, room)),
+        stopped=ended,
+        short=tuple(_cramped(zones, standing, faces_of(room, hull.has_nose), room)),
         perched=tuple(unperched(fitted, standing, lines, POSE_OF_USE.get(use, "travel"))),
         crossings=through[:MOST],
         more_crossings=max(len(through) - MOST, 0),
@@ -163,13 +162,23 @@ def solve(
         brought=brought,
         hidden=tuple(hidden_from(fitted, standing, every, lines, hull.outer)) if use == "tow" else (),
         overlaid=tuple(overlaid(moving.movers, closed)),
-        together=tuple(both_open(moving.movers, apart_of(lines, _told_shut(struck)))),
+        together=tuple(_together(moving.movers, lines, struck, ended)),
     )
 
 
-def _told_shut(struck: Iterable[Struck]) -> Iterator[tuple[str, str]]:
-    """Yield what strikes another that is shut, which is told of it."""
-    return ((one.of, hit) for one in struck if one.sure != "grazes" for hit in one.hits)
+def _together(
+    movers: Iterable[Mover], lines: dict[str, frozenset[str]], struck: Iterable[Struck], ended: Iterable[Stopped]
+) -> Iterator[Together]:
+    """Yield what cannot both stand open; what a wall stops, or strikes another that is shut, is told of that."""
+    walled = {one.of for one in ended if one.sure == "sure"}
+    shut = ((one.of, hit) for one in struck if one.sure != "grazes" for hit in one.hits)
+    return both_open([one for one in movers if one.of not in walled], apart_of(lines, shut))
+
+
+def _near(every: Iterable[Body], set_out: set[str], bodies: Iterable[Body]) -> tuple[Body, ...]:
+    """Return what is looked at box by box: of canopies, mostly alone under the sky, what something reaches into."""
+    bodies = tuple(bodies)
+    return tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
 
 
 def _cramped(
@@ -195,7 +204,8 @@ def _is_near(canopy: Body, bodies: Iterable[Body]) -> bool:
     return any(are_in(around, block) for body in bodies if body.of != canopy.of for block in body.blocks)
 
 
-def _untold(resting: Iterable[Meeting], swept: set[tuple[str, str]], roots: dict[str, str]) -> Iterator[Meeting]:
+def _untold(resting: Iterable[Meeting], struck: Iterable[Struck], roots: dict[str, str]) -> Iterator[Meeting]:
+    swept = {(one.of, hit) for one in struck if one.what == "bed" for hit in one.hits}
     return (one for one in resting if not _is_swept(one.of, one.other, swept, roots))
 
 

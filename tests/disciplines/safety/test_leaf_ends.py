@@ -1,0 +1,32 @@
+"""What a leaf that strikes something leaves of a way out, by both ends of where that may stand."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.disciplines.safety.test_ways import BIN, MORE, kinds, result
+
+@pytest.mark.parametrize(
+    ("x", "held", "counts"),
+    [("3650", True, False), ("3645..3655", True, False), ("3500..3800", False, True), ("3300..4000", False, True)],
+)
+def test_a_leaf_struck_at_the_best_place_is_held_shut_only_where_it_is_wherever_that_is(
+    x: str, held: bool, counts: bool
+) -> None:
+    """The best place is 3650 in each; where the bin may stand so that one gets out, it is asked and nothing is lost."""
+    lines = (MORE, BIN % (x, 450))
+    (door,) = [one for one in result(lines).exits if one.way.name == "door"]
+    assert door.struck is not None
+    assert (door.is_held_shut, door.counts) == (held, counts)
+    assert (("stop", "two-ways-out", "openings[door]") in kinds(lines)) == held
+    assert (("unknown", "way-blocked", "openings[door]") in kinds(lines)) == (not held)
+
+
+def test_the_ends_of_what_a_struck_leaf_leaves_hold_every_place_it_may_have() -> None:
+    (whole,) = [one for one in result((MORE, BIN % ("3620..3680", 600))).exits if one.way.name == "door"]
+    assert whole.struck is not None
+    for x in (3620, 3650, 3680):
+        (door,) = [one for one in result((MORE, BIN % (x, 600))).exits if one.way.name == "door"]
+        assert door.struck is not None
+        assert whole.struck.metre.low <= door.struck.metre.best <= whole.struck.metre.high
+    assert whole.struck.metre.low < whole.struck.metre.best < whole.struck.metre.high
