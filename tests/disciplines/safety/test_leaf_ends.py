@@ -6,6 +6,7 @@ import pytest
 
 from tests.disciplines.safety.test_ways import BIN, MORE, kinds, result
 
+
 @pytest.mark.parametrize(
     ("x", "held", "counts"),
     [("3650", True, False), ("3645..3655", True, False), ("3500..3800", False, True), ("3300..4000", False, True)],
