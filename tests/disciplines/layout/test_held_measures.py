@@ -1,0 +1,53 @@
+"""What people step on, climb on and reach over, a twentieth under and over each measure, in rooms reckoned by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.ways import is_exit, ways_out
+from tests.disciplines.layout.test_ways import BED, DOOR, ROOM, box, place
+
+LOW = Closed("openings[low]", "low", "left", place((2.5, -1.05, 0.9), (3.3, -1.0, 1.4)))
+"""A window in the left wall behind the bed, its sill 0.9 over the floor."""
+
+
+def found(opening: Closed, *bodies: object) -> list[tuple[float, bool]]:
+    """Return how wide each way from the bed to an opening is, and whether it climbs over something."""
+    ways = ways_out(bodies, (BED,), (opening,), ROOM)  # type: ignore[arg-type]
+    return [(round(one.width.best, 3), bool(one.over)) for one in ways]
+
+
+@pytest.mark.parametrize(("over", "wide"), [(0.475, 0.0), (0.525, 0.8)])
+def test_half_a_metre_over_the_mattress_is_enough_to_roll_out(over: float, wide: float) -> None:
+    """The mattress is 0.6 high: a cupboard over all of the bed."""
+    cupboard = box("cupboard", (0.0, -1.0, 0.6 + over), (1.9, 0.0, 2.0))
+    assert found(DOOR, cupboard)[0] == (wide, False)
+
+
+@pytest.mark.parametrize(("high", "ways"), [(0.57, [(0.0, False), (0.8, True)]), (0.63, [(0.0, False)])])
+def test_a_bench_across_the_room_is_climbed_up_to_0_6(high: float, ways: list[tuple[float, bool]]) -> None:
+    assert found(DOOR, box("bench", (2.2, -1.0, 0.0), (2.6, 1.0, high))) == ways
+
+
+@pytest.mark.parametrize(
+    ("deep", "ways"),
+    [
+        (0.1425, [(0.8, False)]),  # leaned across
+        (0.1575, [(0.0, False), (0.8, True)]),  # climbed over
+        (0.5795, [(0.0, False), (0.8, True)]),
+        (0.6405, [(0.0, False)]),
+    ],
+)
+def test_below_a_window_0_15_is_leaned_across_and_0_61_climbed_over(
+    deep: float, ways: list[tuple[float, bool]]
+) -> None:
+    """A board 0.85 high, along the wall before the window and beyond it on either side."""
+    assert found(LOW, box("board", (2.2, -1.0, 0.0), (3.6, -1.0 + deep, 0.85))) == ways
+
+
+@pytest.mark.parametrize(("side", "is_one"), [(0.285, False), (0.315, True)])
+def test_nobody_looks_at_an_opening_under_0_3(side: float, is_one: bool) -> None:
+    for wide, high in ((side, 1.0), (1.0, side)):
+        one = Closed("openings[o]", "o", "left", place((1.0, -1.05, 0.9), (1.0 + wide, -1.0, 0.9 + high)))
+        assert is_exit(one) is is_one
