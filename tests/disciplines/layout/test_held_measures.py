@@ -6,6 +6,7 @@ import pytest
 
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.ways import is_exit, ways_out
+from tests.disciplines.layout.test_people import fits
 from tests.disciplines.layout.test_ways import BED, DOOR, ROOM, box, place
 
 LOW = Closed("openings[low]", "low", "left", place((2.5, -1.05, 0.9), (3.3, -1.0, 1.4)))
@@ -51,3 +52,22 @@ def test_nobody_looks_at_an_opening_under_0_3(side: float, is_one: bool) -> None
     for wide, high in ((side, 1.0), (1.0, side)):
         one = Closed("openings[o]", "o", "left", place((1.0, -1.05, 0.9), (1.0 + wide, -1.0, 0.9 + high)))
         assert is_exit(one) is is_one
+
+
+@pytest.mark.parametrize(("gap", "ways"), [(0.4275, [(0.427, False), (0.8, True)]), (0.4725, [(0.472, False)])])
+def test_beside_a_bench_0_45_lets_one_through_so_that_nobody_climbs(gap: float, ways: list[tuple[float, bool]]) -> None:
+    said = found(DOOR, box("bench", (2.2, -1.0, 0.0), (2.6, 1.0 - gap, 0.5)))
+    assert [climbs for _, climbs in said] == [climbs for _, climbs in ways]
+    assert [wide for wide, _ in said] == pytest.approx([wide for wide, _ in ways], abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("begins", "ends", "is_step"),
+    [(0.475, 0.9, True), (0.525, 0.9, False), (-0.2, 0.042, True), (-0.2, 0.038, False)],
+)
+def test_a_step_begins_within_half_a_metre_of_the_door_and_stands_out_by_a_foot_on_edge(
+    begins: float, ends: float, is_step: bool
+) -> None:
+    """Counted from the middle of the wall, 1.025 to the right; without a step one rises 0.45, with one 0.25."""
+    step = box("step", (3.0, 1.025 + begins, -0.28), (3.6, 1.025 + ends, -0.2))
+    assert fits(step)["step"].has.best == pytest.approx(0.25 if is_step else 0.45)

@@ -29,7 +29,7 @@ TOLD: dict[str, tuple[str, str]] = {
         "Write the reach and slope of {}, such as out: {{reach: 78, pitch: 12 deg}}",
     ),
     "sight": (
-        "it is not written which way {} looks",
+        "it is not written, or not understood, which way {} looks",
         "Write which way {} looks, such as sees: {{toward: rear, angle: 120 deg}}",
     ),
 }
