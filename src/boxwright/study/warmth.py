@@ -59,7 +59,7 @@ def warmed(
         box,
         sleepers,
         context.use,
-        once(feeding_standing, standing.frames, standing.openings, standing.wires, rig.heat),
+        feeding_standing(standing.frames, standing.openings, standing.wires, rig.heat),
     )
     nights = once(nights_of, warm)
     aired = once(
