@@ -9,7 +9,7 @@ from boxwright.disciplines import layout
 from boxwright.disciplines.frame.result import Hole, Result, Run, Wall, WallName
 from boxwright.disciplines.layout.against import beside
 from boxwright.disciplines.layout.drawn import Leaf, Planned, Thing
-from boxwright.disciplines.layout.parts import Facet
+from boxwright.disciplines.layout.parts import Facet, Slide
 from boxwright.disciplines.layout.plan import level_of, opened
 from boxwright.drawing import Line, Mark, Shape, Sheet, Text, View
 from boxwright.drawing.mark import LineKind, Point
@@ -252,17 +252,32 @@ def _openings(frame: Result) -> list[Mark]:
 
 
 def _leaf(hole: Hole, frame: Result, rig: Rig) -> Leaf | None:
-    """Return what closes an opening of a wall, None where nothing is written of how it turns."""
+    """Return what closes an opening of a wall, None where nothing is written of how it turns or slides."""
     wall = frame.wall(hole.wall)
-    if wall is None or hole.wall in {"roof", "floor"} or not hole.is_placed or not hole.swing[0]:
-        return None
     item = next((one for one in rig.openings if one.of == hole.of), None)
     facet = item.facet("layout") if item is not None else None
+    slides = facet.slides if isinstance(facet, Facet) else None
+    if wall is None or hole.wall in {"roof", "floor"} or not hole.is_placed or not (hole.swing[0] or slides):
+        return None
+    if slides is not None:
+        return _sash(hole, wall, slides, rig)
     swing = facet.swing if isinstance(facet, Facet) else None
     turns = swing.to.best if swing is not None and swing.to is not None and swing.to.known else None
     out = (-wall.inward[0], -wall.inward[1])
     skin = [_shifted(_on_face(wall, along), out, DEEP) for along in (hole.low, hole.high)]
     return Leaf(hole.of, hole.name, skin[0], skin[1], out, hole.top - hole.bottom, hole.swing[0], hole.swing[1], turns)
+
+
+def _sash(hole: Hole, wall: Wall, slides: Slide, rig: Rig) -> Leaf:
+    """Return a leaf that slides along its wall, its ends on the face it runs before, or in the middle of the wall."""
+    out, faces = (-wall.inward[0], -wall.inward[1]), rig.surfaces
+    on_stud = _on_face(wall, hole.low)
+    lined = {"front": faces.front, "rear": faces.rear, "left": faces.left, "right": faces.right}.get(hole.wall)
+    inside = abs(lined - on_stud[0 if out[0] else 1]) if lined is not None and isfinite(lined) else 0.0
+    away = {"inside": -inside, "outside": DEEP}.get(slides.runs, DEEP / 2.0)
+    low, high = (_shifted(_on_face(wall, along), out, away) for along in (hole.low, hole.high))
+    by = slides.by.best if slides.by is not None and slides.by.known else None
+    return Leaf(hole.of, hole.name, low, high, out, hole.top - hole.bottom, "", "", None, slides.to, by, slides.runs)
 
 
 # ------------------------------------------------------------------ wires and pipes

@@ -30,6 +30,8 @@ class Leaf:
     """What closes an opening of a wall, as seen from above: its two ends on the wall, the way out, its height (m).
 
     ``hinge`` and ``opens`` are the words of the rig file; ``turns`` is how far it opens (rad), None where not written.
+    One that slides goes to ``slides`` by so much (m), None where that is not known; ``runs`` is along which face of its
+    wall, and its ends are on that face.
     """
 
     of: str
@@ -41,6 +43,9 @@ class Leaf:
     hinge: str
     opens: str
     turns: float | None
+    slides: str = ""
+    by: float | None = None
+    runs: str = ""
 
 
 @dataclass(frozen=True, slots=True)

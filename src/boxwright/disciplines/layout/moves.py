@@ -6,6 +6,7 @@ from math import atan2, cos, hypot, inf, isfinite, pi, sin
 
 from boxwright.disciplines.layout.drawn import Leaf, Thing, box_of, corners_of, middle_of
 from boxwright.disciplines.layout.paths import ways_drawn
+from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.drawing import Arc, Line, Mark, Shape, Text
 from boxwright.drawing.mark import Point
 from boxwright.model.place import Surfaces
@@ -17,17 +18,59 @@ LOW_END = frozenset({"front", "left"})
 HIGH_END = frozenset({"rear", "right"})
 FLAT = frozenset({"top", "bottom"})
 """Hinges of what turns about a level edge: a flap or a ramp."""
+HEAD = 0.06
+"""How long (m) the head of an arrow is drawn."""
 AXES: dict[str, Point] = {"left": (0.0, -1.0), "right": (0.0, 1.0), "front": (-1.0, 0.0), "rear": (1.0, 0.0)}
 
 
 def swung(leaf: Leaf) -> list[Mark]:
-    """Return the swing of a leaf about an upright hinge: where it stands open, and the arc of its free edge."""
+    """Return the swing of a leaf about an upright hinge: where it stands open, and the arc of its free edge.
+
+    Of one that slides, both its places: shut and slid.
+    """
+    if leaf.slides:
+        return _slid(leaf)
     if leaf.hinge == "both sides":
         middle = ((leaf.low[0] + leaf.high[0]) / 2.0, (leaf.low[1] + leaf.high[1]) / 2.0)
         return [*_swing(leaf, leaf.low, middle), *_swing(leaf, leaf.high, middle)]
     if leaf.hinge in LOW_END:
         return _swing(leaf, leaf.low, leaf.high)
     return _swing(leaf, leaf.high, leaf.low) if leaf.hinge in HIGH_END else []
+
+
+def _slid(leaf: Leaf) -> list[Mark]:
+    """Return a sliding leaf as it is shut and, in phantom lines, as it is slid, with the way between the two.
+
+    It runs before the face its ends are on, or within the wall; where nobody wrote on which side, a text says so.
+    """
+    way = {"inside": -1.0, "outside": 1.0}.get(leaf.runs, 0.0)
+    deep = LENGTHS["sliding leaf"]
+    near, far = (way * deep, 0.0) if way else (-deep / 2.0, deep / 2.0)
+    shut = box_of(
+        (leaf.low[0] + leaf.outward[0] * near, leaf.low[1] + leaf.outward[1] * near),
+        (leaf.high[0] + leaf.outward[0] * far, leaf.high[1] + leaf.outward[1] * far),
+    )
+    of = f"{leaf.of}.slid"
+    marks: list[Mark] = [Shape(shut, "visible", of)]
+    if leaf.by is None or leaf.slides not in AXES:
+        return marks
+    x, y = (extent * leaf.by for extent in AXES[leaf.slides])
+    slid = tuple((corner[0] + x, corner[1] + y) for corner in shut)
+    says = f"{leaf.name}, slid open" if leaf.runs else f"{leaf.name}, slid open: on which side is not written"
+    start, end = middle_of(shut), middle_of(slid)
+    marks += [Line(start, end, "centre", of), *_arrow(start, end, of), Shape(slid, "phantom", of)]
+    return [*marks, Text(end, says, of, "small")]
+
+
+def _arrow(start: Point, end: Point, of: str) -> list[Mark]:
+    """Return the head of an arrow at the end of a way."""
+    long = hypot(end[0] - start[0], end[1] - start[1])
+    if long <= HEAD:
+        return []
+    x, y = (end[0] - start[0]) / long, (end[1] - start[1]) / long
+    back = end[0] - x * HEAD, end[1] - y * HEAD
+    wings = ((back[0] - side * y * HEAD / 2.0, back[1] + side * x * HEAD / 2.0) for side in (-1.0, 1.0))
+    return [Line(wing, end, "visible", of) for wing in wings]
 
 
 def _swing(leaf: Leaf, hinge: Point, free: Point) -> list[Mark]:
