@@ -31,3 +31,25 @@ def test_the_ends_of_what_a_struck_leaf_leaves_hold_every_place_it_may_have() ->
         assert door.struck is not None
         assert whole.struck.metre.low <= door.struck.metre.best <= whole.struck.metre.high
     assert whole.struck.metre.low < whole.struck.metre.best < whole.struck.metre.high
+
+
+@pytest.mark.parametrize(
+    ("home", "clear", "kind"),
+    [
+        ("EU-DE", "{width: 449, height: 500}", "limit"),
+        ("EU-DE", "{width: 450, height: 500}", ""),
+        ("EU-DE", "{width: 700, height: 320}", "limit"),
+        ("EU-DE", "{width: 440..600, height: 500}", "limit"),
+        ("EU-DE", "{width: 299, height: 500}", ""),  # that stops, as no way out
+        ("NZ", "{width: 400, height: 500}", "limit"),
+        ("US-NC", "{width: 700, height: 440}", ""),
+        ("US-NC", "{width: 449, height: 500}", "advice"),
+    ],
+)
+def test_a_measured_way_out_not_everybody_gets_through_is_told_where_no_rule_gives_a_size(
+    home: str, clear: str, kind: str
+) -> None:
+    """In the United States their own size is held against it; elsewhere 450 mm of practice, that says it is no rule."""
+    edits = (("countries: [US-NC]", f"countries: [{home}]"), ("clear: {width: 700, height: 500}", f"clear: {clear}"))
+    told = {one for one, code, where in kinds(*edits) if (code, where) == ("clear-opening", "openings[window]")}
+    assert told == ({kind} if kind else set())

@@ -364,8 +364,8 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say what is left of a way out to get through, and where nobody has measured it.
 
     Asks: is the clear width and height of every way out known, its unit open, and large enough
-    Limit: 24 in by 17 in in the United States (second-hand, so it advises); elsewhere it is only asked for
-    Source: nfpa-1192-size
+    Limit: 24 in by 17 in in the United States (second-hand, so it advises); elsewhere 0.45 m either way by practice
+    Source: nfpa-1192-size, practice
     Lever: measure it, and write clear: {width: .., height: ..}
     """
     code = "safety/clear-opening"
@@ -398,6 +398,8 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if least >= LENGTHS["door"] and not one.way.has_unit:
             continue
         if wide is None or high is None or wide.limit is None or high.limit is None:
+            if least < LENGTHS["pass"]:
+                yield _narrow(code, one, result, shown_in)
             continue
         limits = ((one.clear[0], wide.limit), (one.clear[1], high.limit))
         short = [(side, limit) for side, limit in limits if side.low < limit]
@@ -410,6 +412,21 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 code, of, wide.kind, says, side.best, limit, side.best - limit, "m", wide.source, f"{of}.clear",
                 act=act, minutes=10, uses=SLEEP, because=(of,),
             )  # fmt: skip
+
+
+def _narrow(code: str, one: Exit, result: Result, shown_in: HeaderUnits) -> Finding:
+    """Return what is said of a way out not everybody gets through, where no rule that is known here gives a size."""
+    assert one.clear is not None
+    side, limit = min(one.clear, key=lambda side: side.low), LENGTHS["pass"]
+    says = (
+        f"{one.way.name} leaves {_size(one.clear, shown_in)} to get through: under {show(limit, 'm', shown_in)} not"
+        f" everybody does (common practice, no source; no size of {result.law.country or 'the home'} is known here)"
+    )
+    act = f"Try {one.way.name} with the largest of those who sleep there, in a coat, or make it larger"
+    return Finding(
+        code, one.way.of, "limit", says, side.low, limit, side.low - limit, "m", "practice", f"{one.way.of}.clear",
+        act=act, minutes=10, uses=SLEEP, because=(one.way.of,),
+    )  # fmt: skip
 
 
 def _more_than_the_hole(code: str, one: Exit, shown_in: HeaderUnits) -> Iterator[Finding]:
