@@ -27,11 +27,6 @@ def pytest_collection_finish() -> None:
     gc.freeze()
 
 
-def pytest_sessionfinish() -> None:
-    """End without a search through all that the tests kept for one another."""
-    gc.freeze()
-
-
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Run every generated test at night too, where it makes up more."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
 import json
 import struct
 from math import fsum
@@ -18,6 +17,7 @@ from boxwright.web.contract import Slot
 from boxwright.web.session import Session
 from boxwright.web.solid_routes import of_the_solids
 from tests.render.solid import scene_of, text_of
+from tests.web.apart import apart
 from tests.web.test_screens import BARE, DAY
 
 INCH = 0.0254
@@ -38,7 +38,7 @@ class Page:
             async with httpx.AsyncClient(transport=httpx.ASGITransport(self._app), base_url="http://here") as way:
                 return await way.get(path, **more)
 
-        return asyncio.run(fetched())
+        return apart(fetched())
 
 
 def client(session: Session | None) -> Page:

@@ -17,15 +17,15 @@ from tests.web.live import ROOT
 DAY = date(2026, 5, 2)
 DEMOS = ("whimbrel", "dunlin", "gannet")
 PLAIN = frozenset(
-    """a above across acts after against air all along and are area as at away balance bed before book bringing
-    brought by c card carry clear coldest comes date deck do done door doubtful drive each either end every
-    exhaust far file find first fit flaps floor folded for frame from front fuel fumes goes half heard height held
-    high hours how in inside inwards is it its kept kg kind known lay lb least left lets letter lies likely look
-    loses makes measure measured most night nights no nobody not note of off on open opened opening openings opens
-    or order ordered out outside over paper part people per pipes plan planned prints rear rearward rides right
-    road roof room runs saw share short side size slides stands tape taped the there thick thing things this
-    through tick to today trailer under wall walls wanted way weighed weighs weight wet what when where who whole
-    wide wires with without work wrong year yet you yourself""".split()
+    """a above across acts after against air all alone along and are area as asleep at away balance bed before book
+    bringing brought by c card carry clear coldest comes date day deck do done door doubtful drive each either end
+    every exhaust far file find first fit flaps floor folded for frame from front fuel fumes goes half heard height
+    held high hot hours how in inside inwards is it its kept kg kind known lay lb least left lets letter lies likely
+    look loses makes measure measured most night nights no nobody not note of off on open opened opening openings
+    opens or order ordered out outside over paper part people per pipes plan planned prints rear rearward rides right
+    road roof room runs saw share short side size slides stands tape taped the there thick thing things this through
+    tick to today trailer under wall walls wanted warmth way weighed weighs weight wet what when where who whole wide
+    wires with without work wrong year yet you yourself""".split()
 )
 """Words that somebody who never built or towed knows. A new one goes here only if that is so of it."""
 
