@@ -5,6 +5,7 @@ from __future__ import annotations
 from boxwright.book.changeover import ChangeOver
 from boxwright.book.changeover_words import exit_changes, leaving_words
 from boxwright.book.poses import pose_sheets
+from boxwright.book.sheets import sheets_of
 from boxwright.drawing import Symbol, Text
 from tests.book.test_changeover_card import MINI, told, worked
 
@@ -84,3 +85,11 @@ def test_the_plan_of_the_ways_out_names_the_bed_a_way_is_shut_from() -> None:
     assert not [mark for mark in marks if isinstance(mark, Symbol) and mark.kind == "fault"]
     (grid,) = sheet.grids
     assert grid.columns[-1] == "In the way" and "Over" not in grid.columns
+
+
+def test_the_card_for_the_door_names_the_bed_too() -> None:
+    rig, slot = worked(written())
+    (card,) = [one for one in sheets_of(rig, slot, (), (), "", rig.header.units) if one.name == "door-card"]
+    rows = {row[1]: row[2] for grid in card.grids for row in grid.rows if len(row) == 3}
+    assert rows["door, right wall"] == "opens out, NOT from bed"
+    assert rows["ramp, rear wall"] == "opens out, NOT from cot"

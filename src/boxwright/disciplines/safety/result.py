@@ -22,7 +22,8 @@ class Exit:
     it needs none. ``clear`` are the clear width and height, None where nobody measured them and a frame takes its
     share. ``sill`` is how high its lower edge is over the finished floor. ``is_too_small`` says that nobody gets
     through what is clear of it. ``struck`` is what its leaf strikes as it opens, and what is left of the hole then.
-    ``way_shut_by`` is what shuts the way to it from every bed, None where there is one, or nobody sleeps.
+    ``way_shut_by`` is what shuts the way to it from every bed, None where there is one, or nobody sleeps; ``not_from``
+    are the names of the beds from which it is shut, where it is not from another.
     """
 
     number: int
@@ -35,6 +36,7 @@ class Exit:
     is_too_small: bool = False
     struck: Clearance | None = None
     way_shut_by: tuple[str, ...] | None = None
+    not_from: tuple[str, ...] = ()
 
     @property
     def is_held_shut(self) -> bool:

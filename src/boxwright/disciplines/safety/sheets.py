@@ -124,12 +124,13 @@ def warning_of(one: Exit) -> str:
 
 
 def _opens(one: Exit) -> str:
-    """Return how one leaves by a way out, or why nobody does."""
+    """Return how one leaves by a way out, or why nobody does; and from which bed nobody does."""
     if warning := warning_of(one):
         return warning
     by = f", by {one.released_by.partition('[')[2].rstrip(']')}" if one.released_by else ""
     turns = one.way.turns.partition(" hinged ")
-    return f"opens {turns[0]}{by}" if turns[0] else f"opens from inside{by}"
+    how = f"opens {turns[0]}{by}" if turns[0] else f"opens from inside{by}"
+    return how + (f", NOT from {listed(one.not_from)}" if one.not_from else "")
 
 
 def _numbered(title: str, lines: tuple[str, ...]) -> Grid:

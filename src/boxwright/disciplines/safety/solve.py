@@ -78,7 +78,7 @@ def solve(
         use=use if is_judged else "",
         law=law_of(countries, judged_on),
         judged_on=judged_on,
-        exits=tuple(replace(one, way_shut_by=_shut_by(one, beds, aisles or ())) for one in exits),
+        exits=tuple(_with_ways(one, beds, aisles or ()) for one in exits),
         has_openings=bool(own.holes),
         releases=releases,
         alarms=tuple(one for one in devices if one.kept.what == "alarm"),
@@ -201,6 +201,13 @@ def _exit(
     found = [one for one in leaves if one.of == way.of]
     struck = min(found, key=lambda one: (one.metre.high >= LENGTHS["squeeze"], one.metre.low), default=None)
     return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck)
+
+
+def _with_ways(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> Exit:
+    """Return a way out with what shuts the way to it, or from which beds it is shut where it is not from all."""
+    by = _shut_by(one, beds, aisles)
+    shut = tuple(bed.name for bed in beds if by is None and _shut_by(one, (bed,), aisles) is not None)
+    return replace(one, way_shut_by=by, not_from=shut)
 
 
 def _shut_by(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> tuple[str, ...] | None:
