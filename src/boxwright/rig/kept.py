@@ -61,6 +61,11 @@ def kept_of(
         leads=tuple(_leads(items)),
         halves=tuple(_halves(items["parts"], layers)),
         room=room,
+        padded=tuple(
+            (one.of, thick)
+            for one in items["parts"]
+            if (one.name in slept_on or _is_bed_for_a_while(one)) and (thick := _mattress(one)) > 0.0
+        ),
     )
 
 
@@ -218,6 +223,12 @@ def _wants(item: Item) -> Band | None:
 def _is_bed_for_a_while(item: Item) -> bool:
     """Return whether a part is a stand-in that has a place of its own for the night, such as a cot."""
     return item.words.until != "" and item.asleep is not None
+
+
+def _mattress(item: Item) -> float:
+    """Return how thick the mattress of a bed is (m), nothing where none is written."""
+    moves = item.facet("layout")
+    return moves.mattress[2] if isinstance(moves, LayoutFacet) and moves.mattress is not None else 0.0
 
 
 def _shut_offs(parts: tuple[Item, ...], openings: tuple[Item, ...], strung: tuple[Item, ...]) -> tuple[ShutOff, ...]:

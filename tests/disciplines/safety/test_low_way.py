@@ -52,3 +52,15 @@ def test_a_hatch_is_reached_from_a_bed_under_it_alone() -> None:
     asked = ("unknown", "hatch-out-of-reach", "openings[window]")
     for x, is_asked in ((800, False), (2350, False), (2450, True), (3400, True)):
         assert (asked in kinds((window, hatch.format(x)), high)) is is_asked, x
+
+
+@pytest.mark.parametrize(("thick", "is_asked"), [(150, True), (250, False)])
+def test_who_stands_on_a_mattress_is_that_much_nearer_to_a_hatch(thick: int, is_asked: bool) -> None:
+    """By hand: the bed ends 1400 mm under the ceiling, and 1200 mm are near enough."""
+    roof = (
+        "wall: left, x: 600, width: 800, z: 700, height: 600",
+        "wall: roof, x: 800, width: 600, across: 600, side: centre",
+    )
+    bed = ("size: 1900 x 800 x 300, weight: 60", f"size: 1900 x 800 x 300, mattress: 1900 x 800 x {thick}, weight: 60")
+    codes = {code for _, code, _ in kinds(roof, bed)}
+    assert ("hatch-out-of-reach" in codes) is is_asked

@@ -230,7 +230,8 @@ class ShutOff:
 class Section:
     """What safety sees of the rig, whatever stands. ``beds`` are the parts somebody may lie on for a while instead.
 
-    ``counted`` are the parts slept on that are several pieces in one line, and so in one place, and how many.
+    ``counted`` are the parts slept on that are several pieces in one line, and so in one place, and how many;
+    ``padded`` those with a mattress, and how thick that is (m).
     """
 
     ways: tuple[Way, ...] = ()
@@ -243,3 +244,4 @@ class Section:
     leads: tuple[Lead, ...] = ()
     halves: tuple[Half, ...] = ()
     room: Surfaces | None = None
+    padded: tuple[tuple[str, float], ...] = ()

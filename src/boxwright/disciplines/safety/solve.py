@@ -282,7 +282,7 @@ def _less(band: Band, by: float) -> Band:
 
 def _beds(own: Section, sleepers: tuple[Sleeper, ...], stood: tuple[Stood, ...]) -> tuple[Bed, ...]:
     """Return the beds somebody lies on, in file order; each who sleeps on one that is not in lies on a stand-in."""
-    pieces = dict(own.counted)
+    pieces, thick = dict(own.counted), dict(own.padded)
     meanwhile = [one for one in stood if one.of in own.beds and one.is_there]
     free = [one for one in meanwhile for _ in range(min(pieces.get(one.of, 1), len(sleepers)))]
     found: dict[str, Bed] = {}
@@ -291,8 +291,15 @@ def _beds(own: Section, sleepers: tuple[Sleeper, ...], stood: tuple[Stood, ...])
         if one is None and free:
             one = free.pop(0) if len(free) > 1 else free[0]
         if one is not None:
-            bed = found.get(one.of) or Bed(
-                one.of, one.name, (), ends_of(one.place), pieces.get(one.of, 1), one.is_there
-            )
+            at = _with_mattress(ends_of(one.place), thick.get(one.of, 0.0))
+            bed = found.get(one.of) or Bed(one.of, one.name, (), at, pieces.get(one.of, 1), one.is_there)
             found[one.of] = replace(bed, sleepers=(*bed.sleepers, sleeper.name))
     return tuple(found.values())
+
+
+def _with_mattress(at: Ends | None, thick: float) -> Ends | None:
+    """Return the ends of a bed with what one lies on."""
+    if at is None or not thick:
+        return at
+    x, y, z = at
+    return x, y, Band(z.best, z.low, z.high + thick, spread=z.spread)
