@@ -88,7 +88,7 @@ def test_the_free_way_is_drawn_with_its_width_and_by_hand_dunlins_is_what_the_cr
 def test_a_way_to_the_end_without_a_door_ends_at_its_wall_and_one_too_narrow_is_none() -> None:
     """One door at the rear: past the crates 250 mm are left, and the front wall has no opening to go out through."""
     sheet = drawn("dunlin", 5)["plan-work"]
-    way = [mark for mark in marks(sheet) if isinstance(mark, Line) and mark.of == "openings[rear]"]
+    way = [mark for mark in marks(sheet) if isinstance(mark, Line) and mark.of == "openings[rear].way"]
     way = [mark for mark in way if mark.line in {"hidden", "centre"} and mark.start[0] < 2.5]
     assert way and min(min(one.start[0], one.end[0]) for one in way) == pytest.approx(0.0055, abs=0.011)
     assert {mark.line for mark in way} == {"hidden"}

@@ -122,10 +122,11 @@ def _free_way(posed: Posed) -> list[Mark]:
     doors = [one.opening for one in posed.exits if _is_door(one.opening, posed)]
     pairs: list[tuple[Bed | Closed, Closed, str]] = []
     if posed.beds and posed.pose == "night":
-        pairs = [(bed, door, bed.of) for bed in posed.beds if is_placed(bed.place) for door in doors]
+        pairs = [(bed, door, f"{bed.of}.way") for bed in posed.beds if is_placed(bed.place) for door in doors]
     elif doors:
         others = doors[1:] or [_far_end(doors[0], posed)]
-        pairs = [(doors[0], other, doors[0].of) for other in others]
+        pairs = [(doors[0], other, f"{doors[0].of}.way") for other in others]
+    # A way is a thing of its own, so that it lies over all it passes and its words are read whole.
     # Asleep, a way that does not count is promised to nobody: it is drawn as on the plan of the ways out.
     warnings = {one.opening.of: one.warning for one in posed.exits}
     marks: list[Mark] = []
