@@ -42,6 +42,10 @@ def must_show_its_numbers(demo: str, *stages: int) -> None:
                 said = {show(abs(value), unit, units, cuts=is_cut) for is_cut in (False, True)}
                 said |= {show(value, unit, units, cuts=is_cut) for is_cut in (False, True)}
                 assert any(one in text for one in said), (finding.code, value)
+        margin = dict(reason.compared).get("Margin", "")
+        if margin and finding.margin is not None:
+            side = "inside" if finding.margin > 0.0 else "over" if finding.margin < 0.0 else "on the limit"
+            assert margin.endswith(side), (finding.code, margin)
         if finding.where:
             where = as_written(reading.document, finding.where)
             assert any(one.path.startswith(where) for one in reason.written), finding.code

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from boxwright.disciplines.layout.bodies import Block
-from boxwright.disciplines.layout.bringing_aslant import Push, View, place_of, pushes, view_of
+from boxwright.disciplines.layout.bringing_aslant import Push, View, place_of, pushes, told_as_boxes, view_of
 from boxwright.disciplines.layout.bringing_ways import way_in
 from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.changeover_ways import THROUGH
@@ -75,6 +75,21 @@ def test_a_push_and_its_turn_meet_nothing_in_any_of_many_steps(seed: int) -> Non
                 assert not any(deep(held(push, end, angle), one) for one in solid)
             x0, _, x1, _ = held(push, end, push.level).bounds
             assert x1 - x0 == pytest.approx(long if is_along else wide)
+
+
+@pytest.mark.parametrize("seed", every_so_many(range(60), 5))
+def test_the_boxes_that_tell_what_is_in_the_way_hold_all_of_it_that_is_in_the_room(seed: int) -> None:
+    view, long, wide = viewed(seed)
+    inside = shapely.box(-9.0, 0.0, 9.0, 9.0)
+    for push in list(pushes(view, long, wide, True, lambda spot: True))[:3]:
+        boxes = told_as_boxes(view, push, ROOM, 0.2, 0.9)
+        assert {(one.low[2], one.high[2]) for one in boxes} == {(0.2, 0.9)}
+        # Seen from the right wall, inwards is to the left: from y = 1 down.
+        told = shapely.union_all([shapely.box(a, 1.0 - d, b, 1.0 - c) for (a, c, _), (b, d, _) in boxes])
+        turned = [held(push, push.spot, push.angle + (push.level - push.angle) * part / 20) for part in range(21)]
+        pushed = shapely.union_all([held(push, push.outside, push.angle), turned[0]]).convex_hull
+        swept = shapely.union_all([pushed, *turned]).intersection(inside)
+        assert told.buffer(TOUCHED).covers(swept)
 
 
 def test_pushes_are_found_in_many_rooms_and_not_in_all() -> None:

@@ -192,7 +192,7 @@ def told_as_boxes(view: View, push: Push, room: Block, low: float, high: float) 
     spots = [((x - along, y - inwards), (x + along, y + inwards))]
     lean = push.lean(push.angle)
     length = (y + push.corner_at(push.angle)[1]) / sin(push.angle)
-    half = push.corner_at(push.angle)[1] / sin(push.angle) / PIECES
+    half = length / 2.0 / PIECES
     for piece in range(PIECES):
         back = push.long / 2.0 - length * (piece + 0.5) / PIECES
         at = x + cos(lean) * back, y + sin(lean) * back
