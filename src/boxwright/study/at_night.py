@@ -22,7 +22,7 @@ def exits_at_night(rig: Rig, slot: Slot, standing: Standing) -> tuple[Exit, ...]
     if slot.safety is None or slot.frame is None or slot.box is None:
         return ()
     bare = shell(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings)
-    hull = hull_of(bare, slot.box)
+    hull = hull_of(bare, slot.box, rig.frame.runs, rig.frame.unrouted)
     return slot.safety.exits if slot.use == "sleep" else _asleep(rig, slot.safety, standing, hull)
 
 

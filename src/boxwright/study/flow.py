@@ -75,7 +75,7 @@ def in_the_room(
     there, doors, around = (
         once(stood_of, standing.frames),
         once(openings_of, standing.openings),
-        once(hull_of, bare, box),
+        once(hull_of, bare, box, rig.frame.runs, rig.frame.unrouted),
     )
     stages = tuple(one.name for one in rig.stages_in_order)
     built_in, linings = once(built_in_of, rig.layout), once(linings_of, rig.layers)

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
-from math import inf
+from math import inf, isfinite
 
 from boxwright.disciplines.frame.parts import Layer as LayerWords
 from boxwright.disciplines.frame.parts import StandingOpening
+from boxwright.disciplines.frame.result import Run
 from boxwright.disciplines.frame.shell import Shell
 from boxwright.disciplines.layout.bodies import Block, Standing
 from boxwright.disciplines.layout.parts import Lining, Section
+from boxwright.disciplines.layout.pockets import Within
 from boxwright.disciplines.layout.solve import Hull
 from boxwright.disciplines.layout.sourced import MASSES, SHEET
 from boxwright.exchange import Box
@@ -17,12 +20,42 @@ from boxwright.model.part import Frame
 from boxwright.rig.rig import Layer
 
 
-def hull_of(bare: Shell, box: Box) -> Hull:
-    """Return the shell round the room: its outer box, and what stands up through the floor."""
+def hull_of(bare: Shell, box: Box, runs: tuple[Run, ...] = (), unrouted: tuple[str, ...] = ()) -> Hull:
+    """Return the shell round the room: its outer box, what stands up through the floor, and what lies in its walls.
+
+    ``unrouted`` are the names of wires and pipes that may lie in any.
+    """
     half = box.outside[1] / 2.0 if box.outside[1] > 0.0 else inf
     outer = Block((box.front_x, -half, 0.0), (box.rear_x, half, box.outside[2] or inf))
     fixed = tuple((one.of, one.name, one.low, one.high) for one in bare.intrusions)
-    return Hull(outer, fixed, bare.nose is not None, box.deck_height)
+    within = (*_studs(bare), *map(_run, runs), *(Within("", name, "", ALL, ALL, False) for name in unrouted))
+    return Hull(outer, fixed, bare.nose is not None, box.deck_height, within)
+
+
+ALL = (-inf, inf)
+"""Anywhere along a wall, at any height."""
+
+
+def _studs(bare: Shell) -> Iterator[Within]:
+    """Yield the studs and posts of the upright walls; those that an opening brings with it are framed for its leaf."""
+    for one in bare.members:
+        if one.runs == "up" and not one.is_removed and not one.of.startswith("openings["):
+            half = one.face.best / 2.0
+            for up in one.pieces:
+                ends = one.at.low - half, one.at.high + half
+                is_sure = one.is_held and one.at.known
+                yield Within(one.of, f"{one.kind} {one.name}", one.wall, ends, up, is_sure, is_stud=True)
+
+
+def _run(one: Run) -> Within:
+    """Return a stretch of a wire or a pipe in a wall; sure where its route says how far it runs, and how high."""
+    up = (one.up - THIN, one.up + THIN) if one.up is not None else ALL
+    is_sure = one.up is not None and isfinite(one.low) and isfinite(one.high)
+    return Within(one.of, f"{one.what} {one.name}", one.wall, (one.low, one.high), up, is_sure)
+
+
+THIN = 0.002
+"""Half of how thick a wire or a pipe is taken to be (m), so that it is more than a touch."""
 
 
 STIFF = ("ply", "osb", "mdf", "hardboard", "chipboard")

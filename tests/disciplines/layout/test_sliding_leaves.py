@@ -33,7 +33,7 @@ def slid(slides: str, unit: str = "") -> tuple[tuple[str, str], ...]:
         ("to: rear, by: 28, runs: outside", POST % (70, "-0", 20), []),
         ("to: rear, by: 28, runs: outside", POST % (70, "+6", 20), ["fix"]),
         ("to: rear, by: 28, runs: outside", POST % (77, "+6", 20), []),
-        ("to: rear, by: 28, runs: in the wall", POST % (70, "-0", 20), []),
+        ("to: rear, by: 12, runs: in the wall", POST % (70, "-0", 20), []),  # its wall strikes it, no post before it
     ],
 )
 def test_what_stands_in_the_path_of_a_sliding_door_is_struck(slides: str, post: str, kinds: list[str]) -> None:

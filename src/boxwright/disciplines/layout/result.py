@@ -59,7 +59,8 @@ class Struck:
     Both are radians where ``turns``, else metres. ``hits`` are the paths of all it strikes, the first one first.
     ``sure`` is only ``perhaps`` where a place is in doubt, or it is not written how far it opens. ``is_usual`` says
     that nobody wrote how it moves at all, so that it is taken to go as such things mostly do. ``between`` are the ends
-    of how far a leaf gets, wherever within its doubt all that is, None of what is no leaf.
+    of how far a leaf gets, wherever within its doubt all that is, None of what is no leaf. ``is_in_wall`` says that it
+    slides into its wall and strikes what lies in there.
     """
 
     of: str
@@ -74,6 +75,7 @@ class Struck:
     shift: Shift | None
     is_usual: bool = False
     between: tuple[float, float] | None = None
+    is_in_wall: bool = False
 
 
 @dataclass(frozen=True, slots=True)

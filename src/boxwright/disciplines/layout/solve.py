@@ -18,6 +18,7 @@ from boxwright.disciplines.layout.made_up import Raised, bodies_in
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
+from boxwright.disciplines.layout.pockets import Within, pocketed
 from boxwright.disciplines.layout.resting import (
     MOST,
     against_themselves,
@@ -73,12 +74,16 @@ class Offers:
 
 @dataclass(frozen=True, slots=True)
 class Hull:
-    """The shell round the room: its outer box, what stands up through its floor, and the ground under its deck (m)."""
+    """The shell round the room: its outer box, what stands up through its floor, and the ground under its deck (m).
+
+    ``within`` is what lies in its walls: studs, wires and pipes.
+    """
 
     outer: Block
     fixed: tuple[Raised, ...]
     has_nose: bool
     ground: Band
+    within: tuple[Within, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +126,6 @@ def solve(
     fitted = [one for one in section.fitted if one.of in there]
     closed = [one for one in section.closed if one.of in openings]
     canopies = _canopies(fitted, bodies, hull) if use in OPENED else []
-    set_out = {body.of for body, _ in canopies}
     standing = {body.of: body for body in (*bodies, *(body for body, _ in canopies))}
     # what lies somewhere in a cabinet is as far as the cabinet is: it only has to fit
     every = tuple(body for body in standing.values() if not body.is_stowed)
@@ -131,18 +135,17 @@ def solve(
     laid = [(one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))) for one, zone in zones]
     clearings = Clearings(every, roots, moving.movers, [one[2][0] for one in laid], passages(closed, room), room)
     beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
-    lifted = frozenset(body.of for body in every if body.kind == "cargo" and body.of not in heavy)
-    struck = tuple(_struck(moving.movers, every, standing, roots, lines, lifted, clearings, room))
+    struck = tuple(_struck(moving.movers, every, standing, roots, lines, heavy, clearings, room))
     ended = (*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull))
     asleep = slept_on(fitted, beds, lines) if use == "sleep" else {}
-    resting, more = meetings(_near(every, set_out, bodies), lines, asleep, clearings.of)
+    resting, more = meetings(_near(every, canopies, bodies), lines, asleep, clearings.of)
     through = tuple(crossings(bodies, room, closed, hull.has_nose, hull.outer, let_in(fitted)))
     return Result(
         use=use,
         bodies=bodies,
         meetings=(*_untold(resting, struck, roots), *against_themselves(fitted, every, POSE_OF_USE.get(use, "travel"))),
         more=more,
-        struck=struck,
+        struck=(*struck, *_pocketed(closed, bodies, fitted, hull, room, use)),
         intruders=tuple(_intruders(laid, clearings)),
         stopped=ended,
         short=tuple(_cramped(zones, standing, faces_of(room, hull.has_nose), room)),
@@ -175,9 +178,19 @@ def _together(
     return both_open([one for one in movers if one.of not in walled], apart_of(lines, shut))
 
 
-def _near(every: Iterable[Body], set_out: set[str], bodies: Iterable[Body]) -> tuple[Body, ...]:
+def _pocketed(
+    closed: list[Closed], bodies: tuple[Body, ...], fitted: list[Fitted], hull: Hull, room: Surfaces, use: str
+) -> Iterator[Struck]:
+    """Yield what leaves strike that slide into their walls, where they are opened."""
+    if any(one.facet is not None and one.facet.slides is not None for one in closed) and use in OUTDOORS:
+        yield from pocketed(closed, hull.within, bodies, let_in(fitted), hull.outer, room)
+
+
+def _near(
+    every: Iterable[Body], canopies: Iterable[tuple[Body, Canopy | None]], bodies: Iterable[Body]
+) -> tuple[Body, ...]:
     """Return what is looked at box by box: of canopies, mostly alone under the sky, what something reaches into."""
-    bodies = tuple(bodies)
+    bodies, set_out = tuple(bodies), {body.of for body, _ in canopies}
     return tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
 
 
@@ -281,10 +294,11 @@ def _struck(
     standing: dict[str, Body],
     roots: dict[str, str],
     lines: dict[str, frozenset[str]],
-    lifted: frozenset[str],
+    heavy: tuple[str, ...],
     clearings: Clearings,
     room: Surfaces,
 ) -> Iterator[Struck]:
+    lifted = frozenset(body.of for body in bodies if body.kind == "cargo" and body.of not in heavy)
     met = set[tuple[str, str]]()
     within: set[str] | None = None
     for mover in movers:

@@ -139,6 +139,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if one.sure == "perhaps":
             says = f"{one.name} may strike {names} when it {opens}: {_why(one)}"
             act = f"Open {one.name} by hand and look, or write where {names} is, piece by piece"
+            act = f"Look what lies in the wall beside {one.name}, and write where" if one.is_in_wall else act
             act = _how(one) if one.is_usual else act
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
@@ -146,6 +147,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
         says = f"{one.name} strikes {names} when it {opens}: {got}"
         act = moving(one.shift, shown_in) or f"Give {one.names[0]} another place"
+        act = f"Let {one.name} run inside or outside, or frame its pocket without {names}" if one.is_in_wall else act
         yield Finding(
             code, one.of, "fix", says, one.reached, one.whole, one.reached - one.whole, "rad" if one.turns else "m",
             GEOMETRY, lever(one.shift), act=act, uses=OPENED, because=one.hits,
