@@ -31,10 +31,14 @@ Key = tuple[str, str, str]
 
 @dataclass(frozen=True, slots=True)
 class Stood:
-    """What something takes up that stands open: its boxes at most, and those that lie in it for certain."""
+    """What something takes up that stands open: its boxes at most, and those that lie in it for certain.
+
+    ``hold`` is a box around all its way, wherever within its doubt that is.
+    """
 
     cover: tuple[Block, ...]
     core: tuple[Block, ...]
+    hold: Block
 
 
 _stood: dict[Key, tuple[Mover, Stood]] = {}
@@ -48,7 +52,7 @@ def both_open(movers: Sequence[Mover], apart: Container[tuple[str, str]]) -> Ite
 
     ``apart`` are the pairs of paths that are not asked about: what is in or on the other, and what strikes it shut.
     """
-    wide = [grown(_hold_of(one), one.doubt) for one in movers]
+    wide = [_stood_of(one).hold for one in movers]
     told = set[tuple[str, str]]()
     for pair in sorted({(min(pair), max(pair)) for pair in near_pairs(zip(wide, range(len(movers)), strict=True))}):
         one, other = (movers[number] for number in pair)
@@ -104,14 +108,16 @@ def _stood_of(mover: Mover) -> Stood:
             _stood.clear()
         every = [_opened(way) for way in ended(mover)]
         stood = Stood(
-            tuple(block for one in every for block in one.cover), tuple(block for one in every for block in one.core)
+            tuple(block for cover, _ in every for block in cover),
+            tuple(block for _, core in every for block in core),
+            grown(envelope([way.hold for way in mover.ways]), mover.doubt),
         )
         had = _stood[key] = mover, stood
     return had[1]
 
 
-def _opened(way: Turn | Slip) -> Stood:
-    """Return what one piece takes up that stands open, all the way or anywhere between both ends of it."""
+def _opened(way: Turn | Slip) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
+    """Return what one piece takes up that stands open, at most and for certain, or anywhere between both its ends."""
     if isinstance(way, Slip):
         by = [0.0, 0.0, 0.0]
         by[way.axis] = way.by
@@ -119,14 +125,14 @@ def _opened(way: Turn | Slip) -> Stood:
         play = [min(LENGTHS["play"], side / 4.0) for side in end.size]
         by[way.axis] = way.most
         most = moved_block(way.start, (by[0], by[1], by[2]))
-        return Stood((envelope([end, most]),), (grown(end, (-play[0], -play[1], -play[2])),))
+        return (envelope([end, most]),), (grown(end, (-play[0], -play[1], -play[2])),)
     count = max(round((way.at_most - way.turn) / STEP), 1) if way.at_most > way.turn + SQUARE else 0
     places = [way.turn + (way.at_most - way.turn) * number / max(count, 1) for number in range(count + 1)]
     between = way.radius * STEP / 2.0 if count else 0.0  # so far it may stand beside the next place that is looked at
     cover = (block for at in places for block in turned_open(way, at, is_cover=True))
     more = [between if axis in {way.along[0], way.across[0]} else 0.0 for axis in range(3)]
     core = turned_open(way, way.turn, is_cover=False)
-    return Stood(tuple(grown(block, (more[0], more[1], more[2])) for block in cover), core)
+    return tuple(grown(block, (more[0], more[1], more[2])) for block in cover), core
 
 
 def turned_open(way: Turn, turn: float, is_cover: bool) -> tuple[Block, ...]:
@@ -154,10 +160,6 @@ def _strip(way: Turn, turn: float, low: float, high: float) -> Block:
         ends[0][axis], ends[1][axis] = min(both) - THIN, max(both) + THIN
     ends[0][k], ends[1][k] = way.width
     return Block((ends[0][0], ends[0][1], ends[0][2]), (ends[1][0], ends[1][1], ends[1][2]))
-
-
-def _hold_of(mover: Mover) -> Block:
-    return envelope([way.hold for way in mover.ways])
 
 
 def _key(mover: Mover) -> Key:
