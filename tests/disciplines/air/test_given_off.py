@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from boxwright.disciplines.air.given_off import given_off
@@ -104,6 +106,17 @@ def test_dinner_does_not_warm_the_room_as_it_is_coldest_outside() -> None:
     assert max(night_of(room, night, None, with_dinner).night.air) >= max(
         night_of(room, night, None, with_dinner[:1]).night.air
     )
+
+
+def test_how_warm_a_heater_makes_it_is_told_without_the_dinner() -> None:
+    (held,) = warmed().held
+    assert held.warmth is not None
+    night = Outdoors("", "a night", exactly(273.15), exactly(5.0), exactly(0.0))
+    cooked = given_off((stove(exactly(HOUR), is_flame=True),), YES, 2)
+    fixed = replace(held.warmth, switches=False)
+    both = [night_of(warmed().inside, night, fixed, one) for one in (cooked, cooked[:1])]
+    assert both[0].warmest == both[1].warmest
+    assert max(both[0].night.air) > max(both[1].night.air), "the evening itself is warmer for it"
 
 
 def test_those_who_work_give_off_more_by_day_alone() -> None:

@@ -110,9 +110,12 @@ def test_what_else_draws_counts_from_nothing_to_all_that_is_written() -> None:
     fridge = PlannedDraw("parts[fridge]", "fridge", exactly(2.0), None, 1, None, exactly(1.0 / 3.0))
     lamps = PlannedDraw("parts[lamps]", "lamps", None, exactly(5.0), 3, exactly(4.0 * 3600.0), None)
     absent = PlannedDraw("parts[kettle]", "kettle", None, exactly(1000.0), 1, None, None)
-    own = Section(draws=(fridge, lamps, absent))
-    found = also_drawn(own, {"parts[fridge]": "yes", "parts[lamps]": "perhaps"})
-    assert found.low == 0.0
+    brakes = PlannedDraw("parts[brakes]", "brakes", exactly(10.0), None, 1, None, None)
+    wired = (PlannedSource("parts[fridge]", "fridge"), PlannedSource("parts[brakes]", "brakes"))
+    leads = (*LEADS, PlannedLead("wires[a]", "a", "panel", "fridge"), PlannedLead("wires[b]", "b", "cable", "brakes"))
+    own = Section(draws=(fridge, lamps, absent, brakes), sources=(*SOURCES, *wired), leads=leads)
+    found = also_drawn(own, {**ALL, "parts[fridge]": "yes", "parts[lamps]": "perhaps", "parts[brakes]": "yes"})
+    assert found.low == 0.0, "what a cable from elsewhere feeds takes nothing of the battery"
     assert found.high / WATT_HOUR == pytest.approx(2.0 * 14.4 / 3.0 * 12.0 + 3 * 5.0 * 4.0)
 
 

@@ -141,8 +141,19 @@ def usable(source: PlannedSource) -> Band | None:
 
 
 def also_drawn(own: Section, there: Mapping[str, str]) -> Band:
-    """Return what else that stands may take in a night (J): nothing at the least, all that is written at the most."""
-    return Band(0.0, 0.0, sum(_in_a_night(one) for one in own.draws if one.of in there), spread="interval")
+    """Return what else that stands may take in a night (J): nothing at the least, all that is written at the most.
+
+    What wires feed from elsewhere than a battery, such as lamps for the road, takes nothing of it.
+    """
+    names = {one.of: one.name for one in own.sources}
+    beside = [one for one in own.draws if one.of in there and _may_draw(names.get(one.of, ""), own, there)]
+    return Band(0.0, 0.0, sum(_in_a_night(one) for one in beside), spread="interval")
+
+
+def _may_draw(name: str, own: Section, there: Mapping[str, str]) -> bool:
+    """Return whether a thing may take from a battery: its wires lead to one, or nobody wrote any."""
+    ways = _upward(name, (), (), own, there)
+    return not ways or any(one.ends == "battery" for one in ways)
 
 
 def _in_a_night(draw: PlannedDraw) -> float:

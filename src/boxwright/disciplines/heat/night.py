@@ -148,7 +148,8 @@ def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture
     gains = {end: gains[end] - skies[end] for end in ENDS}
     judged = slice(-ASLEEP_HOURS, None)
     coldest = {end: min(run.air[judged]) for end, run in runs.items()}
-    warmest = {end: max(run.air[judged]) for end, run in runs.items()}
+    alone = _by_the_heater(inside, outdoors, warmth, moisture, runs)
+    warmest = {end: max(run.air[judged]) for end, run in alone.items()}
     energy = {end: sum(run.heat[judged]) * 3600.0 for end, run in runs.items()}
     best = runs["best"]
     return HeldNight(
@@ -176,6 +177,16 @@ def runs_of(
 ) -> dict[End, Course]:
     """Return the three days at each end of heat loss; the judged night are their last hours."""
     return dict(zip(ENDS, _runs(inside, outdoors, warmth, moisture), strict=True))
+
+
+def _by_the_heater(
+    inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...], runs: dict[End, Course]
+) -> dict[End, Course]:
+    """Return the runs in which no dinner warms the evening: how warm it gets is asked of the heater alone."""
+    without = tuple(one for one in moisture if one.is_on(COLDEST_AT))
+    if warmth is None or without == moisture:
+        return runs
+    return runs_of(inside, outdoors, warmth, without)
 
 
 @lru_cache(maxsize=64)

@@ -98,16 +98,21 @@ def battery_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Fin
         most = need.high + result.also.high
         if most <= holds.low:
             continue
-        says = f"{takes}, and {battery}, full as it begins, gives {show_band(_plain(holds), 'energy', shown_in)}: it"
-        says += f" lasts {show_band(lasts(holds, need), 'time', shown_in)} of {show(NIGHT, 'time', shown_in)}"
-        if result.also.high > 0.0:
-            says += f", and what else is written to draw may take up to {show(result.also.high, 'energy', shown_in)}"
+        says = f"{takes}, and {battery}, full as it begins, gives {show_band(_plain(holds), 'energy', shown_in)}"
+        also = show(result.also.high, "energy", shown_in)
+        if need.high <= holds.low:
+            says += f": enough for it alone, perhaps not with all else that is written to draw, up to {also}"
+            act = "Switch off at night what else draws, or write hours: and duty: of each as it is"
+        else:
+            says += f": it lasts {show_band(lasts(holds, need), 'time', shown_in)} of {show(NIGHT, 'time', shown_in)}"
+            says += f", and what else is written to draw may take up to {also}" if result.also.high > 0.0 else ""
+            act = f"Plug in outside for such a night, or sleep warm without {name}: bags for the cold; a larger battery"
+            act += " mends it"
         is_short = need.best > holds.best
         yield Finding(
             "heat/battery-for-the-night", feed.battery, "limit" if is_short else "unknown", says, holds.low, most,
             holds.low - most, "J", source_of("usable", "lithium"), feed.battery,
-            act=f"Plug in outside for such a night, or sleep warm without {name}: bags for the cold; a larger battery"
-            " mends it", minutes=30, could_stop=False, uses=SLEEP, because=(feed.battery, one.planned.of),
+            act=act, minutes=30, could_stop=False, uses=SLEEP, because=(feed.battery, one.planned.of),
         )  # fmt: skip
 
 
