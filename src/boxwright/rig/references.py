@@ -15,6 +15,7 @@ TARGETS: dict[tuple[str, str], tuple[str, ...]] = {
     ("parts", "screws.into"): ("parts",),
     ("parts", "charger.from"): ("parts", "openings"),
     ("parts", "heater.path"): ("parts",),
+    ("parts", "heater.fed_by"): ("parts", "openings"),
     ("parts", "cools.hatch"): ("openings",),
     ("parts", "release"): ("openings",),
     ("openings", "inside"): ("parts",),

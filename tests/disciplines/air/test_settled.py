@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
 import pytest
 
-from boxwright.disciplines.air.findings.damp import MUCH_LESS
+from boxwright.disciplines.air.findings.damp import MUCH_LESS, _asked
 from boxwright.disciplines.air.result import DampNight, Settled, WetPlace
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
@@ -79,3 +80,13 @@ def test_the_finding_names_the_value_and_both_its_ends() -> None:
     assert all("parts[stove]" in one.because for one in told)
     _, silent = slept(COLD, NEVER, WITH_U)
     assert all("cooks" not in one.says for one in silent)
+
+
+def test_of_two_values_the_one_that_takes_more_of_it_away_is_asked_for() -> None:
+    wet = slept(COLD, UNSAID)[0].wet[0]
+    wettest = wet.wettest.over
+    little, much = Settled("cooks", "parts[stove]", 0.7 * wettest), Settled("U", "openings[window]", 0.2 * wettest)
+    for order in ((little, much), (much, little)):
+        assert _asked(replace(wet, settled=order)) == much
+    assert _asked(replace(wet, settled=(Settled("U", "openings[window]", 0.9 * wettest),))) is None
+    assert _asked(replace(wet, settled=())) is None

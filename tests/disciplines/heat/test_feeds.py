@@ -8,6 +8,7 @@ from boxwright.disciplines.heat.electricity import lasts
 from boxwright.disciplines.heat.feeds import Feed, also_drawn, feed_of, usable
 from boxwright.disciplines.heat.parts import Heater, PlannedDraw, PlannedHeater, PlannedLead, PlannedSource, Section
 from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.finding import Finding
 from boxwright.model.place import ANYWHERE, Place
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_findings import RIG, studied
@@ -137,6 +138,36 @@ def test_a_heater_whose_battery_is_not_in_yet_may_warm_nothing() -> None:
     assert not later.is_fed and cold < held - 5.0
     unwired, same = heater_of(("{from: battery, to: heater", "{from: battery, to: bed"), ("draw: 1.2 A, start: 9 A", "draw: 0 A, start: 0 A"))  # noqa: E501
     assert not unwired.takes_electricity and same == held
+
+
+def said_of_battery(*edits: tuple[str, str]) -> list[Finding]:
+    """Return what is said of the battery of the small rig: its heater takes 115 to 758 Wh, 227 most likely."""
+    text = RIG
+    for old, new in edits:
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    return [one for one in studied(text).findings("sleep") if one.code == "heat/battery-for-the-night"]
+
+
+@pytest.mark.parametrize(("charge", "kind"), [("20", "limit"), ("60", "unknown"), ("100", "")])
+def test_a_battery_is_short_perhaps_short_or_enough(charge: str, kind: str) -> None:
+    """By hand: 20 Ah give 205 Wh most likely, 256 at the most; 60 Ah 614, 461 at the least; 100 Ah 768 at the least."""
+    found = said_of_battery(("Ah: 100}", f"Ah: {charge}}}"))
+    assert [one.kind for one in found] == ([kind] if kind else [])
+
+
+def test_what_else_draws_may_be_too_much_beside_a_heater_that_alone_is_not() -> None:
+    lamp = "  lamp: {x: 1000, side: left, z: 1500, size: 100 x 100 x 100, weight: 1, stage: shell, done: yes, draw: %s}"
+    (found,) = said_of_battery(("  # one more", lamp % "20 W"))
+    assert found.kind == "unknown" and "enough for it alone, perhaps not with all else" in found.says
+    assert "up to 240 Wh" in found.says and found.act.startswith("Switch off")
+    assert said_of_battery(("  # one more", lamp % "0.5 W")) == []
+
+
+def test_a_wire_to_a_heater_says_that_it_takes_electricity() -> None:
+    later = ("weight: 12, stage: shell, done: yes, battery:", "weight: 12, stage: later, battery:")
+    unsaid, cold = heater_of(("draw: 1.2 A, start: 9 A, ", ""), later)
+    assert unsaid.takes_electricity and not unsaid.is_fed and cold < heater_of()[1] - 5.0
 
 
 def test_a_tank_that_is_named_and_not_there_is_not_replaced_by_another() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from dataclasses import replace
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -10,10 +11,12 @@ from typing import Any
 
 import pytest
 
+from boxwright.disciplines.heat.bearing import holds
 from boxwright.disciplines.heat.findings import RULES
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import Study, study
+from boxwright.units import Band
 from tests.disciplines.heat.headlines import against, headlines
 
 FOLDER = Path(__file__).parents[2] / "findings" / "heat"
@@ -115,3 +118,28 @@ def test_a_headline_says_which_findings_it_waits_for() -> None:
     ((said_of_it, word),) = asleep(studied(RIG))
     assert "heater holds 63 F with battery full as it gets dark" in said_of_it and "settled" not in said_of_it
     assert word == "yes"
+
+
+def test_what_stands_against_one_place_undoes_nothing_at_another() -> None:
+    two = "meadow: {coldest_design: -5 C, height: 0 m, hottest_design: 22 C}\n  pass: {coldest_design: -5 C}"
+    found = studied(edited(("meadow: {coldest_design: -5 C, height: 0 m, hottest_design: 22 C}", two)))
+    told = dict(sorted((said_of_it.partition(",")[0], word) for said_of_it, word in asleep(found)))
+    assert told == {"meadow": "yes", "pass": "perhaps"}
+
+
+def test_a_night_that_is_held_most_likely_alone_is_held_perhaps() -> None:
+    (slot, *_) = studied(RIG).asked_slots("sleep", "night")
+    assert slot.heat is not None
+    (night,) = slot.heat.held
+    assert night.warmth is not None and holds(night, ()) == "yes"
+    wanted = night.warmth.wanted
+    assert holds(replace(night, coldest=Band(wanted, wanted - 3.0, wanted)), ()) == "perhaps"
+    assert holds(replace(night, coldest=Band(wanted - 3.0, wanted - 4.0, wanted)), ()) == "no"
+
+
+@pytest.mark.parametrize(("volume", "kind"), [("1.0", "limit"), ("1.5", "unknown"), ("2.2", "advice"), ("2.6", "")])
+def test_a_full_tank_is_short_perhaps_short_scarce_or_enough(volume: str, kind: str) -> None:
+    """The night takes 0.72 to 2.06 l, 1.13 most likely."""
+    found = [one for one in worked(edited(("volume: 10}", f"volume: {volume}}}")), "sleep")
+             if one.code == "heat/fuel-for-the-night"]  # fmt: skip
+    assert [one.kind for one in found] == ([kind] if kind else [])

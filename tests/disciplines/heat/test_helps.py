@@ -105,6 +105,11 @@ def test_one_that_goes_off_by_itself_or_whose_lowest_nobody_knows_is_never_too_w
         assert not {"opened", "smaller"} & helped(night(one)).keys()
 
 
+def test_of_a_heater_that_most_likely_gives_nothing_no_change_is_told() -> None:
+    perhaps = replace(heater(), lowest=Band(0.0, 0.0, 900.0), highest=Band(0.0, 0.0, 4000.0))
+    assert is_short(night(perhaps)) and helped(night(perhaps)) == {}
+
+
 def test_where_all_is_well_nothing_is_told() -> None:
     assert helped(night(heater(200.0, 4000.0, True))) == {}
 

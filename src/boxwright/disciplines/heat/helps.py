@@ -64,7 +64,8 @@ def helps_of(
     found: list[Help] = []
     worst: dict[str, HeldNight] = {}
     for one in held:
-        if one.warmth is not None and one.warmth.highest.known:
+        # Of one that most likely gives nothing, for it or its feed may not stand, no change of the room helps.
+        if one.warmth is not None and one.warmth.highest.known and one.warmth.highest.best > 0.0:
             known = worst.get(one.warmth.of)
             worst[one.warmth.of] = one if known is None or one.coldest.best < known.coldest.best else known
     for one in worst.values():
