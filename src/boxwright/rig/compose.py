@@ -22,6 +22,7 @@ from boxwright.rig.again import Again
 from boxwright.rig.airing import wood_read
 from boxwright.rig.carrying_in import Carried
 from boxwright.rig.fitting import Known, fitted_of
+from boxwright.rig.guessed import section_unknown
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
 from boxwright.rig.impossible import impossible, unread_lengths
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
@@ -78,7 +79,7 @@ class Composer:
     def compose(self, document: Document) -> Reading:
         """Return the rig of a document. Never fails: what cannot be read is said and left unknown."""
         tree, mistakes, again = document.tree, list[Mistake](), self._again
-        _check_sections(tree, mistakes)
+        mistakes += [Mistake(key, section_unknown(key), is_key=True) for key in tree if key not in OWNER_OF_SECTION]
         units = read_units(tree, home_words(tree), mistakes)
         steps, of_stages = again("stages", (tree.get("stages"), units), partial(_stages, tree, units), mistakes)
         header = read_header(tree, steps, units, mistakes)
@@ -94,10 +95,7 @@ class Composer:
                       partial(read_loads, tree, units, names, sleepers), mistakes)  # fmt: skip
         given = (units, steps, [load.name for load in loads], names)
         measured = again("measured", (tree.get("measured"), *given), partial(_measured, tree, *given), mistakes)
-        around = Surroundings(units, surfaces, steps, *_ends(trailer))
-        if around == self._around:
-            around = self._around  # the same object: what an item was read against is not compared field by field
-        self._around = around
+        around = self._same(Surroundings(units, surfaces, steps, *_ends(trailer)))
         items = {section: self._section(document, section, around, measured, trailer, mistakes)
                  for section in ITEM_SECTIONS}  # fmt: skip
         check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
@@ -138,6 +136,12 @@ class Composer:
             **sections_of(named, items, of_stages, places, shell, fitted, kept, wood, proved, units.words),
         )
         return Reading(rig, problems, document)
+
+    def _same(self, around: Surroundings) -> Surroundings:
+        """Return equal surroundings as the one object, so that what an item was read against is one look to compare."""
+        if around != self._around or self._around is None:
+            self._around = around
+        return self._around
 
     def _section(
         self,
@@ -214,16 +218,6 @@ def read_rig(data: bytes | str) -> Reading:
 def _in_empty_weight(item: Item) -> Item:
     """Return a part whose weight the trailer's own empty weight already holds."""
     return replace(item, mass=exactly(0.0), is_in_empty_weight=True)
-
-
-def _check_sections(tree: Mapping[str, Any], mistakes: list[Mistake]) -> None:
-    for key in tree:
-        if key not in OWNER_OF_SECTION:
-            from boxwright.rig.guessed import section_in_words  # only a file with such a mistake pays for it
-
-            meant = section_in_words(key, OWNER_OF_SECTION, Trailer)
-            says = f'no section "{key}" is known' + (f"; {meant}" if meant else "")
-            mistakes.append(Mistake(key, says, is_key=True))
 
 
 def _stages(

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from pydantic import BaseModel
-
+from boxwright.model.trailer import Trailer
+from boxwright.rig.keys import OWNER_OF_SECTION
 from boxwright.rig.validate import nearest, spellings
 
 OTHER_SECTIONS = {
@@ -45,14 +45,18 @@ OTHER_KEYS = {
 """The same for the keys of a thing."""
 
 
-def section_in_words(key: str, sections: Iterable[str], trailer: type[BaseModel]) -> str:
-    """Return how to write what stands as a section nobody reads; empty where nobody can guess."""
+def section_unknown(key: str) -> str:
+    """Return what is said of a section nobody reads, and how to write what it was meant to be."""
+    meant = _section_meant(key)
+    return f'no section "{key}" is known' + (f"; {meant}" if meant else "")
+
+
+def _section_meant(key: str) -> str:
     if key in OTHER_SECTIONS:
         return f"write it as {OTHER_SECTIONS[key]}"
-    spelled = {choice for choices in spellings(trailer).values() for choice in choices}
-    if key in spelled:
+    if key in {choice for choices in spellings(Trailer).values() for choice in choices}:
         return f"write {key} under trailer:, indented"
-    guess = nearest(key, sections)
+    guess = nearest(key, OWNER_OF_SECTION)
     return f'did you mean "{guess}"?' if guess else ""
 
 
