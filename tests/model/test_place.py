@@ -161,8 +161,13 @@ def test_a_leaf_of_doubtful_depth_stands_folded_as_far_off_its_wall_as_it_may():
     assert (up.y.low, up.y.high) == (folded.y.low, folded.y.high)
     assert (up.z.high - up.z.best) / IN == pytest.approx(3 + 1), "as far across as up, and as far as the leaf itself"
     askew = Place(bedding.x, Band(0.0, -1 * IN, 5 * IN), bedding.z, bedding.size)
-    ends = [(round((up.z.best - up.z.low) / IN, 6), round((up.z.high - up.z.best) / IN, 6)) for up in (
-        turned_with(askew, bunk, folded), turned_with(askew, bunk, folded_up(bunk, exactly(9 * IN), BOX, "right")))]
+    ends = [
+        (round((up.z.best - up.z.low) / IN, 6), round((up.z.high - up.z.best) / IN, 6))
+        for up in (
+            turned_with(askew, bunk, folded),
+            turned_with(askew, bunk, folded_up(bunk, exactly(9 * IN), BOX, "right")),
+        )
+    ]
     assert ends == [(2, 6), (6, 2)], "farther to the right is higher up a left wall, and lower down a right one"
 
 

@@ -71,9 +71,7 @@ def wall() -> list[Stroke]:
         x = left + (right - left) * step / 10
         marks.append(line(on_paper(left, low + (x - left)), on_paper(x, low), "dimension", "openings/window"))
     marks.append(line(on_paper(1.25, 0.4), on_paper(1.25, 1.1), "centre", "openings/window"))
-    marks.append(
-        Stroke(rectangle(1.9, 0.1, 2.3, 0.6), "phantom", "parts/bench", "view", is_closed=True, fill="wood")
-    )
+    marks.append(Stroke(rectangle(1.9, 0.1, 2.3, 0.6), "phantom", "parts/bench", "view", is_closed=True, fill="wood"))
     return marks
 
 

@@ -288,9 +288,9 @@ def test_a_copy_is_the_same_under_another_name() -> None:
 
 def test_a_new_thing_is_written_as_its_neighbours_are() -> None:
     for text, line in (
-        (ALIGNED, "  box:        {x: 3, note: \"a, b\"}  # new"),
-        (BRACED, ", box: {x: 3, note: \"a, b\"}}  # all"),
-        (BRACED_LINES, "  stool: {x: 3},   # three\n  box: {x: 3, note: \"a, b\"}"),
+        (ALIGNED, '  box:        {x: 3, note: "a, b"}  # new'),
+        (BRACED, ', box: {x: 3, note: "a, b"}}  # all'),
+        (BRACED_LINES, '  stool: {x: 3},   # three\n  box: {x: 3, note: "a, b"}'),
         (BLOCK, "        x: +1\n    box:\n        x: 3\n        note: a, b"),
     ):
         comment = "new" if text is ALIGNED else ""
@@ -325,7 +325,7 @@ def test_a_name_in_a_route_a_strap_and_a_path_is_followed() -> None:
         "parts:\n  rings: {x: 1}\n  rings left: {x: 2}\nopenings:\n  gland: {wall: roof}\n"
         "straps:\n  s: {over: rings, to: [rings 2, rings left 2, unknown]}\n"
         "wires:\n  w: {from: rings, to: left x1, route: roof x8 > gland > inside rings left > rings x2}\n"
-        "accepted:\n  a: {code: x, where: \"parts[rings].x\"}\n"
+        'accepted:\n  a: {code: x, where: "parts[rings].x"}\n'
     )
     done = rename(read_document(text), "parts", "rings", "eyes")
     assert isinstance(done, Change)

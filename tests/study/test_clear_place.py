@@ -55,8 +55,7 @@ def rig_text(*openings: str, parts: Iterable[str] = (), measured: str = TAPED) -
 
 def leaf(at: str, place: str = BENCH, more: str = "") -> str:
     return (
-        f"flap: {{{place}, hinge: {{edge: left, length: 60, at: {at}}}, "
-        f"screws: {{size: 1/4 in, into: studs}}{more}}}"
+        f"flap: {{{place}, hinge: {{edge: left, length: 60, at: {at}}}, screws: {{size: 1/4 in, into: studs}}{more}}}"
     )
 
 

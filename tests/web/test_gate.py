@@ -112,7 +112,15 @@ def test_exactly_one_host_is_named() -> None:
     assert status(asked([("host", HERE), ("host", HERE), held(door)], door=door)) == 400
 
 
-FOREIGN = ["http://example.org", "null", "", f"https://{HERE}", f"http://127.0.0.1:{PORT + 1}", f"http://{HERE}/", "file://"]
+FOREIGN = [
+    "http://example.org",
+    "null",
+    "",
+    f"https://{HERE}",
+    f"http://127.0.0.1:{PORT + 1}",
+    f"http://{HERE}/",
+    "file://",
+]
 
 
 @pytest.mark.parametrize("origin", FOREIGN)

@@ -73,9 +73,7 @@ def later_number_lines(sweeps: tuple[Study, Study], before: Answered, after: Ans
     return [(), head, *lines[2:]]
 
 
-def finding_changes(
-    before: Study, after: Study, answer: Answered, columns: int, is_by_slot: bool = True
-) -> list[Line]:
+def finding_changes(before: Study, after: Study, answer: Answered, columns: int, is_by_slot: bool = True) -> list[Line]:
     """Return the findings that are gone from some slot and those that are new in one, each once, the asked stage first.
 
     Two studies of different stages have no slots in common: without ``is_by_slot`` all of each are one.
@@ -103,9 +101,7 @@ def _places(found: Study, answer: Answered, is_by_slot: bool) -> dict[Mark, dict
     said: dict[Mark, dict[Key, Finding]] = {}
     here = slot_of(answer, answer.use)
     asked = (answer.study.number, answer.study.is_ticked, here.load if here is not None else "")
-    for slot in sorted(
-        found.slots, key=lambda one: ((one.number, one.is_ticked) != asked[:2], one.load != asked[2])
-    ):
+    for slot in sorted(found.slots, key=lambda one: ((one.number, one.is_ticked) != asked[:2], one.load != asked[2])):
         for finding in slot.findings:
             key = (slot.number, slot.is_ticked, slot.load, slot.use) if is_by_slot else NOWHERE
             said.setdefault((finding.code, finding.where, finding.kind), {}).setdefault(key, finding)

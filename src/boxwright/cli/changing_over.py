@@ -216,9 +216,7 @@ def _step(step: Step) -> dict[str, Json]:
 
 
 def _exits(exits: Iterable[Freed]) -> list[Json]:
-    return [
-        {"where": one.of, "word": one.word, "by": list(one.by), "not_from": list(one.not_from)} for one in exits
-    ]
+    return [{"where": one.of, "word": one.word, "by": list(one.by), "not_from": list(one.not_from)} for one in exits]
 
 
 def _leaving(out: Leaving | None) -> Json:

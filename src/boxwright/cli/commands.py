@@ -13,7 +13,8 @@ from boxwright.cli.options import AsJson, Load, OnDate, Rig, Stage, Units, UseWo
 from boxwright.cli.words import CHAPTERS
 
 app = typer.Typer(
-    add_completion=False, rich_markup_mode=None,
+    add_completion=False,
+    rich_markup_mode=None,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
     help="One rig file in; weights, balance and an honest answer out.",

@@ -93,9 +93,7 @@ def as_json(rooms: tuple[HotRoom, ...]) -> Json:
             "of": room.hot.of,
             "place": room.hot.place,
             "runs": [_run(one) for one in room.runs],
-            "tried": [
-                {"what": one.what, "shut": _run(one.shut), "aired": _run(one.aired)} for one in room.tried
-            ],
+            "tried": [{"what": one.what, "shut": _run(one.shut), "aired": _run(one.aired)} for one in room.tried],
             "cooling": _run(room.asked),
         }
         for room in rooms

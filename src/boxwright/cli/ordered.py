@@ -199,9 +199,7 @@ def _weeks(count: float) -> str:
     return f"{count:g} week{'' if count == 1.0 else 's'}"
 
 
-def _sum(
-    order: Order, found: tuple[OrderLine, ...], key: str, is_reply: bool, units: HeaderUnits
-) -> float | None:
+def _sum(order: Order, found: tuple[OrderLine, ...], key: str, is_reply: bool, units: HeaderUnits) -> float | None:
     """Return price or lead time of the trailer with what its lines add, as asked or as replied.
 
     None where the trailer's own is not written.
@@ -268,4 +266,3 @@ def _going_on(now: Answered, found: tuple[OrderLine, ...], today: date, columns:
     says = "Until then the rig stays with what was asked. To go on with the reply: "
     path = clean(now.question.path)
     return [*lines, (), *hanging((), f"{says}boxwright set {path} {clean(typed)}", columns)]
-

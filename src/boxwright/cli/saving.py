@@ -26,4 +26,3 @@ def saved(name: str, before: bytes, after: str) -> Path:
         words = (reason.strerror or str(reason)).lower()
         raise NothingAsked(f'"{clean(name)}" could not be written: {clean(words)}; it is as it was') from None
     return kept
-

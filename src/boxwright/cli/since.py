@@ -44,9 +44,7 @@ def since(question: Question, word: str, today: date, columns: int) -> tuple[lis
     rig = now.reading.rig
     then = _then(rig, word, now.study.judged_on)
     old_rig = rig_then(rig, then)
-    found = study(
-        old_rig, today, stage=then.stage, shown_in=now.units, judged_on=then.day, vehicle=question.vehicle
-    )
+    found = study(old_rig, today, stage=then.stage, shown_in=now.units, judged_on=then.day, vehicle=question.vehicle)
     before = replace(now, reading=replace(now.reading, rig=old_rig), study=found)
     title = f"Since {then.name} ({then.day}, stage {stage_name(rig, then.stage) or then.stage}), by what is written:"
     lines = [plain(piece, "head") for piece in wrapped(clean(title), columns)]

@@ -125,9 +125,7 @@ def swept(answer: Answered, today: date) -> Study:
     if answer.study.number < rig.header.stage_today:
         return answer.study
     vehicle = answer.question.vehicle
-    return study(
-        rig, today, once=answer.once, shown_in=answer.units, judged_on=answer.study.judged_on, vehicle=vehicle
-    )
+    return study(rig, today, once=answer.once, shown_in=answer.units, judged_on=answer.study.judged_on, vehicle=vehicle)
 
 
 def line_changes(before: str, after: str, columns: int) -> list[Line]:

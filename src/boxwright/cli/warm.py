@@ -144,9 +144,7 @@ def wanting(rig: RigFile, written: str) -> RigFile:
     if not written:
         return rig
     wanted = _temperature(rig, written)
-    heaters = tuple(
-        replace(one, heater=one.heater.model_copy(update={"holds": wanted})) for one in rig.heat.heaters
-    )
+    heaters = tuple(replace(one, heater=one.heater.model_copy(update={"holds": wanted})) for one in rig.heat.heaters)
     return replace(rig, heat=replace(rig.heat, heaters=heaters))
 
 

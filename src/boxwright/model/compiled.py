@@ -43,9 +43,7 @@ def compiled(function: Plain, kept_in: str = "") -> Plain:
 def _calls(plain: FunctionType) -> dict[str, FunctionType]:
     """Return the plain functions one calls, by the names it has for them."""
     return {
-        name: one
-        for name in plain.__code__.co_names
-        if isinstance(one := plain.__globals__.get(name), FunctionType)
+        name: one for name in plain.__code__.co_names if isinstance(one := plain.__globals__.get(name), FunctionType)
     }
 
 
@@ -58,9 +56,7 @@ def _texts(plain: FunctionType) -> Iterator[str]:
     """Give the text of a function and of all it calls: what it does, not where it stands."""
     code = plain.__code__
     numbers = {
-        name: one
-        for name in code.co_names
-        if isinstance(one := plain.__globals__.get(name), (int, float, str, tuple))
+        name: one for name in code.co_names if isinstance(one := plain.__globals__.get(name), (int, float, str, tuple))
     }
     yield f"{plain.__qualname__} {_text(code)} {sorted(numbers.items())!r}"
     for one in _calls(plain).values():

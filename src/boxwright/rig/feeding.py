@@ -86,7 +86,5 @@ def _habits(habits: tuple[tuple[str, Habit], ...], things: tuple[Item, ...]) -> 
             yield _drawn(paths.get(habit.at.strip(), ""), name, habit.draw, 1, habit.hours, None)
 
 
-def _drawn(
-    of: str, name: str, draw: Draw, count: int, hours: Band | None, duty: Band | None
-) -> PlannedDraw:
+def _drawn(of: str, name: str, draw: Draw, count: int, hours: Band | None, duty: Band | None) -> PlannedDraw:
     return PlannedDraw(of, name, draw.amps, draw.watts, count if draw.is_each else 1, hours, duty)

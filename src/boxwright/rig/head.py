@@ -232,8 +232,6 @@ def read_stages(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mist
     return StagesRead(tuple(stages), tuple(facets))
 
 
-
-
 def default_loads(people: Iterable[str]) -> tuple[LoadState, ...]:
     """Return the load states of a file that names none: everything aboard, every tank anywhere from empty to full.
 

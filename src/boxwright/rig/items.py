@@ -262,7 +262,7 @@ def _size(
         says = str(problem)
         if own is not None and "width" in type(own).model_fields:
             along, _, up = text.partition(" x ")
-            says = f'a hole has no size but a width and a height; write it as width: {along}, height: {up or ".."}'
+            says = f"a hole has no size but a width and a height; write it as width: {along}, height: {up or '..'}"
         return (0.0, 0.0, 0.0), False, [Mistake(f"{path}.size", says)]
 
 

@@ -80,9 +80,7 @@ def arranged(
     keep = [row for slot in slots for row in kept(slot, bench.vehicle, 1 in axes)]
     rows = [*must, *(row for row in keep if any(column.gives(row) for column in columns))]
     found = [
-        one
-        for one in (_programme(bench, columns, must, rows), *_alone(bench, columns, must, rows))
-        if one is not None
+        one for one in (_programme(bench, columns, must, rows), *_alone(bench, columns, must, rows)) if one is not None
     ]
     return [min(found, key=lambda one: one.rank)] if found else []
 
@@ -97,9 +95,7 @@ def _columns(bench: Bench, slots: Iterable[Slot], axes: tuple[Literal[0, 1], ...
     return sorted(columns, key=lambda column: (-column.kg, column.one.item.of, column.one.axis))
 
 
-def _programme(
-    bench: Bench, columns: list[Column], must: Sequence[Row], rows: Sequence[Row]
-) -> Candidate | None:
+def _programme(bench: Bench, columns: list[Column], must: Sequence[Row], rows: Sequence[Row]) -> Candidate | None:
     """Return the rounded answer of the linear programme, None where the needs cannot be met or two parts would meet."""
     gains = [[column.gives(row) for column in columns] for row in rows]
     # Loose parts are no walls to each other: they may follow one another, and are kept apart where they would meet.

@@ -130,9 +130,7 @@ def _away(tank: StandingTank, level: float) -> float:
     return abs(level - tank.fill.best)
 
 
-def _at_level(
-    rig: Rig, slot: Slot, tank: StandingTank, level: float, header: HeaderUnits
-) -> Candidate:
+def _at_level(rig: Rig, slot: Slot, tank: StandingTank, level: float, header: HeaderUnits) -> Candidate:
     """Return the candidate that carries one tank at another level; the effort is that of carrying it to the door."""
     change = _kg(tank, level) - _kg(tank, tank.fill.best)
     far = abs(rig.surfaces.rear - tank.place.x.best)

@@ -46,8 +46,7 @@ def said_without(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> st
 
 
 class Crossing(NamedTuple):
-    """A part nobody has weighed, the mass at which it alone crosses the nearest limit (kg), and the rule of that limit.
-    """
+    """A part nobody has weighed, the mass at which it alone crosses the nearest limit (kg), and the rule of that limit."""
 
     of: str
     kg: float
@@ -195,5 +194,3 @@ def _beyond(slot: Slot, lever: Lever, limit: float) -> float:
     if lever.load != "share" or slot.weight is None:
         return 0.0
     return (slot.weight.share.band.best - limit) / slot.weight.gross.band.best
-
-

@@ -290,9 +290,7 @@ class _Search:
                     self._has_near_move |= not (fix.is_whole or fix.leaves or self.is_open)
 
 
-def _changes(
-    bench: Bench, slot: Slot, lever: Lever, pull: Pull, need: float, everything: bool
-) -> Iterator[Candidate]:
+def _changes(bench: Bench, slot: Slot, lever: Lever, pull: Pull, need: float, everything: bool) -> Iterator[Candidate]:
     """Yield every change that should be enough for one load, by closed form."""
     rig, units, loose = bench.reading.rig, bench.units, bench.loose_for(slot, lever)
     yield from single_moves(loose, lever, pull, need, units)
@@ -303,9 +301,7 @@ def _changes(
         yield from _arranged(bench, slot, [needed(slot, lever, pull, need)], [lever])
 
 
-def _proved(
-    bench: Bench, finding: Finding, slot: Slot, candidate: Candidate, may_ask: bool = True
-) -> Fix | None:
+def _proved(bench: Bench, finding: Finding, slot: Slot, candidate: Candidate, may_ask: bool = True) -> Fix | None:
     """Return a candidate as a fix if the study of its own slot, and then of all slots, bears it out."""
     reading = bench.after(candidate.edits)
     if reading is None:

@@ -12,9 +12,7 @@ DIRECTIONS = (("forward", "rearward"), ("to the left", "to the right"))
 OPENING_WAYS = {"x": DIRECTIONS[0], "side": DIRECTIONS[1], "z": ("down", "up")}
 
 
-def moved(
-    name: str, shift: float, axis: int, key: str, text: str, header: HeaderUnits, is_lifted: bool = False
-) -> str:
+def moved(name: str, shift: float, axis: int, key: str, text: str, header: HeaderUnits, is_lifted: bool = False) -> str:
     """Return a move: what, how far, which way, whether past what stands between, and how its new place is written."""
     past = ", lifted past what stands between" if is_lifted else ""
     return f"{name} {show(abs(shift), 'm', header, cuts=True)} {DIRECTIONS[axis][shift > 0.0]}{past} ({key}: {text})"

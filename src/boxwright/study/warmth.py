@@ -84,9 +84,7 @@ def layups_of(framed: frame.Result, section: frame.Section) -> tuple[Layup, ...]
     return (*found, *(_wheel_box(one) for one in framed.intrusions if "wheel" in one.what.lower()))
 
 
-def _layup(
-    wall: Wall, built: Buildup, area: float, members: tuple[Member, ...], section: frame.Section
-) -> Layup:
+def _layup(wall: Wall, built: Buildup, area: float, members: tuple[Member, ...], section: frame.Section) -> Layup:
     framing = section.framing
     deck = framing.floor.deck if framing is not None and framing.floor is not None else ""
     written = framing.skin if framing is not None else ""

@@ -370,9 +370,7 @@ def _share(pressure: float, full: Step, title: str) -> Told:
 def _wet(night: DampNight, wet: WetPlace, vapour: float) -> Steps:
     """Return how cold a place gets, from which humidity on it drips, and what air keeps it dry."""
     factor = min(max(wet.cold.factor.best, 0.0), 1.0)
-    colds = [
-        outside + factor * (inside - outside) for outside, inside in zip(night.outside, night.air, strict=True)
-    ]
+    colds = [outside + factor * (inside - outside) for outside, inside in zip(night.outside, night.air, strict=True)]
     hour = min(range(len(colds)), key=colds.__getitem__)
     given = (("factor", factor), ("inside", night.air[hour]), ("outside", night.outside[hour]))
     surface = Step(air_method.surface_temperature, given, "temperature")

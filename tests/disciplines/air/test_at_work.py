@@ -18,9 +18,15 @@ from tests.disciplines.air.test_vents import hole, room, standing, vent
 CM2, HOUR = 1e-4, 3600.0
 UNKNOWN = Band(0.0, 0.0, float("inf"), known=False)
 AT_WORK = ("people: [owner], for: [sleep, leave]", "people: [owner], for: [sleep, leave, work]")
-STOVE = ("  # one more", "  stove: {x: 3000, side: left, z: 900, size: 300 x 300 x 100, weight: 4, stage: shell, done: yes, burns: propane, cooks: 1 h}")  # noqa: E501
+STOVE = (
+    "  # one more",
+    "  stove: {x: 3000, side: left, z: 900, size: 300 x 300 x 100, weight: 4, stage: shell, done: yes, burns: propane, cooks: 1 h}",
+)  # noqa: E501
 NO_VENTS = (
-    ("cut: yes, done: yes, free_area: 200 cm2, unit: {weight: 1}}\n  vent-high", "cut: yes, done: yes, free_area: 0 cm2, unit: {weight: 1}}\n  vent-high"),  # noqa: E501
+    (
+        "cut: yes, done: yes, free_area: 200 cm2, unit: {weight: 1}}\n  vent-high",
+        "cut: yes, done: yes, free_area: 0 cm2, unit: {weight: 1}}\n  vent-high",
+    ),  # noqa: E501
     ("free_area: 200 cm2, unit: {weight: 1}}\nstages", "free_area: 0 cm2, unit: {weight: 1}}\nstages"),
 )
 
@@ -108,7 +114,10 @@ def test_at_work_nobody_named_and_a_room_without_size_are_asked_about() -> None:
 def test_a_mild_night_in_a_room_without_a_written_height_asks_for_it() -> None:
     text = edited(
         ("body: {length: 4200, width: 2000, height: 2000}", "body: {length: 4200, width: 2000}"),
-        ("cut: yes, done: yes, free_area: 200 cm2, unit: {weight: 1}}\n  vent-high", "cut: yes, done: yes, free_area: 90 cm2, unit: {weight: 1}}\n  vent-high"),  # noqa: E501
+        (
+            "cut: yes, done: yes, free_area: 200 cm2, unit: {weight: 1}}\n  vent-high",
+            "cut: yes, done: yes, free_area: 90 cm2, unit: {weight: 1}}\n  vent-high",
+        ),  # noqa: E501
     )
     (found,) = [one for one in worked(text, "sleep") if one.code == "air/mild-wet"]
     assert found.kind == "unknown" and "nobody wrote how high the room is" in found.says

@@ -22,9 +22,7 @@ EXACT = 1e-6
 
 
 @settings(max_examples=200)
-@given(
-    span=st.floats(0.01, 5.0), pitch=st.floats(0.05, 1.5), share=st.floats(0.0, 1.0), edge=st.floats(0.0, 0.1)
-)
+@given(span=st.floats(0.01, 5.0), pitch=st.floats(0.05, 1.5), share=st.floats(0.0, 1.0), edge=st.floats(0.0, 0.1))
 def test_members_in_a_span_are_as_many_as_are_counted_one_by_one(
     span: float, pitch: float, share: float, edge: float
 ) -> None:
@@ -39,9 +37,7 @@ def test_members_in_a_span_are_as_many_as_are_counted_one_by_one(
 
 @settings(max_examples=100)
 @given(span=st.floats(0.1, 5.0), pitch=st.floats(0.05, 1.5), edge=st.floats(0.0, 0.04))
-def test_the_fewest_and_one_more_are_all_that_a_span_meets_at_any_phase(
-    span: float, pitch: float, edge: float
-) -> None:
+def test_the_fewest_and_one_more_are_all_that_a_span_meets_at_any_phase(span: float, pitch: float, edge: float) -> None:
     fewest = method.fewest_in_span(span, pitch, edge)
     beyond = (span - 2 * edge) / pitch
     if abs(beyond - round(beyond)) < EXACT:
@@ -140,6 +136,4 @@ def test_a_thing_passes_where_turning_it_by_hundredths_of_a_degree_finds_a_way(
             wide * abs(cos(found.tilt)) + thin * abs(sin(found.tilt)),
             wide * abs(sin(found.tilt)) + thin * abs(cos(found.tilt)),
         )
-        assert any(
-            across <= width + EXACT and up <= height + EXACT for across, up in (turned, tuple(reversed(turned)))
-        )
+        assert any(across <= width + EXACT and up <= height + EXACT for across, up in (turned, tuple(reversed(turned))))

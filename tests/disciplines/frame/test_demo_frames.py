@@ -92,9 +92,7 @@ def test_what_to_do_names_the_stud_where_it_was_taped() -> None:
         ("gannet", set()),
     ],
 )
-def test_nothing_else_of_the_frame_is_to_be_mended_and_nothing_of_it_stops_anybody(
-    rig: str, mends: set[str]
-) -> None:
+def test_nothing_else_of_the_frame_is_to_be_mended_and_nothing_of_it_stops_anybody(rig: str, mends: set[str]) -> None:
     frame = [one for slot in studied(rig).slots for one in slot.findings if one.code.startswith("frame/")]
     assert {one.where for one in frame if one.kind == "fix"} == mends
     assert not any(one.kind in ("stop", "limit") for one in frame)

@@ -47,7 +47,7 @@ def test_a_reply_is_yes_no_or_the_builders_own_value(given: dict[str, str], answ
 def test_a_reply_alone_and_an_option_in_short_are_read() -> None:
     bare = {"what": "no lining", "price": "-180", "reply": "yes"}
     order = read_order({"options": {"bare": bare}, "reply": "2025-10-27"})
-    (name, option), = order.options
+    ((name, option),) = order.options
     assert (name, option.price, option.reply and option.reply.answer) == ("bare", exactly(-180.0), "yes")
     assert order.reply is not None and order.reply.date == date(2025, 10, 27)
     hash(order)

@@ -91,8 +91,7 @@ def cuts_nothing(result: Result, low: float, width: float) -> bool:
     half = {one.name: one.face.best / 2 for one in studs}
     inside = low >= 0.0 and low + width <= LENGTH * INCH + 1e-9
     return inside and all(
-        low + width <= one.at.low - half[one.name] + 1e-9 or low >= one.at.high + half[one.name] - 1e-9
-        for one in studs
+        low + width <= one.at.low - half[one.name] + 1e-9 or low >= one.at.high + half[one.name] - 1e-9 for one in studs
     )
 
 

@@ -89,9 +89,7 @@ def test_no_other_way_of_moving_them_is_better(points: list[int], studs: list[in
     """Against every assignment in order there is: as many as can catch, and of those ways the shortest."""
     result = framed(rig_text(parts=(bed("[32]"),)))
     pattern = next(one for one in result.members if one.name == "L1")
-    members = [
-        replace(pattern, name=f"S{at}", at=Band(at * INCH, at * INCH, at * INCH)) for at in sorted(studs)
-    ]
+    members = [replace(pattern, name=f"S{at}", at=Band(at * INCH, at * INCH, at * INCH)) for at in sorted(studs)]
     missing = tuple(Point(at * INCH, None, "", "", 0.0, -1.0, True) for at in points)
     edge = Band(0.001, 0.001, 0.001)
     moved = moved_of(missing, members, [], edge, (-1.0, 10.0))

@@ -136,7 +136,9 @@ def test_a_heater_whose_battery_is_not_in_yet_may_warm_nothing() -> None:
     assert told.feed.way == ("battery",) and told.is_fed
     later, cold = heater_of(("weight: 12, stage: shell, done: yes, battery:", "weight: 12, stage: later, battery:"))
     assert not later.is_fed and cold < held - 5.0
-    unwired, same = heater_of(("{from: battery, to: heater", "{from: battery, to: bed"), ("draw: 1.2 A, start: 9 A", "draw: 0 A, start: 0 A"))  # noqa: E501
+    unwired, same = heater_of(
+        ("{from: battery, to: heater", "{from: battery, to: bed"), ("draw: 1.2 A, start: 9 A", "draw: 0 A, start: 0 A")
+    )  # noqa: E501
     assert not unwired.takes_electricity and same == held
 
 

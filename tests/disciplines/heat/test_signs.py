@@ -48,9 +48,7 @@ def test_where_most_is_lost_least_heat_is_held() -> None:
 
 def test_a_skin_of_a_colour_nobody_knows_radiates_more_where_more_is_lost() -> None:
     shell = shell_of((replace(wall(FOAM, LINER), skin_of="sheet"),), ())
-    found = [
-        room_of(shell, STILL, 16.0, 2.0, 8.0, end, OFF).faces.emittance[0] for end in ("low", "best", "high")
-    ]
+    found = [room_of(shell, STILL, 16.0, 2.0, 8.0, end, OFF).faces.emittance[0] for end in ("low", "best", "high")]
     assert found[0] < found[1] < found[2]
 
 
@@ -134,9 +132,7 @@ def test_the_plate_in_the_floor_that_a_heater_stands_on_is_no_opening_its_fumes_
 
 def test_fuel_is_judged_by_the_most_that_may_be_burnt_and_the_least_that_is_there() -> None:
     """The small rig's tank holds 10 l; what the night takes at most, a fifth to spare, decides."""
-    (told,) = (
-        one for one in worked(edited(("volume: 10}}", "volume: 0.5}}")), "sleep") if "fuel-for" in one.code
-    )
+    (told,) = (one for one in worked(edited(("volume: 10}}", "volume: 0.5}}")), "sleep") if "fuel-for" in one.code)
     assert told.limit is not None
     most = told.limit * 1e3
     for litres, is_told in ((most * 0.99, True), (most * 1.01, False)):
@@ -144,8 +140,6 @@ def test_fuel_is_judged_by_the_most_that_may_be_burnt_and_the_least_that_is_ther
         assert any("fuel-for" in one.code for one in found) == is_told
     doubtful = worked(edited(("volume: 10}}", f"volume: {most * 0.9:.4f}..{most * 3.0:.4f}}}}}")), "sleep")
     assert any("fuel-for" in one.code for one in doubtful)
-
-
 
 
 @pytest.mark.parametrize("power", ["5000 W", "9000 W", "20 kW"])

@@ -14,7 +14,10 @@ from tests.disciplines.heat.test_findings import RIG, studied
 
 AT_WORK = ("people: [owner], for: [sleep, leave]", "people: [owner], for: [sleep, leave, work]")
 HOT = ("hottest_design: 22 C", "hottest_design: 38 C")
-COOLER = ("  # one more", "  cooler: {x: 3000, side: left, z: 900, size: 300 x 300 x 300, weight: 20, stage: shell, done: yes, cools: {of: window, heat: 3000 W, hatch: window, drains: below floor}}")  # noqa: E501
+COOLER = (
+    "  # one more",
+    "  cooler: {x: 3000, side: left, z: 900, size: 300 x 300 x 300, weight: 20, stage: shell, done: yes, cools: {of: window, heat: 3000 W, hatch: window, drains: below floor}}",
+)  # noqa: E501
 COLD = 273.15
 
 
@@ -73,7 +76,10 @@ def test_at_work_its_hottest_hour_counts_and_doors_may_stand_open() -> None:
 
 
 def test_the_hottest_of_the_places_is_judged() -> None:
-    two = ("hottest_design: 22 C}", "hottest_design: 22 C}\n  desert: {coldest_design: 5 C, height: 0 m, hottest_design: 45 C}")  # noqa: E501
+    two = (
+        "hottest_design: 22 C}",
+        "hottest_design: 22 C}\n  desert: {coldest_design: 5 C, height: 0 m, hottest_design: 45 C}",
+    )  # noqa: E501
     (found,) = told("sleep", two)
     assert found.where == "places[desert]" and found.kind == "limit"
 

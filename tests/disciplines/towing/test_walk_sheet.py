@@ -65,7 +65,5 @@ def test_no_demo_rig_has_a_statement_cut_or_a_second_page(path: Path) -> None:
 def test_every_line_has_a_box_to_tick_and_what_crosses_it_is_a_no() -> None:
     crossed = tuple(WalkLine(name, says, "crossed", ("the plate says 750 kg",)) for name, says, _ in WALK)
     rows = walk_sheet(crossed, "").grids[0].rows
-    assert [row[0] == f"{TO_TICK} {says}" for row, (_, says, _) in zip(rows, WALK, strict=False)] == [
-        True
-    ] * len(WALK)
+    assert [row[0] == f"{TO_TICK} {says}" for row, (_, says, _) in zip(rows, WALK, strict=False)] == [True] * len(WALK)
     assert {row[1] for row in rows[: len(WALK)]} == {"NO: the plate says 750 kg"}

@@ -66,9 +66,7 @@ def breathed(own: Section, airflow: Airflow, sleepers: int) -> Breathing | None:
     return _gathering(own, airflow, [getattr(CARBON_DIOXIDE, end) * sleepers for end in ENDS], NIGHT, sleepers)
 
 
-def breathed_at_work(
-    own: Section, airflow: Airflow, workers: int, there: Mapping[str, str]
-) -> Breathing | None:
+def breathed_at_work(own: Section, airflow: Airflow, workers: int, there: Mapping[str, str]) -> Breathing | None:
     """Return the same of a day of work with everything shut that can be, and of what is cooked on a flame meanwhile.
 
     A flame counts in the mean of the day: so is its limit meant. None where nobody works in it, or it has no size.
@@ -109,9 +107,7 @@ def mild_night(own: Section, airflow: Airflow, sleepers: int, workers: int = 0) 
     full = method.saturation_pressure(KEPT_AT)
     gained = method.humidity_ratio(WANTED * full, PRESSURE) - outdoors
     density = method.air_density(KEPT_AT, outdoors, PRESSURE)
-    need = [
-        method.air_to_dry(vapour[end], density, gained) if gained > 0.0 else inf for end in ENDS
-    ]
+    need = [method.air_to_dry(vapour[end], density, gained) if gained > 0.0 else inf for end in ENDS]
     flow = flow_between(airflow, own.height, MILD, KEPT_AT)
     comes_to = []
     for given, air in zip(ENDS, (flow.high, flow.best, flow.low), strict=True):

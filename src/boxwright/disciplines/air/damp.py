@@ -200,9 +200,7 @@ def _wet(cold: ColdPlace, where: str, water: tuple[float, ...], is_heated: bool,
     )
 
 
-def _air_that_dries(
-    holds: tuple[float, ...], is_heated: bool, felt: Felt
-) -> tuple[float, float, DryingAir | None]:
+def _air_that_dries(holds: tuple[float, ...], is_heated: bool, felt: Felt) -> tuple[float, float, DryingAir | None]:
     """Return the outdoor air that keeps a surface dry in its worst hour, and the heat it costs beyond what comes in.
 
     Where no outdoor air keeps it dry, it is infinite.

@@ -96,4 +96,3 @@ def _at_edge(member: Member, own: Hole, asked: Hole) -> Member:
     reach = member.face.best / 2.0 + NEAR
     by = next((new - old for old, new in edges if abs(planned - old) <= reach), 0.0)
     return replace(member, planned=planned + by)
-

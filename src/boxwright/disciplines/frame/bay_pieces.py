@@ -44,9 +44,7 @@ def left_of(drawn: Drawn, bay: Bay, wall: Wall) -> Left:
         if one.kind == "jamb" and any(one.of == hole.of for hole in here)
     ]
     within = tuple(
-        one
-        for one in here
-        if one.low > low + SMALL and one.high < high - SMALL and not _is_framed(drawn, one, wall)
+        one for one in here if one.low > low + SMALL and one.high < high - SMALL and not _is_framed(drawn, one, wall)
     )
     dividing = [one for one in here if one not in within]
     if not dividing:
@@ -68,9 +66,7 @@ def _is_framed(drawn: Drawn, hole: Hole, wall: Wall) -> bool:
 def _column(drawn: Drawn, wall: Wall, holes: list[Hole], low: float, high: float) -> list[Piece]:
     """Return the pieces over and under the openings in one upright stretch of a bay."""
     middle = (low + high) / 2.0
-    taken = sorted(
-        (*_reach(drawn, wall, one), one.name) for one in holes if one.low <= middle <= one.high
-    )
+    taken = sorted((*_reach(drawn, wall, one), one.name) for one in holes if one.low <= middle <= one.high)
     if not taken:
         beside = min(holes, key=lambda one: min(abs(one.low - middle), abs(one.high - middle)))
         return [Piece(low, high, wall.foot, wall.top, f"beside {beside.name}")]

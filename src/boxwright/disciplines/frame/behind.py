@@ -34,9 +34,7 @@ def runs_in(
     return tuple(found)
 
 
-def behind_words(
-    drawn: Drawn, wall: str, along: tuple[float, float], up: tuple[float, float]
-) -> str:
+def behind_words(drawn: Drawn, wall: str, along: tuple[float, float], up: tuple[float, float]) -> str:
     """Return what runs behind a rectangle of a wall in words, and how many wires and pipes nobody wrote a route of."""
     found = runs_in(drawn, wall, along, up)
     parts = []

@@ -50,8 +50,16 @@ def backings_of(planned: tuple[PlannedBacking, ...], walls: tuple[Wall, ...]) ->
         across = min(range(3), key=lambda index: high[index] - low[index])
         found.append(
             Backing(
-                one.of, one.name, wall.name, low[axis], high[axis], low[up], high[up], high[across] - low[across],
-                one.backs, "later",
+                one.of,
+                one.name,
+                wall.name,
+                low[axis],
+                high[axis],
+                low[up],
+                high[up],
+                high[across] - low[across],
+                one.backs,
+                "later",
             )
         )
     return tuple(found)
@@ -165,8 +173,7 @@ def _fastening(
     zero = wall.low if wall.name in ("front", "rear") else 0.0
     doubts = fixing.doubts or (0.0,) * len(fixing.points)
     points = tuple(
-        _point(zero + at, up, mine, behind, distance, within)
-        for at, within in zip(fixing.points, doubts, strict=True)
+        _point(zero + at, up, mine, behind, distance, within) for at, within in zip(fixing.points, doubts, strict=True)
     )
     low, high = (-inf, inf) if wall.name.startswith("nose") else (fixing.low[axis], fixing.high[axis])
     span = high - low if isfinite(low) and isfinite(high) else 0.0
@@ -325,4 +332,3 @@ def there_in(of: str, standing_paths: tuple[tuple[str, str], ...]) -> There:
     """Return whether a part stands in a slot, by what was found standing there."""
     stands = next((how for path, how in standing_paths if path == of), None)
     return "later" if stands is None else "perhaps" if stands == "perhaps" else "yes"
-

@@ -225,4 +225,3 @@ def _depth(drawn: Drawn, one: DepthFit) -> str:
     needs = f"{least} to {most}" if one.what == "clamps" else least
     finished, now = ruler.thickness(one.finished), ruler.thickness(one.standing)
     return f"needs {needs}; finished {finished}: {FITS[one.fits]}; now {now}: {FITS[one.fits_standing]}"
-

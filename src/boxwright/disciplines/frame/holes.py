@@ -338,9 +338,7 @@ def in_slot(
     return replace(hole, there=there_of(share), depth=_depths(hole, opening, buildups, bays))
 
 
-def _depths(
-    hole: Hole, opening: Opening, buildups: tuple[Buildup, ...], bays: tuple[Bay, ...]
-) -> tuple[DepthFit, ...]:
+def _depths(hole: Hole, opening: Opening, buildups: tuple[Buildup, ...], bays: tuple[Bay, ...]) -> tuple[DepthFit, ...]:
     middle = (hole.low + hole.high) / 2.0
     bay = next((one.name for one in bays if one.wall == hole.wall and one.low.best <= middle <= one.high.best), "")
     built = buildup_at(buildups, hole.wall, bay, False)

@@ -88,9 +88,7 @@ def _buildup(
     # From the skin inwards what lies between the members comes first. What covers only them is no layer of an open bay,
     # but whoever draws one needs it: the liner lies on it.
     layers = sorted(layers, key=lambda one: not one.layer.between)
-    pieces = tuple(
-        _piece(one, shares) for one in layers if not (is_over_member and one.layer.between)
-    )
+    pieces = tuple(_piece(one, shares) for one in layers if not (is_over_member and one.layer.between))
     of = f"walls[bay {bay}]" if bay else f"walls[{'ceiling' if wall.name == 'roof' else wall.name}]"
     lining = _lining(layers, None, depth)
     now = _lining(layers, shares, depth)
@@ -132,9 +130,7 @@ def _lining(layers: list[StandingLayer], shares: dict[str, Band] | None, depth: 
     out = less(filling, depth)
     if out.high <= 0.0:
         return lining
-    return together(
-        (lining, Band(max(out.best, 0.0), max(out.low, 0.0), out.high, True, out.spread, out.assumed))
-    )
+    return together((lining, Band(max(out.best, 0.0), max(out.low, 0.0), out.high, True, out.spread, out.assumed)))
 
 
 def _thick(one: StandingLayer, shares: dict[str, Band] | None) -> Band:

@@ -203,9 +203,7 @@ def _plates(wall: str, body: Vector, framing: Framing | None) -> tuple[Plate, ..
     return tuple(known[name] for name in names if name in known)
 
 
-def _cut_from(
-    plates: tuple[Plate, ...], openings: tuple[StandingOpening, ...]
-) -> tuple[tuple[Plate, Band], ...]:
+def _cut_from(plates: tuple[Plate, ...], openings: tuple[StandingOpening, ...]) -> tuple[tuple[Plate, Band], ...]:
     """Return the pieces openings take out of plates, as plates of negative area, with the share that is cut.
 
     An opening lies flat in the plate whose thin way is its own; only what lies within the plate is taken.

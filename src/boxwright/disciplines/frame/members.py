@@ -252,8 +252,23 @@ def _posts(section: Section, wall: Wall, row: list[Member]) -> list[Member]:
         band = around(at, WITHIN["shell"], assumed=True)
         posts.append(
             Member(
-                wall.of, f"{wall.letter} {name} corner", "corner post", wall.name, None, at, None, band, False, "",
-                None, face, depth_of(section, wall), "up", wall.foot, wall.top, ((wall.foot, wall.top),),
+                wall.of,
+                f"{wall.letter} {name} corner",
+                "corner post",
+                wall.name,
+                None,
+                at,
+                None,
+                band,
+                False,
+                "",
+                None,
+                face,
+                depth_of(section, wall),
+                "up",
+                wall.foot,
+                wall.top,
+                ((wall.foot, wall.top),),
             )
         )
     return posts
@@ -269,8 +284,23 @@ def _rails(framing: Framing | None, walls: tuple[Wall, ...]) -> tuple[Member, ..
     face = ASSUMED["cross-member face"]
     return tuple(
         Member(
-            "frame.floor", f"main rail {word}", "main rail", "floor", None, at, None, exactly(at), False, "", None,
-            face, None, "along", under.low, under.high, ((under.low, under.high),),
+            "frame.floor",
+            f"main rail {word}",
+            "main rail",
+            "floor",
+            None,
+            at,
+            None,
+            exactly(at),
+            False,
+            "",
+            None,
+            face,
+            None,
+            "along",
+            under.low,
+            under.high,
+            ((under.low, under.high),),
         )
         for word, at in (("left", -apart.best / 2.0), ("right", apart.best / 2.0))
     )
@@ -322,8 +352,15 @@ def bays_of(members: tuple[Member, ...], walls: tuple[Wall, ...]) -> tuple[Bay, 
             ends = f"{_end(first)}-{_end(second)}"
             found.append(
                 Bay(
-                    f"walls[bay {wall.name} {ends}]", wall.name, f"{wall.name} {ends}", first.name, second.name,
-                    low, high, clear, first.is_built and second.is_built,
+                    f"walls[bay {wall.name} {ends}]",
+                    wall.name,
+                    f"{wall.name} {ends}",
+                    first.name,
+                    second.name,
+                    low,
+                    high,
+                    clear,
+                    first.is_built and second.is_built,
                 )
             )
     return tuple(found)

@@ -113,7 +113,6 @@ class Delivery(Entry):
     )
 
 
-
 def read_named(given: object) -> object:
     """Return the pairs of a map of named things, so that an entry stays hashable."""
     if isinstance(given, Mapping):

@@ -61,9 +61,7 @@ def with_room(recess: Recess, wall: Wall, buildups: tuple[Buildup, ...], bays: t
     return room, "yes" if depth.high <= room.low + SMALL else "unknown"
 
 
-def in_slot(
-    recess: Recess, wall: Wall, buildups: tuple[Buildup, ...], bays: tuple[Bay, ...], there: There
-) -> Recess:
+def in_slot(recess: Recess, wall: Wall, buildups: tuple[Buildup, ...], bays: tuple[Bay, ...], there: There) -> Recess:
     """Return a recessed part as it is in one slot: whether it stands, and whether the wall is deep enough."""
     room, fits = with_room(recess, wall, buildups, bays)
     return Recess(

@@ -21,9 +21,7 @@ def crossings_of(
     """Return every run that a fastener may meet, even at the doubt of its route."""
     paired = {(one.of, one.what): one for one in fixings}
     return tuple(
-        crossing
-        for one in fastenings
-        for crossing in _crossings(one, paired[one.of, one.what], backings, runs)
+        crossing for one in fastenings for crossing in _crossings(one, paired[one.of, one.what], backings, runs)
     )
 
 

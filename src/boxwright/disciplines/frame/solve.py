@@ -71,9 +71,7 @@ def solve(
         nose=bare.nose,
         intrusions=bare.intrusions,
         buildups=buildups,
-        holes=tuple(
-            in_slot(one, words[one.of], shares.get(one.of), buildups, bare.bays) for one in bare.holes
-        ),
+        holes=tuple(in_slot(one, words[one.of], shares.get(one.of), buildups, bare.bays) for one in bare.holes),
         backings=tuple(replace(one, there=there_in(one.of, standing)) for one in bare.backings),
         fastenings=tuple(_in_slot(one, bare, buildups, standing) for one in bare.fastenings),
         faults=bare.faults,

@@ -22,9 +22,7 @@ NOT_LOOKED_AT = ("lamp and brake wires, lines and hoses that are not in the file
 SIDES = ("left", "right", "roof", "floor")
 
 
-def spot(
-    result: Result, wall: Wall, along: float, up: float, surfaces: Surfaces, parts: tuple[Frame, ...]
-) -> Spot:
+def spot(result: Result, wall: Wall, along: float, up: float, surfaces: Surfaces, parts: tuple[Frame, ...]) -> Spot:
     """Return what is at a place of a wall; ``along`` and ``up`` in m as the wall counts them."""
     mine = standing(result.members, wall.name)
     hole = next((one for one in result.holes if one.wall == wall.name and _is_in(one, along, up)), None)
@@ -153,9 +151,7 @@ def _exact(value: float) -> Band:
     return Band(value, value, value)
 
 
-def _parts(
-    wall: Wall, along: float, up: float, parts: tuple[Frame, ...], bows: float
-) -> tuple[SpotPart, ...]:
+def _parts(wall: Wall, along: float, up: float, parts: tuple[Frame, ...], bows: float) -> tuple[SpotPart, ...]:
     """Return the parts that cover a place: behind the lining, on the wall, or standing before it."""
     axes = {"left": (0, 2, 1), "right": (0, 2, 1), "front": (1, 2, 0), "rear": (1, 2, 0)}.get(wall.name, (0, 1, 2))
     found: list[SpotPart] = []

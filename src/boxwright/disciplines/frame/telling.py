@@ -272,7 +272,18 @@ def flange_beyond(hole: Hole, wall: Wall, code: str, shown_in: HeaderUnits) -> I
         says = f"the flange of {hole.name} covers {length(flange, shown_in)} around it and reaches {by} beyond its wall"
         act = f"Move {hole.name} inwards by {by}, or look whether the skin is flat there"
         yield Finding(
-            code, hole.of, "fix", says, beyond, 0.0, -beyond, "m", GEOMETRY, f"{hole.of}.flange", act=act, uses=USES,
+            code,
+            hole.of,
+            "fix",
+            says,
+            beyond,
+            0.0,
+            -beyond,
+            "m",
+            GEOMETRY,
+            f"{hole.of}.flange",
+            act=act,
+            uses=USES,
         )
 
 

@@ -39,9 +39,7 @@ def _pumped(strokes: Band | None, each: Band) -> Band | None:
     if strokes is None or not strokes.known or strokes.best <= 0.0:
         return None
     least = max(strokes.low - MISCOUNT, 0.0)
-    return Band(
-        strokes.best * each.best, least * each.low, (strokes.high + MISCOUNT) * each.high, spread="interval"
-    )
+    return Band(strokes.best * each.best, least * each.low, (strokes.high + MISCOUNT) * each.high, spread="interval")
 
 
 def burns_of(heater: Heater) -> Burns | None:

@@ -45,9 +45,7 @@ def asks_for(heat: Band) -> Band:
         (heat.low, gives.low, warms.high, blows.high),
         (heat.high, gives.high, warms.low, blows.low),
     )
-    best, low, high = (
-        BOTH_WAYS * cold * more / (HEAT_OF_AIR * warmer * speed) for cold, more, warmer, speed in ends
-    )
+    best, low, high = (BOTH_WAYS * cold * more / (HEAT_OF_AIR * warmer * speed) for cold, more, warmer, speed in ends)
     return Band(best, low, high, spread="interval", assumed=True)
 
 

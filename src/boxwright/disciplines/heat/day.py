@@ -121,9 +121,7 @@ def cold_asked(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moistu
     return day_of(inside, hot, replace(airing, cold=exactly(MOST_COOLING)), people, "cooled")
 
 
-def _ran(
-    inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way, one: _Set
-) -> Course:
+def _ran(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way, one: _Set) -> Course:
     weather = weather_of(hot, one.day)
     box, facings = year_room(_aired(inside, airing, way), OFF, one.loss, one.day, one.heading, way != "shut")
     box = _opened(box, inside, airing, way, one.day)

@@ -197,9 +197,7 @@ def _runs(
     return tuple(_run(inside, outdoors, warmth, moisture, end) for end in ENDS)
 
 
-def _run(
-    inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...], end: End
-) -> Course:
+def _run(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...], end: End) -> Course:
     """Return three days at one end; it begins as warm as is wanted, so that what was warmed before is not asked."""
     heater = OFF if warmth is None else _heater(warmth, end)
     room = room_of(inside.shell, inside.airflow, inside.volume, inside.height, inside.floor, end, heater)
@@ -291,17 +289,13 @@ def _drifts(
         return None
     return _band(
         {
-            end: drifts_to(
-                at(outdoors.coldest, end, False), at(warmth.lowest, end, False) + gains[end], losses[end]
-            )
+            end: drifts_to(at(outdoors.coldest, end, False), at(warmth.lowest, end, False) + gains[end], losses[end])
             for end in ENDS
         }
     )
 
 
-def _outside(
-    warmth: Warmth | None, gains: dict[End, float], losses: dict[End, float], is_highest: bool
-) -> Band | None:
+def _outside(warmth: Warmth | None, gains: dict[End, float], losses: dict[End, float], is_highest: bool) -> Band | None:
     if warmth is None:
         return None
     heat = warmth.highest if is_highest else warmth.lowest

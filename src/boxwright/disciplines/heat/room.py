@@ -64,9 +64,9 @@ def room_of(
             pressure=SEA_LEVEL,
             moist=at(NIGHT["moist"], end, False) * volume * DENSITY,
         ),
-        Faces(
-            *(tuple(column) for column in zip(*faces, strict=True))
-        ) if faces else Faces(*(() for _ in Faces._fields)),
+        Faces(*(tuple(column) for column in zip(*faces, strict=True)))
+        if faces
+        else Faces(*(() for _ in Faces._fields)),
         Panes(
             tuple(at(one.by_air, end) * one.area.best for one in windows),
             tuple(0.0 for _ in windows),

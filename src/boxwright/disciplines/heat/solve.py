@@ -103,9 +103,7 @@ def _nights(
     runs = [one for one in heaters if one.vented != "in the room"]
     if not runs:
         return tuple(night_of(inside, place, None, moisture) for place in places)
-    return tuple(
-        night_of(inside, place, warmth_of(one, place.height), moisture) for place in places for one in runs
-    )
+    return tuple(night_of(inside, place, warmth_of(one, place.height), moisture) for place in places for one in runs)
 
 
 def _loads(held: tuple[HeldNight, ...], heaters: tuple[StandingHeater, ...], volume: Band) -> tuple[ElectricLoad, ...]:

@@ -16,9 +16,7 @@ def short_of(result: Result, what: What) -> Iterator[Fit]:
             yield one
 
 
-def advice(
-    code: str, one: Fit, says: str, act: str, source: str, uses: tuple[Use, ...], where: str = ""
-) -> Finding:
+def advice(code: str, one: Fit, says: str, act: str, source: str, uses: tuple[Use, ...], where: str = "") -> Finding:
     """Return an advice on what falls short, with both numbers, told of its person or opening or of another path."""
     has, wants = one.has.best, one.wants.best
     short = has - wants

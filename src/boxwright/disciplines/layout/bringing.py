@@ -190,9 +190,7 @@ class Bringing:
             self._ways[key] = ways_by(doors, gone)
         return self._ways[key]
 
-    def lane(
-        self, body: Body, blocks: tuple[Block, ...], scene: Scene, all_of_it: bool, gone: str = ""
-    ) -> Lane | None:
+    def lane(self, body: Body, blocks: tuple[Block, ...], scene: Scene, all_of_it: bool, gone: str = "") -> Lane | None:
         """Return a way in past all that may stand there, or past what surely does, by what may be a way in too."""
         stood = self._stood(body, blocks, scene, all_of_it)
         ways = self.ways(scene, body.of, gone)

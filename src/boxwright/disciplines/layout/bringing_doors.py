@@ -72,7 +72,6 @@ class Door:
         closed = self.closed
         return Gate(closed.of, closed.name, closed.wall, low, high, "unknown", True)  # type: ignore[arg-type]
 
-
     def holders(self, in_doubt: bool = False) -> Names:
         """Return what keeps its leaves from opening as far as they would; ``in_doubt`` only what perhaps does."""
         every, found = {one.of for one in self.holds}, list[tuple[str, str]]()

@@ -101,6 +101,4 @@ def _feet(whole: Block, reach: Band, top: float, arms: list[float], ground: Band
     start = high[1] if way > 0.0 else low[1]
     near, edge = start + way * (min(reach.best, reach.low) - FOOT), start + way * max(reach.best, reach.high)
     at = arms or [low[0] + FOOT / 2.0, high[0] - FOOT / 2.0]
-    return [
-        Block((x - FOOT / 2.0, min(near, edge), -ground.best), (x + FOOT / 2.0, max(near, edge), top)) for x in at
-    ]
+    return [Block((x - FOOT / 2.0, min(near, edge), -ground.best), (x + FOOT / 2.0, max(near, edge), top)) for x in at]

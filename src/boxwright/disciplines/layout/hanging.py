@@ -14,9 +14,7 @@ from boxwright.model.trailer import Person
 from boxwright.units import Band
 
 
-def lid_fits(
-    openings: Iterable[Closed], people: Iterable[tuple[str, Person]], room: Surfaces
-) -> Iterator[Fit]:
+def lid_fits(openings: Iterable[Closed], people: Iterable[tuple[str, Person]], room: Surfaces) -> Iterator[Fit]:
     """Yield how everybody stands under each lid of the roof that hangs down into the room while it is open."""
     people = tuple(people)
     for one in openings:

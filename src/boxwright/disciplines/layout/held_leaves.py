@@ -44,9 +44,7 @@ def leaves_of(one: Closed, outer: Block | None, room: Surfaces) -> tuple[Mover, 
     if leaf is None:
         return ()
     begins = [number for number, way in enumerate(leaf.ways) if not (isinstance(way, Turn) and way.begins)]
-    return tuple(
-        replace(leaf, ways=leaf.ways[first:last]) for first, last in pairwise((*begins, len(leaf.ways)))
-    )
+    return tuple(replace(leaf, ways=leaf.ways[first:last]) for first, last in pairwise((*begins, len(leaf.ways))))
 
 
 def holds_of(

@@ -26,9 +26,7 @@ def left_of(reached: float, turns: bool, is_sure: bool, span: float, is_pair: bo
     return span - hidden, most
 
 
-def covered(
-    wall: str, place: Place, bodies: Iterable[Body], room: Surfaces, reach: float
-) -> tuple[Body, Band] | None:
+def covered(wall: str, place: Place, bodies: Iterable[Body], room: Surfaces, reach: float) -> tuple[Body, Band] | None:
     """Return what the things before a hole leave of it (m): over a hatch, under it or outside a wall within ``reach``.
 
     With it the one that takes most. What stands inside before an upright hole is in the way to it, and found there.

@@ -132,4 +132,3 @@ def _meets(spans: dict[int, tuple[float, float]], hole: Closed, is_grown: bool) 
         if not middle.known or overlap(low, high, middle.best - half, middle.best + half) <= TOUCH:
             return False
     return True
-

@@ -82,9 +82,7 @@ def _told(one: Closed, hits: list[tuple[float, Within]], by: float, sure: Certai
     paths, names = (tuple(dict.fromkeys(getattr(hit, key) for _, hit in hits)) for key in ("of", "name"))
     gets = hits[0][0]
     between = gets, (gets if sure == "sure" else inf)
-    return Struck(
-        one.of, one.name, "sash", paths, names, gets, by, False, sure, None, between=between, is_in_wall=True
-    )
+    return Struck(one.of, one.name, "sash", paths, names, gets, by, False, sure, None, between=between, is_in_wall=True)
 
 
 def _holes(closed: Iterable[Closed], own: Closed, axis: int) -> Iterator[Within]:

@@ -184,9 +184,7 @@ def _behind(
         grip=spanned(_grip, own, trailer_mass),
         rear_gain=spanned(_rear_gain, tongue.band, vehicle.overhang, vehicle.wheelbase),
         needed_d_value=needed_d_value(vehicle, trailer, gross),
-        shifted=shifted_by_bars(
-            vehicle, tongue.band, spanned(lambda axle, ball: axle - ball, axle_x, box.coupler_x)
-        ),
+        shifted=shifted_by_bars(vehicle, tongue.band, spanned(lambda axle, ball: axle - ball, axle_x, box.coupler_x)),
         lowest=low_points(box, frames, pitch, vehicle.overhang),
     )
 

@@ -154,9 +154,7 @@ def joined(pool: Pool, other: Pool) -> Pool:
     """Return two pools as one; their groups of values that err together stay apart."""
     a, b, c, d = (one + two for one, two in zip(pool.sums, other.sums, strict=True))
     covariance = tuple(one + two for one, two in zip(pool.covariance, other.covariance, strict=True))
-    return Pool(
-        pool.masses + other.masses, (a, b, c, d), covariance, pool.open + other.open, pool.rows + other.rows
-    )
+    return Pool(pool.masses + other.masses, (a, b, c, d), covariance, pool.open + other.open, pool.rows + other.rows)
 
 
 def _row(one: Open) -> Row:

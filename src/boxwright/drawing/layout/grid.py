@@ -110,9 +110,7 @@ def set_notes(notes: tuple[str, ...], limit: float, title: str = "Notes") -> Set
     return _set(title, None, widths, rows, True)
 
 
-def _widths(
-    columns: tuple[str, ...], rows: list[tuple[str, ...]], limit: float, letters: float
-) -> tuple[float, ...]:
+def _widths(columns: tuple[str, ...], rows: list[tuple[str, ...]], limit: float, letters: float) -> tuple[float, ...]:
     """Return the widths of columns: what their words ask for; where that is too much, each gives up its share."""
     wanted, least, whole = [], [], []
     widest, pencil, readable = (one * letters / SMALL for one in (WIDEST, PENCIL, READABLE))

@@ -137,8 +137,10 @@ def _act(wet: WetPlace, kind: Kind, is_all: bool) -> str:
     if is_all:
         return "Heat the room or sleep elsewhere on such a night, with the vents open, and wipe it dry in the morning"
     if kind == "unknown":
-        return f"Look at {wet.name} on the first cold morning, with a meter of humidity in the room; where it runs or"\
+        return (
+            f"Look at {wet.name} on the first cold morning, with a meter of humidity in the room; where it runs or"
             " freezes, warm its surface: a foam strip or a lining over it"
+        )
     return f"Wipe it in the morning and air the room; warm the surface of {wet.name}: a foam strip or a lining over it"
 
 

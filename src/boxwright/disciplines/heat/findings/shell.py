@@ -279,4 +279,3 @@ def _apart(shown_in: HeaderUnits) -> str:
 
 def _watts(loss: float, shown_in: HeaderUnits) -> str:
     return show(loss * TOLD_AT, "power", shown_in)
-

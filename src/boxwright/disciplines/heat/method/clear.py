@@ -19,11 +19,7 @@ def beyond_air(angle: Degree) -> WattPerSquareMetre:
     Assumes: the same all day
     """  # noqa: E501
     return 1366.1 * (
-        1.00011
-        + 0.034221 * cos(angle)
-        + 0.00128 * sin(angle)
-        + 0.000719 * cos(2 * angle)
-        + 0.000077 * sin(2 * angle)
+        1.00011 + 0.034221 * cos(angle) + 0.00128 * sin(angle) + 0.000719 * cos(2 * angle) + 0.000077 * sin(2 * angle)
     )
 
 
@@ -56,7 +52,5 @@ def scattered_share(clearness: Ratio) -> Ratio:
     if clearness <= 0.22:
         return 1 - 0.09 * clearness
     if clearness <= 0.8:
-        return (
-            0.9511 - 0.1604 * clearness + 4.388 * clearness**2 - 16.638 * clearness**3 + 12.336 * clearness**4
-        )
+        return 0.9511 - 0.1604 * clearness + 4.388 * clearness**2 - 16.638 * clearness**3 + 12.336 * clearness**4
     return 0.165

@@ -158,9 +158,7 @@ def _inverse(rows: list[tuple[float, float, float]]) -> list[list[float]]:
     m = [[sum(row[i] * row[j] for row in rows) for j in range(3)] for i in range(3)]
 
     def minor(i: int, j: int) -> float:
-        (a, b), (c, d) = (
-            [m[row][column] for column in range(3) if column != j] for row in range(3) if row != i
-        )
+        (a, b), (c, d) = ([m[row][column] for column in range(3) if column != j] for row in range(3) if row != i)
         return a * d - b * c
 
     whole = sum((-1.0) ** j * m[0][j] * minor(0, j) for j in range(3))

@@ -153,7 +153,6 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             GEOMETRY, lever(one.shift), act=act, uses=OPENED, because=one.hits,
         )  # fmt: skip
 
-
     for by in result.stopped:
         if by.what != "bed":
             yield _stopped(code, by, shown_in)
