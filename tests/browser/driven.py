@@ -207,6 +207,13 @@ class Desk:
         expect(self.page.locator(".figures.preview")).to_have_count(0)
         expect(self.page.locator(".disk")).to_contain_text("in step with the disk")
 
+    def at_rest(self) -> None:
+        """Wait until numbers, findings and letters are there: on a busy machine they come one after the other."""
+        expect(self.page.locator("#figure-tongue")).to_be_attached()
+        expect(self.page.locator(".findings .finding, .findings .holds").first).to_be_attached()
+        self.settled()
+        self.page.evaluate("document.fonts.ready")
+
     def all_findings(self) -> Locator:
         """Show every finding and return them."""
         expect(self.page.locator(".findings .finding, .findings .holds").first).to_be_attached()

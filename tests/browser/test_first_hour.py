@@ -280,6 +280,7 @@ def test_the_window_is_moved_off_the_stud(serve: Callable[..., Served], show: Ca
 def test_the_plan_and_a_sheet_of_the_book_print(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
     desk = show(serve("whimbrel"))
     expect(desk.thing("parts[tools]")).to_be_attached()
+    desk.at_rest()
     for size in ("A4", "Letter"):
         (plan,) = printed(desk, size)
         assert "tools" in plan and "On the ball" in plan

@@ -89,9 +89,11 @@ def test_the_first_page_shuts_nobody_out(serve: Callable[..., Served], show: Cal
 def test_what_comes_later_on_the_weight_screen_moves_nothing(
     serve: Callable[..., Served], show: Callable[..., Desk]
 ) -> None:
-    page = show(serve("whimbrel"), "weight").page
+    desk = show(serve("whimbrel"), "weight")
+    page = desk.page
     weighs = page.locator("figure.chart").filter(has_text="What it weighs").first
     expect(weighs.locator("svg")).to_be_visible()
+    desk.at_rest()
     before = weighs.bounding_box()
     expect(page.locator("figure.chart", has_text="Load on the ball").locator("svg").first).to_be_visible()
     assert weighs.bounding_box() == before
