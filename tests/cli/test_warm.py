@@ -8,6 +8,8 @@ from pathlib import Path
 import pytest
 
 from boxwright.cli.run import main
+from boxwright.disciplines.heat.telling import thin
+from boxwright.units import HeaderUnits
 
 RIGS = Path(__file__).parents[2] / "rigs"
 WHIMBREL = str(RIGS / "whimbrel.yaml")
@@ -89,3 +91,21 @@ def test_what_may_run_on_is_not_called_held_alone(capsys: pytest.CaptureFixture[
     _, shown = said(capsys, str(asked), "--outside", "5 C")
     assert "heater would hold 17 C with battery full as it gets dark; it may also make it as warm as" in shown
     assert "nobody wrote what it gives at its lowest or whether it goes off by itself" in shown
+
+
+def test_a_hole_of_any_size_leaves_the_loss_without_an_upper_end(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    open_end = "openings:\n  ramp: {wall: rear, width: 1800, z: 0, stage: shell, cut: yes, done: yes}\n"
+    path = tmp_path / "rig.yaml"
+    path.write_text(Path(TRIO).read_text(encoding="utf-8").replace("openings:\n", open_end), encoding="utf-8")
+    _, told = said(capsys, str(path))
+    assert "The room loses at least " in told and " inf" not in told
+
+
+def test_foam_is_told_in_millimetres_or_inches_whatever_lengths_are_written_in() -> None:
+    """A quarter of an inch is 6.35 mm."""
+    quarter = 0.25 * 0.0254
+    assert [thin(quarter, HeaderUnits(length=unit)) for unit in ("m", "mm", "ft", "in")] == [
+        "6.35 mm", "6.35 mm", "0.25 in", "0.25 in"
+    ]  # fmt: skip

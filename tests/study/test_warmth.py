@@ -76,3 +76,17 @@ def test_a_wheel_box_is_bare_sheet_on_its_four_sides_over_moving_air() -> None:
     box = next(one for one in layups_of(slot.frame, rig.frame) if "wheel-box-left" in one.of)
     assert box.area.best == pytest.approx((56 * 8 + 56 * 9 + 2 * 8 * 9) * SQUARE_INCH)
     assert (box.wall, box.layers, box.outward) == ("left", (), (0.0, 0.0, -1.0))
+
+
+def test_a_hole_of_a_known_size_has_its_area_wherever_it_is() -> None:
+    """A ramp that nobody placed across is 1.8 by 1.9 m all the same; one without a height may be of any size."""
+    text = (WHIMBREL.parent.parent / "tests" / "findings" / "heat" / "rig.yaml").read_text(encoding="utf-8")
+    written = "  ramp: {wall: rear, width: 1800, z: 0, height: 1900, stage: shell, cut: yes, done: yes}\n"
+    areas = []
+    for line in (written, written.replace("height: 1900, ", "")):
+        rig = read_rig(text.replace("openings:\n", f"openings:\n{line}")).rig
+        slot = study(rig, date(2026, 6, 1)).asked_slots("sleep")[0]
+        assert slot.heat is not None
+        areas.append(next(one.area for one in slot.heat.openings if one.name == "ramp"))
+    assert areas[0].known and areas[0].best == pytest.approx(1.8 * 1.9)
+    assert not areas[1].known

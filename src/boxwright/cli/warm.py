@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
+from math import isfinite
 from typing import TYPE_CHECKING, Annotated, NamedTuple
 
 import typer
@@ -226,9 +227,10 @@ def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> l
     units, shell = answer.units, result.shell
     unit, scale = shown_unit("heat loss", units)
     least, most = (f"{scale.from_si(one):.0f}" for one in (shell.by_air.low, shell.by_air.high))
+    between = least if least == most else f"{least} to {most}" if isfinite(shell.by_air.high) else f"at least {least}"
     metal = sum(by_members(one).best for one in shell.faces)
     said = [
-        f"The room loses {least if least == most else f'{least} to {most}'} {unit} through its faces,"
+        f"The room loses {between} {unit} through its faces,"
         f" {show(metal, 'W/K', units)} of it by studs, bows and edges."
     ]
     if result.proof is not None:

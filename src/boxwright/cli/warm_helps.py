@@ -87,7 +87,7 @@ def in_words(one: Help, units: HeaderUnits) -> str:
 
 
 def _when_cold(one: Help, name: str, wanted: str, units: HeaderUnits) -> str:
-    from boxwright.disciplines.heat.telling import between
+    from boxwright.disciplines.heat.telling import between, thin
 
     before, after = one.before, one.after
     if one.what == "larger":
@@ -99,7 +99,7 @@ def _when_cold(one: Help, name: str, wanted: str, units: HeaderUnits) -> str:
         return ""
     place = "in strips on" if one.what == "stripped" else "over"
     return (
-        f"{show(one.amount, 'length', units)} of foam {place} all studs and bows, below the lining, saves"
+        f"{thin(one.amount, units)} of foam {place} all studs and bows, below the lining, saves"
         f" {show(before.loss.best - after.loss.best, 'W/K', units)}: with {name} the room comes to"
         f" {between(after.coldest, units)} instead of {between(before.coldest, units)}."
     )

@@ -193,7 +193,7 @@ def cut_through(
                 of=hole.of,
                 name=hole.name,
                 wall=hole.wall,
-                area=exactly(_face(hole)) if hole.is_placed else UNKNOWN_AREA,
+                area=_as_large(hole),
                 bottom=_level(_height(wall) if is_flat else hole.bottom, hole),
                 top=_level(_height(wall) if is_flat else hole.top, hole),
                 outward=outward_of(wall),
@@ -221,6 +221,12 @@ def _corner(wall: Wall, along: float, up: float) -> Vector:
 def _height(wall: Wall) -> float:
     """Return how high the floor or the roof lies above the deck."""
     return wall.roof.height if wall.name == "roof" else 0.0
+
+
+def _as_large(hole: Hole) -> Band:
+    """Return the area of a hole: one of a known size has it wherever it may be."""
+    area = _face(hole)
+    return exactly(area) if hole.is_placed or 0.0 < area < inf else UNKNOWN_AREA
 
 
 def _face(hole: Hole) -> float:

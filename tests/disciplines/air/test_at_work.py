@@ -122,3 +122,9 @@ def test_a_mild_night_in_a_room_without_a_written_height_asks_for_it() -> None:
     (found,) = [one for one in worked(text, "sleep") if one.code == "air/mild-wet"]
     assert found.kind == "unknown" and "nobody wrote how high the room is" in found.says
     assert "trailer.body" in found.because and "body: {height: 78}" in found.act
+
+
+def test_a_room_higher_than_a_storey_draws_no_more_than_one() -> None:
+    """0.0145 for a storey of 2.5 m, and for any room that is higher; 1.25 m draw half of it."""
+    assert stack_of(exactly(3.5)) == stack_of(exactly(2.5)) == pytest.approx(0.0145)
+    assert stack_of(exactly(1.25)) == pytest.approx(0.00725)

@@ -13,7 +13,7 @@ from boxwright.disciplines.heat.findings.stated import filling_hours
 from boxwright.disciplines.heat.result import Result
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
-from boxwright.units import HeaderUnits, exactly
+from boxwright.units import Band, HeaderUnits, exactly
 from tests.disciplines.heat.test_findings import RIG, edited
 
 AN_HOUR, LITRE = 3600.0, 1e-3
@@ -80,3 +80,38 @@ def test_hours_that_are_said_stand_beside_the_heat_they_come_to() -> None:
     grid, *_ = burner_grids(heater, (), result.held, HeaderUnits())
     assert ("said to last", "20 h", "3,759 to 4,261 W of heat") in grid.rows
     assert "counted" not in RIG
+
+
+def test_the_fuel_of_a_night_reaches_from_least_heat_best_burnt_to_most_heat_worst_burnt() -> None:
+    """36.09 MJ in a litre: 20 MJ at 0.85, 40 at 0.80, 60 at 0.75 are 0.652, 1.385 and 2.217 l."""
+    result = warmed(("burn: {lowest: 0.113 l/h, highest: 0.5 l/h}, ", ""))
+    (heater,), (night,) = result.heaters, result.held
+    fuel = fuel_of_night(replace(night, energy=Band(4e7, 2e7, 6e7)), heater)
+    assert fuel is not None
+    ends = (4e7 / 0.80 / 36.09e9, 2e7 / 0.85 / 36.09e9, 6e7 / 0.75 / 36.09e9)
+    assert (fuel.best, fuel.low, fuel.high) == pytest.approx(ends)
+    nothing = fuel_of_night(replace(night, energy=Band(0.0, 0.0, 6e7)), heater)
+    assert nothing is not None and (nothing.best, nothing.low) == (0.0, 0.0) and nothing.high == pytest.approx(ends[2])
+    assert fuel_of_night(replace(night, energy=exactly(0.0)), heater) is None
+
+
+def test_what_it_is_said_to_burn_widens_the_fuel_of_its_heat_on_both_sides() -> None:
+    """900 W are its lowest setting: said to burn 0.001 to 0.9 l/h, that is 0.012 to 10.8 l in twelve hours."""
+    old = "burn: {lowest: 0.113 l/h, highest: 0.5 l/h}"
+    result = warmed((old, "burn: {lowest: 0.001..0.9 l/h, highest: 0.9..1.2 l/h}"))
+    (heater,), (night,) = result.heaters, result.held
+    energy = exactly(900.0 * 12 * AN_HOUR)
+    alone = fuel_of_night(replace(night, energy=energy), warmed((old + ", ", "")).heaters[0])
+    both = fuel_of_night(replace(night, energy=energy), heater)
+    assert alone is not None and both is not None and both.best == alone.best
+    assert both.low == pytest.approx(0.001 * 12 * LITRE) and both.low < alone.low
+    assert both.high == pytest.approx(0.9 * 12 * LITRE) and both.high > alone.high
+
+
+def test_a_stroke_may_move_more_as_well_as_less() -> None:
+    """49 strokes of 0.05 ml at most, 47 of 0.03 ml at least, a minute."""
+    (heater,) = warmed(("holds: 17 C", COUNTED.replace("0.04 ml", "0.03..0.05 ml"))).heaters
+    burns = burns_of(heater.planned.heater)
+    assert burns is not None and burns.lowest is not None
+    ends = (47 * 0.03e-6 / 60.0, 49 * 0.05e-6 / 60.0)
+    assert (burns.lowest.low, burns.lowest.high) == pytest.approx(ends)

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from boxwright.disciplines.heat.electricity import hours_on, load_of, starts_of
+from boxwright.disciplines.heat.findings import findings
 from boxwright.disciplines.heat.night import HeldNight, Warmth
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.disciplines.heat.sheets import grids_of
@@ -75,3 +76,30 @@ def test_what_runs_on_electricity_takes_its_heat_and_the_sheet_says_what_feeds_i
     assert load.joule.best == night.energy.best and load.bus == "mains"
     (grid,) = [one for one in grids_of(result, HeaderUnits()) if "electricity" in one.title]
     assert grid.rows[0][:4] == ("meadow, heater", "mains", "4,000 W", "")
+
+
+def test_a_pin_glows_no_longer_than_the_heater_runs() -> None:
+    """One hour of going on and off in a small room: 1 + 3600 / (2 * 290 * 2 / 450) starts of 3 min fill the hour."""
+    night, heater = one_night(450.0, 11, 1, 0, 0, 0)
+    load = load_of(night, heater, exactly(0.01))
+    assert load is not None and load.starts.best * 180.0 > HOUR
+    assert load.joule.best == pytest.approx(115.2 * HOUR)
+    assert load.joule.high <= 129.6 * 12 * HOUR * (1.0 + 1e-9)
+
+
+def test_the_least_it_runs_is_by_the_least_heat_of_the_night() -> None:
+    """Between 270 and 630 W of 900: on for three tenths of the hours it goes on and off, at least."""
+    night, _ = one_night(450.0, 2, 10, 0, 0, 0)
+    wide = replace(night, energy=Band(450.0 * 12 * HOUR, 270.0 * 12 * HOUR, 630.0 * 12 * HOUR))
+    assert hours_on(wide).low == pytest.approx(3.0 * HOUR)
+
+
+def test_a_stove_of_wood_takes_no_electricity_unless_it_is_written_and_is_not_asked() -> None:
+    stove = warmed(("of: diesel, lowest", "of: wood, lowest"), ("draw: 1.2 A, start: 9 A, ", ""))
+    assert stove.loads == ()
+    blown = warmed(("of: diesel, lowest", "of: wood, lowest"))
+    assert blown.loads[0].watt.best == pytest.approx(15.36)
+    asked = [one.code for one in findings(stove, HeaderUnits()) if one.code == "heat/draw-not-known"]
+    pellets = warmed(("of: diesel, lowest", "of: pellets, lowest"), ("draw: 1.2 A, start: 9 A, ", ""))
+    told = [one.code for one in findings(pellets, HeaderUnits()) if one.code == "heat/draw-not-known"]
+    assert (asked, told) == ([], ["heat/draw-not-known"])

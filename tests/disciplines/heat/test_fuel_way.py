@@ -95,3 +95,26 @@ def test_the_sheet_tells_what_runs_out_where() -> None:
         ("joint", "what is in the line, its valve shut, into the room"),
         ("pump", "what is in the line, its valve shut, on the ground"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("level", "runs"),
+    [
+        ("z 310", False),  # over a full tank, whose top is at 300 at the most
+        ("z 290..320", None),
+        ("z 305..330", False),
+        ("z 190", True),  # under its top at the least
+        ("z 150..230", None),
+        ("z 180..210", None),
+    ],
+)
+def test_what_is_opened_runs_or_not_by_the_ends_of_tank_and_piece(level: str, runs: bool | None) -> None:
+    """The tank is 200 to 300 high and stands on the deck: its top is anywhere between."""
+    (heater,) = warmed(
+        (PATH, f"[fuel, filter in the room {level}, heater]"),
+        ("side: centre, z: 0, size: 400 x 200 x 250", "side: centre, z: -50..50, size: 400 x 200 x 250"),
+    ).heaters
+    assert heater.tank is not None
+    assert (heater.tank.high.low, heater.tank.high.high) == pytest.approx((0.2, 0.3))
+    (piece,) = way_of(heater, MM)
+    assert piece.runs is runs

@@ -198,3 +198,11 @@ def test_a_shade_takes_the_sky_as_well_as_the_sun() -> None:
 
 def test_what_of_a_fan_passes_is_less_than_is_written() -> None:
     assert 0.0 < HOT["a fan"].low < HOT["a fan"].best < HOT["a fan"].high <= 1.0
+
+
+def test_a_fan_whose_flow_is_in_doubt_moves_least_at_the_hot_end() -> None:
+    """What it moves at least is what the hottest day has, and never more for being written with a wider band."""
+    sure, doubtful = flow(0.1, 0.2), replace(flow(0.1), fan=Band(0.2, 0.02, 0.38))
+    exact, wide = (ran("fans", airing=Airing(one, one)) for one in (sure, doubtful))
+    assert wide.bedtime.high > exact.bedtime.high + 0.05
+    assert wide.air == exact.air

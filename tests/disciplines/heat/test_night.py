@@ -265,3 +265,10 @@ def test_nothing_is_said_of_nights_colder_than_any_that_is_worked_out() -> None:
     night = night_of(inside(FOAM, BREAK, LINER), STEADY, LARGE, ())
     assert night.holds_down_to is not None and night.holds_down_to.best == COLDEST_NIGHT
     assert ordered(night)
+
+
+def test_a_lowest_setting_over_the_highest_gives_no_more_than_the_highest() -> None:
+    cold = replace(STEADY, coldest=exactly(ZERO - 40.0))
+    crossed = night_of(inside(), cold, replace(LARGE, lowest=exactly(3000.0), highest=exactly(1000.0)), ())
+    assert max(crossed.night.heat) == pytest.approx(1000.0)
+    assert crossed.energy.high <= 1000.0 * ASLEEP_HOURS * 3600.0 * (1.0 + 1e-9)

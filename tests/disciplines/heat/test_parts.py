@@ -8,6 +8,7 @@ import pytest
 from pydantic import ValidationError
 
 from boxwright.disciplines.heat.parts import ClimateFacet, Facet
+from boxwright.rig.validate import validate
 from boxwright.units import HeaderUnits
 
 HEADER = {"header": HeaderUnits(length="in", temperature="F", volume="gal")}
@@ -79,3 +80,19 @@ def test_a_room_nobody_sleeps_in_is_no_setting(wanted: str) -> None:
 
 def test_how_long_a_filling_lasts_is_in_hours() -> None:
     assert heater({"lasts": "20 h"}).lasts.best == heater({"lasts": "20"}).lasts.best == 72000.0
+
+
+@pytest.mark.parametrize("written", ["2000", "2,000", "about 2000", "1800..2200", "890"])
+def test_a_height_above_the_sea_without_its_unit_is_asked_for_it(written: str) -> None:
+    """In a rig of millimetres 2000 would lie two metres above the sea, and every burner get all of its air."""
+    read, wrong = validate(ClimateFacet, {"height": written}, "places[alp]", HeaderUnits(length="mm"))
+    assert [one.path for one in wrong] == ["places[alp].height"] and f"{written} m" in wrong[0].says
+    assert read is None or read.height is None or not read.height.known
+
+
+@pytest.mark.parametrize("written", ["2000 m", "6,562 ft", "about 2000 m", "1900..2100 m", "0", "unknown", "0 m"])
+def test_a_height_with_its_unit_or_none_at_all_is_read(written: str) -> None:
+    read, wrong = validate(ClimateFacet, {"height": written}, "places[alp]", HeaderUnits(length="mm"))
+    assert wrong == [] and read is not None and read.height is not None
+    if read.height.known and written != "0" and written != "0 m":
+        assert read.height.best == pytest.approx(2000.0, rel=0.001)

@@ -131,3 +131,19 @@ def test_an_entry_of_no_loss_at_all_is_no_proof() -> None:
     result = warmth(ENTRY.replace("loses: 36..44 W/K", "loses: unknown"))
     assert result.proof is None or result.proof.inside is None
     assert replace(result, proof=None).inside == warmth("places:\n").inside
+
+
+def test_what_touches_agrees_by_its_nearest_end() -> None:
+    """60.5 W/K at the most are worked out: 60 to 80 may be true though 70 may not."""
+    inside = warmth("places:\n").inside
+    touching = proof_of((proved(60.0, 80.0),), inside)
+    assert touching is not None and touching.agrees
+    apart = proof_of((proved(61.0, 80.0),), inside)
+    assert apart is not None and not apart.agrees
+
+
+def test_a_loss_whose_low_end_the_air_alone_takes_is_not_used() -> None:
+    built = warmth("places:\n").inside
+    worked = worked_at(built, "x", 273.15, 291.15)
+    least = worked.loss.low - worked.shell.low
+    assert as_measured(built, worked, Band(40.0, least * 0.9, 44.0, spread="interval")) is None

@@ -279,3 +279,10 @@ def test_what_a_strip_is_said_to_save_is_what_the_wall_with_it_loses_less() -> N
     assert said == pytest.approx(plain.by_air.best - stripped.by_air.best, rel=1e-6) and said > 0.05
     assert is_bridged(plain) and not is_bridged(stripped)
     assert not is_bridged(plane_of(wall(FOAM, BREAK, LINER))) and not is_bridged(plane_of(wall()))
+
+
+def test_a_lining_is_tight_by_the_least_its_kind_resists() -> None:
+    """Ply resists vapour as 50 to 250 times its thickness of air: 100 mm are 5 m at the least and 25 at the most."""
+    for thick, reach in ((100.0, "behind"), (220.0, "sealed")):
+        shell = shell_of((wall(FOAM, layer("liner", "ply", thick / 25.4, "all")),), ())
+        assert place(shell, "skin behind").reach == reach

@@ -7,7 +7,7 @@ from boxwright.disciplines.heat.fuel_piece import is_any_store, kind_of
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import pressure_at, thin_air
 from boxwright.disciplines.heat.night import WANTED, Warmth
-from boxwright.disciplines.heat.parts import FuelTank, Pipe, PlannedHeater
+from boxwright.disciplines.heat.parts import FuelTank, Heater, Pipe, PlannedHeater
 from boxwright.disciplines.heat.result import Runs, StandingHeater, Vented
 from boxwright.exchange import Box, Vector
 from boxwright.units import Band
@@ -15,6 +15,8 @@ from boxwright.units import Band
 FUELS = columns("fuel")
 ALIKE = {"gas": "propane", "lpg": "propane", "butane": "propane", "gasoline": "petrol", "paraffin": "kerosene"}
 BURNT_OTHERWISE = frozenset({"wood", "spirit", "alcohol", "pellets", "coal"})
+NO_FAN = frozenset({"wood", "spirit", "alcohol", "coal"})
+"""What burns by itself: a heater of it takes no electricity unless somebody wrote that it does."""
 ELECTRIC = frozenset({"electric", "electricity", "mains", "shore", "12 v", "12 volt"})
 IN_THE_ROOM = frozenset({"none", "no", "inside", "in", "room", "in the room", "into the room", "unvented", "ventless"})
 SIDES = {"left": (1, -1.0), "right": (1, 1.0), "rear": (0, 1.0), "front": (0, -1.0)}
@@ -35,6 +37,12 @@ def runs_on(written: str) -> Runs:
     if word in ELECTRIC:
         return "electric"
     return "burns" if fuel_named(word) else "unknown"
+
+
+def burns_by_itself(facet: Heater) -> bool:
+    """Return whether a heater wants no electricity by what it burns, and none is written."""
+    written = [one for one in (facet.draw, facet.start) if one is not None]
+    return not written and fuel_named(facet.of) in NO_FAN
 
 
 def standing_heater(

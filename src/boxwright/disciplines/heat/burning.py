@@ -74,11 +74,10 @@ def fuel_of_night(one: HeldNight, heater: StandingHeater) -> Band | None:
         return None
     content, efficiency, worst, best = FUELS[fuel]
     found = [
-        fuel_burnt(heat / NIGHT, share, content) * NIGHT
+        fuel_burnt(heat / NIGHT, share, content) * NIGHT if heat > 0.0 else 0.0
         for heat, share in ((energy.best, efficiency), (energy.low, best), (energy.high, worst))
-        if heat > 0.0
     ]
-    if not found:
+    if max(found) <= 0.0:
         return None
     every = [*found, *by_rate]
     return Band(found[0], min(every), max(every), spread="interval")

@@ -6,6 +6,7 @@ What is not known of hours, starts and volts goes into the band; the fans of the
 from __future__ import annotations
 
 from boxwright.disciplines.heat.as_built import End
+from boxwright.disciplines.heat.burner import burns_by_itself
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import cycling
 from boxwright.disciplines.heat.method.network import Course
@@ -34,7 +35,7 @@ def load_of(one: HeldNight, heater: StandingHeater, volume: Band) -> ElectricLoa
     if heater.runs == "electric":
         highest = facet.highest if facet.highest is not None and facet.highest.known else exactly(0.0)
         return ElectricLoad(of, fed_by, one.outdoors.place, highest, _plain(one.energy), highest, exactly(0.0))
-    if heater.runs != "burns" or one.warmth is None:
+    if heater.runs != "burns" or one.warmth is None or burns_by_itself(facet):
         return None
     runs, starts = hours_on(one), starts_of(one, volume)
     while_on, at_start = running(facet), starting(facet)
@@ -131,7 +132,7 @@ def by_hour(one: HeldNight, heater: StandingHeater, volume: Band, runs: dict[End
     Through the night it adds up to what `load_of` says of it: at the high end it goes on and off in every hour.
     """
     facet, warmth = heater.planned.heater, one.warmth
-    if heater.runs != "burns" or warmth is None:
+    if heater.runs != "burns" or warmth is None or burns_by_itself(facet):
         return ()
     while_on, at_start, took = amps(facet.draw, "running"), amps(facet.start, "starting"), TAKES["start"]
     judged = slice(-ASLEEP_HOURS, None)

@@ -137,8 +137,12 @@ class HeldNight:
     night: Night
 
 
+@lru_cache(maxsize=64)
 def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]) -> HeldNight:
-    """Return the night of one place with one heater, or with none."""
+    """Return the night of one place with one heater, or with none.
+
+    It is remembered, because load states that differ in tanks alone have the same nights.
+    """
     runs = runs_of(inside, outdoors, warmth, moisture)
     # What warms it as it is coldest outside: dinner is long eaten then.
     by_then = [one for one in moisture if one.is_on(COLDEST_AT)]
@@ -193,7 +197,7 @@ def _by_the_heater(
 def _runs(
     inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]
 ) -> tuple[Course, ...]:
-    """Return the three ends; remembered, because load states that differ in tanks alone have the same nights."""
+    """Return the three ends; remembered for whoever draws what `night_of` made of them."""
     return tuple(_run(inside, outdoors, warmth, moisture, end) for end in ENDS)
 
 

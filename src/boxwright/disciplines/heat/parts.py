@@ -6,7 +6,7 @@ import re
 from datetime import date
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, Field, model_validator
+from pydantic import AfterValidator, BeforeValidator, Field, model_validator
 
 from boxwright.model.each import Alone
 from boxwright.model.entry import Day, Entry, Names, YesNo
@@ -56,6 +56,13 @@ def a_room(given: Band) -> Band:
     """Return what a heater is set to after refusing what nobody sleeps in."""
     if given.known and not (given.low >= COLDEST_ROOM and given.high <= WARMEST_ROOM):
         raise ValueError("no room is held below 0 C or above 40 C; write it as 17 C or 62 F")
+    return given
+
+
+def above_the_sea(given: object) -> object:
+    """Return a height above the sea as written, after refusing one without a unit: that of walls would be taken."""
+    if isinstance(given, str) and re.fullmatch(r"[\d.,\s+-]*[1-9][\d.,\s+-]*", given.removeprefix("about")):
+        raise ValueError(f'a height above the sea wants its unit; write it as "{given} m" or "{given} ft"')
     return given
 
 
@@ -175,7 +182,9 @@ class ClimateFacet(Entry):
     hottest_design: Annotated[KelvinBand, AfterValidator(a_day)] | None = Field(
         None, description="the hottest hour of the hottest day people are in it, such as 97"
     )
-    height: MetreBand | None = Field(None, description="how high it lies above the sea, such as 890 ft")
+    height: Annotated[MetreBand, BeforeValidator(above_the_sea)] | None = Field(
+        None, description="how high it lies above the sea, with its unit, such as 890 ft"
+    )
     january: Month | None = Field(None, description="such as {low: 30, high: 49, sun: 2.5 kWh/m2}")
     february: Month | None = Field(None, description="as january")
     march: Month | None = Field(None, description="as january")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -72,6 +73,11 @@ def loss_span(band: Band, shown_in: HeaderUnits) -> str:
     unit, scale = shown_unit("heat loss", shown_in)
     best, low, high = (f"{scale.from_si(one):.0f}" for one in (band.best, band.low, band.high))
     return f"{best} {unit} ({low} to {high})"
+
+
+def thin(metres: float, shown_in: HeaderUnits) -> str:
+    """Return how thick a layer is: in inches where lengths are in inches or feet, else in millimetres."""
+    return show(metres, "length", replace(shown_in, length="in" if is_in_feet(shown_in) else "mm"))
 
 
 def above_sea(metres: float, shown_in: HeaderUnits) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from boxwright.disciplines.heat.burner import burns_by_itself
 from boxwright.disciplines.heat.electricity import NIGHT, lasts, running
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, source_of
@@ -144,7 +145,7 @@ def draw_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             for words, amps in (("while it runs", facet.draw), ("while it starts", facet.start))
             if amps is None or not amps.known
         ]
-        if one.runs != "burns" or not missing:
+        if one.runs != "burns" or not missing or burns_by_itself(facet):
             continue
         yield Finding(
             "heat/draw-not-known", where, "unknown", f"nobody wrote what {name} takes of electricity"

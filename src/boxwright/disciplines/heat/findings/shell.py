@@ -13,7 +13,7 @@ from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.plane import is_bridged, member_with
 from boxwright.disciplines.heat.result import Result
 from boxwright.disciplines.heat.shell import Face, by_members
-from boxwright.disciplines.heat.telling import SLEEP, source_of
+from boxwright.disciplines.heat.telling import SLEEP, is_in_feet, source_of, thin
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits, show, shown_unit
 
@@ -113,7 +113,7 @@ def metal_bridge(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     words = list(dict.fromkeys(members_named(one.wall) for one in bridged))
     names = _join([f"the {word} of {_planes_of(word, bridged)}" for word in words])
     says = f"{_apart(shown_in)} {names} lose {_watts(lost, shown_in)} of the"
-    thick = show(STRIP[0], "length", shown_in, cuts=True)
+    thick = show(STRIP[0], "length", shown_in, cuts=True) if is_in_feet(shown_in) else thin(STRIP[0], shown_in)
     says += f" {_watts(whole, shown_in)} the shell loses; a strip of foam of {thick} over them saves"
     says += f" {_watts(saved, shown_in)}"
     share = lost / whole
