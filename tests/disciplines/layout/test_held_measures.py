@@ -6,6 +6,7 @@ import pytest
 
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.ways import is_exit, ways_out
+from tests.disciplines.layout.small_rigs import rig_of, thing, told
 from tests.disciplines.layout.test_people import fits
 from tests.disciplines.layout.test_ways import BED, DOOR, ROOM, box, place
 
@@ -71,3 +72,10 @@ def test_a_step_begins_within_half_a_metre_of_the_door_and_stands_out_by_a_foot_
     """Counted from the middle of the wall, 1.025 to the right; without a step one rises 0.45, with one 0.25."""
     step = box("step", (3.0, 1.025 + begins, -0.28), (3.6, 1.025 + ends, -0.2))
     assert fits(step)["step"].has.best == pytest.approx(0.25 if is_step else 0.45)
+
+
+@pytest.mark.parametrize(("left", "is_narrow"), [(570, True), (630, False)])
+def test_between_two_ways_in_0_6_is_wanted_at_work(left: int, is_narrow: bool) -> None:
+    """A screen between the door and the ramp of a room 2000 wide, with room enough before and behind it."""
+    said = told(rig_of(thing("screen", 3330, "left", 0, f"20 x {2000 - left} x 1900")), "work")
+    assert ("aisle-narrow" in {code for _, code, _ in said}) is is_narrow
