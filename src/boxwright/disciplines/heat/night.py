@@ -188,9 +188,22 @@ def _by_the_heater(
 ) -> dict[End, Course]:
     """Return the runs in which no dinner warms the evening: how warm it gets is asked of the heater alone."""
     without = tuple(one for one in moisture if one.is_on(COLDEST_AT))
-    if warmth is None or without == moisture:
+    dinners = [one for one in moisture if one not in without]
+    if warmth is None:
         return runs
-    return runs_of(inside, outdoors, warmth, without)
+    # An end at which nothing may be cooked is as it was.
+    return {
+        end: _alone(inside, outdoors, warmth, without, end) if any(at(one.watt, end, False) for one in dinners) else run
+        for end, run in runs.items()
+    }
+
+
+@lru_cache(maxsize=64)
+def _alone(
+    inside: Inside, outdoors: Outdoors, warmth: Warmth, moisture: tuple[Moisture, ...], end: End
+) -> Course:
+    """Return three days at one end without the dinner; remembered as the others are."""
+    return _run(inside, outdoors, warmth, moisture, end)
 
 
 @lru_cache(maxsize=64)
