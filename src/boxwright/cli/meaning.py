@@ -17,7 +17,7 @@ KEYS = ("length", "weight", "temperature", "volume", "wire", "money")
 
 
 def must_be_meant(before: Reading, after: Reading, is_anyway: bool) -> tuple[str, ...]:
-    """Return what is said of numbers that would mean something else; refuse the edit where it is not said to be meant."""
+    """Return what is said of numbers that would mean something else; refuse the edit where it is not said so."""
     says = tuple(_changed(before, after))
     if says and not is_anyway:
         raise NothingAsked(f"{says[0]}; nothing was done. Write the units behind the numbers first, or add --anyway")

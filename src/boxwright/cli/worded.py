@@ -27,7 +27,7 @@ _TWO = {"copy": ("to",), "rename": ("to",), "add": ("after", "to")}
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """One edit in words: what is done, to what, and the word between with what follows it (empty where there is none)."""
+    """One edit in words: what is done, to what, and the word between with what follows it, empty if there is none."""
 
     verb: str
     what: str

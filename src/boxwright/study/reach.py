@@ -46,7 +46,7 @@ def said_without(bench: Bench, finding: Finding, lever: Lever, slot: Slot) -> st
 
 
 class Crossing(NamedTuple):
-    """A part nobody has weighed, the mass at which it alone crosses the nearest limit (kg), and the rule of that limit."""
+    """A part nobody has weighed, the mass at which it alone crosses the nearest limit (kg), and its rule."""
 
     of: str
     kg: float

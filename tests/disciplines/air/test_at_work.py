@@ -20,13 +20,13 @@ UNKNOWN = Band(0.0, 0.0, float("inf"), known=False)
 AT_WORK = ("people: [owner], for: [sleep, leave]", "people: [owner], for: [sleep, leave, work]")
 STOVE = (
     "  # one more",
-    "  stove: {x: 3000, side: left, z: 900, size: 300 x 300 x 100, weight: 4, stage: shell, done: yes, burns: propane, cooks: 1 h}",
-)  # noqa: E501
+    "  stove: {x: 3000, side: left, z: 900, size: 300 x 300 x 100, weight: 4, stage: shell, done: yes, burns: propane, cooks: 1 h}",  # noqa: E501
+)
 NO_VENTS = (
     (
         "cut: yes, done: yes, free_area: 200 cm2, unit: {weight: 1}}\n  vent-high",
         "cut: yes, done: yes, free_area: 0 cm2, unit: {weight: 1}}\n  vent-high",
-    ),  # noqa: E501
+    ),
     ("free_area: 200 cm2, unit: {weight: 1}}\nstages", "free_area: 0 cm2, unit: {weight: 1}}\nstages"),
 )
 
@@ -117,7 +117,7 @@ def test_a_mild_night_in_a_room_without_a_written_height_asks_for_it() -> None:
         (
             "cut: yes, done: yes, free_area: 200 cm2, unit: {weight: 1}}\n  vent-high",
             "cut: yes, done: yes, free_area: 90 cm2, unit: {weight: 1}}\n  vent-high",
-        ),  # noqa: E501
+        ),
     )
     (found,) = [one for one in worked(text, "sleep") if one.code == "air/mild-wet"]
     assert found.kind == "unknown" and "nobody wrote how high the room is" in found.says

@@ -138,7 +138,7 @@ def test_a_heater_whose_battery_is_not_in_yet_may_warm_nothing() -> None:
     assert not later.is_fed and cold < held - 5.0
     unwired, same = heater_of(
         ("{from: battery, to: heater", "{from: battery, to: bed"), ("draw: 1.2 A, start: 9 A", "draw: 0 A, start: 0 A")
-    )  # noqa: E501
+    )
     assert not unwired.takes_electricity and same == held
 
 

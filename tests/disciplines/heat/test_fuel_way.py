@@ -87,7 +87,7 @@ def test_what_is_higher_than_a_full_tank_does_not_run() -> None:
 def test_the_sheet_tells_what_runs_out_where() -> None:
     (heater,) = warmed(
         (PATH, "[fuel, filter inside z 200, valve z 150, joint inside z 10, pump below floor z -9, heater]")
-    ).heaters  # noqa: E501
+    ).heaters
     (grid,) = [one for one in burner_grids(heater, (), (), MM) if one.title.startswith("The way")]
     assert [(row[0].split()[0], row[3]) for row in grid.rows] == [
         ("filter", "the tank, by its siphon, into the room"),

@@ -16,8 +16,8 @@ AT_WORK = ("people: [owner], for: [sleep, leave]", "people: [owner], for: [sleep
 HOT = ("hottest_design: 22 C", "hottest_design: 38 C")
 COOLER = (
     "  # one more",
-    "  cooler: {x: 3000, side: left, z: 900, size: 300 x 300 x 300, weight: 20, stage: shell, done: yes, cools: {of: window, heat: 3000 W, hatch: window, drains: below floor}}",
-)  # noqa: E501
+    "  cooler: {x: 3000, side: left, z: 900, size: 300 x 300 x 300, weight: 20, stage: shell, done: yes, cools: {of: window, heat: 3000 W, hatch: window, drains: below floor}}",  # noqa: E501
+)
 COLD = 273.15
 
 
@@ -79,7 +79,7 @@ def test_the_hottest_of_the_places_is_judged() -> None:
     two = (
         "hottest_design: 22 C}",
         "hottest_design: 22 C}\n  desert: {coldest_design: 5 C, height: 0 m, hottest_design: 45 C}",
-    )  # noqa: E501
+    )
     (found,) = told("sleep", two)
     assert found.where == "places[desert]" and found.kind == "limit"
 
