@@ -12,7 +12,8 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 RIGS = [ROOT / "rigs" / f"{name}.yaml" for name in ("whimbrel", "dunlin")]
-MOST_MODULES = 665
+MOST_MODULES = 695
+"""It was 665 before a check told of the hot day, of what feeds a heater and of a night that was logged: 691 then."""
 MOST_COMPILED = 450
 """Functions of records, of three for each kind: what is neither made nor compared nor hashed is not compiled."""
 MOST_FILES_OF_TABLES = 32
