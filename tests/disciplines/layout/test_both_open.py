@@ -146,3 +146,29 @@ def test_what_only_passes_beside_and_what_is_in_the_other_says_nothing() -> None
     assert (found.sure, found.of) == ("sure", "parts[meets]")
     assert found.reached == pytest.approx(0.1 + 0.005)  # to the drawer at 1.1, less the play of its runners
     assert list(both_open([low, meets], {("parts[meets]", "parts[low]")})) == []
+
+
+def test_pieces_of_one_thing_are_not_asked_about_each_other() -> None:
+    pair = [leaf("one", (0.0, 0.0), (1.0, 1.0), 0.8, pi / 2.0), leaf("one", (0.5, 0.5), (1.0, -1.0), 0.8, pi / 2.0)]
+    assert list(both_open(pair, frozenset())) == []
+
+
+@pytest.mark.parametrize(("off", "sure"), [(0.0, None), (0.08, None), (0.12, "perhaps")])
+def test_what_may_stand_nearer_than_it_is_taken_to_is_in_doubt(off: float, sure: str | None) -> None:
+    """The drawers end 0.1 m apart, each pulled out by 0.4; one of them may be off by so much."""
+    one = Mover("parts[a]", "a", "slide", (Slip(Block((0.0, 0.0, 0.0), (0.5, 0.5, 0.2)), 0, 0.4, 0.4),), 0.4)
+    there = Block((1.4, 0.0, 0.0), (1.9, 0.5, 0.2))
+    other = Mover("parts[b]", "b", "slide", (Slip(there, 0, -0.4, -0.4),), 0.4, doubt=(off, 0.0, 0.0))
+    assert [found.sure for found in both_open([one, other], frozenset())] == ([sure] if sure else [])
+
+
+def test_a_leaf_of_which_nobody_knows_how_far_it_opens_may_stand_anywhere_between() -> None:
+    """From a right angle to a half turn: a thin slide meets it at any angle, of which only some are looked at."""
+    way = Turn((0, 1.0), (1, 1.0), (0.0, 0.0), ((0.0, 1.0), (0.0, 0.0)), (0.0, 1.0), pi / 2.0, pi)
+    door = Mover("openings[door]", "door", "leaf", (way,), pi / 2.0)
+    for number in range(40):
+        turn = pi / 2.0 + 0.05 + 0.037 * number
+        tip = 0.96 * cos(turn), 0.96 * sin(turn)
+        start = Block((tip[0] - 0.003, tip[1] - 0.003, 2.0), (tip[0] + 0.003, tip[1] + 0.003, 2.1))
+        pin = Mover("parts[pin]", "pin", "slide", (Slip(start, 2, -1.5, -1.5),), 1.5)
+        assert [found.sure for found in both_open([door, pin], frozenset())] == ["perhaps"], turn

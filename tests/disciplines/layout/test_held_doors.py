@@ -130,3 +130,38 @@ def test_what_is_brought_in_holds_no_leaf_itself() -> None:
     """The fridge itself stands where the leaf comes: it is not there yet."""
     text = text_of(INWARD).replace("fridge: {x: 100, side: left", "fridge: {x: 30, side: right-12")
     assert told(text) == CLEAR
+
+
+@pytest.mark.parametrize(
+    ("leaf", "thing", "expected"),
+    [
+        (INWARD, LATH.replace("now, done: yes", "last"), CLEAR),  # of one stage the one that must comes first
+        (INWARD, LATH.replace("now, done: yes", "next"), NO_WAY),
+        (INWARD, LATH.replace("x: 30", "x: 39.55").replace("right-12", "right-19.9"), CLEAR),  # grazed by 27.9 of 28
+        ("swing: {hinge: front, opens: sideways, to: 90 deg}", LATH, [("doubt", (), ("door",), ())]),
+    ],
+)
+def test_what_holds_a_leaf_is_what_is_there_by_then(leaf: str, thing: str, expected: Told) -> None:
+    assert told(text_of(leaf, thing)) == expected
+
+
+@pytest.mark.parametrize(
+    ("x", "expected"), [("20", CLEAR), ("18..21", CLEAR), ("18..24", [("doubt", (), ("door",), ())])]
+)
+def test_a_door_that_may_stand_elsewhere_is_sure_only_where_it_is_anyway(x: str, expected: Told) -> None:
+    """28 in less 3 in either way it may be off leaves 22: less than the fridge."""
+    assert told(text_of(INWARD).replace("door: {wall: right, x: 20", f"door: {{wall: right, x: {x}")) == expected
+
+
+def test_a_wall_that_ends_the_way_of_a_leaf_is_named() -> None:
+    """Hinged 2 in before the front wall, a leaf that slides forward has no more than that."""
+    found = brought_of(text_of("slides: {to: front, by: 20, runs: inside}").replace("x: 20, width", "x: 2, width"))
+    assert [one.word for one in found] == ["no hole"]
+    assert found[0].held == (("the front wall", "the front wall"),)
+
+
+def test_what_surely_holds_a_door_is_named_alone_where_nothing_else_is_in_the_way() -> None:
+    """Half of the pair opens: 14 in and what the other leaves; an idle box elsewhere bars nothing."""
+    idle = "idle: {x: 130, side: right-4, z: 0, size: 10 x 10 x 10, weight: 4, stage: now, done: yes}"
+    text = text_of(BOTH, LATH.replace("right-12", "right-8").replace("x: 30", "x: 20"), idle)
+    assert told(text) == [("no way", ("lath",), (), ())]

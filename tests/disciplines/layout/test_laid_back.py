@@ -105,3 +105,32 @@ def test_no_second_half_where_it_turns_no_farther_or_no_corner_is_near(most: flo
     assert past_half(LEAF, SHELL, most, most) is None
     assert past_half(LEAF, Block((-0.04, -1.2, 0.0), (4.04, 1.2, 2.2)), 1.5 * pi, 1.5 * pi) is None
     assert past_half(LEAF, None, 1.5 * pi, 1.5 * pi) is None
+
+
+@pytest.mark.parametrize(
+    ("x", "to", "kinds"),
+    [
+        (1950, "180 deg", ["limit"]),  # the door of 700 at 2600 lies forward over 1900 to 2600
+        (1650, "180 deg", []),
+        (3350, "180 deg", []),
+        (1950, "100..180 deg", ["unknown"]),
+        (1950, "160 deg", []),  # 20 degrees off: within 150 of the wall as far as 439
+        (2300, "160 deg", ["limit"]),
+    ],
+)
+def test_a_door_laid_back_lies_over_its_own_wall_on_the_side_of_its_hinge(x: int, to: str, kinds: list[str]) -> None:
+    text = rig_of(openings=VENT % x, door=f"swing: {{hinge: front, opens: out, to: {to}}}")
+    found = told(text, "sleep")
+    assert told(mirrored(text), "sleep") == found
+    assert [kind for kind, code, where in found if code == OVER and where == "openings[door]"] == kinds
+
+
+def test_a_pair_that_goes_on_round_the_corner_does_not_stand_against_its_own_wall() -> None:
+    """Leaves of 200 beside a hole of 400: at a half turn they would lie over a vent at 950 from the middle."""
+    rear = "slot: {wall: rear, side: right-5, width: 60, z: 1000, height: 100, by: builder, cut: yes}"
+    for to, kinds in (("180 deg", ["limit"]), ("270 deg", []), ("170..190 deg", ["unknown"])):
+        text = rig_of(openings=rear).replace(HOLE.format(1400, "bottom", "90 deg"), HOLE.format(1800, "both sides", to))
+        text = text.replace("x: 2600, width: 700", "x: 900, width: 700")
+        assert text != rig_of(openings=rear)
+        found = told(text, "sleep")
+        assert [kind for kind, code, where in found if code == OVER and where == "openings[ramp]"] == kinds, to
