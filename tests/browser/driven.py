@@ -168,6 +168,12 @@ class Desk:
         """Return a thing on the sheet, the one below the lifted layer."""
         return self.page.locator(f'svg.sheet:not(.over) g.thing[data-of="{of}"]').first
 
+    def take(self, of: str) -> None:
+        """Take a thing in hand by the keys; the focus goes on to its numbers."""
+        self.thing(of).focus()
+        self.thing(of).press("Enter")
+        expect(self.page.locator(".inhand input:focus")).to_have_count(1)
+
     def grip(self, of: str) -> tuple[float, float, float]:
         """Return a spot (px) where a hand can take hold of a thing, and millimetres in a pixel there."""
         expect(self.thing(of)).to_be_attached()

@@ -99,7 +99,7 @@ def test_it_catches_on_a_stud_and_says_so(desk: Desk) -> None:
 
 def test_a_new_place_can_be_typed_turned_copied_and_taken_back(desk: Desk) -> None:
     text = desk.served.text
-    desk.thing(FRIDGE).focus()
+    desk.take(FRIDGE)
     box = desk.page.get_by_role("group", name="fridge: its numbers")
     box.get_by_label("x", exact=True).fill("60 1/2")
     box.get_by_label("x", exact=True).press("Enter")

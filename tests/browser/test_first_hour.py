@@ -261,7 +261,7 @@ def test_the_window_is_moved_off_the_stud(serve: Callable[..., Served], show: Ca
     page = desk.page
     window = "openings[window-right]"
     expect(desk.finding("cuts the stud R7")).to_be_visible()
-    desk.thing(window).focus()
+    desk.take(window)
     box = page.get_by_role("group", name="window-right: its numbers").first
     box.get_by_label("width", exact=True).fill("14")
     box.get_by_label("width", exact=True).press("Enter")

@@ -19,11 +19,8 @@ def test_a_thing_is_reached_nudged_and_numbered_by_keys_alone(
     page.keyboard.press("Tab")
     expect(page.get_by_role("link", name="Skip to the sheet")).to_be_focused()
     page.keyboard.press("Enter")
-    for _ in range(120):
-        page.keyboard.press("Tab")
-        if page.evaluate("document.activeElement.dataset?.of === 'parts[tools]'"):
-            break
-    assert page.evaluate("document.activeElement.dataset.of") == "parts[tools]"
+    go_to(desk, "parts[tools]")
+    expect(page.locator(".inhand.none")).to_be_visible()  # nothing that was passed is in hand
     page.keyboard.press("Shift+ArrowRight")
     nudged = served.written(lambda now: now != text)
     desk.settled()
@@ -34,14 +31,119 @@ def test_a_thing_is_reached_nudged_and_numbered_by_keys_alone(
     served.written(lambda now: now == nudged)
     page.keyboard.press("Control+z")
     served.written(lambda now: now == text)
-    for _ in range(120):
-        page.keyboard.press("Tab")
-        if page.evaluate("document.activeElement.matches('.inhand input')"):
-            break
+    page.keyboard.press("Enter")
+    expect(page.locator(".inhand input").first).to_be_focused()
     page.keyboard.press("Control+a")
     page.keyboard.type("20")
     page.keyboard.press("Enter")
-    served.written(lambda now: "tools:" in now and "{x: 20," in now)
+    served.written(lambda now: now != text)
+    desk.settled()
+    assert changed(text, served.text) == [(line_of(text, "tools"), "{x: 20,")]
+    page.keyboard.press("Escape")
+    assert page.evaluate("document.activeElement.dataset?.of") == "parts[tools]"
+
+
+def go_to(desk: Desk, of: str) -> None:
+    """Go by the keys from what is before the sheet to a thing on it."""
+    page = desk.page
+    for _ in range(8):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement.dataset?.of"):
+            break
+    for _ in range(120):
+        if page.evaluate("document.activeElement.dataset?.of") == of:
+            return
+        page.keyboard.press("PageDown")
+    raise AssertionError(f"{of} was not reached")
+
+
+def line_of(text: str, name: str) -> str:
+    """Return the line of a file that the place of a part is written on."""
+    (found,) = [line for line in text.splitlines() if line.strip().startswith(f"{name}:") and "side:" in line]
+    return found
+
+
+def changed(before: str, after: str) -> list[tuple[str, str]]:
+    """Return each line that was changed, as it was, with the first entry that it has now."""
+    pairs = zip(before.splitlines(), after.splitlines(), strict=True)
+    return [(old, new[new.index("{") :].split(" side:")[0]) for old, new in pairs if old != new]
+
+
+def test_a_sheet_is_one_stop_and_what_is_passed_is_not_taken_in_hand(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    """On a crowded sheet the numbers of a thing are one key away, and Tab does not run through all of it."""
+    desk = show(serve("gannet"))
+    page = desk.page
+    expect(desk.thing("parts[battery]")).to_be_attached()
+    stops = "all => all.filter(one => one.tabIndex >= 0).length"
+    things = page.locator("svg.sheet:not(.over) g.thing")
+    assert things.count() > 100
+    assert things.evaluate_all(stops) == 1
+    page.locator("svg.sheet:not(.over) g.thing[tabindex='0']").focus()
+    first = page.evaluate("document.activeElement.dataset.of")
+    page.keyboard.press("PageDown")
+    second = page.evaluate("document.activeElement.dataset.of")
+    page.keyboard.press("PageDown")
+    page.keyboard.press(",")
+    assert page.evaluate("document.activeElement.dataset.of") == second != first
+    page.keyboard.press("Enter")
+    expect(page.locator(".inhand input").first).to_be_focused()
+    name = second.partition("[")[2].rstrip("]")
+    expect(page.locator(".inhand strong")).to_have_text(name)
+    page.keyboard.press("Escape")
+    page.keyboard.press("End")
+    assert page.evaluate("document.activeElement.dataset.of") not in {first, second}
+    expect(page.locator(".inhand strong")).to_have_text(name)
+    page.keyboard.press("Tab")
+    page.keyboard.press("Shift+Tab")
+    assert things.evaluate_all(stops) == 1
+
+
+def focused(desk: Desk) -> str:
+    """Return the words on what has the focus, and nothing where it fell to the page."""
+    found: str = desk.page.evaluate(
+        "document.activeElement === document.body ? '' : document.activeElement.textContent"
+    )
+    return found
+
+
+def test_the_focus_stays_where_something_was_done(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
+    served = serve("whimbrel")
+    desk = show(served)
+    page = desk.page
+    expect(desk.thing("parts[tools]")).to_be_attached()
+    page.get_by_role("button", name="Put a part in").press("Enter")
+    expect(page.locator(".putin input").first).to_be_focused()
+    page.keyboard.press("Escape")
+    expect(page.get_by_role("button", name="Put a part in")).to_be_focused()
+    found = desk.finding("nobody wrote what seals gland")
+    found.locator("summary").press("Enter")
+    found.get_by_role("button", name="I accept this").press("Enter")
+    found.get_by_label("Why, in a few words").fill("looked at it in the rain")
+    found.get_by_role("button", name="Write it down").press("Enter")
+    served.written(lambda now: "looked at it in the rain" in now)
+    expect(page.get_by_text("Accepted by the owner (")).to_be_visible()
+    assert page.evaluate("document.activeElement.closest('.findings') !== null")
+    page.get_by_role("button", name="Undo").press("Enter")
+    expect(page.get_by_role("button", name="Redo")).to_be_focused()
+
+
+def test_the_focus_waits_for_the_smallest_change_and_stays_when_it_is_made(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve("whimbrel")
+    desk = show(served)
+    page, text = desk.page, served.text
+    found = desk.finding("release-ramp is not fitted")
+    found.locator("summary").press("Enter")
+    found.get_by_role("button", name="Find the smallest change").press("Enter")
+    expect(found.locator(".offer, [aria-disabled='true']").first).to_be_focused()
+    expect(found.locator(".offer")).to_be_focused(timeout=60_000)  # the proof is a program of its own
+    found.get_by_role("button", name="It is built: write it down").press("Enter")
+    served.written(lambda now: now != text)
+    desk.settled()
+    assert page.evaluate("document.activeElement.closest('.findings') !== null"), focused(desk)
 
 
 def test_a_box_keeps_what_is_typed_in_it_and_writes_it_once(
@@ -51,7 +153,7 @@ def test_a_box_keeps_what_is_typed_in_it_and_writes_it_once(
     served = serve("dunlin")
     desk = show(served)
     page, text = desk.page, served.text
-    desk.thing("parts[lathe]").focus()
+    desk.take("parts[lathe]")
     boxes = page.locator(".inhand input")
     expect(boxes.first).to_have_value("900")
     boxes.first.click()

@@ -33,7 +33,7 @@ def test_a_mistake_is_marked_on_its_line_and_the_numbers_follow(
     desk = show(served, "file")
     desk.page.get_by_role("combobox", name="As of").select_option("finish")
     desk.page.locator(".rail a[href='#plan']").click()
-    desk.thing("parts[fridge]").focus()
+    desk.take("parts[fridge]")
     desk.page.get_by_role("button", name="Line 144").click()
     expect(desk.page.locator(".cm-activeLine")).to_contain_text("fridge:")
     before = desk.number("gross")

@@ -110,3 +110,13 @@ def test_what_is_no_size(text: str) -> None:
         read_size(text, INCHES)
     with pytest.raises(CannotRead, match="width x depth"):
         read_pair("1 x 2 x 3", INCHES)
+
+
+@pytest.mark.parametrize("text", ["9e99 x 320 x 5", "50001 x 320 x 5", "5 x 320 x 50.1 m"])
+def test_a_size_beyond_any_trailer_is_refused(text: str) -> None:
+    with pytest.raises(CannotRead, match="none of them more than 50 m"):
+        read_size(text, MILLIMETRES)
+
+
+def test_a_size_of_fifty_metres_is_still_one() -> None:
+    assert read_size("50000 x 320 x 5", MILLIMETRES) == pytest.approx((50.0, 0.32, 0.005))

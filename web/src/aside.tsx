@@ -31,9 +31,9 @@ export function Answers() {
   if (!found) return null;
   const now = found.map((one) => fresh?.find((other) => other.use === one.use) ?? one);
   return (
-    <ul class={isOther.value ? "answers other" : "answers"} aria-label="Answers" aria-busy={isOther.value}>
+    <section class="said" aria-label="Answers"><ul class={isOther.value ? "answers other" : "answers"} aria-busy={isOther.value}>
       {now.map((one) => <AnswerLine key={one.use} answer={one} isOld={isPreview.value && !fresh?.some((other) => other.use === one.use)} />)}
-    </ul>
+    </ul></section>
   );
 }
 

@@ -1,5 +1,5 @@
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useId, useLayoutEffect, useRef } from "preact/hooks";
 import type { Blank, Numbers, PutIn, Reason, ShownFinding, Worked } from "./contract";
 import "./findings.css";
 import { type Got, got, isConnected, offered, seeking, send, settled, slot, state } from "./link";
@@ -84,7 +84,8 @@ function Reached({ finding }: { finding: ShownFinding }) {
 
 /** A value that a finding asks for: written from here into its place in the file. */
 function Ask({ blank }: { blank: Blank }) {
-  const id = `blank-${blank.path}`;
+  // The same value is asked for in more than one place.
+  const id = useId();
   return (
     <form class="blank" onSubmit={(event) => {
       event.preventDefault();
@@ -109,16 +110,26 @@ function Smallest({ finding }: { finding: ShownFinding }) {
   const found = offered.value[finding.key];
   const isSought = seeking.value.has(finding.key);
   const about = { code: finding.code, where: finding.where, load: finding.load, use: finding.use };
+  const asker = useRef<HTMLButtonElement>(null);
+  const offer = useRef<HTMLDivElement>(null);
+  const isAsker = useRef(false);
+  useLayoutEffect(() => {
+    // What was asked for comes in place of what asked: whoever waits there hears it there.
+    if (found && isAsker.current && document.activeElement === document.body) offer.current?.focus({ preventScroll: true });
+    isAsker.current = !found && document.activeElement === asker.current && asker.current !== null;
+  });
   if (!finding.may_seek) return null;
   if (!found)
     return (
-      <button disabled={isOff() || isSought} onClick={() => {
+      <button ref={asker} disabled={isOff()} aria-disabled={isSought || undefined} onFocus={() => (isAsker.current = true)} onClick={() => {
+        if (isSought) return;
+        isAsker.current = true;
         seeking.value = new Set([...seeking.value, finding.key]);
         send({ t: "seek", ...about });
       }}>{isSought ? "Proving changes" : "Find the smallest change"}</button>
     );
   return (
-    <div class="offer" role="status">
+    <div class="offer" role="status" ref={offer} tabIndex={-1}>
       <p>{found.says}</p>
       {found.remedy && <p><code>{found.remedy}</code></p>}
       {found.is_of_the_built && <p><b>Build it first.</b> This writes that it is built, and everything is judged by that.</p>}

@@ -19,7 +19,7 @@ const SCALE = 5;
 class Group {
   readonly dataset: { of: string };
   readonly classes = new Set<string>();
-  readonly classList = { add: (one: string) => this.classes.add(one), remove: (one: string) => this.classes.delete(one) };
+  readonly classList = { add: (one: string) => this.classes.add(one), remove: (one: string) => this.classes.delete(one), toggle: (one: string, is: boolean) => (is ? this.classes.add(one) : this.classes.delete(one)) };
   readonly style: Record<string, string> = {};
   isFocused = false;
   constructor(
@@ -36,6 +36,10 @@ class Group {
     return new Group(this.dataset.of, this.sheet, "copy");
   }
   removeAttribute() {}
+  stop = "";
+  setAttribute(name: string, value: string) {
+    if (name === "tabindex") this.stop = value;
+  }
   querySelector() {
     return null;
   }
@@ -71,6 +75,12 @@ class Sheet extends EventTarget {
   }
   querySelector(words: string) {
     return this.groups.get(/"(.*)"/.exec(words)?.[1] ?? "") ?? null;
+  }
+  querySelectorAll() {
+    return [...this.groups.values()];
+  }
+  contains() {
+    return false;
   }
   replaceChildren(...groups: Group[]) {
     this.lifted = groups;

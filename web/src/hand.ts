@@ -1,5 +1,6 @@
 import type { Numbers, Patch, Picture, Snap } from "./contract";
 import { bus, hold, isConnected, isWaiting, send, state } from "./link";
+import { AMONG_THINGS, goneTo, oneStop } from "./roving";
 import { caught, linesAlong, NOT_MOVED, shiftOf, type Shift, type Span } from "./snap";
 
 const REACH_PX = 8;
@@ -41,6 +42,10 @@ export class Hand {
   private readonly off: (() => void)[] = [];
   /** Told whenever more or less of the picture is seen, or something was drawn anew. */
   onSeen: (isNew: boolean) => void = () => undefined;
+  /** Told when somebody wants to go from a thing to its numbers. */
+  onEnter: () => void = () => undefined;
+  /** The thing that Tab comes to. */
+  private stopAt = "";
 
   constructor(
     private readonly sheet: SVGSVGElement,
@@ -55,6 +60,7 @@ export class Hand {
     this.view = { ...this.whole };
     sheet.innerHTML = picture.svg;
     this.show();
+    this.rove();
     const on = <K extends keyof SVGElementEventMap>(name: K, act: (event: SVGElementEventMap[K]) => void, more?: AddEventListenerOptions) => {
       sheet.addEventListener(name, act as EventListener, more);
       this.off.push(() => sheet.removeEventListener(name, act as EventListener, more));
@@ -66,8 +72,9 @@ export class Hand {
     on("wheel", (event) => this.wheeled(event), { passive: false });
     on("keydown", (event) => this.key(event));
     on("focusin", (event) => {
-      const group = this.thing(event.target);
-      if (group) this.picked(group.dataset.of ?? "");
+      // Going past a thing does not take it in hand: what is typed next would go to the last one passed.
+      this.stopAt = this.thing(event.target)?.dataset.of ?? this.stopAt;
+      this.rove();
     });
     const hear = (name: string, act: (event: Event) => void) => {
       bus.addEventListener(name, act);
@@ -250,9 +257,12 @@ export class Hand {
       if (now) now.style.display = display;
       if (hadFocus) now?.focus({ preventScroll: true });
     }
+    const wasOnGone = patch.gone.some((of) => this.find(of) === document.activeElement && document.activeElement !== null);
     for (const of of patch.gone) this.find(of)?.remove();
     const isOld = new Set([...Object.keys(patch.groups), ...patch.gone]);
     this.snaps = [...this.snaps.filter((one) => !one.of || !isOld.has(one.of)), ...patch.snaps];
+    this.rove();
+    if (wasOnGone) this.things()[0]?.focus({ preventScroll: true });
     this.onSeen(true);
     if (this.waiting) {
       const again = this.find(this.waiting.of);
@@ -267,13 +277,30 @@ export class Hand {
     if (event.key === "Escape" && this.held) return this.letGo(false);
     const group = this.thing(event.target);
     const of = group?.dataset.of;
+    if (group && of && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      const next = goneTo(this.things(), group, event.key, AMONG_THINGS);
+      if (next) {
+        event.preventDefault();
+        this.reveal(next);
+        return next.focus({ preventScroll: true });
+      }
+      if (event.key === "Enter" || event.key === " ") {
+        event.preventDefault();
+        this.picked(of);
+        return this.onEnter();
+      }
+    }
     const way = ({ ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] } as Record<string, [number, number]>)[event.key];
     if (of && way && !event.ctrlKey && !event.metaKey) {
       event.preventDefault();
+      this.picked(of);
       const step = event.shiftKey ? STEP_MM.far : event.altKey ? STEP_MM.fine : STEP_MM.plain;
       return send({ t: "drop", of, ...NOT_MOVED, ...this.shift(way[0] * step, way[1] * step) });
     }
-    if (of && event.key.toLowerCase() === "r" && !event.ctrlKey && !event.metaKey) return send({ t: "turn", of });
+    if (of && event.key.toLowerCase() === "r" && !event.ctrlKey && !event.metaKey) {
+      this.picked(of);
+      return send({ t: "turn", of });
+    }
     if (of && event.key === "Delete") return send({ t: "take-out", of });
     if (event.key === "+" || event.key === "=") this.zoom(1 / ZOOM_STEP);
     if (event.key === "-") this.zoom(ZOOM_STEP);
@@ -313,11 +340,48 @@ export class Hand {
     return { view: { ...view }, isWhole: view.w === whole.w && view.x === whole.x && view.y === whole.y };
   }
 
-  /** Go to a thing; whether it is drawn here. */
+  /** The things that can be gone to, in the order they are gone through. */
+  private things(): SVGGElement[] {
+    return [...this.sheet.querySelectorAll<SVGGElement>("g.thing[tabindex]")].filter((one) => one.style.display !== "none");
+  }
+
+  /** Leave one thing of the whole sheet to Tab: many of them would stand between it and all that comes after. */
+  private rove(): void {
+    const all = this.things();
+    oneStop(all, all.find((one) => one.dataset.of === this.stopAt) ?? all[0]);
+  }
+
+  /** The thing that has the focus, and nothing where it is elsewhere. */
+  get focused(): string {
+    return this.sheet.contains(document.activeElement) ? this.stopAt : "";
+  }
+
+  /** Bring a thing into sight that lies beyond what is looked at. */
+  private reveal(group: SVGGElement): void {
+    const { x, y, width, height } = group.getBBox();
+    const { view } = this;
+    const spot = { x: x + width / 2, y: y + height / 2 };
+    const isSeen = spot.x >= view.x && spot.x <= view.x + view.w && spot.y >= view.y && spot.y <= view.y + view.h;
+    if (!isSeen) this.look({ ...view, x: spot.x - view.w / 2, y: spot.y - view.h / 2 });
+  }
+
+  /** Show which thing the numbers below the sheet are of. */
+  mark(of: string): void {
+    for (const one of this.sheet.querySelectorAll<SVGGElement>("g.thing")) one.classList.toggle("taken", one.dataset.of === of);
+  }
+
+  /** Give a thing the focus without taking it in hand; whether it is drawn here. */
+  reach(of: string): boolean {
+    const group = this.find(of);
+    group?.focus({ preventScroll: true });
+    return group !== null;
+  }
+
+  /** Go to a thing and take it in hand; whether it is drawn here. */
   focus(of: string): boolean {
     const group = this.find(of);
     if (!group) return false;
-    group.focus({ preventScroll: true });
+    this.choose(group);
     group.classList.add("found");
     setTimeout(() => group.classList.remove("found"), 1600);
     return true;
@@ -326,6 +390,7 @@ export class Hand {
   layer(name: string, isShown: boolean): void {
     for (const one of this.sheet.querySelectorAll<SVGGElement>(`g[data-layer="${CSS.escape(name)}"]`))
       one.style.display = isShown ? "" : "none";
+    this.rove();
     this.onSeen(true);
   }
 

@@ -6,6 +6,7 @@ import { signal } from "@preact/signals";
 import { render } from "preact";
 import { Answers, Aside, isOpen } from "./aside";
 import { First } from "./first";
+import { keepFocus } from "./focus";
 import { at, disk, isConnected, link, refused, send, state, takeLeft, wasConnected } from "./link";
 import { Body } from "./screens";
 
@@ -135,5 +136,8 @@ addEventListener("keydown", (event) => {
 });
 
 const place = document.getElementById("app");
-if (place) render(<App />, place);
+if (place) {
+  render(<App />, place);
+  keepFocus(place);
+}
 link();

@@ -1,5 +1,5 @@
-import { signal, useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { type Signal, signal, useSignal } from "@preact/signals";
+import { useEffect, useId, useRef } from "preact/hooks";
 import type { Picture, Thing, ThingField } from "./contract";
 import { Hand, type View } from "./hand";
 import { type KeyRow, Letters } from "./letters";
@@ -20,6 +20,9 @@ function widen(hand: Hand, letters: Letters, [x, y, w, h]: Picture["view"]): voi
   }
 }
 
+/** What the keys do on a sheet; it is one stop of Tab, so that what comes after it is near. */
+const KEYS = "Page Down and Page Up, or full stop and comma, go from thing to thing; Home and End to the first and the last. Arrow keys move it 10 mm, with Shift 100, with Alt 1; R turns it, Delete takes it out. Enter goes to its numbers, Escape comes back.";
+
 /** One picture of the rig: the sheet, the layer the hand lifts onto, and its tools. */
 export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: boolean; takes?: string | undefined }) {
   const base = useRef<SVGSVGElement>(null);
@@ -27,6 +30,9 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
   const hand = useRef<Hand | null>(null);
   const seen = useRef<View | null>(null);
   const note = useSignal("");
+  const hadFocus = useRef("");
+  /** Whether somebody goes from the thing to its numbers, which are fetched first. */
+  const isEntering = useSignal(false);
   const key = useSignal<KeyRow[]>([]);
   const without = useSignal(0);
   const [, , wide, high] = picture.view;
@@ -49,6 +55,8 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
     widen(made, letters, picture.view);
     if (seen.current) made.look(seen.current);
     made.onSeen = refit;
+    made.onEnter = () => (isEntering.value = true);
+    made.mark(picked.value);
     const sized = new ResizeObserver(() => refit());
     sized.observe(base.current);
     refit();
@@ -68,12 +76,15 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
     addEventListener("afterprint", printed);
     if (wanted.value) {
       if (made.focus(wanted.value)) wanted.value = "";
-    } else if (picked.value && document.activeElement === document.body) made.focus(picked.value);
+    } else if (document.activeElement === document.body) {
+      if (!(hadFocus.current && made.reach(hadFocus.current)) && picked.value) made.focus(picked.value);
+    }
     return () => {
       sized.disconnect();
       removeEventListener("beforeprint", print);
       removeEventListener("afterprint", printed);
       letters.stop();
+      hadFocus.current = made.focused;
       seen.current = made.looks.isWhole ? null : made.looks.view;
       made.stop();
     };
@@ -81,6 +92,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
   useEffect(() => {
     if (wanted.value && hand.current?.focus(wanted.value)) wanted.value = "";
   }, [wanted.value]);
+  useEffect(() => hand.current?.mark(picked.value), [picked.value, picture]);
   const toggle = (name: string) => {
     hidden.value = { ...hidden.value, [name]: !isHidden(name) };
     hand.current?.layer(name, !isHidden(name));
@@ -105,7 +117,7 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
       </figcaption>
       <p class="scale"><span>Scale 1 : {scale}, if the bar is 100 mm long</span><i /></p>
       <div class="board" style={`--wide:${wide / scale}mm;--high:${high / scale}mm;--shape:${wide / high}`}>
-        <svg class="sheet" ref={base} role="group" aria-label={`${picture.title}. Tab to a thing; arrow keys move it 10 mm, with Shift 100, with Alt 1; R turns it`} />
+        <svg class="sheet" ref={base} role="group" aria-label={picture.title} aria-description={KEYS} />
         <svg class="sheet over" ref={over} aria-hidden="true" />
         <span class="zoom">
           <button onClick={() => hand.current?.zoom(1 / 1.25)} aria-label={`Closer: ${picture.title}`}>+</button>
@@ -116,12 +128,12 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
       {key.value.length > 0 && (
         <ol class="key" tabIndex={0} aria-label={`What the numbers in ${picture.title} stand for`}>
           {key.value.map((one) => (
-            <li key={one.number} value={one.number}><i>{one.number}</i> {picture.movable.includes(one.of) ? <button class="quiet" onClick={() => hand.current?.focus(one.of)}>{one.words}</button> : one.words}</li>
+            <li key={one.number} value={one.number}><i>{one.number}</i> {picture.movable.includes(one.of) ? <button class="quiet" tabIndex={-1} onClick={() => hand.current?.focus(one.of)}>{one.words}</button> : one.words}</li>
           ))}
           {without.value > 0 && <li class="more">{without.value} more: come closer</li>}
         </ol>
       )}
-      {isHeld ? <InHand of={picked.value} /> : isOnly && picture.movable.length > 0 && <NothingInHand />}
+      {isHeld ? <InHand of={picked.value} isEntering={isEntering} back={() => hand.current?.reach(picked.value)} /> : isOnly && picture.movable.length > 0 && <NothingInHand />}
     </figure>
   );
 }
@@ -130,13 +142,13 @@ export function Sheet({ picture, isOnly, takes }: { picture: Picture; isOnly: bo
 function NothingInHand() {
   return (
     <div class="inhand none">
-      <p>{state.value?.can_write === false ? "Tap a thing: its numbers stand here." : "Take hold of a thing: drag it, move it with the arrow keys, or tap it and type its place here."}</p>
+      <p>{state.value?.can_write === false ? "Tap a thing: its numbers stand here." : "Drag a thing, or tap it and type its place. Keys: Page Down: the next; arrows: move; Enter: its numbers."}</p>
     </div>
   );
 }
 
 /** One number box. What is being typed in it is never touched: a new text waits until it is left. */
-function Box({ field, isOff }: { field: ThingField; isOff: boolean }) {
+function Box({ field, isOff, told }: { field: ThingField; isOff: boolean; told: string }) {
   const box = useRef<HTMLInputElement>(null);
   const latest = useRef(field.text);
   latest.current = field.text;
@@ -151,7 +163,7 @@ function Box({ field, isOff }: { field: ThingField; isOff: boolean }) {
       disabled={isOff}
       aria-description={field.explains}
       aria-invalid={field.wrong ? true : undefined}
-      aria-describedby={field.wrong ? `wrong-${field.path}` : undefined}
+      aria-describedby={field.wrong ? told : undefined}
       onBlur={() => setTimeout(fresh, 300)}
       onKeyDown={(event) => event.key === "Escape" && (event.currentTarget.value = field.text)}
       onChange={(event) => {
@@ -164,8 +176,12 @@ function Box({ field, isOff }: { field: ThingField; isOff: boolean }) {
 }
 
 /** The number boxes of the thing in hand: a way to move it that is no drag. */
-function InHand({ of }: { of: string }) {
+function InHand({ of, isEntering, back }: { of: string; isEntering: Signal<boolean>; back: () => void }) {
   const thing = useSignal<Thing | null>(null);
+  const place = useRef<HTMLDivElement>(null);
+  const id = useId();
+  /** What the box somebody is at stands for: a hover is no way to learn it by key or by touch. */
+  const told = useSignal("");
   const rev = state.value?.rev;
   useEffect(() => {
     let isOver = false;
@@ -177,16 +193,22 @@ function InHand({ of }: { of: string }) {
     };
   }, [of, rev]);
   const found = thing.value;
+  const isThere = found?.of === of;
+  useEffect(() => {
+    if (!isThere || !isEntering.value) return;
+    isEntering.value = false;
+    place.current?.querySelector<HTMLElement>("input:enabled, button:enabled")?.focus();
+  }, [isThere, isEntering.value]);
   if (!found || found.of !== of) return <div class="inhand" aria-busy="true" />;
   const isOff = !isConnected.value || !state.value?.can_write;
   return (
-    <div class="inhand" role="group" aria-label={`${found.name}: its numbers`}>
+    <div class="inhand" ref={place} role="group" aria-label={`${found.name}: its numbers`} onKeyDown={(event) => event.key === "Escape" && back()}>
       <strong>{found.name}</strong>
       {found.fields.map((field) => (
-        <label key={field.path} title={field.explains}>
+        <label key={field.path} title={field.explains} onFocusIn={() => (told.value = `${field.label}: ${field.explains}`)}>
           <span>{field.label}</span>
-          <Box field={field} isOff={isOff} />
-          {field.wrong && <small class="wrong" id={`wrong-${field.path}`}>{field.wrong}</small>}
+          <Box field={field} isOff={isOff} told={`${id}-${field.path}`} />
+          {field.wrong && <small class="wrong" id={`${id}-${field.path}`}>{field.wrong}</small>}
         </label>
       ))}
       <span class="acts">
@@ -195,6 +217,7 @@ function InHand({ of }: { of: string }) {
         <button disabled={isOff} onClick={() => send({ t: "take-out", of })}>Take out</button>
         <button onClick={() => showInFile(found.line)}>Line {found.line ?? "?"}</button>
       </span>
+      {told.value && <p class="told">{told.value}</p>}
       {found.says.map((one) => <p class="wrong" key={one}>{one}</p>)}
     </div>
   );

@@ -19,6 +19,9 @@ ABOUT_SHARE = 0.20
 ABOUT_KELVIN = 3.0
 """What ``about`` means for a temperature, of which a share has no sense (common practice, no source)."""
 
+LARGEST = 50.0
+"""No thing in or on a trailer is larger (m): what is was typed in another unit (common practice, no source)."""
+
 _UNKNOWN = frozenset({"", "unknown", "?", "not known"})
 _ABOUT = re.compile(r"(?:about\b|approx(?:imately\b|\.|\b)|around\b|roughly\b|circa\b|~)\s*(.+)", re.I | re.S)
 _PLUS_MINUS = re.compile(r"(.+?)\s*(?:\+/?-|-/?\+)\s*(.+)", re.S)
@@ -50,7 +53,11 @@ def read_band(
 
 def read_size(text: str, header: HeaderUnits) -> tuple[float, float, float]:
     """Return three lengths written as ``9 x 20 x 10 1/2``, each with its own unit or the last one's."""
-    sizes = _lengths(text, header, 3, '"9 x 20 x 10 1/2": length x width x height')
+    how = '"9 x 20 x 10 1/2": length x width x height'
+    sizes = _lengths(text, header, 3, how)
+    if max(sizes) > LARGEST:
+        raise CannotRead(refused(text, quantity_named("length"), header).read, "the size",
+                         f"{how}, none of them more than {LARGEST:.0f} m")  # fmt: skip
     return sizes[0], sizes[1], sizes[2]
 
 

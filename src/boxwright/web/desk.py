@@ -84,6 +84,8 @@ class Desk:
         """The text that what is left was made of, None where nobody knows."""
         self._left_by = "an earlier session left changes"
         self._looked_at = self._failed_at = -RETRY
+        self._gone = ""
+        """What became of the file, while it cannot be read."""
         self._stuck = ""
         """Why the text cannot be put down, while that is so."""
         self.is_putting = False
@@ -152,10 +154,11 @@ class Desk:
             self.keeper.jot(self.session.text)  # an older one may just have been kept in its place
         if failed is not None:
             self._failed_at = self._looked_at if failed.says else self._failed_at
-            self.state = "gone" if failed.is_gone else self.state
+            if failed.is_gone:
+                self.state, self._gone = "gone", failed.says
             where = "beside the file" if failed.is_aside else "in this page and its program only: save a copy elsewhere"
             self._stuck = f"{failed.says}. It is tried again; what you have is kept {where}" if failed.says else ""
-            return self.told(failed.says if failed.is_gone else "")
+            return self.told()
         self._stuck = ""
         if put.is_damaged:
             self.state = "broken" if is_newest else self.state
@@ -175,11 +178,11 @@ class Desk:
         self._looked_at = at
         seen = self.keeper.seen()
         if seen.data is None:
-            if self.state == "gone":
+            if self.state == "gone" and self._gone.startswith(seen.says):
                 return None, None
             self.keeper.jot(self.session.text)
-            self.state = "gone"
-            return self.told(seen.says), None
+            self.state, self._gone = "gone", seen.says
+            return self.told(), None
         if seen.hash == self.keeper.known:
             if self.state in {"gone", "conflict"}:  # it is back, or somebody took their change back
                 self._calm(at)
@@ -304,7 +307,7 @@ class Desk:
             "dirty": f"{name} is being written",
             "broken": f"{name} does not read as a whole yet; what you typed is kept beside it",
             "conflict": f"{name} was changed on the disk in the same lines; choose which stand",
-            "gone": f"{name} is no longer there; what you have is kept here",
+            "gone": f"{self._gone or f'{name} is no longer there'}; what you have is kept here",
             "read-only": self._why,
         }
         is_conflict = self.state == "conflict"

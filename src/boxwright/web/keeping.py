@@ -102,8 +102,10 @@ class Keeper:
         try:
             with self._locked():
                 seen = self.seen()
-                if seen.data is None and not (is_again and not self.path.exists()):
-                    raise CannotKeep(seen.says)
+                is_there = self.path.exists()
+                if seen.data is None and not (is_again and not is_there):
+                    how = " and is not written over: move it away first, then write it again" if is_again else ""
+                    raise CannotKeep(f"{seen.says}{how}")
                 if seen.data is not None and seen.hash != self.known:
                     raise ChangedMeanwhile(seen.data)
                 if seen.data is not None:

@@ -10,7 +10,18 @@ from boxwright.disciplines.air.findings.damp import ends_of
 from boxwright.disciplines.air.hidden import is_hidden, is_skin
 from boxwright.disciplines.air.result import DampNight, Result, Vent, WetPlace
 from boxwright.disciplines.air.sourced import LITTLE
-from boxwright.disciplines.air.telling import area, between, flow, grams, percent, ppm, ppm_band, spread
+from boxwright.disciplines.air.telling import (
+    area,
+    between,
+    flow,
+    grams,
+    is_over_feet,
+    percent,
+    ppm,
+    ppm_band,
+    spread,
+    water_over,
+)
 from boxwright.units import HeaderUnits, show
 
 if TYPE_CHECKING:
@@ -197,7 +208,7 @@ def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
     frost = ", frost" if all(frosts) else ", frost perhaps" if any(frosts) else ""
     return (
         spread(*(f"{one:.0f} h" for one in ends_of(wet, "hours"))) + frost,
-        spread(*(f"{grams(one)}/m2" for one in ends_of(wet, "over"))),
+        spread(*(f"{water_over(one, shown_in)}/{'ft2' if is_over_feet(shown_in) else 'm2'}" for one in ends_of(wet, "over"))),
         between(ends_of(wet, "coldest"), shown_in),
         spread(*(percent(one) for one in ends_of(wet, "limit"))),
         keeps,

@@ -7,6 +7,8 @@ from boxwright.disciplines.air.sourced import UNREAD
 from boxwright.finding import Use
 from boxwright.source import Rule
 from boxwright.units import Band, HeaderUnits, show, show_band
+from boxwright.units.quantity import scale_of
+from boxwright.units.shown import shown_unit
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 LEAVE: tuple[Use, ...] = ("leave",)
@@ -50,6 +52,18 @@ def grams(kilogram: float) -> str:
     """Return a little water as it is said in the kitchen: whole grams, tenths of the first ten."""
     water = kilogram * GRAMS
     return f"{water:.1f} g" if 0.0 < water < TENTHS_BELOW else f"{water:.0f} g"
+
+
+def water_over(kilogram: float, shown_in: HeaderUnits) -> str:
+    """Return the water on so much of a surface (kg/m2): grams on a square metre, ounces on a square foot."""
+    if not is_over_feet(shown_in):
+        return grams(kilogram)
+    return f"{scale_of('oz/ft2').from_si(kilogram):.2g} oz"
+
+
+def is_over_feet(shown_in: HeaderUnits) -> bool:
+    """Return whether what lies on a surface is told on a square foot of it, not on a square metre."""
+    return shown_unit("length", shown_in)[0] in ("in", "ft")
 
 
 def between(band: tuple[float, float, float], shown_in: HeaderUnits) -> str:

@@ -8,7 +8,18 @@ from math import isfinite
 from boxwright.disciplines.air.hidden import is_hidden, is_skin
 from boxwright.disciplines.air.result import DampNight, Result, Settled, WetPlace
 from boxwright.disciplines.air.sourced import COOKING, DAMP_WOOD, DROPS, LITTLE, METER, MUCH, RUNS, WANTED, source_of
-from boxwright.disciplines.air.telling import LEAVE, SLEEP, WORK, between, flow, grams, listed, percent, spread
+from boxwright.disciplines.air.telling import (
+    LEAVE,
+    SLEEP,
+    WORK,
+    between,
+    flow,
+    is_over_feet,
+    listed,
+    percent,
+    spread,
+    water_over,
+)
 from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, exactly, show
 
@@ -90,12 +101,12 @@ def _wet(found: list[tuple[DampNight, WetPlace]], kinds: tuple[str, ...], shown_
     says = f"{wet.name}{f' (and {listed(sorted(also))})' if also else ''}"
     says += f", wettest of {len(kinds)} kinds of place" if kinds else ""
     says += f": {_how(wet, surely)} in a night at {night.place}"
-    says += (" without a heater" if not night.heater else "") + f", {_grams(wet)} a square metre;"
+    says += (" without a heater" if not night.heater else "") + f", {_water(wet, shown_in)};"
     limits = ends_of(wet, "limit")
     says += f" it comes to {between(ends_of(wet, 'coldest'), shown_in)} and begins to drip from"
     says += f" {spread(*(percent(one) for one in limits))} of humidity on,"
     asked = _asked(wet) if kind == "unknown" else None
-    says += f" {most_humid(night)} it was" + (_ends_of_asked(asked, wet) if asked else "") + _remedy(wet, shown_in)
+    says += f" {most_humid(night)} it was" + (_ends_of_asked(asked, wet, shown_in) if asked else "") + _remedy(wet, shown_in)
     first = WRITE[asked.key].format(name_of(asked.of)) if asked else ""
     number = wet.over if surely else wet.wettest.over
     margin = min(limit - number, 0.0) if number >= limit else None
@@ -112,9 +123,9 @@ def _asked(wet: WetPlace) -> Settled | None:
     return best if best is not None and best.over < MUCH_LESS * wet.wettest.over else None
 
 
-def _ends_of_asked(asked: Settled, wet: WetPlace) -> str:
+def _ends_of_asked(asked: Settled, wet: WetPlace, shown_in: HeaderUnits) -> str:
     """Return what the one value would make of it at both its ends."""
-    least, most = grams(asked.over), grams(wet.wettest.over)
+    least, most = water_over(asked.over, shown_in), water_over(wet.wettest.over, shown_in)
     name, longest = name_of(asked.of), COOKING["hours nobody wrote"].high
     if asked.key == "cooks":
         said = f"how long {name} cooks: with nothing cooked it is {least} at the most, with {longest:.0f} h {most}"
@@ -156,9 +167,9 @@ def ends_of(wet: WetPlace, name: str) -> tuple[float, float, float]:
     return found[0], min(found), max(found)
 
 
-def _grams(wet: WetPlace) -> str:
-    best, low, high = (grams(one) for one in ends_of(wet, "over"))
-    return f"up to {spread(best, low, high)}"
+def _water(wet: WetPlace, shown_in: HeaderUnits) -> str:
+    best, low, high = (water_over(one, shown_in) for one in ends_of(wet, "over"))
+    return f"up to {spread(best, low, high)} a square {'foot' if is_over_feet(shown_in) else 'metre'}"
 
 
 def _no_night() -> Finding:
