@@ -103,16 +103,22 @@ def _beside(shown: Sequence[Mark], core: Box, letter: float) -> list[tuple[str, 
     return [("measures", measured(rows, core, letter)), ("notes", led(notes, core, letter, bool(rows)))]
 
 
-def _group(of: str, marks: Iterable[Mark], dress: Dress, places: Mapping[Text, Placed | None], letter: float) -> str:
+def _group(of: str, marks: Sequence[Mark], dress: Dress, places: Mapping[Text, Placed | None], letter: float) -> str:
     body = "".join(_mark(mark, places, letter) for mark in marks)
     name = dress.names.get(of, "")
     is_movable = of in dress.movable
     classes = " ".join(one for one in ("thing" if is_movable else "", dress.kinds.get(of, "")) if one)
-    hold = f' tabindex="0" role="button" aria-label="{escaped(name or of)}"' if is_movable else ""
+    hold = f' tabindex="0" role="button" aria-label="{escaped(_called(name or of, marks))}"' if is_movable else ""
     dressed = f' class="{classes}"' if classes else ""
     on = _on(dress.layers.get(of, ""))
     title = f"<title>{escaped(name)}</title>" if name else ""
     return f'<g data-of="{escaped(of)}"{dressed}{hold}{on}>{title}{body}</g>'
+
+
+def _called(name: str, marks: Sequence[Mark]) -> str:
+    """Return what a thing is called by who hears it: all that is written on it, so that it is the same thing aloud."""
+    said = [one.words for one in marks if isinstance(one, Text) and one.words != name]
+    return " ".join(said) if any(one.startswith(name) for one in said) else " ".join([name, *said])
 
 
 def _is_signed(group: tuple[str, Sequence[Mark]]) -> bool:
