@@ -64,7 +64,8 @@ def against(desk: Desk) -> list[str]:
     if not desk.page.evaluate("typeof axe === 'object'"):
         desk.page.evaluate(AXE.read_text(encoding="utf-8"))
     found = desk.page.evaluate(
-        "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa', 'best-practice'], "
+        "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa', "
+        "'best-practice'], "
         "rules: {'label-content-name-mismatch': {enabled: true}}})"
         ".then((all) => all.violations.map((one) => ({id: one.id, impact: one.impact, "
         "nodes: one.nodes.slice(0, 3).map((node) => node.target.join(' ') + ' ' + (node.any[0]?.message ?? ''))})))"

@@ -204,11 +204,12 @@ def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
         keeps = show(wet.air, "flow", shown_in) + (f", {show(wet.watt, 'W', shown_in)}" if wet.watt > 0.0 else "")
     else:
         keeps = "warmth only"
+    over = "ft2" if is_over_feet(shown_in) else "m2"
     frosts = [one.is_frost for one in wet.every]
     frost = ", frost" if all(frosts) else ", frost perhaps" if any(frosts) else ""
     return (
         spread(*(f"{one:.0f} h" for one in ends_of(wet, "hours"))) + frost,
-        spread(*(f"{water_over(one, shown_in)}/{'ft2' if is_over_feet(shown_in) else 'm2'}" for one in ends_of(wet, "over"))),
+        spread(*(f"{water_over(one, shown_in)}/{over}" for one in ends_of(wet, "over"))),
         between(ends_of(wet, "coldest"), shown_in),
         spread(*(percent(one) for one in ends_of(wet, "limit"))),
         keeps,

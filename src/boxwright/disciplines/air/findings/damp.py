@@ -106,7 +106,11 @@ def _wet(found: list[tuple[DampNight, WetPlace]], kinds: tuple[str, ...], shown_
     says += f" it comes to {between(ends_of(wet, 'coldest'), shown_in)} and begins to drip from"
     says += f" {spread(*(percent(one) for one in limits))} of humidity on,"
     asked = _asked(wet) if kind == "unknown" else None
-    says += f" {most_humid(night)} it was" + (_ends_of_asked(asked, wet, shown_in) if asked else "") + _remedy(wet, shown_in)
+    says += (
+        f" {most_humid(night)} it was"
+        + (_ends_of_asked(asked, wet, shown_in) if asked else "")
+        + _remedy(wet, shown_in)
+    )
     first = WRITE[asked.key].format(name_of(asked.of)) if asked else ""
     number = wet.over if surely else wet.wettest.over
     margin = min(limit - number, 0.0) if number >= limit else None
