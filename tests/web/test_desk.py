@@ -295,29 +295,6 @@ def test_a_file_that_cannot_be_written_again_is_said_to_be_gone_and_why(
     assert file.read_text() == TEXT
 
 
-@pytest.mark.parametrize("what", ["a pipe", "five megabytes"])
-def test_what_stands_in_place_of_the_file_is_named_and_not_written_over(file: Path, what: str) -> None:
-    desk = Desk(file, TODAY)
-    file.unlink()
-    if what == "a pipe":
-        os.mkfifo(file)
-    else:
-        file.write_bytes(b"#" * 5_000_000)
-    says = "rig.yaml is no plain file" if what == "a pipe" else "rig.yaml is longer than 4 MB"
-    told, _ = desk.look(1.0)
-    assert told is not None and told.says == f"{says}; what you have is kept here"
-    changed(desk, "parts[bench].weight", "31", 2.0)
-    assert desk.told().says == f"{says}; what you have is kept here"
-    again = desk.write(is_again=True)
-    assert (again.state, again.says.partition(" and is")[::2]) == (
-        "gone", (says, " not written over: move it away first, then write it again; what you have is kept here"),
-    )  # fmt: skip
-    assert desk.look(3.0) == (None, None)
-    file.unlink()
-    told, _ = desk.look(4.0)
-    assert told is not None and told.says == "rig.yaml is no longer there; what you have is kept here"
-
-
 def test_a_file_of_another_encoding_is_shown_and_not_changed(tmp_path: Path) -> None:
     file = tmp_path / "rig.yaml"
     file.write_bytes(TEXT.replace("Desk", "Café").encode("latin-1"))
