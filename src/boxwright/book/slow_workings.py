@@ -8,9 +8,9 @@ from functools import partial
 from boxwright.book.hot_day import hot_rooms, people_of
 from boxwright.book.year import beside, places_of, years_of
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
-from boxwright.disciplines.heat.day_sheet import IN_WORDS, in_words
+from boxwright.disciplines.heat.day_sheet import in_words
 from boxwright.disciplines.heat.hot import HotDay, hot_days
-from boxwright.disciplines.heat.telling import between, source_of
+from boxwright.disciplines.heat.telling import IN_WORDS, between, source_of
 from boxwright.disciplines.heat.year import Trip, Year
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot
