@@ -43,7 +43,7 @@ def made(heater: str = "heater", fuel: Band | None = None, weather: WeatherHours
     heat = Band(3.6e9, 1.8e9, 7.2e9)
     year = Year(
         WEATHER, heater, 289.817, hours, heat, exactly(2000.0), fuel, exactly(0.0), Band(100.0, 50.0, 200.0),
-        exactly(280.0), exactly(305.0), heat, Band(1140.0, 600.0, 2424.0), (1.8e9, *(0.0,) * 10, 1.8e9), 12,
+        exactly(280.0), exactly(305.0), heat, Band(1140.0, 600.0, 2424.0), (Band(1.8e9, 0.9e9, 3.6e9), *(exactly(0.0),) * 10, exactly(1.8e9)), 12,
     )  # fmt: skip
     return replace(year, weather=weather, **more)
 
@@ -57,14 +57,14 @@ def said(*given: str, **more: Any) -> str:
 
 
 def test_a_year_is_told_in_the_units_of_the_file_with_its_ends() -> None:
-    told = said(fuel=Band(0.1, 0.05, 0.2))
+    half = Band(0.05, 0.025, 0.1)
+    told = said(fuel=Band(0.1, 0.05, 0.2), fuel_by_month=(half, *(exactly(0.0),) * 10, half))
     assert "Set to 62 F on days that are colder outside, heater gives 1,000 kWh (500 to 2,000) in the year" in told
     assert "burns 26.4 gal (13.2 to 52.8)" in told
     assert "over 82 F for 100 h (50 to 200)" in told
     assert "it takes 1,140 W (600 W to 2,420 W) at the worst hour" in told
     assert "heater off 5,000 h 4,990 to 5,010" in told
-    # Half of the heat of the year is January's, and so is half of its fuel.
-    assert "January 500 kWh 13.2 gal" in told and "March" not in told
+    assert "January 500 kWh (250 to 1,000) 13.2 gal (6.6 to 26.4)" in told and "March" not in told
     assert "12 runs, 2.5 ms each" in told and "Somewhere, made.epw: 8,760 hours" in told
     assert "It says nothing of wind, dew point; it is worked out as if there were none." in told
     assert "It leaves the room under 60 F for 0 h." in told, "no ends where there are none"
