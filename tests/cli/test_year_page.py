@@ -43,7 +43,8 @@ def made(heater: str = "heater", fuel: Band | None = None, weather: WeatherHours
     heat = Band(3.6e9, 1.8e9, 7.2e9)
     year = Year(
         WEATHER, heater, 289.817, hours, heat, exactly(2000.0), fuel, exactly(0.0), Band(100.0, 50.0, 200.0),
-        exactly(280.0), exactly(305.0), heat, Band(1140.0, 600.0, 2424.0), (Band(1.8e9, 0.9e9, 3.6e9), *(exactly(0.0),) * 10, exactly(1.8e9)), 12,
+        exactly(280.0), exactly(305.0), heat, Band(1140.0, 600.0, 2424.0),
+        (Band(1.8e9, 0.9e9, 3.6e9), *(exactly(0.0),) * 10, exactly(1.8e9)), 12,
     )  # fmt: skip
     return replace(year, weather=weather, **more)
 
