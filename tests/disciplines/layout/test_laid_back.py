@@ -12,7 +12,9 @@ import pytest
 
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.laid_back import past_half
+from boxwright.disciplines.layout.parts import Facet
 from boxwright.disciplines.layout.sweeps import NEVER, Turn
+from boxwright.rig.compose import read_rig
 from tests.disciplines.layout.small_rigs import mirrored, rig_of, thing, told
 
 STRIKES, OVER = "opening-strikes", "leaf-over"
@@ -134,3 +136,27 @@ def test_a_pair_that_goes_on_round_the_corner_does_not_stand_against_its_own_wal
         assert text != rig_of(openings=rear)
         found = told(text, "sleep")
         assert [kind for kind, code, where in found if code == OVER and where == "openings[ramp]"] == kinds, to
+
+
+@pytest.mark.parametrize(
+    ("to", "kinds"), [("170 deg", []), ("180 deg", []), ("190 deg", ["unknown"]), ("260 deg", ["unknown"])]
+)
+def test_a_leaf_that_opens_inward_may_have_its_own_wall_in_its_way(to: str, kinds: list[str]) -> None:
+    text = rig_of("", "")
+    was = "swing: {hinge: front, opens: out"
+    assert was in text
+    start = text.index(was)
+    end = text.index("}", start)
+    text = f"{text[:start]}swing: {{hinge: front, opens: in, to: {to}{text[end:]}"
+    found = told(text, "sleep")
+    assert told(mirrored(text), "sleep") == found
+    assert [kind for kind, code, _ in found if code == STRIKES] == kinds
+
+
+@pytest.mark.parametrize("to", ["-90 deg", "400 deg"])
+def test_an_angle_no_leaf_turns_by_is_a_mistake_and_not_taken(to: str) -> None:
+    text = f"boxwright: 1\nopenings:\n  flap: {{wall: rear, swing: {{hinge: left, opens: out, to: {to}}}}}\n"
+    reading = read_rig(text)
+    assert any("a leaf turns by 0 to 360 deg" in one.says for one in reading.problems)
+    facet = reading.rig.openings[0].facet("layout")
+    assert isinstance(facet, Facet) and facet.swing is not None and facet.swing.to is None

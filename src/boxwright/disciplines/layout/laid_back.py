@@ -46,12 +46,17 @@ def corner_off(first: Turn, outer: Block) -> float:
 
 
 def held_outside(mover: Mover, turn: Band | None, outer: Block, ground: Band) -> Iterator[Stopped]:
-    """Yield what of the shell or under it ends the way of a leaf that opens outward: its own wall, the ground.
+    """Yield what of the shell or under it ends the way of a leaf: its own wall past a half turn, the ground.
 
     That a wall does is never sure: a hinge may stand off it.
     """
     first = mover.ways[0]
-    if not mover.outside or mover.what != "leaf" or not isinstance(first, Turn) or turn is None or not turn.known:
+    if mover.what != "leaf" or not isinstance(first, Turn) or turn is None or not turn.known:
+        return
+    if not mover.outside:
+        if turn.high > HALF + FLAT and first.across[0] != 2:
+            wall = WORDS[(first.across[0], -first.across[1])]
+            yield Stopped(mover.of, mover.name, "leaf", f"the {wall} wall", HALF, turn.best, True, "perhaps")
         return
     is_far = corner_off(first, outer) > LENGTHS["wall reach"]
     if turn.high > HALF + FLAT and is_far and first.across[0] != 2:

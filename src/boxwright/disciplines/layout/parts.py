@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from math import tau
 from typing import Annotated
 
-from pydantic import BeforeValidator, Field, ValidationInfo
+from pydantic import AfterValidator, BeforeValidator, Field, ValidationInfo
 
 from boxwright.exchange import Vector
 from boxwright.model.each import Alone
@@ -15,6 +16,15 @@ from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits, Metre, MetreBand, Unit, read_size
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
+
+
+def a_turn(given: Band) -> Band:
+    """Return an angle a leaf can turn by; one the other way round, or more than all round, is a mistake."""
+    if given.known and not 0.0 <= given.low <= given.high <= tau:
+        raise ValueError("a leaf turns by 0 to 360 deg, and opens: says which way; write it as to: 90 deg")
+    return given
+
+
 Places = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]
 
 
@@ -34,7 +44,7 @@ class Swing(Entry):
 
     hinge: str = Field("", description="the edge it is hinged on: front, rear, top, bottom, left, right, both sides")
     opens: str = Field("", description="the way it opens: out, in, up, down")
-    to: Angle | None = Field(None, description="how far it opens, such as 170 deg")
+    to: Annotated[Angle, AfterValidator(a_turn)] | None = Field(None, description="how far it opens, such as 170 deg")
 
 
 class Slide(Entry):
