@@ -21,6 +21,7 @@ from boxwright.disciplines.safety.findings.asked_first import no_rule_known, to_
 from boxwright.disciplines.safety.findings.at_work import way_out_at_work
 from boxwright.disciplines.safety.findings.fire import flame_near_fuel, fuel_inside, generator_near, hot_surface
 from boxwright.disciplines.safety.findings.hatch import hatch_out_of_reach
+from boxwright.disciplines.safety.findings.how_many import two_ways_out
 from boxwright.disciplines.safety.findings.undone import half_done, live_end, open_hole
 from boxwright.disciplines.safety.findings.ways import (
     clear_opening,
@@ -28,7 +29,6 @@ from boxwright.disciplines.safety.findings.ways import (
     opens_from_inside,
     past_the_other,
     release_not_fitted,
-    two_ways_out,
     way_blocked,
 )
 from boxwright.disciplines.safety.result import Result

@@ -52,15 +52,15 @@ def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code = "safety/gas-alarm"
     if result.use != "sleep" or any("gas" in one.kept.facet.alarm and one.helps == "yes" for one in result.alarms):
         return
-    gas = [(one.kept.of, one.kept.name) for one in result.flames if FUELS.get(one.kept.burns, (False, ""))[1] == "gas"]
-    gas += [
-        (one.store.of, one.store.name)
-        for one in result.stores
-        if one.kind == "gas" and one.is_inside is not False and not one.is_empty
+    flames = [one.kept for one in result.flames if FUELS.get(one.kept.burns, (False, ""))[1] == "gas"]
+    stores = [
+        one.store for one in result.stores if one.kind == "gas" and one.is_inside is not False and not one.is_empty
     ]
-    if gas:
-        says = f"{listed([name for _, name in gas])} is gas inside, and no gas alarm hangs"
-        yield question(code, gas[0][0], says, "Fit a gas alarm near the floor", 30, "parts", "nfpa-1192-recalled")
+    if flames or stores:
+        told = [_does("burn", [one.name for one in flames]), _does("hold", [one.name for one in stores])]
+        says = f"{listed([one for one in told if one])} inside, and no gas alarm hangs"
+        where = [*(one.of for one in flames), *(one.of for one in stores)][0]
+        yield question(code, where, says, "Fit a gas alarm near the floor", 30, "parts", "nfpa-1192-recalled")
         return
     for one in result.flames:
         if one.kept.burns not in FUELS:
@@ -69,6 +69,11 @@ def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"{one.kept.name} burns with a flame, and {said}; with gas it wants a gas alarm"
             act = f"Look what {one.kept.name} burns, and write burns: butane, propane, spirit, wood or nothing"
             yield question(code, one.kept.of, says, act, 1, f"{one.kept.of}.burns", "nfpa-1192-recalled")
+
+
+def _does(verb: str, names: list[str]) -> str:
+    """Return that what has these names burns or holds gas; empty where nothing does."""
+    return f"{listed(names)} {verb if len(names) > 1 else f'{verb}s'} gas" if names else ""
 
 
 def _wanted(result: Result, what: str, code: str, because: str, asks: str) -> Iterator[Finding]:
@@ -125,7 +130,7 @@ def out_of_date(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def alarm_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say which alarm hangs where its makers would not have it.
+    """Say which alarm hangs where it is not usual.
 
     Asks: smoke near the ceiling, gas near the floor, carbon monoxide one to three metres to the side of a flame
     Limit: 12 in (recalled) from ceiling or floor; 1 m to 3 m from a flame (EN 50292 as quoted)
@@ -165,8 +170,9 @@ def _beside_flames(code: str, one: Device, result: Result, shown_in: HeaderUnits
         if nearest <= far <= farthest:
             continue
         says = (
-            f"{one.kept.name} hangs {show(far, 'm', shown_in)} to the side of {flame.kept.name}; its makers ask for"
-            f" {show(nearest, 'm', shown_in)} to {show(farthest, 'm', shown_in)}"
+            f"{one.kept.name} hangs {show(far, 'm', shown_in)} to the side of {flame.kept.name}; usual is"
+            f" {show(nearest, 'm', shown_in)} to {show(farthest, 'm', shown_in)} (EN 50292, as leaflets of alarms quote"
+            " it)"
         )
         act = f"Read the leaflet of {one.kept.name} and hang it so"
         limit = nearest if far < nearest else farthest

@@ -1,39 +1,32 @@
-"""Rules of the ways out: how many, what opens them, what stands in the way, what is left to get through."""
+"""Rules of the ways out: what opens them, what stands in the way, what is left to get through."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from boxwright.disciplines.safety.findings.how_many import WANTED, is_enough, ways_between, what_to_fit
 from boxwright.disciplines.safety.result import Bed, Exit, Result
-from boxwright.disciplines.safety.solve import ends_of, is_shut, least_of
+from boxwright.disciplines.safety.solve import ends_of, least_of
 from boxwright.disciplines.safety.sourced import (
     CLEAR_HEIGHT,
     CLEAR_WIDTH,
     LENGTHS,
     NOT_PAST,
     SOURCE_OF_LENGTH,
-    WAYS_OUT,
 )
 from boxwright.disciplines.safety.telling import (
-    OWN_RULE,
     SLEEP,
     advice,
     cited,
-    kind_of,
     listed,
     measured_elsewhere,
     name_of,
     question,
     stop,
 )
-from boxwright.exchange import Aisle
 from boxwright.finding import Finding
-from boxwright.source import Rule
 from boxwright.units import Band, HeaderUnits, show
-
-WANTED = 2.0
-"""Ways out of every sleeping place, where no rule of the home is known: the own rule."""
 
 
 def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -63,10 +56,10 @@ def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
             yield question(code, of, says, act, 5, lever)
         elif one.opens == "none":
             says = f"nobody can open {name} from inside while it is barred outside: whoever sleeps there can be shut in"
-            yield stop(code, of, says, _fit(result, one) or f"Fit a release inside {name}", 60, lever)
+            yield stop(code, of, says, what_to_fit(result, one) or f"Fit a release inside {name}", 60, lever)
         else:
             says = f"{name} opens from inside only with a {one.opens}, which is not in the hand in smoke and dark"
-            act = _fit(result, one) or f"Fit a release inside {name} that a bare hand works"
+            act = what_to_fit(result, one) or f"Fit a release inside {name} that a bare hand works"
             yield stop(code, of, says, act, 60, lever)
 
 
@@ -77,14 +70,6 @@ def _fixed(code: str, one: Exit) -> Finding:
     says = f"{name} is written as a way out ({meant}) and as one that does not open (opens: no); it is not counted"
     act = f"Look whether {name} opens, and write how it opens, or egress: no and no release"
     return question(code, of, says, act, 5, f"{of}.swing")
-
-
-def _fit(result: Result, one: Exit) -> str:
-    """Return that the release of an opening is to be fitted, where the file has one that does not stand."""
-    for device in result.releases:
-        if device.there == "no" and device.kept.facet.release.strip() == one.way.name:
-            return f"Fit {device.kept.name}, so that {one.way.name} opens from inside"
-    return ""
 
 
 def release_not_fitted(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -118,123 +103,6 @@ def release_not_fitted(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             yield replace(made, because=(kept.of, opening.way.of))
 
 
-def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say from which sleeping place there are not two ways out.
-
-    Asks: are there two unobstructed ways out of every sleeping place, at this stage and in this use
-    Limit: two in the United States (NFPA 1192 as quoted); elsewhere two by the own rule, which asks and never stops.
-        What counts is our own measure, practice: under 300 mm (12 in) of hole or way is none; local code may ask more
-    Source: nfpa-1192 6.2.1.2, own-rule, practice
-    Lever: a second way out that opens from inside, and nothing in front of it
-    """
-    code = "safety/two-ways-out"
-    if result.use != "sleep":
-        return
-    if not result.has_openings:
-        says = "no opening of the trailer is written, so nobody can say how one gets out"
-        act = "Write every door, ramp, hatch and window under openings:"
-        yield question(code, "openings", says, act, 10, "openings")
-        return
-    rule = result.law.rule(WAYS_OUT)
-    for bed in result.beds or (None,):
-        able = _able(result, bed)
-        if len(able) >= _wanted(result):
-            continue
-        yield _too_few(bed, able, [one for one in result.exits if one not in able], result, rule)
-
-
-def _able(result: Result, bed: Bed | None) -> list[Exit]:
-    """Return the ways out that count from a bed, where none stands from the floor."""
-    return [one for one in result.exits if one.counts and not _is_shut(result, bed, one)]
-
-
-def _wanted(result: Result) -> float:
-    rule = result.law.rule(WAYS_OUT)
-    return rule.limit if rule is not None and rule.limit is not None else WANTED
-
-
-def _is_enough(result: Result) -> bool:
-    """Return whether every bed has its ways out: of one more that is lost nothing else is said."""
-    return all(len(_able(result, bed)) >= _wanted(result) for bed in result.beds or (None,))
-
-
-def _too_few(bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result, rule: Rule | None) -> Finding:
-    """Return what is said of a bed with too few ways out, at the first opening that could be one more."""
-    place = f" of {bed.name}" if bed is not None else ""
-    says = f"there is no way out{place}"
-    if able:
-        says = f"the only way out{place} is {listed([one.way.name for one in able])}, and two are wanted"
-    if lost:
-        says += f": {listed([_why_not(result, bed, one) for one in lost])}"
-    where = lost[0].way.of if lost else bed.of if bed is not None else "openings"
-    act, minutes = _first_to_do(lost, result)
-    return Finding(
-        "safety/two-ways-out", where, "stop" if rule is not None and kind_of(rule) == "stop" else "unknown", says,
-        source=rule.source if rule is not None else OWN_RULE, lever=f"{where}.release", act=act,
-        minutes=minutes, protects=True, uses=SLEEP,
-        because=(where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ())),
-    )  # fmt: skip
-
-
-def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
-    """Return what makes the first opening that does not count one more way out, and in how many minutes."""
-    if not lost:
-        return "Make a second way out", 120
-    name = lost[0].way.name
-    if lost[0].there == "perhaps":
-        return f"Look whether {name} is in, and tick it", 2
-    if lost[0].there == "no":
-        return f"Build in {name} before anybody sleeps there", 120
-    if lost[0].way.is_fixed:
-        return f"Look whether {name} opens, and write how it opens", 5
-    if lost[0].opens in ("none", "key", "tool"):
-        fit = _fit(result, lost[0])
-        return (fit, 60) if fit else (f"Make {name} open from inside with a bare hand", 120)
-    if lost[0].is_held_shut and lost[0].struck is not None:
-        if "[" not in lost[0].struck.to:
-            return f"Let the leaf of {name} go another way: {lost[0].struck.to} stops it", 60
-        return f"Move {name_of(lost[0].struck.to)} out of the way of {name}", 10
-    if lost[0].is_too_small and lost[0].way.facet.clear is None:
-        return f"Let {name} open farther, make it larger, or make another opening a way out", 120
-    if lost[0].is_too_small:
-        return f"Make {name} larger, or another opening a way out", 120
-    return f"Clear the way to {name}", 10
-
-
-def _is_shut(result: Result, bed: Bed | None, one: Exit) -> bool:
-    """Return whether the way from a bed is too narrow for anybody, with nothing doubtful in the way."""
-    if bed is None:
-        return one.way_shut_by is not None
-    found = _aisles(result, bed, one)
-    return bool(found) and all(is_shut(aisle) for aisle in found)
-
-
-def _aisles(result: Result, bed: Bed, one: Exit) -> list[Aisle]:
-    return [aisle for aisle in result.aisles or () if (aisle.of, aisle.leads_to) == (bed.of, one.way.of)]
-
-
-def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
-    name = one.way.name
-    if one.there == "no":
-        return f"{name} is not in"
-    if one.there == "perhaps":
-        return f"{name} is not ticked and does not count"
-    if one.way.is_fixed:
-        return f"{name} is written as one that does not open"
-    if one.opens == "none":
-        return f"{name} does not open from inside"
-    if one.opens in ("key", "tool"):
-        return f"{name} opens with a {one.opens} only"
-    if one.is_held_shut and one.struck is not None:
-        return f"{name} is held shut by {name_of(one.struck.to)}"
-    if one.is_too_small:
-        return f"nobody gets through what is clear of {name}"
-    found = _aisles(result, bed, one) if bed is not None else []
-    blocked_by = found[0].blocked_by if found else one.way_shut_by or ()
-    by = listed([name_of(path) for path in blocked_by[:3]])
-    return f"the way to {name} is shut by {by}" if by else f"the way to {name} is shut"
-
-
 def way_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which way out is shut or tight, by what, and how wide it is.
 
@@ -249,7 +117,7 @@ def way_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.exits:
         if one.counts and one.may_be_held_shut:
             yield _may_be_held(code, one, shown_in)
-        if one.is_to_count and one.is_held_shut and _is_enough(result):
+        if one.is_to_count and one.is_held_shut and is_enough(result):
             yield _held(code, one, shown_in)
     for bed in result.beds:
         for one in result.exits:
@@ -283,7 +151,7 @@ def _may_be_held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
 
 
 def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUnits) -> Iterator[Finding]:
-    found = _aisles(result, bed, one)
+    found = ways_between(result, bed, one)
     name, where = one.way.name, one.way.of
     known = [aisle for aisle in found if aisle.width.known]
     if not known:
@@ -339,7 +207,7 @@ def past_the_other(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if len(counting) > WANTED:
             continue
         for one in counting:
-            for aisle in _aisles(result, bed, one):
+            for aisle in ways_between(result, bed, one):
                 passed = [places[of] for of in aisle.past if of in places and places[of].counts and of != one.way.of]
                 far = [other for other in passed if _from_bed(bed, other) > rule.limit]
                 if far:
@@ -373,7 +241,7 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.exits if result.use == "sleep" else ():
         if one.is_to_count:
             yield from _more_than_the_hole(code, one, shown_in)
-        if one.is_to_count and one.is_too_small and not one.is_held_shut and _is_enough(result):
+        if one.is_to_count and one.is_too_small and not one.is_held_shut and is_enough(result):
             yield _too_small(code, one, shown_in)
         if not one.counts:
             continue

@@ -1,0 +1,86 @@
+"""Where it is certain that nobody gets out, sleeping is stopped in every country; where one may, it is asked."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from tests.disciplines.safety.test_findings import edited, worked
+from tests.disciplines.safety.test_ways import DOOR
+
+UK = ("countries: [US-NC]", "countries: [UK]")
+"""No rule on how many ways out is known there, so that only our own is left."""
+WINDOW = "egress: wanted, release: inside, clear: {width: 700, height: 500}"
+NO_DOOR = (DOOR, DOOR.replace("inside", "none"))
+UNMEASURED = WINDOW.replace(", clear: {width: 700, height: 500}", "")
+DEVICE = "  handle: {x: 100, side: left, z: 0, size: 50 x 50 x 50, weight: 1, stage: shell, release: window%s}"
+
+
+def told(*edits: tuple[str, str]) -> tuple[str, str]:
+    """Return kind and words of what is said of the number of ways out."""
+    (one,) = [one for one in worked(edited(*edits), "sleep") if one.code == "safety/two-ways-out"]
+    return one.kind, one.says
+
+
+@pytest.mark.parametrize(
+    "window",
+    [
+        WINDOW.replace("inside", "none"),
+        UNMEASURED.replace("inside", "none"),
+        WINDOW.replace("inside", "key"),
+        WINDOW.replace("inside", "tool"),
+        WINDOW.replace("width: 700", "width: 299"),
+    ],
+)
+def test_no_leaf_that_can_serve_is_a_stop_whatever_its_size(window: str) -> None:
+    kind, says = told(UK, NO_DOOR, (WINDOW, window))
+    assert kind == "stop"
+    assert says.startswith("there is no way out of bed: ")
+
+
+@pytest.mark.parametrize(
+    ("window", "says"),
+    [
+        (WINDOW, "the only way out of bed is window, and two are wanted: "),
+        (UNMEASURED, "the only way out of bed may be window, and two are wanted: "),
+        (WINDOW.replace("release: inside, ", ""), "the only way out of bed may be window, and two are wanted: "),
+        (WINDOW.replace("width: 700", "width: 250..700"), "the only way out of bed may be window, and two are wanted"),
+        (WINDOW.replace("wanted", "unknown"), "the only way out of bed may be window, and two are wanted: "),
+    ],
+)
+def test_one_that_may_serve_is_a_question_and_is_said_to_be_sure_only_where_it_is(window: str, says: str) -> None:
+    kind, words = told(UK, NO_DOOR, (WINDOW, window))
+    assert (kind, words[: len(says)]) == ("unknown", says)
+    assert told(NO_DOOR, (WINDOW, window))[0] == "stop", "where two are asked for by a rule one is too few"
+
+
+@pytest.mark.parametrize("old", ["stage: shell, cut: yes, done: yes, egress"])
+def test_one_that_may_be_in_is_a_question(old: str) -> None:
+    kind, says = told(UK, NO_DOOR, (old, old.replace("done: yes", "done: part")))
+    assert (kind, says[:20]) == ("unknown", "there is no way out ")
+    later = (old, old.replace("shell, cut: yes, done: yes", "later"))
+    assert told(UK, NO_DOOR, later)[0] == "stop", "one that goes in later lets nobody out today"
+
+
+def test_a_release_that_may_be_fitted_may_let_somebody_out() -> None:
+    barred = (WINDOW, WINDOW.replace("inside", "none"))
+    assert told(UK, NO_DOOR, barred, ("  # one more", DEVICE % ", done: no"))[0] == "stop"
+    assert told(UK, NO_DOOR, barred, ("  # one more", DEVICE % ", done: part"))[0] == "unknown"
+    other = (DEVICE % ", done: part").replace("release: window", "release: vent")
+    assert told(UK, NO_DOOR, barred, ("  # one more", other))[0] == "stop"
+
+
+def test_one_of_two_ways_that_stand_is_no_certain_stop() -> None:
+    assert told(UK, NO_DOOR)[0] == "unknown"
+
+
+def test_at_dunlin_before_its_hatch_crates_before_the_only_doors_are_a_stop() -> None:
+    text = (Path(__file__).parents[3] / "rigs" / "dunlin.yaml").read_text(encoding="utf-8")
+    found = study(read_rig(text).rig, date(2026, 6, 7), stage=1).findings("sleep")
+    assert {(one.kind, one.says) for one in found if one.code == "safety/two-ways-out"} == {
+        ("stop", "there is no way out: the way to rear is shut by bowls-crates and side-hatch is not in")
+    }
