@@ -45,6 +45,12 @@ def test_the_word_alone_shows_a_short_help(capsys: pytest.CaptureFixture[str]) -
     code, out, err = run(capsys)
     assert code == 0 and "boxwright check RIG" in out and not err
     assert len(out.splitlines()) < 30
+    assert set(WORDS) <= set(re.findall(r"[a-z-]+", out)), "a mistyped word is told that this lists them"
+
+
+def test_the_long_help_hides_no_word() -> None:
+    shown = CliRunner().invoke(app, ["--help"])
+    assert set(re.findall(r"^  ([a-z][a-z-]+) ", shown.output, re.MULTILINE)) == set(WORDS)
 
 
 def test_the_version_is_told(capsys: pytest.CaptureFixture[str]) -> None:

@@ -57,4 +57,4 @@ def _add_chapter(app: typer.Typer, word: str) -> None:
             screen.show(lines)
         raise typer.Exit(exit_code(answer))
 
-    app.command(word, help=f"Show what the chapter {word} found.", hidden=True)(chapter)
+    app.command(word, help=f"Show what the chapter {word} found.")(chapter)

@@ -30,7 +30,7 @@ Outside = Annotated[str, typer.Option("--outside", metavar="COLD", help=OUTSIDE_
 
 def add_air(app: typer.Typer) -> None:
     """Give the chapter on air its word."""
-    app.command("air", help="Show what people breathe, what stays open, how damp a night gets.", hidden=True)(air)
+    app.command("air", help="Show what people breathe, what stays open, how damp a night gets.")(air)
 
 
 def air(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from importlib import import_module
 
 from boxwright.cli.screen import Line, Span, hanging, plain, wrapped
+from boxwright.cli.words import CHAPTERS, COMMANDS
 
 USED = (
     ("check RIG", "may it be towed, slept in; what was found"),
@@ -13,12 +14,11 @@ USED = (
     ("set RIG EDIT", "the same, written into the file"),
     ("since RIG 2026-03-01", "what changed, which answers moved"),
     ("new NAME.yaml", "a starter rig with its comments"),
+    ("open RIG", "the workbench, in the browser"),
+    ("draw RIG --to DIR", "the sheets, as files"),
     ("weight RIG", "its weights at every stage and load"),
     ("working RIG NUMBER", "how gross, tongue, axle-1 ... came about"),
     ("explain CODE", "a rule with its source, a chapter"),
-    ("check-methods", "the published checks, run here"),
-    ("trace RIG", "which steps ran, and for how long"),
-    ("schema", "the JSON schema, for your editor"),
 )
 OPTIONS = (
     ("--stage liners", "the plan of a stage; left out: today as ticked"),
@@ -37,11 +37,19 @@ def page(columns: int) -> list[Line]:
         plain(piece) for piece in wrapped("Boxwright: one rig file in; weights, balance and an answer out.", columns)
     ]
     lines += [(), *_listed(USED, columns, "boxwright "), ()]
+    lines += [*map(plain, wrapped(_others(), columns)), ()]
     lines += [
         *map(plain, wrapped("RIG is your rig file, or - for what comes through a pipe. With it:", columns)),
         *_listed(OPTIONS, columns, ""),
     ]
     return [*lines, (), *map(plain, wrapped(f"{EXIT_CODES} More on one command: boxwright check --help", columns))]
+
+
+def _others() -> str:
+    listed = {used.split()[0] for used, _ in USED}
+    words = [word for word in COMMANDS if word not in listed]
+    chapters = [word for word in CHAPTERS if word not in listed]
+    return f"Also {', '.join(words)}; and a word for each chapter: {', '.join(chapters)}."
 
 
 def _listed(rows: tuple[tuple[str, str], ...], columns: int, before: str) -> list[Line]:

@@ -51,8 +51,7 @@ FLAME = "its fumes stay in the room: carbon monoxide kills, and an unvented flam
 
 def add_heat(app: typer.Typer) -> None:
     """Give the chapter on heat its word."""
-    app.command("heat", help="Show what the room loses, how cold a night it holds, and on how much fuel.",
-                hidden=True)(heat)  # fmt: skip
+    app.command("heat", help="Show what the room loses, how cold a night it holds, and on how much fuel.")(heat)
 
 
 def heat(
