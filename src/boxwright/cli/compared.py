@@ -6,11 +6,14 @@ import math
 from collections.abc import Iterable
 
 from boxwright.book.numbers import mass, named
-from boxwright.disciplines.weight.result import Compared, Parked, Tip
+from boxwright.disciplines.weight.result import Compared, Parked, Result, Tip
+from boxwright.disciplines.weight.telling import listed, name_of
+from boxwright.exchange import Mass
 from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits, exactly, show
 
 MOST = 3
+BARE = "trailer.empty"
 
 
 def weigh_next(slot: Slot | None) -> tuple[str, ...]:
@@ -27,16 +30,27 @@ def weigh_next(slot: Slot | None) -> tuple[str, ...]:
 
 
 def wheel_sentences(slot: Slot | None, units: HeaderUnits) -> tuple[str, ...]:
-    """Return what the wheels of each axle carry, and the moments of inertia about the centre of gravity (SI)."""
+    """Return what the wheels of each axle carry, and the moments of inertia about the centre of gravity."""
     if slot is None or slot.weight is None:
         return ()
     found = [
         f"axle {one.axle}, load {slot.load}: left {mass(one.left, units)}, right {mass(one.right, units)}"
         for one in slot.weight.axle_loads
     ]
-    roll, pitch, yaw = slot.weight.inertia
-    found.append(f"best values about the centre of gravity: roll {roll:,.0f}, pitch {pitch:,.0f}, yaw {yaw:,.0f} kg m2")
+    found.append(f"moments of inertia about the centre of gravity, {_inertia(slot.weight, slot.masses, units)}")
     return tuple(found)
+
+
+def _inertia(weight: Result, masses: Iterable[Mass], units: HeaderUnits) -> str:
+    """Return the best values; nothing where the bare trailer, most of them, has no weight, no place or no size."""
+    lacking = list(dict.fromkeys(one.of for one in weight.unweighed))
+    if BARE in {*lacking, *weight.unplaced}:
+        return "roll, pitch and yaw: unknown while the empty trailer has no weight or no tongue weight"
+    if any(0.0 in one.size for one in masses if one.of == BARE):
+        return "roll, pitch and yaw: unknown while the outside of the trailer has no length, width or height"
+    roll, pitch, yaw = (show(value, "kg m2", units) for value in weight.inertia)
+    says = f"best values: roll {roll}, pitch {pitch}, yaw {yaw}"
+    return f"{says}; without {listed([name_of(of) for of in lacking])}" if lacking else says
 
 
 def parked_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, ...]:
@@ -57,8 +71,11 @@ def _tip(tip: Tip, parked: Parked, units: HeaderUnits) -> str:
     margin = tip.margin.band
     if margin.low > 0.0:
         says = f"the nose stays down with {aboard}"
-    elif margin.best <= 0.0:
+    elif margin.best <= 0.0 and (not tip.margin.unknown or margin.high <= 0.0):
         says = f"the nose LIFTS with {aboard}"
+    elif margin.best <= 0.0:
+        lacking = listed([name_of(of) for of in tip.margin.unknown])
+        says = f"nobody can say whether the nose stays down with {aboard} while no number is known of {lacking}"
     else:
         says = f"by what is known the nose stays down with {aboard}; what is not known could lift it"
     if tip.person is None:
@@ -66,6 +83,8 @@ def _tip(tip: Tip, parked: Parked, units: HeaderUnits) -> str:
     person, alone = tip.person.band, f"{says}; one person alone at the rear wall lifts it"
     if math.isfinite(person.low):
         return f"{alone} from {mass(person, units)} on."
+    if math.isinf(person.high):
+        return f"{says}; nor what one person alone must weigh to lift it."
     # What is not known may have lifted it almost by itself: the upper end alone would read as a safe weight.
     return f"{alone} with {mass(exactly(person.high), units)} at the latest, and perhaps with far less."
 

@@ -103,3 +103,20 @@ def test_a_coupled_trailer_is_held_by_its_ball() -> None:
     trips = TRIOS["tips-up"]["trips"]
     coupled = {**trips, "edits": [["coupled: no, legs: down", "coupled: yes, legs: up"], trips["edits"][1]]}
     assert said(coupled) == ()
+
+
+NO_TONGUE = ["weight: 900, tongue: 90,", "weight: 900, tongue: unknown,"]
+NO_WEIGHT = ["weight: 900, tongue: 90,", "weight: unknown, tongue: unknown,"]
+NO_TICKET = ["measured:\n  ticket: {date: 2026-05-20, what: ticket, with: public scale, stage: shell, load: road, "
+             "total: 1065, within: 10}", "measured:"]  # fmt: skip
+
+
+def test_the_bare_trailer_is_put_on_a_scale_and_never_looked_for_with_a_tape() -> None:
+    (found,) = (one for one in said({"edits": [NO_TONGUE]}) if one.code == "weight/place-unknown")
+    assert found.lever == "trailer.empty.tongue" and found.act is not None and "Weigh the tongue" in found.act
+
+
+def test_a_bare_trailer_of_no_weight_is_asked_for_once() -> None:
+    found = [one for one in said({"edits": [NO_WEIGHT, NO_TICKET]}) if one.where == "trailer.empty"]
+    assert [one.code for one in found] == ["weight/weight-unknown"]
+    assert found[0].act == "Weigh the empty trailer and its tongue on a public scale"

@@ -34,6 +34,7 @@ from boxwright.units import HeaderUnits, show, show_band
 PRACTICE = "trailer-practice"
 THREE = 3
 """How many parts are named to be weighed next."""
+TRACK = ", tyre middle to tyre middle"
 LEAST_SHARE = 0.01
 """Share of the variance below which a part is not worth weighing."""
 
@@ -77,8 +78,8 @@ def measure_missing(result: Result) -> Iterator[Finding]:
                 f"{measure_of(path)} is not written, so nobody can say what {carry}",
                 source=EQUILIBRIUM,
                 lever=path,
-                act=f"Measure {measure_of(path)} with a tape, "
-                + ("tyre middle to tyre middle" if path.endswith("track") else "from the front wall's stud face"),
+                act=f"Measure {measure_of(path)}"
+                + (TRACK if path.endswith("track") else " with a tape, from the front wall's stud face"),
                 minutes=5,
                 uses=("tow", "sleep"),
                 because=(path,),
@@ -158,7 +159,11 @@ def place_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: first-principles section 1.1
     Lever: write the part's place
     """
+    unweighed = {part.of for part in result.unweighed}
     for of in result.unplaced:
+        bare = of == "trailer.empty"
+        if bare and of in unweighed:
+            continue  # Its weight is asked for, and its tongue with it: one scale answers both.
         tongue = show_band(result.tongue.band, "kg", shown_in)
         yield Finding(
             "weight/place-unknown",
@@ -166,8 +171,10 @@ def place_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             "unknown",
             f"{name_of(of)} has no known place; tongue weight with it anywhere in the trailer: {tongue}",
             source="first-principles section 1.1",
-            lever=f"{of}.x",
-            act=f"Measure with a tape where {name_of(of)} stands behind the front wall",
+            lever=f"{of}.tongue" if bare else f"{of}.x",
+            act="Weigh the tongue of the empty trailer with a bathroom scale and plank"
+            if bare
+            else f"Measure with a tape where {name_of(of)} stands behind the front wall",
             minutes=5,
             uses=("tow",),
             because=(of,),
@@ -472,7 +479,7 @@ def weigh_these_next(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
         unit="kg",
         source=PRACTICE,
         lever=parts[0].of,
-        act=weighing([one.of for one in parts]),
+        act=weighing([one.of for one in parts], again=True),
         minutes=5 * len(parts),
         uses=("tow",),
         because=tuple(one.of for one in parts),

@@ -75,13 +75,17 @@ def listed(names: list[str]) -> str:
     return ", ".join(names[:-1]) + f" and {names[-1]}"
 
 
-def weighing(paths: list[str]) -> str:
-    """Return how to weigh some things: parts on a scale in the garage, the bare trailer on one for vehicles."""
+def weighing(paths: list[str], again: bool = False) -> str:
+    """Return how to weigh some things: parts on a scale in the garage, the bare trailer on one for vehicles.
+
+    ``again``: the trailer has a weight, and only a scale with finer steps says more.
+    """
     parts = [name_of(path) for path in paths if not path.startswith("trailer.")]
     each = ", each" if len(parts) > 1 else ""
     ways = [f"weigh {listed(parts)}{each} with a bathroom or luggage scale"] if parts else []
     if len(parts) < len(paths):
-        ways.append("weigh the empty trailer and its tongue on a public scale with finer steps")
+        finer = " with finer steps" if again else ""
+        ways.append(f"weigh the empty trailer and its tongue on a public scale{finer}")
     said = "; ".join(ways)
     return said[:1].upper() + said[1:]
 

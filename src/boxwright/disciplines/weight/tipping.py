@@ -33,7 +33,7 @@ def parked_of(
         return None
     is_empty = all(mass.what != "people" for mass in pool.masses)
     empty = pool if is_empty else pooled(mass for mass in pool.masses if mass.what != "people")
-    aboard = joined(empty, pooled(_person(box, i, kg) for i, kg in enumerate(boarding)))
+    aboard = joined(empty, pooled(_person(box, kg) for kg in boarding))
     stands = Stands(box, measures.best, measures.doubts, empty, aboard)
     legs = [band for band in box.legs_x if band.known and band.high < inf]
     rearmost = max(legs, key=lambda leg: leg.best) if legs else None
@@ -72,10 +72,10 @@ class Stands:
         return answer(self.box.of, name, unit, pool, best, reach_of_sum(pool, best), spreads)
 
 
-def _person(box: Box, index: int, kg: Band) -> Mass:
-    """Return somebody who may board as a mass at the rear end."""
+def _person(box: Box, kg: Band) -> Mass:
+    """Return somebody who may board as a mass at the rear end; all answer to the section they are written in."""
     here = exactly(box.rear_x)
-    return Mass(f"people[{index}]", "people", "", kg, here, exactly(0.0), exactly(0.0), (0.0, 0.0, 0.0))
+    return Mass("people", "people", "", kg, here, exactly(0.0), exactly(0.0), (0.0, 0.0, 0.0))
 
 
 def _together(boarding: tuple[Band, ...]) -> Band:
