@@ -20,7 +20,7 @@ from boxwright.units import HeaderUnits
 __all__ = ["NAME", "TITLE", "hot_day_sheets", "hot_rooms"]
 
 NO_ROOM = "Nobody wrote how large the room is: write body: of the trailer, and a hot day can be worked out."
-NO_DAY = "No place says how hot it gets. Write hottest_design: 97, or july: {high: 89}, under a place."
+NO_DAY = "No place says how hot it gets. Write hottest_design: 97 F, or july: {high: 89 F}, under a place."
 
 
 def hot_day_sheets(rig: Rig, slot: Slot | None, units: HeaderUnits) -> tuple[Sheet, ...]:

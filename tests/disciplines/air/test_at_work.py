@@ -121,7 +121,7 @@ def test_a_mild_night_in_a_room_without_a_written_height_asks_for_it() -> None:
     )
     (found,) = [one for one in worked(text, "sleep") if one.code == "air/mild-wet"]
     assert found.kind == "unknown" and "nobody wrote how high the room is" in found.says
-    assert "trailer.body" in found.because and "body: {height: 78}" in found.act
+    assert "trailer.body" in found.because and "trailer.body.height" in found.act
 
 
 def test_a_room_higher_than_a_storey_draws_no_more_than_one() -> None:

@@ -39,6 +39,10 @@ def sources_named() -> dict[str, Source]:
     return load_sources(PACKAGE, with_checks=False)
 
 
+A_COLD_NIGHT, A_HOT_DAY = 266.15, 309.15
+"""K: examples of what is written of a place, whole in either degrees."""
+
+
 def warm(kelvin: float, shown_in: HeaderUnits) -> str:
     """Return a temperature in the user's units."""
     return show(kelvin, "temperature", shown_in)

@@ -34,6 +34,8 @@ from boxwright.units import HeaderUnits, show, show_band
 PRACTICE = "trailer-practice"
 THREE = 3
 """How many parts are named to be weighed next."""
+A_PERSON = 80.0
+"""kg: an example of what is written of somebody."""
 TRACK = ", tyre middle to tyre middle"
 LEAST_SHARE = 0.01
 """Share of the variance below which a part is not worth weighing."""
@@ -343,7 +345,8 @@ def _nobody_boards(result: Result, tip: Tip, shown_in: HeaderUnits) -> Finding:
         f"nobody is named who boards, so nobody can say whether it tips back{enough}",
         source="first-principles section 7.1",
         lever="people",
-        act="Write the people with their weights, such as people: {owner: {weight: 170}}",
+        act="Write the people with their weights, such as"
+        f" people: {{owner: {{weight: {show(A_PERSON, 'kg', shown_in)}}}}}",
         minutes=2,
         uses=("sleep",),
         because=("people",),

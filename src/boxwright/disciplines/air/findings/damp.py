@@ -23,7 +23,7 @@ from boxwright.disciplines.air.telling import (
 from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, exactly, show
 
-MEASURE = "Measure how high the room is inside, deck to bows, and write body: {height: 78} of the trailer"
+MEASURE = "Measure how high the room is inside, deck to bows, and write it as trailer.body.height"
 WRITE = {
     "cooks": "Write how long of an evening {0} cooks in the room, cooks: 0.5 h, or 0 h where nobody cooks in it. ",
     "U": "Look for foam in {0}, or one pane or two, and write unit: {{U: 2.8 W/m2K}}. ",
@@ -35,6 +35,10 @@ FAR = 10.0
 """As many times the least air that may do, the most is not told as a number."""
 MOST_KINDS = 4
 """Kinds of cold places that are told one by one; where more stand wet the whole room does."""
+
+
+A_COLD_NIGHT = 266.15
+"""K: an example of what is written of a place, whole in either degrees."""
 
 
 def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -49,7 +53,7 @@ def condensation(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if not result.sleepers:
         return
     if not result.nights:
-        yield _no_night()
+        yield _no_night(result, shown_in)
         return
     kinds = list(wet_kinds(result).values())
     if len(kinds) > MOST_KINDS:
@@ -153,8 +157,8 @@ def _act(wet: WetPlace, kind: Kind, is_all: bool) -> str:
         return "Heat the room or sleep elsewhere on such a night, with the vents open, and wipe it dry in the morning"
     if kind == "unknown":
         return (
-            f"Look at {wet.name} on the first cold morning, with a meter of humidity in the room; where it runs or"
-            " freezes, warm its surface: a foam strip or a lining over it"
+            f"Look on the first cold morning, with a meter of humidity in the room, at this: {wet.name}; where it runs"
+            " or freezes, warm its surface: a foam strip or a lining over it"
         )
     return f"Wipe it in the morning and air the room; warm the surface of {wet.name}: a foam strip or a lining over it"
 
@@ -176,12 +180,17 @@ def _water(wet: WetPlace, shown_in: HeaderUnits) -> str:
     return f"up to {spread(best, low, high)} a square {'foot' if is_over_feet(shown_in) else 'metre'}"
 
 
-def _no_night() -> Finding:
+def _no_night(result: Result, shown_in: HeaderUnits) -> Finding:
+    """Return the question for what a night lacks: the size of the room, else how cold it gets."""
+    where, minutes, lacks = "places", 2, "no coldest night of a place could be worked out"
+    act = f"Write the coldest night of a place you sleep at: coldest_design: {show(A_COLD_NIGHT, 'K', shown_in)}"
+    if result.breathing is None:
+        where, minutes, lacks = "trailer.body", 10, "length, width and height of the body are not all written"
+        act = "Measure the body inside, stud face to stud face and deck to bows"
     return Finding(
-        "air/condensation", "places", "unknown",
-        "no coldest night of a place could be worked out, so nobody can say what stands wet in it",
-        source=source_of("wet", "a film"), lever="places", minutes=2, could_stop=False, could_limit=False, uses=SLEEP,
-        act="Write the coldest night of a place you sleep at: coldest_design: such as 18 F", because=("places",),
+        "air/condensation", where, "unknown", f"{lacks}, so nobody can say what stands wet in it",
+        source=source_of("wet", "a film"), lever=where, minutes=minutes, could_stop=False, could_limit=False,
+        uses=SLEEP, act=act, because=(where,),
     )  # fmt: skip
 
 

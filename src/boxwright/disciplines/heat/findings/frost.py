@@ -8,7 +8,7 @@ from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import FuelTank
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.telling import OWN_RULE, between, source_of, warm
+from boxwright.disciplines.heat.telling import A_COLD_NIGHT, OWN_RULE, between, source_of, warm
 from boxwright.finding import Finding, Use
 from boxwright.units import Band, HeaderUnits
 
@@ -29,7 +29,7 @@ def frost(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if not waters:
         return
     if result.left is None:
-        yield _asked(waters)
+        yield _asked(waters, shown_in)
         return
     outside, room = result.left.outdoors.coldest, result.left.coldest
     # Below the floor it is as cold as outside.
@@ -40,12 +40,13 @@ def frost(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield _freezes(result.left, surely or perhaps, bool(surely), shown_in)
 
 
-def _asked(waters: tuple[FuelTank, ...]) -> Finding:
+def _asked(waters: tuple[FuelTank, ...], shown_in: HeaderUnits) -> Finding:
     where = waters[0].of
     return Finding(
         "heat/frost", where, "unknown", "nobody wrote how cold it gets where the trailer is left, so nobody can say"
         f" whether water in {_named(waters)} freezes", source=OWN_RULE, lever="places", act="Write under places how"
-        " cold its worst night is, such as my field: {coldest_design: 20 F}, or drain the water", minutes=10,
+        f" cold its worst night is, such as my field: {{coldest_design: {warm(A_COLD_NIGHT, shown_in)}}}, or drain the"
+        " water", minutes=10,
         could_stop=False, uses=LEAVE, because=("places", where),
     )  # fmt: skip
 

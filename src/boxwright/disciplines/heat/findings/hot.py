@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.result import HotHours, Result
-from boxwright.disciplines.heat.telling import IN_WORDS, OWN_RULE, SLEEP, WORK, between, source_of, warm
+from boxwright.disciplines.heat.telling import A_HOT_DAY, IN_WORDS, OWN_RULE, SLEEP, WORK, between, source_of, warm
 from boxwright.disciplines.heat.year_room import ROOMS
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits
@@ -27,7 +27,8 @@ def hot_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield Finding(
             "heat/hot-not-known", "places", "unknown", "nobody wrote how hot it gets where the trailer stands, so"
             " nobody can say whether the room gets too hot", source=OWN_RULE, lever="places", act="Write under places"
-            " how hot its hottest day gets, such as my field: {hottest_design: 97 F}, from records of its weather",
+            f" how hot its hottest day gets, such as my field: {{hottest_design: {warm(A_HOT_DAY, shown_in)}}}, from"
+            " records of its weather",
             minutes=10, could_stop=False, uses=SLEEP if result.use == "sleep" else WORK, because=("places",),
         )  # fmt: skip
 

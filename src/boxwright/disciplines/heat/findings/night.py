@@ -10,7 +10,7 @@ from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import HEAT_OF_AIR
-from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, between, source_of, warm
+from boxwright.disciplines.heat.telling import A_COLD_NIGHT, OWN_RULE, SLEEP, between, source_of, warm
 from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, show, show_band
 
@@ -36,8 +36,8 @@ def night_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield Finding(
             "heat/night-not-known", "places", "unknown", "nobody wrote how cold it gets where you sleep, so no night"
             " is worked out", source=OWN_RULE, lever="places", act="Write under places how cold its worst night is,"
-            " such as my field: {coldest_design: 20 F}, from records of its weather", minutes=10, could_stop=False,
-            uses=SLEEP, because=("places",),
+            f" such as my field: {{coldest_design: {warm(A_COLD_NIGHT, shown_in)}}}, from records of its weather",
+            minutes=10, could_stop=False, uses=SLEEP, because=("places",),
         )  # fmt: skip
 
 
