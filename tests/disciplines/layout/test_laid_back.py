@@ -93,7 +93,7 @@ LEAF = Turn((1, 1.0), (0, 1.0), (-1.0, 4.04), ((0.0, 0.8), (0.0, 0.0)), (0.0, 1.
 
 
 def test_the_second_half_turns_about_the_corner_and_counts_on_from_the_first() -> None:
-    second = past_half(LEAF, SHELL, 1.5 * pi, 1.5 * pi)
+    second = past_half(LEAF, SHELL, (1.5 * pi, 1.5 * pi, 1.5 * pi))
     assert second is not None
     assert (second.hinge, second.turn, second.begins) == ((-1.04, 4.04), pi / 2.0, pi)
     flat = Block((3.5, -1.2, 0.0), (3.6, -1.04, 1.0))  # 540 to 440 before the corner, 160 off the side
@@ -104,9 +104,9 @@ def test_the_second_half_turns_about_the_corner_and_counts_on_from_the_first() -
 
 @pytest.mark.parametrize("most", [pi, 0.9 * pi])
 def test_no_second_half_where_it_turns_no_farther_or_no_corner_is_near(most: float) -> None:
-    assert past_half(LEAF, SHELL, most, most) is None
-    assert past_half(LEAF, Block((-0.04, -1.2, 0.0), (4.04, 1.2, 2.2)), 1.5 * pi, 1.5 * pi) is None
-    assert past_half(LEAF, None, 1.5 * pi, 1.5 * pi) is None
+    assert past_half(LEAF, SHELL, (most, most, most)) is None
+    assert past_half(LEAF, Block((-0.04, -1.2, 0.0), (4.04, 1.2, 2.2)), (1.5 * pi, 1.5 * pi, 1.5 * pi)) is None
+    assert past_half(LEAF, None, (1.5 * pi, 1.5 * pi, 1.5 * pi)) is None
 
 
 @pytest.mark.parametrize(

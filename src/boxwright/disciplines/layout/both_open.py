@@ -7,7 +7,7 @@ lie in it, so that what only a cover meets is in doubt. What opens then is follo
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator, Sequence
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 from math import cos, pi, sin
 
 from boxwright.disciplines.layout.bodies import Block, envelope, moved_block
@@ -15,7 +15,7 @@ from boxwright.disciplines.layout.laid_back import ended
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown, near_pairs
 from boxwright.disciplines.layout.result import Together
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.sweeps import MOST_MOVERS, NEVER, Mover, Slip, Turn
+from boxwright.disciplines.layout.sweeps import MOST_MOVERS, NEVER, Mover, Slip, Turn, is_met_anyhow
 from boxwright.records import dataclass
 
 THIN = 2.0 * TOUCH
@@ -31,13 +31,14 @@ Key = tuple[str, str, str]
 
 @dataclass(frozen=True, slots=True)
 class Stood:
-    """What something takes up that stands open: its boxes at most, and those that lie in it for certain.
+    """What something takes up that stands open: its boxes at most, and those that lie in it.
 
-    ``hold`` is a box around all its way, wherever within its doubt that is.
+    ``cores`` are these for each place between both its ends, the likeliest first, so that what meets each of them meets
+    it for certain. ``hold`` is a box around all its way, wherever within its doubt that is.
     """
 
     cover: tuple[Block, ...]
-    core: tuple[Block, ...]
+    cores: tuple[tuple[Block, ...], ...]
     hold: Block
 
 
@@ -87,11 +88,12 @@ def _past(mover: Mover, open_one: Mover) -> Together | None:
     """Return how far one gets while the other stands open, None where it gets by; nothing usual is sure."""
     stood = _stood_of(open_one)
     off = tuple(mine + theirs for mine, theirs in zip(mover.doubt, open_one.doubt, strict=True))
-    at = min((mover.meets(block) for block in stood.core), default=NEVER)
+    at = min((mover.meets(block) for block in stood.cores[0]), default=NEVER)
     is_sure = at < NEVER and not (mover.is_usual or open_one.is_usual)
+    is_sure = is_sure and all(is_met_anyhow(mover, core, (off[0], off[1], off[2])) for core in stood.cores)
     if at == NEVER:
         covers = [grown(block, (off[0], off[1], off[2])) for block in stood.cover]
-        at = min((mover.meets(block, at_most=True) for block in covers), default=NEVER)
+        at = min((mover.meets(block, "most") for block in covers), default=NEVER)
     if at == NEVER:
         return None
     return Together(
@@ -107,32 +109,39 @@ def _stood_of(mover: Mover) -> Stood:
         if len(_stood) > MOST_MOVERS:
             _stood.clear()
         every = [_opened(way) for way in ended(mover)]
+        begun = {isinstance(way, Turn) and way.begins > 0.0 for way in ended(mover)}
+        # where it may stand on either side of a half turn, nothing of it is sure
+        cores = [core for _, core in every] if len(begun) == 1 else [((),)]
         stood = Stood(
             tuple(block for cover, _ in every for block in cover),
-            tuple(block for _, core in every for block in core),
+            tuple(tuple(block for core in place for block in core) for place in zip_longest(*cores, fillvalue=())),
             grown(envelope([way.hold for way in mover.ways]), mover.doubt),
         )
         had = _stood[key] = mover, stood
     return had[1]
 
 
-def _opened(way: Turn | Slip) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
-    """Return what one piece takes up that stands open, at most and for certain, or anywhere between both its ends."""
+def _opened(way: Turn | Slip) -> tuple[tuple[Block, ...], tuple[tuple[Block, ...], ...]]:
+    """Return what one piece takes up that stands open: anywhere between both its ends, and at each place there."""
     if isinstance(way, Slip):
-        by = [0.0, 0.0, 0.0]
-        by[way.axis] = way.by
-        end = moved_block(way.start, (by[0], by[1], by[2]))
-        play = [min(LENGTHS["play"], side / 4.0) for side in end.size]
-        by[way.axis] = way.most
-        most = moved_block(way.start, (by[0], by[1], by[2]))
-        return (envelope([end, most]),), (grown(end, (-play[0], -play[1], -play[2])),)
-    count = max(round((way.at_most - way.turn) / STEP), 1) if way.at_most > way.turn + SQUARE else 0
-    places = [way.turn + (way.at_most - way.turn) * number / max(count, 1) for number in range(count + 1)]
+        ends = [_slid_open(way, by) for by in dict.fromkeys((way.by, way.to("least"), way.most))]
+        play = [min(LENGTHS["play"], side / 4.0) for side in way.start.size]
+        return (envelope(ends),), tuple((grown(end, (-play[0], -play[1], -play[2])),) for end in ends)
+    low, high = way.to("least"), way.at_most
+    count = max(round((high - low) / STEP), 1) if high > low + SQUARE else 0
+    places = [low + (high - low) * number / max(count, 1) for number in range(count + 1)]
     between = way.radius * STEP / 2.0 if count else 0.0  # so far it may stand beside the next place that is looked at
+    written = places if low < way.turn else ()  # where nobody wrote how far, at a right angle
     cover = (block for at in places for block in turned_open(way, at, is_cover=True))
     more = [between if axis in {way.along[0], way.across[0]} else 0.0 for axis in range(3)]
-    core = turned_open(way, way.turn, is_cover=False)
-    return tuple(grown(block, (more[0], more[1], more[2])) for block in cover), core
+    cores = tuple(turned_open(way, at, is_cover=False) for at in dict.fromkeys((way.turn, *written)))
+    return tuple(grown(block, (more[0], more[1], more[2])) for block in cover), cores
+
+
+def _slid_open(way: Slip, by: float) -> Block:
+    off = [0.0, 0.0, 0.0]
+    off[way.axis] = by
+    return moved_block(way.start, (off[0], off[1], off[2]))
 
 
 def turned_open(way: Turn, turn: float, is_cover: bool) -> tuple[Block, ...]:

@@ -97,7 +97,7 @@ class Clearings:
         def is_clear(by: float) -> bool:
             there = [moved_block(block, _vector(axis, by)) for block in own]
             return not any(are_in(one, other) for one in there for other in (*others, *self._kept)) and all(
-                mover.meets(grown(block, mover.doubt), at_most=True) >= NEVER for mover in moving for block in there
+                mover.meets(grown(block, mover.doubt), "most") >= NEVER for mover in moving for block in there
             )
 
         if is_clear(at_rest):

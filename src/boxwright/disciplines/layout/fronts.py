@@ -15,6 +15,9 @@ from boxwright.disciplines.layout.parts import Fitted
 from boxwright.disciplines.layout.sweeps import QUARTER, Mover, Slip, Turn, face_of, turned
 from boxwright.model.place import Surfaces
 
+SQUARE_ON = (QUARTER, QUARTER, QUARTER)
+"""What nobody wrote opens by a right angle (rad)."""
+
 
 def fronts_of(one: Fitted, body: Body, room: Surfaces) -> Iterator[Mover]:
     """Yield what opens of a cabinet by its carcass alone; what is written of it as it moves stands instead."""
@@ -33,7 +36,7 @@ def fronts_of(one: Fitted, body: Body, room: Surfaces) -> Iterator[Mover]:
     if one.doors:
         yield replace(made, name=f"a door of {one.name}", ways=tuple(_doors(one.doors, block, (axis, out))))
     if one.has_lid:
-        lid = turned(block, (axis, -out), (2, 1.0), (QUARTER, QUARTER))
+        lid = turned(block, (axis, -out), (2, 1.0), SQUARE_ON)
         yield replace(made, name=f"the lid of {one.name}", what="lid", ways=(lid,))
 
 
@@ -55,4 +58,4 @@ def _doors(count: int, block: Block, face: tuple[int, float]) -> Iterator[Turn]:
         high[level] = low[level] + wide
         leaf = Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
         for side in (-1.0, 1.0):
-            yield turned(leaf, (level, side), face, (QUARTER, QUARTER))
+            yield turned(leaf, (level, side), face, SQUARE_ON)

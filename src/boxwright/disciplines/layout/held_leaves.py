@@ -75,7 +75,7 @@ def reach_between(mover: Mover, body: Body, is_sure: bool) -> tuple[float, float
     """
     (x, y, z), (other_x, other_y, other_z) = mover.doubt, body.doubt
     off = (x + other_x, y + other_y, z + other_z)
-    least = min((mover.meets(grown(block, off), at_most=True) for block in body.blocks), default=NEVER)
+    least = min((mover.meets(grown(block, off), "most") for block in body.blocks), default=NEVER)
     if not is_sure or body.stands != "yes":
         return least, NEVER
     less = (grown(block, (-off[0], -off[1], -off[2])) for block in body.blocks)

@@ -22,20 +22,20 @@ FLAT = 1e-6
 """A leaf this near to a wall lies flat on it (rad)."""
 
 
-def past_half(first: Turn, outer: Block | None, turn: float, most: float) -> Turn | None:
+def past_half(first: Turn, outer: Block | None, turns: tuple[float, float, float]) -> Turn | None:
     """Return how a leaf goes on past a half turn about the corner of the shell; None where it does not.
 
     Its hinge is taken to be at the corner, as it must be to fold round it; a leaf that ends far from the corner has
     the wall in its way.
     """
-    if most <= HALF or outer is None or corner_off(first, outer) > LENGTHS["wall reach"]:
+    if turns[1] <= HALF or outer is None or corner_off(first, outer) > LENGTHS["wall reach"]:
         return None
     (i, way_i), (j, way_j) = first.along, first.across
     off, reach = corner_off(first, outer), max(first.spans[0])
     corner = outer.low[i] if way_i > 0.0 else outer.high[i]
-    best, at_most = (min(max(end - HALF, 0.0), QUARTER) for end in (turn, most))
+    best, at_most, least = (min(max(end - HALF, 0.0), QUARTER) for end in turns)
     spans = (off, off + reach), (0.0, 0.0)
-    return Turn((i, -way_i), (j, -way_j), (corner, first.hinge[1]), spans, first.width, best, at_most, HALF)
+    return Turn((i, -way_i), (j, -way_j), (corner, first.hinge[1]), spans, first.width, best, at_most, HALF, least)
 
 
 def corner_off(first: Turn, outer: Block) -> float:
@@ -95,7 +95,7 @@ def ended(mover: Mover) -> Iterator[Turn | Slip]:
     """Yield the ways at whose end something may stand open: not the first half of one that surely goes on."""
     for way, after in zip_longest(mover.ways, mover.ways[1:]):
         is_passed = isinstance(after, Turn) and after.begins > 0.0
-        if is_passed and isinstance(after, Turn) and after.turn <= 0.0 and isinstance(way, Turn):
+        if is_passed and isinstance(after, Turn) and after.to("least") <= 0.0 and isinstance(way, Turn):
             yield replace(way, turn=way.turn - 2.0 * FLAT)  # it may stand there, or go on: nothing of it is sure
         elif not is_passed:
             yield way

@@ -9,7 +9,19 @@ from boxwright.disciplines.layout.bodies import Block, doubt_of
 from boxwright.disciplines.layout.laid_back import past_half
 from boxwright.disciplines.layout.parts import Closed, Slide, Swing
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.sweeps import AXES, BOTH, EDGES, HALF, QUARTER, WALLS, Mover, Slip, Turn, written_turn
+from boxwright.disciplines.layout.sweeps import (
+    AXES,
+    BOTH,
+    EDGES,
+    HALF,
+    QUARTER,
+    WALLS,
+    Mover,
+    Slip,
+    Turn,
+    slid,
+    written_turn,
+)
 from boxwright.model.place import Surfaces
 
 FLAT: dict[str, tuple[int, float]] = {"roof": (2, 1.0), "ceiling": (2, 1.0), "floor": (2, -1.0)}
@@ -43,16 +55,16 @@ def leaf_of(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> Mo
     hinges = _hinges(one, swing.hinge, axis)
     if not hinges or not isfinite(plane):
         return None
-    turn, most = written_turn(swing.to)
+    turns = written_turn(swing.to)
     ways = list[Turn]()
     for along, span, width in hinges:
         across = axis, out if opens_out else -out
-        ways.append(_leaf(along, span, width, across, plane + lifted, min(turn, HALF), min(most, HALF)))
-        second = past_half(ways[-1], hull, turn, most) if opens_out and axis != 2 else None
+        ways.append(_leaf(along, span, width, across, plane + lifted, turns))
+        second = past_half(ways[-1], hull, turns) if opens_out and axis != 2 else None
         ways += [second] if second is not None else []
     off = list(doubt_of(one.place))
     off[axis] = lifted  # else it hangs in its wall, wherever that one is measured to be
-    return Mover(one.of, one.name, "leaf", tuple(ways), turn, outside=opens_out, doubt=(off[0], off[1], off[2]))
+    return Mover(one.of, one.name, "leaf", tuple(ways), turns[0], outside=opens_out, doubt=(off[0], off[1], off[2]))
 
 
 def sliding_leaf(one: Closed, slides: Slide, hull: Block | None, room: Surfaces) -> list[Mover] | None:
@@ -73,7 +85,7 @@ def sliding_leaf(one: Closed, slides: Slide, hull: Block | None, room: Surfaces)
         return None
     off = list(doubt_of(one.place))
     off[axis] = 0.0
-    by, most = way[1] * slides.by.best, way[1] * max(slides.by.best, slides.by.high)
+    by, most, least = (way[1] * end for end in slid(slides.by))
     found = list[Mover]()
     for is_outside in (False, True):
         face = _face(axis, out, hull if is_outside else None, room)
@@ -85,7 +97,7 @@ def sliding_leaf(one: Closed, slides: Slide, hull: Block | None, room: Surfaces)
         deep = plane + (out if is_outside else -out) * LENGTHS["sliding leaf"]
         low[axis], high[axis] = min(plane, deep), max(plane, deep)
         start = Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
-        slip = Slip(start, way[0], by, most)
+        slip = Slip(start, way[0], by, most, least)
         found.append(Mover(one.of, one.name, "sash", (slip,), abs(by), is_outside, doubt=(off[0], off[1], off[2]),
                            is_usual=not slides.runs))  # fmt: skip
     return found
@@ -152,8 +164,8 @@ def _leaf(
     width: tuple[float, float],
     across: tuple[int, float],
     plane: float,
-    turn: float,
-    most: float,
+    turns: tuple[float, float, float],
 ) -> Turn:
     axis, way, at = along
-    return Turn((axis, way), across, (at, plane), ((0.0, reach), (0.0, 0.0)), width, turn, most)
+    turn, most, least = (min(one, HALF) for one in turns)
+    return Turn((axis, way), across, (at, plane), ((0.0, reach), (0.0, 0.0)), width, turn, most, at_least=least)

@@ -129,6 +129,25 @@ class Together:
 
 
 @dataclass(frozen=True, slots=True)
+class OverBed:
+    """Something that opens in over a bed that is slept on; ``reached`` and ``whole`` as of what is struck.
+
+    What is left of the bed is too little for its sleepers to lie beside it.
+    """
+
+    of: str
+    name: str
+    what: Moving
+    bed: str
+    bed_name: str
+    sleepers: tuple[str, ...]
+    reached: float
+    whole: float
+    turns: bool
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
 class Short:
     """A thing that a face of the room leaves less room than it wants; ``gap`` is what is left of ``wanted`` (m).
 
@@ -354,3 +373,4 @@ class Result:
     hidden: tuple[Hidden, ...] = ()
     together: tuple[Together, ...] = ()
     overlaid: tuple[Overlaid, ...] = ()
+    over_beds: tuple[OverBed, ...] = ()

@@ -16,6 +16,7 @@ from boxwright.disciplines.layout.leaves import FLAT, leaf_of, sliding_leaf, usu
 from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.made_up import Raised, bodies_in
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
+from boxwright.disciplines.layout.over_beds import over_beds
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
 from boxwright.disciplines.layout.pockets import Within, pocketed
@@ -165,6 +166,7 @@ def solve(
         brought=brought,
         hidden=tuple(hidden_from(fitted, standing, every, lines, hull.outer)) if use == "tow" else (),
         overlaid=tuple(overlaid(moving.movers, closed)),
+        over_beds=tuple(over_beds(moving.movers, beds, people, lines)),
         together=tuple(_together(moving.movers, lines, struck, ended)),
     )
 

@@ -11,7 +11,7 @@ from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.resting import passes
 from boxwright.disciplines.layout.result import Certainty, Short, Stopped
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.sweeps import MOST_MOVERS, NEVER, Mover, Slip, Turn
+from boxwright.disciplines.layout.sweeps import MOST_MOVERS, NEVER, Far, Mover, Slip, Turn
 from boxwright.disciplines.layout.zones import Zone
 from boxwright.model.place import Surfaces
 
@@ -60,9 +60,10 @@ def _stopped(mover: Mover, faces: tuple[Face, ...], closed: tuple[Closed, ...]) 
         sure: Certainty = "sure"
         at = _first(ways, mover.starts, _beyond(face))
         if at < NEVER:  # by more than the play: it is met where the face itself is
+            sure = "sure" if mover.what == "bed" or _is_met_anyhow(ways, mover, face) else "perhaps"
             at = min(at, _first(ways, mover.starts, _beyond(face, 0.0)))
         else:
-            sure, at = "perhaps", _first(ways, mover.starts, grown(_beyond(face), mover.doubt), is_most=True)
+            sure, at = "perhaps", _first(ways, mover.starts, grown(_beyond(face), mover.doubt), "most")
         if at < NEVER:
             sure = "perhaps" if mover.is_usual else sure
             yield Stopped(mover.of, mover.name, mover.what, NAMED[name], at, mover.whole, mover.turns, sure,
@@ -73,10 +74,26 @@ def _hole(face: str) -> str:
     return "roof" if face == "ceiling" else face
 
 
-def _first(ways: Iterable[Turn | Slip], starts: Iterable[Block], wall: Block, is_most: bool = False) -> float:
+def _is_met_anyhow(ways: Iterable[Turn | Slip], mover: Mover, face: Face) -> bool:
+    """Return whether a face is met however little something opens, and as far off it as it may be."""
+    name, axis, out, plane = face
+    far = name, axis, out, plane + out * mover.doubt[axis]
+    return isfinite(far[3]) and _first(ways, mover.starts, _beyond(far), "least") < NEVER
+
+
+def _first(ways: Iterable[Turn | Slip], starts: Iterable[Block], wall: Block, far: Far = "best") -> float:
+    """Return how far something gets before it meets a wall, infinite if it never does.
+
+    How far a leaf goes at most where nobody wrote it is not asked.
+    """
     if any(are_in(start, wall) for start in starts):
         return 0.0
-    return min((way.meets(wall, is_most and isinstance(way, Slip)) for way in ways), default=NEVER)
+    return min((way.meets(wall, "best" if far == "most" and _is_unwritten(way) else far) for way in ways),
+               default=NEVER)  # fmt: skip
+
+
+def _is_unwritten(way: Turn | Slip) -> bool:
+    return isinstance(way, Turn) and way.to("least") >= way.turn
 
 
 def _beyond(face: Face, play: float = LENGTHS["play"]) -> Block:

@@ -6,11 +6,12 @@ positions.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import product
 from math import hypot, inf, pi
 from typing import Literal
 
-from boxwright.disciplines.layout.bodies import Block, Body, doubt_of, envelope
+from boxwright.disciplines.layout.bodies import Block, Body, doubt_of, envelope, moved_block
 from boxwright.disciplines.layout.meeting import NOTHING, TOUCH, are_in, grown
 from boxwright.disciplines.layout.method import first_meeting, overlap
 from boxwright.disciplines.layout.parts import Fitted, Swing
@@ -28,6 +29,8 @@ HALF = pi
 NEVER_OPENS = frozenset({"no", "not", "never", "fixed", "none"})
 """What is written of a leaf that does not open."""
 BOTH = "both sides"
+Far = Literal["best", "most", "least"]
+"""How far something is taken to go: as is most likely, at most, or for certain."""
 What = Literal["leaf", "sash", "lid", "door", "slide", "bed"]
 AXES: dict[str, tuple[int, float]] = {
     "front": (0, -1.0), "rear": (0, 1.0), "left": (1, -1.0), "right": (1, 1.0), "down": (2, -1.0), "up": (2, 1.0),
@@ -45,8 +48,9 @@ class Turn:
     ``along`` is the axis, with its way, from the hinge to the free edge before it turns; ``across`` that towards which
     it turns. ``hinge`` are the places of the hinge along the two; ``spans`` those of the box from the hinge along the
     two; ``width`` its span along the hinge. ``turn`` is how far (rad), ``at_most`` how far it may be where that is not
-    written. Only what lies on the side it turns to is struck: what is behind the hinge is wall. ``begins`` is how far
-    it has turned already where this is the second half of a way round a corner.
+    written, ``at_least`` how far it surely does where that is less. Only what lies on the side it turns to is struck:
+    what is behind the hinge is wall. ``begins`` is how far it has turned already where this is the second half of a way
+    round a corner.
     """
 
     along: tuple[int, float]
@@ -57,10 +61,16 @@ class Turn:
     turn: float
     at_most: float
     begins: float = 0.0
+    at_least: float = inf
 
-    def meets(self, block: Block, at_most: bool = False) -> float:
+    def to(self, far: Far) -> float:
+        """Return how far it turns: at its best, at least or at most (rad)."""
+        return {"best": self.turn, "most": self.at_most, "least": min(self.turn, self.at_least)}[far]
+
+    def meets(self, block: Block, far: Far = "best") -> float:
         """Return the angle at which it meets a box (rad), infinite if it never does."""
-        if self.begins and (self.at_most if at_most else self.turn) <= 0.0:
+        turn = self.to(far)
+        if self.begins and turn <= 0.0:
             return NEVER
         (i, way_i), (j, way_j) = self.along, self.across
         k = 3 - i - j
@@ -76,7 +86,7 @@ class Turn:
             return NEVER
         if _nearest(along, across) >= self.radius:
             return NEVER
-        return self.begins + first_meeting(*self.spans, along, across, self.at_most if at_most else self.turn)
+        return self.begins + first_meeting(*self.spans, along, across, turn)
 
     @property
     def radius(self) -> float:
@@ -97,16 +107,24 @@ class Turn:
 
 @dataclass(frozen=True, slots=True)
 class Slip:
-    """A box that slides along an axis: the box it leaves, how far it goes at its best, and how far at most (m)."""
+    """A box that slides along an axis: the box it leaves, how far it goes at its best, at most and surely (m).
+
+    ``least`` is how far it surely goes, None where that is as far as at its best.
+    """
 
     start: Block
     axis: int
     by: float
     most: float
+    least: float | None = None
 
-    def meets(self, block: Block, at_most: bool = False) -> float:
+    def to(self, far: Far) -> float:
+        """Return how far it slides, with its way along the axis: at its best, at least or at most (m)."""
+        return {"best": self.by, "most": self.most, "least": self.by if self.least is None else self.least}[far]
+
+    def meets(self, block: Block, far: Far = "best") -> float:
         """Return how far it slides before it meets a box (m), infinite if it never does."""
-        if not are_in(self.hold if at_most else self._swept(self.by), block):
+        if not are_in(self._swept(self.to(far)), block):
             return NEVER
         low, high = self.start.low[self.axis], self.start.high[self.axis]
         ahead = block.low[self.axis] - high if self.by > 0.0 else low - block.high[self.axis]
@@ -152,11 +170,12 @@ class Mover:
         """Return whether it turns, else it slides."""
         return any(isinstance(way, Turn) for way in self.ways)
 
-    def meets(self, block: Block, at_most: bool = False) -> float:
+    def meets(self, block: Block, far: Far = "best") -> float:
         """Return how far it gets before it meets a box, infinite if it never does."""
-        if any(are_in(start, block) for start in (self.may_start if at_most and self.may_start else self.starts)):
+        starts = self.may_start if far == "most" and self.may_start else self.starts
+        if any(are_in(start, block) for start in starts):
             return 0.0
-        return min((way.meets(block, at_most) for way in self.ways), default=NEVER)
+        return min((way.meets(block, far) for way in self.ways), default=NEVER)
 
 
 def _seen(low: float, high: float, hinge: float, way: float) -> tuple[float, float]:
@@ -167,11 +186,16 @@ def _nearest(along: tuple[float, float], across: tuple[float, float]) -> float:
     return hypot(max(along[0], -along[1], 0.0), max(across[0], -across[1], 0.0))
 
 
-def written_turn(band: Band | None) -> tuple[float, float]:
-    """Return how far something turns at its best, and at most; a right angle to a half turn where it is not written."""
+def written_turn(band: Band | None) -> tuple[float, float, float]:
+    """Return how far something turns at its best, at most, at least; unwritten, a right angle to a half turn."""
     if band is None or not band.known:
-        return QUARTER, HALF
-    return band.best, max(band.best, band.high)
+        return QUARTER, HALF, QUARTER
+    return band.best, max(band.best, band.high), min(band.best, band.low)
+
+
+def slid(band: Band) -> tuple[float, float, float]:
+    """Return how far something slides at its best, at most and at least (m)."""
+    return band.best, max(band.best, band.high), min(band.best, band.low)
 
 
 # ------------------------------------------------------------------ parts
@@ -198,8 +222,8 @@ def _slides(one: Fitted, body: Body) -> Mover | None:
     if slides is None or slides.to not in AXES or slides.by is None or not slides.by.known:
         return None
     axis, way = AXES[slides.to]
-    by, most = way * slides.by.best, way * max(slides.by.best, slides.by.high)
-    ways = tuple(Slip(block, axis, by, most) for block in body.blocks)
+    by, most, least = (way * end for end in slid(slides.by))
+    ways = tuple(Slip(block, axis, by, most, least) for block in body.blocks)
     return Mover(one.of, one.name, "slide", ways, abs(by), doubt=body.doubt)
 
 
@@ -227,8 +251,8 @@ def face_of(block: Block, room: Surfaces) -> tuple[int, float]:
     return min(away, key=away.__getitem__)
 
 
-def turned(block: Block, edge: tuple[int, float], face: tuple[int, float], turns: tuple[float, float]) -> Turn:
-    """Return the face of a box as it turns open about one of its edges, at its best and at most so far."""
+def turned(block: Block, edge: tuple[int, float], face: tuple[int, float], turns: tuple[float, float, float]) -> Turn:
+    """Return the face of a box as it turns open about one of its edges, at its best, at most and at least so far."""
     along, side = edge
     axis, out = face
     hinge = block.high[along] if side > 0.0 else block.low[along]
@@ -236,7 +260,7 @@ def turned(block: Block, edge: tuple[int, float], face: tuple[int, float], turns
     reach, across = block.size[along], 3 - along - axis
     width = (block.low[across], block.high[across])
     spans = ((0.0, reach), (0.0, 0.0))
-    return Turn((along, -side), (axis, out), (hinge, plane), spans, width, turns[0], turns[1])
+    return Turn((along, -side), (axis, out), (hinge, plane), spans, width, turns[0], turns[1], at_least=turns[2])
 
 
 # ------------------------------------------------------------------ beds
@@ -340,11 +364,22 @@ def _met(mover: Mover, hold: Block, body: Body) -> Met:
     if at < NEVER:
         pared = [_pared(block) for block in blocks]
         if min(mover.meets(block) for block in pared) < NEVER:
-            return at, "sure" if body.is_sure else "perhaps"
-        deeper = any(mover.meets(grown(block, off), at_most=True) < NEVER for block in pared)
+            is_sure = body.is_sure and (mover.what == "bed" or is_met_anyhow(mover, pared, off))
+            return at, "sure" if is_sure else "perhaps"
+        deeper = any(mover.meets(grown(block, off), "most") < NEVER for block in pared)
         return at, "perhaps" if deeper and any(off) else "grazes"
-    at = min((mover.meets(grown(block, off), at_most=True) for block in blocks), default=NEVER)
+    at = min((mover.meets(grown(block, off), "most") for block in blocks), default=NEVER)
     return (at, "perhaps") if at < NEVER else None
+
+
+def is_met_anyhow(mover: Mover, blocks: Iterable[Block], off: Vector) -> bool:
+    """Return whether something meets one of some boxes however little it opens, and at each end of where they may be.
+
+    A bed is judged where it is written to be: what is likely in its way stops it until somebody has measured.
+    """
+    blocks = tuple(blocks)
+    ends = product(*((-far, far) if far else (0.0,) for far in off))
+    return all(any(mover.meets(moved_block(block, (x, y, z)), "least") < NEVER for block in blocks) for x, y, z in ends)
 
 
 def _pared(block: Block) -> Block:

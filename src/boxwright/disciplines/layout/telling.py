@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import ceil, pi
 
 from boxwright.disciplines.layout.result import Shift
 from boxwright.finding import Finding, Use
@@ -13,6 +14,9 @@ PRACTICE = "fitting-practice"
 WAYS = (("forward", "rearward"), ("to the left", "to the right"), ("down", "up"))
 AXES = ("of length", "of width", "of height")
 MOST_NAMES = 4
+DEGREE = pi / 180.0
+SLACK = 1e-6
+"""What misses a whole degree by no more (of one) is one: the numbers were rounded."""
 
 
 def length(metres: float, shown_in: HeaderUnits) -> str:
@@ -34,8 +38,21 @@ def sizes(size: Sequence[float], shown_in: HeaderUnits) -> str:
 
 
 def angle(turned: float, shown_in: HeaderUnits) -> str:
-    """Return an angle in whole degrees."""
+    """Return an angle as it is written."""
     return show(turned, "angle", shown_in)
+
+
+def got_to(reached: float, whole: float, turns: bool, shown_in: HeaderUnits) -> str:
+    """Return how far something gets before it is stopped: at once, or after so much as a tape or the eye can tell.
+
+    An angle is told in whole degrees, short of all the way; less than half of one, or of a mark of a tape, is nothing.
+    """
+    if turns:
+        degrees = min(round(reached / DEGREE), ceil(whole / DEGREE - SLACK) - 1)
+        return f"after {angle(degrees * DEGREE, shown_in)} of {angle(whole, shown_in)}" if degrees > 0 else "at once"
+    if length(reached, shown_in) == length(0.0, shown_in):
+        return "at once"
+    return f"after {length(reached, shown_in)} of {length(whole, shown_in)}"
 
 
 def listed(names: Sequence[str]) -> str:
@@ -73,12 +90,12 @@ def lever(shift: Shift | None) -> str:
 
 def asking(
     code: str, where: str, says: str, act: str, uses: tuple[Use, ...], because: tuple[str, ...] = (),
-    could_stop: bool = False,
+    could_stop: bool = False, could_limit: bool = False,
 ) -> Finding:  # fmt: skip
     """Return a question: what cannot be judged, and what to write or to measure."""
     return Finding(
         code, where, "unknown", says, source=GEOMETRY, act=act, minutes=5, could_stop=could_stop,
-        could_limit=could_stop, uses=uses, because=because,
+        could_limit=could_stop or could_limit, uses=uses, because=because,
     )  # fmt: skip
 
 

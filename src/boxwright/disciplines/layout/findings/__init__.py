@@ -13,6 +13,7 @@ from boxwright.disciplines.layout.findings.moving import (
     leaf_over,
     one_at_a_time,
     opening_strikes,
+    opens_over_bed,
     sleeping_place,
     way_in,
 )
@@ -45,6 +46,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     opening_strikes,
     one_at_a_time,
     leaf_over,
+    opens_over_bed,
     kept_clear,
     gap_small,
     through_shell,

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.result import Meeting, Result, Stopped, Struck, Taken
+from boxwright.disciplines.layout.result import Meeting, OverBed, Result, Stopped, Struck, Taken, Together
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.telling import (
     AXES,
     GEOMETRY,
     PRACTICE,
-    angle,
     asking,
+    got_to,
     length,
     lever,
     listed,
@@ -74,7 +74,7 @@ def _bed(code: str, one: Struck, shown_in: HeaderUnits) -> Finding:
     if one.sure == "grazes":
         says = f"{one.name} passes {names} with no more than the play of its hinge: try it before it is screwed on"
         return Finding(code, one.of, "advice", says, source=GEOMETRY, uses=("sleep",), because=one.hits)
-    got = f"after {angle(one.reached, shown_in)} of {angle(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+    got = _got(one, shown_in)
     if one.sure == "perhaps":
         says = f"{names} may be in the way of {one.name} when it comes down"
         act = f"Measure where {names} {is_are} at night"
@@ -93,7 +93,7 @@ def _stopped_bed(code: str, one: Stopped, shown_in: HeaderUnits) -> Finding:
     if one.sure == "perhaps":
         says = f"{one.face} may be in the way of {one.name} when it comes down"
         return asking(code, one.of, says, f"Measure where {one.name} is at night", ("sleep",), could_stop=True)
-    got = f"after {angle(one.reached, shown_in)} of {angle(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+    got = _got(one, shown_in)
     says = f"{one.face} is in the way of {one.name} when it comes down: it stops {got}"
     act = f"Give {one.name} another place or another size"
     return Finding(
@@ -143,8 +143,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = _how(one) if one.is_usual else act
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
-        say = angle if one.turns else length
-        got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+        got = _got(one, shown_in)
         says = f"{one.name} strikes {names} when it {opens}: {got}"
         act = moving(one.shift, shown_in) or f"Give {one.names[0]} another place"
         act = f"Let {one.name} run inside or outside, or frame its pocket without {names}" if one.is_in_wall else act
@@ -156,6 +155,10 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for by in result.stopped:
         if by.what != "bed":
             yield _stopped(code, by, shown_in)
+
+
+def _got(one: Struck | Stopped | Together | OverBed, shown_in: HeaderUnits) -> str:
+    return got_to(one.reached, one.whole, one.turns, shown_in)
 
 
 def _why(one: Struck | Stopped) -> str:
@@ -171,8 +174,7 @@ def _stopped(code: str, one: Stopped, shown_in: HeaderUnits) -> Finding:
     if one.sure == "perhaps":
         says = f"{one.name} may strike {one.face} when it {opens}: {_why(one)}"
         return asking(code, one.of, says, _how(one), OPENED)
-    say = angle if one.turns else length
-    got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+    got = _got(one, shown_in)
     says = f"{one.name} strikes {one.face} when it {opens}: {got}"
     act = f"Give {one.name} another place, or write how far it does open"
     return Finding(
@@ -198,13 +200,40 @@ def one_at_a_time(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = f"Open {other}, then {name}, by hand and look, and write how each opens as swing or slides"
             yield asking(code, one.of, says, act, OPENED, (one.other,))
             continue
-        say = angle if one.turns else length
-        got = f"after {say(one.reached, shown_in)} of {say(one.whole, shown_in)}" if one.reached > 0.0 else "at once"
+        got = _got(one, shown_in)
         says = f"one at a time, {name} or {other}: while {other} stands open {name} stops {got}"
         act = f"Shut {other} before {name} is opened, or give one of them another place"
         yield Finding(
             code, one.of, "limit", says, one.reached, one.whole, one.reached - one.whole, "rad" if one.turns else "m",
             GEOMETRY, act=act, uses=OPENED, because=(one.other,),
+        )  # fmt: skip
+
+
+def opens_over_bed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say what opens in over a bed so that nobody can lie there while it does: a leaf to get out by, a drawer.
+
+    Asks: does who lies in a bed have room beside all that opens over it
+    Limit: as long as they are, as wide as shoulders, as high as a body on its side, for each of them
+    Source: room-practice; first-principles section on turning boxes
+    Lever: a leaf that opens out, or the place of either
+    Methods: first_meeting
+    """
+    code = "layout/opens-over-bed"
+    for one in result.over_beds:
+        name, who = one.name, listed(one.sleepers)
+        lies, has = ("lies", "has") if len(one.sleepers) == 1 else ("lie", "have")
+        is_leaf = one.what in {"leaf", "sash"}
+        if one.sure == "perhaps":
+            says = f"{name} may open over {one.bed_name} so far that {who} cannot lie there: {DOUBT}"
+            act = f"Lie on {one.bed_name} and open {name}, then write how far it opens and where both are"
+            yield asking(code, one.of, says, act, ("sleep",), (one.bed,), could_limit=is_leaf)
+            continue
+        got = _got(one, shown_in)
+        says = f"{name} opens in over {one.bed_name}, where {who} {lies}, and meets them {got}: {who} {has} to get up"
+        act = f"Let {name} open another way, or try in the dark to open it from {one.bed_name}"
+        yield Finding(
+            code, one.of, "limit" if is_leaf else "advice", says, one.reached, one.whole, one.reached - one.whole,
+            "rad" if one.turns else "m", BED_PRACTICE, act=act, uses=("sleep",), because=(one.bed,),
         )  # fmt: skip
 
 

@@ -1,0 +1,100 @@
+"""A turn, a slide or a place written as a range: sure to strike only what is struck at both its ends; else it is asked.
+
+By hand, in millimetres: the door of 700 is hinged at x = 2600 in the right wall at 1000 off the middle, and opens in.
+"""
+
+from __future__ import annotations
+
+from math import pi
+
+import pytest
+
+from boxwright.disciplines.layout.bodies import Block
+from boxwright.disciplines.layout.both_open import both_open
+from boxwright.disciplines.layout.sweeps import Mover, Slip, Turn
+from tests.disciplines.layout.small_rigs import DONE, mirrored, rig_of, thing, told
+
+STRIKES = "opening-strikes"
+INWARD = "swing: {hinge: front, opens: in, to: %s}"
+
+
+def said(parts: str, door: str, code: str = STRIKES) -> list[str]:
+    text = rig_of(parts, door=door)
+    found = told(text, "sleep")
+    assert told(mirrored(text), "sleep") == found
+    return sorted(kind for kind, one, _ in found if one == code)
+
+
+@pytest.mark.parametrize(
+    ("to", "kinds"),
+    [
+        ("90 deg", ["fix"]),
+        ("80..100 deg", ["fix"]),
+        ("10..120 deg", ["unknown"]),  # 65 at its middle strikes; 10 does not
+        ("0..10 deg", []),
+    ],
+)
+def test_a_leaf_strikes_for_certain_only_what_it_strikes_however_little_it_opens(to: str, kinds: list[str]) -> None:
+    """A crate from 300 to 600 off the wall, 100 behind the hinge: met between 31 and 80 deg."""
+    assert said(thing("crate", 2700, "right-300", 0, "300 x 300 x 600", DONE), INWARD % to) == kinds
+
+
+@pytest.mark.parametrize(("side", "kinds"), [("right-350", ["fix"]), ("right-350..750", ["unknown"])])
+def test_what_may_stand_beside_the_way_of_a_leaf_is_asked(side: str, kinds: list[str]) -> None:
+    assert said(thing("crate", 2700, side, 0, "400 x 300 x 600", DONE), INWARD % "90 deg") == kinds
+
+
+@pytest.mark.parametrize(("by", "kinds"), [(700, ["fix"]), ("600..800", ["fix"]), ("300..1400", ["unknown"])])
+def test_a_drawer_strikes_for_certain_only_what_it_strikes_however_little_it_slides(
+    by: object, kinds: list[str]
+) -> None:
+    """It begins 500 off the right wall, and a post stands 1000 to 1100 off it: 500 are between."""
+    more = thing("drawer", 800, "right", 0, "500 x 500 x 300", f"{DONE}, slides: {{to: left, by: {by}}}")
+    assert said(more + thing("post", 1000, "right-1000", 0, "100 x 100 x 500", DONE), INWARD % "90 deg") == kinds
+
+
+@pytest.mark.parametrize(
+    ("by", "kinds"), [(1600, ["fix"]), ("1550..1700", ["fix"]), ("1400..1700", ["unknown"]), ("300..1400", [])]
+)
+def test_a_wall_stops_for_certain_only_what_goes_so_far_at_least(by: object, kinds: list[str]) -> None:
+    """1500 are before it to the left wall."""
+    more = thing("drawer", 2100, "right", 0, "400 x 500 x 300", f"{DONE}, slides: {{to: left, by: {by}}}")
+    assert said(more, "swing: {hinge: front, opens: out, to: 90 deg}") == kinds
+
+
+@pytest.mark.parametrize(
+    ("to", "kinds"),
+    [("115 deg", ["fix"]), ("112..118 deg", ["fix"]), ("100..120 deg", ["unknown"]), ("40..80 deg", [])],
+)
+def test_a_wall_stops_for_certain_only_a_door_that_turns_so_far_at_least(to: str, kinds: list[str]) -> None:
+    """Its hinge is 200 behind the front wall, it is 700 wide: it meets the wall at 90 + asin(200 / 700) = 106.6 deg."""
+    more = thing("locker", 200, "right", 0, "700 x 300 x 500", f"{DONE}, swing: {{hinge: front, to: {to}}}")
+    assert said(more, "swing: {hinge: front, opens: out, to: 90 deg}") == kinds
+
+
+def leaf(turn: float, least: float, most: float) -> Mover:
+    way = Turn((0, 1.0), (1, 1.0), (0.0, 0.0), ((0.0, 1.0), (0.0, 0.0)), (0.0, 1.0), turn, most, at_least=least)
+    return Mover("parts[door]", "door", "door", (way,), turn)
+
+
+@pytest.mark.parametrize(
+    ("door", "sure"),
+    [
+        (leaf(pi / 2.0, pi / 2.0, pi / 2.0), "sure"),
+        (leaf(pi / 2.0, 0.45 * pi, 0.55 * pi), "sure"),
+        (leaf(pi / 2.0, 0.1, pi - 0.1), "perhaps"),  # at 0.1 it is under the way of the pin, and at pi - 0.1 too
+    ],
+)
+def test_of_two_that_open_one_stops_the_other_for_certain_only_wherever_it_stands(door: Mover, sure: str) -> None:
+    """A pin at y from 0.6 on, far in front of the door, slides across all it may turn through."""
+    pin = Slip(Block((0.6, 0.6, 0.2), (0.7, 0.7, 0.3)), 0, -1.4, -1.4)
+    found = list(both_open([door, Mover("parts[pin]", "pin", "slide", (pin,), 1.4)], frozenset()))
+    assert [one.sure for one in found] == [sure]
+
+
+def test_a_slide_that_may_fall_short_of_what_stands_open_is_not_sure() -> None:
+    low = Mover("parts[low]", "low", "slide", (Slip(Block((0.0, 0.0, 0.0), (0.5, 0.5, 0.2)), 0, 0.6, 0.6),), 0.6)
+    there = Block((1.2, 0.0, 0.1), (1.6, 0.5, 0.3))
+    for least, sure in ((-0.5, "sure"), (-0.05, "perhaps")):
+        other = Mover("parts[other]", "other", "slide", (Slip(there, 0, -0.5, -0.5, least),), 0.5)
+        assert [one.sure for one in both_open([low, other], frozenset())] == [sure]
