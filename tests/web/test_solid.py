@@ -119,6 +119,16 @@ def test_the_pose_is_that_of_the_use(whimbrel: Page) -> None:
     assert wide["tow"] < 0.2 * wide["sleep"]  # folded up against its wall, and lying across the room
 
 
+def test_what_is_aboard_is_that_of_the_use(whimbrel: Page) -> None:
+    there = {}
+    for use in ("tow", "sleep"):
+        for path in ("scene", "file"):
+            nodes = extras_of(whimbrel.get(f"/solid/{path}", params={"use": use}).content)
+            there[use, path] = "parts[boat]" in nodes
+    # as the file says it, the boat lies in the aisle on the road and outside while somebody sleeps
+    assert there == {("tow", "scene"): True, ("tow", "file"): True, ("sleep", "scene"): False, ("sleep", "file"): False}
+
+
 def test_an_edit_gives_the_solids_of_the_new_text() -> None:
     text = text_of("whimbrel").decode()
     session = Session(text, DAY)

@@ -24,7 +24,7 @@ from boxwright.rig.carrying_in import Carried
 from boxwright.rig.fitting import Known, fitted_of
 from boxwright.rig.guessed import section_unknown
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
-from boxwright.rig.impossible import impossible, unread_lengths
+from boxwright.rig.impossible import impossible, turning_and_sliding, unread_lengths
 from boxwright.rig.items import Surroundings, compose_item, marks_of, read_keys
 from boxwright.rig.kept import Known as KnownKept
 from boxwright.rig.kept import kept_of
@@ -110,6 +110,7 @@ class Composer:
         shell, unread = shell_of(framing, items, layers, readings, units, len(steps), trailer, self._carried)
         mistakes += [Mistake(path, says) for path, says in unread]
         mistakes += again("impossible", (shell, trailer), lambda _: impossible(shell, trailer), [])
+        mistakes += turning_and_sliding(items["openings"])
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
         kept = kept_of(items, layers, people, surfaces, units.words, self._kept)
         wood, proved = wood_read(tree, units), losses_proved(tree, units)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from difflib import get_close_matches
 
 from boxwright.disciplines import frame
@@ -13,8 +13,10 @@ from boxwright.disciplines.frame.members import MOST, amiss_of
 from boxwright.disciplines.frame.sourced import LIMITS
 from boxwright.disciplines.frame.tapes import REMOVED
 from boxwright.disciplines.frame.walls import walls_of
+from boxwright.disciplines.layout.parts import Facet
 from boxwright.model.trailer import Trailer
 from boxwright.rig.document import Tree
+from boxwright.rig.rig import Item
 from boxwright.rig.taped import KINDS, length_read
 from boxwright.rig.validate import Mistake
 from boxwright.units import HeaderUnits
@@ -76,6 +78,15 @@ def _no_openings(section: frame.Section) -> Iterator[Mistake]:
             says = "the thinnest wall it clamps is thicker than the thickest, so that it fits none; "
             says += "write it as clamps: {lowest: 1, highest: 1 3/4}"
             yield Mistake(f"{one.of}.unit.clamps", says)
+
+
+def turning_and_sliding(openings: Iterable[Item]) -> Iterator[Mistake]:
+    """Yield the openings whose leaf is said both to turn and to slide: which of the two is meant, nobody can say."""
+    for one in openings:
+        facet = one.facet("layout")
+        if isinstance(facet, Facet) and facet.swing is not None and facet.slides is not None:
+            says = "the leaf of an opening either turns or slides, and both are written; leave out swing: or slides:"
+            yield Mistake(f"{one.of}.slides", says)
 
 
 def _no_measure(trailer: Trailer) -> Iterator[Mistake]:

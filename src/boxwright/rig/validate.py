@@ -141,7 +141,9 @@ def _says(error: Any, location: tuple[Any, ...], model: type[BaseModel], others:
     if error["type"] == "extra_forbidden":
         return _unknown_key(key, error["loc"], model, others)
     if error["type"] == "value_error":
-        return str(error["ctx"]["error"])
+        says = str(error["ctx"]["error"])
+        is_named = not isinstance(given, str) or _short(given) in says
+        return says if is_named else f'"{_short(given)}" is not taken: {says}'
     if error["type"] == "missing":
         return f"{key} is missing here; write it as {key}: ... or {key}: unknown"
     if isinstance(given, Mapping):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from boxwright.book.answer import slot_of
 from boxwright.book.solids import Model, at_stage, model_of, said_of
 from boxwright.finding import USES, Use
 from boxwright.records import dataclass
@@ -97,11 +98,16 @@ def _told(face: Face) -> dict[str, Any]:
 
 
 def wanted_of(session: Session, seen: Seen, use: str) -> Wanted | None:
-    """Return what is to be shown, None where nothing was worked out. ``use`` is how things lie; empty: as judged."""
+    """Return what is to be shown, None where nothing was worked out.
+
+    ``use`` says how things lie and what is aboard; empty: as judged.
+    """
     slot = asked_slot(seen)
     if slot is None or slot.frame is None or not slot.frame.walls:
         return None
     pose: Use = next((one for one in USES if one == use), slot.use)
+    # what is aboard at night is not what is aboard on the road, so the use brings its own load state with it
+    slot = slot_of(seen.study, pose, seen.slot.load) or slot
     return Wanted(seen.reading.rig, replace(slot, use=pose), session.rev)
 
 

@@ -25,6 +25,21 @@ def a_turn(given: Band) -> Band:
     return given
 
 
+def no_less_than_nothing(given: Band) -> Band:
+    """Return a length that can be left free or pulled out by; less than nothing is a mistake."""
+    if given.known and not 0.0 <= given.low <= given.high:
+        raise ValueError("this is a length of nothing or more, and which way it goes is not told by its sign")
+    return given
+
+
+def a_fall(given: Band) -> Band:
+    """Return how steeply a canopy falls away; one that rises, or hangs straight down, is a mistake."""
+    if given.known and not 0.0 <= given.low <= given.high < tau / 4.0:
+        raise ValueError("a canopy falls away by 0 to 90 deg; write it as pitch: 12 deg")
+    return given
+
+
+Free = Annotated[MetreBand, AfterValidator(no_less_than_nothing)]
 Places = Annotated[tuple[MetreBand, ...], BeforeValidator(read_names)]
 
 
@@ -51,19 +66,17 @@ class Slide(Entry):
     """How a drawer, a step or a fridge slide pulls out."""
 
     to: str = Field("", description="the way it pulls out: left, right, front, rear, down")
-    by: MetreBand | None = Field(None, description="how far it pulls out, such as 20")
+    by: Free | None = Field(None, description="how far it pulls out, such as 20")
     runs: str = Field("", description="of a leaf that slides along its wall: inside, outside or in the wall")
 
 
 class KeepClear(Entry):
     """Room a thing wants around it; ``keep_clear: 2`` alone is that much on every side."""
 
-    all_round: MetreBand | None = Field(None, description="room on every side, such as 2")
-    front: MetreBand | None = Field(
-        None, description="room before its face, where one stands to work on it, such as 30"
-    )
-    width: MetreBand | None = Field(None, description="width of that room, such as 24")
-    above: MetreBand | None = Field(None, description="room over it, such as 12")
+    all_round: Free | None = Field(None, description="room on every side, such as 2")
+    front: Free | None = Field(None, description="room before its face, where one stands to work on it, such as 30")
+    width: Free | None = Field(None, description="width of that room, such as 24")
+    above: Free | None = Field(None, description="room over it, such as 12")
 
 
 class Sees(Entry):
@@ -76,8 +89,10 @@ class Sees(Entry):
 class Reach(Entry):
     """How far an awning or a shelf comes out of the trailer; ``out: 78`` alone is its reach."""
 
-    reach: MetreBand | None = Field(None, description="how far it comes out, such as 78")
-    pitch: Angle | None = Field(None, description="how steeply it falls away, such as 12 deg")
+    reach: Free | None = Field(None, description="how far it comes out, such as 78")
+    pitch: Annotated[Angle, AfterValidator(a_fall)] | None = Field(
+        None, description="how steeply it falls away, such as 12 deg"
+    )
     arms: Places = Field((), description="places of its arms along the trailer, such as [54, 124]")
     height: MetreBand | None = Field(None, description="height of its outer edge over the ground, such as 80")
 
