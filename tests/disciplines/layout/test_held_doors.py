@@ -105,9 +105,9 @@ def test_a_door_is_as_wide_as_what_its_leaf_strikes_lets_it(
         ("swing: {hinge: front, opens: in, to: unknown}", "28", [("doubt", (), ("door",), ())]),
         ("swing: {hinge: front, opens: in}", "28", CLEAR),
         ("swing: {hinge: somewhere, opens: in, to: 70 deg}", "28", [("doubt", (), ("door",), ())]),
-        ("slides: {to: rear, by: 24..28, runs: in the wall}", "28", CLEAR),
-        ("slides: {to: rear, by: 23..28, runs: in the wall}", "28", [("doubt", (), ("door",), ())]),
-        ("slides: {to: rear, by: 12..23, runs: in the wall}", "28", [("no way", (), (), ())]),
+        ("slides: {to: rear, by: 24..28, runs: outside}", "28", CLEAR),
+        ("slides: {to: rear, by: 23..28, runs: outside}", "28", [("doubt", (), ("door",), ())]),
+        ("slides: {to: rear, by: 12..23, runs: outside}", "28", [("no way", (), (), ())]),
     ],
 )
 def test_between_the_ends_of_a_band_nobody_knows(leaf: str, wide: str, expected: Told) -> None:

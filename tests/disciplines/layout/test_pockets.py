@@ -33,7 +33,8 @@ def slid(slides: str) -> Edits:
     [
         ("to: rear, by: 28", ["fix"]),
         ("to: rear, by: 15", []),
-        ("to: rear, by: 15..20", ["fix"]),
+        ("to: rear, by: 15..20", ["unknown"]),  # 15 is short of it
+        ("to: rear, by: 16..20", ["fix"]),
         ("to: rear, by: 13..17", ["unknown"]),
         ("to: front, by: 5", ["fix"]),
         ("to: front, by: 3", []),

@@ -26,6 +26,7 @@ from boxwright.disciplines.layout.changeover import Gate
 from boxwright.disciplines.layout.made_up import raised_body
 from boxwright.disciplines.layout.meeting import are_near, grown, lines_of
 from boxwright.disciplines.layout.parts import Fitted, Lining, Section
+from boxwright.disciplines.layout.resting import let_in
 from boxwright.disciplines.layout.result import Brought, Hole
 from boxwright.disciplines.layout.solve import Hull
 from boxwright.disciplines.layout.sourced import LENGTHS, SHEET
@@ -93,7 +94,7 @@ class Bringing:
         built = tuple((found.of, SURELY) for found in section.fitted if found.kind != "cargo")
         self._bodies = {body.of: body for body in standing_bodies(section.fitted, built, "travel")}
         self._lines = lines_of(self._bodies.values())
-        doors = doors_of(section.closed, (*self._bodies.values(), *shell), hull, one)
+        doors = doors_of(section.closed, (*self._bodies.values(), *shell), hull, one, let_in(section.fitted))
         self._doors = {door.closed.of: door for door in doors}
         self._scenes: dict[int, Scene] = {}
         self._ways: dict[tuple[int, frozenset[str]], Ways] = {}
@@ -209,10 +210,24 @@ class Bringing:
         without = replace(scene, obstacles=tuple(one for one in scene.obstacles if one.body.of != of))
         return self.lane(body, blocks, without, False, of) is not None
 
+    def leaf_past(self, body: Body, blocks: tuple[Block, ...], scene: Scene) -> Names:
+        """Return the leaf that opens in past which nothing comes, where there is a way without it."""
+        ways = self.ways(scene, body.of).every
+        lane = self.lane_past(blocks, _without_leaves(ways), self._stood(body, blocks, scene, False))
+        return ((lane.gate.of, f"the leaf of {lane.gate.name}, which opens in,"),) if lane is not None else ()
+
+    def leaf_over(self, body: Body, blocks: tuple[Block, ...], scene: Scene) -> Names:
+        """Return the leaf that opens in over where a thing will stand, where there is a way once it is shut again."""
+        over = (gate for gate in self.ways(scene, body.of).sure if any(_is_in(blocks, one) for one in gate.sweep))
+        lane = self.lane_past(blocks, _without_leaves(over), self._stood(body, blocks, scene, True))
+        return ((lane.gate.of, f"the leaf of {lane.gate.name}"),) if lane is not None else ()
+
     def lane_past(self, blocks: tuple[Block, ...], gates: Sequence[Gate], stood: Iterable[Block]) -> Lane | None:
         """Return a way in by some openings past some boxes."""
-        fixed = (block for block in self.fixed if not _is_in(blocks, block))
-        solid, through = (*fixed, *stood), tuple(gates)
+        through = tuple(gates)
+        if not through:
+            return None
+        solid = (*(block for block in self.fixed if not _is_in(blocks, block)), *stood)
         lane = straight_out(blocks, through, solid, self.room)
         self.looked_past += len(solid)
         if lane is None:
@@ -235,6 +250,11 @@ class Bringing:
         for one in scene.obstacles:
             if one.body.of != body.of and body.of not in self._lines.get(one.body.of, frozenset()):
                 yield one
+
+
+def _without_leaves(gates: Iterable[Gate]) -> list[Gate]:
+    """Return those of some ways in whose leaves stand in the room, as if they did not."""
+    return [replace(gate, sweep=()) for gate in gates if gate.sweep]
 
 
 def has_room(section: Section) -> bool:
@@ -324,6 +344,8 @@ def _judged(
         (seen.body.of, seen.body.name) for seen in bringing.past(body, scene) if seen.surely != seen.perhaps
     )
     lane = bringing.lane(body, blocks, scene, False) if doubtful or ways.perhaps else None
+    if lane is None and (leaf := bringing.leaf_over(body, blocks, scene)):
+        return replace(told, word="doubt", by=leaf)
     if lane is not None:
         by = _in_the_way(bringing, body, blocks, lane, scene, True)
         doors = ((lane.gate.of, lane.gate.name),) if lane.gate in ways.perhaps else ()
@@ -334,6 +356,7 @@ def _judged(
     held = scene.holding((alone.gate,), False) if alone is not None else ()
     barring = dict.fromkeys((*by, *held))
     by = tuple(one for one in barring if bringing.is_barred_by(one[0], body, blocks, scene)) or by or held
+    by = (*by, *bringing.leaf_past(body, blocks, scene))
     before = _before(bringing, body, blocks, stage)
     return replace(told, word="no way", by=by, before=stages[before] if before is not None else "")
 

@@ -90,10 +90,21 @@ def way_in(blocks: tuple[Block, ...], gates: tuple[Gate, ...], stands: tuple[Blo
         other = _swapped(around, first, second)
         through = [gate for gate in gates if passes(other, gate)]
         if through and max(lengthwise) >= ROUND * min(lengthwise):  # a square gains nothing from being turned
-            lane = _turning(blocks, (first, second), word, other, through, stands, room)
-            if lane is not None:
-                return lane
-    return _aslant(blocks, gates, stands, room)
+            for some, past in _by_their_leaves(through, stands):
+                lane = _turning(blocks, (first, second), word, other, some, past, room)
+                if lane is not None:
+                    return lane
+    pushed = (_aslant(blocks, some, past, room) for some, past in _by_their_leaves(gates, stands))
+    return next((lane for lane in pushed if lane is not None), None)
+
+
+def _by_their_leaves(gates: Iterable[Gate], stands: Sequence[Block]) -> Iterator[tuple[list[Gate], tuple[Block, ...]]]:
+    """Yield ways in whose leaves stand alike in the room, with all that stands there then."""
+    alike: dict[tuple[Block, ...], list[Gate]] = {}
+    for gate in gates:
+        alike.setdefault(gate.sweep, []).append(gate)
+    for leaves, some in alike.items():
+        yield some, (*stands, *leaves)
 
 
 @lru_cache(maxsize=128)
@@ -231,7 +242,7 @@ def _turning(
     turning = lattice(bounds, forbidden((swung,), stands), [], heights)
     places = list(_common(turning, grid, reached))
     for gate in gates if places else ():
-        solid = [*stands, *gate.sweep, *walls_of(gate, room)]
+        solid = [*stands, *walls_of(gate, room)]
         out = bounds_of(other, places, gate, room)
         levels = sorted({*(place[2] for place in places), *_levels(other, out, [gate], solid, LEVELS)})
         second = lattice(out, forbidden((other,), solid), places, levels)
@@ -269,7 +280,7 @@ def _aslant(blocks: tuple[Block, ...], gates: Iterable[Gate], stands: Sequence[B
             low, high = around.low[2] + z, around.high[2] + z
             if low < gate.low[2] - TOUCH or high > gate.high[2] + TOUCH:
                 continue
-            view = view_of(gate, room, [*stands, *gate.sweep], low, high)
+            view = view_of(gate, room, stands, low, high)
 
             def cell_of(spot: Spot, view: View = view, z: float = z) -> Cell:
                 at = place_of(view, room, spot, z)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from math import inf, isfinite
+from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.leaves import IN_WALL
@@ -11,7 +12,7 @@ from boxwright.disciplines.layout.meeting import TOUCH
 from boxwright.disciplines.layout.method import overlap
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.result import Certainty, Struck
-from boxwright.disciplines.layout.sweeps import AXES, WALLS
+from boxwright.disciplines.layout.sweeps import AXES, WALLS, slid
 from boxwright.model.place import Surfaces
 from boxwright.records import dataclass
 
@@ -35,6 +36,23 @@ class Within:
     is_stud: bool = False
 
 
+CERTAIN: tuple[Certainty, ...] = ("sure", "perhaps")
+
+
+class Around(NamedTuple):
+    """What a leaf that slides into its wall may meet: holes, what lies in walls, what is let into them, and how deep.
+
+    ``depths`` are how deep things are let into their walls (m), by their paths and the wall.
+    """
+
+    closed: tuple[Closed, ...]
+    within: tuple[Within, ...]
+    bodies: tuple[Body, ...]
+    depths: Mapping[tuple[str, str], float]
+    outer: Block
+    room: Surfaces
+
+
 def pocketed(
     closed: Iterable[Closed],
     within: Iterable[Within],
@@ -47,35 +65,45 @@ def pocketed(
 
     ``depths`` are how deep things are let into their walls (m), by their paths and the wall.
     """
-    closed, within, bodies = tuple(closed), tuple(within), tuple(bodies)
-    for one in closed:
-        slides = one.facet.slides if one.facet is not None else None
-        wall = WALLS.get(one.wall)
-        if slides is None or slides.runs != IN_WALL or one.is_unit or wall is None:
+    around = Around(tuple(closed), tuple(within), tuple(bodies), depths, outer, room)
+    for one in around.closed:
+        found = list(hits_of(one, around))
+        by = one.facet.slides.by if one.facet is not None and one.facet.slides is not None else None
+        for sure in CERTAIN:
+            some = sorted(
+                ((at, other) for at, other, word in found if word == sure), key=lambda hit: (hit[0], hit[1].name)
+            )
+            if some and by is not None:
+                yield _told(one, some, by.best, sure)
+
+
+def hits_of(one: Closed, around: Around) -> Iterator[tuple[float, Within, Certainty]]:
+    """Yield how far a leaf that slides into its wall gets before each thing that lies there, and how sure that is.
+
+    It strikes for certain only what it strikes however little it slides.
+    """
+    slides = one.facet.slides if one.facet is not None else None
+    wall = WALLS.get(one.wall)
+    if slides is None or slides.runs != IN_WALL or one.is_unit or wall is None:
+        return
+    axis, way = AXES.get(slides.to, (2, 0.0))
+    middle, up = (one.place.x, one.place.y)[1 - wall[0]], one.place.z
+    if axis != 1 - wall[0] or slides.by is None or not (slides.by.known and middle.known and up.known):
+        return
+    half, high = one.place.size[axis] / 2.0, one.place.size[2] / 2.0
+    start, tall = way * middle.best + half, (up.best - high, up.best + high)
+    let_in = _let_in(around.bodies, around.depths, one.wall, around.outer, around.room)
+    found = [*around.within, *_holes(around.closed, one, axis), *let_in]
+    if not any(other.is_stud and other.wall == one.wall for other in around.within):
+        found.append(Within(one.of, STUDS, one.wall, (-inf, inf), (-inf, inf), is_sure=False))
+    _, most, least = slid(slides.by)
+    for other in found:
+        if other.wall not in {one.wall, ""} or overlap(*other.up, *tall) <= TOUCH:
             continue
-        axis, way = AXES.get(slides.to, (2, 0.0))
-        middle, up = (one.place.x, one.place.y)[1 - wall[0]], one.place.z
-        if axis != 1 - wall[0] or slides.by is None or not (slides.by.known and middle.known and up.known):
-            continue
-        half, high = one.place.size[axis] / 2.0, one.place.size[2] / 2.0
-        start, tall = way * middle.best + half, (up.best - high, up.best + high)
-        found = [*within, *_holes(closed, one, axis), *_let_in(bodies, depths, one.wall, outer, room)]
-        if not any(other.is_stud and other.wall == one.wall for other in within):
-            found.append(Within(one.of, STUDS, one.wall, (-inf, inf), (-inf, inf), is_sure=False))
-        hits: dict[Certainty, list[tuple[float, Within]]] = {"sure": [], "perhaps": []}
-        for other in found:
-            if other.wall not in {one.wall, ""} or overlap(*other.up, *tall) <= TOUCH:
-                continue
-            ends = sorted((way * other.along[0], way * other.along[1]))
-            gets = max(ends[0] - start, 0.0)
-            if ends[1] <= start + TOUCH or gets >= max(slides.by.best, slides.by.high) - TOUCH:
-                continue
-            sure: Certainty = "sure" if other.is_sure and gets < slides.by.best - TOUCH else "perhaps"
-            hits[sure].append((gets, other))
-        for sure, some in hits.items():
-            if some:
-                some.sort(key=lambda hit: (hit[0], hit[1].name))
-                yield _told(one, some, slides.by.best, sure)
+        ends = sorted((way * other.along[0], way * other.along[1]))
+        gets = max(ends[0] - start, 0.0)
+        if ends[1] > start + TOUCH and gets < most - TOUCH:
+            yield gets, other, "sure" if other.is_sure and gets < least - TOUCH else "perhaps"
 
 
 def _told(one: Closed, hits: list[tuple[float, Within]], by: float, sure: Certainty) -> Struck:

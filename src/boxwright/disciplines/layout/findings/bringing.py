@@ -74,6 +74,8 @@ def _asked(one: Brought, names: str, shown_in: HeaderUnits) -> tuple[str, str]:
         ifs += [f"{doors} is there and opens far enough"] if doors else []
         says += f"; there is one if {' and '.join(ifs)}, and that is not sure"
         says += f": {held} may keep it from opening" if held else ""
+        if one.by and one.by[0][0].startswith("openings["):
+            return says, f"Try it with a box of card of that size, and shut {by.removeprefix('the leaf of ')} again"
         if one.by:
             return says, f"Look whether {one.by[0][1]} is there, measure where, and write it"
         return says, f"Open {doors} as far as it goes, measure what is clear, and write how it opens"
