@@ -73,3 +73,28 @@ def test_everyone_of_a_file_without_load_states_is_inside_while_it_stands() -> N
     road, parked = read_rig(text).rig.loads
     assert (road.is_parked, road.people) == (False, ())
     assert (parked.is_parked, parked.people) == (True, ("skipper", "spotter"))
+
+
+@pytest.mark.parametrize("word", ["right", "material", "brand", "owner", "status", "tongue"])
+def test_no_word_is_answered_with_itself_or_with_one_that_no_thing_has(word: str) -> None:
+    (said,) = [one for one in problems(f"{HEAD}parts:\n  crate: {{x: 10, {word}: 3}}\n") if "is known here" in one]
+    guess = said.partition('did you mean "')[2].partition('"')[0]
+    assert guess != word and (not guess or guess in OWNER_OF_KEY)
+
+
+@pytest.mark.parametrize("word", ["kind", "type", "fuel"])
+def test_what_a_thing_runs_on_is_led_to_of(word: str) -> None:
+    text = f"{HEAD}parts:\n  stove: {{x: 10, heater: {{{word}: diesel}}}}\n"
+    assert f'no key "{word}" is known here; write what it is, or runs on, as of: ..' in problems(text)
+
+
+def test_a_list_of_keys_that_is_cut_says_so() -> None:
+    text = f"{HEAD}parts:\n  stove: {{x: 10, heater: {{zzz: 1}}}}\n"
+    (said,) = [one for one in problems(text) if "zzz" in one]
+    assert said.startswith('no key "zzz" is known here; known are adjusts, burn') and said.endswith(" more")
+
+
+def test_a_hinge_that_is_a_word_is_led_to_how_a_door_swings() -> None:
+    text = f"{HEAD}openings:\n  door: {{wall: right, x: 36, width: 32, z: 0, height: 72, hinge: rear}}\n"
+    (said,) = [one for one in problems(text) if "hinge" in one]
+    assert said.endswith("or swing: {hinge: rear, opens: out}")

@@ -35,7 +35,7 @@ def test_plus_minus_in_per_cent_and_other_units() -> None:
     assert (warm.best, warm.low, warm.high) == pytest.approx((293.15, 288.15, 298.15))
 
 
-@pytest.mark.parametrize("text", ["about 45", "~45", "approx 45", "About 45 kg", "around 45"])
+@pytest.mark.parametrize("text", ["about 45", "~45", "approx 45", "About 45 kg", "around 45", "ca. 45", "ca 45"])
 def test_about_is_a_fifth_and_assumed(text: str) -> None:
     assert read_band(text, "mass", KILOS) == Band(45.0, 36.0, 54.0, spread="interval", assumed=True)
 

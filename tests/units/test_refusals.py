@@ -17,6 +17,10 @@ NOTHING = HeaderUnits()
     [
         # 1 stone = 14 lb: NIST SP 811 B.8, from memory; the sentence is the design's own example
         ("8 stone", "mass", POUNDS, 'cannot read the mass "8 stone"; write it as "51 kg" or "112 lb"'),
+        ("60ish", "mass", POUNDS, 'cannot read the mass "60ish"; write it as "about 60"'),
+        ("30", "volume", HeaderUnits(words="EU"), '"30 l" or "30 gal", or give volume: l in the units line'),
+        ("30", "volume", NOTHING, '"30 gal" or "30 l", or give volume: gal in the units line'),
+        ("30", "mass", HeaderUnits(words="UK"), '"30 kg" or "30 lb", or give weight: kg in the units line'),
         ("11 st 4 lb", "mass", POUNDS, '"72 kg" or "158 lb"'),
         ("2 tons", "mass", POUNDS, '"4000 lb" for the American ton, "4480 lb" for the long ton or "2 t" for the tonne'),
         ("8 in", "mass", POUNDS, 'cannot read the mass "8 in"; write it as "8 lb" or "8 kg"'),

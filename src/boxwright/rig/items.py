@@ -22,7 +22,7 @@ from boxwright.model.place import (
 )
 from boxwright.model.stage import UNMARKED, Done, Marks, Stage
 from boxwright.records import dataclass
-from boxwright.rig.keys import KNOWN_KEYS, OWNER_OF_KEY, WRITTEN
+from boxwright.rig.keys import OWNER_OF_KEY, WRITTEN
 from boxwright.rig.rig import Item
 from boxwright.rig.validate import Mistake, nearest, spellings, validate
 from boxwright.units import Band, CannotRead, HeaderUnits, read_size, show
@@ -104,7 +104,7 @@ def read_keys(
             continue
         from boxwright.rig.guessed import key_in_words  # only a file with such a mistake pays for it
 
-        says = f'no key "{key}" is known here; {key_in_words(key, KNOWN_KEYS)}'
+        says = f'no key "{key}" is known here; {key_in_words(key, (*own_keys, *OWNER_OF_KEY))}'
         mistakes.append(Mistake(f"{path}.{key}", says, is_key=True))
     words, wrong = validate(PartWords, parted.pop("model", {}), path, header)
     mistakes += wrong

@@ -16,6 +16,10 @@ E = TypeVar("E", bound=BaseModel)
 ROUNDS = 12
 MOST_NAMED = 4
 """How many ways to write a thing one sentence names."""
+MOST_LISTED = 12
+"""How many keys of a map one sentence lists; the rest are counted."""
+MEANS_OF = frozenset({"kind", "type", "fuel", "material"})
+"""Keys that people write for what a map calls ``of``."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +156,8 @@ def _says(error: Any, location: tuple[Any, ...], model: type[BaseModel], others:
         return f"{key or 'this'} takes one value, not a list; write it as {key}: value"
     if error["type"] in {"model_type", "model_attributes_type", "dict_type"}:
         inside = ", ".join(f"{one}: .." for one in _first_keys(model, location)) or "key: value"
-        return f'"{_short(given)}" stands where a map is expected; write it as {key or "name"}: {{{inside}}}'
+        also = f", or swing: {{hinge: {_short(given)}, opens: out}}" if key == "hinge" and str(given).isalpha() else ""
+        return f'"{_short(given)}" stands where a map is expected; write it as {key or "name"}: {{{inside}}}{also}'
     if error["type"].startswith("int"):
         return f'cannot read the whole number "{_short(given)}" of {key}; write it as 4'
     if error["type"].startswith(("float", "decimal")):
@@ -171,8 +176,11 @@ def _unknown_key(key: str, location: tuple[Any, ...], model: type[BaseModel], ot
     if below:
         return f'"{key}" stands in a map of its own; write it as {below}'
     words = [choice for choices in known.values() for choice in choices]
+    if key in MEANS_OF and "of" in words:
+        return f'no key "{key}" is known here; write what it is, or runs on, as of: ..'
     guess = nearest(key, [*words, *(others if len(location) == 1 else ())])
-    listed = ", ".join(sorted(words)[:12]) if len(location) > 1 else ""
+    more = f" and {len(words) - MOST_LISTED} more" if len(words) > MOST_LISTED else ""
+    listed = ", ".join(sorted(words)[:MOST_LISTED]) + more if len(location) > 1 else ""
     if guess:
         return f'no key "{key}" is known here; did you mean "{guess}"?'
     return f'no key "{key}" is known here' + (

@@ -23,7 +23,7 @@ LARGEST = 50.0
 """No thing in or on a trailer is larger (m): what is was typed in another unit (common practice, no source)."""
 
 _UNKNOWN = frozenset({"", "unknown", "?", "not known"})
-_ABOUT = re.compile(r"(?:about\b|approx(?:imately\b|\.|\b)|around\b|roughly\b|circa\b|~)\s*(.+)", re.I | re.S)
+_ABOUT = re.compile(r"(?:about\b|approx(?:imately\b|\.|\b)|around\b|roughly\b|circa\b|ca\.|ca\b|~)\s*(.+)", re.I | re.S)
 _PLUS_MINUS = re.compile(r"(.+?)\s*(?:\+/?-|-/?\+)\s*(.+)", re.S)
 _SPAN = re.compile(r"(.+?)\s*(?:\.{2,3}|\bto\b)\s*(.+)", re.I | re.S)
 _LETTERS_AT_END = re.compile(r"[A-Za-z].*$", re.S)

@@ -9,6 +9,9 @@ from boxwright.units.numeral import DECIMAL, NUMERAL, read_numeral, tidied
 from boxwright.units.quantity import DIMENSIONS, Quantity, header_unit
 from boxwright.units.scale import unit_scale
 
+INCH_COUNTRIES = frozenset({"US", "CA"})
+_INCH_UNITS = frozenset({"in", "lb", "F", "gal", "AWG", "psi", "cfm", "gal/h", "sq in", "mph", "lbf", "Btu/h per F",
+                         "ft2 F h/Btu"})  # fmt: skip
 _SHOWN = 60
 _UNIT = r"([^0-9\s.,+/-].*?)?"
 _WHOLE_NUMBER = re.compile(rf"([+-]?\s*{NUMERAL})\s*{_UNIT}", re.S)
@@ -16,6 +19,7 @@ _DASHED_SPAN = re.compile(rf"([+-]?{DECIMAL})\s*{_UNIT}\s*-\s*([+-]?{DECIMAL})\s
 _GROUPED = re.compile(rf"([+-]?[0-9]{{1,3}}(?: [0-9]{{3}})+(?:[.,][0-9]+)?)\s*{_UNIT}", re.S)
 _DATE = re.compile(r"[0-9]{4}-[0-9]{1,2}(?:-[0-9]{1,2})?")
 _STONE = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*(?:st|stones?)\b\.?(?:\s*([0-9]+(?:\.[0-9]+)?)\s*(?:lbs?\.?)?)?", re.I)
+_ROUGH = re.compile(r"([0-9]+(?:\.[0-9]+)?)-?ish", re.I)
 _TON = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*tons?", re.I)
 
 
@@ -23,6 +27,13 @@ def refused(text: str, kind: Quantity, header: HeaderUnits, write: str = "", als
     """Return the error for a text that is not a number of a quantity; ``also`` is a further way to write it."""
     write = write or _known_trap(text, kind) or examples(text, kind, header)
     return CannotRead(shortened(text), kind.said, write + also)
+
+
+def offered_at_home(kind: Quantity, header: HeaderUnits) -> tuple[str, ...]:
+    """Return the units a quantity is offered in; where nobody reads inches, those come last."""
+    if header.words in INCH_COUNTRIES:
+        return kind.offered
+    return tuple(sorted(kind.offered, key=lambda unit: unit in _INCH_UNITS))
 
 
 def shortened(text: str) -> str:
@@ -37,7 +48,7 @@ def examples(text: str, kind: Quantity, header: HeaderUnits) -> str:
     A number is offered only where it is all of the text but its unit, and never in a unit that would change it.
     """
     own = header_unit(kind, header)
-    units = dict.fromkeys((own, *kind.offered) if own else kind.offered)
+    units = dict.fromkeys((own, *kind.offered) if own else offered_at_home(kind, header))
     if kind.bare and kind.bare not in ("1", *units):
         units = dict.fromkeys((*units, kind.bare))
     offered = list(units)[:2]
@@ -84,7 +95,10 @@ def _measures(unit: str, kind: Quantity | None, header: HeaderUnits) -> bool:
 
 
 def _known_trap(text: str, kind: Quantity) -> str:
-    """Return how to write a unit that has several meanings or none in the trade: stone, ton."""
+    """Return how to write a rough number, and a unit that has several meanings or none in the trade: stone, ton."""
+    rough = _ROUGH.fullmatch(text.strip())
+    if rough:
+        return f'"about {rough[1]}"'
     if kind.name != "mass":
         return ""
     stone = _STONE.fullmatch(text.strip())

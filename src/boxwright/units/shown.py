@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from boxwright.units.band import Band, HeaderUnits
 from boxwright.units.quantity import QUANTITIES, header_unit, quantity_named, scale_of
+from boxwright.units.refusal import INCH_COUNTRIES
 from boxwright.units.scale import Scale, unit_scale
 from boxwright.units.term import READS_LIKE_A_DECIMAL
 from boxwright.units.wire import gauge_area, gauge_name, nearest_gauge
@@ -20,7 +21,6 @@ from boxwright.units.wire import gauge_area, gauge_name, nearest_gauge
 CUT = 16
 """Cuts are shown to the nearest sixteenth of an inch."""
 
-_INCH_COUNTRIES = frozenset({"US", "CA"})
 _MILE_COUNTRIES = frozenset({"US", "UK"})
 _COMMA_COUNTRIES = frozenset({"US", "CA", "UK", "AU", "NZ", "IE"})
 _SAME_WIRE = 0.01
@@ -126,7 +126,7 @@ def show_band(band: Band, quantity: str, header: HeaderUnits, *, cuts: bool = Fa
 def shown_unit(quantity: str, header: HeaderUnits) -> tuple[str, Scale]:
     """Return the unit a quantity is shown in, with its scale; a chart labels and scales its axis with them."""
     name = _OF_SYMBOL.get(quantity, quantity)
-    here = 0 if header.words in _INCH_COUNTRIES else 1
+    here = 0 if header.words in INCH_COUNTRIES else 1
     if name in _AT_HOME:
         unit = header_unit(quantity_named(name), header) or _AT_HOME[name][here]
     elif name in _BY_DEGREE:
@@ -194,7 +194,7 @@ def _sixteenths(inches: float) -> str:
 
 
 def _shown_wire(area: float, header: HeaderUnits) -> str:
-    unit = header.wire or _AT_HOME["wire"][0 if header.words in _INCH_COUNTRIES else 1]
+    unit = header.wire or _AT_HOME["wire"][0 if header.words in INCH_COUNTRIES else 1]
     if unit.upper() == "AWG" and area > 0.0:
         gauge = nearest_gauge(area)
         if abs(area / gauge_area(gauge) - 1.0) <= _SAME_WIRE:

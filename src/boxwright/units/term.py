@@ -9,7 +9,7 @@ from typing import NamedTuple
 from boxwright.units.band import CannotRead, HeaderUnits
 from boxwright.units.numeral import DECIMAL, NUMERAL, read_numeral
 from boxwright.units.quantity import DIMENSIONS, Quantity, header_unit
-from boxwright.units.refusal import refused
+from boxwright.units.refusal import offered_at_home, refused
 from boxwright.units.scale import Scale, unit_scale
 from boxwright.units.wire import read_wire
 
@@ -124,7 +124,7 @@ def read_one(text: str, kind: Quantity, header: HeaderUnits, bare: str | None) -
         _check_currency(text, unit, kind, header)
         return _checked(value, text, kind, header)
     if not unit:
-        also = f", or give {kind.header}: {kind.offered[0]} in the units line" if kind.header else ""
+        also = f", or give {kind.header}: {offered_at_home(kind, header)[0]} in the units line" if kind.header else ""
         raise refused(text, kind, header, also=also)
     scale = term_scale(unit, kind, header.words)
     if scale is None:
