@@ -95,7 +95,7 @@ def weigh_first_lines(answer: Answered, columns: int, chapter: str = "") -> list
     lines: list[Line] = [(), plain("UNDECIDED UNTIL WEIGHED", "head")] if found else []
     for one in found[:MOST_CROSSINGS]:
         says = weigh_first(named(one.of), one.kg, answer.units)
-        lines += hanging(plain("  - "), f"{says} ({one.code})", columns)
+        lines += hanging(plain("  - "), f"{one.code}: {says}", columns)
     return lines
 
 

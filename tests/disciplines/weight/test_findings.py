@@ -11,7 +11,8 @@ from typing import Any
 import pytest
 
 from boxwright.disciplines.weight.result import Output
-from boxwright.disciplines.weight.telling import above_zero
+from boxwright.disciplines.towing.telling import name_of
+from boxwright.disciplines.weight.telling import above_zero, weighing
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
@@ -120,3 +121,25 @@ def test_a_bare_trailer_of_no_weight_is_asked_for_once() -> None:
     found = [one for one in said({"edits": [NO_WEIGHT, NO_TICKET]}) if one.where == "trailer.empty"]
     assert [one.code for one in found] == ["weight/weight-unknown"]
     assert found[0].act == "Weigh the empty trailer and its tongue on a public scale"
+
+
+LAYERS = ["walls[left].layers[foam].structure", "walls[right].layers[foam].structure"]
+
+
+def test_a_lining_is_not_put_on_a_luggage_scale() -> None:
+    assert weighing(LAYERS[:1]) == "Write of what left foam is and how thick, or weigh a whole sheet of it"
+    assert weighing(["parts[bed]", *LAYERS]) == (
+        "Weigh bed with a bathroom or luggage scale; write of what left foam and right foam are and how thick, or "
+        "weigh a whole sheet of each"
+    )
+
+
+def test_two_linings_of_one_name_are_told_apart() -> None:
+    assert [name_of(one) for one in (*LAYERS, "parts[bed]", "tow[van].tongue")] == [
+        "left foam", "right foam", "bed", "van"]  # fmt: skip
+
+
+def test_a_number_that_is_wholly_open_is_not_called_open_unknown() -> None:
+    edits = [["{x: 500, side: centre, z: 300, size: 1900 x 800 x 300, weight: 60", "{weight: unknown"]]
+    (found,) = (one for one in said({"edits": edits}) if one.code == "weight/tongue-lifts")
+    assert "open unknown" not in found.says and "nobody can say how far the rest moves it" in found.says

@@ -132,10 +132,11 @@ def shown(reading: Reading, unit: str, shown_in: HeaderUnits) -> str:
 
 
 def name_of(path: str) -> str:
-    """Return the builder's word for what a rig path names."""
+    """Return the builder's words for what a rig path names: ``left liner`` for a layer of the left wall."""
     if path == "trailer.empty":
         return "the empty trailer"
-    return path[path.rindex("[") + 1 :].split("]")[0] if "[" in path else path
+    words = [piece.split("]")[0] for piece in path.split("[")[1:]]
+    return " ".join(words) or path
 
 
 def in_words(path: str, name: str = "") -> str:

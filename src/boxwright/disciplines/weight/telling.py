@@ -80,10 +80,14 @@ def weighing(paths: list[str], again: bool = False) -> str:
 
     ``again``: the trailer has a weight, and only a scale with finer steps says more.
     """
-    parts = [name_of(path) for path in paths if not path.startswith("trailer.")]
+    layers = [name_of(path) for path in paths if ".layers[" in path]
+    parts = [name_of(path) for path in paths if not path.startswith("trailer.") and ".layers[" not in path]
     each = ", each" if len(parts) > 1 else ""
     ways = [f"weigh {listed(parts)}{each} with a bathroom or luggage scale"] if parts else []
-    if len(parts) < len(paths):
+    if layers:
+        be, of = ("is", "it") if len(layers) == 1 else ("are", "each")
+        ways.append(f"write of what {listed(layers)} {be} and how thick, or weigh a whole sheet of {of}")
+    if len(parts) + len(layers) < len(paths):
         finer = " with finer steps" if again else ""
         ways.append(f"weigh the empty trailer and its tongue on a public scale{finer}")
     said = "; ".join(ways)
@@ -141,12 +145,15 @@ def lifting(
     """Return the finding of a support that carries nothing, or may."""
     doubts = output.unknown or tuple(part.of for part in result.perhaps)
     doubts = doubts or tuple(one.of for one in result.tongue_widened_by)
+    best = show(output.band.best, "kg", shown_in)
+    is_open = output.band.low == -inf and output.band.high == inf
+    over = "by what is known, and nobody can say how far the rest moves it"
+    over = over if is_open else f"over all that is open {show_band(output.band, 'kg', shown_in)}"
     return Finding(
         code,
         result.of,
         kind,
-        f"{says}: {show(output.band.best, 'kg', shown_in)}, over all that is open "
-        f"{show_band(output.band, 'kg', shown_in)}; it must be above {show(0.0, 'kg', shown_in)}",
+        f"{says}: {best}{' ' if is_open else ', '}{over}; it must be above {show(0.0, 'kg', shown_in)}",
         number=output.band.best,
         limit=0.0,
         margin=min(output.band.low, output.permitted_low),
