@@ -104,7 +104,7 @@ def _at(band: Band, sides: tuple[str, str, str], units: HeaderUnits) -> str:
         return f"unknown how far {sides[0]} or {sides[1]} {sides[2]}"
 
     def far(value: float) -> str:
-        return f"{abs(scale.from_si(value)):,.{digits}f}"
+        return f"{abs(scale.from_si(value)):.{digits}f}"  # no comma: 1,707 mm reads as a decimal
 
     side = sides[band.best < 0.0]
     half = far((band.high - band.low) / 2.0)

@@ -10,8 +10,8 @@ from typing import Any
 
 import pytest
 
-from boxwright.disciplines.weight.result import Output
 from boxwright.disciplines.towing.telling import name_of
+from boxwright.disciplines.weight.result import Output
 from boxwright.disciplines.weight.telling import above_zero, weighing
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig

@@ -60,6 +60,10 @@ def _fumes(one: StandingHeater, shown_in: HeaderUnits) -> str:
     )
 
 
+AN_EXHAUST = 0.508
+"""m: an example of what is written of an exhaust."""
+
+
 def exhaust(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Ask where the exhaust of a heater that burns ends, while somebody sleeps.
 
@@ -72,7 +76,7 @@ def exhaust(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if one.vented == "unknown":
             yield _asked(
                 "heat/exhaust", one, "where its exhaust ends", "Look where the exhaust ends, and write"
-                " exhaust: {out: left, below: floor, length: 20}",
+                f" exhaust: {{out: left, below: floor, length: {show(AN_EXHAUST, 'length', shown_in)}}}",
             )  # fmt: skip
 
 

@@ -16,6 +16,10 @@ THIN_AIR = MARGINS["thin air"]
 """m above the sea."""
 
 
+A_HEIGHT = 300.0
+"""m: an example of what is written of a place."""
+
+
 def height_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Ask how high above the sea a place lies where somebody sleeps by what burns.
 
@@ -31,8 +35,8 @@ def height_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]
             yield Finding(
                 "heat/height-not-known", place.of, "unknown", f"nobody wrote how high {place.place} lies: up there a"
                 " burner gets less air, gives less and soots", source=OWN_RULE, lever=place.of, act="Read its height on"
-                " a map, and write height: 890 ft of the place", minutes=5, could_stop=False, uses=SLEEP,
-                because=(place.of,),
+                f" a map, and write height: {above_sea(A_HEIGHT, shown_in)} of the place", minutes=5,
+                could_stop=False, uses=SLEEP, because=(place.of,),
             )  # fmt: skip
 
 

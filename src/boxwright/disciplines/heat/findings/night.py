@@ -301,8 +301,9 @@ def _no_tank(heater: StandingHeater, need: Band, shown_in: HeaderUnits) -> Findi
     return Finding(
         "heat/fuel-for-the-night", heater.planned.of, "unknown", f"{name} burns {show_band(need, 'volume', shown_in)}"
         f" in the coldest night, and {why}", source=OWN_RULE,
-        lever=heater.planned.of, act="Write the tank as a part with tank: {of: diesel, volume: ...}, and name it first"
-        " in the path of the heater", minutes=5, could_stop=False, uses=SLEEP, because=(heater.planned.of,),
+        lever=heater.planned.of, act="Write the tank as a part with"
+        f" tank: {{of: {heater.planned.heater.of or 'diesel'}, volume: ...}}, and name it first in the path of the"
+        " heater", minutes=5, could_stop=False, uses=SLEEP, because=(heater.planned.of,),
     )  # fmt: skip
 
 
