@@ -15,6 +15,8 @@ ROOT = Path(__file__).resolve().parents[1]
 
 def main() -> None:
     """Write the sample and its sums; the picture goes where the caller says."""
+    if len(sys.argv) != 2:
+        sys.exit("say where the picture goes: python tools/goldens.py PICTURE.png")
     sys.path.insert(0, str(ROOT))
     from boxwright.render.png import png_of
     from boxwright.render.svg import svg_of

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
 
 WEB = Path(__file__).resolve().parents[1] / "web"
@@ -27,5 +28,7 @@ def licences() -> str:
 
 
 if __name__ == "__main__":
+    if not (WEB / "node_modules").is_dir():
+        sys.exit("the packages are not there: run npm ci in web first, then this again")
     TARGET.parent.mkdir(exist_ok=True)
     TARGET.write_text(licences(), encoding="utf-8")

@@ -52,7 +52,7 @@ def test_the_centre_of_gravity_is_told_from_marks_a_tape_can_be_held_to() -> Non
     anywhere = Band(0.0, -15.0, 15.0, known=False, spread="interval")
     assert place((anywhere, across, z), US)[0] == "unknown how far behind or ahead of the front stud face"
     assert place((exactly(2.14), exactly(0.01), exactly(0.5)), METRIC) == [
-        "2,140 mm behind the front stud face",
+        "2140 mm behind the front stud face",
         "10 mm right of the centreline",
         "500 mm above the deck",
     ]
