@@ -7,8 +7,10 @@ from functools import cache
 
 import pytest
 
-from boxwright.book.changeover import ChangeOver, Making, change_over, ends_of
+from boxwright.book.changeover import ChangeOver, change_over
 from boxwright.book.changeover_card import card, changeover_sheets, has_card
+from boxwright.book.changeover_ends import ends_of
+from boxwright.book.changeover_setting import Making
 from boxwright.book.changeover_words import (
     asked_words,
     because,

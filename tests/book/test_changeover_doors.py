@@ -6,7 +6,9 @@ from datetime import date
 
 import pytest
 
-from boxwright.book.changeover import ChangeOver, End, Making, change_over, ends_of
+from boxwright.book.changeover import ChangeOver, change_over
+from boxwright.book.changeover_ends import End, ends_of
+from boxwright.book.changeover_setting import Making
 from boxwright.disciplines.layout.changeover import Setting
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.rig.compose import read_rig

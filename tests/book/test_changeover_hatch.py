@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from boxwright.book.changeover import Making, ends_of
+from boxwright.book.changeover_ends import ends_of
+from boxwright.book.changeover_setting import Making
 from boxwright.disciplines.layout.changeover import Freed, Leaving
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.disciplines.layout.changeover_told import exits_at, leaving

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from boxwright.book.changeover import ChangeOver, End, change_over, ends_of, has_room
+from boxwright.book.changeover import ChangeOver, change_over
+from boxwright.book.changeover_ends import End, ends_of, has_room
 from boxwright.book.changeover_words import (
     asked_words,
     because,

@@ -6,7 +6,8 @@ from collections.abc import Iterable
 from datetime import date
 
 from boxwright import __version__
-from boxwright.book.changeover import ChangeOver, End, change_over, ends_of, has_room
+from boxwright.book.changeover import ChangeOver, change_over
+from boxwright.book.changeover_ends import End, ends_of, has_room
 from boxwright.book.changeover_words import (
     HOW,
     asked_words,

@@ -1,0 +1,168 @@
+"""The openings of a change-over: how each opens, what is carried by it, and what its leaf lets through."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from math import isfinite
+
+from boxwright.disciplines.frame.shell import shell
+from boxwright.disciplines.layout.bodies import Block
+from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.changeover import OPEN, SHUT, Freed, Gate, Hung, Mover, Posed, Release, Wall
+from boxwright.disciplines.layout.changeover_numbers import REACHED, SECONDS
+from boxwright.disciplines.layout.opened_holes import opened_hole
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.solve import opened
+from boxwright.disciplines.layout.stopping import faces_of, stopped
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS
+from boxwright.disciplines.layout.terraces import is_placed, sides_of
+from boxwright.disciplines.safety.parts import Facet as SafetyFacet
+from boxwright.disciplines.safety.result import Exit
+from boxwright.disciplines.safety.solve import OPENED_BY
+from boxwright.model.stage import Stands
+from boxwright.rig.rig import Item, Rig
+from boxwright.study.hull import hull_of
+from boxwright.study.slots import Slot
+from boxwright.study.standing import Standing
+
+WALLS: dict[str, Wall] = {"front": "front", "rear": "rear", "left": "left", "right": "right", "roof": "roof"}
+
+
+class Openings:
+    """The openings that stand at an end of a change-over; what nobody wrote of them is added to ``asks``."""
+
+    def __init__(
+        self,
+        rig: Rig,
+        slot: Slot,
+        standing: Standing,
+        stands: Mapping[str, Stands],
+        exits: tuple[Exit, ...],
+        asks: list[str],
+    ) -> None:
+        """Take what stands, and the ways out as they are judged of the night."""
+        self._rig, self._slot, self._standing, self._stands = rig, slot, standing, stands
+        self._exits, self._asks = exits, asks
+        self._hull = hull_of(shell(rig.frame, rig.trailer, ()), slot.box) if slot.box is not None else None
+
+    def _every(self) -> Iterator[Closed]:
+        """Yield the openings that stand, in a place that is known."""
+        stands = {one.of: one for one in self._standing.openings}
+        for one in self._rig.layout.closed:
+            if one.of not in stands or one.wall not in WALLS or not is_placed(one.place):
+                continue
+            if not (self._slot.is_ticked and stands[one.of].opening.cut is False):
+                yield one
+
+    def exits(self) -> tuple[Closed, ...]:
+        """Return the openings somebody could get out through."""
+        ways = {one.way.of for one in self._exits}
+        return tuple(one for one in self._every() if _is_for_people(one) and one.of in ways)
+
+    def gates(self) -> Iterator[Gate]:
+        """Yield the openings large enough for people, with what is carried by them and how they open."""
+        room = self._rig.layout.room
+        for one in self._every():
+            swing = one.facet.swing if one.facet is not None else None
+            if not _is_for_people(one):
+                continue
+            slides = one.facet.slides if one.facet is not None else None
+            if slides is not None and (slides.by is None or not slides.by.known):
+                self._asks.append(f"how far {one.name} slides: write its slides by")
+            if slides is None and (swing is None or not (swing.hinge or swing.opens in NEVER_OPENS)):
+                self._asks.append(f"how {one.name} opens: write its swing, such as swing: {{hinge: front, opens: out}}")
+            low, high = opened_hole(one)
+            is_low = room is not None and low[2] - room.floor <= REACHED["sill"]
+            is_in = slides is None and swing is not None and swing.opens == "in"
+            is_hinged = swing is not None and bool(swing.hinge) and swing.opens not in NEVER_OPENS
+            does_open = slides is not None or is_hinged
+            along = 1 if one.wall in {"front", "rear"} else 0
+            is_hole = high[along] > low[along] and high[2] >= low[2]
+            yield Gate(
+                one.of, one.name, WALLS[one.wall], low, high, self._release(one),
+                is_low and does_open and is_hole, _sweep(one, low, high) if is_in else (),
+            )  # fmt: skip
+
+    def _release(self, one: Closed) -> Release:
+        """Return what opens an opening from inside, as the ways out are judged: as it is written, or by a part."""
+        if any(other.of == one.of and other.share.low != other.share.high for other in self._standing.openings):
+            return "not in yet"
+        for part in self._rig.parts:
+            built = _safety(part)
+            if built is not None and built.release.strip() == one.name and self._stands.get(part.of) == "yes":
+                return "inside"
+        item = next((found for found in self._rig.openings if found.of == one.of), None)
+        facet = _safety(item) if item is not None else None
+        return OPENED_BY.get(facet.release.strip().lower(), "unknown") if facet is not None else "unknown"
+
+    def mover(self, gate: Gate) -> Mover:
+        """Return an opening as what is opened and shut."""
+        poses = (Posed(SHUT, ()), Posed(OPEN, gate.sweep))
+        return Mover(gate.of, gate.name, "gate", poses, 0, 0, SECONDS[self._height(gate)], 1)
+
+    def _height(self, gate: Gate) -> str:
+        one = next(found for found in self._rig.layout.closed if found.of == gate.of)
+        hinge = one.facet.swing.hinge if one.facet is not None and one.facet.swing is not None else ""
+        return "ramp" if hinge == "bottom" else "door" if gate.carries else "window"
+
+    def held(self) -> Iterator[Freed]:
+        """Yield the ways out that let nobody, or perhaps nobody, through whatever stands before them."""
+        for one in self._exits:
+            of, name = one.way.of, one.way.name
+            if one.way.is_fixed:
+                yield Freed(of, name, "fixed")
+            elif one.is_too_small:
+                yield Freed(of, name, "blocked", ("its own leaf",))
+            elif one.may_be_too_small and one.way.facet.clear is None:
+                yield Freed(of, name, "unknown")
+            elif not one.is_measured:
+                yield Freed(of, name, "unmeasured")
+
+    def hung(self) -> Iterator[Hung]:
+        """Yield the leaf of each opening as it opens, with the faces of the room that stop it."""
+        room, ways = self._rig.layout.room, {one.way.of: one.way for one in self._exits}
+        if room is None:
+            return
+        faces = faces_of(room, self._hull is not None and self._hull.has_nose)
+        closed = tuple(self._every())
+        for one in closed:
+            leaves, _ = opened(one, self._hull.outer if self._hull is not None else None, room)
+            stops = [
+                (stop.face, stop.reached, stop.sure == "sure")
+                for leaf in leaves
+                if not leaf.outside
+                for stop in stopped(leaf, faces, closed)
+            ]
+            way = ways.get(one.of)
+            span = (way.height if way.is_level else way.width) if way is not None else None
+            is_pair = way is not None and "both" in way.turns
+            known = span.best if span is not None and span.known else None
+            yield Hung(one, tuple(leaves), known, is_pair, tuple(stops))
+
+
+def _sweep(one: Closed, low: tuple[float, float, float], high: tuple[float, float, float]) -> tuple[Block, ...]:
+    """Return the whole square before an opening as what its leaf takes up that opens inwards: never too little."""
+    along = 1 if one.wall in {"front", "rear"} else 0
+    swing = one.facet.swing if one.facet is not None else None
+    is_flap = swing is not None and swing.hinge in {"top", "bottom"}
+    deep = high[2] - low[2] if is_flap else high[along] - low[along]
+    first, last = list(low), list(high)
+    if one.wall == "roof":
+        first[2] = low[2] - max(high[0] - low[0], high[1] - low[1])
+        return (Block((first[0], first[1], first[2]), high),)
+    out = 1 - along
+    if one.wall in {"front", "left"}:
+        last[out] = high[out] + deep
+    else:
+        first[out] = low[out] - deep
+    return (Block((first[0], first[1], first[2]), (last[0], last[1], last[2])),)
+
+
+def _is_for_people(one: Closed) -> bool:
+    sides = sides_of(one)
+    return all(isfinite(side) for side in sides) and min(sides) >= ROOM["pass"]
+
+
+def _safety(item: Item) -> SafetyFacet | None:
+    facet = item.facet("safety")
+    return facet if isinstance(facet, SafetyFacet) else None
