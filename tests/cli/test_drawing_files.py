@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+from boxwright import HOW_TO_ADD
 from boxwright.cli.drawing_files import LIST
 from boxwright.cli.run import main
 from boxwright.render.extra import MissingExtra
@@ -116,7 +117,7 @@ def test_a_missing_writer_says_what_to_type(
     monkeypatch.setattr("boxwright.render.pdf.pdf_of", fails)
     code, said = draw(capsys, tmp_path, "--sheet", "roof", "--format", "pdf")
     assert code == 3
-    assert "pipx install 'boxwright[book]'" in said
+    assert HOW_TO_ADD in said
 
 
 def test_a_sheet_drawn_only_by_name_is_listed_and_one_that_is_not_there_says_what_it_wants(

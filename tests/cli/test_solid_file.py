@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from boxwright import HOW_TO_ADD
 from boxwright.cli import drawing_files
 from boxwright.cli.run import main
 from boxwright.render.extra import MissingExtra
@@ -87,7 +88,7 @@ def test_without_the_package_the_answer_says_what_to_type(
 
     monkeypatch.setattr("boxwright.render.shape._three", fails)
     code, said = draw(capsys, tmp_path, "--format", "glb")
-    assert code == 3 and "pipx install 'boxwright[solid]'" in said
+    assert code == 3 and HOW_TO_ADD in said
     assert drawing_files.LIST not in {one.name for one in tmp_path.iterdir()}
 
 

@@ -12,6 +12,7 @@ import pytest
 from starlette.applications import Starlette
 from starlette.requests import Request
 
+from boxwright import HOW_TO_ADD
 from boxwright.render.extra import MissingExtra
 from boxwright.web.contract import Slot
 from boxwright.web.session import Session
@@ -159,4 +160,4 @@ def test_without_the_package_the_page_says_what_to_type(monkeypatch: pytest.Monk
 
     monkeypatch.setattr("boxwright.render.shape._three", fails)
     answer = client(Session(text_of("whimbrel").decode(), DAY)).get("/solid/scene")
-    assert answer.status_code == 501 and "pipx install 'boxwright[solid]'" in answer.text
+    assert answer.status_code == 501 and HOW_TO_ADD in answer.text

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from boxwright import HOW_TO_ADD
 from boxwright.disciplines.heat.across_field import NoField, solved
 from boxwright.disciplines.heat.section_sheet import section_name, section_sheet, section_shown
 from boxwright.drawing import Sheet
@@ -13,7 +14,7 @@ from boxwright.units import HeaderUnits
 
 WALLS = ("left", "right", "front", "rear", "nose-left", "nose-right", "roof", "floor")
 NAMES = tuple(f"section-{wall}" for wall in WALLS)
-NO_FIELD = 'No field of temperature can be worked out here. Type: pip install "boxwright[year]"'
+NO_FIELD = f"No field of temperature can be worked out without an extra; {HOW_TO_ADD}"
 NO_MEMBER = "No member bridges anything here that is built so far, so there is no section to draw."
 
 

@@ -8,6 +8,7 @@ from importlib.util import find_spec
 from math import degrees, hypot
 from pathlib import Path
 
+from boxwright import HOW_TO_ADD
 from boxwright.book.hot_day import people_of
 from boxwright.disciplines.heat.burner import fuel_named, warmth_of
 from boxwright.disciplines.heat.night import Warmth
@@ -33,7 +34,7 @@ NO_WEATHER = (
     "No year is at hand for a place of this rig. Save one as EPW, TMY3 or TMY2, and type:"
     " boxwright heat RIG --year FILE"
 )
-NO_EXTRA = 'The years at hand come with an extra. Type: pip install "boxwright[year]"'
+NO_EXTRA = f"The years at hand come with an extra; {HOW_TO_ADD}"
 
 
 def year_sheets(rig: Rig, slot: Slot | None, units: HeaderUnits) -> tuple[Sheet, ...]:

@@ -11,6 +11,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
+from boxwright import HOW_TO_ADD
 from boxwright.book.sheets import ONLY_BY_NAME, SLOW, Printing, sheets_of, slow_sheets, slow_titles, title_of
 from boxwright.cli.asked import Answered, Question, answered, checked, slot_of
 from boxwright.cli.ordered import lines_of
@@ -113,7 +114,7 @@ def _solid_files(answer: Answered, wanted: Wanted) -> _Drawn:
 
 
 def _says_missing(form: str, missing: MissingExtra) -> str:
-    return f"{form} needs {missing.package}, which is not installed; type: pipx install 'boxwright[{missing.extra}]'"
+    return f"{form} needs {missing.package}, which is not installed; {HOW_TO_ADD}"
 
 
 def _gathered(names: list[str], form: str) -> list[str]:

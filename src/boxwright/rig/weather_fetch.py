@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from math import degrees, exp, log, radians
 from typing import Any
 
+from boxwright import HOW_TO_ADD
 from boxwright.disciplines.heat.weather import WeatherHours
 
 YEAR, HOURS = 2001, 8760
@@ -23,7 +24,7 @@ def fetched_text(place: str, latitude: float, longitude: float) -> str:
     try:
         import pvlib
     except ModuleNotFoundError:
-        raise NotFetched("the extra year asks for it: pip install 'boxwright[year]'") from None
+        raise NotFetched(f"the extra year asks for it; {HOW_TO_ADD}") from None
     zone = round(longitude / 15.0)
     try:
         table, about = pvlib.iotools.get_pvgis_tmy(latitude, longitude, roll_utc_offset=zone, coerce_year=YEAR)

@@ -12,6 +12,7 @@ from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
 from starlette.routing import Route
 
+from boxwright import HOW_TO_ADD
 from boxwright.render.extra import MissingExtra
 from boxwright.web.contract import Slot
 from boxwright.web.session import Session
@@ -41,7 +42,7 @@ def of_the_solids(open_rig: Callable[[], Session | None], slot_of: Callable[[Req
             async with one_at_a_time:
                 return await asyncio.to_thread(make, *found)
         except MissingExtra as missing:
-            says = f"The solid view needs {missing.package}; type: pipx install 'boxwright[{missing.extra}]'"
+            says = f"The solid view needs {missing.package}; {HOW_TO_ADD}"
             return PlainTextResponse(says, status_code=501)
 
     async def scene(request: Request) -> Response:
