@@ -131,6 +131,18 @@ def test_never_go_by_a_heater_whose_feed_is_not_there_or_lasts_no_night() -> Non
     assert small.answer != "go" and "heat/battery-for-the-night" in small.because
 
 
+def test_that_an_electric_heater_has_no_exhaust_makes_it_none_to_be_kept_out_of_a_bedroom() -> None:
+    assert by(ELECTRIC.replace("switches: yes", "switches: yes, exhaust: none")) == by(ELECTRIC)
+
+
+@pytest.mark.parametrize(("gives", "is_short"), [("1499 W", True), ("{idle: 8 W}", True), ("1500 W", False)])
+def test_never_go_by_a_heater_that_its_inverter_cannot_carry(gives: str, is_short: bool) -> None:
+    inverter = "  box: {x: 50, side: left, z: 20, size: 8 x 6 x 6, weight: 3, stage: shell, done: yes, inverter: %s}\n"
+    found = by(ELECTRIC.replace("fed_by: mains", "fed_by: box"), ("  shelf:", inverter % gives + "  shelf:"))
+    assert ("heat/feed-too-small" in found.because) == is_short
+    assert found.answer != "go"
+
+
 @pytest.mark.parametrize("written", ["", "lowest: 300 W, ", "switches: no, "])
 def test_never_go_when_nobody_wrote_how_a_heater_holds_back(written: str) -> None:
     """Not knowing its lowest heat, or whether it goes off by itself, the room may get hot while somebody sleeps."""

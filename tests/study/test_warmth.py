@@ -11,6 +11,7 @@ from boxwright.exchange import Layup, Opening
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from boxwright.study.warmth import cut_through, layups_of
+from boxwright.units import Band
 
 WHIMBREL = Path(__file__).parents[2] / "rigs" / "whimbrel.yaml"
 SQUARE_INCH = 0.0254**2
@@ -79,14 +80,46 @@ def test_a_wheel_box_is_bare_sheet_on_its_four_sides_over_moving_air() -> None:
 
 
 def test_a_hole_of_a_known_size_has_its_area_wherever_it_is() -> None:
-    """A ramp that nobody placed across is 1.8 by 1.9 m all the same; one without a height may be of any size."""
+    """A ramp that nobody placed across is 1.8 by 1.9 m all the same; one without a height may be as high as its wall.
+
+    The room of that rig is 2 m wide and 2 m high.
+    """
     text = (WHIMBREL.parent.parent / "tests" / "findings" / "heat" / "rig.yaml").read_text(encoding="utf-8")
     written = "  ramp: {wall: rear, width: 1800, z: 0, height: 1900, stage: shell, cut: yes, done: yes}\n"
     areas = []
-    for line in (written, written.replace("height: 1900, ", "")):
+    unsized = written.replace("height: 1900, ", "")
+    for line in (written, unsized, unsized.replace("width: 1800, ", "")):
         rig = read_rig(text.replace("openings:\n", f"openings:\n{line}")).rig
         slot = study(rig, date(2026, 6, 1)).asked_slots("sleep")[0]
         assert slot.heat is not None
         areas.append(next(one.area for one in slot.heat.openings if one.name == "ramp"))
     assert areas[0].known and areas[0].best == pytest.approx(1.8 * 1.9)
-    assert not areas[1].known
+    assert [one.known for one in areas] == [True, False, False]
+    assert [(one.best, one.low) for one in areas[1:]] == [(0.0, 0.0)] * 2
+    assert [one.high for one in areas[1:]] == pytest.approx([1.8 * 2.0, 2.0 * 2.0])
+
+
+@pytest.mark.parametrize("what", ["ramp", "pane"])
+def test_the_night_of_a_hole_of_unknown_size_is_no_better_than_that_of_any_size(what: str) -> None:
+    """Nothing is taken for granted: the worst end of the unknown hole is as bad as the largest hole that fits."""
+    text = (WHIMBREL.parent.parent / "tests" / "findings" / "heat" / "rig.yaml").read_text(encoding="utf-8")
+    text = text.replace("coldest_design: -5 C", "coldest_design: -45 C")
+    assert "-45 C" in text
+    unit = ", unit: {weight: 9, U: 5.6 W/m2K}" if what == "pane" else ""
+
+    def nights(height: str) -> tuple[Band, Band, Band]:
+        line = f"  {what}: {{wall: rear, width: 1800, {height}stage: shell, cut: yes, done: yes{unit}}}\n"
+        rig = read_rig(text.replace("openings:\n", f"openings:\n{line}")).rig
+        slot = study(rig, date(2026, 6, 1)).asked_slots("sleep")[0]
+        assert slot.heat is not None
+        held = slot.heat.held[0]
+        assert held.holds_down_to is not None
+        return held.coldest, held.loss, held.holds_down_to
+
+    coldest, loss, down_to = nights("")
+    for height in ("height: 100, ", "height: 900, ", "height: 2000, "):
+        sized = nights(height)
+        assert coldest.low <= sized[0].low and sized[0].high <= coldest.high + 1e-9
+        assert loss.low <= sized[1].low + 1e-9 and sized[1].high <= loss.high
+        assert down_to.low <= sized[2].low + 1e-9 and sized[2].high <= down_to.high
+    assert coldest.low < nights("height: 100, ")[0].low - 1.0

@@ -25,7 +25,8 @@ def night_in_words(one: HeldNight, findings: Iterable[Finding], units: HeaderUni
     out = one.outdoors
     head = f"{out.place}, {warm(out.coldest.best, units)} outside: "
     if one.warmth is None:
-        return f"{head}no heater stands, and the room comes to {between(one.coldest, units)}."
+        said = f"{head}no heater that may run with somebody asleep stands, and the room comes to"
+        return f"{said} {between(one.coldest, units)}."
     wanted, name = one.warmth.wanted, one.warmth.name
     if not one.warmth.highest.known:
         return f"{head}nobody wrote what {name} gives, so it warms nothing here."
@@ -37,7 +38,9 @@ def night_in_words(one: HeldNight, findings: Iterable[Finding], units: HeaderUni
         answered = f"{name} {verb} {warm(wanted, units)}{_given(one.warmth)}{_or_warmer(one, wanted, units)}"
         answered += _unless(against)
     elif short <= NEAR:
-        answered = f"{name} {verb} {warm(wanted, units)} most likely{_given(one.warmth)}; at worst the room comes to"
+        # Of a hole of which nobody knows the size no size is likelier than another.
+        holds = f"{verb} {warm(wanted, units)} most likely" if one.shell.known else f"may hold {warm(wanted, units)}"
+        answered = f"{name} {holds}{_given(one.warmth)}; at worst the room comes to"
         answered += f" {warm(one.coldest.low, units)}{_or_warmer(one, wanted, units)}{_unless(against)}"
     else:
         answered = f"{name} does not hold {warm(wanted, units)}: the room comes to {between(one.coldest, units)},"

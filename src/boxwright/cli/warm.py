@@ -45,7 +45,9 @@ SECTION_HELP = "the section of a wall, such as left or roof: by every rule of th
 Section = Annotated[str, typer.Option("--section", metavar="WALL", help=SECTION_HELP)]
 DAY_HELP = "a hot day hour by hour: shut, opened, with fans, with doors open; --outside 95F: as hot as that"
 OfDay = Annotated[bool, typer.Option("--day", help=DAY_HELP)]
-_HEAT = re.compile(r"[\d.,]+ ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
+_HEAT = re.compile(r"(?<![\w.,-])[\d.,]+ ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
+MOST_OF_A_PLUG = 3680.0
+"""W: 16 A at 230 V, a little more than 30 A at 120 V; common practice of sites, no source."""
 FLAME = "its fumes stay in the room: carbon monoxide kills, and an unvented flame is no heater to sleep by"
 
 
@@ -182,6 +184,8 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
     if watts is None or "electric" not in kinds:
         raise NothingAsked(f'cannot read "{written}"; write what it is and its heat, as "electric heater 1500 W"')
     heat_of = exactly(read_exact(watts.group(0), "power", answer.units))
+    if heat_of.best > MOST_OF_A_PLUG:
+        raise NothingAsked(f'"{written}" is not worked out: no plug of a site carries that, 3,680 W at most')
     wanted = _temperature(answer.reading.rig, inside).best if inside else WANTED
     return Warmth("", f"borrowed {written}", exactly(0.0), heat_of, wanted, not inside, True, is_plugged_in=True)
 

@@ -46,11 +46,18 @@ def _sources(items: dict[str, tuple[Item, ...]]) -> Iterator[PlannedSource]:
         facet = one.facet("power")
         battery = facet.battery if isinstance(facet, PowerFacet) else None
         if battery is None:
-            yield PlannedSource(one.of, one.name)
+            yield PlannedSource(one.of, one.name, gives=_gives(facet))
         else:
             yield PlannedSource(one.of, one.name, _rated(battery, one.words.count or 1), battery.kind)
     for one in items["openings"]:
         yield PlannedSource(one.of, one.name, is_opening=True)
+
+
+def _gives(facet: object) -> Band | None:
+    """Return what an inverter gives without a break (W); None of what is none."""
+    if not isinstance(facet, PowerFacet) or facet.inverter is None:
+        return None
+    return facet.inverter.watts if facet.inverter.watts is not None else UNREAD
 
 
 def _rated(battery: Battery, count: int) -> Band:

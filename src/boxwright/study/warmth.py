@@ -193,7 +193,7 @@ def cut_through(
                 of=hole.of,
                 name=hole.name,
                 wall=hole.wall,
-                area=_as_large(hole),
+                area=_as_large(hole, wall),
                 bottom=_level(_height(wall) if is_flat else hole.bottom, hole),
                 top=_level(_height(wall) if is_flat else hole.top, hole),
                 outward=outward_of(wall),
@@ -223,10 +223,17 @@ def _height(wall: Wall) -> float:
     return wall.roof.height if wall.name == "roof" else 0.0
 
 
-def _as_large(hole: Hole) -> Band:
-    """Return the area of a hole: one of a known size has it wherever it may be."""
+def _as_large(hole: Hole, wall: Wall) -> Band:
+    """Return the area of a hole: one of a known size has it wherever it may be, another may take up all of its plane.
+
+    Where one of its two sides is known, the other is at most as long as the plane is.
+    """
     area = _face(hole)
-    return exactly(area) if hole.is_placed or 0.0 < area < inf else UNKNOWN_AREA
+    if hole.is_placed or 0.0 < area < inf:
+        return exactly(area)
+    wide, high = hole.high - hole.low, hole.top - hole.bottom
+    most = (wide if 0.0 < wide < inf else wall.high - wall.low) * (high if 0.0 < high < inf else wall.top - wall.foot)
+    return Band(0.0, 0.0, most, known=False)
 
 
 def _face(hole: Hole) -> float:

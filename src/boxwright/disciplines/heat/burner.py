@@ -64,7 +64,7 @@ def standing_heater(
         planned,
         is_certain,
         runs_on(heater.of),
-        _vented(heater.exhaust),
+        _vented(heater.exhaust) if runs_on(heater.of) != "electric" else "unknown",
         _vented(heater.intake),
         low,
         high,
@@ -150,7 +150,10 @@ def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
     highest = heater.highest if heater.highest is not None and heater.highest.known else NOTHING
     unsaid = Band(0.0, 0.0, highest.high, known=False)
     lowest = heater.lowest if heater.lowest is not None and heater.lowest.known else unsaid
-    if standing.runs != "electric":
+    if standing.runs == "electric" and feed.most is not None and feed.most.low < highest.high:
+        # What is asked for more than it gives switches off.
+        highest, lowest = _perhaps(highest), _perhaps(lowest)
+    elif standing.runs != "electric":
         highest, lowest = (_up_there(one, height, heater.adjusts) for one in (highest, lowest))
     if not (standing.is_certain and standing.is_fed):
         highest, lowest = _perhaps(highest), _perhaps(lowest)

@@ -36,7 +36,8 @@ class Feed:
     ``way`` are the names from the heater on to where it ends; ``ends`` what it ends at: a battery, a cable from
     outside, something nobody wrote a feed of, a name the file has nothing for, nothing written at all. ``stands`` is
     the worst of all that lies on it and ``lacking`` the first thing of it that does not surely stand, with its path.
-    ``holds`` (J) is what a full battery gives. ``is_crossed`` says that what is written and the wires differ.
+    ``holds`` (J) is what a full battery gives. ``most`` (W) is what the weakest inverter on the way passes on,
+    ``most_of`` its path; None where there is none. ``is_crossed`` says that what is written and the wires differ.
     """
 
     way: tuple[str, ...]
@@ -47,6 +48,8 @@ class Feed:
     battery: str = ""
     holds: Band | None = None
     is_crossed: bool = False
+    most: Band | None = None
+    most_of: str = ""
 
     @property
     def is_sure(self) -> bool:
@@ -120,7 +123,10 @@ def _ended(
     worst: Stands = min(stood.values(), key=WORST_FIRST.index, default="yes")
     lacking = next((of for of, one in stood.items() if one == worst), "") if worst != "yes" else ""
     battery = source.of if ends == "battery" else ""
-    return Feed(way, ends, worst, names.get(lacking, ""), lacking, battery, usable(source) if battery else None)
+    holds = usable(source) if battery else None
+    passes = [(one.gives, one.of) for one in own.sources if one.of in passed and one.gives is not None]
+    most, most_of = min(passes, key=lambda one: one[0].low, default=(None, ""))
+    return Feed(way, ends, worst, names.get(lacking, ""), lacking, battery, holds, most=most, most_of=most_of)
 
 
 def _stands(word: str) -> Stands:

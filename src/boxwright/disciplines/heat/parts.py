@@ -276,6 +276,7 @@ class PlannedSource:
 
     ``rated`` (J) is what a battery holds by its label: None where it is none, not known where its label is not written
     whole; ``made_of`` is the kind of it. ``is_opening`` says that it lies in the shell: a cable from outside comes in.
+    ``gives`` (W) is the most an inverter passes on without a break: None where it is none.
     """
 
     of: str
@@ -283,6 +284,7 @@ class PlannedSource:
     rated: Band | None = None
     made_of: str = ""
     is_opening: bool = False
+    gives: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)

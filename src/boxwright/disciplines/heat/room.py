@@ -6,6 +6,8 @@ conductances and capacities added. Ends are of heat loss, as in `as_built`.
 
 from __future__ import annotations
 
+from math import isfinite
+
 from boxwright.disciplines.heat.as_built import End
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import Box, Cold, Faces, Heater, Panes, Room
@@ -40,7 +42,7 @@ def room_of(
 
     ``volume`` in m3, ``height`` in m, ``floor`` in m2. Where most is lost, vents stand open and cracks are wide.
     """
-    planes = [one for one in shell.faces if not one.is_window and _area(one) > 0.0]
+    planes = [one for one in shell.faces if not one.is_window and as_large(one, end) > 0.0]
     windows = [one for one in shell.faces if one.is_window]
     groups = sorted({one.sky for one in planes})
     faces = [_gathered([one for one in planes if one.sky == sky], sky, end) for sky in groups]
@@ -68,7 +70,7 @@ def room_of(
         if faces
         else Faces(*(() for _ in Faces._fields)),
         Panes(
-            tuple(at(one.by_air, end) * one.area.best for one in windows),
+            tuple(at(one.by_air, end) * as_large(one, end) for one in windows),
             tuple(0.0 for _ in windows),
             tuple(-1 for _ in windows),
         ),
@@ -117,17 +119,19 @@ def hidden_places(shell: Shell) -> tuple[ColdPlace, ...]:
     return tuple(one for one in shell.places if one.reach != "open")
 
 
-def _area(face: Face) -> float:
-    return face.area.best if face.area.known else 0.0
+def as_large(face: Face, end: End) -> float:
+    """Return the area of a face (m2) at an end: the larger, the more is lost. One without any bound counts as none."""
+    area = at(face.area, end)
+    return area if isfinite(area) else 0.0
 
 
 def _gathered(faces: list[Face], sky: float, end: End) -> tuple[float | int, ...]:
     """Return faces that see as much of the sky as one, in the order of `Faces`."""
-    area = sum(one.area.best for one in faces)
-    loss = sum(at(one.by_air, end) * one.area.best for one in faces)
+    area = sum(as_large(one, end) for one in faces)
+    loss = sum(at(one.by_air, end) * as_large(one, end) for one in faces)
     # What lies between mass and air was worked out with the best film; at an end it is that end's.
-    inward = sum(one.area.best / (one.inward + AIR_FILMS[end] - AIR_FILM) for one in faces)
+    inward = sum(as_large(one, end) / (one.inward + AIR_FILMS[end] - AIR_FILM) for one in faces)
     behind = max(1.0 / loss - 1.0 / inward - 1.0 / (OUTSIDE_FILM + BY_WIND * NIGHT["wind"].best) / area, LEAST)
-    emittance = sum(at(one.coat.emittance, end) * one.area.best for one in faces) / area
+    emittance = sum(at(one.coat.emittance, end) * as_large(one, end) for one in faces) / area
     holds = sum(at(one.capacity, end, False) for one in faces)
     return (area, OUTSIDE_FILM, BY_WIND, behind, inward, holds, 0.0, emittance, sky, -1, 0.0)

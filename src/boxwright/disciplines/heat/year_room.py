@@ -10,7 +10,7 @@ from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import Box, Cold, Faces, Heater, Panes
 from boxwright.disciplines.heat.night import Inside
 from boxwright.disciplines.heat.plane import AIR_FILM, AIR_FILMS
-from boxwright.disciplines.heat.room import BY_WIND, LEAST, NEVER, OUTSIDE_FILM, at, room_of
+from boxwright.disciplines.heat.room import BY_WIND, LEAST, NEVER, OUTSIDE_FILM, as_large, at, room_of
 from boxwright.disciplines.heat.shell import Face
 from boxwright.exchange import Vector
 from boxwright.units import Band
@@ -37,9 +37,9 @@ def year_room(
     ``is_opened``: what can be opened is opened as far as needed when it is warm.
     """
     plain = room_of(inside.shell, inside.airflow, inside.volume, inside.height, inside.floor, end, heater)
-    there = [one for one in inside.shell.faces if one.area.known and one.area.best > 0.0]
+    there = [one for one in inside.shell.faces if as_large(one, end) > 0.0 or as_large(one, sun) > 0.0]
     ways = tuple(dict.fromkeys(one.outward for one in there))
-    planes = [one for one in there if not one.is_window]
+    planes = [one for one in there if not one.is_window and as_large(one, end) > 0.0]
     rows = [
         _gathered([one for one in planes if one.outward == way], end, sun, ways.index(way))
         for way in dict.fromkeys(one.outward for one in planes)
@@ -58,8 +58,8 @@ def year_room(
         room._replace(to_air=1.0 - shared, to_furnishing=shared),
         Faces(*(tuple(column) for column in zip(*rows, strict=True))) if rows else plain.faces,
         Panes(
-            tuple(at(one.by_air, end) * one.area.best for one in windows),
-            tuple(at(YEAR["through a pane"], sun) * one.area.best for one in windows),
+            tuple(at(one.by_air, end) * as_large(one, end) for one in windows),
+            tuple(at(YEAR["through a pane"], sun) * as_large(one, sun) for one in windows),
             tuple(ways.index(one.outward) for one in windows),
         ),
         NO_COLD,
@@ -69,13 +69,13 @@ def year_room(
 
 def _gathered(faces: list[Face], end: End, sun: End, column: int) -> tuple[float | int, ...]:
     """Return the faces that look one way as one, in the order of `Faces`."""
-    area = sum(one.area.best for one in faces)
-    loss = sum(at(one.by_air, end) * one.area.best for one in faces)
-    inward = sum(one.area.best / (one.inward + AIR_FILMS[end] - AIR_FILM) for one in faces)
+    area = sum(as_large(one, end) for one in faces)
+    loss = sum(at(one.by_air, end) * as_large(one, end) for one in faces)
+    inward = sum(as_large(one, end) / (one.inward + AIR_FILMS[end] - AIR_FILM) for one in faces)
     film = 1.0 / ((OUTSIDE_FILM + BY_WIND * 2.0) * area)
     behind = max(1.0 / loss - 1.0 / inward - film, LEAST)
     holds = sum(at(one.capacity, end, False) for one in faces)
-    takes = sum(at(one.coat.absorptance, sun) * one.area.best for one in faces) / area
+    takes = sum(at(one.coat.absorptance, sun) * as_large(one, sun) for one in faces) / area
     # Paint that radiates more is colder by night and cooler by day: it goes with the loss.
-    radiates = sum(at(one.coat.emittance, end) * one.area.best for one in faces) / area
+    radiates = sum(at(one.coat.emittance, end) * as_large(one, end) for one in faces) / area
     return (area, OUTSIDE_FILM, BY_WIND, behind, inward, holds, takes, radiates, faces[0].sky, column, 0.0)

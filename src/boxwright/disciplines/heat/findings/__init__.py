@@ -17,7 +17,13 @@ from boxwright.disciplines.heat.findings.burner import (
     wrong_fuel,
 )
 from boxwright.disciplines.heat.findings.cooler import cooler_breathes, cooler_hatch, cooler_water
-from boxwright.disciplines.heat.findings.feed import battery_for_the_night, draw_not_known, feed_not_known, feed_stands
+from boxwright.disciplines.heat.findings.feed import (
+    battery_for_the_night,
+    draw_not_known,
+    feed_not_known,
+    feed_stands,
+    feed_too_small,
+)
 from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
 from boxwright.disciplines.heat.findings.frost import frost
 from boxwright.disciplines.heat.findings.fumes import (
@@ -75,6 +81,7 @@ __all__ = [
     "exhaust_under_floor",
     "feed_not_known",
     "feed_stands",
+    "feed_too_small",
     "findings",
     "foam_too_thick",
     "frost",
@@ -133,6 +140,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     height_not_known,
     feed_not_known,
     feed_stands,
+    feed_too_small,
     battery_for_the_night,
     draw_not_known,
     settings_crossed,

@@ -76,6 +76,33 @@ def feed_stands(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         )  # fmt: skip
 
 
+def feed_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that an electric heater takes more than the inverter that feeds it gives without a break.
+
+    Asks: the highest heat of the heater against what the inverter is rated for
+    Limit: no more than its rated power: an inverter switches off above it
+    Source: own-rule
+    Lever: a smaller heater, a larger inverter, another feed
+    """
+    for one in result.heaters if result.use == "sleep" else ():
+        heat, most, name = one.planned.heater.highest, one.feed.most, one.planned.name
+        if one.runs != "electric" or most is None or heat is None or not heat.known or heat.high <= most.low:
+            continue
+        takes = f"{name} takes {show_band(heat, 'power', shown_in)}"
+        passes = next(way for way in one.feed.way if one.feed.most_of.endswith(f"[{way}]"))
+        says = f"{takes}, and nobody wrote what {passes} gives"
+        act = f"Read on the plate of {passes} what it gives without a break, and write inverter: 1000 W"
+        if most.known:
+            says = f"{takes}, and {passes} gives {show_band(most, 'power', shown_in)} without a break: it switches off"
+            act = f"Feed {name} by a cable from outside, or take a heater that takes less than {passes} gives"
+        yield Finding(
+            "heat/feed-too-small", one.planned.of, "limit" if heat.best > most.high else "unknown", says, heat.best,
+            most.best if most.known else None, most.best - heat.best if most.known else None, "W", OWN_RULE,
+            one.feed.most_of, act=act, minutes=10, could_stop=False, uses=SLEEP,
+            because=(one.planned.of, one.feed.most_of),
+        )  # fmt: skip
+
+
 def battery_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say whether the battery that feeds a heater lasts the coldest night, full as the sun goes down.
 
@@ -156,4 +183,4 @@ def draw_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-__all__ = ["battery_for_the_night", "draw_not_known", "feed_not_known", "feed_stands"]
+__all__ = ["battery_for_the_night", "draw_not_known", "feed_not_known", "feed_stands", "feed_too_small"]

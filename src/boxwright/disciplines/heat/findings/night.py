@@ -137,8 +137,9 @@ def taken(one: HeldNight, shown_in: HeaderUnits) -> tuple[tuple[str, str], ...]:
 
 def _without(one: HeldNight, shown_in: HeaderUnits) -> Finding:
     out = one.outdoors
-    says = f"no heater stands: at {out.place}, {warm(out.coldest.best, shown_in)} outside, the room comes to"
-    says += f" {between(one.coldest, shown_in)}; what keeps a sleeper warm are bags for that"
+    says = f"no heater that may run with somebody asleep stands: at {out.place},"
+    says += f" {warm(out.coldest.best, shown_in)} outside, the room comes to {between(one.coldest, shown_in)}"
+    says += "; what keeps a sleeper warm are bags for that"
     return Finding(
         "heat/held", out.of, "limit", says, one.coldest.best, None, None, "K", source_of("wanted", "asleep"), out.of,
         act="Take bags made for that cold, and do not stay where it gets colder than they are made for", minutes=5,
@@ -155,7 +156,7 @@ def _not_held(one: HeldNight, heater: StandingHeater | None, shown_in: HeaderUni
     reached = between(one.coldest, shown_in) if is_surely_short else warm(one.coldest.low, shown_in)
     says = f"at {out.place}, {warm(out.coldest.best, shown_in)} outside, {warmth.name} at its highest {verb} {reached}"
     says += f" inside, {wanted} is wanted"
-    if one.holds_down_to is not None:
+    if one.holds_down_to is not None and one.holds_down_to.best < warmth.wanted:
         says += f"; it holds that down to {between(one.holds_down_to, shown_in)} outside"
     if heater is not None and not heater.is_certain:
         says += "; whether it stands nobody ticked"
