@@ -13,6 +13,8 @@ from boxwright.units import Band, HeaderUnits
 
 Vector = tuple[float, float, float]
 What = Literal["dry", "contents", "fluid", "structure", "people"]
+ASLEEP_FROM = 20
+"""The hour of the day the first hour of every `Night` begins at: people are inside from eight in the evening."""
 
 
 @dataclass(frozen=True, slots=True)

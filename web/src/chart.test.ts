@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { areLong, barLabel, ticks } from "./chart";
+import type { Chart } from "./contract";
+import { areLong, bar, barLabel, boundLabels, nearest, pointsOf, rowsOf, ticks } from "./plot";
 
 describe("the number of a bar", () => {
   it("stands over its bar", () => {
@@ -35,5 +36,72 @@ describe("what stands under a chart", () => {
     expect(areLong(hours, 9)).toBe(true);
     expect(areLong(["measure", "safe", "wire"], 40)).toBe(true);
     expect(areLong(["", "", ""], 1)).toBe(false);
+  });
+});
+
+const line = (label: string, y: (number | null)[], texts: string[]) => ({ label, y, low: y, high: y, texts });
+const NIGHT: Chart = {
+  name: "night", title: "A night", form: "through", unit: "F", labels: ["20 h", "", "22 h"], limits: [], of: ["", "", ""], says: "A night", low: 0, high: 40, step: 10, share: 1,
+  series: [
+    line("room", [32, null, 31], ["20 h, room: 32 F (27 to 35)", "", "22 h, room: 31 F"]),
+    line("outside", [20, 19, null], ["20 h, outside: 20 F", "21 h, outside: 19 F", ""]),
+  ],
+};
+const x = (index: number) => 100 * index;
+const y = (value: number) => 40 - value;
+
+describe("a bar", () => {
+  it("stands on the lesser of its two numbers and reaches up to the greater", () => {
+    expect(bar(10, 30, y)).toEqual({ top: 10, tall: 20 });
+    expect(bar(30, 10, y)).toEqual({ top: 10, tall: 20 });
+    expect(bar(30, 30, y)).toEqual({ top: 10, tall: 1 });
+  });
+});
+
+describe("the points of a chart", () => {
+  const points = pointsOf(NIGHT, x, y);
+
+  it("are its known numbers, each with what it says", () => {
+    expect(points.map((one) => [one.key, one.x, one.y])).toEqual([["0-0", 0, 8], ["0-2", 200, 9], ["1-0", 0, 20], ["1-1", 100, 21]]);
+    expect(points[1]?.says).toBe("22 h, room: 31 F");
+  });
+
+  it("are found from anywhere on the chart: first along it, then up or down", () => {
+    expect(nearest(points, 40, 12)?.key).toBe("0-0");
+    expect(nearest(points, 40, 16)?.key).toBe("1-0");
+    expect(nearest(points, 60, 0)?.key).toBe("1-1");
+    expect(nearest(points, 900, 900)?.key).toBe("0-2");
+  });
+
+  it("stand in a table by place and line, and what is not known says so", () => {
+    expect(rowsOf(NIGHT)).toEqual([
+      { at: "20 h", cells: ["32 F (27 to 35)", "20 F"] },
+      { at: "21 h", cells: ["not known", "19 F"] },
+      { at: "22 h", cells: ["31 F", "not known"] },
+    ]);
+  });
+});
+
+describe("the name of a limit", () => {
+  const level = (at: number) => [0, 100, 200, 300].map((x, index) => ({ key: `0-${index}`, series: 0, index, x, y: at, says: "" }));
+
+  it("stands over its line, at its beginning", () => {
+    expect(boundLabels([{ label: "drips: window", y: 100 }], level(40), 0, 300)).toEqual([{ x: 6, y: 95 }]);
+  });
+
+  it("goes under its line where a line of the chart runs over it", () => {
+    expect(boundLabels([{ label: "drips: window", y: 100 }], level(92), 0, 300)).toEqual([{ x: 6, y: 115 }]);
+  });
+
+  it("goes along its line to where the chart's line is away from it", () => {
+    const falls = [{ x: 0, y: 95 }, { x: 100, y: 95 }, { x: 200, y: 20 }, { x: 300, y: 20 }].map((one, index) => ({ key: `0-${index}`, series: 0, index, says: "", ...one }));
+    const [found] = boundLabels([{ label: "drips", y: 100 }, { label: "wet", y: 110 }], falls, 0, 300);
+    expect(found?.y).toBe(95);
+    expect(found?.x).toBeGreaterThan(115);
+  });
+
+  it("lies on no other name", () => {
+    const [one, other] = boundLabels([{ label: "drips: window", y: 100 }, { label: "drips: hatch", y: 103 }], [], 0, 300);
+    expect(Math.abs((one?.y ?? 0) - (other?.y ?? 0)) >= 13 || Math.abs((one?.x ?? 0) - (other?.x ?? 0)) > 80).toBe(true);
   });
 });

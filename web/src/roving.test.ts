@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { AMONG_POINTS, AMONG_THINGS, goneTo, oneStop } from "./roving";
+import { ALONG_A_LINE, AMONG_THINGS, BETWEEN_LINES, goneTo, oneStop } from "./roving";
 
 const ALL = ["bed", "fridge", "tools"];
 
@@ -20,8 +20,12 @@ describe("going between things", () => {
 
   it("leaves the arrows to what they move on a sheet, and takes them on a chart", () => {
     expect(goneTo(ALL, "bed", "ArrowRight", AMONG_THINGS)).toBeUndefined();
-    expect(goneTo(ALL, "bed", "ArrowRight", AMONG_POINTS)).toBe("fridge");
-    expect(goneTo(ALL, "tools", "ArrowLeft", AMONG_POINTS)).toBe("fridge");
+    expect(goneTo(ALL, "bed", "ArrowRight", ALONG_A_LINE)).toBe("fridge");
+    expect(goneTo(ALL, "tools", "ArrowLeft", ALONG_A_LINE)).toBe("fridge");
+    expect(goneTo(ALL, "fridge", "End", ALONG_A_LINE)).toBe("tools");
+    expect(goneTo(ALL, "bed", "ArrowDown", BETWEEN_LINES)).toBe("fridge");
+    expect(goneTo(ALL, "tools", "ArrowUp", BETWEEN_LINES)).toBe("fridge");
+    expect(goneTo(ALL, "bed", "ArrowDown", ALONG_A_LINE)).toBeUndefined();
   });
 
   it("leaves one of many to Tab", () => {

@@ -3,8 +3,9 @@
 const INFINITE = Number.MAX_SAFE_INTEGER;
 /** How far a key goes among the things of a sheet. The arrows move what has the focus, so they are not among them. */
 export const AMONG_THINGS: Readonly<Record<string, number>> = { PageDown: 1, ".": 1, PageUp: -1, ",": -1, Home: -INFINITE, End: INFINITE };
-/** How far a key goes among the points of a chart. */
-export const AMONG_POINTS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1, Home: -INFINITE, End: INFINITE };
+/** How far a key goes among the points of a line of a chart, and from one line to another at the same place. */
+export const ALONG_A_LINE: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowLeft: -1, Home: -INFINITE, End: INFINITE };
+export const BETWEEN_LINES: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1 };
 
 /** The thing that a key goes to, and nothing where it is no such key; the ends hold. */
 export function goneTo<T>(all: readonly T[], at: T | undefined, key: string, ways: Readonly<Record<string, number>>): T | undefined {

@@ -41,7 +41,7 @@ def test_its_tables_hold_what_stays_open_what_is_breathed_and_the_wettest_of_eac
     vents, breathed, hours, wet = grids_of(worked(of_three()), HeaderUnits(length="mm", temperature="C"))
     assert [(row[0], row[3]) for row in vents.rows] == [("low", "stays open"), ("high", "half done")]
     assert breathed.title == "The air of 2 asleep, by warmth alone"
-    assert [row[0] for row in hours.rows] == ["1", "4", "7"]
+    assert [row[0] for row in hours.rows] == ["20 h", "23 h", "2 h"]
     assert [(row[0], row[2]) for row in wet.rows] == [
         ("the studs, left wall", "50 g/m2"),
         ("the bows, roof", "25 g/m2"),
@@ -58,3 +58,11 @@ def test_the_chart_draws_what_drips_first_and_what_is_well_apart_from_it() -> No
     assert [one.label for one in chart.bounds] == ["drips: the studs", "drips: window"]
     assert chart.bounds[1].at - chart.bounds[0].at > APART
     assert all(one == 60.0 or abs(one - 60.0) < 0.5 for one in chart.series[0].best)
+
+
+def test_the_hours_of_a_night_are_those_of_the_clock_as_in_the_charts_of_heat() -> None:
+    result = worked(of_three())
+    (chart,) = charts_of(result)
+    assert chart.labels[:4] == ("20 h", "", "", "23 h")
+    assert chart.labels[6] == "2 h"
+    assert chart.series[0].texts[4] == "0 h, the room: 60 %"

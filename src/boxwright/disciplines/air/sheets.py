@@ -22,6 +22,7 @@ from boxwright.disciplines.air.telling import (
     spread,
     water_over,
 )
+from boxwright.exchange import ASLEEP_FROM
 from boxwright.units import HeaderUnits, show
 
 if TYPE_CHECKING:
@@ -156,7 +157,7 @@ def _hours(night: DampNight, shown_in: HeaderUnits) -> Grid:
     columns = ("Hour", "Outside", "Room", "Humidity", "Dew point", "Outdoor air")
     rows = tuple(
         (
-            str(number + 1),
+            _clock(number),
             show(night.outside[number], "temperature", shown_in),
             show(night.air[number], "temperature", shown_in),
             _humid(night, number),
@@ -166,6 +167,11 @@ def _hours(night: DampNight, shown_in: HeaderUnits) -> Grid:
         for number in range(0, len(night.air), EVERY)
     )
     return Grid(f"The night at {_named(night)}", columns, rows, ("",) * len(rows))
+
+
+def _clock(number: int) -> str:
+    """Return the hour of the day that an hour of a night begins at, told as in the charts of heat."""
+    return f"{(ASLEEP_FROM + number) % 24} h"
 
 
 def _humid(night: DampNight, number: int) -> str:
@@ -232,8 +238,9 @@ def _chart(night: DampNight) -> Chart:
     each = [tuple(100.0 * one for one in humid.humidity) for humid in night.every]
     shares, count = each[0], len(each[0])
     lows, highs = (tuple(end(row) for row in zip(*each, strict=True)) for end in (min, max))
-    labels = tuple(f"{number + 1} h" if number % EVERY == 0 else "" for number in range(count))
-    line = Series("the room", shares, lows, highs, tuple(f"{one:.0f} %" for one in shares))
+    labels = tuple(_clock(number) if number % EVERY == 0 else "" for number in range(count))
+    texts = tuple(f"{_clock(number)}, the room: {_humid(night, number)}" for number in range(count))
+    line = Series("the room", shares, lows, highs, texts)
     return Chart(
         name="humidity",
         title=f"Humidity of a night at {_named(night)}",

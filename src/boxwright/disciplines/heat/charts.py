@@ -11,7 +11,6 @@ from boxwright.disciplines.heat.electricity import by_hour
 from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.method.network import Course
 from boxwright.disciplines.heat.night import (
-    ASLEEP_FROM,
     ASLEEP_HOURS,
     HOURS_OF_DAY,
     HeldNight,
@@ -21,6 +20,7 @@ from boxwright.disciplines.heat.night import (
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import at
 from boxwright.drawing.chart import LONG, LOW, UNKNOWN, Bound, Chart, Series
+from boxwright.exchange import ASLEEP_FROM
 from boxwright.records import dataclass
 from boxwright.units import Band, HeaderUnits, shown_unit
 

@@ -45,8 +45,8 @@ from boxwright.units import Band, exactly
 WANTED = columns("wanted")["asleep"][0]
 """What is wanted inside (K) where nobody wrote what the heater holds."""
 DAYS, HOURS_OF_DAY, BEGINS, COLDEST_AT = 3, 24, 8, 6
-ASLEEP_FROM, ASLEEP_HOURS = 20, 12
-"""People are inside from eight in the evening to eight in the morning."""
+ASLEEP_HOURS = 12
+"""People are inside from `ASLEEP_FROM` to eight in the morning."""
 SET_BACK_FROM, SET_BACK_HOURS = 22, 8
 """A heater that is set lower while people sleep is so from ten to six; by eight it should be warm again."""
 SUBSTEPS, SUBSTEPS_OF_ENDS = 4, 2

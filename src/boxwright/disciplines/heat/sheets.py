@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.burner_sheet import burner_grids, electricity
 from boxwright.disciplines.heat.burning import fuel_of_night
-from boxwright.disciplines.heat.night import ASLEEP_FROM, HeldNight
+from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result
 from boxwright.disciplines.heat.shell import Face, by_members, summed
 from boxwright.disciplines.heat.telling import between, is_in_feet, large_area, proof_in_words, r_value, warm
+from boxwright.exchange import ASLEEP_FROM
 from boxwright.units import Band, HeaderUnits, show, show_band
 
 if TYPE_CHECKING:
