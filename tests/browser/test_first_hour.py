@@ -45,9 +45,22 @@ def test_what_cannot_be_understood_is_asked_again(serve: Callable[..., Served], 
     desk = show(served)
     desk.page.locator('input[name="length"]').fill("quite long")
     desk.page.get_by_role("button", name="Begin my rig file").click()
-    expect(desk.page.get_by_role("alert")).to_contain_text("quite long")
-    expect(desk.page.locator('input[name="length"]')).to_have_value("quite long")
+    box = desk.page.locator('input[name="length"]')
+    told = desk.page.locator("label", has=box).get_by_role("alert")
+    expect(told).to_contain_text('"quite long"')
+    expect(desk.page.get_by_role("alert")).to_have_count(1)
+    expect(box).to_be_focused()
+    expect(box).to_have_attribute("aria-invalid", "true")
+    expect(desk.page.locator("[aria-invalid]")).to_have_count(1)
+    expect(box).to_have_value("quite long")
+    where, under = box.bounding_box(), told.bounding_box()
+    assert where is not None and under is not None
+    assert 0 <= under["y"] - where["y"] - where["height"] < 12, "it is told at its box"
+    assert 0 <= where["y"] < 720 - where["height"], "and the box is in sight"
     assert not list(served.folder.glob("*.yaml"))
+    box.fill("12 ft")
+    desk.page.get_by_role("button", name="Begin my rig file").click()
+    expect(desk.page.locator(".answers .answer")).to_have_count(4)
 
 
 def test_the_first_hour(serve: Callable[..., Served], show: Callable[..., Desk], context: BrowserContext) -> None:
@@ -290,6 +303,25 @@ def test_the_plan_and_a_sheet_of_the_book_print(serve: Callable[..., Served], sh
     sheets = printed(desk, "Letter")
     assert len(sheets) == desk.page.locator(".page svg").count()
     assert "corner = 168" in sheets[0] and "On the ball" not in sheets[0]
+
+
+def test_a_book_with_no_sheet_open_prints_what_to_do_and_opens_all_at_once(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    desk = show(serve(text=SMALL), "book")
+    expect(desk.page.locator("details.printed").first).to_be_attached()
+    (only,) = printed(desk, "Letter")
+    assert "No sheet is open here" in only
+    desk.page.get_by_role("button", name="Open all the sheets").click()
+    sheets = desk.page.locator("details.printed")
+    expect(desk.page.locator("details.printed[open] .page")).not_to_have_count(0)
+    expect(desk.page.locator("details.printed[open]")).to_have_count(sheets.count())
+    expect(desk.page.locator("details.printed > .empty")).to_have_count(0)
+    pages = printed(desk, "Letter")
+    assert len(pages) == desk.page.locator("details.printed .page").count()
+    assert not [one for one in pages if "No sheet is open here" in one or not one.strip()]
+    desk.page.get_by_role("button", name="Close them").click()
+    expect(desk.page.locator("details.printed[open]")).to_have_count(0)
 
 
 def printed(desk: Desk, size: str) -> list[str]:

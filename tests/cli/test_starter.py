@@ -246,3 +246,14 @@ def test_sleepers_papers_and_the_coldest_night_are_begun_with(
     assert [name for name, _ in rig.people] == ["ann", "ben"] and rig.header.trailer_class == "camper"
     assert main(["new", str(tmp_path / "reed.yaml"), "--sleepers", "on"]) == 3
     assert "who sleeps in it" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("asked", "typed"),
+    [("country", "Mars"), ("units", "ells"), ("class", "boat"), ("sleepers", "99"), ("axles", "9"), ("axle", "here"),
+     ("axle", "1,2,3,4,5"), ("axle", "-3"), ("length", "quite long"), ("coldest", "icy")],
+)  # fmt: skip
+def test_what_is_refused_names_the_question_it_answers(asked: str, typed: str) -> None:
+    with pytest.raises(NotUnderstood) as refused:
+        starter("Fern", {asked: typed})
+    assert refused.value.asked == asked

@@ -1,7 +1,7 @@
 // Written by tools/contract.py from src/boxwright/web/contract.py. Change that file, never this one.
 
 
-export const CONTRACT = 2;
+export const CONTRACT = 3;
 
 export type Accept = {
   seq: number;
@@ -251,6 +251,7 @@ export type No = {
   t: "no";
   seq: number;
   why: string;
+  asked: string;
 };
 
 export type Numbers = {

@@ -1,4 +1,7 @@
-import { isConnected, refused, send, state } from "./link";
+import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
+import type { No } from "./contract";
+import { bus, isConnected, refused, send, state } from "./link";
 
 /** Where the measures that are asked for are taken. */
 function Measured() {
@@ -26,6 +29,19 @@ function Measured() {
 /** The first page: a demo rig of one's own to look round in, or a start from what one knows. */
 export function First() {
   const demos = state.value?.demos ?? [];
+  const asks = state.value?.asks ?? [];
+  const form = useRef<HTMLFormElement>(null);
+  /** The question whose answer was refused: it is told at its box, and the hand is led there. */
+  const asked = useSignal("");
+  useEffect(() => {
+    const told = (event: Event) => {
+      asked.value = (event as CustomEvent<No>).detail.asked ?? "";
+      requestAnimationFrame(() => form.current?.querySelector<HTMLElement>("[aria-invalid]")?.focus());
+    };
+    bus.addEventListener("no", told);
+    return () => bus.removeEventListener("no", told);
+  }, []);
+  const wrong = (name: string) => refused.value !== "" && asked.value === name;
   return (
     <section class="first">
       <h1>Whose trailer is it?</h1>
@@ -34,16 +50,18 @@ export function First() {
       <p>Leave out what you do not know yet; it stands in the file as unknown, with where to read it.</p>
       <Measured />
       <p><small>{state.value?.terms.stud ?? ""}</small></p>
-      <form onSubmit={(event) => {
+      <form ref={form} onSubmit={(event) => {
         event.preventDefault();
         const answers: Record<string, string> = {};
         for (const [key, value] of new FormData(event.currentTarget)) if (typeof value === "string" && value.trim()) answers[key] = value.trim();
         send({ t: "begin", demo: "", answers });
       }}>
-        {(state.value?.asks ?? []).map((one) => (
+        {asks.map((one) => (
           <label key={one.name}>
             <span>{one.label}</span>
-            <input name={one.name} maxLength={60} autocomplete="off" placeholder="I do not know yet" aria-description={one.explains} />
+            <input name={one.name} maxLength={60} autocomplete="off" placeholder="I do not know yet" aria-description={one.explains}
+              aria-invalid={wrong(one.name) || undefined} aria-errormessage={wrong(one.name) ? "wrong" : undefined} />
+            {wrong(one.name) && <small id="wrong" class="wrong" role="alert">{refused.value}</small>}
             <small>{one.explains}</small>
           </label>
         ))}
@@ -60,7 +78,7 @@ export function First() {
           </li>
         ))}
       </ul>
-      {refused.value && <p class="refused" role="alert">{refused.value}</p>}
+      {refused.value && !asks.some((one) => wrong(one.name)) && <p class="refused" role="alert">{refused.value}</p>}
     </section>
   );
 }

@@ -102,6 +102,14 @@ function Printed({ page }: { page: Page }) {
   );
 }
 
+/** For whoever wants the whole book on paper: each sheet is opened, and so drawn and printed. */
+function OpenAll() {
+  const opened = (is: boolean) => {
+    for (const one of document.querySelectorAll<HTMLDetailsElement>("details.printed")) one.open = is;
+  };
+  return <p class="acts"><button onClick={() => opened(true)}>Open all the sheets</button> <button onClick={() => opened(false)}>Close them</button></p>;
+}
+
 /** The text of the rig file; the editor comes only when it is opened. */
 function File() {
   const place = useRef<HTMLDivElement>(null);
@@ -191,6 +199,10 @@ export function Body() {
       {found.tables.map((one, index) => <Table key={index} table={one} />)}
       {(found.notes ?? []).length > 0 && <ul class="notes" aria-label="Notes">{(found.notes ?? []).map((one) => <li key={one}>{one}</li>)}</ul>}
       {!isOnly && <OwnFindings codes={found.findings} />}
+      {found.pages.length > 1 && <OpenAll />}
+      {found.pages.length > 0 && !found.pictures.length && !found.charts.length && !found.tables.length && (
+        <p class="unopened">No sheet is open here, so there is nothing to print. Open the sheets you want on paper, then print.</p>
+      )}
       {found.pages.map((one) => <Printed key={one.name} page={one} />)}
       <Words words={found.words ?? []} />
     </div>

@@ -22,7 +22,11 @@ _COUNTRY = re.compile(r"(US|CA|UK|EU|AU|NZ)(-[A-Z]{2,3})?")
 
 
 class NotUnderstood(ValueError):
-    """An answer that cannot be read, with how to write it."""
+    """An answer that cannot be read, with how to write it; ``asked`` is the word of its question, empty of no one."""
+
+    def __init__(self, says: str, asked: str = "") -> None:
+        super().__init__(says)
+        self.asked = asked
 
 
 def starter(name: str, given: Mapping[str, str]) -> str:
@@ -49,14 +53,14 @@ def countries_in(text: str) -> tuple[str, ...]:
     for word in found:
         if not _COUNTRY.fullmatch(word):
             says = "write it as US-NC, CA-BC, UK, EU-FR, AU, NZ"
-            raise NotUnderstood(f'cannot read the country "{shortened(word)}"; {says}')
+            raise NotUnderstood(f'cannot read the country "{shortened(word)}"; {says}', "country")
     return found
 
 
 def units_in(word: str, countries: tuple[str, ...]) -> HeaderUnits:
     """Return the units a rig is begun in: as asked, else those of its home."""
     if word not in {"", "us", "metric"}:
-        raise NotUnderstood(f'there is no system of units "{shortened(word)}" (us, metric)')
+        raise NotUnderstood(f'there is no system of units "{shortened(word)}" (us, metric)', "units")
     is_inch = word == "us" or (not word and (not countries or countries[0][:2] in INCH_COUNTRIES))
     return US if is_inch else METRIC
 
@@ -65,7 +69,8 @@ def class_in(text: str) -> str:
     """Return the class of the trailer's papers, empty where nobody knows."""
     word = text.strip().lower()
     if word not in {"", UNKNOWN, *CLASSES}:
-        raise NotUnderstood(f'cannot read the class "{shortened(text.strip())}"; write cargo or camper')
+        says = f'cannot read the class "{shortened(text.strip())}"; write cargo or camper'
+        raise NotUnderstood(says, "class")
     return "" if word == UNKNOWN else word
 
 
@@ -81,7 +86,7 @@ def sleepers_in(text: str) -> tuple[str, ...]:
     if wrong or len(set(found)) < len(found) or len(found) > MOST_SLEEPERS:
         read = shortened(wrong[0] if wrong else text.strip())
         says = f"write names with commas between, such as ann, ben, or how many, 1 to {MOST_SLEEPERS}"
-        raise NotUnderstood(f'{SLEEPERS.question}: cannot read "{read}"; {says}')
+        raise NotUnderstood(f'{SLEEPERS.question}: cannot read "{read}"; {says}', SLEEPERS.word)
     return found
 
 
@@ -90,7 +95,7 @@ def axle_count(text: str) -> int:
     if not text.strip() or text.strip() == UNKNOWN:
         return 0
     if not text.strip().isdecimal() or not 1 <= int(text) <= MOST_AXLES:
-        raise NotUnderstood(f'cannot read the number of axles "{shortened(text)}"; write 1, 2, 3 or 4')
+        raise NotUnderstood(f'cannot read the number of axles "{shortened(text)}"; write 1, 2, 3 or 4', "axles")
     return int(text)
 
 
@@ -102,10 +107,10 @@ def value_of(asked: Asked, typed: str, units: HeaderUnits) -> str:
     try:
         band = read_band(text, asked.quantity, units)
     except CannotRead as reason:
-        raise NotUnderstood(f"{asked.question}: {reason}") from None
+        raise NotUnderstood(f"{asked.question}: {reason}", asked.word) from None
     if band.known and band.low < 0.0:
         says = f'"{shortened(text)}" is below nothing; write how far it is, without a sign'
-        raise NotUnderstood(f"{asked.question}: {says}")
+        raise NotUnderstood(f"{asked.question}: {says}", asked.word)
     return text if PLAIN.fullmatch(text) else quoted(text)
 
 
@@ -116,9 +121,10 @@ def axle_places(typed: str, count: int, units: HeaderUnits) -> str:
     asked = next(one for one in QUESTIONS if one.word == "axle")
     found = [value_of(asked, piece, units) for piece in typed.split(",")]
     if len(found) > MOST_AXLES:
-        raise NotUnderstood(f"these are {len(found)} axles; {MOST_AXLES} is the most that can be worked out")
+        says = f"these are {len(found)} axles; {MOST_AXLES} is the most that can be worked out"
+        raise NotUnderstood(says, asked.word)
     if count and len(found) != count:
         axles, places = ("axle" if count == 1 else "axles"), ("place" if len(found) == 1 else "places")
         says = f"{count} {axles}, but {len(found)} {places}; write one place for each axle, such as 83,117"
-        raise NotUnderstood(says)
+        raise NotUnderstood(says, asked.word)
     return ", ".join(found)

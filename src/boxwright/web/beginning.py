@@ -74,7 +74,7 @@ def begun_from_answers(answers: Mapping[str, str], folder: Path) -> Path:
     try:
         text = starter(name.capitalize(), given)
     except NotUnderstood as reason:
-        raise Refused(str(reason)) from None
+        raise Refused(str(reason), reason.asked) from None
     return _written(folder, plain.strip("-")[:40] or "rig", text)
 
 

@@ -183,7 +183,7 @@ from boxwright.web.sent import (
     WriteMeasures as WriteMeasures,
 )
 
-CONTRACT = 2
+CONTRACT = 3
 """Raised whenever a message changes: a page from before is told to load itself again."""
 
 Group = Literal["draw", "work-out", "on-file"]
@@ -410,11 +410,15 @@ class Disk(Message):
 
 
 class No(Message):
-    """An edit refused, with why: the page puts things back where they stand."""
+    """An edit refused, with why: the page puts things back where they stand.
+
+    ``asked`` is the question of the first page whose answer could not be read.
+    """
 
     t: Literal["no"]
     seq: int
     why: str
+    asked: str = ""
 
 
 class Offered(Message):

@@ -33,7 +33,11 @@ AT_LEAST = 1e-6
 
 
 class Refused(Exception):
-    """A change that cannot be made, with why."""
+    """A change that cannot be made, with why; ``asked`` is the word of the question whose answer is the reason."""
+
+    def __init__(self, why: str, asked: str = "") -> None:
+        super().__init__(why)
+        self.asked = asked
 
 
 def moved(document: Document, rig: Rig, of: str, shift: tuple[float, float, float]) -> Document:

@@ -171,14 +171,14 @@ class Workroom:
                 self._changed(tab, message, self.desk)
                 self._draw_anew()
         except Refused as reason:
-            self._say_no(tab, message.seq, str(reason))
+            self._say_no(tab, message.seq, str(reason), reason.asked)
         except ChangedMeanwhile:
             if self.desk is not None:
                 self._tell_all(self.desk.told())
             self._say_no(tab, message.seq, "the file was changed once more; look at both again")
 
-    def _say_no(self, tab: Tab, seq: int, why: str) -> None:
-        tab.tell(contract.No(t="no", seq=seq, why=why))
+    def _say_no(self, tab: Tab, seq: int, why: str, asked: str = "") -> None:
+        tab.tell(contract.No(t="no", seq=seq, why=why, asked=asked))
         if self.desk is not None:
             tab.tell(self._numbers(tab, seq))
 
