@@ -13,7 +13,9 @@ from boxwright.disciplines.layout.changeover import Setting
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.rig.compose import read_rig
 from boxwright.rig.rig import Rig
+from boxwright.study.at_night import exits_at_night
 from boxwright.study.slots import Slot, study
+from boxwright.study.standing import cut
 
 RIG = """\
 boxwright: 1
@@ -196,3 +198,44 @@ def test_a_slide_without_a_length_is_asked_for() -> None:
 def test_a_crate_too_large_for_every_opening_is_told_so() -> None:
     large = changed(SWINGS % 170, "1800 x 1000 x 1900").there.meets
     assert large == (("cr", "the frame of every opening, being too large for each"),)
+
+
+POCKET = "slides: {to: rear, by: %s, runs: in the wall}"
+SOCKET = "  socket: {x: 3500, side: right+20, z: 900, size: 80 x 60 x 80, weight: 0.2, stage: all, done: yes}"
+
+
+def judged_at_night(leaf: str, more: str, door: str) -> list[tuple[str, bool, bool]]:
+    """Return of each way out what check says of it at night: its name, is it held shut, may it be."""
+    rig, slot, _, goal = ends(leaf, "400 x 400 x 400", more, door)
+    exits = exits_at_night(rig, slot, cut(rig, slot.number, slot.is_ticked, goal.load, "sleep"))
+    return [(one.way.name, one.is_held_shut or one.is_too_small, one.may_be_held_shut) for one in exits]
+
+
+@pytest.mark.parametrize(
+    ("leaf", "more", "word"),
+    [
+        (POCKET % 690, "", "blocked"),  # the first stud behind the door ends it after 282 of 690 mm
+        (POCKET % 200, "", "blocked"),
+        (SWINGS % 170, GEN, "blocked"),
+        (SLIDES % 700, POST.rstrip() % "", "unknown"),
+        (SWINGS % 170, "", "free"),
+    ],
+)
+def test_a_leaf_is_judged_at_night_as_check_judges_it(leaf: str, more: str, word: str) -> None:
+    found = changed(leaf, more=more)
+    assert found.out is not None
+    assert [one.word for one in found.out.exits] == [word]
+    ((_, is_shut, may_be),) = judged_at_night(leaf, more, "x: 2600")
+    assert (is_shut, is_shut or may_be) == (word == "blocked", word != "free")
+
+
+def test_a_leaf_that_strikes_studs_in_its_wall_carries_nothing_out_and_says_which() -> None:
+    found = changed(POCKET % 690)
+    assert found.there.word == "blocked"
+    assert found.there.before[0].by[0].startswith("stud R")
+
+
+def test_what_is_let_into_a_wall_ends_a_leaf_in_it_while_it_is_there() -> None:
+    """By hand: the hole ends at 3300; the socket begins 200 mm behind it, the first stud of the wall farther."""
+    (socket,) = (one for one in changed(POCKET % 690, more=SOCKET).there.before)
+    assert (socket.word, socket.by) == ("blocked", ("socket",))

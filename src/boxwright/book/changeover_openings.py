@@ -5,23 +5,27 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from math import isfinite
 
-from boxwright.disciplines.frame.shell import shell
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import OPEN, SHUT, Freed, Gate, Hung, Mover, Posed, Release, Wall
 from boxwright.disciplines.layout.changeover_numbers import REACHED, SECONDS
+from boxwright.disciplines.layout.laid_back import held_outside
 from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.pockets import Around, hits_in_wall
+from boxwright.disciplines.layout.resting import let_in
+from boxwright.disciplines.layout.result import Stopped
 from boxwright.disciplines.layout.solve import opened
 from boxwright.disciplines.layout.stopping import faces_of, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS
+from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.disciplines.safety.parts import Facet as SafetyFacet
 from boxwright.disciplines.safety.result import Exit
 from boxwright.disciplines.safety.solve import OPENED_BY
 from boxwright.model.stage import Stands
 from boxwright.rig.rig import Item, Rig
-from boxwright.study.hull import hull_of
+from boxwright.study.at_night import walls_of
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing
 
@@ -43,7 +47,7 @@ class Openings:
         """Take what stands, and the ways out as they are judged of the night."""
         self._rig, self._slot, self._standing, self._stands = rig, slot, standing, stands
         self._exits, self._asks = exits, asks
-        self._hull = hull_of(shell(rig.frame, rig.trailer, ()), slot.box) if slot.box is not None else None
+        self._hull = walls_of(rig, slot.box) if slot.box is not None else None
 
     def _every(self) -> Iterator[Closed]:
         """Yield the openings that stand, in a place that is known."""
@@ -82,6 +86,19 @@ class Openings:
                 one.of, one.name, WALLS[one.wall], low, high, self._release(one),
                 is_low and does_open and is_hole, _sweep(one, low, high) if is_in else (),
             )  # fmt: skip
+
+    def around(self) -> Around | None:
+        """Return what a leaf that slides into its wall may meet there, but for what is let in and may be moved."""
+        room, hull = self._rig.layout.room, self._hull
+        if room is None or hull is None:
+            return None
+        return Around(tuple(self._every()), hull.within, (), let_in(self._rig.layout.fitted), hull.outer, room)
+
+    def _outside(self, leaf: Sweep, one: Closed) -> Iterator[Stopped]:
+        """Yield what of the shell, and the ground, ends the way of a leaf that opens outward."""
+        swing = one.facet.swing if one.facet is not None else None
+        if swing is not None and self._hull is not None:
+            yield from held_outside(leaf, swing.to, self._hull.outer, self._hull.ground)
 
     def _release(self, one: Closed) -> Release:
         """Return what opens an opening from inside, as the ways out are judged: as it is written, or by a part."""
@@ -124,15 +141,16 @@ class Openings:
         if room is None:
             return
         faces = faces_of(room, self._hull is not None and self._hull.has_nose)
-        closed = tuple(self._every())
+        closed, around = tuple(self._every()), self.around()
         for one in closed:
             leaves, _ = opened(one, self._hull.outer if self._hull is not None else None, room)
             stops = [
                 (stop.face, stop.reached, stop.sure == "sure")
                 for leaf in leaves
-                if not leaf.outside
-                for stop in stopped(leaf, faces, closed)
+                for stop in (stopped(leaf, faces, closed) if not leaf.outside else self._outside(leaf, one))
             ]
+            if around is not None:
+                stops += [(other.name, at, sure == "sure") for at, other, sure in hits_in_wall(one, around)]
             way = ways.get(one.of)
             span = (way.height if way.is_level else way.width) if way is not None else None
             is_pair = way is not None and "both" in way.turns

@@ -6,6 +6,7 @@ from boxwright.disciplines import layout, safety, structure
 from boxwright.disciplines.frame.shell import shell
 from boxwright.disciplines.layout.solve import Hull
 from boxwright.disciplines.safety.result import Exit
+from boxwright.exchange import Box
 from boxwright.rig.rig import Rig
 from boxwright.study.hull import heavy_of, hull_of, openings_of, stood_of
 from boxwright.study.slots import Slot
@@ -21,9 +22,13 @@ def exits_at_night(rig: Rig, slot: Slot, standing: Standing) -> tuple[Exit, ...]
     """
     if slot.safety is None or slot.frame is None or slot.box is None:
         return ()
+    return slot.safety.exits if slot.use == "sleep" else _asleep(rig, slot.safety, standing, walls_of(rig, slot.box))
+
+
+def walls_of(rig: Rig, box: Box) -> Hull:
+    """Return the shell round the room with all that lies in its walls, as whatever moves in them meets it."""
     bare = shell(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings)
-    hull = hull_of(bare, slot.box, rig.frame.runs, rig.frame.unrouted)
-    return slot.safety.exits if slot.use == "sleep" else _asleep(rig, slot.safety, standing, hull)
+    return hull_of(bare, box, rig.frame.runs, rig.frame.unrouted)
 
 
 def _asleep(rig: Rig, known: safety.Result, standing: Standing, hull: Hull) -> tuple[Exit, ...]:

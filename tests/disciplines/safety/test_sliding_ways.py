@@ -6,6 +6,7 @@ import pytest
 
 from boxwright.disciplines.safety.result import Exit
 from boxwright.disciplines.safety.sheets import warning_of
+from tests.disciplines.safety.test_findings import edited, worked
 from tests.disciplines.safety.test_ways import MORE, kinds, result
 
 SWING = "swing: {hinge: front, opens: out, to: 90 deg}"
@@ -100,3 +101,14 @@ def test_a_lid_of_the_roof_hinged_along_the_trailer_uncovers_what_the_hole_is_ac
     (found,) = [one for one in result(("  vent:", hatch)).exits if one.way.name == "hatch"]
     assert found.clear is not None
     assert (found.clear[0].best, found.clear[1].best) == pytest.approx((0.6, 0.4))
+
+
+@pytest.mark.parametrize("studs", ["", "frame:\n  studs: {tube: 25 x 25 x 1.5 mm, every: 400, first: 0}\nopenings:"])
+def test_a_leaf_that_strikes_studs_in_its_wall_says_of_which_wall_they_are(studs: str) -> None:
+    edits = (*slides("to: front, by: 690, runs: in the wall"), *([("openings:", studs)] if studs else []))
+    door = door_of(*edits)
+    assert door.struck is not None
+    assert warning_of(door) == f"{'' if studs else 'PERHAPS '}SHUT BY the studs of the right wall"
+    told = [one for one in worked(edited(*edits), "sleep") if "openings[door]" in (one.where, *one.because)]
+    assert any("the studs of the right wall" in one.says for one in told)
+    assert not any("frame.studs" in words for one in told for words in (one.says, one.act, one.lever))

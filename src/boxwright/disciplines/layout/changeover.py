@@ -11,6 +11,7 @@ from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.pockets import Around
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.exchange import Vector
@@ -84,7 +85,8 @@ class Hung:
     """The leaf of an opening as it opens, to be judged against what stands at each moment.
 
     ``span`` is how much of its hole (m) it covers while it is shut, along the way it goes; None where nobody knows.
-    ``stops`` are the faces of the room that stop it: their name, how far it gets, and whether that is sure.
+    ``stops`` is what of the shell stops it, faces of the room or what lies in its wall: its name, how far the leaf
+    gets, and whether that is sure.
     """
 
     opening: Closed
@@ -101,7 +103,8 @@ class Setting:
     ``turns`` are the ways leaves take; a leaf without one is not looked at on its way, and ``asks`` says so.
     ``exits`` are the openings somebody could get out through; ``held`` are those that, whatever stands before them,
     let nobody, or perhaps nobody, through. ``hung`` are the leaves of openings. What stands nearer than ``reach`` (m)
-    under a hatch or outside a wall is before its hole. ``asks`` are sentences on what nobody wrote: with any of them an
+    under a hatch or outside a wall is before its hole. ``around`` is what leaves that slide into their walls may meet
+    there, things aside. ``asks`` are sentences on what nobody wrote: with any of them an
     answer is only as far as known. ``doubt`` says how far all boxes are grown by their doubt, 1 for all of it.
     """
 
@@ -117,6 +120,7 @@ class Setting:
     hung: tuple[Hung, ...] = ()
     reach: float = 0.0
     doubt: float = 0.0
+    around: Around | None = None
 
     @property
     def room(self) -> Block:

@@ -14,6 +14,7 @@ from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
 from boxwright.disciplines.layout.held_leaves import reach_between
 from boxwright.disciplines.layout.hole_left import covered, left_of
 from boxwright.disciplines.layout.opened_holes import opened_hole
+from boxwright.disciplines.layout.pockets import hits_let_in
 from boxwright.disciplines.layout.stopping import is_within
 from boxwright.disciplines.layout.sweeps import met
 from boxwright.exchange import Vector
@@ -119,6 +120,9 @@ class Leaves:
             if found is not None and found[1] != "grazes":
                 is_sure = found[1] == "sure" and body.stands == "yes" and not leaf.is_usual
                 yield _Hit(body.name, *reach_between(leaf, body, is_sure), leaf.turns)
+        if self._setting.around is not None:  # what is let into a wall stands where a leaf may slide in it
+            for at, _, sure in hits_let_in(hung.opening, self._setting.around._replace(bodies=(body,))):
+                yield _Hit(body.name, at, at if sure == "sure" else inf, False)
 
 
 def _as_written(body: Body, blocks: tuple[Block, ...], doubt: float) -> Body:

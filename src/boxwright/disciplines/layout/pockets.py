@@ -77,11 +77,38 @@ def pocketed(
                 yield _told(one, some, by.best, sure)
 
 
-def hits_of(one: Closed, around: Around) -> Iterator[tuple[float, Within, Certainty]]:
+Hit = tuple[float, Within, Certainty]
+"""How far a leaf gets before something in its wall, and how sure that is."""
+
+
+def hits_of(one: Closed, around: Around) -> Iterator[Hit]:
     """Yield how far a leaf that slides into its wall gets before each thing that lies there, and how sure that is.
 
     It strikes for certain only what it strikes however little it slides.
     """
+    yield from hits_in_wall(one, around)
+    yield from hits_let_in(one, around)
+
+
+def hits_in_wall(one: Closed, around: Around) -> Iterator[Hit]:
+    """Yield the same of what belongs to the wall: studs, wires, pipes, other holes; where no stud is known, it asks."""
+    wall = WALLS.get(one.wall)
+    if wall is None:
+        return
+    found = [*around.within, *_holes(around.closed, one, 1 - wall[0])]
+    if not any(other.is_stud and other.wall == one.wall for other in around.within):
+        found.append(Within(one.of, STUDS, one.wall, (-inf, inf), (-inf, inf), is_sure=False))
+    yield from _met(one, found)
+
+
+def hits_let_in(one: Closed, around: Around) -> Iterator[Hit]:
+    """Yield the same of the things that are let into its wall."""
+    if one.wall in WALLS:
+        yield from _met(one, _let_in(around.bodies, around.depths, one.wall, around.outer, around.room))
+
+
+def _met(one: Closed, things: Iterable[Within]) -> Iterator[Hit]:
+    """Yield how far a leaf that slides into its wall gets before each of some things in walls."""
     slides = one.facet.slides if one.facet is not None else None
     wall = WALLS.get(one.wall)
     if slides is None or slides.runs != IN_WALL or one.is_unit or wall is None:
@@ -92,12 +119,8 @@ def hits_of(one: Closed, around: Around) -> Iterator[tuple[float, Within, Certai
         return
     half, high = one.place.size[axis] / 2.0, one.place.size[2] / 2.0
     start, tall = way * middle.best + half, (up.best - high, up.best + high)
-    let_in = _let_in(around.bodies, around.depths, one.wall, around.outer, around.room)
-    found = [*around.within, *_holes(around.closed, one, axis), *let_in]
-    if not any(other.is_stud and other.wall == one.wall for other in around.within):
-        found.append(Within(one.of, STUDS, one.wall, (-inf, inf), (-inf, inf), is_sure=False))
     _, most, least = slid(slides.by)
-    for other in found:
+    for other in things:
         if other.wall not in {one.wall, ""} or overlap(*other.up, *tall) <= TOUCH:
             continue
         ends = sorted((way * other.along[0], way * other.along[1]))

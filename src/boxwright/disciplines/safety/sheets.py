@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from boxwright.disciplines.safety.parts import ShutOff
 from boxwright.disciplines.safety.result import Device, Exit, Result
 from boxwright.disciplines.safety.sourced import DOOR_CARD, EMERGENCY, country_of
-from boxwright.disciplines.safety.telling import listed, name_of
+from boxwright.disciplines.safety.telling import listed, name_of, stopper
 from boxwright.units import HeaderUnits, show
 
 if TYPE_CHECKING:
@@ -108,14 +108,14 @@ def warning_of(one: Exit) -> str:
     if one.opens in ("key", "tool"):
         return f"ONLY WITH A {one.opens.upper()}"
     if one.is_held_shut and one.struck is not None:
-        return f"SHUT BY {name_of(one.struck.to)}"
+        return f"SHUT BY {stopper(one.struck.to, one.way)}"
     if one.is_too_small:
         return "TOO SMALL"
     if one.way_shut_by is not None:
         by = listed([name_of(of) for of in one.way_shut_by[:2]])
         return f"WAY SHUT BY {by}" if by else "WAY SHUT"
     if one.may_be_held_shut and one.struck is not None:
-        return f"PERHAPS SHUT BY {name_of(one.struck.to)}"
+        return f"PERHAPS SHUT BY {stopper(one.struck.to, one.way)}"
     if one.may_be_too_small and one.way.facet.clear is None:
         return "PERHAPS TOO SMALL"
     if one.opens == "unknown":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from boxwright.disciplines.safety.parts import Way
 from boxwright.disciplines.safety.sourced import BINDING, MEASURED_BY, ONLY_RECALLED, Law, sources_named
 from boxwright.finding import Finding, Kind, Use
 from boxwright.source import Rule
@@ -16,6 +17,16 @@ OWN_LABEL = "own-label"
 def name_of(path: str) -> str:
     """Return the builder's word for what a rig path names."""
     return path[path.rindex("[") + 1 :].split("]")[0] if "[" in path else path
+
+
+def stopper(path: str, way: Way) -> str:
+    """Return the builder's word for what ends the way of a leaf: a thing, a face, or the studs of the wall it is in.
+
+    Studs of which nobody knows where they are stand under the path of the opening itself.
+    """
+    if path == way.of or path.startswith("frame.studs"):
+        return f"the studs of the {way.wall} wall"
+    return f"the frame of the {way.wall} wall" if path.startswith("frame") else name_of(path)
 
 
 def listed(names: list[str] | tuple[str, ...]) -> str:

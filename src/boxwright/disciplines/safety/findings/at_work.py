@@ -8,7 +8,7 @@ from typing import Literal
 from boxwright.disciplines.safety.result import Exit, Result
 from boxwright.disciplines.safety.solve import least_of
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.disciplines.safety.telling import OWN_RULE, WORK, listed, name_of
+from boxwright.disciplines.safety.telling import OWN_RULE, WORK, listed, name_of, stopper
 from boxwright.exchange import FLOOR, Aisle
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
@@ -69,7 +69,7 @@ def _in_the_way(one: Exit, result: Result) -> tuple[str, ...]:
 def _why_not(one: Exit) -> str:
     name = one.way.name
     if one.is_held_shut and one.struck is not None:
-        return f"{name} is held shut by {name_of(one.struck.to)}"
+        return f"{name} is held shut by {stopper(one.struck.to, one.way)}"
     if one.is_too_small:
         return f"nobody gets through what is clear of {name}"
     by = listed([name_of(path) for path in (one.way_shut_by or ())[:3]])
@@ -82,7 +82,8 @@ def _doubt(one: Exit, result: Result, shown_in: HeaderUnits) -> str:
     if one.there != "yes":
         return f"{name} is not ticked"
     if one.may_be_held_shut and one.struck is not None:
-        return f"{name_of(one.struck.to)} may leave only {show(one.struck.metre.low, 'm', shown_in)} of {name}"
+        by = stopper(one.struck.to, one.way)
+        return f"{by} may leave only {show(one.struck.metre.low, 'm', shown_in)} of {name}"
     if one.may_be_too_small:
         return f"{name} may be too small to get through"
     if way is None or not way.width.known:

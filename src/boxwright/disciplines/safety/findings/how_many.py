@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from boxwright.disciplines.safety.result import Bed, Exit, Result
 from boxwright.disciplines.safety.solve import is_shut
 from boxwright.disciplines.safety.sourced import WAYS_OUT
-from boxwright.disciplines.safety.telling import OWN_RULE, SLEEP, kind_of, listed, name_of, question
+from boxwright.disciplines.safety.telling import OWN_RULE, SLEEP, kind_of, listed, name_of, question, stopper
 from boxwright.exchange import Aisle
 from boxwright.finding import Finding
 from boxwright.source import Rule
@@ -111,7 +111,7 @@ def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
         return (fit, 60) if fit else (f"Make {name} open from inside with a bare hand", 120)
     if lost[0].is_held_shut and lost[0].struck is not None:
         if "[" not in lost[0].struck.to:
-            return f"Let the leaf of {name} go another way: {lost[0].struck.to} stops it", 60
+            return f"Let the leaf of {name} go another way: {stopper(lost[0].struck.to, lost[0].way)} stops it", 60
         return f"Move {name_of(lost[0].struck.to)} out of the way of {name}", 10
     if lost[0].is_too_small and lost[0].way.facet.clear is None:
         return f"Let {name} open farther, make it larger, or make another opening a way out", 120
@@ -154,7 +154,7 @@ def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
     if one.opens in ("key", "tool"):
         return f"{name} opens with a {one.opens} only"
     if one.is_held_shut and one.struck is not None:
-        return f"{name} is held shut by {name_of(one.struck.to)}"
+        return f"{name} is held shut by {stopper(one.struck.to, one.way)}"
     if one.is_too_small:
         return f"nobody gets through what is clear of {name}"
     found = ways_between(result, bed, one) if bed is not None else []

@@ -24,6 +24,7 @@ from boxwright.disciplines.safety.telling import (
     name_of,
     question,
     stop,
+    stopper,
 )
 from boxwright.finding import Finding
 from boxwright.units import Band, HeaderUnits, show
@@ -128,19 +129,23 @@ def way_blocked(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
     """Return what is said of a way out that is held shut, where there are enough others."""
     assert one.struck is not None
-    left, by = one.struck.metre.best, name_of(one.struck.to)
+    left, by = one.struck.metre.best, stopper(one.struck.to, one.way)
+    is_thing = "[" in one.struck.to  # the shell and its studs cannot be moved
+    thing = one.struck.to if is_thing else one.way.of
     says = f"{by} leaves {show(left, 'm', shown_in)} of {one.way.name} to get through: nobody gets out by it"
-    act = f"Move {by} out of the way of {one.way.name}"
+    act, minutes = f"Move {by} out of the way of {one.way.name}", 10
+    if not is_thing:
+        act, minutes = f"Let the leaf of {one.way.name} go another way: {by} stops it", 60
     return Finding(
         code, one.way.of, "fix", says, left, LENGTHS["squeeze"], left - LENGTHS["squeeze"], "m", "practice",
-        f"{one.struck.to}.x", act=act, minutes=10, uses=SLEEP, because=(one.way.of, one.struck.to),
+        f"{thing}.x", act=act, minutes=minutes, uses=SLEEP, because=tuple(dict.fromkeys((one.way.of, thing))),
     )  # fmt: skip
 
 
 def _may_be_held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
     """Return what is said of a way out of which something may leave little: its leaf strikes it, or it covers it."""
     assert one.struck is not None
-    left, by = one.struck.metre.low, name_of(one.struck.to)
+    left, by = one.struck.metre.low, stopper(one.struck.to, one.way)
     thing = one.struck.to if "[" in one.struck.to else one.way.of  # a face of the room cannot be moved
     says = f"{by} may leave only {show(left, 'm', shown_in)} of {one.way.name} to get through"
     act = f"Open {one.way.name} as far as it goes with everything in its place for the night, and go out by it"
