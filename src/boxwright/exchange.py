@@ -111,12 +111,16 @@ class AxleLoad:
 
 @dataclass(frozen=True, slots=True)
 class Clearance:
-    """How far one thing is from another (m), below zero when it is in it, and when: travel, night or work."""
+    """How far one thing is from another (m), below zero when it is in it, and when: travel, night or work.
+
+    ``side`` is the side of a hole, width or height, of which a leaf that strikes something leaves so much.
+    """
 
     of: str
     to: str
     metre: Band
     when: str
+    side: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,7 +72,7 @@ def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]
         best, _ = left_of(one.reached, one.turns, is_sure, span.best, is_pair)
         least, _ = left_of(ends[0], one.turns, is_sure, span.low, is_pair)
         _, most = left_of(ends[1], one.turns, is_sure, span.high, is_pair)
-        found.append(Clearance(one.of, by, Band(best, least, most), "night"))
+        found.append(Clearance(one.of, by, Band(best, least, most), "night", "height" if way.is_level else "width"))
     # Whoever leaves by a hatch stands on the bed under it.
     beds = {f"parts[{one.bed}]" for one in own.sleepers if one.bed} | set(own.beds)
     if own.room is not None:

@@ -196,9 +196,11 @@ def _exit(
     sill = None
     if under.known and room is not None and way.wall not in ("roof", "floor"):
         sill = Band(under.best - room.floor, under.low - room.floor, under.high - room.floor, spread=under.spread)
-    clear = _clear(way)
-    is_too_small = clear is not None and min(one.high if one.known else inf for one in clear) < LENGTHS["squeeze"]
     found = [one for one in leaves if one.of == way.of]
+    clear = _as_it_opens(_clear(way), found)
+    if sill is not None and "hinged bottom" in way.turns:
+        sill = _over_the_leaf(sill, way, found)
+    is_too_small = clear is not None and min(one.high if one.known else inf for one in clear) < LENGTHS["squeeze"]
     struck = min(found, key=lambda one: (one.metre.high >= LENGTHS["squeeze"], one.metre.low), default=None)
     return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck)
 
@@ -255,6 +257,37 @@ def _clear(way: Way) -> tuple[Band, Band] | None:
     if way.goes is None:
         return None
     return (width, _left(height, way.goes)) if way.is_level else (_left(width, way.goes), height)
+
+
+def _as_it_opens(clear: tuple[Band, Band] | None, struck: list[Clearance]) -> tuple[Band, Band] | None:
+    """Return what is clear of a way out, no more of either side than what its leaf leaves that strikes something."""
+    if clear is None:
+        return None
+    wide, high = clear
+    for one in struck:
+        wide = _lesser(wide, one.metre) if one.side == "width" else wide
+        high = _lesser(high, one.metre) if one.side == "height" else high
+    return wide, high
+
+
+def _lesser(one: Band, other: Band) -> Band:
+    """Return the lesser of two lengths, end by end; one nobody knows is no more than the other."""
+    if not one.known or not other.known:
+        return one
+    ends = (min(one.best, other.best), min(one.low, other.low), min(one.high, other.high))
+    return Band(*ends, spread="exact" if ends[1] == ends[2] else "interval", assumed=one.assumed)
+
+
+def _over_the_leaf(sill: Band, way: Way, struck: list[Clearance]) -> Band:
+    """Return how high one climbs over a leaf that is hinged at its bottom and does not go all the way down (m)."""
+    if way.height is None or not way.height.known:
+        return sill
+    left = _left(way.height, way.goes) if way.goes is not None else way.height
+    for one in struck:
+        left = _lesser(left, one.metre) if one.side == "height" else left
+    stands = (way.height.best - left.best, way.height.low - left.high, way.height.high - left.low)
+    best, low, high = (at + max(over, 0.0) for at, over in zip((sill.best, sill.low, sill.high), stands, strict=True))
+    return Band(best, low, high, spread=sill.spread if low == sill.low and high == sill.high else "interval")
 
 
 def _within(clear: Band, hole: Band | None) -> Band:

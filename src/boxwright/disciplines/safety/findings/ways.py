@@ -263,6 +263,8 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield question(code, of, says, act, 5, f"{of}.clear")
             continue
         least = min(side.low for side in one.clear)
+        if one.may_be_too_small and one.may_be_held_shut:
+            continue  # what may leave so little of it is asked about as what is in its way
         if one.may_be_too_small:
             says = f"{name} may leave only {show(least, 'm', shown_in)} to get through, by what is known of it"
             act = f"Open {name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
@@ -332,6 +334,13 @@ def _size(sides: Sequence[Band], shown_in: HeaderUnits) -> str:
     return " x ".join(show(side.best, "m", shown_in) for side in sides)
 
 
+def _starts(sill: Band, shown_in: HeaderUnits) -> str:
+    """Return how high one starts to climb: where it is in doubt, as high as it may be."""
+    if sill.low == sill.high:
+        return f"starts {show(sill.best, 'm', shown_in)}"
+    return f"may start {show(sill.high, 'm', shown_in)}"
+
+
 def high_sill(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which way out starts so high over the floor that it takes a step to climb out.
 
@@ -349,12 +358,12 @@ def high_sill(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield replace(made, could_stop=False, could_limit=False, protects=False)
         if one.counts and one.sill is not None and one.sill.high > limit:
             says = (
-                f"{one.way.name} starts {show(one.sill.best, 'm', shown_in)} over the floor;"
+                f"{one.way.name} {_starts(one.sill, shown_in)} over the floor;"
                 f" over {show(limit, 'm', shown_in)} one needs a step to climb out{measured_elsewhere(result.law)}"
             )
             act = f"Fix a step or a chest under {one.way.name}"
             source = SOURCE_OF_LENGTH["sill"]
             yield Finding(
-                "safety/high-sill", one.way.of, "advice", says, one.sill.best, limit, limit - one.sill.best, "m",
+                "safety/high-sill", one.way.of, "advice", says, one.sill.high, limit, limit - one.sill.high, "m",
                 source, f"{one.way.of}.z", act=act, minutes=30, uses=SLEEP, because=(one.way.of,),
             )  # fmt: skip
