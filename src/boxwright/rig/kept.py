@@ -61,6 +61,7 @@ def kept_of(
         leads=tuple(_leads(items)),
         halves=tuple(_halves(items["parts"], layers)),
         room=room,
+        folding=tuple(one.of for one in items["parts"] if one.words.folds),
         padded=tuple(
             (one.of, thick)
             for one in items["parts"]

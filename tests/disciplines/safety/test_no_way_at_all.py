@@ -84,3 +84,21 @@ def test_at_dunlin_before_its_hatch_crates_before_the_only_doors_are_a_stop() ->
     assert {(one.kind, one.says) for one in found if one.code == "safety/two-ways-out"} == {
         ("stop", "there is no way out: the way to rear is shut by bowls-crates and side-hatch is not in")
     }
+
+
+BED = "bed: {x: %s, z: 300, size: 1900 x 800 x %s, weight: 60, stage: shell, done: yes%s}"
+FOLDING = (BED % ("500, side: centre", 300, ""), BED % ("2300, side: right", 100, "%s"))
+INWARD = ("swing: {hinge: front, opens: out, to: 90 deg}", "swing: {hinge: front, opens: in, to: 90 deg}")
+
+
+def test_a_door_held_shut_by_a_bed_that_folds_up_is_a_question_and_says_what_is_folded() -> None:
+    """By hand: the bed lies from 2300 to 4200 along the right wall; the door opens in over 3300 to 4000."""
+    folds = (FOLDING[0], FOLDING[1] % ", folds: up, folded_depth: 100, hinge: {edge: right}")
+    barred = (WINDOW, WINDOW.replace("inside", "none"))
+    kind, says = told(UK, INWARD, folds, barred)
+    assert (kind, says[:28]) == ("unknown", "there is no way out of bed: ")
+    assert "door is held shut by bed until that is folded up" in says
+    kind, says = told(UK, INWARD, (FOLDING[0], FOLDING[1] % ""), barred)
+    assert kind == "stop"
+    assert "door is held shut by bed and" in says
+    assert told(INWARD, folds)[0] == "stop", "a way that is to be cleared first is no unobstructed one"

@@ -38,7 +38,7 @@ def door_of(*edits: tuple[str, str]) -> Exit:
         ("to: front, by: 350, runs: inside", (0.35, 0.35), {ASKED}, "PERHAPS TOO SMALL"),
         ("to: front, by: 200..700, runs: inside", (0.2, 0.6), {ASKED}, "PERHAPS TOO SMALL"),
         ("to: front, by: 200, runs: inside", (0.2, 0.2), {LOST}, "TOO SMALL"),
-        ("to: front, by: 200, runs: in the wall", (0.0, 0.2), {LOST}, "TOO SMALL"),  # less, if there are studs
+        ("to: front, by: 200, runs: in the wall", (0.2, 0.2), {LOST}, "TOO SMALL"),
         ("to: front, runs: inside", None, {ASKED}, None),
         ("to: right, by: 700, runs: inside", None, {ASKED}, None),
     ],

@@ -11,6 +11,8 @@ from math import cos, radians
 import pytest
 
 from boxwright.disciplines.safety.result import Exit
+from boxwright.disciplines.safety.telling import length, some_of
+from boxwright.units import HeaderUnits
 from tests.disciplines.safety.test_ways import MORE, kinds, result
 
 RAMP = "  ramp: {wall: rear, side: centre, width: 1500, z: 0, height: 1800, stage: shell, cut: yes, done: yes, "
@@ -41,18 +43,18 @@ def test_one_that_is_written_to_open_less_is_climbed_over(to: int) -> None:
 def test_one_that_strikes_something_lets_out_by_what_that_leaves() -> None:
     ramp = ramp_of((MORE, BOX % (5100, 300)))
     assert ramp.struck is not None and ramp.struck.side == "height"
-    assert ramp.clear is not None and ramp.sill is not None
+    assert ramp.left is not None and ramp.sill is not None
     left = ramp.struck.metre.best
     assert 0.3 < left < 1.2
-    assert ramp.clear[1].best == pytest.approx(left)
+    assert ramp.left[1].best == pytest.approx(left)
     assert ramp.sill.best == pytest.approx(1.8 - left)
-    assert ramp.clear[0].best == pytest.approx(1.4), "its width is as it was"
+    assert ramp.left[0].best == pytest.approx(1.4), "its width is as it was"
 
 
 def test_where_the_thing_may_stand_aside_the_whole_hole_may_be_left() -> None:
     ramp = ramp_of((MORE, BOX % ("5100..7500", 300)))
-    assert ramp.clear is not None and ramp.sill is not None
-    assert ramp.clear[1].low < ramp.clear[1].high == pytest.approx(1.7)
+    assert ramp.left is not None and ramp.sill is not None
+    assert ramp.left[1].low < ramp.left[1].high == pytest.approx(1.7)
     assert ramp.sill.low == pytest.approx(0.0) and ramp.sill.high > 0.5
 
 
@@ -74,3 +76,9 @@ def test_what_a_struck_leaf_may_leave_is_asked_once() -> None:
     found = kinds(("  vent:", RAMP % "90 deg"), (MORE, BOX % ("4700..7500", 300)))
     asked = {code for kind, code, where in found if where == "openings[ramp]" and kind == "unknown"}
     assert asked == {"way-blocked"}
+
+
+def test_less_than_a_mark_of_a_tape_is_told_as_nothing() -> None:
+    units = HeaderUnits(length="mm")
+    assert [some_of(metres, units) for metres in (0.0, 0.0000357, 0.0004, 0.0006)] == ["nothing"] * 3 + ["1 mm"]
+    assert length(0.7641, units) == "764 mm"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import ceil, pi
+from math import pi
 
 from boxwright.disciplines.layout.result import Shift
 from boxwright.finding import Finding, Use
@@ -15,8 +15,6 @@ WAYS = (("forward", "rearward"), ("to the left", "to the right"), ("down", "up")
 AXES = ("of length", "of width", "of height")
 MOST_NAMES = 4
 DEGREE = pi / 180.0
-SLACK = 1e-6
-"""What misses a whole degree by no more (of one) is one: the numbers were rounded."""
 
 
 def length(metres: float, shown_in: HeaderUnits) -> str:
@@ -43,13 +41,10 @@ def angle(turned: float, shown_in: HeaderUnits) -> str:
 
 
 def got_to(reached: float, whole: float, turns: bool, shown_in: HeaderUnits) -> str:
-    """Return how far something gets before it is stopped: at once, or after so much as a tape or the eye can tell.
-
-    An angle is told in whole degrees, short of all the way; less than half of one, or of a mark of a tape, is nothing.
-    """
+    """Return how far something gets before it is stopped: at once where that is less than half a degree, or a mark."""
     if turns:
-        degrees = min(round(reached / DEGREE), ceil(whole / DEGREE - SLACK) - 1)
-        return f"after {angle(degrees * DEGREE, shown_in)} of {angle(whole, shown_in)}" if degrees > 0 else "at once"
+        told = f"after {angle(reached, shown_in)} of {angle(whole, shown_in)}"
+        return "at once" if reached < DEGREE / 2.0 else told
     if length(reached, shown_in) == length(0.0, shown_in):
         return "at once"
     return f"after {length(reached, shown_in)} of {length(whole, shown_in)}"

@@ -231,7 +231,7 @@ class Section:
     """What safety sees of the rig, whatever stands. ``beds`` are the parts somebody may lie on for a while instead.
 
     ``counted`` are the parts slept on that are several pieces in one line, and so in one place, and how many;
-    ``padded`` those with a mattress, and how thick that is (m).
+    ``padded`` those with a mattress, and how thick that is (m); ``folding`` the parts that fold up.
     """
 
     ways: tuple[Way, ...] = ()
@@ -245,3 +245,4 @@ class Section:
     halves: tuple[Half, ...] = ()
     room: Surfaces | None = None
     padded: tuple[tuple[str, float], ...] = ()
+    folding: tuple[str, ...] = ()

@@ -22,6 +22,7 @@ class Exit:
     it needs none. ``clear`` are the clear width and height, None where nobody measured them and a frame takes its
     share. ``sill`` is how high its lower edge is over the finished floor. ``is_too_small`` says that nobody gets
     through what is clear of it. ``struck`` is what its leaf strikes as it opens, and what is left of the hole then.
+    ``left`` is what is clear of it as far as its leaf opens before it strikes something; ``sill`` counts that in.
     ``way_shut_by`` is what shuts the way to it from every bed, None where there is one, or nobody sleeps; ``not_from``
     are the names of the beds from which it is shut, where it is not from another.
     """
@@ -35,6 +36,7 @@ class Exit:
     sill: Band | None
     is_too_small: bool = False
     struck: Clearance | None = None
+    left: tuple[Band, Band] | None = None
     way_shut_by: tuple[str, ...] | None = None
     not_from: tuple[str, ...] = ()
 
@@ -58,6 +60,11 @@ class Exit:
         """Return whether what is clear of it may be too little: what was measured was tried, what is reckoned not."""
         least = LENGTHS["squeeze" if self.way.facet.clear is not None else "pass"]
         return self.clear is not None and min(one.low if one.known else least for one in self.clear) < least
+
+    @property
+    def as_it_opens(self) -> tuple[Band, Band] | None:
+        """Return what is clear of it as it opens now; what may leave too little is asked about elsewhere."""
+        return self.clear if self.left is None or self.may_be_held_shut else self.left
 
     @property
     def counts(self) -> bool:
@@ -137,7 +144,8 @@ class Result:
 
     ``aisles`` are the ways from each bed to each opening, None where no chapter has worked any out. ``bedless`` sleep
     on something that does not stand, or that nobody wrote. ``openings`` are all that stand, perhaps or not. ``hot`` is
-    what gets hot and may be inside, whatever it runs on; ``strung`` the wires; ``halves`` what is done in part.
+    what gets hot and may be inside, whatever it runs on; ``strung`` the wires; ``halves`` what is done in part;
+    ``folding`` the beds that fold up.
     """
 
     of: str
@@ -162,6 +170,7 @@ class Result:
     halves: tuple[Half, ...]
     ceiling: float
     floor: float
+    folding: tuple[str, ...] = ()
 
     def aisle(self, bed: str, exit_of: str) -> Aisle | None:
         """Return the way from a bed to an opening."""

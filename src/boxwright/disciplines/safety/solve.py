@@ -87,6 +87,7 @@ def solve(
         generators=tuple(one for one in flames if one.kept.what == "generator"),
         stores=tuple(_fuelled(one, room) for one in stores if _is_fuel(one)) if is_judged else (),
         beds=beds,
+        folding=tuple(one.of for one in beds if one.of in own.folding),
         bedless=tuple(one for one in sleepers if not any(one.name in bed.sleepers for bed in beds)),
         aisles=aisles,
         openings=tuple(one for one in own.holes if one.of in certain) if is_judged else (),
@@ -197,12 +198,12 @@ def _exit(
     if under.known and room is not None and way.wall not in ("roof", "floor"):
         sill = Band(under.best - room.floor, under.low - room.floor, under.high - room.floor, spread=under.spread)
     found = [one for one in leaves if one.of == way.of]
-    clear = _as_it_opens(_clear(way), found)
+    clear = _clear(way)
     if sill is not None and "hinged bottom" in way.turns:
         sill = _over_the_leaf(sill, way, found)
     is_too_small = clear is not None and min(one.high if one.known else inf for one in clear) < LENGTHS["squeeze"]
     struck = min(found, key=lambda one: (one.metre.high >= LENGTHS["squeeze"], one.metre.low), default=None)
-    return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck)
+    return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck, _as_it_opens(clear, found))
 
 
 def _with_ways(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> Exit:

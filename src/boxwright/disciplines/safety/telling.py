@@ -6,12 +6,23 @@ from boxwright.disciplines.safety.parts import Way
 from boxwright.disciplines.safety.sourced import BINDING, MEASURED_BY, ONLY_RECALLED, Law, sources_named
 from boxwright.finding import Finding, Kind, Use
 from boxwright.source import Rule
+from boxwright.units import HeaderUnits, show
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 LEAVE: tuple[Use, ...] = ("leave",)
 WORK: tuple[Use, ...] = ("work",)
 OWN_RULE = "own-rule"
 OWN_LABEL = "own-label"
+
+
+def length(metres: float, shown_in: HeaderUnits) -> str:
+    """Return a length as a tape shows it: to a sixteenth of an inch or a millimetre."""
+    return show(metres, "length", shown_in, cuts=True)
+
+
+def some_of(metres: float, shown_in: HeaderUnits) -> str:
+    """Return how much is left of something, as a tape shows it; nothing where that is less than a mark."""
+    return "nothing" if length(metres, shown_in) == length(0.0, shown_in) else length(metres, shown_in)
 
 
 def name_of(path: str) -> str:

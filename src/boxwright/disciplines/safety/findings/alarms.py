@@ -7,9 +7,18 @@ from collections.abc import Iterator
 from boxwright.disciplines.safety.result import Device, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
 from boxwright.disciplines.safety.sourced import CO, EXTINGUISHER, FUELS, LENGTHS, SMOKE, SOURCE_OF_LENGTH
-from boxwright.disciplines.safety.telling import OWN_LABEL, SLEEP, asked_by, listed, measured_elsewhere, question, stop
+from boxwright.disciplines.safety.telling import (
+    OWN_LABEL,
+    SLEEP,
+    asked_by,
+    length,
+    listed,
+    measured_elsewhere,
+    question,
+    stop,
+)
 from boxwright.finding import Finding
-from boxwright.units import HeaderUnits, show
+from boxwright.units import HeaderUnits
 
 AWAY = "is outside the room, or shut in"
 """Why something that stands warns and helps nobody."""
@@ -153,8 +162,8 @@ def alarm_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         ):
             limit = LENGTHS[key]
             if what in kept.facet.alarm and far > limit:
-                within = f"for {what} within {show(limit, 'm', shown_in)}"
-                says = f"{kept.name} hangs {show(far, 'm', shown_in)} {key}; usual is {within}"
+                within = f"for {what} within {length(limit, shown_in)}"
+                says = f"{kept.name} hangs {length(far, shown_in)} {key}; usual is {within}"
                 act = f"Read the leaflet of {kept.name} and hang it so"
                 yield _numbered(code, kept.of, says, act, far, limit, SOURCE_OF_LENGTH[key])
         if "CO" in kept.facet.alarm:
@@ -170,8 +179,8 @@ def _beside_flames(code: str, one: Device, result: Result, shown_in: HeaderUnits
         if nearest <= far <= farthest:
             continue
         says = (
-            f"{one.kept.name} hangs {show(far, 'm', shown_in)} to the side of {flame.kept.name}; usual is"
-            f" {show(nearest, 'm', shown_in)} to {show(farthest, 'm', shown_in)} (EN 50292, as leaflets of alarms quote"
+            f"{one.kept.name} hangs {length(far, shown_in)} to the side of {flame.kept.name}; usual is"
+            f" {length(nearest, shown_in)} to {length(farthest, shown_in)} (EN 50292, as leaflets of alarms quote"
             " it)"
         )
         act = f"Read the leaflet of {one.kept.name} and hang it so"
@@ -253,8 +262,8 @@ def extinguisher_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         far, one, way = min(pairs, key=lambda pair: pair[0])
         if far > limit:
             says = (
-                f"{one.kept.name} hangs {show(far, 'm', shown_in)} from the nearest way out, {way.way.name};"
-                f" within {show(limit, 'm', shown_in)} of it nobody has to turn back"
+                f"{one.kept.name} hangs {length(far, shown_in)} from the nearest way out, {way.way.name};"
+                f" within {length(limit, shown_in)} of it nobody has to turn back"
                 f"{measured_elsewhere(result.law)}{asked_by(result.law, EXTINGUISHER)}"
             )
             act = f"Hang {one.kept.name} by {way.way.name}"
@@ -273,8 +282,8 @@ def _too_high(code: str, there: list[Device], result: Result, shown_in: HeaderUn
         up = one.at[2].high - result.floor if one.at is not None else limit
         if up > limit:
             says = (
-                f"the top of {one.kept.name} is {show(up, 'm', shown_in)} over the floor;"
-                f" not everybody reaches over {show(limit, 'm', shown_in)}{measured_elsewhere(result.law)}"
+                f"the top of {one.kept.name} is {length(up, shown_in)} over the floor;"
+                f" not everybody reaches over {length(limit, shown_in)}{measured_elsewhere(result.law)}"
             )
             act = f"Hang {one.kept.name} lower"
             yield _numbered(code, one.kept.of, says, act, up, limit, SOURCE_OF_LENGTH["extinguisher up"])

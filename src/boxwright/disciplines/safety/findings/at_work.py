@@ -8,10 +8,10 @@ from typing import Literal
 from boxwright.disciplines.safety.result import Exit, Result
 from boxwright.disciplines.safety.solve import least_of
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.disciplines.safety.telling import OWN_RULE, WORK, listed, name_of, stopper
+from boxwright.disciplines.safety.telling import OWN_RULE, WORK, length, listed, name_of, stopper
 from boxwright.exchange import FLOOR, Aisle
 from boxwright.finding import Finding
-from boxwright.units import HeaderUnits, show
+from boxwright.units import HeaderUnits
 
 
 def way_out_at_work(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -83,7 +83,7 @@ def _doubt(one: Exit, result: Result, shown_in: HeaderUnits) -> str:
         return f"{name} is not ticked"
     if one.may_be_held_shut and one.struck is not None:
         by = stopper(one.struck.to, one.way)
-        return f"{by} may leave only {show(one.struck.metre.low, 'm', shown_in)} of {name}"
+        return f"{by} may leave only {length(one.struck.metre.low, shown_in)} of {name}"
     if one.may_be_too_small:
         return f"{name} may be too small to get through"
     if way is None or not way.width.known:
@@ -93,4 +93,4 @@ def _doubt(one: Exit, result: Result, shown_in: HeaderUnits) -> str:
     at = f" at {listed([name_of(path) for path in way.blocked_by[:3]])}" if way.blocked_by else ""
     if not way.height.known:
         return f"nobody knows how much headroom the way to {name} has"
-    return f"the way to {name} may be only {show(least_of(way).low, 'm', shown_in)} wide or high{at}"
+    return f"the way to {name} may be only {length(least_of(way).low, shown_in)} wide or high{at}"

@@ -8,9 +8,9 @@ from dataclasses import replace
 from boxwright.disciplines.safety.result import Bed, Flame, Fuelled, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between, room_between
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.disciplines.safety.telling import LEAVE, OWN_LABEL, SLEEP, measured_elsewhere, question, stop
+from boxwright.disciplines.safety.telling import LEAVE, OWN_LABEL, SLEEP, length, measured_elsewhere, question, stop
 from boxwright.finding import Finding
-from boxwright.units import HeaderUnits, show
+from boxwright.units import HeaderUnits
 
 KEPT_OUT_OF = ("sleep", "leave")
 """Uses in which no vapour may be inside; who works beside a can knows that it is there."""
@@ -82,12 +82,12 @@ def flame_near_fuel(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 continue
             far = gap_between(flame.at, one.at) if flame.at is not None and one.at is not None else None
             where = one.store.of
-            how = f"stands {show(far, 'm', shown_in)} from" if far is not None else "stands nobody knows how far from"
+            how = f"stands {length(far, shown_in)} from" if far is not None else "stands nobody knows how far from"
             says = f"{one.store.name} {how} {flame.kept.name}, which gets hot"
             yield Finding(
                 "safety/flame-near-fuel", where, "advice", says, far, limit, far - limit if far is not None else None,
                 "m", "practice", f"{where}.x",
-                act=f"Keep {one.store.name} at least {show(limit, 'm', shown_in)} from {flame.kept.name}", minutes=5,
+                act=f"Keep {one.store.name} at least {length(limit, shown_in)} from {flame.kept.name}", minutes=5,
                 uses=SLEEP, because=(where, flame.kept.of),
             )  # fmt: skip
 
@@ -124,7 +124,7 @@ def hot_surface(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 yield replace(question(code, where, says, act, 3, f"{where}.x"), because=(kept.of, bed.of))
             elif kept.wants is None and far < limit:
                 says = (
-                    f"{bed.name} is {show(far, 'm', shown_in)} from {kept.name}, which gets hot, and nobody wrote how"
+                    f"{bed.name} is {length(far, shown_in)} from {kept.name}, which gets hot, and nobody wrote how"
                     f" much room it wants"
                 )
                 act = f"Read in the leaflet of {kept.name} how far from it nothing may be that burns; write keep_clear"
@@ -136,8 +136,8 @@ def hot_surface(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _too_hot(code: str, one: Flame, bed: Bed, far: float, wants: float, shown_in: HeaderUnits) -> Finding:
     kept = one.kept
     says = (
-        f"{bed.name} is {show(far, 'm', shown_in)} from {kept.name}, which gets hot and wants"
-        f" {show(wants, 'm', shown_in)} kept clear: bedding may catch fire"
+        f"{bed.name} is {length(far, shown_in)} from {kept.name}, which gets hot and wants"
+        f" {length(wants, shown_in)} kept clear: bedding may catch fire"
     )
     act = f"Move {bed.name} or {kept.name} apart, or leave {kept.name} off and out of it at night"
     return Finding(
@@ -159,9 +159,9 @@ def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.generators if result.use == "sleep" else ():
         kept = one.kept
         lever = f"{kept.of}.when_sleeping"
-        act = f"Put {kept.name} {show(limit, 'm', shown_in)} away, its exhaust turned away; write when_sleeping: out"
+        act = f"Put {kept.name} {length(limit, shown_in)} away, its exhaust turned away; write when_sleeping: out"
         if one.at is None:
-            within = show(limit, "m", shown_in)
+            within = length(limit, shown_in)
             says = f"nobody wrote where {kept.name} stands at night; its exhaust kills within {within}{elsewhere}"
             yield question(code, kept.of, says, act, 5, lever, "cpsc-generator")
             continue
@@ -177,8 +177,8 @@ def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield question(code, kept.of, says, act, 5, lever, "cpsc-generator")
         elif near[0] < limit:
             far, name = near
-            stands = f"{kept.name} stands {show(far, 'm', shown_in)} from {name} at night"
-            says = f"{stands}; its exhaust comes in within {show(limit, 'm', shown_in)}{elsewhere}"
+            stands = f"{kept.name} stands {length(far, shown_in)} from {name} at night"
+            says = f"{stands}; its exhaust comes in within {length(limit, shown_in)}{elsewhere}"
             yield Finding(
                 code, kept.of, "stop", says, far, limit, far - limit, "m", "cpsc-generator", lever, act=act, minutes=10,
                 protects=True, uses=SLEEP, because=(kept.of,),

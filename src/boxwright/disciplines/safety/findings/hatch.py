@@ -7,9 +7,9 @@ from math import isfinite
 
 from boxwright.disciplines.safety.result import Bed, Exit, Result
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.disciplines.safety.telling import question
+from boxwright.disciplines.safety.telling import length, question
 from boxwright.finding import Finding
-from boxwright.units import HeaderUnits, show
+from boxwright.units import HeaderUnits
 
 
 def hatch_out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -25,7 +25,7 @@ def hatch_out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     for one in result.exits:
         if not one.is_to_count or one.way.wall != "roof" or any(_is_under(bed, one, result) for bed in result.beds):
             continue
-        near = show(LENGTHS["up to a hatch"], "m", shown_in)
+        near = length(LENGTHS["up to a hatch"], shown_in)
         says = f"{one.way.name} is in the roof, and no bed surely lies under it within {near} of the ceiling: nobody"
         says += " can say how somebody gets up and out"
         act = f"Climb out by {one.way.name} in the dark with everything in its place for the night"

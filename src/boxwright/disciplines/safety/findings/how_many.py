@@ -87,12 +87,18 @@ def _is_sure(one: Exit) -> bool:
 
 def _is_surely_lost(result: Result, bed: Bed | None, one: Exit) -> bool:
     """Return whether an opening certainly lets nobody out, whatever nobody wrote of it turns out to be."""
-    if one.there == "no" or one.is_held_shut or one.is_too_small or _is_shut(result, bed, one):
+    is_held = one.is_held_shut and _bed_before(result, one) == ""
+    if one.there == "no" or is_held or one.is_too_small or _is_shut(result, bed, one):
         return True
     may_be_fitted = any(
         device.there == "perhaps" and device.kept.facet.release.strip() == one.way.name for device in result.releases
     )
     return one.opens in ("none", "key", "tool") and not may_be_fitted
+
+
+def _bed_before(result: Result, one: Exit) -> str:
+    """Return the name of the bed that holds an opening shut and could be folded up first; empty where none does."""
+    return name_of(one.struck.to) if one.struck is not None and one.struck.to in result.folding else ""
 
 
 def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
@@ -109,6 +115,8 @@ def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
     if lost[0].opens in ("none", "key", "tool"):
         fit = what_to_fit(result, lost[0])
         return (fit, 60) if fit else (f"Make {name} open from inside with a bare hand", 120)
+    if lost[0].is_held_shut and (folded := _bed_before(result, lost[0])):
+        return f"Let {name} open another way, or try in the dark to fold up {folded} and go out by it", 60
     if lost[0].is_held_shut and lost[0].struck is not None:
         if "[" not in lost[0].struck.to:
             return f"Let the leaf of {name} go another way: {stopper(lost[0].struck.to, lost[0].way)} stops it", 60
@@ -153,6 +161,8 @@ def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
         return f"{name} does not open from inside"
     if one.opens in ("key", "tool"):
         return f"{name} opens with a {one.opens} only"
+    if one.is_held_shut and (folded := _bed_before(result, one)):
+        return f"{name} is held shut by {folded} until that is folded up"
     if one.is_held_shut and one.struck is not None:
         return f"{name} is held shut by {stopper(one.struck.to, one.way)}"
     if one.is_too_small:

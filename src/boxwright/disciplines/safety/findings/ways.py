@@ -19,15 +19,17 @@ from boxwright.disciplines.safety.telling import (
     SLEEP,
     advice,
     cited,
+    length,
     listed,
     measured_elsewhere,
     name_of,
     question,
+    some_of,
     stop,
     stopper,
 )
 from boxwright.finding import Finding
-from boxwright.units import Band, HeaderUnits, show
+from boxwright.units import Band, HeaderUnits
 
 
 def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -132,7 +134,7 @@ def _held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
     left, by = one.struck.metre.best, stopper(one.struck.to, one.way)
     is_thing = "[" in one.struck.to  # the shell and its studs cannot be moved
     thing = one.struck.to if is_thing else one.way.of
-    says = f"{by} leaves {show(left, 'm', shown_in)} of {one.way.name} to get through: nobody gets out by it"
+    says = f"{by} leaves {some_of(left, shown_in)} of {one.way.name} to get through: nobody gets out by it"
     act, minutes = f"Move {by} out of the way of {one.way.name}", 10
     if not is_thing:
         act, minutes = f"Let the leaf of {one.way.name} go another way: {by} stops it", 60
@@ -147,7 +149,10 @@ def _may_be_held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
     assert one.struck is not None
     left, by = one.struck.metre.low, stopper(one.struck.to, one.way)
     thing = one.struck.to if "[" in one.struck.to else one.way.of  # a face of the room cannot be moved
-    says = f"{by} may leave only {show(left, 'm', shown_in)} of {one.way.name} to get through"
+    only = length(left, shown_in)
+    says = f"{by} may leave only {only} of {one.way.name} to get through"
+    if some_of(left, shown_in) == "nothing":
+        says = f"{by} may leave nothing of {one.way.name} to get through"
     act = f"Open {one.way.name} as far as it goes with everything in its place for the night, and go out by it"
     return Finding(
         code, one.way.of, "unknown", says, left, LENGTHS["pass"], left - LENGTHS["pass"], "m", "practice",
@@ -170,7 +175,7 @@ def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUni
         return
     by = listed([name_of(path) for path in (*best.blocked_by, *best.unsure)[:3]])
     word = "high" if best.height.known and best.height.low < best.width.low else "wide"
-    wide = show(least.best, "m", shown_in)
+    wide = length(least.best, shown_in)
     at = f", at {by}" if by else ""
     lever = f"{(*best.blocked_by, *best.unsure, where)[0]}.x"
     if max(least_of(aisle).high for aisle in known) < LENGTHS["squeeze"]:
@@ -181,7 +186,7 @@ def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUni
             "practice", lever, act=act, minutes=10, uses=SLEEP, because=(where, *best.blocked_by),
         )  # fmt: skip
         return
-    says = f"the way from {bed.name} to {name} may be only {show(least.low, 'm', shown_in)} {word}{at}; try it"
+    says = f"the way from {bed.name} to {name} may be only {length(least.low, shown_in)} {word}{at}; try it"
     if not best.height.known:
         says = f"nobody knows how much headroom the way from {bed.name} to {name} has; try it"
     if best.unsure:
@@ -255,18 +260,17 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says = f"nobody knows whether {name} is meant as a way out, and it is counted as one"
             act = f"Go out by {name} once, and write egress: yes or no"
             yield question(code, of, says, act, 5, f"{of}.egress")
-        if one.clear is None or not all(side.known for side in one.clear):
+        clear = one.as_it_opens
+        if one.clear is None or clear is None or not all(side.known for side in one.clear):
             hole = [side for side in (one.way.width, one.way.height) if side is not None and side.known]
             rough = f"; the hole itself is {_size(hole, shown_in)}" if len(hole) == 2 else ""
             says = f"{name} is meant as a way out, and nobody has measured what is left to get through{rough}"
             act = f"Open {name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
             yield question(code, of, says, act, 5, f"{of}.clear")
             continue
-        least = min(side.low for side in one.clear)
-        if one.may_be_too_small and one.may_be_held_shut:
-            continue  # what may leave so little of it is asked about as what is in its way
+        least = min(side.low for side in clear)
         if one.may_be_too_small:
-            says = f"{name} may leave only {show(least, 'm', shown_in)} to get through, by what is known of it"
+            says = f"{name} may leave only {length(least, shown_in)} to get through, by what is known of it"
             act = f"Open {name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
             yield question(code, of, says, act, 5, f"{of}.clear")
             continue
@@ -276,12 +280,12 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             if least < LENGTHS["pass"]:
                 yield _narrow(code, one, result, shown_in)
             continue
-        limits = ((one.clear[0], wide.limit), (one.clear[1], high.limit))
+        limits = ((clear[0], wide.limit), (clear[1], high.limit))
         short = [(side, limit) for side, limit in limits if side.low < limit]
         if short:
             side, limit = short[0]
             wanted = f"{wide.limit_text} x {high.limit_text}"
-            says = f"{name} leaves {_size(one.clear, shown_in)} to get through, less than {wanted} ({cited(wide)})"
+            says = f"{name} leaves {_size(clear, shown_in)} to get through, less than {wanted} ({cited(wide)})"
             act = f"Try {name} with the largest of those who sleep there, in a coat"
             yield Finding(
                 code, of, wide.kind, says, side.best, limit, side.best - limit, "m", wide.source, f"{of}.clear",
@@ -291,10 +295,10 @@ def clear_opening(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 def _narrow(code: str, one: Exit, result: Result, shown_in: HeaderUnits) -> Finding:
     """Return what is said of a way out not everybody gets through, where no rule that is known here gives a size."""
-    assert one.clear is not None
-    side, limit = min(one.clear, key=lambda side: side.low), LENGTHS["pass"]
+    clear = one.as_it_opens or ()
+    side, limit = min(clear, key=lambda side: side.low), LENGTHS["pass"]
     says = (
-        f"{one.way.name} leaves {_size(one.clear, shown_in)} to get through: under {show(limit, 'm', shown_in)} not"
+        f"{one.way.name} leaves {_size(clear, shown_in)} to get through: under {length(limit, shown_in)} not"
         f" everybody does (common practice, no source; no size of {result.law.country or 'the home'} is known here)"
     )
     act = f"Try {one.way.name} with the largest of those who sleep there, in a coat, or make it larger"
@@ -312,7 +316,7 @@ def _more_than_the_hole(code: str, one: Exit, shown_in: HeaderUnits) -> Iterator
     for word, clear, hole in (("width", written.width, way.width), ("height", written.height, way.height)):
         if clear is None or hole is None or not (clear.known and hole.known) or clear.low <= hole.high:
             continue
-        wide, is_wide = show(clear.best, "m", shown_in), show(hole.best, "m", shown_in)
+        wide, is_wide = length(clear.best, shown_in), length(hole.best, shown_in)
         says = f"{way.name} cannot leave a {word} of {wide}: its hole is {is_wide}; no more than that is counted"
         act = f"Open {way.name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
         yield question(code, way.of, says, act, 5, f"{way.of}.clear")
@@ -331,14 +335,14 @@ def _too_small(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
 
 
 def _size(sides: Sequence[Band], shown_in: HeaderUnits) -> str:
-    return " x ".join(show(side.best, "m", shown_in) for side in sides)
+    return " x ".join(length(side.best, shown_in) for side in sides)
 
 
 def _starts(sill: Band, shown_in: HeaderUnits) -> str:
     """Return how high one starts to climb: where it is in doubt, as high as it may be."""
     if sill.low == sill.high:
-        return f"starts {show(sill.best, 'm', shown_in)}"
-    return f"may start {show(sill.high, 'm', shown_in)}"
+        return f"starts {length(sill.best, shown_in)}"
+    return f"may start {length(sill.high, shown_in)}"
 
 
 def high_sill(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -359,7 +363,7 @@ def high_sill(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if one.counts and one.sill is not None and one.sill.high > limit:
             says = (
                 f"{one.way.name} {_starts(one.sill, shown_in)} over the floor;"
-                f" over {show(limit, 'm', shown_in)} one needs a step to climb out{measured_elsewhere(result.law)}"
+                f" over {length(limit, shown_in)} one needs a step to climb out{measured_elsewhere(result.law)}"
             )
             act = f"Fix a step or a chest under {one.way.name}"
             source = SOURCE_OF_LENGTH["sill"]
