@@ -28,7 +28,7 @@ from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAY
 from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import reach, within
-from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, outline_of
+from boxwright.disciplines.layout.terraces import Bed, outline_of
 from boxwright.disciplines.layout.ways import scene_drawn, way_drawn, ways_out
 
 MOST_TO_LEAVE = 400
@@ -348,9 +348,24 @@ def _over_and_under(bodies: tuple[Body, ...], opening: Closed, setting: Setting)
 
 def _is_climbed_to(beds: Iterable[Bed], opening: Closed, setting: Setting) -> bool:
     """Return whether a bed that is down is under a hatch, so near that who stands on it has the shoulders outside."""
-    around = outline_of(_hole(opening))
-    near = (bed for bed in beds if setting.faces.ceiling - bed.top <= ROOM["stoop"])
-    return any(within(bed_rect_of(bed), around) is not None for bed in near)
+    return any(gets_up_from(bed, opening, setting) for bed in beds)
+
+
+def gets_up_from(bed: Bed, opening: Closed, setting: Setting) -> bool:
+    """Return whether enough of a hole is over a bed to get through there, and near it, wherever both may be."""
+    top = bed.top - (bed.place.z.best - bed.place.z.low)
+    if setting.faces.ceiling - top > ROOM["stoop"]:
+        return False
+    for axis in (0, 1):
+        mine, hole = ((place.x, place.y)[axis] for place in (bed.place, opening.place))
+        half, wide = bed.place.size[axis] / 2.0, opening.place.size[axis]
+        over = min(
+            min(at + wide / 2.0, mine.low + half) - max(at - wide / 2.0, mine.high - half)
+            for at in (hole.low, hole.high)
+        )
+        if over < min(SQUEEZE, wide):
+            return False
+    return True
 
 
 def _hole(opening: Closed) -> Block:

@@ -127,7 +127,8 @@ class Bed:
     """A place somebody sleeps at in one slot, with the ends of its box; ``of`` is the path of the part.
 
     ``pieces`` is how many of it one line stands for; only one of them has a place. ``is_there`` is False where it
-    stands perhaps.
+    stands perhaps. ``surely`` are both ends along the trailer and across it of what it surely covers, and the least
+    height of what one stands on, None where nobody knows.
     """
 
     of: str
@@ -136,6 +137,7 @@ class Bed:
     at: tuple[Band, Band, Band] | None
     pieces: int = 1
     is_there: bool = True
+    surely: tuple[tuple[float, float], tuple[float, float], float] | None = None
 
 
 @dataclass(frozen=True, slots=True)

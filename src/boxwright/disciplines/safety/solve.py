@@ -325,10 +325,25 @@ def _beds(own: Section, sleepers: tuple[Sleeper, ...], stood: tuple[Stood, ...])
         if one is None and free:
             one = free.pop(0) if len(free) > 1 else free[0]
         if one is not None:
-            at = _with_mattress(ends_of(one.place), thick.get(one.of, 0.0))
-            bed = found.get(one.of) or Bed(one.of, one.name, (), at, pieces.get(one.of, 1), one.is_there)
+            padding, count = thick.get(one.of, 0.0), pieces.get(one.of, 1)
+            at, surely = _with_mattress(ends_of(one.place), padding), _surely(one.place, padding)
+            bed = found.get(one.of) or Bed(one.of, one.name, (), at, count, one.is_there, surely)
             found[one.of] = replace(bed, sleepers=(*bed.sleepers, sleeper.name))
     return tuple(found.values())
+
+
+def _surely(place: Place, thick: float) -> tuple[tuple[float, float], tuple[float, float], float] | None:
+    """Return what a bed covers seen from above wherever within its doubt it is, and how high one stands on it at least.
+
+    Both ends of a side are the wrong way round where it covers nothing for certain.
+    """
+    if ends_of(place) is None:
+        return None
+    x, y = (
+        (band.high - size / 2.0, band.low + size / 2.0)
+        for band, size in zip((place.x, place.y), place.size[:2], strict=True)
+    )
+    return x, y, place.z.low + place.size[2] / 2.0 + thick
 
 
 def _with_mattress(at: Ends | None, thick: float) -> Ends | None:

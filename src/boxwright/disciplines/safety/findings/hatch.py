@@ -16,7 +16,8 @@ def hatch_out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     """Ask how somebody gets up to a way out in the roof, where no bed is under it and near it.
 
     Asks: from a bed under the hole, is the roof so near that who stands on it has the shoulders outside
-    Limit: 1.2 m from the top of a bed to the ceiling (practice); what else is climbed on nobody can judge
+    Limit: 1.2 m from the top of a bed to the ceiling, and 300 mm (12 in) of the hole over it both ways (practice); what
+        else is climbed on nobody can judge
     Source: practice
     Lever: a bed or a step under the hatch
     """
@@ -33,18 +34,23 @@ def hatch_out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
 
 
 def _is_under(bed: Bed, one: Exit, result: Result) -> bool:
-    """Return whether a bed surely lies under a hole, and near enough to the ceiling."""
-    if bed.at is None or not bed.is_there:
+    """Return whether a bed surely lies under enough of a hole to get through there, and near enough to the ceiling."""
+    if bed.surely is None or not bed.is_there:
         return False
-    up = result.ceiling - bed.at[2].high
+    *sides, top = bed.surely
+    up = result.ceiling - top
     if not isfinite(up) or up > LENGTHS["up to a hatch"]:
         return False
     place = one.way.place
-    pairs = ((place.x, place.size[0], bed.at[0]), (place.y, place.size[1], bed.at[1]))
     return all(
-        middle.known and middle.high + size / 2.0 > ends.low and middle.low - size / 2.0 < ends.high
-        for middle, size, ends in pairs
+        middle.known and min(_over(at, size, ends) for at in (middle.low, middle.high)) >= min(LENGTHS["squeeze"], size)
+        for middle, size, ends in zip((place.x, place.y), place.size, sides, strict=False)
     )
+
+
+def _over(middle: float, size: float, ends: tuple[float, float]) -> float:
+    """Return how much of a hole is over a bed along one axis (m), below zero where none is."""
+    return min(middle + size / 2.0, ends[1]) - max(middle - size / 2.0, ends[0])
 
 
 __all__ = ["hatch_out_of_reach"]
