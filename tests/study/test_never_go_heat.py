@@ -113,6 +113,15 @@ def test_without_a_written_hot_day_it_is_a_limit_until_one_is_written(use: Use) 
     assert (found.answer, found.because) == ("limits", ("heat/hot-not-known",))
 
 
+@pytest.mark.parametrize(
+    ("lacks", "code"), [("hottest_design: 74 F", "night-not-known"), ("coldest_design: 72 F", "hot-not-known")]
+)
+def test_never_go_to_a_second_place_of_which_nobody_wrote_how_cold_or_hot_it_gets(lacks: str, code: str) -> None:
+    """One place that is written whole says nothing of another."""
+    found = by(ELECTRIC, ("places:\n  home:", f"places:\n  peak: {{height: 2500 ft, {lacks}}}\n  home:"))
+    assert found.answer in ("limits", "ask") and f"heat/{code}" in found.because
+
+
 @pytest.mark.parametrize("use", ["sleep", "work"])
 def test_never_go_in_a_heat_that_no_fan_helps_against(use: Use) -> None:
     found = if_all_judge(study(clean("hottest_design: 74 F", "hottest_design: 115 F"), TODAY), use)

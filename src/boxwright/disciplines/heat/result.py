@@ -86,7 +86,8 @@ class Result:
     the trailer is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
     electricity in those nights, ``also`` (J) what else that stands may take of it in one. ``proof`` is what a logged
     night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out. ``hot`` is the hottest day of
-    those in it, ``has_hot_day`` says that some place tells how hot it gets.
+    those in it, ``has_hot_day`` says that some place tells how hot it gets. ``no_night`` and ``no_hot_day`` are the
+    names of the places of which nobody wrote how cold or how hot it gets.
     """
 
     of: str
@@ -108,6 +109,8 @@ class Result:
     proof: Proof | None = None
     hot: HotHours | None = None
     has_hot_day: bool = False
+    no_night: tuple[str, ...] = ()
+    no_hot_day: tuple[str, ...] = ()
 
     @property
     def is_peopled(self) -> bool:

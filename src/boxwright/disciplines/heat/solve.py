@@ -93,6 +93,8 @@ def solve(
         proof=proof,
         hot=hottest_of(own, inside, moisture, coolers, use) if is_known else None,
         has_hot_day=bool(hot_days(own)),
+        no_night=_other_than(own, {one.place for one in places}),
+        no_hot_day=_other_than(own, {one.place for one in hot_days(own)}),
     )
 
 
@@ -121,6 +123,10 @@ def _left(inside: Inside, places: tuple[Outdoors, ...]) -> HeldNight | None:
     """Return the coldest night of all places with nobody in and the heater off; None where no place has one."""
     coldest = min(places, key=lambda one: one.coldest.low, default=None)
     return night_of(inside, coldest, None, ()) if coldest is not None else None
+
+
+def _other_than(own: Section, told: set[str]) -> tuple[str, ...]:
+    return tuple(name for name, _ in own.climates if name not in told)
 
 
 def outdoors_of(own: Section) -> tuple[Outdoors, ...]:

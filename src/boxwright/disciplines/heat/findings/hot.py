@@ -18,18 +18,30 @@ NO_FAN_HELPS = columns("too_hot")["no fan helps"][0]
 def hot_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Ask how hot it gets where somebody sleeps or works in it.
 
-    Asks: the hottest hour of a hot day, or the mean high of the hottest month, of at least one place
+    Asks: the hottest hour of a hot day, or the mean high of the hottest month, of every place that is written
     Limit: none
     Source: own-rule
     Lever: hottest_design of a place
     """
-    if result.is_peopled and result.volume.known and not result.has_hot_day:
+    uses = SLEEP if result.use == "sleep" else WORK
+    if not result.is_peopled or not result.volume.known:
+        return
+    if not result.has_hot_day:
         yield Finding(
             "heat/hot-not-known", "places", "unknown", "nobody wrote how hot it gets where the trailer stands, so"
             " nobody can say whether the room gets too hot", source=OWN_RULE, lever="places", act="Write under places"
             f" how hot its hottest day gets, such as my field: {{hottest_design: {warm(A_HOT_DAY, shown_in)}}}, from"
             " records of its weather",
-            minutes=10, could_stop=False, uses=SLEEP if result.use == "sleep" else WORK, because=("places",),
+            minutes=10, could_stop=False, uses=uses, because=("places",),
+        )  # fmt: skip
+        return
+    for name in result.no_hot_day:
+        of = f"places[{name}]"
+        yield Finding(
+            "heat/hot-not-known", of, "unknown", f"nobody wrote how hot it gets at {name}, so nobody can say whether"
+            " the room gets too hot there", source=OWN_RULE, lever=of, act="Write how hot its hottest day gets, such as"
+            f" hottest_design: {warm(A_HOT_DAY, shown_in)}, from records of its weather",
+            minutes=10, could_stop=False, uses=uses, because=(of,),
         )  # fmt: skip
 
 

@@ -27,7 +27,7 @@ A_LITTLE_MILDER = 5.0
 def night_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Ask how cold it gets where somebody sleeps.
 
-    Asks: a coldest night of at least one place
+    Asks: a coldest night of every place that is written
     Limit: none
     Source: own-rule
     Lever: coldest_design of a place
@@ -39,6 +39,15 @@ def night_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             f" such as my field: {{coldest_design: {warm(A_COLD_NIGHT, shown_in)}}}, from records of its weather",
             minutes=10, could_stop=False, uses=SLEEP, because=("places",),
         )  # fmt: skip
+    elif result.use == "sleep" and result.sleepers:
+        for name in result.no_night:
+            of = f"places[{name}]"
+            yield Finding(
+                "heat/night-not-known", of, "unknown", f"nobody wrote how cold it gets at {name}, so no night there is"
+                " worked out", source=OWN_RULE, lever=of, act="Write how cold its worst night is, such as"
+                f" coldest_design: {warm(A_COLD_NIGHT, shown_in)}, from records of its weather",
+                minutes=10, could_stop=False, uses=SLEEP, because=(of,),
+            )  # fmt: skip
 
 
 def room_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
