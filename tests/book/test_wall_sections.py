@@ -44,7 +44,7 @@ def test_the_finished_wall_names_what_lies_in_it_and_how_far_each_rule_of_the_ha
 
 def test_what_each_layer_was_taken_to_be_stands_beside_it() -> None:
     rows = {row[0]: row for row in drawn("section-left", 10).grids[1].rows}
-    assert rows["foam"][1:4] == ("xps", "1 1/2 in", "0.0288 (0.026 to 0.036) W/mK")
+    assert rows["foam"][1:4] == ("xps", "1 1/2 in", "0.2 (0.18 to 0.25) Btu in/h ft2 F")
     assert rows["member"][1] == "steel" and rows["skin"][1] == "aluminium"
     assert all(row[4] for row in rows.values())
 

@@ -79,3 +79,17 @@ def test_what_is_written_as_built_is_for_the_owner_to_say(
     expect(found.locator(".offer")).to_contain_text("Build it first", timeout=60_000)
     expect(found.get_by_role("button", name="It is built: write it down")).to_be_visible()
     expect(found.get_by_role("button", name="Make this change")).to_have_count(0)
+
+
+def test_each_box_has_a_name_of_its_own_however_often_its_value_is_asked_for(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    desk = show(serve("whimbrel"), "weight")
+    desk.at_rest()
+    expect(desk.page.locator("main .blank input").first).to_be_attached()
+    asked = desk.page.locator(".blank label").all_inner_texts()
+    assert len(set(asked)) < len(asked), "some value is asked for in more than one place"
+    ids = desk.page.locator("[id]").evaluate_all("all => all.map(one => one.id)")
+    assert sorted(ids) == sorted(set(ids))
+    beside = "all => all.every(one => one.control === one.parentElement.querySelector('input'))"
+    assert desk.page.locator(".blank label").evaluate_all(beside)

@@ -82,6 +82,19 @@ def test_no_word_is_answered_with_itself_or_with_one_that_no_thing_has(word: str
     assert guess != word and (not guess or guess in OWNER_OF_KEY)
 
 
+@pytest.mark.parametrize(("typed", "meant"), [("deisel", "diesel"), ("Deisel", "diesel"), ("propan", "propane")])
+def test_a_mistyped_fluid_is_answered_with_the_one_it_is_like(typed: str, meant: str) -> None:
+    text = f"{HEAD}parts:\n  can: {{x: 10, tank: {{of: {typed}, volume: 2 gal}}}}\n"
+    assert f'"{typed}" is no fluid that is known; did you mean "{meant}"? Write it as of: {meant}' in problems(text)
+
+
+@pytest.mark.parametrize("typed", ["soup", "unobtainium"])
+def test_a_fluid_like_no_other_is_answered_with_all_there_are(typed: str) -> None:
+    text = f"{HEAD}parts:\n  can: {{x: 10, tank: {{of: {typed}, volume: 2 gal}}}}\n"
+    (said,) = [one for one in problems(text) if "is no fluid" in one]
+    assert said.startswith(f'"{typed}" is no fluid that is known; write it as of: water, or another of antifreeze,')
+
+
 @pytest.mark.parametrize("word", ["kind", "type", "fuel"])
 def test_what_a_thing_runs_on_is_led_to_of(word: str) -> None:
     text = f"{HEAD}parts:\n  stove: {{x: 10, heater: {{{word}: diesel}}}}\n"

@@ -54,6 +54,7 @@ def test_factor_of_every_symbol(symbol: str) -> None:
         ("1 lbf", "force", 4.448222),
         ("1 Btu/h ft2 F", "transmittance", 5.678263),
         ("1 Btu/h per F", "heat loss", 5.678263 * 9.290304e-2),  # its U value over its square foot
+        ("1 Btu in/h ft2 F", "conductivity", 1.442279e-1),
         ("68 F", "temperature", 293.15),
         ("-40 F", "temperature", 233.15),
         ("-40 C", "temperature", 233.15),

@@ -52,6 +52,8 @@ EU = HeaderUnits(length="cm", weight="kg", words="EU")
         (36.0, "heat loss", HeaderUnits(temperature="C"), "36 W/K"),
         (36.0, "heat loss", HeaderUnits(temperature="F", words="UK"), "68.2 Btu/h per F"),
         (5.678263, "W/m2K", US, "1 Btu/h ft2 F"),
+        (0.0288456, "conductivity", US, "0.2 Btu in/h ft2 F"),
+        (0.12, "conductivity", UK, "0.12 W/mK"),
         (2.8, "transmittance", UK, "2.8 W/m2K"),
         (-0.0028, "1/K", US, "-0.28 %/C"),
         (1234.5, "N m", US, "1,234 N m"),

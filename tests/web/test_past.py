@@ -73,6 +73,11 @@ def test_there_are_never_more_than_so_many_nor_more_bytes() -> None:
     assert kept(longer) == [float(age) for age in range(NEWEST - 1, -1, -1)]
 
 
+def test_of_a_crowded_hour_the_newest_are_kept_beside_what_it_began_with() -> None:
+    ages = kept(texts(*(float(count) for count in range(300))))
+    assert ages == [299.0, *(float(age) for age in range(MOST_PAST - 2, -1, -1))]
+
+
 def test_a_text_is_kept_once_however_often_it_is_replaced_in_a_row(tmp_path: Path) -> None:
     past = Past(tmp_path / "past", "rig.yaml")
     for data in (b"a", b"a", b"b", b"a"):

@@ -1,5 +1,6 @@
 import { signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { placed } from "./beam";
 import type { Answer, Balance, Figure, Working } from "./contract";
 import { Findings } from "./findings";
 import { at, choose, type Got, got, isConnected, isOther, isPreview, numbers, settled, slot, state } from "./link";
@@ -61,27 +62,22 @@ const isLong = (text: string): boolean => text.length > 11;
 
 /** The trailer as a beam: weights down, wheels and ball up, one scale for all bars. */
 function Beam({ balance }: { balance: Balance }) {
-  const low = Math.min(balance.coupler_mm, balance.front_mm);
-  const high = balance.rear_mm;
-  const x = (mm: number) => 34 + ((mm - low) / (high - low || 1)) * 252;
-  const most = Math.max(...balance.reactions.filter((one) => !one.is_down).map((one) => Math.abs(one.kg)), 1);
-  const bar = (kg: number) => Math.max(Math.abs(kg) * (24 / most), 1.5);
-  const up = balance.reactions.filter((one) => !one.is_down);
+  const { front, rear, begins, up, down } = placed(balance);
   return (
     <svg class="beam" viewBox="0 0 320 96" role="img" aria-label={balance.says}>
-      <path class="frame" d={`M${x(balance.front_mm)} 48V28H${x(balance.rear_mm)}V48`} />
-      <path class="wide" d={`M${x(balance.coupler_mm)} 48H${x(balance.rear_mm)}`} />
-      {balance.reactions.filter((one) => one.is_down).map((one) => (
+      <path class="frame" d={`M${front} 48V28H${rear}V48`} />
+      <path class="wide" d={`M${begins} 48H${rear}`} />
+      {down.map(({ one, x }) => (
         <g key={one.label}>
-          <path class="down" d={`M${x(one.x_mm)} 16V44`} />
-          <path class="head" d={`M${x(one.x_mm) - 4} 37L${x(one.x_mm)} 47L${x(one.x_mm) + 4} 37z`} />
-          <text x={x(one.x_mm)} y="12">{one.text}</text>
+          <path class="down" d={`M${x} 16V44`} />
+          <path class="head" d={`M${x - 4} 37L${x} 47L${x + 4} 37z`} />
+          <text x={x} y="12">{one.text}</text>
         </g>
       ))}
-      {up.map((one, index) => (
+      {up.map(({ one, x, tall, lifts }, index) => (
         <g key={one.label}>
-          <path class={one.kg < 0 ? "up lifts" : "up"} d={`M${x(one.x_mm)} 52v${bar(one.kg)}`} />
-          <text x={isLong(one.text) && index === 0 ? 0 : x(one.x_mm)} y="91" style={{ textAnchor: isLong(one.text) && index === 0 ? "start" : index === 0 || up.length === 2 ? "middle" : index % 2 ? "end" : "start" }}
+          <path class={lifts ? "up lifts" : "up"} d={`M${x} 52v${tall}`} />
+          <text x={isLong(one.text) && index === 0 ? 0 : x} y="91" style={{ textAnchor: isLong(one.text) && index === 0 ? "start" : index === 0 || up.length === 2 ? "middle" : index % 2 ? "end" : "start" }}
             dx={index === 0 || up.length === 2 ? 0 : index % 2 ? 8 : 2}>{one.text}</text>
         </g>
       ))}

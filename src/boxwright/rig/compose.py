@@ -435,6 +435,10 @@ def _check_fluids(parts: tuple[Item, ...], mistakes: list[Mistake]) -> None:
         if tank is None or " ".join(tank.of.lower().split()) in DENSITY:
             continue
         what = f'"{tank.of}" is no fluid that is known' if tank.of else f"it is not said what {part.name} holds"
+        guess = nearest(tank.of, DENSITY) if tank.of else ""
+        if guess:
+            mistakes.append(Mistake(f"{part.of}.tank", f'{what}; did you mean "{guess}"? Write it as of: {guess}'))
+            continue
         known = ", ".join(sorted(DENSITY))
         mistakes.append(Mistake(f"{part.of}.tank", f"{what}; write it as of: water, or another of {known}"))
 

@@ -63,6 +63,7 @@ _QUANTITIES = (
     Quantity("speed", "the speed", "m/s", ("mph", "km/h")),
     Quantity("irradiation", "the sun of a day", "J/m2", ("kWh/m2",)),
     Quantity("transmittance", "the U value", "W/m2K", ("W/m2K",)),
+    Quantity("conductivity", "the conductivity", "W/mK", ("W/mK",)),
     Quantity("heat loss", "the heat lost for each degree", "W/K", ("W/K", "Btu/h per F")),
     Quantity("insulation", "the R value", "m2K/W", ("ft2 F h/Btu", "m2K/W")),
     Quantity("temperature coefficient", "the temperature coefficient", "1/K", ("%/C",), may_be_negative=True),

@@ -71,6 +71,7 @@ _AT_HOME = {  # the unit where the header names none
 _BY_DEGREE = {  # the unit where temperatures are shown in F, the unit where they are in C
     "heat loss": ("Btu/h per F", "W/K"),
     "transmittance": ("Btu/h ft2 F", "W/m2K"),
+    "conductivity": ("Btu in/h ft2 F", "W/mK"),
 }
 
 DIFFERENCE = "temperature difference"

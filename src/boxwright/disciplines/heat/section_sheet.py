@@ -106,13 +106,20 @@ def taken(layup: Layup, shown_in: HeaderUnits) -> Grid:
         elif made.kind == "air":
             rows.append((name, made.name, size, "as a layer of still air", sources_named()[made.source].seen))
         else:
-            through = made.conductivity
-            span = f"{through.best:g} ({through.low:g} to {through.high:g}) W/mK"
+            span = _conducts(made.conductivity, shown_in)
             rows.append((name, made.name, size, span, sources_named()[made.source].seen))
     return Grid(
         "What it was worked out with", ("Layer", "Read as", "Thick", "Conducts", "Seen"), tuple(rows),
         tuple(of for *_, of in given),
     )  # fmt: skip
+
+
+def _conducts(through: Band, shown_in: HeaderUnits) -> str:
+    """Return a conductivity with its doubt, in the unit of the leaflets where the rig is at home."""
+    ends = [show(end, "conductivity", shown_in) for end in (through.best, through.low, through.high)]
+    unit = shown_unit("conductivity", shown_in)[0]
+    best, low, high = (one.removesuffix(unit).strip() for one in ends)
+    return f"{best} ({low} to {high}) {unit}"
 
 
 def _thick(thick: Band | None, shown_in: HeaderUnits) -> str:
