@@ -197,3 +197,16 @@ def test_what_can_be_made_again_is_kept_where_the_system_keeps_it(monkeypatch: p
     assert cache_folder() == f"{Path.home()}/.cache/boxwright/compiled"
     monkeypatch.setattr("sys.platform", "darwin")
     assert cache_folder().endswith("/Library/Caches/boxwright/compiled")
+
+
+def test_a_lowest_setting_that_is_never_too_much_is_said_to_be_so() -> None:
+    never = said(season=4800, hot_at_lowest=exactly(0.0), hot_by=exactly(-0.8))
+    assert "Left shut at its lowest setting it is never too warm in the" in never and "-1.5" not in never
+    dark = Band(0.0, 0.0, inf, known=False)
+    asked = said(
+        weather=replace(WEATHER, level_sun=()),
+        season=4800,
+        hot_at_lowest=dark,
+        hot_by=Band(-0.8, -0.8, inf, known=False),
+    )
+    assert "Whether its lowest setting is too much cannot be said: the weather has no sun in it." in asked

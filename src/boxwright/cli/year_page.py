@@ -242,6 +242,10 @@ def _left_at_lowest(year: Year, hours: Band, by: Band, units: HeaderUnits) -> st
     """Return how often and by how much the lowest setting is too much; without sun only what it is at the least."""
     count, over = _count(hours), f"by up to {_difference(by, units)}"
     share = f"{hours.best / max(year.season, 1) * 100:.0f} % of them"
+    if hours.high <= 0.0:
+        return f"Left shut at its lowest setting it is never too warm in the {year.season:,} hours it is set."
+    if not hours.known and hours.low <= 0.0:
+        return "Whether its lowest setting is too much cannot be said: the weather has no sun in it."
     if not hours.known:
         count, over = f"{hours.low:,.0f} h and more", f"by {show(by.low, 'temperature difference', units)} and more"
         share = "the weather having no sun in it"

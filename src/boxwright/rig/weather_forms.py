@@ -16,6 +16,8 @@ DAYS = 365
 COLUMNS = (
     "outside", "dew_point", "wind", "level_sun", "straight_sun", "sky_light", "cloud", "pressure"
 )  # fmt: skip
+NOTHING_READ = frozenset({"", "-", "--", "na", "n/a", "nan", "null", "none", "-999", "-999.0", "-9999", "-9999.0"})
+"""What loggers write where they read nothing; common practice, no source."""
 LEAP = -29
 """The day that stands for a 29 February."""
 
@@ -269,7 +271,7 @@ def _logged_columns(heads: list[str], name: str) -> tuple[dict[int, tuple[str, f
 
 def _logged_values(parts: list[str], columns: Mapping[int, tuple[str, float, float]]) -> Iterator[tuple[str, float]]:
     for place, (column, scale, offset) in columns.items():
-        if column != "time" and parts[place].strip():
+        if column != "time" and parts[place].strip().lower() not in NOTHING_READ:
             yield column, float(parts[place]) * scale + offset
 
 

@@ -151,6 +151,18 @@ def test_a_logger_is_read_by_the_hour_in_one_zone() -> None:
     assert [one.kind for one in problems] == ["note"]
 
 
+@pytest.mark.parametrize("nothing", ["", "nan", "NaN", "-999", "-9999.0", "n/a"])
+def test_what_a_logger_did_not_read_is_a_gap_and_no_temperature(nothing: str) -> None:
+    """Of three hours the middle one has no reading: a gap of one hour, filled where that is asked."""
+    log = f"time,outside (F)\n2026-01-05T06:00-05:00,50\n2026-01-05T07:00-05:00,{nothing}\n2026-01-05T08:00-05:00,68\n"
+    hours, problems = read_weather(log.encode(), "log.csv")
+    assert hours is None
+    assert ["outside is missing for 1 hours" in one.says for one in problems] == [True]
+    hours, _ = read_weather(log.encode(), "log.csv", fill=True)
+    assert hours is not None and hours.outside == pytest.approx((283.15, 288.15, 293.15))
+    assert hours.filled == (1,)
+
+
 @pytest.mark.parametrize(
     ("was", "becomes", "expected"),
     [
