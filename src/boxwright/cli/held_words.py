@@ -55,9 +55,13 @@ def night_in_words(one: HeldNight, findings: Iterable[Finding], units: HeaderUni
 
 def _given(warmth: Warmth) -> str:
     """Return what a heater cannot do without: its battery full, a cable to outside."""
+    from boxwright.disciplines.heat.telling import full_in_words
+
     if warmth.is_plugged_in:
         return " while it is plugged in outside"
-    return f" with {warmth.fed_by} full as it gets dark" if warmth.fed_by else ""
+    if not warmth.fed_by:
+        return ""
+    return f" with {warmth.fed_by} {full_in_words(warmth.charge)} as it gets dark"
 
 
 def _or_warmer(one: HeldNight, wanted: float, units: HeaderUnits) -> str:

@@ -20,7 +20,8 @@ UNNAMED = Band(0.5, 0.0, 1.0, spread="fill", assumed=True)
 class LoadState:
     """One load state. ``cargo`` is None for all, else the names aboard; ``out`` is left behind.
 
-    ``tanks`` maps part names to fills (0..1). ``is_coupled`` and ``legs_are_down`` are None where not written.
+    ``tanks`` maps part names to fills (0..1), ``charges`` those of batteries to how full they are at dusk.
+    ``is_coupled`` and ``legs_are_down`` are None where not written.
     """
 
     name: str
@@ -32,6 +33,7 @@ class LoadState:
     uses: tuple[Use, ...]
     is_coupled: bool | None = None
     legs_are_down: bool | None = None
+    charges: tuple[tuple[str, Band], ...] = ()
 
     def carries(self, name: str) -> bool:
         """Return whether a cargo part, or a part's contents, is aboard in this state."""
@@ -51,6 +53,9 @@ class LoadWords(Entry):
     out: Names = Field((), description="what is left behind or already unloaded")
     tanks: Annotated[tuple[tuple[str, str], ...], BeforeValidator(read_pairs)] = Field(
         (), description="how full each tank is, such as {fresh: full, grey: 1/4}"
+    )
+    charge: Annotated[tuple[tuple[str, str], ...], BeforeValidator(read_pairs)] = Field(
+        (), description="how full each battery is as it gets dark, such as {battery: 60 %}; full where it is not named"
     )
     parked: YesNo = Field(None, description="yes where the trailer stands")
     people: Names = Field((), description="who is inside")

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from boxwright.disciplines.heat.feeds import VOLTS, scaled
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.heat.parts import PlannedDraw, PlannedLead, PlannedSource
 from boxwright.disciplines.power.parts import Battery, Draw, Habit, Wire
 from boxwright.disciplines.power.parts import Facet as PowerFacet
 from boxwright.disciplines.water.parts import Facet as WaterFacet
+from boxwright.rig.references import leading
 from boxwright.rig.rig import Item
 from boxwright.units import Band
 
@@ -33,7 +35,8 @@ def feeding_of(items: dict[str, tuple[Item, ...]], habits: tuple[tuple[str, Habi
     things = (*items["parts"], *items["openings"])
     tanks = tuple(one.name for one in things if isinstance(held := one.facet("water"), WaterFacet) and held.tank)
     draws = (*_draws(things, {one.of for one in heaters}), *_habits(habits, things))
-    return Feeding(tuple(_sources(items)), tuple(_leads(items["wires"])), draws, tanks)
+    names = frozenset(one.name for one in things)
+    return Feeding(tuple(_sources(items)), tuple(_leads(items["wires"], names)), draws, tanks)
 
 
 def _is_heater(item: Item) -> bool:
@@ -44,18 +47,27 @@ def _is_heater(item: Item) -> bool:
 def _sources(items: dict[str, tuple[Item, ...]]) -> Iterator[PlannedSource]:
     for one in items["parts"]:
         facet = one.facet("power")
-        battery = facet.battery if isinstance(facet, PowerFacet) else None
-        if battery is None:
-            yield PlannedSource(one.of, one.name, gives=_gives(facet))
+        if not isinstance(facet, PowerFacet):
+            yield PlannedSource(one.of, one.name)
+        elif facet.battery is not None:
+            yield PlannedSource(one.of, one.name, _rated(facet.battery, one.words.count or 1), facet.battery.kind)
         else:
-            yield PlannedSource(one.of, one.name, _rated(battery, one.words.count or 1), battery.kind)
+            charger = facet.charger
+            yield PlannedSource(
+                one.of,
+                one.name,
+                gives=_gives(facet),
+                charges=charger.amps if charger is not None else None,
+                charged_from=charger.from_.strip() if charger is not None else "",
+                is_panel=facet.panel is not None,
+            )
     for one in items["openings"]:
         yield PlannedSource(one.of, one.name, is_opening=True)
 
 
-def _gives(facet: object) -> Band | None:
+def _gives(facet: PowerFacet) -> Band | None:
     """Return what an inverter gives without a break (W); None of what is none."""
-    if not isinstance(facet, PowerFacet) or facet.inverter is None:
+    if facet.inverter is None:
         return None
     return facet.inverter.watts if facet.inverter.watts is not None else UNREAD
 
@@ -69,12 +81,24 @@ def _rated(battery: Battery, count: int) -> Band:
     return Band(best, low, high, spread="interval")
 
 
-def _leads(wires: tuple[Item, ...]) -> Iterator[PlannedLead]:
+def _leads(wires: tuple[Item, ...], names: frozenset[str]) -> Iterator[PlannedLead]:
     for one in wires:
         wire = one.own
         # What joins two panels or batteries feeds neither.
         if isinstance(wire, Wire) and not wire.joins.strip():
-            yield PlannedLead(one.of, one.name, wire.from_.strip(), wire.to.strip())
+            starts, ends = (leading(names, end.strip()) or end.strip() for end in (wire.from_, wire.to))
+            yield PlannedLead(one.of, one.name, starts, ends, _carries(wire))
+
+
+def _carries(wire: Wire) -> Band | None:
+    """Return what the fuse or the breaker of a wire lets through (W), the weaker of both; None where none is written.
+
+    One that has no voltage written is of a 12 V bus.
+    """
+    volts = wire.volts.best if wire.volts is not None and wire.volts.known else VOLTS.best
+    rated = [one.amps for one in (wire.fuse, wire.breaker) if one is not None and one.amps is not None]
+    known = [one for one in rated if one.known]
+    return scaled(min(known, key=lambda one: one.low), volts) if known else None
 
 
 def _draws(things: tuple[Item, ...], heaters: set[str]) -> Iterator[PlannedDraw]:

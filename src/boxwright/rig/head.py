@@ -271,14 +271,18 @@ def _load_state(
         return given
 
     cargo = None if words.cargo == ("all",) else () if words.cargo == ("none",) else known("cargo", words.cargo, names)
-    tanks: list[tuple[str, Band]] = []
-    for tank, text in words.tanks:
-        known("tanks", (tank,), names)
-        try:
-            tanks.append((tank, read_fill(text)))
-        except CannotRead as problem:
-            mistakes.append(Mistake(f"{path}.tanks.{tank}", str(problem)))
-            tanks.append((tank, UNNAMED))
+
+    def full(key: str, given: tuple[tuple[str, str], ...]) -> tuple[tuple[str, Band], ...]:
+        found: list[tuple[str, Band]] = []
+        for one, text in given:
+            known(key, (one,), names)
+            try:
+                found.append((one, read_fill(text)))
+            except CannotRead as problem:
+                mistakes.append(Mistake(f"{path}.{key}.{one}", str(problem)))
+                found.append((one, UNNAMED))
+        return tuple(found)
+
     uses = tuple(use for use in USES if use in words.uses)
     for index, use in enumerate(words.uses):
         if use not in USES:
@@ -290,8 +294,8 @@ def _load_state(
         mistakes.append(Mistake(f"{path}.legs", f'cannot read legs "{words.legs}"; write it as down or up'))
     stands = bool(words.parked) or any(use != "tow" for use in uses)  # nobody sleeps, works or leaves it on the move
     return LoadState(
-        name, cargo, known("out", words.out, names), tuple(tanks), stands,
-        known("people", words.people, people), uses, words.coupled, legs,
+        name, cargo, known("out", words.out, names), full("tanks", words.tanks), stands,
+        known("people", words.people, people), uses, words.coupled, legs, full("charge", words.charge),
     )  # fmt: skip
 
 

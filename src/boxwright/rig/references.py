@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from boxwright.records import dataclass
 from boxwright.rig.document import Document, Piece, Tree
@@ -43,7 +43,10 @@ TARGETS: dict[tuple[str, str], tuple[str, ...]] = {
 }
 """Which things a key may name: the section it stands in (or its top-level key) and the keys down to it."""
 
-KEYS_OF_NAMES: dict[tuple[str, str], tuple[str, ...]] = {("loads", "tanks"): ("parts",)}
+KEYS_OF_NAMES: dict[tuple[str, str], tuple[str, ...]] = {
+    ("loads", "tanks"): ("parts",),
+    ("loads", "charge"): ("parts",),
+}
 """Maps whose keys are names."""
 
 STAGE_KEYS = ("stage", "until")
@@ -134,7 +137,11 @@ def _spans(
 
 def _leading(document: Document, sections: tuple[str, ...], text: str) -> str:
     """Return the longest name of some sections that a text is, or begins with before a blank."""
-    names = [name for one, name in document.numbers if one in sections]
+    return leading((name for one, name in document.numbers if one in sections), text)
+
+
+def leading(names: Iterable[str], text: str) -> str:
+    """Return the longest of some names that a text is, or begins with before a blank; empty where it is none."""
     return max((name for name in names if text == name or text.startswith(f"{name} ")), key=len, default="")
 
 

@@ -43,6 +43,7 @@ class Standing:
     that are cut and not known to be finished. ``perhaps`` are the paths of what is there perhaps; ``protecting`` those
     of them that burn, warn or let out. ``unnamed_tanks`` are standing tanks of which the load state does not say how
     full they are. ``missing`` are paths of what the plan has at this stage and the ticks deny.
+    ``charges`` are how full the load state has each battery it names as it gets dark.
     """
 
     frames: tuple[Frame, ...]
@@ -56,6 +57,7 @@ class Standing:
     protecting: tuple[str, ...]
     unnamed_tanks: tuple[str, ...]
     missing: tuple[str, ...]
+    charges: tuple[tuple[str, Band], ...] = ()
 
 
 def cut(
@@ -117,11 +119,9 @@ def cut(
         tuple(tanks),
         wires,
         tuple(item.of for item in rig.openings if is_cut_by_now and _is_cut(item) and item.of not in finished),
-        tuple(perhaps),
-        tuple(protecting),
-        tuple(tank.of for tank in tanks if tank.fill == UNNAMED),
-        tuple(missing),
-    )
+        tuple(perhaps), tuple(protecting), tuple(tank.of for tank in tanks if tank.fill == UNNAMED), tuple(missing),
+        load.charges,
+    )  # fmt: skip
 
 
 def part_there(weight: Band, answer: Stands) -> Band:

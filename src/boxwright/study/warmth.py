@@ -60,6 +60,7 @@ def warmed(
         sleepers,
         context.use,
         feeding_standing(standing.frames, standing.openings, standing.wires, rig.heat),
+        standing.charges,
     )
     nights = once(nights_of, warm)
     aired = once(

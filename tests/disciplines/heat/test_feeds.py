@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from boxwright.disciplines.heat.battery import at_dusk, drawn_beside, hung_on, in_a_night, together
 from boxwright.disciplines.heat.electricity import lasts
-from boxwright.disciplines.heat.feeds import Feed, also_drawn, feed_of, usable
+from boxwright.disciplines.heat.feeds import Feed, feed_of, is_too_small, usable, wants
 from boxwright.disciplines.heat.parts import Heater, PlannedDraw, PlannedHeater, PlannedLead, PlannedSource, Section
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.finding import Finding
 from boxwright.model.place import ANYWHERE, Place
+from boxwright.rig.compose import read_rig
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_findings import RIG, studied
 
@@ -115,9 +119,81 @@ def test_what_else_draws_counts_from_nothing_to_all_that_is_written() -> None:
     wired = (PlannedSource("parts[fridge]", "fridge"), PlannedSource("parts[brakes]", "brakes"))
     leads = (*LEADS, PlannedLead("wires[a]", "a", "panel", "fridge"), PlannedLead("wires[b]", "b", "cable", "brakes"))
     own = Section(draws=(fridge, lamps, absent, brakes), sources=(*SOURCES, *wired), leads=leads)
-    found = also_drawn(own, {**ALL, "parts[fridge]": "yes", "parts[lamps]": "perhaps", "parts[brakes]": "yes"})
+    found = drawn_beside(
+        SOURCES[1], own, {**ALL, "parts[fridge]": "yes", "parts[lamps]": "perhaps", "parts[brakes]": "yes"}
+    )
     assert found.low == 0.0, "what a cable from elsewhere feeds takes nothing of the battery"
     assert found.high / WATT_HOUR == pytest.approx(2.0 * 14.4 / 3.0 * 12.0 + 3 * 5.0 * 4.0)
+    assert found.best / WATT_HOUR == pytest.approx(2.0 * 12.8 / 3.0 * 12.0 + 3 * 5.0 * 2.0), (
+        "half of its hours by night"
+    )
+    spare = PlannedSource("parts[spare]", "spare", exactly(1.0))
+    assert drawn_beside(spare, own, {"parts[fridge]": "yes", **ALL}).high == 0.0, "its wires lead to another battery"
+
+
+def test_what_runs_by_a_duty_runs_all_night_and_what_has_neither_may_be_off() -> None:
+    """By hand: 10 W at half for twelve hours are 60 Wh; ten hours of a day are five of its night, ten at the most."""
+    ten = exactly(10.0)
+    by_duty = in_a_night(PlannedDraw("", "", None, ten, 1, None, exactly(0.5)))
+    assert (by_duty.low, by_duty.best / WATT_HOUR, by_duty.high / WATT_HOUR) == pytest.approx((0.0, 60.0, 60.0))
+    by_hours = in_a_night(PlannedDraw("", "", None, ten, 2, exactly(10.0 * 3600.0), None))
+    assert (by_hours.low, by_hours.best / WATT_HOUR, by_hours.high / WATT_HOUR) == pytest.approx((0.0, 100.0, 200.0))
+    bare = in_a_night(PlannedDraw("", "", None, ten, 1, None, None))
+    assert (bare.best, bare.high / WATT_HOUR) == pytest.approx((0.0, 120.0))
+    assert in_a_night(PlannedDraw("", "", None, None, 1, None, None)).high == 0.0
+
+
+def test_what_a_battery_lacks_of_full_is_gone_from_what_it_gives() -> None:
+    """By hand: of 100 of which 80 (60 to 100) are given, 70 at its label's; a lead one 45 (30 to 80) of 100."""
+    rated = exactly(100.0)
+    part = at_dusk(Band(80.0, 60.0, 100.0), rated, Band(0.7, 0.5, 0.9))
+    assert (part.best, part.low, part.high) == pytest.approx((50.0, 10.0, 90.0))
+    lead = at_dusk(Band(45.0, 30.0, 80.0), rated, exactly(0.5))
+    assert (lead.best, lead.low, lead.high) == pytest.approx((0.0, 0.0, 50.0))
+    assert at_dusk(Band(80.0, 60.0, 100.0), rated, None).low == 60.0
+    assert not at_dusk(Band(0.0, 0.0, 1.0, known=False), None, exactly(0.5)).known
+
+
+def test_a_charger_counts_where_a_cable_from_outside_feeds_it_and_the_sun_does_not() -> None:
+    """By hand: 10 A at 12.8 V for twelve hours are 1536 Wh."""
+    mains = PlannedSource("parts[charger]", "charger", charges=exactly(10.0), charged_from="cable")
+    sun = PlannedSource("parts[regulator]", "regulator", charges=exactly(30.0), charged_from="glass")
+    glass = PlannedSource("parts[glass]", "glass", is_panel=True)
+    into = tuple(PlannedLead(f"wires[{one.name}]", one.name, one.name, "cell") for one in (mains, sun))
+    shone = PlannedLead("wires[glass]", "glass", "glass", "regulator")
+
+    def hung(*sources: PlannedSource) -> tuple[str, int, bool]:
+        own = Section(sources=(*SOURCES, *sources), leads=(*LEADS[:2], *into, shone))
+        there = dict.fromkeys([one.of for one in own.sources] + [one.of for one in own.leads], "yes")
+        (one,) = hung_on(own, there, (("parts[stove]", fed(leads=LEADS[:2])),), {})
+        return one.charger, round(one.charged.high / WATT_HOUR), one.has_sun
+
+    assert hung(mains, sun, glass) == ("charger", 1536, True)
+    assert hung(sun, glass) == ("", 0, True)
+    assert hung() == ("", 0, False)
+
+
+def test_a_name_that_goes_on_behind_a_blank_is_the_thing() -> None:
+    plain, told = heater_of(("from: battery, to: heater", "from: battery x2, to: heater plug"))[0], heater_of()[0]
+    assert plain.feed == told.feed
+
+
+def test_a_wire_from_a_common_word_for_outside_is_a_cable_from_there() -> None:
+    lead = PlannedLead("wires[warm]", "warm", "shore", "stove", exactly(3000.0))
+    found = feed_of(PlannedHeater("parts[stove]", "stove", NOWHERE, Heater()), Section(leads=(lead,)), {lead.of: "yes"})
+    assert (found.way, found.ends, found.stands, found.most) == (("shore",), "outside", "yes", exactly(3000.0))
+
+
+def test_the_narrowest_of_a_way_is_what_it_gives() -> None:
+    """By hand: 16 A at 12.8 V are 205 W, more than the 200 W of the panel; 9 A of a heater are 115 W."""
+    leads = (replace(LEADS[0], gives=exactly(204.8)), LEADS[1])
+    own = Section(sources=(replace(SOURCES[0], gives=exactly(200.0)), *SOURCES[1:]), leads=leads)
+    found = feed_of(PlannedHeater("parts[stove]", "stove", NOWHERE, Heater()), own, ALL)
+    assert (found.most, found.most_by) == (exactly(200.0), "panel")
+    assert wants("burns", Heater(start=exactly(9.0), draw=exactly(1.2))) == exactly(115.2)
+    assert wants("electric", Heater(highest=exactly(500.0))) == exactly(500.0)
+    assert is_too_small(exactly(200.1), found) and not is_too_small(exactly(200.0), found)
+    assert not is_too_small(None, found)
 
 
 def heater_of(*edits: tuple[str, str]) -> tuple[StandingHeater, float]:
@@ -177,3 +253,59 @@ def test_a_tank_that_is_named_and_not_there_is_not_replaced_by_another() -> None
     assert heater_of(("path: [fuel, ", "path: [feul, "))[0].tank is None
     assert heater_of(("path: [fuel, ", "path: [tank, "))[0].tank is not None
     assert heater_of(("path: [fuel, valve", "path: [valve"))[0].tank is not None
+
+
+SECOND = (
+    "  second: {x: 2000, side: right-300, z: 100, size: 350 x 150 x 150, weight: 4, stage: shell, done: yes, heater:"
+    " {of: diesel, lowest: 900 W, highest: 4000 W, switches: yes, draw: 1.2 A, start: 9 A, fed_by: battery}}"
+)
+
+
+def test_two_heaters_on_one_battery_are_judged_together() -> None:
+    """By hand: each takes 758 Wh at the most; 100 Ah give 768 Wh at the least, 200 Ah 1536 Wh."""
+    (found,) = said_of_battery(("  # one more", SECOND))
+    assert found.kind == "unknown" and "heater and second together take" in found.says
+    assert {"parts[heater]", "parts[second]", "parts[battery]"} <= set(found.because)
+    assert said_of_battery(("  # one more", SECOND), ("Ah: 100}", "Ah: 200}")) == []
+    assert together(()).high == 0.0
+
+
+def test_a_fridge_beside_a_heater_is_counted_as_it_runs() -> None:
+    """By hand: 4 A at 12.8 V and a half for twelve hours are 307 Wh, beside 227 of the heater; 60 Ah give 614."""
+    fridge = (
+        "  fridge: {x: 1000, side: left, z: 0, size: 100 x 100 x 100, weight: 1, stage: shell, done: yes, draw: %s}"
+    )
+    (found,) = said_of_battery(("  # one more", fridge % "4 A, duty: 0.5"), ("Ah: 100}", "Ah: 50}"))
+    assert found.kind == "limit", found.says
+    (less,) = said_of_battery(("  # one more", fridge % "4 A, duty: 0.5"), ("Ah: 100}", "Ah: 60}"))
+    assert less.kind == "unknown", less.says
+
+
+@pytest.mark.parametrize(("charge", "kind", "says"), [
+    ("full", "", ""), ("3/4", "unknown", "battery, 75 % full as it begins"), ("30 %", "limit", "30 % full"),
+    ("unknown", "unknown", "0 to 100 % full"), ("40..60 %", "unknown", "40 to 60 % full"),
+])  # fmt: skip
+def test_a_battery_that_is_not_full_at_dusk_gives_less(charge: str, kind: str, says: str) -> None:
+    """By hand: 1280 Wh give 1024 (768 to 1280) full; a quarter less leaves 704 (448 to 960) of the 227 to 758."""
+    found = said_of_battery(
+        ("tanks: {fuel: full}, parked", f"charge: {{battery: {charge}}}, tanks: {{fuel: full}}, parked")
+    )
+    assert [one.kind for one in found] == ([kind] if kind else [])
+    assert all(says in one.says for one in found)
+
+
+def test_a_name_of_no_battery_and_an_unreadable_charge_are_mistakes() -> None:
+    wrong = RIG.replace(
+        "tanks: {fuel: full}, parked", "charge: {batery: 60 %, battery: lots}, tanks: {fuel: full}, parked"
+    )
+    told = [problem.says for problem in read_rig(wrong).problems]
+    assert any("batery" in one and "battery" in one for one in told) and any("lots" in one for one in told), told
+
+
+@pytest.mark.parametrize(("fuse", "kinds"), [("15 A", []), ("9 A", []), ("8 A", ["limit"]), ("8..10 A", ["unknown"])])
+def test_a_fuse_that_a_start_blows_leaves_the_room_cold(fuse: str, kinds: list[str]) -> None:
+    edit = ("fuse: 15 A, stage: shell, done: yes", f"fuse: {fuse}, stage: shell, done: yes")
+    told = studied(RIG.replace(*edit)).findings("sleep")
+    assert [one.kind for one in told if one.code == "heat/feed-too-small"] == kinds
+    heater, cold = heater_of(edit)
+    assert heater.is_fed is not bool(kinds) and (cold < heater_of()[1] - 5.0) is bool(kinds)

@@ -138,10 +138,11 @@ def tank_named(planned: PlannedHeater, known: tuple[str, ...]) -> str:
     return "" if first == planned.name or kind_of(first) != "other" or is_any_store(first) else first
 
 
-def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
+def warmth_of(standing: StandingHeater, height: Band | None = None, charge: Band | None = None) -> Warmth:
     """Return what a heater gives; where it stands perhaps it may give nothing, and what nobody wrote is not known.
 
-    ``height`` (m) is how high the place lies above the sea: what burns gives less there.
+    ``height`` (m) is how high the place lies above the sea: what burns gives less there. ``charge`` is how full its
+    battery is at dusk, None where nobody wrote it.
     """
     heater = standing.planned.heater
     feed = standing.feed if standing.takes_electricity else NO_FEED
@@ -150,13 +151,12 @@ def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
     highest = heater.highest if heater.highest is not None and heater.highest.known else NOTHING
     unsaid = Band(0.0, 0.0, highest.high, known=False)
     lowest = heater.lowest if heater.lowest is not None and heater.lowest.known else unsaid
-    if standing.runs == "electric" and feed.most is not None and feed.most.low < highest.high:
-        # What is asked for more than it gives switches off.
-        highest, lowest = _perhaps(highest), _perhaps(lowest)
-    elif standing.runs != "electric":
+    if standing.runs != "electric":
         highest, lowest = (_up_there(one, height, heater.adjusts) for one in (highest, lowest))
     if not (standing.is_certain and standing.is_fed):
-        highest, lowest = _perhaps(highest), _perhaps(lowest)
+        # What blows a fuse warms nothing, at a lower setting perhaps what its way gives on.
+        most = feed.most if standing.is_too_small and standing.runs == "electric" else None
+        highest, lowest = (_perhaps(one if most is None else _no_more(one, most)) for one in (highest, lowest))
     return Warmth(
         standing.planned.of,
         standing.planned.name,
@@ -167,6 +167,7 @@ def warmth_of(standing: StandingHeater, height: Band | None = None) -> Warmth:
         heater.switches,
         fed_by=feed.way[-1] if feed.ends == "battery" else "",
         is_plugged_in=feed.ends == "outside",
+        charge=charge if feed.ends == "battery" else None,
     )
 
 
@@ -189,6 +190,11 @@ def _up_there(heat: Band, height: Band | None, adjusts: bool | None) -> Band:
     low, high = heat.low * share.low, heat.high * (share.high if adjusts is True else max(share.high, 1.0))
     best = heat.best * (1.0 if adjusts is False else share.best)
     return Band(best, low, high, spread=heat.spread if low == heat.low and high == heat.high else "interval")
+
+
+def _no_more(heat: Band, most: Band) -> Band:
+    """Return the heat of an electric heater, no more than what feeds it gives on."""
+    return Band(min(heat.best, most.best), min(heat.low, most.low), min(heat.high, most.high), heat.known, "interval")
 
 
 def _perhaps(band: Band) -> Band:

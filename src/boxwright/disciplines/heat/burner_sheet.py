@@ -9,6 +9,7 @@ from dataclasses import replace
 from math import inf
 from typing import TYPE_CHECKING
 
+from boxwright.disciplines.heat.battery import whole_of
 from boxwright.disciplines.heat.burner import air_share
 from boxwright.disciplines.heat.burning import burns_as_counted, burns_of
 from boxwright.disciplines.heat.electricity import lasts
@@ -20,7 +21,7 @@ from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import Noise
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.sound import QUIET, heard
-from boxwright.disciplines.heat.telling import above_sea, warm
+from boxwright.disciplines.heat.telling import above_sea, full_in_words, warm
 from boxwright.exchange import ElectricLoad, Opening
 from boxwright.units import Band, HeaderUnits, show, show_band
 
@@ -68,24 +69,33 @@ def electricity(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
             show_band(load.watt, "power", shown_in),
             _starts(load, shown_in),
             show_band(load.joule, "energy", shown_in),
-            _lasting(heaters[load.of], load, shown_in),
+            _lasting(load, result, shown_in),
         )
         for load in loads
     )
-    columns = ("Place, heater", "Fed by", "While it runs", "Starts", "All night", "A full battery")
+    columns = (
+        "Place, heater",
+        "Fed by",
+        "While it runs",
+        "Starts",
+        "All night",
+        "Its battery, with all that hangs on it",
+    )
     of = tuple(one.of for one in loads)
     return (Grid("What heaters take of electricity in that night", columns, rows, of),)
 
 
-def _lasting(heater: StandingHeater, load: ElectricLoad, shown_in: HeaderUnits) -> str:
-    """Return what a full battery gives and how long that lasts; nothing where another thing feeds it."""
-    holds = heater.feed.holds
-    if holds is None:
+def _lasting(load: ElectricLoad, result: Result, shown_in: HeaderUnits) -> str:
+    """Return what its battery gives and how long that lasts all that hangs on it; nothing where none feeds it."""
+    hung = next((one for one in result.batteries if load.of in one.heaters), None)
+    if hung is None:
         return ""
-    if not holds.known:
+    if not hung.holds.known:
         return f"{NOBODY} what it holds"
-    gives = show_band(replace(holds, assumed=False), "energy", shown_in)
-    return f"gives {gives}, lasts {show_band(lasts(holds, load.joule), 'time', shown_in)}"
+    whole = whole_of(hung, tuple(one for one in result.loads if one.of in hung.heaters and one.when == load.when))
+    gives = show_band(replace(hung.holds, assumed=False), "energy", shown_in)
+    full = full_in_words(hung.charge)
+    return f"{full} gives {gives}, lasts {show_band(lasts(hung.holds, whole), 'time', shown_in)}"
 
 
 def _starts(load: ElectricLoad, shown_in: HeaderUnits) -> str:

@@ -11,7 +11,7 @@ from typing import Literal
 
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.night import ASLEEP_HOURS
-from boxwright.disciplines.heat.parts import Heater, PlannedDraw, PlannedHeater, PlannedSource, Section
+from boxwright.disciplines.heat.parts import Heater, PlannedHeater, PlannedSource, Section
 from boxwright.records import dataclass
 from boxwright.units import Band
 
@@ -36,8 +36,9 @@ class Feed:
     ``way`` are the names from the heater on to where it ends; ``ends`` what it ends at: a battery, a cable from
     outside, something nobody wrote a feed of, a name the file has nothing for, nothing written at all. ``stands`` is
     the worst of all that lies on it and ``lacking`` the first thing of it that does not surely stand, with its path.
-    ``holds`` (J) is what a full battery gives. ``most`` (W) is what the weakest inverter on the way passes on,
-    ``most_of`` its path; None where there is none. ``is_crossed`` says that what is written and the wires differ.
+    ``holds`` (J) is what a full battery gives. ``is_crossed`` says that what is written and the wires differ.
+    ``most`` (W) is what the weakest inverter, fuse or breaker on the way gives on, ``most_of`` its path and
+    ``most_by`` its name; None where there is none.
     """
 
     way: tuple[str, ...]
@@ -50,6 +51,7 @@ class Feed:
     is_crossed: bool = False
     most: Band | None = None
     most_of: str = ""
+    most_by: str = ""
 
     @property
     def is_sure(self) -> bool:
@@ -58,6 +60,19 @@ class Feed:
 
 
 NO_FEED = Feed((), "unsaid")
+
+
+def wants(runs: str, facet: Heater) -> Band | None:
+    """Return the most a heater takes at once (W), as written; None where nobody wrote it."""
+    if runs == "electric":
+        return facet.highest if facet.highest is not None and facet.highest.known else None
+    amps = [one for one in (facet.draw, facet.start) if one is not None and one.known]
+    return scaled(max(amps, key=lambda one: one.best), VOLTS.best) if amps else None
+
+
+def is_too_small(want: Band | None, feed: Feed) -> bool:
+    """Return whether a heater may take more at once than the narrowest of its way gives on."""
+    return want is not None and feed.most is not None and want.high > feed.most.low
 
 
 def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
@@ -71,15 +86,29 @@ def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
 def feed_of(planned: PlannedHeater, own: Section, there: Mapping[str, str]) -> Feed:
     """Return what feeds a heater; ``there`` says of each path that stands whether it does "yes" or "perhaps"."""
     written = planned.heater.fed_by.strip()
-    by_wire = _upward(planned.name, (), (), own, there)
+    by_wire = ways_up(planned.name, own, there)
     if written.lower() in NOT_SAID:
         return max(by_wire, key=_rank) if by_wire else Feed((), "unsaid")
-    source = next((one for one in own.sources if one.name == written), None)
-    if source is None:
-        is_outside = written.lower() in FROM_OUTSIDE
-        return Feed((written,), "outside") if is_outside else Feed((written,), "nowhere", "no", written)
-    found = max(_from(source, (written,), (source.of,), own, there), key=_rank)
+    found = max(written_way(written, own, there), key=_rank)
+    if found.ends == "nowhere" and found.way == (written,):
+        return found
     return replace(found, is_crossed=bool(by_wire) and not any(written in one.way for one in by_wire))
+
+
+def ways_up(name: str, own: Section, there: Mapping[str, str]) -> list[Feed]:
+    """Return every way that feeds a thing, by the wires that end at it; empty where nobody wrote one."""
+    return _upward(name, (), (), own, there)
+
+
+def written_way(written: str, own: Section, there: Mapping[str, str]) -> list[Feed]:
+    """Return every way that begins at what is written to feed a thing; empty where nothing is written."""
+    source = next((one for one in own.sources if one.name == written), None)
+    if source is not None:
+        return _from(source, (written,), (source.of,), own, there)
+    if written.lower() in NOT_SAID:
+        return []
+    is_outside = written.lower() in FROM_OUTSIDE
+    return [Feed((written,), "outside") if is_outside else Feed((written,), "nowhere", "no", written)]
 
 
 def _rank(feed: Feed) -> tuple[int, int]:
@@ -97,7 +126,9 @@ def _upward(
         if lead.ends != name or lead.starts in way:
             continue
         source = sources.get(lead.starts)
-        if source is None:
+        if source is None and lead.starts.lower() in FROM_OUTSIDE:
+            found.append(_ended((*way, lead.starts), "outside", (*passed, lead.of), own, there))
+        elif source is None:
             found.append(Feed((*way, lead.starts), "nowhere", "no", lead.starts))
         else:
             found += _from(source, (*way, lead.starts), (*passed, lead.of, source.of), own, there)
@@ -109,24 +140,27 @@ def _from(
 ) -> list[Feed]:
     """Return every way that has come to a thing of the plan: a battery ends it, else the wires go on."""
     if source.rated is not None:
-        return [_ended(way, "battery", passed, own, there, source)]
+        return [replace(_ended(way, "battery", passed, own, there), battery=source.of, holds=usable(source))]
     further = _upward(source.name, way, passed, own, there)
-    return further or [_ended(way, "outside" if source.is_opening else "unfed", passed, own, there, source)]
+    return further or [_ended(way, "outside" if source.is_opening else "unfed", passed, own, there)]
 
 
-def _ended(
-    way: tuple[str, ...], ends: Ends, passed: tuple[str, ...], own: Section, there: Mapping[str, str],
-    source: PlannedSource,
-) -> Feed:  # fmt: skip
+def _ended(way: tuple[str, ...], ends: Ends, passed: tuple[str, ...], own: Section, there: Mapping[str, str]) -> Feed:
     names = {one.of: one.name for one in own.sources} | {one.of: f"the wire {one.name}" for one in own.leads}
     stood: dict[str, Stands] = {of: _stands(there.get(of, "no")) for of in passed}
     worst: Stands = min(stood.values(), key=WORST_FIRST.index, default="yes")
     lacking = next((of for of, one in stood.items() if one == worst), "") if worst != "yes" else ""
-    battery = source.of if ends == "battery" else ""
-    holds = usable(source) if battery else None
-    passes = [(one.gives, one.of) for one in own.sources if one.of in passed and one.gives is not None]
-    most, most_of = min(passes, key=lambda one: one[0].low, default=(None, ""))
-    return Feed(way, ends, worst, names.get(lacking, ""), lacking, battery, holds, most=most, most_of=most_of)
+    rated = {one.of: one.gives for one in own.sources} | {one.of: one.gives for one in own.leads}
+    gives = [(band, of) for of in stood if (band := rated[of]) is not None]
+    most, most_of = min(gives, key=lambda one: one[0].low, default=(None, ""))
+    return Feed(
+        way, ends, worst, names.get(lacking, ""), lacking, most=most, most_of=most_of, most_by=names.get(most_of, "")
+    )
+
+
+def scaled(band: Band, by: float) -> Band:
+    """Return a range as many times as large."""
+    return Band(band.best * by, band.low * by, band.high * by, band.known, band.spread, band.assumed)
 
 
 def _stands(word: str) -> Stands:
@@ -144,28 +178,3 @@ def usable(source: PlannedSource) -> Band | None:
     # A kind nobody wrote may be either.
     high = share.high if is_said else USABLE["lithium"].high
     return Band(rated.best * share.best, rated.low * share.low, rated.high * high, spread="interval", assumed=True)
-
-
-def also_drawn(own: Section, there: Mapping[str, str]) -> Band:
-    """Return what else that stands may take in a night (J): nothing at the least, all that is written at the most.
-
-    What wires feed from elsewhere than a battery, such as lamps for the road, takes nothing of it.
-    """
-    names = {one.of: one.name for one in own.sources}
-    beside = [one for one in own.draws if one.of in there and _may_draw(names.get(one.of, ""), own, there)]
-    return Band(0.0, 0.0, sum(_in_a_night(one) for one in beside), spread="interval")
-
-
-def _may_draw(name: str, own: Section, there: Mapping[str, str]) -> bool:
-    """Return whether a thing may take from a battery: its wires lead to one, or nobody wrote any."""
-    ways = _upward(name, (), (), own, there)
-    return not ways or any(one.ends == "battery" for one in ways)
-
-
-def _in_a_night(draw: PlannedDraw) -> float:
-    watts = draw.watts.high if draw.watts is not None and draw.watts.known else 0.0
-    if draw.amps is not None and draw.amps.known:
-        watts = draw.amps.high * VOLTS.high
-    lasts = min(draw.hours.high, NIGHT) if draw.hours is not None and draw.hours.known else NIGHT
-    share = draw.duty.high if draw.duty is not None and draw.duty.known else 1.0
-    return watts * draw.count * lasts * share

@@ -78,8 +78,8 @@ class Warmth:
 
     ``switches``: whether it goes off and on by itself below its lowest setting; None where nobody wrote it. A lowest
     heat that nobody wrote is anything up to the highest one. ``set_back`` is how much lower it is set (K) while people
-    sleep. ``fed_by`` is the battery that has to be full as the night begins, ``is_plugged_in`` that a cable from
-    outside feeds it.
+    sleep. ``fed_by`` is the battery that has to be full as the night begins, or as full as ``charge`` says, and
+    ``is_plugged_in`` that a cable from outside feeds it.
     """
 
     of: str
@@ -92,6 +92,7 @@ class Warmth:
     set_back: float = 0.0
     fed_by: str = ""
     is_plugged_in: bool = False
+    charge: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,9 +200,7 @@ def _by_the_heater(
 
 
 @lru_cache(maxsize=64)
-def _alone(
-    inside: Inside, outdoors: Outdoors, warmth: Warmth, moisture: tuple[Moisture, ...], end: End
-) -> Course:
+def _alone(inside: Inside, outdoors: Outdoors, warmth: Warmth, moisture: tuple[Moisture, ...], end: End) -> Course:
     """Return three days at one end without the dinner; remembered as the others are."""
     return _run(inside, outdoors, warmth, moisture, end)
 

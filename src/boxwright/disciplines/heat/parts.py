@@ -276,7 +276,8 @@ class PlannedSource:
 
     ``rated`` (J) is what a battery holds by its label: None where it is none, not known where its label is not written
     whole; ``made_of`` is the kind of it. ``is_opening`` says that it lies in the shell: a cable from outside comes in.
-    ``gives`` (W) is the most an inverter passes on without a break: None where it is none.
+    ``gives`` (W) is the most an inverter passes on without a break: None where it is none. ``charges`` (A) is what it
+    charges a battery with and ``charged_from`` what feeds it then; ``is_panel`` that the sun does.
     """
 
     of: str
@@ -285,16 +286,23 @@ class PlannedSource:
     made_of: str = ""
     is_opening: bool = False
     gives: Band | None = None
+    charges: Band | None = None
+    charged_from: str = ""
+    is_panel: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedLead:
-    """A wire of the plan, by the names of what it starts and ends at."""
+    """A wire of the plan, by the names of what it starts and ends at.
+
+    ``gives`` (W) is what its fuse or breaker lets through at its voltage; None where it has none that is written.
+    """
 
     of: str
     name: str
     starts: str
     ends: str
+    gives: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)

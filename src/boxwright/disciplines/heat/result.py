@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Literal
 
+from boxwright.disciplines.heat.battery import Hung
 from boxwright.disciplines.heat.day import DayRun
-from boxwright.disciplines.heat.feeds import NO_FEED, Feed, takes_electricity
+from boxwright.disciplines.heat.feeds import NO_FEED, Feed, is_too_small, takes_electricity, wants
 from boxwright.disciplines.heat.hot import HotDay
 from boxwright.disciplines.heat.night import HeldNight, Inside
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
@@ -15,7 +16,6 @@ from boxwright.exchange import ElectricLoad, Moisture, Night, Opening, Vector
 from boxwright.records import dataclass
 from boxwright.units import Band
 
-NOTHING = Band(0.0, 0.0, 0.0)
 Runs = Literal["burns", "electric", "unknown"]
 Vented = Literal["out", "in the room", "unknown"]
 
@@ -51,8 +51,20 @@ class StandingHeater:
 
     @property
     def is_fed(self) -> bool:
-        """Return whether all that is written to feed it surely stands, or it wants nothing."""
-        return self.feed.ends == "unsaid" or self.feed.stands == "yes" or not self.takes_electricity
+        """Return whether all that is written to feed it surely stands and gives enough, or it wants nothing."""
+        if not self.takes_electricity:
+            return True
+        return self.feed.ends == "unsaid" or (self.feed.stands == "yes" and not self.is_too_small)
+
+    @property
+    def wants(self) -> Band | None:
+        """Return the most it takes at once (W), as written."""
+        return wants(self.runs, self.planned.heater)
+
+    @property
+    def is_too_small(self) -> bool:
+        """Return whether it may take more at once than what feeds it gives on."""
+        return self.takes_electricity and is_too_small(self.wants, self.feed)
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +96,7 @@ class Result:
     ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
     than those are worked out of. ``left`` is the coldest of the places' nights with nobody in and the heater off, where
     the trailer is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
-    electricity in those nights, ``also`` (J) what else that stands may take of it in one. ``proof`` is what a logged
+    electricity in those nights, ``batteries`` what hangs on those that feed them. ``proof`` is what a logged
     night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out. ``hot`` is the hottest day of
     those in it, ``has_hot_day`` says that some place tells how hot it gets. ``no_night`` and ``no_hot_day`` are the
     names of the places of which nobody wrote how cold or how hot it gets.
@@ -105,7 +117,7 @@ class Result:
     left: HeldNight | None = None
     waters: tuple[FuelTank, ...] = ()
     loads: tuple[ElectricLoad, ...] = ()
-    also: Band = NOTHING
+    batteries: tuple[Hung, ...] = ()
     proof: Proof | None = None
     hot: HotHours | None = None
     has_hot_day: bool = False

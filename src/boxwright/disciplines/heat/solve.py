@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from math import inf
 
+from boxwright.disciplines.heat.battery import hung_on
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
 from boxwright.disciplines.heat.electricity import load_of
-from boxwright.disciplines.heat.feeds import also_drawn, feed_of
+from boxwright.disciplines.heat.feeds import feed_of
 from boxwright.disciplines.heat.hot import hot_days
 from boxwright.disciplines.heat.hot_hours import hottest_of
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
@@ -47,11 +49,12 @@ def solve(
     sleepers: int,
     use: str,
     feeding: Stands = (),
+    charges: tuple[tuple[str, Band], ...] = (),
 ) -> Result:
     """Return what heat has worked out in one slot.
 
     ``standing`` pairs the path of each heater that stands with "yes" or "perhaps", ``feeding`` that of each thing and
-    wire that may feed one; ``sleepers`` are who is inside.
+    wire that may feed one; ``sleepers`` are who is inside, ``charges`` how full batteries are at dusk, by their names.
     """
     there, fed = dict(standing), dict(feeding)
     shell = shell_of(layups, openings)
@@ -63,6 +66,7 @@ def solve(
         for one in own.heaters
         if one.of in there
     )
+    feeds = tuple((one.planned.of, one.feed) for one in heaters if one.takes_electricity)
     places = outdoors_of(own)
     unsaid = tuple(one.of for one in openings if one.has_unit and one.transmittance is None)
     built = Inside(shell, airflow, floor * height, height, floor, unsaid)
@@ -70,7 +74,8 @@ def solve(
     inside = proof.inside if proof is not None and proof.inside is not None else built
     is_judged = use == "sleep" and is_known
     waters = tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
-    held = _nights(inside, places, heaters, moisture) if is_judged else ()
+    full = {of: charge for name, charge in charges for of, feed in feeds if feed.way and feed.way[-1] == name}
+    held = _nights(inside, places, heaters, moisture, full) if is_judged else ()
     volume = exactly(floor * height) if is_known else UNKNOWN
     coolers = tuple(StandingCooler(one, there[one.of] == "yes") for one in own.coolers if one.of in there)
     return Result(
@@ -89,7 +94,7 @@ def solve(
         left=_left(inside, places) if use == "leave" and is_known and waters else None,
         waters=waters,
         loads=_loads(held, heaters, volume),
-        also=also_drawn(own, fed),
+        batteries=hung_on(own, fed, feeds, dict(charges)),
         proof=proof,
         hot=hottest_of(own, inside, moisture, coolers, use) if is_known else None,
         has_hot_day=bool(hot_days(own)),
@@ -99,13 +104,24 @@ def solve(
 
 
 def _nights(
-    inside: Inside, places: tuple[Outdoors, ...], heaters: tuple[StandingHeater, ...], moisture: tuple[Moisture, ...]
+    inside: Inside,
+    places: tuple[Outdoors, ...],
+    heaters: tuple[StandingHeater, ...],
+    moisture: tuple[Moisture, ...],
+    full: Mapping[str, Band],
 ) -> tuple[HeldNight, ...]:
-    """Return a night for each place and each heater that may run with somebody asleep; with none, one without."""
+    """Return a night for each place and each heater that may run with somebody asleep; with none, one without.
+
+    ``full`` says how full the battery of a heater is at dusk, by the path of the heater.
+    """
     runs = [one for one in heaters if one.vented != "in the room"]
     if not runs:
         return tuple(night_of(inside, place, None, moisture) for place in places)
-    return tuple(night_of(inside, place, warmth_of(one, place.height), moisture) for place in places for one in runs)
+    return tuple(
+        night_of(inside, place, warmth_of(one, place.height, full.get(one.planned.of)), moisture)
+        for place in places
+        for one in runs
+    )
 
 
 def _loads(held: tuple[HeldNight, ...], heaters: tuple[StandingHeater, ...], volume: Band) -> tuple[ElectricLoad, ...]:

@@ -113,6 +113,14 @@ def _bare(band: Band) -> Band:
     return Band(band.best, band.low, band.high, band.known, "interval")
 
 
+def full_in_words(charge: Band | None) -> str:
+    """Return how full a battery is at dusk, such as ``60 % full``: full where nobody wrote it."""
+    if charge is None or charge.low >= 1.0:
+        return "full"
+    low, high = round(charge.low * 100.0), round(charge.high * 100.0)
+    return f"{high} % full" if low == high else f"{low} to {high} % full"
+
+
 def between(band: Band, shown_in: HeaderUnits) -> str:
     """Return a temperature with its doubt, such as ``58 F (49 to 62)``; alone where there is none to speak of."""
     best, low, high = (warm(one, shown_in) for one in (band.best, band.low, band.high))

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from boxwright.disciplines.heat.battery import Hung, taken_of, together, whole_of
 from boxwright.disciplines.heat.burner import burns_by_itself
 from boxwright.disciplines.heat.electricity import NIGHT, lasts, running
 from boxwright.disciplines.heat.result import Result, StandingHeater
-from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, source_of
+from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, full_in_words, source_of
+from boxwright.exchange import ElectricLoad
 from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, show, show_band
 
@@ -77,83 +79,118 @@ def feed_stands(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def feed_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that an electric heater takes more than the inverter that feeds it gives without a break.
+    """Say that a heater takes more than what feeds it gives, and ask what a cable from outside gives.
 
-    Asks: the highest heat of the heater against what the inverter is rated for
-    Limit: no more than its rated power: an inverter switches off above it
+    Asks: the most a heater takes at once, against the inverter, fuses and breakers on its way
+    Limit: the weakest of them: an inverter switches off above it, a fuse blows; 12.8 V where no voltage is written
     Source: own-rule
     Lever: a smaller heater, a larger inverter, another feed
     """
+    # Where no night asks for its heat, nothing hangs on what a site gives.
+    warmths = [(one.warmth, one.outdoors.coldest) for one in result.held if one.warmth is not None]
+    cold = {warmth.of for warmth, coldest in warmths if coldest.low < warmth.wanted}
     for one in result.heaters if result.use == "sleep" else ():
-        heat, most, name = one.planned.heater.highest, one.feed.most, one.planned.name
-        if one.runs != "electric" or most is None or heat is None or not heat.known or heat.high <= most.low:
+        most, want = one.feed.most, one.wants
+        if want is None:
             continue
-        takes = f"{name} takes {show_band(heat, 'power', shown_in)}"
-        passes = next(way for way in one.feed.way if one.feed.most_of.endswith(f"[{way}]"))
-        says = f"{takes}, and nobody wrote what {passes} gives"
-        act = f"Read on the plate of {passes} what it gives without a break, and write inverter: 1000 W"
-        if most.known:
-            says = f"{takes}, and {passes} gives {show_band(most, 'power', shown_in)} without a break: it switches off"
-            act = f"Feed {name} by a cable from outside, or take a heater that takes less than {passes} gives"
-        yield Finding(
-            "heat/feed-too-small", one.planned.of, "limit" if heat.best > most.high else "unknown", says, heat.best,
-            most.best if most.known else None, most.best - heat.best if most.known else None, "W", OWN_RULE,
-            one.feed.most_of, act=act, minutes=10, could_stop=False, uses=SLEEP,
-            because=(one.planned.of, one.feed.most_of),
-        )  # fmt: skip
+        takes = f"{one.planned.name} takes {show_band(want, 'power', shown_in)}"
+        if one.is_too_small and most is not None:
+            yield _too_small(one, want, most, takes, shown_in)
+        elif most is None and one.feed.ends == "outside" and one.runs == "electric" and one.planned.of in cold:
+            yield _site_unsaid(one, want, takes)
+
+
+def _too_small(one: StandingHeater, want: Band, most: Band, takes: str, shown_in: HeaderUnits) -> Finding:
+    name, by = one.planned.name, one.feed.most_by
+    is_wire = one.feed.most_of.startswith("wires[")
+    says = f"{takes}, and nobody wrote what {by} gives"
+    act = f"Read on the plate of {by} what it gives without a break, and write inverter: 1000 W"
+    if most.known:
+        does = "its fuse or breaker cuts it off" if is_wire else "it switches off"
+        says = f"{takes}, and {by} gives {show_band(most, 'power', shown_in)} without a break: {does}"
+        act = f"Feed {name} by a cable from outside, or take a heater that takes less than {by} gives"
+        act = f"{act}; never put a larger fuse on the same wire" if is_wire else act
+    return Finding(
+        "heat/feed-too-small", one.planned.of, "limit" if want.best > most.high else "unknown", says, want.best,
+        most.best if most.known else None, most.best - want.best if most.known else None, "W", OWN_RULE,
+        one.feed.most_of, act=act, minutes=10, could_stop=False, uses=SLEEP,
+        because=(one.planned.of, one.feed.most_of),
+    )  # fmt: skip
+
+
+def _site_unsaid(one: StandingHeater, want: Band, takes: str) -> Finding:
+    name, last = one.planned.name, one.feed.way[-1]
+    onto = one.feed.way[-2] if len(one.feed.way) > 1 else name
+    return Finding(
+        "heat/feed-too-small", one.planned.of, "unknown", f"{takes}, and nobody wrote what {last} gives: where that is"
+        f" less, its breaker trips and {name} warms nothing", want.high, source=OWN_RULE, lever=one.planned.of,
+        act=f"Read the breaker of the site and what the cable is made for, and write the wire with the smaller of both,"
+        f" such as {{from: {last}, to: {onto}, breaker: 16 A, volts: 230}}", minutes=5, could_stop=False, uses=SLEEP,
+        because=(one.planned.of,),
+    )  # fmt: skip
 
 
 def battery_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say whether the battery that feeds a heater lasts the coldest night, full as the sun goes down.
+    """Say whether a battery lasts the coldest night with every heater it feeds and all else that hangs on it.
 
-    Asks: what the heater takes in the night, with what else is written to draw, against what a full battery gives
-    Limit: the usable share of the battery's label
+    Asks: what its heaters take in the night, each as if it ran alone, and what else draws, against what it gives
+    Limit: the usable share of its label, less what it lacks of full at dusk; full where nobody wrote charge
     Source: battery-practice; hours and starts by the night itself
-    Lever: a larger battery, another feed
+    Lever: a larger battery, another feed, charge of the load state
     """
-    for one in result.heaters if result.use == "sleep" else ():
-        nights = [load for load in result.loads if load.of == one.planned.of]
-        holds, feed, name = one.feed.holds, one.feed, one.planned.name
-        if not nights or holds is None:
+    for hung in result.batteries if result.use == "sleep" else ():
+        loads = taken_of(hung, result.loads)
+        if not loads:
             continue
-        worst = max(nights, key=lambda load: load.joule.high)
-        need, battery = worst.joule, feed.way[-1]
-        takes = f"{name} takes {show_band(need, 'energy', shown_in)} of electricity in the coldest night at"
-        takes += f" {worst.when}"
-        if not holds.known:
-            yield _label_unsaid(one, takes, battery)
-            continue
-        most = need.high + result.also.high
-        if most <= holds.low:
-            continue
-        says = f"{takes}, and {battery}, full as it begins, gives {show_band(_plain(holds), 'energy', shown_in)}"
-        also = show(result.also.high, "energy", shown_in)
-        if need.high <= holds.low:
-            says += f": enough for it alone, perhaps not with all else that is written to draw, up to {also}"
-            act = "Switch off at night what else draws, or write hours: and duty: of each as it is"
-        else:
-            says += f": it lasts {show_band(lasts(holds, need), 'time', shown_in)} of {show(NIGHT, 'time', shown_in)}"
-            says += f", and what else is written to draw may take up to {also}" if result.also.high > 0.0 else ""
-            act = f"Plug in outside for such a night, or sleep warm without {name}: bags for the cold; a larger battery"
-            act += " mends it"
-        is_short = need.best > holds.best
-        yield Finding(
-            "heat/battery-for-the-night", feed.battery, "limit" if is_short else "unknown", says, holds.low, most,
-            holds.low - most, "J", source_of("usable", "lithium"), feed.battery,
-            act=act, minutes=30, could_stop=False, uses=SLEEP, because=(feed.battery, one.planned.of),
-        )  # fmt: skip
+        names = {one.planned.of: one.planned.name for one in result.heaters}
+        told, need = " and ".join(names[one.of] for one in loads), together(loads)
+        takes = f"{told} {'takes' if len(loads) == 1 else 'together take'} {show_band(need, 'energy', shown_in)} of"
+        takes += f" electricity in the coldest night at {loads[0].when}"
+        if not hung.holds.known:
+            yield _label_unsaid(hung, takes)
+        elif need.high + hung.besides.high > hung.holds.low:
+            yield _too_little(hung, told, loads, takes, shown_in)
+
+
+def _too_little(hung: Hung, told: str, loads: tuple[ElectricLoad, ...], takes: str, shown_in: HeaderUnits) -> Finding:
+    """Return what is said of a battery that may not last: by what hangs on it, and by what may charge it meanwhile."""
+    holds, beside, need, whole = hung.holds, hung.besides, together(loads), whole_of(hung, loads)
+    says = f"{takes}, and {hung.name}, {full_in_words(hung.charge)} as it begins, gives"
+    says += f" {show_band(_plain(holds), 'energy', shown_in)}"
+    also = show(beside.high, "energy", shown_in)
+    is_short = whole.best > holds.best
+    if need.high <= holds.low:
+        perhaps = "most likely not" if is_short else "perhaps not"
+        says += f": enough for {'it' if ' and ' not in told else 'them'} alone, {perhaps} with all else that is written"
+        says += f" to draw, up to {also}"
+        act = "Switch off at night what else draws, or write hours: and duty: of each as it is"
+    else:
+        says += f": it lasts {show_band(lasts(holds, whole), 'time', shown_in)} of {show(NIGHT, 'time', shown_in)}"
+        says += f" with what else is written to draw, up to {also}" if beside.high > 0.0 else ""
+        act = f"Plug in outside for such a night, or sleep warm without {told}: bags for the cold; a larger battery"
+        act += " mends it"
+    mends = hung.charged.high > 0.0 and whole.best <= holds.best + hung.charged.high
+    if hung.charged.high > 0.0:
+        says += f"; {hung.charger} may give it {show(hung.charged.high, 'energy', shown_in)} more while a cable from"
+        says += " outside feeds it, and nobody wrote whether one does"
+    says += "; the sun gives nothing by night" if hung.has_sun else ""
+    return Finding(
+        "heat/battery-for-the-night", hung.of, "limit" if is_short and not mends else "unknown", says, holds.low,
+        whole.high, holds.low - whole.high, "J", source_of("usable", "lithium"), hung.of, act=act, minutes=30,
+        could_stop=False, uses=SLEEP, because=(hung.of, *hung.heaters),
+    )  # fmt: skip
 
 
 def _plain(band: Band) -> Band:
     return replace(band, assumed=False)
 
 
-def _label_unsaid(one: StandingHeater, takes: str, battery: str) -> Finding:
+def _label_unsaid(hung: Hung, takes: str) -> Finding:
     return Finding(
-        "heat/battery-for-the-night", one.feed.battery, "unknown", f"{takes}, and nobody wrote what {battery} holds",
-        source=OWN_RULE, lever=one.feed.battery, act=f"Read on the label of {battery} its volts and ampere hours, and"
+        "heat/battery-for-the-night", hung.of, "unknown", f"{takes}, and nobody wrote what {hung.name} holds",
+        source=OWN_RULE, lever=hung.of, act=f"Read on the label of {hung.name} its volts and ampere hours, and"
         " write battery: {kind: LiFePO4, volts: 12.8, Ah: 200}", minutes=5, could_stop=False, uses=SLEEP,
-        because=(one.feed.battery, one.planned.of),
+        because=(hung.of, *hung.heaters),
     )  # fmt: skip
 
 

@@ -1,0 +1,159 @@
+"""What hangs on one battery through a night: every heater it feeds, what else draws, and what charges it meanwhile.
+
+The sun charges nothing by night; a charger does while a cable from outside feeds it, which nobody wrote.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from boxwright.disciplines.heat.feeds import NIGHT, VOLTS, Feed, ways_up, written_way
+from boxwright.disciplines.heat.parts import PlannedDraw, PlannedSource, Section
+from boxwright.exchange import ElectricLoad
+from boxwright.records import dataclass
+from boxwright.units import Band
+
+DAY = 86400.0
+
+
+@dataclass(frozen=True, slots=True)
+class Hung:
+    """What hangs on one battery. ``holds`` (J) is what it gives from dusk on, ``charge`` how full it is then.
+
+    ``charge`` is None where nobody wrote it: it counts as full. ``heaters`` are the paths of those it feeds, and
+    ``besides`` (J) is what else takes of it in a night. ``charged`` (J) is what a charger may give it while a cable
+    from outside feeds it, by its name ``charger``; ``has_sun`` says that a panel charges it by day.
+    """
+
+    of: str
+    name: str
+    holds: Band
+    charge: Band | None
+    heaters: tuple[str, ...]
+    besides: Band
+    charged: Band
+    charger: str
+    has_sun: bool
+
+
+def hung_on(
+    own: Section, there: Mapping[str, str], feeds: tuple[tuple[str, Feed], ...], charges: Mapping[str, Band]
+) -> tuple[Hung, ...]:
+    """Return what hangs on each battery that feeds a heater; ``feeds`` are those of the heaters by their paths.
+
+    ``charges`` are how full the load state has a battery, by its name.
+    """
+    found = []
+    for source in own.sources:
+        fed = [(of, feed) for of, feed in feeds if feed.battery == source.of and feed.holds is not None]
+        if not fed:
+            continue
+        whole, charge = fed[0][1].holds, charges.get(source.name)
+        assert whole is not None
+        charger, charged = _charged(source, own, there)
+        found.append(
+            Hung(
+                source.of,
+                source.name,
+                at_dusk(whole, source.rated, charge),
+                charge,
+                tuple(of for of, _ in fed),
+                drawn_beside(source, own, there),
+                charged,
+                charger,
+                any(one.is_panel and one.of in there for one in own.sources),
+            )
+        )
+    return tuple(found)
+
+
+def at_dusk(whole: Band, rated: Band | None, charge: Band | None) -> Band:
+    """Return what a battery gives (J) that is so full at dusk; what it lacks of full is gone from what it gives.
+
+    At the high end it is drained to the last, or to where a full one would be left.
+    """
+    if charge is None or rated is None or not (whole.known and rated.known):
+        return whole
+    best = max(whole.best - (1.0 - charge.best) * rated.best, 0.0)
+    low = max(whole.low - (1.0 - charge.low) * rated.high, 0.0)
+    high = min(whole.high, charge.high * rated.high)
+    return Band(best, min(low, best), max(high, best), spread="interval", assumed=True)
+
+
+def drawn_beside(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> Band:
+    """Return what else may take of a battery in a night (J): nothing at the least, all that is written at the most.
+
+    What wires feed from another battery, or from a cable such as lamps for the road, takes nothing of it.
+    """
+    names = {one.of: one.name for one in own.sources}
+    beside = [one for one in own.draws if one.of in there and _may_draw(names.get(one.of, ""), battery, own, there)]
+    each = [in_a_night(one) for one in beside]
+    return Band(sum(one.best for one in each), 0.0, sum(one.high for one in each), spread="interval")
+
+
+def _may_draw(name: str, battery: PlannedSource, own: Section, there: Mapping[str, str]) -> bool:
+    """Return whether a thing may take from a battery: its wires lead to it, or nobody wrote any."""
+    ways = ways_up(name, own, there)
+    return not ways or any(one.battery == battery.of for one in ways)
+
+
+def in_a_night(draw: PlannedDraw) -> Band:
+    """Return what a thing takes in a night (J): nothing at the least, for it may be off.
+
+    Hours of a day are most likely spread over it; what has a duty and no hours runs all night; what has neither, such
+    as lamps, most likely not at all and at the most all night.
+    """
+    watts = _watts(draw)
+    if watts is None:
+        return Band(0.0, 0.0, 0.0)
+    hours, duty = draw.hours, draw.duty
+    has_hours, has_duty = hours is not None and hours.known, duty is not None and duty.known
+    usual = hours.best * NIGHT / DAY if hours is not None and has_hours else NIGHT if has_duty else 0.0
+    most = min(hours.high, NIGHT) if hours is not None and has_hours else NIGHT
+    share, at_most = (duty.best, duty.high) if duty is not None and has_duty else (1.0, 1.0)
+    best, high = watts.best * draw.count * usual * share, watts.high * draw.count * most * at_most
+    return Band(best, 0.0, max(best, high), spread="interval")
+
+
+def _watts(draw: PlannedDraw) -> Band | None:
+    """Return what one piece takes while it is on (W); amperes are those of the battery."""
+    if draw.amps is not None and draw.amps.known:
+        amps = draw.amps
+        return Band(amps.best * VOLTS.best, amps.low * VOLTS.low, amps.high * VOLTS.high, spread="interval")
+    return draw.watts if draw.watts is not None and draw.watts.known else None
+
+
+def _charged(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> tuple[str, Band]:
+    """Return the charger that a cable from outside feeds, and what it gives a battery in a night (J).
+
+    Nothing at the least: whether it is plugged in nobody wrote. What the sun or the tow vehicle feeds gives nothing.
+    """
+    into = {one.starts for one in own.leads if one.ends == battery.name and one.of in there}
+    for one in own.sources:
+        amps = one.charges
+        if one.of not in there or one.name not in into or amps is None or not amps.known:
+            continue
+        ways = ways_up(one.name, own, there) or written_way(one.charged_from, own, there)
+        if any(way.ends == "outside" and way.stands != "no" for way in ways):
+            return one.name, Band(0.0, 0.0, amps.best * VOLTS.best * NIGHT, spread="interval")
+    return "", Band(0.0, 0.0, 0.0)
+
+
+def taken_of(hung: Hung, loads: tuple[ElectricLoad, ...]) -> tuple[ElectricLoad, ...]:
+    """Return what the heaters of a battery take of it in the night in which they take most, each as if it ran alone."""
+    own = [one for one in loads if one.of in hung.heaters]
+    nights = {when: tuple(one for one in own if one.when == when) for when in dict.fromkeys(one.when for one in own)}
+    return max(nights.values(), key=lambda some: sum(one.joule.high for one in some), default=())
+
+
+def whole_of(hung: Hung, some: tuple[ElectricLoad, ...]) -> Band:
+    """Return what some heaters of a battery and all else that hangs on it take in one night (J)."""
+    need, beside = together(some), hung.besides
+    return Band(need.best + beside.best, need.low, need.high + beside.high, spread="interval")
+
+
+def together(some: tuple[ElectricLoad, ...]) -> Band:
+    """Return what some heaters take of electricity in one night (J): at the least what one of them takes alone."""
+    joules = [one.joule for one in some]
+    best, high = sum(one.best for one in joules), sum(one.high for one in joules)
+    return Band(best, min((one.low for one in joules), default=0.0), high, spread="interval")
