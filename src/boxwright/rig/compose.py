@@ -16,11 +16,13 @@ from boxwright.disciplines.water.sourced import DENSITY
 from boxwright.exchange import Measured
 from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
+from boxwright.model.load import LoadState
 from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
 from boxwright.rig.again import Again
 from boxwright.rig.airing import wood_read
 from boxwright.rig.carrying_in import Carried
+from boxwright.rig.far_out import check_far_out, ends_of_trailer
 from boxwright.rig.fitting import Known, fitted_of
 from boxwright.rig.guessed import section_unknown
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
@@ -39,11 +41,6 @@ from boxwright.rig.validate import Mistake, nearest, spellings, validate
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_any
 
 E = TypeVar("E", bound=Entry)
-FAR_OUT = 1.0
-"""How far beyond the trailer's own outline (m) a part may stick out before its place is doubted."""
-
-
-Limits = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,11 +92,11 @@ class Composer:
                       partial(read_loads, tree, units, names, sleepers), mistakes)  # fmt: skip
         given = (units, steps, [load.name for load in loads], names)
         measured = again("measured", (tree.get("measured"), *given), partial(_measured, tree, *given), mistakes)
-        around = self._same(Surroundings(units, surfaces, steps, *_ends(trailer)))
+        around = self._same(Surroundings(units, surfaces, steps, *ends_of_trailer(trailer)))
         items = {section: self._section(document, section, around, measured, trailer, mistakes)
                  for section in ITEM_SECTIONS}  # fmt: skip
         check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
-        _check_parts(items["parts"], people, trailer, mistakes)
+        _check_parts(items["parts"], people, trailer, loads, mistakes)
         places = again("places", (tree.get("places"), units), partial(_places, tree, units), mistakes)
         named = {key: again(key, (tree.get(key), units), partial(_named, tree, key, model, units), mistakes)
                  for key, model in NAMED.items() if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
@@ -389,17 +386,6 @@ def _framing(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake
     return framing
 
 
-def _ends(trailer: Trailer) -> tuple[float, float]:
-    """Return the trailer's coupler and its rear end along x (m), as far as they are known."""
-    body, outside = trailer.body.length, trailer.outside
-    if trailer.coupler_x is None or body is None or not (trailer.coupler_x.known and body.known):
-        return float("-inf"), float("inf")
-    front, rear = trailer.coupler_x.best, body.best
-    if outside.length_overall is not None and outside.length_overall.known:
-        rear = max(rear, front + outside.length_overall.best)
-    return front, rear
-
-
 def _weighed(measured: tuple[Measured, ...]) -> dict[str, Band]:
     """Return, for each part that was weighed, its newest reading."""
     newest: dict[str, Measured] = {}
@@ -410,11 +396,15 @@ def _weighed(measured: tuple[Measured, ...]) -> dict[str, Band]:
 
 
 def _check_parts(
-    parts: tuple[Item, ...], people: tuple[tuple[str, Person], ...], trailer: Trailer, mistakes: list[Mistake]
+    parts: tuple[Item, ...],
+    people: tuple[tuple[str, Person], ...],
+    trailer: Trailer,
+    loads: tuple[LoadState, ...],
+    mistakes: list[Mistake],
 ) -> None:
     """Say what can only be judged once every part is read."""
     _check_sleepers(people, parts, mistakes)
-    _check_far_out(parts, trailer, mistakes)
+    check_far_out(parts, trailer, loads, mistakes)
     _check_fluids(parts, mistakes)
 
 
@@ -441,40 +431,6 @@ def _check_fluids(parts: tuple[Item, ...], mistakes: list[Mistake]) -> None:
             continue
         known = ", ".join(sorted(DENSITY))
         mistakes.append(Mistake(f"{part.of}.tank", f"{what}; write it as of: water, or another of {known}"))
-
-
-def _check_far_out(parts: tuple[Item, ...], trailer: Trailer, mistakes: list[Mistake]) -> None:
-    """Say which parts lie so far outside the trailer that a figure must be mistyped."""
-    limits = _limits(trailer)
-    for part in parts:
-        for key in _beyond(part, limits):
-            says = f"{part.name} would lie outside the trailer by more than a metre; is {key} mistyped?"
-            mistakes.append(Mistake(f"{part.of}.{key}", says))
-
-
-def far_outside(part: Item, trailer: Trailer) -> dict[str, float]:
-    """Return how far (m) a part lies beyond a metre outside the trailer, by the key of its place; empty if it does not.
-
-    What is not known is not outside.
-    """
-    return _beyond(part, _limits(trailer))
-
-
-def _limits(trailer: Trailer) -> Limits:
-    """Return how far along each axis a part may lie (m): a metre outside the trailer, no end where that is unknown."""
-    front, rear = _ends(trailer)
-    width, height = trailer.outside.over_fenders or trailer.outside.width, trailer.outside.height
-    side = (width.best / 2.0 if width is not None and width.known else float("inf")) + FAR_OUT
-    top = (height.best if height is not None and height.known else float("inf")) + FAR_OUT
-    return (front - FAR_OUT, rear + FAR_OUT), (-side, side), (-top, top)
-
-
-def _beyond(part: Item, limits: Limits) -> dict[str, float]:
-    place, found = part.place, dict[str, float]()
-    for key, middle, (low, high) in zip(("x", "side", "z"), (place.x, place.y, place.z), limits, strict=True):
-        if middle.known and not low <= middle.best <= high:
-            found[key] = max(low - middle.best, middle.best - high)
-    return found
 
 
 def _accepted(tree: Mapping[str, Any], units: HeaderUnits, mistakes: list[Mistake]) -> tuple[Accepted, ...]:

@@ -192,7 +192,7 @@ def _kept(item: Item) -> Kept | None:
         what = "extinguisher"
     elif facet.release:
         what = "release"
-    elif by_name == "generator":
+    elif facet.generator in ("yes", "unknown") or (by_name == "generator" and facet.generator != "no"):
         what = "generator"
     elif heater is not None or facet.burns or by_name == "flame":
         what = "flame"

@@ -12,8 +12,8 @@ from fractions import Fraction
 from boxwright.finding import Problem
 from boxwright.rig.add import add_thing, add_value, copy_thing
 from boxwright.rig.change import Change
-from boxwright.rig.compose import far_outside
 from boxwright.rig.document import Document, Tree
+from boxwright.rig.far_out import far_outside
 from boxwright.rig.remove import remove
 from boxwright.rig.rename import rename
 from boxwright.rig.rig import Rig
@@ -70,9 +70,9 @@ def moved(document: Document, rig: Rig, of: str, shift: tuple[float, float, floa
 
 def must_stay_near(before: Rig, after: Rig) -> None:
     """Refuse parts moved to where a place counts as mistyped, or further out there; they may come back inward."""
-    was = {part.of: far_outside(part, before.trailer) for part in before.parts}
+    was = {part.of: far_outside(part, before.trailer, before.loads) for part in before.parts}
     for part in after.parts:
-        for key, far in far_outside(part, after.trailer).items():
+        for key, far in far_outside(part, after.trailer, after.loads).items():
             if far > was.get(part.of, {}).get(key, 0.0) + AT_LEAST:
                 raise Refused(f"{part.name} would lie outside the trailer by more than a metre; it stays where it was")
 

@@ -16,6 +16,7 @@ There = Literal["yes", "perhaps", "no"]
 ALARMS = frozenset({"CO", "smoke", "gas"})
 EGRESS = {"wanted": "wanted", "yes": "yes", "true": "yes", "no": "no", "false": "no", "none": "no"}
 EGRESS |= {"unknown": "unknown", "?": "unknown"}
+GENERATOR = {"yes": "yes", "true": "yes", "no": "no", "false": "no", "unknown": "unknown", "?": "unknown"}
 FIRES = {"solids": "solids", "a": "solids", "liquids": "liquids", "b": "liquids"}
 FIRES |= {"electric": "electric", "c": "electric", "e": "electric", "fat": "fat", "f": "fat", "k": "fat"}
 FIRES |= {"abc": "solids, liquids, electric", "ab": "solids, liquids", "bc": "liquids, electric"}
@@ -41,6 +42,14 @@ def read_egress(given: object) -> object:
     if word not in EGRESS:
         raise CannotRead(str(given), "the way out", "wanted, yes, no or unknown")
     return EGRESS[word]
+
+
+def read_generator(given: object) -> object:
+    """Return whether a thing is a generator: yes, no or unknown."""
+    word = str(given).strip().lower()
+    if word not in GENERATOR:
+        raise CannotRead(str(given), "whether it is a generator", "yes, no or unknown")
+    return GENERATOR[word]
 
 
 def read_fires(given: object) -> object:
@@ -83,6 +92,9 @@ class Facet(Entry):
         (), description="an extinguisher: solids, liquids, electric, fat, or the letters of its label, such as ABC"
     )
     burns: str = Field("", description="what it burns with a flame: propane, butane, spirit, wood; nothing")
+    generator: Annotated[str, BeforeValidator(read_generator)] = Field(
+        "", description="does an engine in it make electricity, so that its exhaust kills: yes, no, unknown"
+    )
     shuts: str = Field("", description="what it shuts off: gas, fuel, battery or shore")
 
 

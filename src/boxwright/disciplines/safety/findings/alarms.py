@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.safety.result import Device, Result
+from boxwright.disciplines.safety.result import Device, Flame, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
 from boxwright.disciplines.safety.sourced import CO, EXTINGUISHER, FUELS, LENGTHS, SMOKE, SOURCE_OF_LENGTH
 from boxwright.disciplines.safety.telling import (
@@ -45,7 +45,7 @@ def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: fit one
     """
     if result.use == "sleep":
-        burning = [one.kept.name for one in (*result.flames, *result.generators)]
+        burning = [one.kept.name for one in (*result.flames, *_generators(result))]
         because = f"somebody sleeps with {listed(burning)}" if burning else "somebody sleeps"
         yield from _wanted(result, "CO", "safety/co-alarm", because, CO)
 
@@ -240,7 +240,12 @@ def _may_burn(result: Result) -> set[str]:
     """Return what an extinguisher has to put out: solids always, liquids where a liquid or a gas burns or is kept."""
     kinds = {FUELS.get(one.kept.burns, (True, "liquid"))[1] for one in result.flames}
     kinds |= {one.kind or "liquid" for one in result.stores if not one.is_empty}
-    return {"solids"} | ({"liquids"} if kinds & {"liquid", "gas"} or result.generators else set())
+    return {"solids"} | ({"liquids"} if kinds & {"liquid", "gas"} or _generators(result) else set())
+
+
+def _generators(result: Result) -> list[Flame]:
+    """Return what is known to be a generator; what may be one is asked where it stands too near."""
+    return [one for one in result.generators if one.kept.facet.generator != "unknown"]
 
 
 def extinguisher_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

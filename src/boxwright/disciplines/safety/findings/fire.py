@@ -154,32 +154,41 @@ def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: cpsc-generator
     Lever: a longer lead, or leave it off and outside
     """
-    code, limit = "safety/generator-near", LENGTHS["generator"]
-    elsewhere = measured_elsewhere(result.law)
+    code = "safety/generator-near"
     for one in result.generators if result.use == "sleep" else ():
-        kept = one.kept
-        lever = f"{kept.of}.when_sleeping"
-        act = f"Put {kept.name} {length(limit, shown_in)} away, its exhaust turned away; write when_sleeping: out"
-        if one.at is None:
-            within = length(limit, shown_in)
-            says = f"nobody wrote where {kept.name} stands at night; its exhaust kills within {within}{elsewhere}"
-            yield question(code, kept.of, says, act, 5, lever, "cpsc-generator")
-            continue
-        if one.is_inside:
-            says = f"{kept.name} is inside where somebody sleeps; one that is left running kills"
-            act = f"Put {kept.name} outside, and write when_sleeping: out"
-            yield stop(code, kept.of, says, act, 5, lever, "cpsc-generator")
-            continue
-        placed = [(ends, hole.name) for hole in result.openings if (ends := ends_of(hole.place)) is not None]
-        near = min(((gap_between(one.at, ends), name) for ends, name in placed), default=None)
-        if near is None:
-            says = f"nobody wrote where the openings are, and {kept.name} stands outside at night"
-            yield question(code, kept.of, says, act, 5, lever, "cpsc-generator")
-        elif near[0] < limit:
-            far, name = near
-            stands = f"{kept.name} stands {length(far, shown_in)} from {name} at night"
-            says = f"{stands}; its exhaust comes in within {length(limit, shown_in)}{elsewhere}"
-            yield Finding(
-                code, kept.of, "stop", says, far, limit, far - limit, "m", "cpsc-generator", lever, act=act, minutes=10,
-                protects=True, uses=SLEEP, because=(kept.of,),
-            )  # fmt: skip
+        found, kept = _by_the_openings(code, one, result, shown_in), one.kept
+        if found is not None and kept.facet.generator == "unknown":
+            says = f"nobody wrote whether {kept.name} is a generator, and if it is: {found.says}"
+            act = f"Look whether an engine in {kept.name} makes electricity, and write generator: yes or no"
+            found = question(code, kept.of, says, act, 1, f"{kept.of}.generator", "cpsc-generator")
+        if found is not None:
+            yield found
+
+
+def _by_the_openings(code: str, one: Flame, result: Result, shown_in: HeaderUnits) -> Finding | None:
+    """Return what is to be said of a generator where it stands at night, if anything."""
+    kept, limit, elsewhere = one.kept, LENGTHS["generator"], measured_elsewhere(result.law)
+    lever = f"{kept.of}.when_sleeping"
+    act = f"Put {kept.name} {length(limit, shown_in)} away, its exhaust turned away; write when_sleeping: out"
+    if one.at is None:
+        within = length(limit, shown_in)
+        says = f"nobody wrote where {kept.name} stands at night; its exhaust kills within {within}{elsewhere}"
+        return question(code, kept.of, says, act, 5, lever, "cpsc-generator")
+    if one.is_inside:
+        says = f"{kept.name} is inside where somebody sleeps; one that is left running kills"
+        act = f"Put {kept.name} outside, and write when_sleeping: out"
+        return stop(code, kept.of, says, act, 5, lever, "cpsc-generator")
+    placed = [(ends, hole.name) for hole in result.openings if (ends := ends_of(hole.place)) is not None]
+    near = min(((gap_between(one.at, ends), name) for ends, name in placed), default=None)
+    if near is None:
+        says = f"nobody wrote where the openings are, and {kept.name} stands outside at night"
+        return question(code, kept.of, says, act, 5, lever, "cpsc-generator")
+    far, name = near
+    if far >= limit:
+        return None
+    stands = f"{kept.name} stands {length(far, shown_in)} from {name} at night"
+    says = f"{stands}; its exhaust comes in within {length(limit, shown_in)}{elsewhere}"
+    return Finding(
+        code, kept.of, "stop", says, far, limit, far - limit, "m", "cpsc-generator", lever, act=act, minutes=10,
+        protects=True, uses=SLEEP, because=(kept.of,),
+    )  # fmt: skip

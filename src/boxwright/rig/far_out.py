@@ -1,0 +1,86 @@
+"""Which parts lie so far outside the trailer that a figure must be mistyped, and which are set down out there."""
+
+from __future__ import annotations
+
+from boxwright.disciplines.safety.parts import Facet
+from boxwright.disciplines.safety.sourced import word_means
+from boxwright.model.load import LoadState
+from boxwright.model.trailer import Trailer
+from boxwright.rig.rig import Item
+from boxwright.rig.validate import Mistake
+
+FAR_OUT = 1.0
+"""How far beyond the trailer's own outline (m) a part may stick out before its place is doubted."""
+DECK = 0.0
+"""Height of the deck's top (m), from which every height is taken."""
+
+Limits = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
+
+
+def check_far_out(
+    parts: tuple[Item, ...], trailer: Trailer, loads: tuple[LoadState, ...], mistakes: list[Mistake]
+) -> None:
+    """Say which parts lie so far outside the trailer that a figure must be mistyped, and how else it is written."""
+    limits = _limits(trailer)
+    for part in parts:
+        for key in _beyond(part, limits, loads):
+            says = f"{part.name} would lie outside the trailer by more than a metre; is {key} mistyped?"
+            if _is_generator(part):
+                says = (
+                    f"{part.name} would ride outside the trailer by more than a metre; write {key} as where it rides,"
+                    f" and when_sleeping: {{{key}: ..}} as where it runs"
+                )
+            elif part.words.kind == "cargo":
+                says += f" If it is set down out there at night, write when_sleeping: {{{key}: ..}}"
+            mistakes.append(Mistake(f"{part.of}.{key}", says))
+
+
+def far_outside(part: Item, trailer: Trailer, loads: tuple[LoadState, ...]) -> dict[str, float]:
+    """Return how far (m) a part lies beyond a metre outside the trailer, by the key of its place; empty if it does not.
+
+    What is not known is not outside.
+    """
+    return _beyond(part, _limits(trailer), loads)
+
+
+def ends_of_trailer(trailer: Trailer) -> tuple[float, float]:
+    """Return the trailer's coupler and its rear end along x (m), as far as they are known."""
+    body, outside = trailer.body.length, trailer.outside
+    if trailer.coupler_x is None or body is None or not (trailer.coupler_x.known and body.known):
+        return float("-inf"), float("inf")
+    front, rear = trailer.coupler_x.best, body.best
+    if outside.length_overall is not None and outside.length_overall.known:
+        rear = max(rear, front + outside.length_overall.best)
+    return front, rear
+
+
+def _limits(trailer: Trailer) -> Limits:
+    """Return how far along each axis a part may lie (m): a metre outside the trailer, no end where that is unknown."""
+    front, rear = ends_of_trailer(trailer)
+    width, height = trailer.outside.over_fenders or trailer.outside.width, trailer.outside.height
+    side = (width.best / 2.0 if width is not None and width.known else float("inf")) + FAR_OUT
+    top = (height.best if height is not None and height.known else float("inf")) + FAR_OUT
+    return (front - FAR_OUT, rear + FAR_OUT), (-side, side), (-top, top)
+
+
+def _beyond(part: Item, limits: Limits, loads: tuple[LoadState, ...]) -> dict[str, float]:
+    place, found = part.place, dict[str, float]()
+    for key, middle, (low, high) in zip(("x", "side", "z"), (place.x, place.y, place.z), limits, strict=True):
+        if middle.known and not low <= middle.best <= high:
+            found[key] = max(low - middle.best, middle.best - high)
+    return {} if found and "z" not in found and _is_set_down(part, loads) else found
+
+
+def _is_set_down(part: Item, loads: tuple[LoadState, ...]) -> bool:
+    """Return whether a part may stand out there: a generator, or what starts under the deck, and is never towed."""
+    is_towed = part.words.kind != "cargo" or not loads
+    if is_towed or any("tow" in load.uses and load.carries(part.name) for load in loads):
+        return False
+    z = part.place.z
+    return _is_generator(part) or (z.known and z.best - part.place.size[2] / 2.0 < DECK)
+
+
+def _is_generator(part: Item) -> bool:
+    facet = part.facet("safety")
+    said = facet.generator if isinstance(facet, Facet) else ""
+    return said == "yes" or (said == "" and word_means(part.name) == "generator")
