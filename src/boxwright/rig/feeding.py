@@ -28,9 +28,9 @@ class Feeding(NamedTuple):
 
 
 def feeding_of(items: dict[str, tuple[Item, ...]], habits: tuple[tuple[str, Habit], ...]) -> Feeding:
-    """Return what may feed the heaters of a plan; nothing where it has none."""
+    """Return what may feed the heaters and coolers of a plan; nothing where it has none."""
     heaters = [one for one in items["parts"] if _is_heater(one)]
-    if not heaters:
+    if not heaters and not any(_is_cooler(one) for one in items["parts"]):
         return Feeding((), (), (), ())
     things = (*items["parts"], *items["openings"])
     tanks = tuple(one.name for one in things if isinstance(held := one.facet("water"), WaterFacet) and held.tank)
@@ -42,6 +42,11 @@ def feeding_of(items: dict[str, tuple[Item, ...]], habits: tuple[tuple[str, Habi
 def _is_heater(item: Item) -> bool:
     facet = item.facet("heat")
     return isinstance(facet, HeatFacet) and facet.heater is not None
+
+
+def _is_cooler(item: Item) -> bool:
+    facet = item.facet("heat")
+    return isinstance(facet, HeatFacet) and facet.cools is not None
 
 
 def _sources(items: dict[str, tuple[Item, ...]]) -> Iterator[PlannedSource]:

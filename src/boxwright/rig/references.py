@@ -17,6 +17,7 @@ TARGETS: dict[tuple[str, str], tuple[str, ...]] = {
     ("parts", "heater.path"): ("parts",),
     ("parts", "heater.fed_by"): ("parts", "openings"),
     ("parts", "cools.hatch"): ("openings",),
+    ("parts", "cools.fed_by"): ("parts", "openings"),
     ("parts", "release"): ("openings",),
     ("openings", "inside"): ("parts",),
     ("openings", "rides_on"): ("parts",),

@@ -4,17 +4,22 @@ from __future__ import annotations
 
 import pytest
 
-from boxwright.disciplines.heat.cooling import asks_for, cold_of, is_outside, water_of
+from boxwright.disciplines.heat.cooling import asks_for, cold_of, is_outside, standing_cooler, water_of
+from boxwright.disciplines.heat.feeds import NO_FEED, Feed, Stands
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler
 from boxwright.disciplines.heat.result import StandingCooler
+from boxwright.exchange import Opening
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_findings import edited, worked
 
 PLATE = exactly(1500.0)
+MAINS = Feed(("mains",), "outside")
 
 
-def standing(heat: Band | None, is_certain: bool = True) -> StandingCooler:
-    return StandingCooler(PlannedCooler("parts[ac]", "ac", Cooler(heat=heat)), is_certain)
+def standing(
+    heat: Band | None, is_certain: bool = True, breathes: Stands = "yes", feed: Feed = MAINS
+) -> StandingCooler:
+    return StandingCooler(PlannedCooler("parts[ac]", "ac", Cooler(heat=heat)), is_certain, breathes, feed)
 
 
 def test_what_counts_in_a_hot_box_is_less_than_the_plate_says() -> None:
@@ -25,6 +30,51 @@ def test_what_counts_in_a_hot_box_is_less_than_the_plate_says() -> None:
     assert perhaps is not None
     assert (perhaps.low, perhaps.best, perhaps.high) == pytest.approx((1125.0, 2700.0, 3000.0))
     assert cold_of(()) is None and cold_of((standing(None),)) is None
+
+
+@pytest.mark.parametrize(("breathes", "feed", "works"), [
+    ("yes", MAINS, "yes"), ("perhaps", MAINS, "perhaps"), ("no", MAINS, "no"), ("yes", NO_FEED, "perhaps"),
+    ("yes", Feed(("panel",), "unfed"), "perhaps"), ("yes", Feed(("cell",), "battery", "no", "cell"), "no"),
+    ("perhaps", Feed(("cell",), "battery", "no", "cell"), "no"),
+])  # fmt: skip
+def test_a_cooler_that_breathes_nowhere_or_is_fed_by_nothing_cools_nothing(
+    breathes: Stands, feed: Feed, works: Stands
+) -> None:
+    one = standing(PLATE, breathes=breathes, feed=feed)
+    cold = cold_of((one,))
+    assert one.works == works
+    assert (cold is None) == (works == "no")
+    assert cold is None or (cold.low > 0.0) == (works == "yes")
+
+
+@pytest.mark.parametrize(("cools", "breathes"), [
+    (Cooler(of="split", hatch="none"), "yes"), (Cooler(hatch="none"), "no"), (Cooler(), "perhaps"),
+    (Cooler(hatch="lid"), "no"), (Cooler(hatch="window"), "yes"), (Cooler(hatch="window", returns=True), "no"),
+    (Cooler(hatch="window", heat=PLATE, passes=exactly(0.13)), "perhaps"),
+    (Cooler(hatch="window", heat=PLATE, passes=exactly(0.14)), "yes"), (Cooler(hatch="door"), "perhaps"),
+])  # fmt: skip
+def test_a_warm_side_breathes_through_what_stands(cools: Cooler, breathes: Stands) -> None:
+    """By hand: its warm air asks for 0.138 m2."""
+    there = tuple(opened(name, is_certain=name == "window") for name in ("window", "door"))
+    assert standing_cooler(PlannedCooler("parts[ac]", "ac", cools), True, there, MAINS).breathes == breathes
+
+
+def opened(name: str, is_certain: bool) -> Opening:
+    nothing = exactly(0.5)
+    return Opening(
+        f"openings[{name}]",
+        name,
+        "left",
+        nothing,
+        nothing,
+        nothing,
+        (0.0, -1.0, 0.0),
+        None,
+        True,
+        True,
+        is_certain,
+        False,
+    )
 
 
 def test_more_cold_asks_for_more_area_and_makes_more_water() -> None:
@@ -41,7 +91,7 @@ def test_only_a_split_has_its_warm_side_outside_by_itself(word: str, outside: bo
 
 
 AC = "ac: {x: 2000, side: left, z: 1200, size: 400 x 400 x 300, weight: 20, stage: shell, done: yes, cools: {CASE}}"
-FULL = "of: window, heat: 1500 W, hatch: window, passes: 2000 cm2, drains: below floor"
+FULL = "of: window, heat: 1500 W, fed_by: mains, hatch: window, passes: 2000 cm2, drains: below floor"
 
 
 def kinds(cools: str, use: str = "sleep") -> list[tuple[str, str]]:
@@ -50,8 +100,8 @@ def kinds(cools: str, use: str = "sleep") -> list[tuple[str, str]]:
 
 
 def test_a_split_is_asked_for_its_water_alone() -> None:
-    assert kinds("of: split, heat: 1500 W") == [("heat/cooler-water", "unknown")]
-    assert kinds("of: split, heat: 1500 W, drains: below floor") == []
+    assert kinds("of: split, heat: 1500 W, fed_by: mains") == [("heat/cooler-water", "unknown")]
+    assert kinds("of: split, heat: 1500 W, fed_by: mains, drains: below floor") == []
 
 
 def test_a_hatch_that_does_not_stand_and_air_that_comes_back_are_put_right() -> None:

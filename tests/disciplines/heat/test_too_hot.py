@@ -16,7 +16,7 @@ AT_WORK = ("people: [owner], for: [sleep, leave]", "people: [owner], for: [sleep
 HOT = ("hottest_design: 22 C", "hottest_design: 38 C")
 COOLER = (
     "  # one more",
-    "  cooler: {x: 3000, side: left, z: 900, size: 300 x 300 x 300, weight: 20, stage: shell, done: yes, cools: {of: window, heat: 3000 W, hatch: window, drains: below floor}}",  # noqa: E501
+    "  cooler: {x: 3000, side: left, z: 900, size: 300 x 300 x 300, weight: 20, stage: shell, done: yes, cools: {of: window, heat: 3000 W, hatch: window, fed_by: mains, drains: below floor}}",  # noqa: E501
 )
 COLD = 273.15
 
@@ -82,6 +82,29 @@ def test_the_hottest_of_the_places_is_judged() -> None:
     )
     (found,) = told("sleep", two)
     assert found.where == "places[desert]" and found.kind == "limit"
+
+
+def test_a_milder_place_with_less_of_a_night_and_of_wind_is_the_hotter_one() -> None:
+    """A day one kelvin cooler whose night hardly cools, without wind, leaves the room warmer as people go to bed."""
+    mild = "hottest_design: 36 C, july: {low: 30 C, high: 33 C, wind: 0 m/s}}"
+    sharp = "hottest_design: 37 C, july: {low: 10 C, high: 33 C, wind: 8 m/s}}"
+    two = ("hottest_design: 22 C}", f"{sharp}\n  hollow: {{coldest_design: 5 C, height: 0 m, {mild}")
+    found = hot_of("sleep", two)
+    assert found.hot.place == "hollow"
+    assert found.warm.high > hot_of("sleep", ("hottest_design: 22 C}", sharp)).warm.high
+
+
+def test_a_cooler_that_is_fed_by_nothing_or_breathes_in_the_room_cools_nothing() -> None:
+    hot = ("hottest_design: 22 C", "hottest_design: 44 C")
+    bare = hot_of("sleep", hot)
+    for word in ("fed_by: mains", "hatch: window"):
+        edit = COOLER[1].replace(word, word.partition(":")[0] + (": none" if "hatch" in word else ": nowhere"))
+        assert hot_of("sleep", hot, (COOLER[0], edit)).warm == bare.warm
+    asked = hot_of("sleep", hot, (COOLER[0], COOLER[1].replace("fed_by: mains, ", "")))
+    assert asked.warm.high >= bare.warm.low and asked.warm.high > hot_of("sleep", hot, COOLER).warm.high
+    weak = COOLER[1].replace("3000 W", "800 W")
+    (said,) = told("sleep", ("hottest_design: 22 C", "hottest_design: 48 C"), (COOLER[0], weak))
+    assert "shut and cooled by a cable from outside, the room is" in said.says
 
 
 def test_a_cooler_that_stands_counts_and_one_that_perhaps_does_counts_for_nothing_sure() -> None:

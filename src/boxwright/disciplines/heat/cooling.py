@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from boxwright.disciplines.heat.feeds import Feed, Stands
 from boxwright.disciplines.heat.material import columns, interval
-from boxwright.disciplines.heat.parts import Cooler
+from boxwright.disciplines.heat.parts import Cooler, PlannedCooler
 from boxwright.disciplines.heat.result import StandingCooler
 from boxwright.disciplines.heat.room import HEAT_OF_AIR
+from boxwright.exchange import Opening
 from boxwright.units import Band
 
 NUMBERS: dict[str, Band] = {name: interval(*row) for name, row in columns("cooler_numbers").items()}
@@ -18,18 +20,46 @@ BOTH_WAYS = 2.0
 
 
 def cold_of(coolers: tuple[StandingCooler, ...]) -> Band | None:
-    """Return the cold (W) of all that stands in a hot box; None where nothing cools or nobody wrote how much."""
+    """Return the cold (W) of all that works in a hot box; None where nothing cools or nobody wrote how much.
+
+    What perhaps works, for its feed or where it breathes is not known, makes none at the low end.
+    """
     share = NUMBERS["of its plate"]
     best = low = high = 0.0
     is_known = False
     for one in coolers:
         heat = one.planned.cools.heat
-        if heat is None or not heat.known:
+        if heat is None or not heat.known or one.works == "no":
             continue
         is_known = True
         best, high = best + heat.best * share.best, high + heat.high * share.high
-        low += heat.low * share.low if one.is_certain else 0.0
+        low += heat.low * share.low if one.works == "yes" else 0.0
     return Band(best, low, high, spread="interval", assumed=True) if is_known else None
+
+
+def standing_cooler(
+    planned: PlannedCooler, is_certain: bool, openings: tuple[Opening, ...], feed: Feed
+) -> StandingCooler:
+    """Return a cooler as it stands in a slot: what feeds it, and whether its warm side breathes outside."""
+    return StandingCooler(planned, is_certain, _breathes(planned.cools, openings), feed)
+
+
+def _breathes(cools: Cooler, openings: tuple[Opening, ...]) -> Stands:
+    """Return whether a warm side breathes outside: perhaps where nobody wrote by what, or where it passes too little.
+
+    One whose warm air comes back cools less and less: it does not.
+    """
+    if is_outside(cools):
+        return "yes"
+    word = cools.hatch.strip()
+    through = next((one for one in openings if one.name == word), None)
+    if cools.returns or (word and through is None):
+        return "no"
+    passes, heat = cools.passes, cools.heat
+    is_written = passes is not None and passes.known and heat is not None and heat.known
+    if passes is not None and heat is not None and is_written and passes.low < asks_for(heat).best:
+        return "perhaps"
+    return "yes" if through is not None and through.is_certain else "perhaps"
 
 
 def is_outside(cooler: Cooler) -> bool:

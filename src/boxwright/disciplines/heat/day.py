@@ -103,6 +103,20 @@ def day_of(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, 
     )
 
 
+def hot_end_of(
+    inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way
+) -> tuple[float, float]:
+    """Return how hot (K) it may be as people go to bed and at the hottest hour, with the front looking one way.
+
+    Two runs of the fifteen of a day: enough to tell which of several days is the hottest in the room.
+    """
+    runs = [
+        _ran(inside, hot, airing, people, way, _Set(loss, day, HEADINGS[0])) for loss, day in SPREADS if day == "high"
+    ]
+    hours = [run.air[-HOURS_OF_DAY:] for run in runs]
+    return max(air[BEDTIME - BEGINS] for air in hours), max(max(air) for air in hours)
+
+
 def ways_of(airing: Airing) -> tuple[Way, ...]:
     """Return the ways there are to air or cool the room as it stands."""
     has_fan = airing.windows.fan.known and airing.windows.fan.high > 0.0

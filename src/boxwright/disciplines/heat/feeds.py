@@ -85,8 +85,12 @@ def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
 
 def feed_of(planned: PlannedHeater, own: Section, there: Mapping[str, str]) -> Feed:
     """Return what feeds a heater; ``there`` says of each path that stands whether it does "yes" or "perhaps"."""
-    written = planned.heater.fed_by.strip()
-    by_wire = ways_up(planned.name, own, there)
+    return fed(planned.name, planned.heater.fed_by.strip(), own, there)
+
+
+def fed(name: str, written: str, own: Section, there: Mapping[str, str]) -> Feed:
+    """Return what feeds a thing: what is ``written`` to, else the best of the ways its wires go."""
+    by_wire = ways_up(name, own, there)
     if written.lower() in NOT_SAID:
         return max(by_wire, key=_rank) if by_wire else Feed((), "unsaid")
     found = max(written_way(written, own, there), key=_rank)

@@ -1,6 +1,6 @@
 """The hottest day of a slot for those in it: asleep as they go to bed, at work in the hottest hour.
 
-One day of one place is run, the hottest that is written, aired in the best way there is as it stands.
+Of all places the one with the hottest room is told, aired in the best way there is as it stands.
 """
 
 from __future__ import annotations
@@ -8,7 +8,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from boxwright.disciplines.heat.cooling import cold_of
-from boxwright.disciplines.heat.day import Airing, DayRun, Way, day_of, ways_of
+from boxwright.disciplines.heat.day import Airing, DayRun, Way, day_of, hot_end_of, ways_of
 from boxwright.disciplines.heat.hot import HotDay, hot_days
 from boxwright.disciplines.heat.night import Inside
 from boxwright.disciplines.heat.parts import Section
@@ -23,18 +23,34 @@ AIRED: tuple[Way, ...] = ("fans", "opened", "shut")
 def hottest_of(
     own: Section, inside: Inside, moisture: tuple[Moisture, ...], coolers: tuple[StandingCooler, ...], use: str
 ) -> HotHours | None:
-    """Return the hottest day of those who sleep or work in it; None with nobody in, or where no place has one."""
+    """Return the hottest day of those who sleep or work in it; None with nobody in, or where no place has one.
+
+    A milder day with more sun or less wind may be the worse one: which is, two runs of each tell.
+    """
     people = tuple(one for one in moisture if one.of == "people")
-    hot = max(hot_days(own), key=lambda one: one.hottest.high, default=None)
-    if hot is None or not people or use not in ("sleep", "work"):
+    days = hot_days(own)
+    if not days or not people or use not in ("sleep", "work"):
         return None
     airing = Airing(inside.airflow, inside.airflow, cold_of(coolers))
     there = ways_of(airing)
-    run = _day(inside, hot, airing, people, next(one for one in AIRED if one in there))
+    aired = next(one for one in AIRED if one in there)
+    hot = days[0] if len(days) == 1 else max(days, key=lambda one: _end(inside, one, airing, people, aired, use))
+    run = _day(inside, hot, airing, people, aired)
     if "cooled" in there:
         cooled = _day(inside, hot, airing, people, "cooled")
         run = min(run, cooled, key=lambda one: _warm(one, use).high)
-    return HotHours(hot, run, _warm(run, use), "work" if use == "work" else "bedtime")
+    is_plugged_in = any(one.works != "no" and one.feed.ends == "outside" for one in coolers)
+    return HotHours(hot, run, _warm(run, use), "work" if use == "work" else "bedtime", is_plugged_in)
+
+
+def _end(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way, use: str) -> float:
+    return _ends(inside, hot, airing, people, way)[1 if use == "work" else 0]
+
+
+@lru_cache(maxsize=16)
+def _ends(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way) -> tuple[float, float]:
+    """Return how hot a day may make it; remembered as the days themselves are."""
+    return hot_end_of(inside, hot, airing, people, way)
 
 
 def _warm(run: DayRun, use: str) -> Band:

@@ -215,6 +215,10 @@ class Cooler(Entry):
     )
     returns: YesNo = Field(None, description="does its warm air come back to where it breathes in: yes or no")
     drains: str = Field("", description="where its water goes, such as below floor")
+    fed_by: str = Field(
+        "",
+        description="what feeds it with electricity, such as inlet-30A or inverter; where it is not written, its wires",
+    )
 
 
 class Facet(Entry):

@@ -6,7 +6,7 @@ from typing import Literal
 
 from boxwright.disciplines.heat.battery import Hung
 from boxwright.disciplines.heat.day import DayRun
-from boxwright.disciplines.heat.feeds import NO_FEED, Feed, is_too_small, takes_electricity, wants
+from boxwright.disciplines.heat.feeds import NO_FEED, WORST_FIRST, Feed, Stands, is_too_small, takes_electricity, wants
 from boxwright.disciplines.heat.hot import HotDay
 from boxwright.disciplines.heat.night import HeldNight, Inside
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
@@ -69,10 +69,25 @@ class StandingHeater:
 
 @dataclass(frozen=True, slots=True)
 class StandingCooler:
-    """What makes cold, and whether it surely stands."""
+    """What makes cold, and whether it surely stands.
+
+    ``breathes``: whether its warm side does so outside; ``feed`` what feeds it with electricity.
+    """
 
     planned: PlannedCooler
     is_certain: bool
+    breathes: Stands
+    feed: Feed
+
+    @property
+    def fed(self) -> Stands:
+        """Return whether it is fed; perhaps where nobody wrote by what."""
+        return "perhaps" if self.feed.ends in ("unsaid", "unfed") else self.feed.stands
+
+    @property
+    def works(self) -> Stands:
+        """Return whether it makes cold: no better than the worst of where it stands, breathes and is fed from."""
+        return min("yes" if self.is_certain else "perhaps", self.breathes, self.fed, key=WORST_FIRST.index)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,12 +95,14 @@ class HotHours:
     """The hottest day of those in the room: its run in the best way there is, and how warm (K) it is for them.
 
     ``when``: "bedtime" for those who sleep in it, "work" for those who work in it, whose hottest hour counts.
+    ``is_plugged_in`` says that a cable from outside feeds what cools it.
     """
 
     hot: HotDay
     run: DayRun
     warm: Band
     when: Literal["bedtime", "work"]
+    is_plugged_in: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,9 @@ from math import inf
 
 from boxwright.disciplines.heat.battery import hung_on
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
+from boxwright.disciplines.heat.cooling import standing_cooler
 from boxwright.disciplines.heat.electricity import load_of
-from boxwright.disciplines.heat.feeds import feed_of
+from boxwright.disciplines.heat.feeds import fed, feed_of
 from boxwright.disciplines.heat.hot import hot_days
 from boxwright.disciplines.heat.hot_hours import hottest_of
 from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
@@ -56,13 +57,13 @@ def solve(
     ``standing`` pairs the path of each heater that stands with "yes" or "perhaps", ``feeding`` that of each thing and
     wire that may feed one; ``sleepers`` are who is inside, ``charges`` how full batteries are at dusk, by their names.
     """
-    there, fed = dict(standing), dict(feeding)
+    there, strung = dict(standing), dict(feeding)
     shell = shell_of(layups, openings)
     length, width, height = box.inside
     floor = length * width
     is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
     heaters = tuple(
-        standing_heater(one, there[one.of] == "yes", tanks, box, feed_of(one, own, fed), own.tanks)
+        standing_heater(one, there[one.of] == "yes", tanks, box, feed_of(one, own, strung), own.tanks)
         for one in own.heaters
         if one.of in there
     )
@@ -77,7 +78,7 @@ def solve(
     full = {of: charge for name, charge in charges for of, feed in feeds if feed.way and feed.way[-1] == name}
     held = _nights(inside, places, heaters, moisture, full) if is_judged else ()
     volume = exactly(floor * height) if is_known else UNKNOWN
-    coolers = tuple(StandingCooler(one, there[one.of] == "yes") for one in own.coolers if one.of in there)
+    coolers = _coolers(own, there, strung, openings)
     return Result(
         of="trailer",
         use=use,
@@ -94,12 +95,23 @@ def solve(
         left=_left(inside, places) if use == "leave" and is_known and waters else None,
         waters=waters,
         loads=_loads(held, heaters, volume),
-        batteries=hung_on(own, fed, feeds, dict(charges)),
+        batteries=hung_on(own, strung, feeds, dict(charges)),
         proof=proof,
         hot=hottest_of(own, inside, moisture, coolers, use) if is_known else None,
         has_hot_day=bool(hot_days(own)),
         no_night=_other_than(own, {one.place for one in places}),
         no_hot_day=_other_than(own, {one.place for one in hot_days(own)}),
+    )
+
+
+def _coolers(
+    own: Section, there: Mapping[str, str], strung: Mapping[str, str], openings: tuple[Opening, ...]
+) -> tuple[StandingCooler, ...]:
+    """Return every cooler that stands, with what feeds it and whether its warm side breathes outside."""
+    return tuple(
+        standing_cooler(one, there[one.of] == "yes", openings, fed(one.name, one.cools.fed_by.strip(), own, strung))
+        for one in own.coolers
+        if one.of in there
     )
 
 

@@ -16,7 +16,7 @@ from boxwright.disciplines.heat.findings.burner import (
     unvented,
     wrong_fuel,
 )
-from boxwright.disciplines.heat.findings.cooler import cooler_breathes, cooler_hatch, cooler_water
+from boxwright.disciplines.heat.findings.cooler import cooler_breathes, cooler_feed, cooler_hatch, cooler_water
 from boxwright.disciplines.heat.findings.feed import (
     battery_for_the_night,
     draw_not_known,
@@ -68,6 +68,7 @@ __all__ = [
     "colour_not_known",
     "combustion_air",
     "cooler_breathes",
+    "cooler_feed",
     "cooler_hatch",
     "cooler_water",
     "counted_burn",
@@ -161,6 +162,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     loud_at_night,
     frost,
     cooler_hatch,
+    cooler_feed,
     cooler_breathes,
     cooler_water,
     material_not_known,

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from boxwright.disciplines.heat.cooling import NO_HATCH, asks_for, is_outside, water_of
 from boxwright.disciplines.heat.parts import PlannedCooler
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.telling import source_of
-from boxwright.finding import Finding, Use
+from boxwright.disciplines.heat.telling import OWN_RULE, source_of
+from boxwright.finding import Finding, Kind, Use
 from boxwright.units import HeaderUnits, show, show_band
 
 USES: tuple[Use, ...] = ("sleep", "work")
@@ -52,6 +52,41 @@ def cooler_hatch(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             "heat/cooler-hatch", one.of, "fix", says, source=SOURCE, lever=f"{one.of}.cools.hatch",
             act=f"Give the warm side of {one.name} an opening to the outside, and open it before it runs", minutes=120,
             uses=USES, because=(one.of,),
+        )  # fmt: skip
+
+
+def cooler_feed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that what feeds a cooler does not stand, and ask where nobody wrote what does.
+
+    Asks: what a cooler is plugged into, or wired to, and whether all of that stands
+    Limit: all of it
+    Source: own-rule
+    Lever: fed_by of the cooler, its wires
+    """
+    for one in result.coolers if result.use in USES else ():
+        name, where, feed = one.planned.name, one.planned.of, one.feed
+        if one.fed == "yes":
+            continue
+        way = " from ".join(feed.way)
+        kind: Kind = "unknown"
+        says = f"nobody wrote what feeds {name}: without it, it cools nothing"
+        act = f"Look where its cable goes, and write fed_by: inlet-30A under cools of {name}, or its wire"
+        if feed.ends == "unfed":
+            says = f"{name} is fed by {way}, and nobody wrote what feeds {feed.way[-1]}: without it, it cools nothing"
+        elif feed.stands == "no":
+            kind = "fix"
+            is_named = feed.ends != "nowhere"
+            what = "is not there then" if is_named else "is nothing of the file"
+            says = f"{name} is fed by {way}, and {feed.lacking} {what}: it cools nothing"
+            act = (
+                f"Fit {feed.lacking}" if is_named else f"Write {feed.lacking} as it is called under parts: or openings:"
+            )
+        elif feed.stands == "perhaps":
+            says = f"{name} is fed by {way}, and whether {feed.lacking} stands nobody ticked: it may cool nothing"
+            act = f"Look at {feed.lacking}, switch {name} on, and tick what stands"
+        yield Finding(
+            "heat/cooler-feed", where, kind, says, source=OWN_RULE, lever=feed.lacking_of or where, act=act, minutes=10,
+            could_stop=False, could_limit=False, uses=USES, because=(where,),
         )  # fmt: skip
 
 

@@ -77,7 +77,10 @@ def too_hot(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def _aired(found: HotHours) -> str:
-    return f"{IN_WORDS[found.run.way]}," if found.run.way != "shut" else "shut, for nothing opens,"
+    if found.run.way == "shut":
+        return "shut, for nothing opens,"
+    plugged = " by a cable from outside" if found.run.way == "cooled" and found.is_plugged_in else ""
+    return f"{IN_WORDS[found.run.way]}{plugged},"
 
 
 def _unsaid(result: Result, found: HotHours) -> str:
