@@ -63,6 +63,21 @@ class AcceptedWords(Entry):
 
 
 @dataclass(slots=True)
+class _Section:
+    """A section while its items are read. No function that knows itself does it: such a one holds its whole text until
+    memory is tidied, and while a hand moves none is."""
+
+    name: str
+    tree: Mapping[str, Any]
+    around: Surroundings
+    weighed: Mapping[str, Band]
+    included: frozenset[str]
+    mistakes: list[Mistake]
+    done: dict[str, Item] = field(default_factory=dict)
+    open_names: list[str] = field(default_factory=list)
+
+
+@dataclass(slots=True)
 class Composer:
     """Composes documents, and remembers each item so that an edit elsewhere reads nothing again."""
 
@@ -153,58 +168,48 @@ class Composer:
         """Return every item of a section, parents first in the reading but in file order in the answer."""
         tree = map_at(document.tree, section, mistakes)
         weighed = _weighed(measured) if section == "parts" else {}
-        own_model = None if section == "parts" else NAMED[section]
-        done: dict[str, Item] = {}
-        open_names: list[str] = []
+        one = _Section(section, tree, around, weighed, frozenset(trailer.empty.includes), mistakes)
+        return tuple([self._item(name, one) for name in tree])
 
-        def read(name: str) -> Item:
-            if name in done:
-                return done[name]
-            open_names.append(name)
-            parent = self._parent(name, tree, section, open_names, mistakes, read)
-            held = (tree[name], around, parent, weighed.get(name), name in trailer.empty.includes)
-            known = self._items.get((section, name))
-            if known is not None and known[0] == held:  # a tuple takes what is the same object for equal at once
-                item, wrong = known[1]
-            else:
-                item, wrong = compose_item(section, name, tree[name], own_model, around, parent, weighed.get(name))
-                if name in trailer.empty.includes:
-                    item = _in_empty_weight(item)
-                self._items[section, name] = (held, (item, wrong))
-            mistakes.extend(wrong)
-            open_names.remove(name)
-            done[name] = item
-            return item
+    def _item(self, name: str, one: _Section) -> Item:
+        """Return an item, what it is in or stands on read before it."""
+        if name in one.done:
+            return one.done[name]
+        one.open_names.append(name)
+        parent, kg, is_in_empty = self._parent(name, one), one.weighed.get(name), name in one.included
+        held = (one.tree[name], one.around, parent, kg, is_in_empty)
+        known = self._items.get((one.name, name))
+        if known is not None and known[0] == held:  # a tuple takes what is the same object for equal at once
+            item, wrong = known[1]
+        else:
+            own_model = None if one.name == "parts" else NAMED[one.name]
+            item, wrong = compose_item(one.name, name, one.tree[name], own_model, one.around, parent, kg)
+            if is_in_empty:
+                item = _in_empty_weight(item)
+            self._items[one.name, name] = (held, (item, wrong))
+        one.mistakes.extend(wrong)
+        one.open_names.remove(name)
+        one.done[name] = item
+        return item
 
-        return tuple(read(name) for name in tree)
-
-    def _parent(
-        self,
-        name: str,
-        tree: Mapping[str, Any],
-        section: str,
-        open_names: list[str],
-        mistakes: list[Mistake],
-        read: Any,
-    ) -> Item | None:
+    def _parent(self, name: str, one: _Section) -> Item | None:
         """Return the part this one is in or stands on; a name that is nothing, or a ring of parts, is a mistake."""
-        given = tree[name]
+        given = one.tree[name]
         if not isinstance(given, Mapping):
             return None
         for key in ("inside", "rides_on"):
             word = given.get(key)
             if not isinstance(word, str) or not word:
                 continue
-            path = f"{section}[{name}].{key}"
-            if word in open_names:
-                mistakes.append(Mistake(path, f'"{word}" is itself in or on "{name}"; only one of them can be'))
-            elif word in tree:
-                found: Item = read(word)
-                return found
+            path = f"{one.name}[{name}].{key}"
+            if word in one.open_names:
+                one.mistakes.append(Mistake(path, f'"{word}" is itself in or on "{name}"; only one of them can be'))
+            elif word in one.tree:
+                return self._item(word, one)
             else:
-                guess = nearest(word, tree)
+                guess = nearest(word, one.tree)
                 says = f'there is no part "{word}"' + (f'; did you mean "{guess}"?' if guess else "")
-                mistakes.append(Mistake(path, says))
+                one.mistakes.append(Mistake(path, says))
         return None
 
 
