@@ -66,7 +66,7 @@ def test_no_key_has_two_owners() -> None:
 
 
 def test_the_owners_are_those_of_the_architecture() -> None:
-    """The table of DESIGN 5, with the keys that came since: blocks, recess, clear, puts_out, burns, generator, shuts."""
+    """The table of DESIGN 5, with keys that came since: blocks, recess, clear, puts_out, burns, generator, shuts."""
     expected = {
         "structure": "hinge legs screws tie wll backs",
         "layout": "swing slides keep_clear sees out mattress blocks",
