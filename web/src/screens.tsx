@@ -49,7 +49,7 @@ function Table({ table }: { table: Rows }) {
     <div class={table.columns.length > MANY ? "table many" : "table"} tabindex={0} role="region" aria-label={table.title || "Table"}>
       <table>
         {table.title && <caption>{table.title}</caption>}
-        <thead><tr>{table.columns.map((one, index) => <th key={index} scope="col">{one}</th>)}</tr></thead>
+        {table.columns.some((one) => one) && <thead><tr>{table.columns.map((one, index) => one ? <th key={index} scope="col">{one}</th> : <td key={index} />)}</tr></thead>}
         <tbody>
           {table.rows.map((row, index) => {
             const of = table.of[index] ?? "";
