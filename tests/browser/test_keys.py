@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
+import pytest
 from playwright.sync_api import expect
 
 from tests.browser.driven import Desk, Served
@@ -106,6 +108,22 @@ def focused(desk: Desk) -> str:
         "document.activeElement === document.body ? '' : document.activeElement.textContent"
     )
     return found
+
+
+@pytest.mark.parametrize("size", [(1280, 720), (390, 844)])
+def test_what_a_box_of_the_thing_in_hand_means_is_in_sight_at_it(
+    serve: Callable[..., Served], show: Callable[..., Desk], size: tuple[int, int]
+) -> None:
+    desk = show(serve("whimbrel"))
+    desk.page.set_viewport_size({"width": size[0], "height": size[1]})
+    desk.take("parts[tools]")
+    said = desk.page.locator(".inhand p.told")
+    for name in ("x", "side", "z"):
+        desk.page.locator(".inhand label", has_text=re.compile(f"^{name}$")).locator("input").focus()
+        expect(said).to_have_text(re.compile(f"^{name}: ."))
+        words, room = said.bounding_box(), desk.page.locator(".inhand").bounding_box()
+        assert words is not None and room is not None
+        assert words["y"] >= room["y"] and words["y"] + words["height"] <= room["y"] + room["height"], name
 
 
 def test_the_focus_stays_where_something_was_done(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:

@@ -90,7 +90,7 @@ describe("the name of a limit", () => {
   });
 
   it("goes under its line where a line of the chart runs over it", () => {
-    expect(boundLabels([{ label: "drips: window", y: 100 }], level(92), 0, 300)).toEqual([{ x: 6, y: 115 }]);
+    expect(boundLabels([{ label: "drips: window", y: 100 }], level(92), 0, 300)).toEqual([{ x: 6, y: 113 }]);
   });
 
   it("goes along its line to where the chart's line is away from it", () => {
@@ -98,6 +98,12 @@ describe("the name of a limit", () => {
     const [found] = boundLabels([{ label: "drips", y: 100 }, { label: "wet", y: 110 }], falls, 0, 300);
     expect(found?.y).toBe(95);
     expect(found?.x).toBeGreaterThan(115);
+  });
+
+  it("does not stand between its line and another where it has a choice", () => {
+    const [over, under] = boundLabels([{ label: "drips: window", y: 100 }, { label: "drips: corners", y: 118 }], level(40), 0, 300);
+    expect(over?.y).toBeLessThan(100);
+    expect(under?.y).toBeGreaterThan(118);
   });
 
   it("lies on no other name", () => {

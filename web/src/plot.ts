@@ -121,10 +121,10 @@ export function boundLabels(bounds: readonly { label: string; y: number }[], poi
     const long = one.label.length * LETTER;
     const room = Math.max(right - left - 12 - long, 0);
     let best = { x: left + 6, y: one.y - 5, cost: Infinity };
-    for (const base of [one.y - 5, one.y + LETTERS + 2])
+    for (const base of [one.y - 5, one.y + LETTERS])
       for (let step = 0; step <= steps; step += 1) {
         const x = left + 6 + (room * step) / steps;
-        const [top, foot] = [base - LETTERS, base + 4];
+        const [top, foot] = [base - LETTERS + 2, base + 3];
         let cost = 0;
         for (let index = 0; index + 1 < points.length; index += 1) {
           const [here, next] = [points[index], points[index + 1]];
@@ -132,6 +132,8 @@ export function boundLabels(bounds: readonly { label: string; y: number }[], poi
         }
         if (bounds.some((other) => other !== one && other.y > top && other.y < foot)) cost += long;
         if (taken.some((other) => Math.abs(other.base - base) < LETTERS && other.left < x + long && other.right > x)) cost += 2 * long;
+        // Between two lines it could be the name of either.
+        if (bounds.some((other) => other.y !== one.y && other.y < one.y === base < one.y && Math.abs(other.y - one.y) < 2 * LETTERS)) cost += long / 2;
         if (top < 14) cost += long;
         if (cost < best.cost - 1e-9) best = { x, y: base, cost };
       }
