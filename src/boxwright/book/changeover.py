@@ -5,7 +5,7 @@ from __future__ import annotations
 from boxwright.book.changeover_ends import End
 from boxwright.book.changeover_setting import Making
 from boxwright.disciplines.layout.changeover import Changed, Leaving
-from boxwright.disciplines.layout.changeover_told import told
+from boxwright.disciplines.layout.changeover_told import Told, told
 from boxwright.records import dataclass
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot
@@ -30,6 +30,17 @@ class ChangeOver:
     unweighed: tuple[str, ...] = ()
 
 
+def _in_doubt(found: Told, hoped: Told) -> Told:
+    """Return what was found, where what may be done if what is asked turns out well is not called impossible."""
+    there, back = (
+        Changed("unknown", before=one.before, states=one.states, overlaps=one.overlaps)
+        if one.word != "found" and other.word == "found"
+        else one
+        for one, other in zip(found[:2], hoped[:2], strict=True)
+    )
+    return Told(there, back, found.out)
+
+
 def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
     """Return the change-over of a rig at the stage of a slot, between two ends."""
     made = Making(rig, slot, start, goal)
@@ -39,10 +50,12 @@ def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
         setting = made.setting(1.0)
         found = told(setting, goal.use == "sleep", start.use == "sleep")
     asks = made.asks
-    if found.there.word != "found" and made.doubtful:
-        hoped = told(made.setting(0.0), goal.use == "sleep", start.use == "sleep")
+    unsure = (*(f"where exactly {name} stands: measure it" for name in made.doubtful), *made.unsure())
+    if found.there.word != "found" and unsure:
+        hoped = told(made.setting(0.0, hopes=True), goal.use == "sleep", start.use == "sleep")
         if hoped.there.word == "found":
-            asks += tuple(f"where {name} stands is not known closely enough: measure it" for name in made.doubtful)
+            asks = tuple(dict.fromkeys((*asks, *unsure)))
+            found = _in_doubt(found, hoped)
     people = len(goal.load.people or start.load.people) or len(rig.people)
     weights = made.unweighed(setting.movers)
     return ChangeOver(start, goal, slot.stage, *found, people, asks, made.perhaps, weights)

@@ -63,29 +63,50 @@ class Openings:
         ways = {one.way.of for one in self._exits}
         return tuple(one for one in self._every() if _is_for_people(one) and one.of in ways)
 
-    def gates(self) -> Iterator[Gate]:
-        """Yield the openings large enough for people, with what is carried by them and how they open."""
+    def gates(self, hopes: bool = False) -> Iterator[Gate]:
+        """Yield the openings large enough for people, with what is carried by them and how they open.
+
+        Their holes are as large as their leaves surely leave them, or with ``hopes`` at most.
+        """
         room = self._rig.layout.room
         for one in self._every():
             swing = one.facet.swing if one.facet is not None else None
             if not _is_for_people(one):
                 continue
             slides = one.facet.slides if one.facet is not None else None
-            if slides is not None and (slides.by is None or not slides.by.known):
-                self._asks.append(f"how far {one.name} slides: write its slides by")
-            if slides is None and (swing is None or not (swing.hinge or swing.opens in NEVER_OPENS)):
-                self._asks.append(f"how {one.name} opens: write its swing, such as swing: {{hinge: front, opens: out}}")
-            low, high = opened_hole(one)
+            self._asks += _unsaid(one)
+            low, high = opened_hole(one, at_most=hopes)
             is_low = room is not None and low[2] - room.floor <= REACHED["sill"]
             is_in = slides is None and swing is not None and swing.opens == "in"
-            is_hinged = swing is not None and bool(swing.hinge) and swing.opens not in NEVER_OPENS
-            does_open = slides is not None or is_hinged
+            never = swing is not None and swing.opens in NEVER_OPENS
+            does_open = slides is not None or (not never and (hopes or (swing is not None and bool(swing.hinge))))
             along = 1 if one.wall in {"front", "rear"} else 0
             is_hole = high[along] > low[along] and high[2] >= low[2]
             yield Gate(
                 one.of, one.name, WALLS[one.wall], low, high, self._release(one),
                 is_low and does_open and is_hole, _sweep(one, low, high) if is_in else (),
             )  # fmt: skip
+
+    def unsure(self) -> Iterator[str]:
+        """Yield what is asked where a hole may let through more than its leaf surely leaves of it."""
+        surely = {gate.of: (gate.carries, gate.low, gate.high) for gate in self.gates()}
+        for gate in self.gates(hopes=True):
+            if surely[gate.of] == (gate.carries, gate.low, gate.high):
+                continue
+            one = next(found for found in self._every() if found.of == gate.of)
+            swing = one.facet.swing if one.facet is not None else None
+            to = swing.to if swing is not None else None
+            if unsaid := _unsaid(one):
+                yield from unsaid
+            elif to is not None and to.known and to.low == to.high:
+                yield f"whether it goes aslant past the leaf of {one.name}, which opens no farther: try it"
+            elif to is not None:
+                yield f"how far {one.name} opens: write to: of its swing, such as to: 90 deg"
+            else:
+                yield f"how far {one.name} slides: write its slides by as it is measured"
+        for hung in self.hung():
+            if any(leaf.is_usual for leaf in hung.leaves) or not all(sure for _, _, sure in hung.stops):
+                yield f"how far {hung.opening.name} opens before something stops its leaf: try it"
 
     def around(self) -> Around | None:
         """Return what a leaf that slides into its wall may meet there, but for what is let in and may be moved."""
@@ -156,6 +177,17 @@ class Openings:
             is_pair = way is not None and "both" in way.turns
             known = span.best if span is not None and span.known else None
             yield Hung(one, tuple(leaves), known, is_pair, tuple(stops))
+
+
+def _unsaid(one: Closed) -> list[str]:
+    """Return what nobody wrote of how an opening opens, as something that is asked; nothing where it is written."""
+    slides, swing = (one.facet.slides, one.facet.swing) if one.facet is not None else (None, None)
+    if slides is not None:
+        is_known = slides.by is not None and slides.by.known
+        return [] if is_known else [f"how far {one.name} slides: write its slides by"]
+    if swing is None or not (swing.hinge or swing.opens in NEVER_OPENS):
+        return [f"how {one.name} opens: write its swing, such as swing: {{hinge: front, opens: out}}"]
+    return []
 
 
 def _sweep(one: Closed, low: tuple[float, float, float], high: tuple[float, float, float]) -> tuple[Block, ...]:

@@ -91,8 +91,15 @@ class Making:
         self._asks += [f"where {name} can be set out: it meets {', '.join(met[name])}, and is left in" for name in met]
         return bool(met)
 
-    def setting(self, doubt: float) -> Setting:
-        """Return the setting with everything as large as its doubt makes it (1), or as it is written (0)."""
+    def unsure(self) -> tuple[str, ...]:
+        """Return what is asked where openings may let through more than they surely do."""
+        return tuple(dict.fromkeys(self._openings.unsure()))
+
+    def setting(self, doubt: float, hopes: bool = False) -> Setting:
+        """Return the setting with everything as large as its doubt makes it (1), or as it is written (0).
+
+        With ``hopes`` each opening lets through what it may at most.
+        """
         fixed: list[Body] = []
         movers: list[Mover] = []
         turns: list[Sweep] = []
@@ -111,7 +118,7 @@ class Making:
             else:
                 movers.append(mover)
                 turns += self._turn(one) if mover.kind == "fold" else []
-        gates = tuple(self._openings.gates())
+        gates = tuple(self._openings.gates(hopes))
         movers += [self._openings.mover(gate) for gate in gates]
         movers.sort(key=lambda one: one.name)
         fixed += _wheels(self._slot)
@@ -121,7 +128,7 @@ class Making:
         held, hung = tuple(self._openings.held()), tuple(self._openings.hung())
         assert self._rig.layout.room is not None
         return Setting(self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks,
-                       held, hung, LENGTHS["before hole"], doubt, self._openings.around())  # fmt: skip
+                       held, hung, LENGTHS["before hole"], doubt, self._openings.around(), hopes)  # fmt: skip
 
     # ------------------------------------------------------------------ things
 

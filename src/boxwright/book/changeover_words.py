@@ -34,6 +34,8 @@ def headline(told: Changed, start: str, goal: str) -> str:
         return f"{way}: not as it is written. With {listed(told.leave_out)} left outside as well: {_counted(told)}."
     if told.word == "not-found":
         return f"{way}: none found within {told.states} states. That does not say that there is none."
+    if told.word == "unknown":
+        return f"{way}: not known. It hangs on what is asked below."
     return f"{way}: there is none."
 
 
@@ -163,9 +165,11 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
         yield f"That is with {listed(told.there.leave_out)} left outside: as it is written, the night is not come to."
     if told.there.word in {"blocked", "not-found"}:
         yield "That is of the night as it is written, though nobody can come to it."
+    if told.there.word == "unknown":
+        yield "That is of the night as it is written; whether one comes to it is asked."
     lost = [one for one in out.exits if one.word not in {"free", *UNTRIED}]
     tried = [one for one in out.exits if one.word in UNTRIED]
-    for lead, ones in (("No way out", lost), ("To be tried or measured before it counts", tried)):
+    for lead, ones in (("Not counted as ways out", lost), ("To be tried or measured before it counts", tried)):
         if ones:
             yield f"{lead}: {'; '.join(exit_words(one) for one in ones)}."
     for says in _not_from(out.exits, {name for one in out.exits for name in one.not_from}):

@@ -32,7 +32,9 @@ from boxwright.model.load import LoadState
 from boxwright.records import dataclass
 
 GO, ASK, NO = 0, 1, 2
-FOUND_STYLES: dict[str, Style] = {"found": "go", "without": "stop", "blocked": "stop", "not-found": "unknown"}
+FOUND_STYLES: dict[str, Style] = {
+    "found": "go", "without": "stop", "blocked": "stop", "not-found": "unknown", "unknown": "unknown",
+}  # fmt: skip
 """The colour of what a search ended with, as the answers of ``check`` have theirs."""
 EXIT_STYLES: tuple[tuple[str, Style], ...] = (
     ("blocked", "stop"), ("fixed", "stop"), ("unknown", "unknown"), ("unmeasured", "unknown"), ("perhaps", "unknown"),
@@ -57,7 +59,7 @@ class Asked:
             return NO
         if out is not None and out.seconds is not None and out.seconds > SECONDS["two minutes"]:
             return NO
-        is_open = "not-found" in _words(found) or (out is not None and out.word != "found")
+        is_open = bool({"not-found", "unknown"} & _words(found)) or (out is not None and out.word != "found")
         is_open = is_open or bool(found.there.grazes or found.back.grazes)
         return ASK if is_open or found.asks or found.unweighed or found.perhaps else GO
 
@@ -126,7 +128,7 @@ def page(told: Asked, columns: int) -> list[Line]:
         style = FOUND_STYLES[changed.word]
         lines += [(), *(plain(piece, style) for piece in wrapped(headline(changed, start, goal), columns))]
         for sentence in because(changed):
-            lines += hanging(plain("  "), sentence, columns, "stop" if changed.word != "found" else "unknown")
+            lines += hanging(plain("  "), sentence, columns, "stop" if style == "stop" else "unknown")
         lines += _steps(changed, columns)
     lines += [()] if found.out is not None else []
     for number, sentence in enumerate(leaving_words(found, units)):

@@ -53,9 +53,9 @@ def aisles_of(
 def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]:
     """Return what a leaf that strikes something leaves of the hole of a way out (m), by what it strikes.
 
-    A leaf that has turned by an angle still covers the hole by as much as it is seen straight on, and one that has
-    slid all but so much of it. Of two leaves the other may open, or not. Where it is not sure that it strikes, it may
-    leave all of the hole; where it is not sure how far it gets, it leaves something between both ends.
+    Beside a leaf that has turned by an angle one gets out between it and the edge it shuts against, and one that has
+    slid covers all but so much of the hole. Of two leaves the other may open, or not. Where it is not sure that it
+    strikes, it may leave all of the hole; where it is not sure how far it gets, it leaves something between both ends.
     """
     ways = {one.of: one for one in own.ways}
     found: list[Clearance] = []

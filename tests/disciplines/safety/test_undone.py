@@ -180,10 +180,14 @@ def test_what_hangs_over_a_bed_is_as_far_as_what_stands_under_it(wants: str, kin
     assert [one.kind for one in said("hot-surface", (MORE, hung))] == kinds
 
 
-@pytest.mark.parametrize(("hinge", "left"), [("front", (0.30, 1.70)), ("top", (0.60, 0.85)), ("bottom", (0.60, 0.85))])
-def test_a_leaf_that_opens_sixty_degrees_covers_half_of_what_it_turns_in(hinge: str, left: tuple[float, float]) -> None:
-    """By hand: a hole of 700 x 1800 mm less 100 mm of frame both ways; the cosine of 60 degrees is one half."""
-    swing = ("swing: {hinge: front, opens: out, to: 90 deg}}", f"swing: {{hinge: {hinge}, opens: out, to: 60 deg}}}}")
+@pytest.mark.parametrize(
+    ("hinge", "turn", "left"),
+    [("front", 30, (0.25, 1.7)), ("top", 30, (0.6, 0.8)), ("bottom", 30, (0.6, 0.8)), ("both sides", 60, (0.25, 1.7))],
+)
+def test_a_leaf_leaves_what_is_clear_beside_it(hinge: str, turn: int, left: tuple[float, float]) -> None:
+    """By hand: half of 700 x 1800 mm, less 100 mm of frame: one leaf at 30 degrees, or two at 60, leave one half."""
+    swings = f"swing: {{hinge: {hinge}, opens: out, to: {turn} deg}}}}"
+    swing = ("swing: {hinge: front, opens: out, to: 90 deg}}", swings)
     clear = result(swing).exits[0].clear
     assert clear is not None
     assert tuple(side.best for side in clear) == pytest.approx(left)

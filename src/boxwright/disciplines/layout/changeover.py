@@ -105,7 +105,8 @@ class Setting:
     let nobody, or perhaps nobody, through. ``hung`` are the leaves of openings. What stands nearer than ``reach`` (m)
     under a hatch or outside a wall is before its hole. ``around`` is what leaves that slide into their walls may meet
     there, things aside. ``asks`` are sentences on what nobody wrote: with any of them an
-    answer is only as far as known. ``doubt`` says how far all boxes are grown by their doubt, 1 for all of it.
+    answer is only as far as known. ``doubt`` says how far all boxes are grown by their doubt, 1 for all of it;
+    ``hopes`` that holes are as large as their leaves may leave them at most, not at least.
     """
 
     faces: Surfaces
@@ -121,6 +122,7 @@ class Setting:
     reach: float = 0.0
     doubt: float = 0.0
     around: Around | None = None
+    hopes: bool = False
 
     @property
     def room(self) -> Block:
@@ -170,13 +172,13 @@ class Changed:
     """What a search found. ``word`` tells how it ended; ``states`` is how many states it looked at.
 
     ``without``: only without the things of ``leave_out``, which must stay outside as well. ``blocked``: there is none,
-    all states were looked at. ``not-found``: none within that many states. ``meets`` are pairs of names: what cannot
-    be where it should, or cannot get there, and what it meets. ``overlaps`` are pairs that overlap where they stand
-    before the first move, ``grazes`` those that pass each other with no more than the play of a hinge. ``meanwhile``
-    tells where each thing that moves stands at the end.
+    all states were looked at. ``unknown``: there is one only where what is asked turns out well. ``not-found``: none
+    within that many states. ``meets`` are pairs of names: what cannot be where it should, or cannot get there, and what
+    it meets. ``overlaps`` are pairs that overlap where they stand before the first move, ``grazes`` those that pass
+    each other with no more than the play of a hinge. ``meanwhile`` tells where each thing that moves stands at the end.
     """
 
-    word: Literal["found", "without", "blocked", "not-found"]
+    word: Literal["found", "without", "blocked", "not-found", "unknown"]
     steps: tuple[Step, ...] = ()
     before: tuple[Freed, ...] = ()
     cost: float = 0.0

@@ -55,16 +55,29 @@ class Leaves:
     def hole(self, of: str, low: Vector, high: Vector, poses: Iterable[Pose]) -> tuple[Vector, Vector]:
         """Return what is left of a hole with everything in some poses; what may be in the way is."""
         hung = self._hung.get(of)
-        reached = min((hit.least for hit in self._hits(hung, poses)), default=inf) if hung is not None else inf
-        return opened_hole(hung.opening, (reached,)) if hung is not None and reached < inf else (low, high)
+        reached = min((self._far(hit) for hit in self._hits(hung, poses)), default=inf) if hung is not None else inf
+        is_held = hung is not None and reached < inf
+        return (
+            opened_hole(hung.opening, (reached,), self._setting.hopes) if hung is not None and is_held else (low, high)
+        )
+
+    def stopper(self, of: str) -> str:
+        """Return the name of what of the shell, or of what stands still, stops a leaf first; empty for nothing."""
+        hung = self._hung.get(of)
+        hits = [hit for hit in self._hits(hung, ()) if self._far(hit) < inf] if hung is not None else []
+        return min(hits, key=self._far).name if hits else ""
+
+    def _far(self, hit: _Hit) -> float:
+        """Return how far a leaf gets before something, at least or, where the setting hopes, at most."""
+        return hit.most if self._setting.hopes else hit.least
 
     def narrows(self, of: str, others: Iterable[Pose], poses: Iterable[Pose]) -> list[Pose]:
         """Return those of some poses that stop a leaf sooner than the others do."""
         hung = self._hung.get(of)
         if hung is None:
             return []
-        reached = min((hit.least for hit in self._hits(hung, others)), default=inf)
-        return [pose for pose in poses if any(hit.least < reached for hit in self._of_pose(hung, pose))]
+        reached = min((self._far(hit) for hit in self._hits(hung, others)), default=inf)
+        return [pose for pose in poses if any(self._far(hit) < reached for hit in self._of_pose(hung, pose))]
 
     def held(self, of: str, poses: Iterable[Pose], beds: frozenset[str]) -> Freed | None:
         """Return an exit whose leaf lets nobody, or perhaps nobody, through as things stand; None where it does.

@@ -16,7 +16,6 @@ from boxwright.disciplines.layout.changeover import (
     OUTSIDE,
     Changed,
     Freed,
-    Gate,
     Leaving,
     Mover,
     Setting,
@@ -28,7 +27,7 @@ from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAY
 from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import reach, within
-from boxwright.disciplines.layout.terraces import Bed, outline_of
+from boxwright.disciplines.layout.terraces import Bed, outline_of, sides_of
 from boxwright.disciplines.layout.ways import scene_drawn, way_drawn, ways_out
 
 MOST_TO_LEAVE = 400
@@ -210,26 +209,41 @@ def _met_on_the_way(board: Board, start: State, goal: State) -> tuple[tuple[str,
         if one.kind == "carry" and is_crossing:
             gates = [number for number, gate in board.gates if gate.carries]
             if not any(board.could_pass(i, number, turned) for number in gates for turned in (False, True)):
-                found.append((one.name, _barred_by(one, [gate for _, gate in board.gates if gate.carries])))
+                found.append((one.name, _barred_by(board, one)))
         elif one.kind == "fold" and start[i] != goal[i]:
             found += [(one.name, name) for name in board.turn_meets(i, goal[i], _emptied(board, start))]
     return tuple(found)
 
 
-def _barred_by(one: Mover, gates: list[Gate]) -> str:
-    """Return what a thing meets on every way out of or into the room: the frames of all openings, if it is too large.
+def _barred_by(board: Board, one: Mover) -> str:
+    """Return what a thing meets on every way out of or into the room: frames it is too large for, or a leaf, or more.
+
+    A leaf that opens too little is told where the bare hole would do.
+    """
+    gates = [gate for _, gate in board.gates if gate.carries]
+    if not gates:
+        return NO_OPENING
+    bare = {hung.opening.of: sides_of(hung.opening) for hung in board.setting.hung}
+    held = ""
+    for gate in gates:
+        along = 1 if gate.wall in {"front", "rear"} else 0
+        low, high = board.leaves.hole(gate.of, gate.low, gate.high, ())
+        left = high[along] - low[along], high[2] - low[2]
+        if _goes_through(one, left):
+            return BUILT_IN
+        if _goes_through(one, bare.get(gate.of, left)):
+            stopper = board.leaves.stopper(gate.of)
+            held = f"the leaf of {gate.name}, which {f'{stopper} stops' if stopper else 'does not open far enough'}"
+    return held or TOO_LARGE
+
+
+def _goes_through(one: Mover, hole: tuple[float, float]) -> bool:
+    """Return whether a thing may go through a hole of some size, by its size alone.
 
     Its middle side has to pass the hole from corner to corner, its least the lesser side of the hole.
     """
-    if not gates:
-        return NO_OPENING
     sides = [sorted(block.size) for pose in one.poses for block in pose.blocks]
-    for gate in gates:
-        along = 1 if gate.wall in {"front", "rear"} else 0
-        width, height = gate.high[along] - gate.low[along], gate.high[2] - gate.low[2]
-        if all(side[0] <= min(width, height) and side[1] <= hypot(width, height) for side in sides):
-            return BUILT_IN
-    return TOO_LARGE
+    return all(side[0] <= min(hole) and side[1] <= hypot(*hole) for side in sides)
 
 
 def _emptied(board: Board, state: State) -> State:

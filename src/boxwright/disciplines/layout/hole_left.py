@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from math import cos, inf, pi
 
 from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.method import left_beside_leaf
+from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.model.place import Place, Surfaces
 from boxwright.units import Band
 
@@ -18,9 +20,14 @@ OUTWARD = {"left": (1, -1.0), "right": (1, 1.0), "front": (0, -1.0), "rear": (0,
 def left_of(reached: float, turns: bool, is_sure: bool, span: float, is_pair: bool) -> tuple[float, float]:
     """Return the least and the most (m) that a leaf leaves of a span which turns (rad) or slides (m) only so far.
 
-    A leaf that has turned by an angle still covers the hole by as much as it is seen straight on. Of two leaves the
-    other may open, or not; one that is not sure to strike may leave all of the hole.
+    Beside a leaf that has turned less than a right angle one gets out between it and the edge it shuts against, less
+    its thickness at the worst; between two leaves, as wide as their edges are apart, of which the other may open, or
+    not. One that is not sure to strike may leave all of the hole.
     """
+    if turns and not is_pair:
+        left = left_beside_leaf(span, reached)
+        thick = LENGTHS["hinged leaf"] if reached < pi / 2.0 else 0.0
+        return max(left - thick, 0.0), left if is_sure else span
     hidden = span * cos(min(reached, pi / 2.0)) if turns else max(span - reached, 0.0)
     most = span - (hidden / 2.0 if is_pair else hidden) if is_sure else span
     return span - hidden, most

@@ -6,9 +6,10 @@ A hole has two ends: what is surely free of it, and what may be at most.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import cos, inf, pi
+from math import acos, cos, inf, pi
 
 from boxwright.disciplines.layout.bodies import doubt_of
+from boxwright.disciplines.layout.method import left_beside_leaf
 from boxwright.disciplines.layout.parts import Closed, Slide, Swing
 from boxwright.disciplines.layout.sweeps import AXES, BOTH, EDGES, WALLS
 from boxwright.disciplines.layout.terraces import UPRIGHT
@@ -24,8 +25,9 @@ Reaches = Sequence[float]
 def opened_hole(one: Closed, reaches: Reaches = (), at_most: bool = False) -> tuple[Vector, Vector]:
     """Return both corners of the part of a hole that its leaf surely leaves free, nothing of it where nobody knows.
 
-    A leaf on a hinge leaves what it does not cover seen straight on; one without a written angle is laid back. One that
-    slides leaves what it has slid, on the side it comes from. ``at_most`` asks for what it may leave at most.
+    A leaf on a hinge surely leaves what it does not cover seen straight on, for what is carried straight out; one
+    without a written angle is laid back. One that slides leaves what it has slid, on the side it comes from.
+    ``at_most`` asks for what it may leave at most: beside a leaf on a hinge what gets through aslant, along it.
     """
     low, high = _hole(one, 1.0 if at_most else -1.0)
     slides, swing = (one.facet.slides, one.facet.swing) if one.facet is not None else (None, None)
@@ -77,7 +79,8 @@ def _turned(one: Closed, swing: Swing, hole: Corners, reaches: Reaches, at_most:
         high[axis] -= half * shares[-1]
     elif swing.hinge in EDGES and EDGES[swing.hinge][0] != WALLS.get(one.wall, (2, 1.0))[0]:
         axis, side = EDGES[swing.hinge]
-        covered = (high[axis] - low[axis]) * max(shares)
+        whole = high[axis] - low[axis]
+        covered = whole - left_beside_leaf(whole, acos(max(shares))) if at_most else whole * max(shares)
         if side > 0.0:
             high[axis] -= covered
         else:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sqrt
+from math import cos, pi, sin, sqrt
 
 from boxwright.units import Degree, Metre
 
@@ -26,12 +26,27 @@ def gap(low: Corner, high: Corner, other_low: Corner, other_high: Corner) -> Met
 
 
 def left_by_leaf(span: Metre, turn: Degree) -> Metre:
-    """Return what a leaf leaves of its hole, seen straight on, when it has turned as far as it goes.
+    """Return how wide it is between a leaf that has turned as far as it goes and the edge of its hole it shuts against.
+
+    That edge is nearest to the leaf square to it: with the hinge they are the corners of a right triangle whose long
+    side is the span. Whatever is round and no wider gets out between them, round the edge and along the leaf.
+
+    Formula: left = span * sin(min(turn, pi / 2))
+    Valid: turn from 0 to pi
+    Source: first-principles
+    Departs: nothing
+    Assumes: a leaf as wide as its hole and without thickness; past a right angle it covers nothing
+    """
+    return span * sin(min(turn, pi / 2.0))
+
+
+def left_by_pair(span: Metre, turn: Degree) -> Metre:
+    """Return how wide it is between the edges of two leaves, half a hole each, that have turned as far as they go.
 
     Formula: left = span * (1 - cos(min(turn, pi / 2)))
     Valid: turn from 0 to pi
     Source: first-principles
     Departs: nothing
-    Assumes: a leaf as wide as its hole and without thickness; past a right angle it covers nothing
+    Assumes: both turn as far and have no thickness; past a right angle they cover nothing
     """
     return span * (1.0 - cos(min(turn, pi / 2.0)))

@@ -257,7 +257,10 @@ def _clear(way: Way) -> tuple[Band, Band] | None:
         return (width, _uncovered(height, way.slid)) if way.is_level else (_uncovered(width, way.slid), height)
     if way.goes is None:
         return None
-    return (width, _left(height, way.goes)) if way.is_level else (_left(width, way.goes), height)
+    # what a frame and the leaf's own thickness take is taken off what the leaf leaves: nobody knows at which edge
+    if way.is_level:
+        return width, _less(_left(way.height, way), LENGTHS["frame"])
+    return _less(_left(way.width, way), LENGTHS["frame"]), height
 
 
 def _as_it_opens(clear: tuple[Band, Band] | None, struck: list[Clearance]) -> tuple[Band, Band] | None:
@@ -299,8 +302,10 @@ def _within(clear: Band, hole: Band | None) -> Band:
     return Band(best, low, high, spread=clear.spread, assumed=True)
 
 
-def _left(band: Band, turn: float) -> Band:
-    best, low, high = (method.left_by_leaf(one, turn) for one in (band.best, band.low, band.high))
+def _left(band: Band, way: Way) -> Band:
+    """Return what the leaf of a way out, or both of two, leaves of its hole when it has turned as far as it goes."""
+    by, turn = method.left_by_pair if "both" in way.turns else method.left_by_leaf, way.goes or 0.0
+    best, low, high = (by(one, turn) for one in (band.best, band.low, band.high))
     return Band(best, low, high, spread=band.spread, assumed=band.assumed)
 
 

@@ -70,6 +70,21 @@ def turned_apart(
     return max(gaps)
 
 
+def left_beside_leaf(span: Metre, turn: Degree) -> Metre:
+    """Return how wide it is between a leaf that has turned so far and the edge of its hole it shuts against.
+
+    That edge is nearest to the leaf square to it: with the hinge they are the corners of a right triangle whose long
+    side is the span. Nothing that is wider every way seen from along the hinge gets past, however it is held.
+
+    Formula: left = span * sin(min(turn, pi / 2))
+    Valid: turn from 0 to pi
+    Source: first-principles section on turning boxes
+    Departs: nothing
+    Assumes: a leaf as wide as its hole and without thickness; past a right angle it covers nothing
+    """
+    return span * sin(min(turn, pi / 2.0))
+
+
 def _gap(points: list[tuple[float, float]], axis: int, span: Span) -> float:
     places = [point[axis] for point in points]
     return max(min(places) - span[1], span[0] - max(places))
