@@ -174,9 +174,9 @@ class Openings:
                 stops += [(other.name, at, sure == "sure") for at, other, sure in hits_in_wall(one, around)]
             way = ways.get(one.of)
             span = (way.height if way.is_level else way.width) if way is not None else None
-            is_pair = way is not None and "both" in way.turns
+            kind = [way is not None and word in way.turns for word in ("both", "bottom")]
             known = span.best if span is not None and span.known else None
-            yield Hung(one, tuple(leaves), known, is_pair, tuple(stops))
+            yield Hung(one, tuple(leaves), known, kind[0], kind[1], tuple(stops))
 
 
 def _unsaid(one: Closed) -> list[str]:

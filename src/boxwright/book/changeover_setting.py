@@ -13,6 +13,7 @@ from boxwright.disciplines.layout.bodies import Block, Body, body_of
 from boxwright.disciplines.layout.changeover import IN, OUT, OUTSIDE, Kind, Mover, Posed, Setting
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
 from boxwright.disciplines.layout.changeover_told import Told
+from boxwright.disciplines.layout.folding_in import crammed, leaf_under
 from boxwright.disciplines.layout.made_up import bodies_in, raised_body
 from boxwright.disciplines.layout.parts import Fitted
 from boxwright.disciplines.layout.setting_out import is_set_out, set_out
@@ -148,6 +149,9 @@ class Making:
         if room is not None and one.of not in self._left_in and is_set_out(one, body, room):
             return self._set_out(one, body, doubt)
         leaf = self._leaf_under(one)
+        too_high = crammed(one, self._by_path[leaf]) if leaf else None
+        if too_high is not None and too_high.sure != "sure":
+            self._asks.append(f"whether {one.name} goes up with {too_high.leaf_name}: try it, and write folded_depth")
         is_cargo = one.kind == "cargo"
         if one.of in self._leaves:
             return self._leaf(one, body)
@@ -169,7 +173,7 @@ class Making:
             one.of, one.name, "carry", tuple(poses), ends[0], ends[1],
             SECONDS["carry"] + SECONDS["strap"] * len(straps), hands, straps, self._within(one),
             one.inside or one.rides_on, leaf, REACHED["lift one" if hands == 1 else "lift two"], is_cargo, body,
-            self._lies_on.get(one.of, ""),
+            self._lies_on.get(one.of, ""), too_high is None or too_high.sure != "sure",
         )  # fmt: skip
 
     def _pose_at(self, one: Fitted, end: End, poses: list[Posed], number: int) -> int:
@@ -209,15 +213,8 @@ class Making:
 
     def _leaf_under(self, one: Fitted) -> str:
         """Return the leaf a thing goes up and down with, empty where there is none."""
-        seen: set[str] = set()
-        here: Fitted | None = one
-        while here is not None and here.of not in seen and here.folded is not None:
-            seen.add(here.of)
-            over = here.rides_on or here.inside
-            if over in self._leaves:
-                return over
-            here = self._by_path.get(over)
-        return ""
+        leaf = leaf_under(one, self._by_path) if one.of not in self._leaves else None
+        return leaf.of if leaf is not None else ""
 
     def _within(self, one: Fitted) -> tuple[str, ...]:
         found: list[str] = []

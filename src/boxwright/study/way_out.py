@@ -67,11 +67,11 @@ def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]
         span = way.height if way.is_level else way.width
         if span is None or not span.known:
             continue
-        is_sure, is_pair = one.sure == "sure", "both" in way.turns
+        is_sure, kind = one.sure == "sure", ("both" in way.turns, "bottom" in way.turns)
         ends = (one.between if isinstance(one, Struck) else None) or (one.reached, one.reached)
-        best, _ = left_of(one.reached, one.turns, is_sure, span.best, is_pair)
-        least, _ = left_of(ends[0], one.turns, is_sure, span.low, is_pair)
-        _, most = left_of(ends[1], one.turns, is_sure, span.high, is_pair)
+        best, _ = left_of(one.reached, one.turns, is_sure, span.best, *kind)
+        least, _ = left_of(ends[0], one.turns, is_sure, span.low, *kind)
+        _, most = left_of(ends[1], one.turns, is_sure, span.high, *kind)
         found.append(Clearance(one.of, by, Band(best, least, most), "night", "height" if way.is_level else "width"))
     # Whoever leaves by a hatch stands on the bed under it.
     beds = {f"parts[{one.bed}]" for one in own.sleepers if one.bed} | set(own.beds)

@@ -41,7 +41,7 @@ class Mover:
     ``within`` are paths it may overlap, being in them or they in it. ``rides`` is the leaf it goes up and down with:
     then its poses are as the leaf's, and outside. ``lift`` is how far it can be raised by its hands (m).
     ``may_leave``: may it be left outside. ``body`` is the thing itself, whose boxes are those of a pose; ``lies_on`` is
-    the bed its place at night is on.
+    the bed its place at night is on. ``fits`` is False where it does not go up with the leaf it rides.
     """
 
     of: str
@@ -60,6 +60,7 @@ class Mover:
     may_leave: bool = False
     body: Body | None = None
     lies_on: str = ""
+    fits: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +86,7 @@ class Hung:
     """The leaf of an opening as it opens, to be judged against what stands at each moment.
 
     ``span`` is how much of its hole (m) it covers while it is shut, along the way it goes; None where nobody knows.
+    ``is_pair``: of two leaves; ``is_over``: hinged at its bottom, so that one climbs over it.
     ``stops`` is what of the shell stops it, faces of the room or what lies in its wall: its name, how far the leaf
     gets, and whether that is sure.
     """
@@ -93,6 +95,7 @@ class Hung:
     leaves: tuple[Sweep, ...]
     span: float | None = None
     is_pair: bool = False
+    is_over: bool = False
     stops: tuple[tuple[str, float, bool], ...] = ()
 
 

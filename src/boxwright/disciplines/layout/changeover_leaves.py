@@ -108,8 +108,8 @@ class Leaves:
         if span is None:
             return
         for hit in self._hits(hung, poses):
-            least, _ = left_of(hit.least, hit.turns, True, span, hung.is_pair)
-            _, most = left_of(hit.most, hit.turns, hit.most < inf, span, hung.is_pair)
+            least, _ = left_of(hit.least, hit.turns, True, span, hung.is_pair, hung.is_over)
+            _, most = left_of(hit.most, hit.turns, hit.most < inf, span, hung.is_pair, hung.is_over)
             yield hit.name, least, most
 
     def _hits(self, hung: Hung, poses: Iterable[Pose]) -> Iterator[_Hit]:

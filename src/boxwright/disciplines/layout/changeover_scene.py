@@ -97,6 +97,9 @@ class Board:
         one, blocks, mask = self.movers[pose[0]], self.blocks(pose), 0
         for other in self._poses if blocks else ():
             mover = self.movers[other[0]]
+            if _is_crammed(one, pose[1], mover, other[1]) or _is_crammed(mover, other[1], one, pose[1]):
+                mask |= self._bit[other]
+                continue
             if other[0] != pose[0] and not self._may_overlap(one, mover) and overlaps(blocks, self.blocks(other)):
                 mask |= self._bit[other]
         return mask
@@ -245,6 +248,7 @@ class Board:
         for j, other in enumerate(self.movers):
             if other.rides == self.movers[leaf].of and self.blocks((j, state[j])):
                 found += self.names(self._clash[j, to] & present)
+                found += [other.name] if not other.fits else []
         return tuple(dict.fromkeys(found))
 
     def turn_grazes(self, leaf: int, state: State) -> tuple[str, ...]:
@@ -273,6 +277,11 @@ class Board:
             *found,
             *(self.movers[j].name for j, p in enumerate(state) if j != gate and overlaps(sweep, self.blocks((j, p)))),
         )
+
+
+def _is_crammed(one: Mover, pose: int, leaf: Mover, leaf_pose: int) -> bool:
+    """Return whether a thing is on a leaf that is up, though it does not go up with it."""
+    return one.rides == leaf.of and not one.fits and pose == leaf_pose == UP
 
 
 def _pared(block: Block) -> Block:

@@ -17,14 +17,16 @@ OUTWARD = {"left": (1, -1.0), "right": (1, 1.0), "front": (0, -1.0), "rear": (0,
 """Along which axis, and which way, one leaves by an opening of a wall."""
 
 
-def left_of(reached: float, turns: bool, is_sure: bool, span: float, is_pair: bool) -> tuple[float, float]:
+def left_of(
+    reached: float, turns: bool, is_sure: bool, span: float, is_pair: bool, is_over: bool = False
+) -> tuple[float, float]:
     """Return the least and the most (m) that a leaf leaves of a span which turns (rad) or slides (m) only so far.
 
     Beside a leaf that has turned less than a right angle one gets out between it and the edge it shuts against, less
-    its thickness at the worst; between two leaves, as wide as their edges are apart, of which the other may open, or
-    not. One that is not sure to strike may leave all of the hole.
+    its thickness at the worst; over one hinged at its bottom (``is_over``) by what is left over its edge; between two
+    leaves by as much as their edges are apart, of which the other may open, or not. One that is not sure to strike may leave all of the hole.
     """
-    if turns and not is_pair:
+    if turns and not (is_pair or is_over):
         left = left_beside_leaf(span, reached)
         thick = LENGTHS["hinged leaf"] if reached < pi / 2.0 else 0.0
         return max(left - thick, 0.0), left if is_sure else span

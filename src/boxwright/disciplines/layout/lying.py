@@ -47,11 +47,16 @@ def taken_beds(
             yield Taken(bed.of, bed.name, tuple(one.of for one in doubt), tuple(one.name for one in doubt), "perhaps")
 
 
+def is_named_bedding(name: str) -> bool:
+    """Return whether a thing is called as what one lies on or under is."""
+    return bool(set(name.lower().replace("_", "-").split("-")) & BEDDING)
+
+
 def _is_bedding(one: Body, bed: Bed, lines: Mapping[str, frozenset[str]]) -> bool:
     """Return whether a thing is lain on or under: so named, or flat and over half of the bed it lies on."""
     if bed.of not in lines.get(one.of, ()):
         return False
-    if set(one.name.lower().replace("_", "-").split("-")) & BEDDING:
+    if is_named_bedding(one.name):
         return True
     on_it = [part for block in one.blocks if (part := within(outline_of(block), bed_rect_of(bed))) is not None]
     length, width, _ = bed.place.size

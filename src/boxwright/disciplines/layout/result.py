@@ -219,6 +219,23 @@ class Protruding:
 
 
 @dataclass(frozen=True, slots=True)
+class Crammed:
+    """A thing on a bed that folds up: how high it stands off the leaf, and how much is left behind it then (m).
+
+    ``is_known`` is False where nobody wrote how far the bed stands out when it is up.
+    """
+
+    of: str
+    name: str
+    leaf: str
+    leaf_name: str
+    high: float
+    left: float
+    sure: Certainty
+    is_known: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Covered:
     """A window that a folded thing covers: which share of it."""
 
@@ -361,6 +378,7 @@ class Result:
     unheld: tuple[Unheld, ...] = ()
     perched: tuple[Perched, ...] = ()
     protruding: tuple[Protruding, ...] = ()
+    crammed: tuple[Crammed, ...] = ()
     covered: tuple[Covered, ...] = ()
     blocked: tuple[Blocked, ...] = ()
     canopies: tuple[Canopy, ...] = ()

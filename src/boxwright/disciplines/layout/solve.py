@@ -9,6 +9,7 @@ from boxwright.disciplines.layout.both_open import apart_of, both_open
 from boxwright.disciplines.layout.canopy import is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
+from boxwright.disciplines.layout.folding_in import every_crammed
 from boxwright.disciplines.layout.fronts import fronts_of
 from boxwright.disciplines.layout.held_leaves import reach_between
 from boxwright.disciplines.layout.laid_back import held_outside, overlaid
@@ -155,6 +156,7 @@ def solve(
         more_crossings=max(len(through) - MOST, 0),
         unheld=tuple(unheld(fitted, dict(stood))),
         protruding=tuple(protruding(fitted, standing)),
+        crammed=tuple(every_crammed(fitted, POSE_OF_USE.get(use, "travel"))),
         covered=tuple(covered(fitted, frozenset(there), closed)),
         blocked=tuple(blocked_ways(bodies, roots, frozenset(heavy), closed, room)) if use == "tow" else (),
         canopies=tuple(judged for _, judged in canopies if judged is not None),

@@ -40,13 +40,15 @@ def left_by_leaf(span: Metre, turn: Degree) -> Metre:
     return span * sin(min(turn, pi / 2.0))
 
 
-def left_by_pair(span: Metre, turn: Degree) -> Metre:
-    """Return how wide it is between the edges of two leaves, half a hole each, that have turned as far as they go.
+def left_straight_on(span: Metre, turn: Degree) -> Metre:
+    """Return what is left of a hole seen straight on: between the edges of two leaves, or over the edge of a ramp.
+
+    Two leaves of half a hole each are so far apart there; over a leaf that is hinged at its bottom one climbs.
 
     Formula: left = span * (1 - cos(min(turn, pi / 2)))
     Valid: turn from 0 to pi
     Source: first-principles
     Departs: nothing
-    Assumes: both turn as far and have no thickness; past a right angle they cover nothing
+    Assumes: leaves without thickness, of which two turn as far; past a right angle they cover nothing
     """
     return span * (1.0 - cos(min(turn, pi / 2.0)))

@@ -286,7 +286,7 @@ def _over_the_leaf(sill: Band, way: Way, struck: list[Clearance]) -> Band:
     """Return how high one climbs over a leaf that is hinged at its bottom and does not go all the way down (m)."""
     if way.height is None or not way.height.known:
         return sill
-    left = _left(way.height, way.goes) if way.goes is not None else way.height
+    left = _left(way.height, way) if way.goes is not None else way.height
     for one in struck:
         left = _lesser(left, one.metre) if one.side == "height" else left
     stands = (way.height.best - left.best, way.height.low - left.high, way.height.high - left.low)
@@ -304,7 +304,8 @@ def _within(clear: Band, hole: Band | None) -> Band:
 
 def _left(band: Band, way: Way) -> Band:
     """Return what the leaf of a way out, or both of two, leaves of its hole when it has turned as far as it goes."""
-    by, turn = method.left_by_pair if "both" in way.turns else method.left_by_leaf, way.goes or 0.0
+    is_beside = not any(word in way.turns for word in ("both", "bottom"))
+    by, turn = method.left_by_leaf if is_beside else method.left_straight_on, way.goes or 0.0
     best, low, high = (by(one, turn) for one in (band.best, band.low, band.high))
     return Band(best, low, high, spread=band.spread, assumed=band.assumed)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.result import Intruder, Meeting, Perched, Result, Short
+from boxwright.disciplines.layout.result import Crammed, Intruder, Meeting, Perched, Result, Short
 from boxwright.disciplines.layout.sourced import LENGTHS, SHARES
 from boxwright.disciplines.layout.sweeps import WALLS
 from boxwright.disciplines.layout.telling import (
@@ -18,11 +18,13 @@ from boxwright.disciplines.layout.telling import (
     moving,
     name_of,
 )
-from boxwright.finding import USES, Finding
+from boxwright.finding import USES, Finding, Use
 from boxwright.units import HeaderUnits, show
 
 WHOLE = 0.995
 """From this share on it is all of a window."""
+FOLDED: tuple[Use, ...] = ("tow", "leave", "work")
+"""The uses in which a bed is up."""
 SIDES = {"round": "round it", "front": "before it", "above": "over it"}
 
 
@@ -255,10 +257,10 @@ def _over_the_edge(code: str, one: Perched, shown_in: HeaderUnits) -> Finding:
 
 
 def sticks_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say when a thing does not fit into what it is inside of.
+    """Say when a thing does not fit into what it is inside of, or behind the bed it folds up with.
 
-    Asks: does a thing lie wholly within the box of what it is inside of
-    Limit: the play of a lining
+    Asks: does a thing lie wholly within the box of what it is inside of, and what lies on a bed between it and its wall
+    Limit: the play of a lining; bedding is pressed to half of how thick it lies
     Source: fitting-practice
     Lever: the size or the place of either
     Methods: none
@@ -276,6 +278,23 @@ def sticks_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             code, one.of, "fix", says, one.beyond, limit, limit - one.beyond, "m", PRACTICE, act=act, uses=USES,
             because=(one.carrier,),
         )  # fmt: skip
+    for crammed in result.crammed:
+        yield _crammed(code, crammed, shown_in)
+
+
+def _crammed(code: str, one: Crammed, shown_in: HeaderUnits) -> Finding:
+    high, left = length(one.high, shown_in), length(one.left, shown_in)
+    if one.sure != "sure":
+        behind = f"at least {left} is left behind it" if one.is_known else "nobody wrote how far that stands out then"
+        says = f"{one.name} goes up with {one.leaf_name} and wants {high} there; {behind}"
+        act = f"Fold {one.leaf_name} up with {one.name} on it, measure how far it stands out, and write folded_depth"
+        return asking(code, one.of, says, act, FOLDED, (one.leaf,))
+    says = f"{one.name} does not go up with {one.leaf_name}: it is {high} high, and {left} is left behind the leaf"
+    act = f"Take {one.name} off {one.leaf_name} before that is folded up, and write its place on the road"
+    return Finding(
+        code, one.of, "fix", says, one.high, one.left, one.left - one.high, "m", PRACTICE, act=act, uses=FOLDED,
+        because=(one.leaf,),
+    )  # fmt: skip
 
 
 def window_covered(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -1,0 +1,87 @@
+"""What lies on a bed that folds up fits behind it or is told, or asked for, and comes off before the bed is moved.
+
+By hand: the bunk of the small rig is 50 mm thick and stands out 120 mm, so that 70 mm are left behind it.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.book.changeover import ChangeOver, change_over
+from boxwright.book.changeover_ends import ends_of
+from boxwright.finding import Use
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from tests.disciplines.layout.small_rigs import BUNK, TODAY, mirrored, rig_of
+
+CODE = "layout/sticks-out"
+LIES = "{name}: {{rides_on: bunk, x: +100, side: left+50, z: {z}, size: 600 x 400 x {high}, weight: 5, kind: cargo}}\n"
+TIN = LIES.format(name="tin", z=650, high=75)
+
+
+def lies(name: str, high: int, z: int = 650) -> str:
+    return LIES.format(name=name, z=z, high=high)
+
+
+def folded(text: str, use: Use = "tow") -> list[tuple[str, str, str]]:
+    """Return kind, place and words of what is said of things that go up with a bed."""
+    found = study(read_rig(text).rig, TODAY).findings(use)
+    return [(str(one.kind), one.where, one.says) for one in found if one.code == CODE]
+
+
+@pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize(
+    ("parts", "depth", "kind"),
+    [
+        (TIN, "120", None),  # by no more than the play
+        (lies("tin", 76), "120", "fix"),
+        (lies("crate", 400), "120", "fix"),
+        (lies("crate", 400), "60..500", "unknown"),
+        (lies("crate", 400), "60..120", "fix"),
+        (lies("crate", 400), "450", None),
+        (lies("crate", 400), "unknown", "unknown"),
+        (lies("pillow", 140), "120", None),  # pressed to half of it
+        (lies("pillow", 150), "120", "unknown"),
+        (lies("pillow", 400), "120", "unknown"),  # never said for certain
+        (TIN + lies("lid", 20, 725), "120", "fix"),  # 95 mm over the bunk, on the tin
+    ],
+)
+def test_what_lies_on_a_bed_fits_behind_it_or_is_told(parts: str, depth: str, kind: str | None, turned: bool) -> None:
+    text = rig_of(parts, bunk=BUNK.replace("folded_depth: 120", f"folded_depth: {depth}"))
+    text = mirrored(text) if turned else text
+    assert [one for one, _, _ in folded(text)] == ([kind] if kind else [])
+    assert folded(text, "sleep") == []
+
+
+def test_a_bed_of_which_nobody_wrote_how_far_it_stands_out_is_asked_about() -> None:
+    ((kind, where, says),) = folded(rig_of(TIN, bunk=BUNK.replace("folded_depth: 120, ", "")))
+    assert (kind, where) == ("unknown", "parts[tin]")
+    assert "nobody wrote how far that stands out" in says
+
+
+def test_the_words_name_what_is_wanted_and_what_is_left() -> None:
+    ((_, where, says),) = folded(rig_of(lies("crate", 400)))
+    assert where == "parts[crate]"
+    assert says == "crate does not go up with bunk: it is 400 mm high, and 70 mm is left behind the leaf"
+
+
+def changed(parts: str) -> ChangeOver:
+    rig = read_rig(rig_of(parts)).rig
+    start, goal = ends_of(rig)
+    assert start is not None and goal is not None
+    return change_over(rig, study(rig, TODAY).slots[0], start, goal)
+
+
+def test_what_does_not_go_up_with_a_bed_is_taken_off_before_that_is_moved() -> None:
+    found = changed(lies("crate", 400))
+    names = [(one.name, one.word) for one in found.there.steps]
+    assert names.index(("crate", "carry out")) < names.index(("bunk", "let down"))
+    assert (found.back.word, found.back.leave_out) == ("without", ("crate",))
+    assert [one.name for one in found.back.steps if one.word == "fold up"] == ["bunk"]
+
+
+def test_what_goes_up_with_a_bed_stays_on_it_and_what_may_is_asked() -> None:
+    assert {one.name for one in changed(TIN).there.steps} == {"bunk"}
+    found = changed(lies("pillow", 150))
+    assert {one.name for one in found.there.steps} == {"bunk"}
+    assert any("whether pillow goes up with bunk" in one for one in found.asks)
