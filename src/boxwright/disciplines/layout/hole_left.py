@@ -24,7 +24,8 @@ def left_of(
 
     Beside a leaf that has turned less than a right angle one gets out between it and the edge it shuts against, less
     its thickness at the worst; over one hinged at its bottom (``is_over``) by what is left over its edge; between two
-    leaves by as much as their edges are apart, of which the other may open, or not. One that is not sure to strike may leave all of the hole.
+    leaves by as much as their edges are apart, of which the other may open, or not. One that is not sure to strike may
+    leave all of the hole.
     """
     if turns and not (is_pair or is_over):
         left = left_beside_leaf(span, reached)
