@@ -77,7 +77,9 @@ def left_open(laid: layout.Result, own: safety.Section) -> tuple[Clearance, ...]
     beds = {f"parts[{one.bed}]" for one in own.sleepers if one.bed} | set(own.beds)
     if own.room is not None:
         for way in own.ways:
-            there = [one for one in laid.bodies if not {one.of, one.carried_by} & beds]
+            set_out = {one.of: one for one in laid.set_out}
+            bodies = {**{one.of: one for one in laid.bodies}, **set_out}.values()
+            there = [one for one in bodies if not {one.of, one.carried_by} & beds]
             lost = covered(way.wall, way.place, there, own.room, LENGTHS["before hole"])
             found += [Clearance(way.of, lost[0].of, lost[1], "night")] if lost is not None else []
     return tuple(found)

@@ -61,11 +61,11 @@ def test_a_tenth_of_a_window_behind_what_is_folded_near_its_wall_is_told(x: int,
 
 
 def test_the_feet_of_an_awning_stand_on_the_ground_under_its_edge() -> None:
-    written = "reach: 60, pitch: 10 deg, height: 82 3/8"
+    written = "reach: 60, pitch: 10 deg, feet: ground, height: 82 3/8"
 
     def met(reach: str, side: int, z: int) -> list[str]:
         text = POST % (58, 0, z, "6 x 6 x 6")
-        edits = ((written, f"reach: {reach}, pitch: 10 deg"),)
+        edits = ((written, f"reach: {reach}, pitch: 10 deg, feet: ground"),)
         return [kind for kind, _ in told("layout/one-space", edits, text.replace("right-0", f"right+{side}"))]
 
     assert (met("20", 26, -10), met("20", 26, 10)) == (["fix"], ["fix"])

@@ -50,10 +50,10 @@ def test_a_bed_in_doubt_is_asked_for_where_it_comes_down() -> None:
 
 def test_an_awning_is_asked_for_as_far_as_it_may_come_out() -> None:
     bin_at = "  bin: {x: 80, side: right+36, z: 62, size: 6 x 6 x 10, weight: 1, stage: lined, done: yes}\n"
-    written = "reach: 60, pitch: 10 deg, height: 82 3/8"
+    written = "reach: 60, pitch: 10 deg, feet: ground, height: 82 3/8"
 
     def met(reach: str, pitch: str = "10 deg") -> list[str]:
-        found = said(((written, f"reach: {reach}, pitch: {pitch}"),), bin_at)
+        found = said(((written, f"reach: {reach}, pitch: {pitch}, feet: ground"),), bin_at)
         about = [one for one in found if "parts[bin]" in {one.where, *one.because}]
         return [one.kind for one in about if one.code == "layout/one-space"]
 

@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from math import atan2, ceil, tan
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.method import slab_height
-from boxwright.disciplines.layout.parts import Fitted
-from boxwright.disciplines.layout.result import Canopy
+from boxwright.disciplines.layout.parts import Closed, Fitted
+from boxwright.disciplines.layout.result import Canopy, Footless
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.units import Band
 
 FOOT = 0.05
-"""How thick a foot of a canopy is taken to be (m); common practice, no source."""
+"""How thick a foot or an arm of a canopy is taken to be (m); common practice, no source."""
+BRACKET = 0.0
+"""Where an arm has its foot on the wall (m): at the deck, where the wall is strong; common practice, no source."""
+STEPS = 24
+"""Boxes that hold an arm which leans out; by so much as one is high and long, it is taken thicker than it is."""
 THIN = 0.002
 """How thick its sheet is at least (m), so that it is found; common practice, no source."""
 
@@ -22,7 +27,7 @@ STEEPEST = 1.5
 
 MOST_CANOPIES = 100
 """Canopies that are remembered before all of them are forgotten together."""
-_before: dict[str, tuple[Fitted, Body, Band, Body, Canopy | None]] = {}
+_before: dict[str, tuple[Fitted, Body, Band, tuple[Body, ...], Canopy | None]] = {}
 """What each canopy last came to, so that one that is as it was stays the same object."""
 
 
@@ -34,13 +39,14 @@ def is_written(one: Fitted) -> bool:
     return out.reach.known and out.pitch.known and abs(out.pitch.best) < STEEPEST
 
 
-def set_up(one: Fitted, body: Body, ground: Band) -> tuple[Body, Canopy | None]:
+def set_up(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Body, ...], Canopy | None]:
     """Return a canopy as it stands set up, and its outer edge twice: by its slope, and as it is written.
 
     It goes out on the side it hangs on, away from the trailer's middle, and falls from the top of its roller. The sheet
-    is held by boxes no thicker than a table's length, so it is never taken thinner than it is; its feet stand under
-    each arm, or under its ends, where the ground is known. Where it is in doubt how far it comes out, it is laid as far
-    as it may come, and not all of that is filled.
+    is held by boxes no thicker than a table's length, so it is never taken thinner than it is. Each arm, or one at
+    either end, stands under the outer edge where the ground is known, or leans out from a foot on the wall. Where
+    nobody wrote which, its arms are a body of their own, both ways at once, and not all of it is filled. Where it is in
+    doubt how far it comes out, it is laid as far as it may come, and not all of that is filled.
     """
     had = _before.get(one.of)
     if had is None or had[0] != one or had[1] is not body or had[2] != ground:
@@ -50,7 +56,7 @@ def set_up(one: Fitted, body: Body, ground: Band) -> tuple[Body, Canopy | None]:
     return had[3], had[4]
 
 
-def _laid_out(one: Fitted, body: Body, ground: Band) -> tuple[Body, Canopy | None]:
+def _laid_out(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Body, ...], Canopy | None]:
     facet, whole = one.facet, envelope(body.blocks)
     assert facet is not None and facet.out is not None
     reach, pitch = facet.out.reach, facet.out.pitch
@@ -58,16 +64,53 @@ def _laid_out(one: Fitted, body: Body, ground: Band) -> tuple[Body, Canopy | Non
     is_doubtful = reach.high > reach.low or pitch.high > pitch.low
     blocks = [*body.blocks, *_sheet(whole, reach, pitch)]
     fall = reach.best * tan(pitch.best)
-    if ground.known:
-        arms = [arm.best for arm in facet.out.arms if arm.known]
-        least = min(fall, _fall(min(reach.best, reach.low), pitch.low))
-        blocks += _feet(whole, reach, whole.high[2] - least, arms, ground)
+    least = min(fall, _fall(min(reach.best, reach.low), pitch.low))
+    most = max(fall, _fall(max(reach.best, reach.high), pitch.high))
+    feet, ends = facet.out.feet, (whole.high[2] - most, whole.high[2] - least)
+    at = _arms(one, whole)
+    down = _feet(whole, reach, ends[1], at, ground) if ground.known and feet != "wall" else []
+    in_ = _leaning(whole, reach, ends, at) if feet != "ground" else []
+    blocks += [*down, *in_] if feet else []
     height = facet.out.height
     judged = None
     if ground.known and height is not None and height.known:
         judged = Canopy(one.of, one.name, whole.high[2] - fall + ground.best, height.best)
     alone = replace(body, carried_by="", is_inside=False, is_stowed=False)
-    return replace(alone, blocks=tuple(blocks), is_scattered=is_doubtful), judged
+    sheet = replace(alone, blocks=tuple(blocks), is_scattered=is_doubtful)
+    if feet:
+        return (sheet,), judged
+    arms = replace(
+        alone, of=f"{one.of}.out", name=f"the arms of {one.name}", blocks=(*down, *in_), carried_by=one.of,
+        is_scattered=True,
+    )  # fmt: skip
+    return (sheet, arms), judged
+
+
+def _arms(one: Fitted, whole: Block) -> list[float]:
+    """Return where the arms of a canopy are along the trailer: as written, else one at either end of it."""
+    out = one.facet.out if one.facet is not None else None
+    at = [arm.best for arm in out.arms if arm.known] if out is not None else []
+    return at or [whole.low[0] + FOOT / 2.0, whole.high[0] - FOOT / 2.0]
+
+
+def footless(fitted: Iterable[Fitted], bodies: dict[str, Body], closed: Iterable[Closed]) -> Iterator[Footless]:
+    """Yield the canopies of which an arm has its foot on the wall where there is none: in a door, say."""
+    for one in fitted:
+        out, body = one.facet.out if one.facet is not None else None, bodies.get(one.of)
+        if out is None or out.feet == "ground" or body is None or not body.blocks:
+            continue
+        whole = envelope(body.blocks)
+        wall, at = "right" if _way(whole) > 0.0 else "left", _arms(one, whole)
+        off = max((arm.high - arm.low for arm in out.arms if arm.known), default=body.doubt[0])
+        for hole in closed:
+            x, z, half, up = hole.place.x, hole.place.z, hole.place.size[0] / 2.0, hole.place.size[2] / 2.0
+            if hole.wall != wall or not (x.known and z.known and z.low - up <= BRACKET < z.high + up):
+                continue
+            wide = FOOT / 2.0 + off
+            if any(x.low - half < arm + wide and arm - wide < x.high + half for arm in at):
+                is_sure = bool(out.feet) and off == 0.0 and x.low == x.high and z.low == z.high
+                yield Footless(one.of, one.name, hole.of, hole.name, "sure" if is_sure else "perhaps")
+                break
 
 
 def _way(whole: Block) -> float:
@@ -95,10 +138,27 @@ def _sheet(whole: Block, reach: Band, pitch: Band) -> list[Block]:
     return found
 
 
-def _feet(whole: Block, reach: Band, top: float, arms: list[float], ground: Band) -> list[Block]:
+def _feet(whole: Block, reach: Band, top: float, at: list[float], ground: Band) -> list[Block]:
     """Return the feet, each as wide as it is in doubt how far out it stands."""
     (low, high), way = whole, _way(whole)
     start = high[1] if way > 0.0 else low[1]
     near, edge = start + way * (min(reach.best, reach.low) - FOOT), start + way * max(reach.best, reach.high)
-    at = arms or [low[0] + FOOT / 2.0, high[0] - FOOT / 2.0]
     return [Block((x - FOOT / 2.0, min(near, edge), -ground.best), (x + FOOT / 2.0, max(near, edge), top)) for x in at]
+
+
+def _leaning(whole: Block, reach: Band, ends: tuple[float, float], at: list[float]) -> list[Block]:
+    """Return the arms that lean out from the wall to the outer edge, each as wide as it is in doubt where that is."""
+    (low, high), way = whole, _way(whole)
+    wall, start = (low[1], high[1]) if way > 0.0 else (high[1], low[1])
+    roller = way * (start - wall)
+    near, far = roller + min(reach.best, reach.low), roller + max(reach.best, reach.high)
+    found = []
+    for x in at:
+        for number in range(STEPS):
+            begins, ends_at = number / STEPS, (number + 1) / STEPS
+            across = wall + way * near * begins, wall + way * far * ends_at
+            up = [BRACKET + (end - BRACKET) * share for end in ends for share in (begins, ends_at)]
+            found.append(
+                Block((x - FOOT / 2.0, min(across), min(up) - FOOT / 2.0), (x + FOOT / 2.0, max(across), max(up)))
+            )
+    return found

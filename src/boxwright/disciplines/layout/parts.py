@@ -13,7 +13,7 @@ from boxwright.model.entry import Entry, read_names
 from boxwright.model.place import Place, Surfaces
 from boxwright.model.stage import Marks
 from boxwright.records import dataclass
-from boxwright.units import Band, HeaderUnits, Metre, MetreBand, Unit, read_size
+from boxwright.units import Band, CannotRead, HeaderUnits, Metre, MetreBand, Unit, read_size
 
 Angle = Annotated[Band, Unit("rad", "angle", bare="deg", doubtful=True)]
 
@@ -86,6 +86,17 @@ class Sees(Entry):
     angle: Angle | None = Field(None, description="how wide it sees, such as 120 deg; unwritten it is straight ahead")
 
 
+FEET = {"ground": "ground", "wall": "wall", "both": "both", "unknown": "", "?": ""}
+
+
+def read_feet(given: object) -> object:
+    """Return where the arms of a canopy have their feet: ground, wall or both; empty where nobody knows."""
+    word = str(given).strip().lower()
+    if word not in FEET:
+        raise CannotRead(str(given), "where its arms stand", "ground, wall, both or unknown")
+    return FEET[word]
+
+
 class Reach(Entry):
     """How far an awning or a shelf comes out of the trailer; ``out: 78`` alone is its reach."""
 
@@ -94,6 +105,9 @@ class Reach(Entry):
         None, description="how steeply it falls away, such as 12 deg"
     )
     arms: Places = Field((), description="places of its arms along the trailer, such as [54, 124]")
+    feet: Annotated[str, BeforeValidator(read_feet)] = Field(
+        "", description="where its arms have their feet: ground, wall, or both, now one and now the other"
+    )
     height: MetreBand | None = Field(None, description="height of its outer edge over the ground, such as 80")
 
 

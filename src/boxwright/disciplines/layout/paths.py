@@ -30,8 +30,8 @@ def ways_drawn(thing: Thing, room: Surfaces) -> list[Mark]:
     movers, _ = moving_part(fitted, body, room)
     marks = [mark for mover in movers if mover.what != "slide" for mark in _swing(mover)]
     if is_written(fitted):
-        out, _ = set_up(fitted, body, Band(0.0, 0.0, 0.0))
-        low, high = envelope(out.blocks)
+        pieces, _ = set_up(fitted, body, Band(0.0, 0.0, 0.0))
+        low, high = envelope(pieces[0].blocks)
         corners, of = box_of(low[:2], high[:2]), f"{frame.of}.open"
         marks += [Shape(corners, "phantom", of), Text(middle_of(corners), f"{frame.name}, set up", of, "small")]
     return marks

@@ -310,6 +310,17 @@ class Taken:
 
 
 @dataclass(frozen=True, slots=True)
+class Footless:
+    """A canopy of which an arm has its foot, or may have it, in the hole of a wall: there is nothing to hold it."""
+
+    of: str
+    name: str
+    hole: str
+    hole_name: str
+    sure: Certainty
+
+
+@dataclass(frozen=True, slots=True)
 class Canopy:
     """A canopy as it is set up: its outer edge above the ground by its slope and as written (m)."""
 
@@ -381,7 +392,9 @@ class Result:
     crammed: tuple[Crammed, ...] = ()
     covered: tuple[Covered, ...] = ()
     blocked: tuple[Blocked, ...] = ()
+    set_out: tuple[Body, ...] = ()
     canopies: tuple[Canopy, ...] = ()
+    footless: tuple[Footless, ...] = ()
     open: tuple[Open, ...] = ()
     unplaced: tuple[tuple[str, str], ...] = ()
     has_bed: bool = False

@@ -28,7 +28,9 @@ def set_out(one: Fitted, body: Body, ground: Band) -> tuple[Block, ...] | None:
     """Return the boxes of such a thing set out, all of its way with them; None where nobody wrote how far it comes."""
     facet = one.facet
     if facet is not None and facet.out is not None:
-        return set_up(one, body, ground)[0].blocks if is_written(one) else None
+        if not is_written(one):
+            return None
+        return tuple(block for piece in set_up(one, body, ground)[0] for block in piece.blocks)
     slides = facet.slides if facet is not None else None
     if slides is None or slides.to not in AXES or slides.by is None or not slides.by.known:
         return None

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing
 from boxwright.disciplines.layout.both_open import apart_of, both_open
-from boxwright.disciplines.layout.canopy import is_written, set_up
+from boxwright.disciplines.layout.canopy import footless, is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.folding_in import every_crammed
@@ -124,11 +124,10 @@ def solve(
     if section.room is None:
         return Result(use)
     room, bodies = section.room, bodies_of(section, stood, hull, use)
-    there = {body.of for body in bodies}
+    there, closed = {body.of for body in bodies}, [one for one in section.closed if one.of in openings]
     fitted = [one for one in section.fitted if one.of in there]
-    closed = [one for one in section.closed if one.of in openings]
-    canopies = _canopies(fitted, bodies, hull) if use in OPENED else []
-    standing = {body.of: body for body in (*bodies, *(body for body, _ in canopies))}
+    set_out, canopies = _canopies(fitted, bodies, hull) if use in OPENED else ((), ())
+    standing = {body.of: body for body in (*bodies, *set_out)}
     # what lies somewhere in a cabinet is as far as the cabinet is: it only has to fit
     every = tuple(body for body in standing.values() if not body.is_stowed)
     roots, lines = roots_of(standing.values()), lines_of(standing.values())
@@ -140,7 +139,7 @@ def solve(
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, heavy, clearings, room))
     ended = (*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull))
     asleep = slept_on(fitted, beds, lines) if use == "sleep" else {}
-    resting, more = meetings(_near(every, canopies, bodies), lines, asleep, clearings.of)
+    resting, more = meetings(_near(every, set_out, bodies), lines, asleep, clearings.of)
     through = tuple(crossings(bodies, room, closed, hull.has_nose, hull.outer, let_in(fitted)))
     return Result(
         use=use,
@@ -159,7 +158,9 @@ def solve(
         crammed=tuple(every_crammed(fitted, POSE_OF_USE.get(use, "travel"))),
         covered=tuple(covered(fitted, frozenset(there), closed)),
         blocked=tuple(blocked_ways(bodies, roots, frozenset(heavy), closed, room)) if use == "tow" else (),
-        canopies=tuple(judged for _, judged in canopies if judged is not None),
+        set_out=set_out,
+        footless=tuple(footless(fitted, standing, closed)) if use in OPENED else (),
+        canopies=canopies,
         open=(*moving.open, *_open_zones(fitted)),
         unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
         has_bed=any(mover.what == "bed" for mover in moving.movers),
@@ -190,11 +191,9 @@ def _pocketed(
         yield from pocketed(closed, hull.within, bodies, let_in(fitted), hull.outer, room)
 
 
-def _near(
-    every: Iterable[Body], canopies: Iterable[tuple[Body, Canopy | None]], bodies: Iterable[Body]
-) -> tuple[Body, ...]:
+def _near(every: Iterable[Body], canopies: Iterable[Body], bodies: Iterable[Body]) -> tuple[Body, ...]:
     """Return what is looked at box by box: of canopies, mostly alone under the sky, what something reaches into."""
-    bodies, set_out = tuple(bodies), {body.of for body, _ in canopies}
+    bodies, set_out = tuple(bodies), {body.of for body in canopies}
     return tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
 
 
@@ -234,9 +233,13 @@ def _is_swept(of: str, other: str, swept: set[tuple[str, str]], roots: dict[str,
     )
 
 
-def _canopies(fitted: Iterable[Fitted], bodies: Iterable[Body], hull: Hull) -> list[tuple[Body, Canopy | None]]:
+def _canopies(
+    fitted: Iterable[Fitted], bodies: Iterable[Body], hull: Hull
+) -> tuple[tuple[Body, ...], tuple[Canopy, ...]]:
+    """Return what stands of each canopy as it is set up, and those of which the height is written too."""
     known = {body.of: body for body in bodies}
-    return [set_up(one, known[one.of], hull.ground) for one in fitted if is_written(one) and known[one.of].blocks]
+    out = [set_up(one, known[one.of], hull.ground) for one in fitted if is_written(one) and known[one.of].blocks]
+    return tuple(body for pieces, _ in out for body in pieces), tuple(one for _, one in out if one is not None)
 
 
 def _moving(

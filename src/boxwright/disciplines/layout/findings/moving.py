@@ -29,6 +29,7 @@ USUAL = "nobody wrote how it opens"
 HOW = "Open {} by hand and look, then write how it opens as swing or slides"
 SIDE = "nobody wrote on which side of its wall it runs"
 HOW_SIDE = "Slide {} by hand and look, then write runs: inside, outside or in the wall beside its slides"
+FEET = "Look where {} have their feet, and write feet: ground or wall"
 BED_PRACTICE = "room-practice"
 OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
 
@@ -141,6 +142,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = f"Open {one.name} by hand and look, or write where {names} is, piece by piece"
             act = f"Look what lies in the wall beside {one.name}, and write where" if one.is_in_wall else act
             act = _how(one) if one.is_usual else act
+            act = FEET.format(one.names[0]) if one.hits[0].endswith(".out") else act
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
         got = _got(one, shown_in)
@@ -260,15 +262,25 @@ def leaf_over(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def canopy(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say when the slope of a canopy and the height of its outer edge are not of one canopy.
+    """Say when slope and height of a canopy are not of one canopy, or an arm has its foot where there is no wall.
 
-    Asks: does its outer edge come out, by reach and slope, at the height over the ground that is written
+    Asks: does its outer edge come out, by reach and slope, at the height over the ground that is written; is there a
+    wall behind the foot of each arm
     Limit: a hand's breadth between the two
     Source: fitting-practice
-    Lever: the slope or the height
+    Lever: the slope or the height, the place of the arm
     Methods: slab_height
     """
     code = "layout/canopy"
+    for arm in result.footless:
+        hole = arm.hole_name
+        if arm.sure == "perhaps":
+            says = f"an arm of {arm.name} stands in {hole} if it has its foot on the wall, where no wall is"
+            yield asking(code, arm.of, says, FEET.format(f"the arms of {arm.name}"), OPENED, (arm.hole,))
+            continue
+        says = f"an arm of {arm.name} has its foot in {hole}, where there is no wall to hold it, and stands in the way"
+        act = f"Measure where the arms of {arm.name} are along the wall, or give them feet on the ground"
+        yield Finding(code, arm.of, "fix", says, source=PRACTICE, act=act, uses=OPENED, because=(arm.hole,))
     for one in result.canopies:
         off, limit = abs(one.by_slope - one.written), LENGTHS["canopy"]
         if off > limit:

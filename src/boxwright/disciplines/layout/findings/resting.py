@@ -194,7 +194,8 @@ def through_shell(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act=f"Move {one.name} inward, or write the opening it goes through", uses=USES,
         )  # fmt: skip
     if result.more_crossings:
-        says = f"{result.more_crossings} more things go through the shell"
+        more = result.more_crossings
+        says = f"{more} more {'thing goes' if more == 1 else 'things go'} through the shell"
         yield Finding(code, "parts", "fix", says, source=GEOMETRY, act=f"Begin with {told[0].name}", uses=USES)
 
 

@@ -1,0 +1,136 @@
+"""The arms of a canopy: with a foot on the ground or on the wall, both where nobody wrote which, and doors by them.
+
+The door lies at 2600 to 3300 mm in the right wall; the deck is 300 mm over the ground.
+"""
+
+from __future__ import annotations
+
+from math import radians, tan
+
+import pytest
+
+from boxwright.disciplines.layout.bodies import Block, body_of
+from boxwright.disciplines.layout.canopy import FOOT, set_up
+from boxwright.finding import Finding, Use
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from boxwright.units import exactly
+from tests.disciplines.layout.small_rigs import DONE, TODAY, mirrored, rig_of, told
+
+OUTWARD, INWARD = (f"swing: {{hinge: front, opens: {way}, to: 90 deg}}" for way in ("out", "in"))
+STRIKES = "layout/opening-strikes"
+GROUND = exactly(0.3)
+
+
+def rig(at: int, feet: str, door: str = OUTWARD, reach: str = "1200") -> str:
+    """Return the small rig with a canopy over its door, one arm of it at a place along the trailer."""
+    said = f", feet: {feet}" if feet else ""
+    more = f"{DONE}, out: {{reach: {reach}, pitch: 8 deg, arms: [{at}]{said}}}"
+    return rig_of(
+        parts=f"awn: {{x: 2000, side: right+100, z: 1900, size: 1800 x 60 x 60, {more}}}\n",
+        door=door,
+    )
+
+
+def found(text: str, use: Use, *codes: str) -> list[Finding]:
+    """Return what is said of a rig under some codes."""
+    return [one for one in study(read_rig(text).rig, TODAY).findings(use) if one.code in codes]
+
+
+def pieces(text: str) -> tuple[tuple[Block, ...], ...]:
+    """Return the boxes of the canopy as it stands set up, and of its arms where they are in doubt."""
+    rig_read = read_rig(text).rig
+    (one,) = [part for part in rig_read.layout.fitted if part.name == "awn"]
+    bodies, _ = set_up(one, body_of(one, "yes", "travel"), GROUND)
+    return tuple(body.blocks for body in bodies)
+
+
+def holds(blocks: tuple[Block, ...], point: tuple[float, float, float]) -> bool:
+    """Return whether a point lies in one of the boxes."""
+    return any(
+        all(low - 1e-9 <= at <= high + 1e-9 for low, at, high in zip(one.low, point, one.high, strict=True))
+        for one in blocks
+    )
+
+
+@pytest.mark.parametrize(("feet", "leans", "stands"), [("ground", 0, 1), ("wall", 1, 0), ("both", 1, 1), ("", 1, 1)])
+def test_an_arm_runs_from_its_foot_to_the_outer_edge(feet: str, leans: bool, stands: bool) -> None:
+    """By hand: its edge is 1200 mm off the roller and 1960 less 1200 tan 8 over the deck; its foot is at the wall."""
+    laid = pieces(rig(2900, feet))
+    assert len(laid) == (1 if feet else 2)
+    blocks = laid[-1]
+    y_of_wall = min(one.low[1] for one in laid[0])
+    edge = y_of_wall + 0.06 + 1.2, 1.96 - 1.2 * tan(radians(8.0))
+    for share in (0.0, 0.1, 0.37, 0.5, 0.81, 0.95):
+        y, z = y_of_wall + share * (edge[0] - y_of_wall), share * edge[1]
+        assert holds(blocks, (2.9, y, z)) == leans, share
+        assert not holds(blocks, (2.9 + FOOT, y, z))
+        assert not holds(blocks, (2.9, y, z + 0.2)), "an arm is no wall under the sheet"
+    assert holds(blocks, (2.9, edge[0] - 0.01, -0.299)) == stands
+
+
+@pytest.mark.parametrize(
+    ("at", "feet", "kinds"),
+    [
+        (2900, "wall", ["fix"]),
+        (2900, "both", ["fix"]),
+        (2900, "ground", []),
+        (2900, "", ["unknown"]),
+        (2900, "unknown", ["unknown"]),
+        (2100, "wall", []),
+        (2100, "", []),
+        (3650, "wall", []),
+    ],
+)
+def test_a_leaf_that_strikes_an_arm_is_told(at: int, feet: str, kinds: list[str]) -> None:
+    text = rig(at, feet)
+    for one in (text, mirrored(text)):
+        hits = found(one, "work", STRIKES)
+        assert [hit.kind for hit in hits] == kinds
+        assert all("awn" in hit.says for hit in hits)
+    assert {one for one in told(text, "tow") if "opening-strikes" in one[1]} == set()
+
+
+@pytest.mark.parametrize(
+    ("at", "feet", "kinds"),
+    [
+        (2900, "wall", ["fix"]),
+        (2900, "both", ["fix"]),
+        (2900, "", ["unknown"]),
+        (2900, "ground", []),
+        (2580, "wall", ["fix"]),
+        (2570, "wall", []),
+        (2570, "", []),
+    ],
+)
+def test_a_foot_in_a_doorway_has_no_wall_behind_it(at: int, feet: str, kinds: list[str]) -> None:
+    """The door opens inward and strikes nothing; an arm is 50 mm wide, and the hole begins at 2600."""
+    for text in (rig(at, feet, INWARD), mirrored(rig(at, feet, INWARD))):
+        hits = found(text, "sleep", "layout/canopy", STRIKES)
+        assert [hit.kind for hit in hits] == kinds
+        assert all("door" in hit.says and hit.because == ("openings[door]",) for hit in hits)
+
+
+def test_a_foot_of_which_the_place_is_in_doubt_is_asked() -> None:
+    text = rig(2500, "wall", INWARD).replace("arms: [2500]", "arms: [2400..2600]")
+    assert [hit.kind for hit in found(text, "sleep", "layout/canopy")] == ["unknown"]
+
+
+def test_where_its_feet_are_asked_it_says_how_to_write_it() -> None:
+    hits = found(rig(2900, ""), "work", STRIKES, "layout/canopy")
+    assert [hit.code for hit in hits] == [STRIKES, "layout/canopy"]
+    assert all("write feet: ground or wall" in (hit.act or "") for hit in hits)
+
+
+def test_an_arm_that_shuts_a_door_takes_the_way_out() -> None:
+    """Thirty millimetres behind its hinge it holds a leaf that goes all of the way round, and not at a right angle."""
+    round_ = OUTWARD.replace("to: 90", "to: 170")
+    (hit,) = found(rig(2500, "wall", round_), "sleep", STRIKES)
+    assert hit.kind == "fix" and found(rig(2500, "ground", round_), "sleep", STRIKES) == []
+    (shut,) = found(rig(3200, "wall"), "sleep", "safety/two-ways-out")
+    assert "door is held shut by awn" in shut.says
+
+
+def test_a_word_that_is_no_foot_is_a_mistake() -> None:
+    (mistake,) = [one for one in read_rig(rig(2900, "roof")).problems if "feet" in one.path]
+    assert "ground, wall, both or unknown" in mistake.says
