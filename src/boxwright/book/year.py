@@ -11,7 +11,7 @@ from pathlib import Path
 from boxwright import HOW_TO_ADD
 from boxwright.book.hot_day import people_of
 from boxwright.disciplines.heat.burner import fuel_named, warmth_of
-from boxwright.disciplines.heat.night import Warmth
+from boxwright.disciplines.heat.cold_hours import Warmth
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Clock, Year, year_of
 from boxwright.disciplines.heat.year_sheet import NAME, TITLE, year_sheet

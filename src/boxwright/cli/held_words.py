@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 from boxwright.units import show
 
 if TYPE_CHECKING:
-    from boxwright.disciplines.heat.night import HeldNight, Warmth
+    from boxwright.disciplines.heat.cold_hours import Warmth
+    from boxwright.disciplines.heat.night import HeldNight
     from boxwright.finding import Finding
     from boxwright.units import HeaderUnits
 

@@ -18,7 +18,8 @@ if TYPE_CHECKING:
     from boxwright.cli.asked import Answered
     from boxwright.cli.screen import Line
     from boxwright.disciplines.heat import Result
-    from boxwright.disciplines.heat.night import HeldNight, Warmth
+    from boxwright.disciplines.heat.cold_hours import Warmth
+    from boxwright.disciplines.heat.night import HeldNight
     from boxwright.finding import Finding
     from boxwright.rig.rig import Rig as RigFile
     from boxwright.units import Band
@@ -174,7 +175,7 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
     """Return what is borrowed, by its words: what it is, and its heat in watts."""
     from boxwright.cli.rig_file import NothingAsked
     from boxwright.disciplines.heat.burner import runs_on
-    from boxwright.disciplines.heat.night import WANTED, Warmth
+    from boxwright.disciplines.heat.cold_hours import WANTED, Warmth
     from boxwright.units import exactly, read_exact
 
     watts = _HEAT.search(written)

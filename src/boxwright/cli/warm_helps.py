@@ -47,7 +47,7 @@ def help_lines(answer: Answered, result: Result, held: tuple[HeldNight, ...], co
 def back_in_words(one: Help, heater: StandingHeater | None, units: HeaderUnits) -> str:
     """Return what a heater that is set lower while people sleep saves, and how warm it is by the morning."""
     from boxwright.disciplines.heat.burning import fuel_of_night
-    from boxwright.disciplines.heat.night import SET_BACK_FROM, SET_BACK_HOURS
+    from boxwright.disciplines.heat.cold_hours import SET_BACK_FROM, SET_BACK_HOURS
     from boxwright.disciplines.heat.telling import between, warm
 
     before, after, warmth = one.before, one.after, one.before.warmth

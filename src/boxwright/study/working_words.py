@@ -12,9 +12,10 @@ from boxwright.disciplines.air.result import DampNight, WetPlace
 from boxwright.disciplines.heat import method as heat_method
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
 from boxwright.disciplines.heat.burning import burns_as_counted, burns_of, fuel_of_night
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS
 from boxwright.disciplines.heat.findings.night import taken
 from boxwright.disciplines.heat.findings.stated import filling_hours
-from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight
+from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import COLDEST_NIGHT
 from boxwright.disciplines.heat.result import Result as HeatResult
 from boxwright.disciplines.heat.result import StandingHeater

@@ -8,7 +8,8 @@ import pytest
 
 from boxwright.disciplines.air.given_off import given_off
 from boxwright.disciplines.air.parts import PlannedDamp
-from boxwright.disciplines.heat.night import Outdoors, given_by_hour, night_of
+from boxwright.disciplines.heat.cold_hours import Outdoors, given_by_hour
+from boxwright.disciplines.heat.night import night_of
 from boxwright.exchange import Moisture
 from boxwright.units import Band, exactly
 from tests.disciplines.air.test_findings import edited, worked

@@ -6,9 +6,10 @@ from dataclasses import replace
 
 import pytest
 
+from boxwright.disciplines.heat.cold_hours import Warmth
 from boxwright.disciplines.heat.electricity import hours_on, load_of, starts_of
 from boxwright.disciplines.heat.findings import findings
-from boxwright.disciplines.heat.night import HeldNight, Warmth
+from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.disciplines.heat.sheets import grids_of
 from boxwright.units import Band, HeaderUnits, exactly

@@ -9,10 +9,11 @@ import pytest
 
 from boxwright.disciplines.heat.as_built import ENDS, End
 from boxwright.disciplines.heat.battery import Hung, taken_of
+from boxwright.disciplines.heat.cold_hours import OFF, Inside, Outdoors, Warmth, hours_of
 from boxwright.disciplines.heat.holes import UNITS
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import Box
-from boxwright.disciplines.heat.night import OFF, Inside, Outdoors, Warmth, _heater, hours_of
+from boxwright.disciplines.heat.night import _heater
 from boxwright.disciplines.heat.room import NIGHT, room_of
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, ElectricLoad

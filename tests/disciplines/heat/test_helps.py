@@ -7,8 +7,9 @@ from dataclasses import replace
 import pytest
 
 from boxwright.disciplines.heat import helps
+from boxwright.disciplines.heat.cold_hours import Inside, Outdoors, Warmth
 from boxwright.disciplines.heat.helps import Help, at_lowest, helps_of, is_hot, is_short, mild_night, set_back
-from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
+from boxwright.disciplines.heat.night import HeldNight, night_of
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Layup, LayupLayer
 from boxwright.units import Band, exactly

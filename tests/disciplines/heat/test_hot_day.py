@@ -8,11 +8,11 @@ from math import radians
 import pytest
 
 from boxwright.disciplines.heat.coating import Coat
+from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.day import BEDTIME, Airing, DayRun, Way, cold_asked, day_of, ways_of
 from boxwright.disciplines.heat.hot import BEGINS, HOT, HotDay, _dew_point, _sun, hot_days, weather_of
 from boxwright.disciplines.heat.hot_room import hot_room
 from boxwright.disciplines.heat.method.boxed import _saturated
-from boxwright.disciplines.heat.night import Inside
 from boxwright.disciplines.heat.parts import ClimateFacet, Month, Section, a_day
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.disciplines.heat.year_room import ROOMS

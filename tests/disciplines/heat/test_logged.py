@@ -6,9 +6,10 @@ from dataclasses import replace
 
 import pytest
 
+from boxwright.disciplines.heat.cold_hours import Inside, Outdoors, Warmth
 from boxwright.disciplines.heat.logged import OVER, LoggedNight, NightLoss, as_measured, night_loss, worked_out
 from boxwright.disciplines.heat.method import one_mass
-from boxwright.disciplines.heat.night import Inside, Outdoors, Warmth, night_of
+from boxwright.disciplines.heat.night import night_of
 from boxwright.units import Band, OutOfRange, exactly
 from tests.disciplines.heat.nights import HOUR, RoomOfTwo, night_of_two
 from tests.disciplines.heat.test_hot_day import inside

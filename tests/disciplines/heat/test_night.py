@@ -9,22 +9,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from boxwright.disciplines.heat.burner import warmth_of
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, OFF, Inside, Outdoors, Warmth, hours_of
 from boxwright.disciplines.heat.findings.stated import filling_hours
 from boxwright.disciplines.heat.method import box_through_time
 from boxwright.disciplines.heat.method.boxed import _damp_through_time, _saturated
-from boxwright.disciplines.heat.night import (
-    ASLEEP_HOURS,
-    DRY,
-    OFF,
-    SUBSTEPS_OF_ENDS,
-    HeldNight,
-    Inside,
-    Outdoors,
-    Warmth,
-    _heater,
-    hours_of,
-    night_of,
-)
+from boxwright.disciplines.heat.night import DRY, SUBSTEPS_OF_ENDS, HeldNight, _heater, night_of
 from boxwright.disciplines.heat.parts import COLDEST_NIGHT, FuelTank, Heater, PlannedHeater
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.disciplines.heat.room import cold_places, room_of

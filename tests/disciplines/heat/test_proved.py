@@ -8,8 +8,9 @@ from pathlib import Path
 
 import pytest
 
+from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.logged import as_measured, worked_at
-from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
+from boxwright.disciplines.heat.night import HeldNight, night_of
 from boxwright.disciplines.heat.parts import ProvedLoss
 from boxwright.disciplines.heat.proved import proof_of
 from boxwright.disciplines.heat.result import Result

@@ -9,8 +9,8 @@ import pytest
 from boxwright.disciplines.heat.as_built import as_built
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
 from boxwright.disciplines.heat.cold import hole_place
+from boxwright.disciplines.heat.cold_hours import OFF, hours_of
 from boxwright.disciplines.heat.holes import filled
-from boxwright.disciplines.heat.night import OFF, hours_of
 from boxwright.disciplines.heat.parts import Heater, Pipe, PlannedHeater
 from boxwright.disciplines.heat.plane import AIR_FILM, house_film, through_of
 from boxwright.disciplines.heat.room import room_of

@@ -8,8 +8,8 @@ from math import cos, inf, pi
 
 import pytest
 
+from boxwright.disciplines.heat.cold_hours import Inside, Warmth
 from boxwright.disciplines.heat.method import Heater
-from boxwright.disciplines.heat.night import Inside, Warmth
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import NEVER_COOLED, Run, Set, Year, _loop, _pressure, _ran, worst_days, year_of

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from boxwright.disciplines.heat.cold_hours import WANTED, Warmth
 from boxwright.disciplines.heat.feeds import NO_FEED, Feed
 from boxwright.disciplines.heat.fuel_piece import is_any_store, kind_of
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import pressure_at, thin_air
-from boxwright.disciplines.heat.night import WANTED, Warmth
 from boxwright.disciplines.heat.parts import FuelTank, Heater, Pipe, PlannedHeater
 from boxwright.disciplines.heat.result import Runs, StandingHeater, Vented
 from boxwright.exchange import Box, Vector

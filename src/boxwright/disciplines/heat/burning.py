@@ -6,8 +6,9 @@ What was counted goes before what is said.
 from __future__ import annotations
 
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, Warmth
 from boxwright.disciplines.heat.method import fuel_burnt
-from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight, Warmth
+from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import Counted, Heater
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.records import dataclass

@@ -7,16 +7,11 @@ from itertools import accumulate
 
 from boxwright.disciplines.heat.as_built import ENDS, End
 from boxwright.disciplines.heat.burning import fuel_of_night
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, HOURS_OF_DAY, hours_of
 from boxwright.disciplines.heat.electricity import by_hour
 from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.method.network import Course
-from boxwright.disciplines.heat.night import (
-    ASLEEP_HOURS,
-    HOURS_OF_DAY,
-    HeldNight,
-    hours_of,
-    runs_of,
-)
+from boxwright.disciplines.heat.night import HeldNight, runs_of
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import at
 from boxwright.drawing.chart import LONG, LOW, UNKNOWN, Bound, Chart, Series

@@ -13,10 +13,10 @@ from typing import Literal, NamedTuple
 
 from boxwright.disciplines.heat.as_built import End
 from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, COOL_AT_NOTHING, OFF, Inside
 from boxwright.disciplines.heat.hot import BEGINS, HOT, HotDay, weather_of
 from boxwright.disciplines.heat.method import Box, Hours, box_through_time
 from boxwright.disciplines.heat.method.network import Course
-from boxwright.disciplines.heat.night import ASLEEP_HOURS, COOL_AT_NOTHING, OFF, Inside
 from boxwright.disciplines.heat.room import NEVER, SEA_LEVEL, at
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room

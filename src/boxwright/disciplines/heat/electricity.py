@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from boxwright.disciplines.heat.as_built import End
 from boxwright.disciplines.heat.burner import burns_by_itself
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, Warmth
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import cycling
 from boxwright.disciplines.heat.method.network import Course
-from boxwright.disciplines.heat.night import ASLEEP_HOURS, HeldNight, Warmth
+from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import Heater
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.exchange import ElectricLoad

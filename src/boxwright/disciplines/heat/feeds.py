@@ -9,8 +9,8 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Literal
 
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS
 from boxwright.disciplines.heat.material import columns, interval
-from boxwright.disciplines.heat.night import ASLEEP_HOURS
 from boxwright.disciplines.heat.parts import Heater, PlannedHeater, PlannedSource, Section
 from boxwright.records import dataclass
 from boxwright.units import Band

@@ -9,9 +9,10 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
+from boxwright.disciplines.heat.cold_hours import Inside, Outdoors, Warmth
 from boxwright.disciplines.heat.findings.night import NEAR
 from boxwright.disciplines.heat.material import columns
-from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
+from boxwright.disciplines.heat.night import HeldNight, night_of
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture, Opening

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.cooling import cold_of
 from boxwright.disciplines.heat.day import Airing, DayRun, Way, day_of, hot_end_of, ways_of
 from boxwright.disciplines.heat.hot import HotDay, hot_days
-from boxwright.disciplines.heat.night import Inside
 from boxwright.disciplines.heat.parts import Section
 from boxwright.disciplines.heat.result import HotHours, StandingCooler
 from boxwright.exchange import Moisture

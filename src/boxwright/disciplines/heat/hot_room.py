@@ -6,10 +6,10 @@ from dataclasses import replace
 from typing import Literal
 
 from boxwright.disciplines.heat.coating import COLOURS, Coat
+from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.day import Airing, DayRun, cold_asked, day_of, ways_of
 from boxwright.disciplines.heat.hot import HOT, HotDay
 from boxwright.disciplines.heat.material import interval
-from boxwright.disciplines.heat.night import Inside
 from boxwright.disciplines.heat.shell import Face, times
 from boxwright.exchange import Moisture
 from boxwright.records import dataclass

@@ -6,6 +6,7 @@ from dataclasses import replace
 from itertools import product
 from typing import Literal
 
+from boxwright.disciplines.heat.cold_hours import Inside, Outdoors, Warmth
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import (
     OneMass,
@@ -14,7 +15,7 @@ from boxwright.disciplines.heat.method import (
     straight_through,
     two_slope_loss,
 )
-from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, Warmth, night_of
+from boxwright.disciplines.heat.night import HeldNight, night_of
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import Face, Shell
 from boxwright.records import dataclass

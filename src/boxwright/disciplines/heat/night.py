@@ -9,105 +9,34 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
-from math import cos, pi
 
 from boxwright.disciplines.heat.as_built import ENDS, End
-from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, COLDEST_AT, OFF, Inside, Outdoors, Warmth, hours_of
 from boxwright.disciplines.heat.method import (
     Cold,
     Heater,
-    Hours,
     box_through_time,
     drifts_to,
     held_outside,
-    sky_emittance,
-    sky_temperature,
 )
-from boxwright.disciplines.heat.method.boxed import _damp_through_time, _saturated
 from boxwright.disciplines.heat.method.network import Course
 from boxwright.disciplines.heat.method.sky import STEFAN_BOLTZMANN
+from boxwright.disciplines.heat.night_damp import damp_ends, narrowed, water_of
 from boxwright.disciplines.heat.parts import COLDEST_NIGHT
 from boxwright.disciplines.heat.room import (
     HEAT_OF_AIR,
-    NIGHT,
-    SEA_LEVEL,
     at,
     cold_places,
     hidden_places,
     room_of,
-    shares_of,
 )
-from boxwright.disciplines.heat.shell import Shell
-from boxwright.exchange import Airflow, Moisture, Narrowed, Night, NightEnd
+from boxwright.exchange import Moisture, Night, NightEnd
 from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
-WANTED = columns("wanted")["asleep"][0]
-"""What is wanted inside (K) where nobody wrote what the heater holds."""
-DAYS, HOURS_OF_DAY, BEGINS, COLDEST_AT = 3, 24, 8, 6
-ASLEEP_HOURS = 12
-"""People are inside from `ASLEEP_FROM` to eight in the morning."""
-SET_BACK_FROM, SET_BACK_HOURS = 22, 8
-"""A heater that is set lower while people sleep is so from ten to six; by eight it should be warm again."""
 SUBSTEPS, SUBSTEPS_OF_ENDS = 4, 2
 """Steps an hour: the ends are asked for their temperatures alone, which half the steps give within a tenth of a K."""
 DRY = Cold((), (), (), ())
-COOL_AT_NOTHING = 400.0
-OFF = Heater(0.0, 0.0, True, 0.0)
-OUTER: tuple[End, End] = ("low", "high")
-
-
-@dataclass(frozen=True, slots=True)
-class Outdoors:
-    """The coldest night of a place: coldest and the swing to its warmest hour (K), wind (m/s).
-
-    ``height`` is how high it lies above the sea (m), None where nobody wrote it.
-    """
-
-    of: str
-    place: str
-    coldest: Band
-    swing: Band
-    wind: Band
-    height: Band | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Warmth:
-    """What warms the room: its lowest and highest heat (W) and what it is set to (K).
-
-    ``switches``: whether it goes off and on by itself below its lowest setting; None where nobody wrote it. A lowest
-    heat that nobody wrote is anything up to the highest one. ``set_back`` is how much lower it is set (K) while people
-    sleep. ``fed_by`` is the battery that has to be full as the night begins, or as full as ``charge`` says, and
-    ``is_plugged_in`` that a cable from outside feeds it.
-    """
-
-    of: str
-    name: str
-    lowest: Band
-    highest: Band
-    wanted: float
-    is_wanted_assumed: bool
-    switches: bool | None
-    set_back: float = 0.0
-    fed_by: str = ""
-    is_plugged_in: bool = False
-    charge: Band | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Inside:
-    """The room of the night: its shell, air, and measures (m3, m, m2).
-
-    ``unsaid`` are the paths of openings of which nobody wrote how well what fills them keeps heat in.
-    """
-
-    shell: Shell
-    airflow: Airflow
-    volume: float
-    height: float
-    floor: float
-    unsaid: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +101,7 @@ def night_of(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture
         banded=tuple(best.band[judged].count(one) for one in range(5)),
         night=replace(
             _night(inside, outdoors, warmth, best, damp_ends(inside, outdoors, warmth, moisture, runs)),
-            narrowed=_narrowed(inside, outdoors, warmth, moisture, runs["high"]),
+            narrowed=narrowed(inside, outdoors, warmth, moisture, runs["high"]),
         ),
     )
 
@@ -232,52 +161,6 @@ def _heater(warmth: Warmth, end: End) -> Heater:
     return Heater(lowest, highest, switches, 0.0)
 
 
-def hours_of(outdoors: Outdoors, moisture: tuple[Moisture, ...], warmth: Warmth | None, end: End) -> Hours:
-    """Return the hours of three days; the sky is clear, and as dry as the coldest hour leaves it."""
-    coldest = at(outdoors.coldest, end, False)
-    swing = at(outdoors.swing, end, False)
-    clocks = [(BEGINS + hour) % HOURS_OF_DAY for hour in range(DAYS * HOURS_OF_DAY)]
-    outside = tuple(
-        coldest + swing / 2.0 * (1.0 - cos(2.0 * pi * (clock - COLDEST_AT) / HOURS_OF_DAY)) for clock in clocks
-    )
-    humidity = at(NIGHT["humidity"], end, False) * _saturated(coldest, SEA_LEVEL)
-    dew = coldest - 2.0
-    sky = tuple(sky_temperature(one, min(sky_emittance(dew), 1.0)) for one in outside)
-    warmed, wet = given_by_hour(moisture, tuple(clocks), end)
-    nothing = (0.0,) * len(clocks)
-    return Hours(
-        outside=outside,
-        sky=sky,
-        wind=(at(outdoors.wind, end),) * len(clocks),
-        humidity=(humidity,) * len(clocks),
-        sun=tuple(() for _ in clocks),
-        warm=tuple(_set_to(warmth, clock) for clock in clocks),
-        cool=(COOL_AT_NOTHING,) * len(clocks),
-        gains=warmed,
-        radiant=nothing,
-        fan=nothing,
-        vapour=wet,
-    )
-
-
-def given_by_hour(
-    moisture: tuple[Moisture, ...], clocks: tuple[int, ...], end: End
-) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Return the heat (W) and the vapour (kg/s) that people and what they do give off, by hours of the day."""
-    each = [(one, at(one.watt, end, False), at(one.kg_per_second, end)) for one in moisture]
-    day = [[(watt, wet) for one, watt, wet in each if one.is_on(clock)] for clock in range(HOURS_OF_DAY)]
-    sums = [(sum(watt for watt, _ in on), sum(wet for _, wet in on)) for on in day]
-    return tuple(sums[clock][0] for clock in clocks), tuple(sums[clock][1] for clock in clocks)
-
-
-def _set_to(warmth: Warmth | None, clock: int) -> float:
-    """Return what the heater is set to (K) in the hour that begins then; nothing where there is none."""
-    if warmth is None:
-        return 0.0
-    is_asleep = (clock - SET_BACK_FROM) % HOURS_OF_DAY < SET_BACK_HOURS
-    return warmth.wanted - (warmth.set_back if is_asleep else 0.0)
-
-
 def _loss(inside: Inside, run: Course, end: End) -> float:
     """Return what the room loses for each kelvin (W/K) through its shell and with its air, by the judged night."""
     judged = run.flow[-ASLEEP_HOURS:]
@@ -330,84 +213,6 @@ def _band(ends: dict[End, float]) -> Band:
     return Band(ends["best"], low, high, spread="interval") if high > low else exactly(ends["best"])
 
 
-def damp_ends(
-    inside: Inside,
-    outdoors: Outdoors,
-    warmth: Warmth | None,
-    moisture: tuple[Moisture, ...],
-    runs: dict[End, Course],
-) -> tuple[NightEnd, NightEnd]:
-    """Return the driest night and the wettest one that it may be."""
-    dry, wet = (_damp_end(inside, outdoors, warmth, moisture, runs[end], end) for end in OUTER)
-    return dry, wet
-
-
-def _narrowed(
-    inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...], wet: Course
-) -> tuple[Narrowed, ...]:
-    """Return the wettest night with each thing known that nobody wrote, at its driest: as warm as it is without.
-
-    What fills holes counts as warm on its face alone: that the room loses less then is left out, on the wet side.
-    """
-    found: list[Narrowed] = []
-    cooks = tuple(one.of for one in moisture if one.is_unsaid)
-    if cooks:
-        without = tuple(
-            replace(one, kg_per_second=exactly(one.kg_per_second.low)) if one.is_unsaid else one for one in moisture
-        )
-        found.append(Narrowed("cooks", cooks, _damp_end(inside, outdoors, warmth, without, wet, "high")))
-    if inside.unsaid:
-        faces = tuple(
-            replace(face, places=tuple(replace(one, factor=exactly(one.factor.high)) for one in face.places))
-            if face.of in inside.unsaid
-            else face
-            for face in inside.shell.faces
-        )
-        filled = replace(inside, shell=replace(inside.shell, faces=faces))
-        found.append(Narrowed("U", inside.unsaid, _damp_end(filled, outdoors, warmth, moisture, wet, "high")))
-    return tuple(found)
-
-
-def _damp_end(
-    inside: Inside,
-    outdoors: Outdoors,
-    warmth: Warmth | None,
-    moisture: tuple[Moisture, ...],
-    run: Course,
-    end: End,
-) -> NightEnd:
-    """Return the water of a night at one end, by the temperatures of that end of heat loss.
-
-    The coldest room is the wettest where least air comes in from a damp night, so all that has to do with air is taken
-    from the other end of heat loss. No one night is all of that at once: what comes of it bounds those that are.
-    """
-    airflow = inside.airflow
-    leak, vents, rise = (exactly(at(one, end, False)) for one in (airflow.leak, airflow.vents, airflow.rise))
-    swapped = replace(airflow, leak=leak, vents=vents, rise=rise)
-    box = room_of(inside.shell, swapped, inside.volume, inside.height, inside.floor, end, OFF)
-    outdoor = at(NIGHT["humidity"], end) * _saturated(at(outdoors.coldest, end, False), SEA_LEVEL)
-    hours = hours_of(outdoors, moisture, warmth, end)
-    hours = hours._replace(
-        humidity=(outdoor,) * len(hours.outside), wind=(at(outdoors.wind, end, False),) * len(hours.outside)
-    )
-    humidity, flow, settled = _damp_through_time(box.room, box.cold, hours, run.air)
-    judged = slice(-ASLEEP_HOURS, None)
-    return NightEnd(
-        outside=hours.outside[judged],
-        air=run.air[judged],
-        humidity=humidity[judged],
-        outdoors=outdoor,
-        flow=flow[judged],
-        water=_water(inside.shell, settled[judged], end),
-    )
-
-
-def _water(shell: Shell, settled: tuple[tuple[float, ...], ...], end: End) -> tuple[tuple[float, ...], ...]:
-    """Return the water of each place by the hour; on what lies behind a lining heat works out none: air does."""
-    shares, hidden = shares_of(shell, end), (0.0,) * len(hidden_places(shell))
-    return tuple((*(row[number] * share for number, share in shares), *hidden) for row in settled)
-
-
 def _night(
     inside: Inside, outdoors: Outdoors, warmth: Warmth | None, run: Course, ends: tuple[NightEnd, NightEnd]
 ) -> Night:
@@ -423,6 +228,6 @@ def _night(
         heat=run.heat[judged],
         flow=run.flow[judged],
         cold=(*cold_places(inside.shell), *hidden_places(inside.shell)),
-        water=_water(inside.shell, run.settled[judged], "best"),
+        water=water_of(inside.shell, run.settled[judged], "best"),
         ends=ends,
     )

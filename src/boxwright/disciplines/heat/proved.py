@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from datetime import date
 
+from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.logged import SHARES, as_measured, worked_at
-from boxwright.disciplines.heat.night import Inside
 from boxwright.disciplines.heat.parts import ProvedLoss
 from boxwright.records import dataclass
 from boxwright.units import Band

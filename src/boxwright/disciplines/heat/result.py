@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Literal
 
 from boxwright.disciplines.heat.battery import Hung
+from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.day import DayRun
 from boxwright.disciplines.heat.feeds import NO_FEED, WORST_FIRST, Feed, Stands, is_too_small, takes_electricity, wants
 from boxwright.disciplines.heat.hot import HotDay
-from boxwright.disciplines.heat.night import HeldNight, Inside
+from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
 from boxwright.disciplines.heat.proved import Proof
 from boxwright.disciplines.heat.shell import Shell

@@ -7,12 +7,13 @@ from math import inf
 
 from boxwright.disciplines.heat.battery import hung_on
 from boxwright.disciplines.heat.burner import standing_heater, warmth_of
+from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.cooling import standing_cooler
 from boxwright.disciplines.heat.electricity import load_of
 from boxwright.disciplines.heat.feeds import fed, feed_of
 from boxwright.disciplines.heat.hot import hot_days
 from boxwright.disciplines.heat.hot_hours import hottest_of
-from boxwright.disciplines.heat.night import HeldNight, Inside, Outdoors, night_of
+from boxwright.disciplines.heat.night import HeldNight, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
 from boxwright.disciplines.heat.proved import proof_of
 from boxwright.disciplines.heat.result import Result, StandingCooler, StandingHeater

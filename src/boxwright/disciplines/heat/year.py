@@ -13,11 +13,11 @@ from typing import NamedTuple, TypeVar
 
 from boxwright.disciplines.heat.as_built import ENDS, End
 from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
+from boxwright.disciplines.heat.cold_hours import OFF, Inside, Warmth, given_by_hour
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import Box, Heater, Hours, fuel_burnt, pressure_at
 from boxwright.disciplines.heat.method.boxed import _Work
 from boxwright.disciplines.heat.method.network import BANDS, FIXED, _march
-from boxwright.disciplines.heat.night import OFF, Inside, Warmth, given_by_hour
 from boxwright.disciplines.heat.room import at
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room

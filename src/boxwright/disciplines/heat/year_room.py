@@ -6,9 +6,9 @@ from typing import Literal
 
 from boxwright.disciplines.heat.as_built import End
 from boxwright.disciplines.heat.climate import Facing
+from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import Box, Cold, Faces, Heater, Panes
-from boxwright.disciplines.heat.night import Inside
 from boxwright.disciplines.heat.plane import AIR_FILM, AIR_FILMS
 from boxwright.disciplines.heat.room import BY_WIND, LEAST, NEVER, OUTSIDE_FILM, as_large, at, room_of
 from boxwright.disciplines.heat.shell import Face

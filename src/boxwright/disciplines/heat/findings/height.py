@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.heat.burner import air_share
+from boxwright.disciplines.heat.cold_hours import Outdoors
 from boxwright.disciplines.heat.findings.night import MARGINS
-from boxwright.disciplines.heat.night import Outdoors
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, above_sea, source_of
 from boxwright.finding import Finding
