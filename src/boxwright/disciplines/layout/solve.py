@@ -128,8 +128,7 @@ def solve(
     fitted = [one for one in section.fitted if one.of in there]
     set_out, canopies = _canopies(fitted, bodies, hull) if use in OPENED else ((), ())
     standing = {body.of: body for body in (*bodies, *set_out)}
-    # what lies somewhere in a cabinet is as far as the cabinet is: it only has to fit
-    every = tuple(body for body in standing.values() if not body.is_stowed)
+    every = tuple(body for body in standing.values() if not body.is_stowed)  # what is stowed is as far as its cabinet
     roots, lines = roots_of(standing.values()), lines_of(standing.values())
     moving = _moving(fitted, closed, standing, lines, hull, room, use)
     zones = [(one, zone) for one in fitted for zone in zones_of(one, standing[one.of], every, room)]
