@@ -104,3 +104,31 @@ def test_what_is_said_names_who_lies_there_and_how_far_it_gets() -> None:
     assert one.says == says
     assert one.because == ("parts[bunk]",)
     assert one.uses == ("sleep",)
+
+
+THIN = "weight: 5, stage: all, done: yes, slides: {to: left, by: 1000}"
+
+
+def test_a_tray_that_slides_through_the_mattress_is_met() -> None:
+    """The mattress lies from 650 to 750, the tray from 680 to 730."""
+    bunk = f"{FOLDS}, mattress: 1900 x 700 x 100"
+    tray = thing("tray", 600, "right", 680, "700 x 500 x 50", THIN)
+    assert [kind for kind, _ in said(tray, bunk=bunk)] == ["advice"]
+
+
+def test_a_leaf_over_the_head_leaves_the_foot() -> None:
+    """Over the first 140 of the bed: 1760 are left, and 1750 wanted; over the first 160 too little."""
+    for wide, kinds in ((240, []), (260, ["limit"])):
+        hatch = (HATCH % (0, 700, "top", "in", "90 deg")).replace("width: 700", f"width: {wide}")
+        assert [kind for kind, where in said(openings=hatch) if where == "openings[hatch]"] == kinds
+
+
+def test_of_two_cots_on_one_line_nobody_knows_which_of_them_it_opens_over() -> None:
+    text = rig_of(drawer()).replace("x: 100, side: left, z: 600", "x: 100, count: 2, side: left, z: 600")
+    assert {kind for kind, code, _ in told(text, "sleep") if code == CODE} == {"unknown"}
+
+
+def test_the_lid_of_a_bed_and_drawers_of_which_nobody_wrote_how_they_open_are_no_matter_here() -> None:
+    assert said(bunk="swing: {hinge: left, opens: up}") == []
+    larder = "weight: 5, stage: all, done: yes, carcass: {ply: 12, drawers: [200, 200]}"
+    assert said(thing("larder", 600, "left+700", 600, "700 x 500 x 400", larder)) == []

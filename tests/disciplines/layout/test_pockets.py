@@ -119,3 +119,7 @@ def test_a_socket_that_is_let_in_is_struck_and_one_on_the_wall_is_not() -> None:
     assert told(STRIKES, slid("to: rear, by: 12"), socket % ", recess: 1 1/2") == [("fix", "openings[door]")]
     assert told(STRIKES, slid("to: rear, by: 12"), socket % "") == []
     assert told(STRIKES, slid("to: rear, by: 6"), socket % ", recess: 1 1/2") == []
+
+
+def test_a_window_that_came_as_a_unit_slides_within_its_own_frame() -> None:
+    assert found(wire((1.5, 1.9), (0.9, 0.904)), door=replace(DOOR, is_unit=True)) == []

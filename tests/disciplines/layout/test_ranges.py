@@ -72,6 +72,28 @@ def test_a_wall_stops_for_certain_only_a_door_that_turns_so_far_at_least(to: str
     assert said(more, "swing: {hinge: front, opens: out, to: 90 deg}") == kinds
 
 
+def test_where_nobody_wrote_how_far_a_right_angle_is_judged_and_no_wall_is_asked_about() -> None:
+    crate = thing("crate", 2700, "right-300", 0, "300 x 300 x 600", DONE)
+    assert said(crate, "swing: {hinge: front, opens: in}") == ["fix"]
+    locker = thing("locker", 200, "right", 0, "700 x 300 x 500", f"{DONE}, swing: {{hinge: front}}")
+    assert said(locker, "swing: {hinge: front, opens: out, to: 90 deg}") == []
+
+
+@pytest.mark.parametrize(("side", "kinds"), [("right-100", ["fix"]), ("right-0..200", ["unknown"])])
+def test_a_wall_stops_for_certain_only_what_reaches_it_wherever_it_stands(side: str, kinds: list[str]) -> None:
+    """Its left side is 1300 to 1500 off the left wall, and it comes out by 1450."""
+    more = thing("drawer", 2100, side, 0, "400 x 500 x 300", f"{DONE}, slides: {{to: left, by: 1450}}")
+    assert said(more, "swing: {hinge: front, opens: out, to: 90 deg}") == kinds
+
+
+def test_a_bed_is_judged_where_it_is_written_to_be() -> None:
+    """A lamp in its way at its middle place, clear of it at either end; and folded up it may touch the ceiling."""
+    lamp = thing("lamp", 500, "left+100..900", 900, "200 x 300 x 100", DONE)
+    assert said(lamp, INWARD % "90 deg", "sleeping-place") == ["stop"]
+    high = rig_of(door=INWARD % "90 deg").replace("side: left, z: 600", "side: left, z: 1250..1450")
+    assert {kind for kind, code, _ in told(high, "sleep") if code == "sleeping-place"} == {"stop"}
+
+
 def leaf(turn: float, least: float, most: float) -> Mover:
     way = Turn((0, 1.0), (1, 1.0), (0.0, 0.0), ((0.0, 1.0), (0.0, 0.0)), (0.0, 1.0), turn, most, at_least=least)
     return Mover("parts[door]", "door", "door", (way,), turn)
@@ -92,9 +114,38 @@ def test_of_two_that_open_one_stops_the_other_for_certain_only_wherever_it_stand
     assert [one.sure for one in found] == [sure]
 
 
+def test_a_leaf_that_may_stand_on_either_side_of_a_half_turn_is_sure_of_nothing() -> None:
+    """A board over all it may come to is met wherever it stands, and still only asked about."""
+    first = Turn((0, 1.0), (1, 1.0), (0.0, 0.0), ((0.0, 1.0), (0.0, 0.0)), (0.0, 1.0), pi, pi, at_least=0.9 * pi)
+    second = Turn((0, -1.0), (1, -1.0), (0.0, 0.0), ((0.0, 1.0), (0.0, 0.0)), (0.0, 1.0), 0.1, 0.2, pi, 0.0)
+    door = Mover("parts[door]", "door", "leaf", (first, second), 1.05 * pi)
+    board = Slip(Block((-2.0, -2.0, 1.2), (2.0, 2.0, 1.3)), 2, -1.7, -1.7)
+    found = list(both_open([door, Mover("parts[pin]", "pin", "slide", (board,), 1.7)], frozenset()))
+    assert [one.sure for one in found] == ["perhaps"]
+
+
 def test_a_slide_that_may_fall_short_of_what_stands_open_is_not_sure() -> None:
     low = Mover("parts[low]", "low", "slide", (Slip(Block((0.0, 0.0, 0.0), (0.5, 0.5, 0.2)), 0, 0.6, 0.6),), 0.6)
     there = Block((1.2, 0.0, 0.1), (1.6, 0.5, 0.3))
     for least, sure in ((-0.5, "sure"), (-0.05, "perhaps")):
         other = Mover("parts[other]", "other", "slide", (Slip(there, 0, -0.5, -0.5, least),), 0.5)
         assert [one.sure for one in both_open([low, other], frozenset())] == [sure]
+
+
+@pytest.mark.parametrize(
+    ("x", "kinds"),
+    [
+        (1500, ["fix"]),
+        ("1450..1550", ["fix"]),  # 350 to 450 of 500 in each other
+        ("1000..1900", ["unknown"]),  # clear of it from 1001 back, and from 1900 on
+        ("1000..1500", ["fix"]),  # 100 at least
+        ("890..1500", ["unknown"]),
+        ("700..900", []),
+    ],
+)
+def test_two_things_want_one_space_for_certain_only_wherever_both_may_be(x: object, kinds: list[str]) -> None:
+    """A chest from 1400 to 1900, and a box of 500 whose place is in doubt."""
+    more = thing("chest", 1400, "right", 0, "500 x 500 x 500", DONE) + thing(
+        "box", x, "right", 0, "500 x 400 x 400", DONE
+    )
+    assert said(more, "swing: {hinge: front, opens: out, to: 90 deg}", "one-space") == kinds

@@ -12,6 +12,7 @@ from boxwright.rig.compose import read_rig
 from boxwright.source import load_rules
 from boxwright.study.slots import study
 from tests.disciplines.safety.test_findings import JUDGED_ON, edited, worked
+from tests.disciplines.safety.test_ways import kinds
 
 HOME = "countries: [US-NC]"
 PACKAGE = "boxwright.disciplines.safety"
@@ -135,3 +136,16 @@ def test_what_binds_is_told_before_what_advises() -> None:
 def test_how_it_is_built_is_a_matter_of_the_home_alone_not_of_another_province_of_its_country() -> None:
     assert any(one.id == "ca-mb-sold" for one in law_of(("CA-MB", "CA-BC"), JUDGED_ON).rules)
     assert not any(one.id == "ca-mb-sold" for one in law_of(("CA-BC", "CA-MB"), JUDGED_ON).rules)
+
+
+def test_a_way_past_what_is_no_way_out_goes_past_nothing() -> None:
+    """As its trio has it; but the window opens from inside no longer, and a hatch is the other way out."""
+    chest = "  chest: {x: 3000, side: right, z: 0, size: 1000 x 1000 x 1500, weight: 30, stage: shell, done: yes}"
+    past = (
+        ("door: {wall: right, x: 3300, width", "door: {wall: rear, side: centre-500, width"),
+        ("window: {wall: left, x: 600", "window: {wall: left, x: 3060"),
+        ("  # one more", chest),
+    )
+    assert ("advice", "past-the-other", "openings[door]") in kinds(*past)
+    shut = ("egress: wanted, release: inside", "egress: wanted, release: none")
+    assert ("advice", "past-the-other", "openings[door]") not in kinds(*past, shut)

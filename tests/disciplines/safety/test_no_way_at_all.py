@@ -10,7 +10,7 @@ import pytest
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from tests.disciplines.safety.test_findings import edited, worked
-from tests.disciplines.safety.test_ways import DOOR
+from tests.disciplines.safety.test_ways import BIN, DOOR, MORE
 
 UK = ("countries: [US-NC]", "countries: [UK]")
 """No rule on how many ways out is known there, so that only our own is left."""
@@ -102,3 +102,25 @@ def test_a_door_held_shut_by_a_bed_that_folds_up_is_a_question_and_says_what_is_
     assert kind == "stop"
     assert "door is held shut by bed and" in says
     assert told(INWARD, folds)[0] == "stop", "a way that is to be cleared first is no unobstructed one"
+
+
+def test_where_no_opening_is_meant_to_be_left_by_it_is_asked() -> None:
+    """What is not written may be there: of a file with vents alone nobody knows that there is no door."""
+    door = ("release: inside, swing: {hinge: front", "release: inside, egress: no, swing: {hinge: front")
+    kind, says = told(UK, door, (WINDOW, WINDOW.replace("wanted", "no")))
+    assert (kind, says) == ("unknown", "there is no way out of bed")
+
+
+def test_a_door_that_something_may_hold_shut_may_be_the_only_way_out() -> None:
+    barred = (WINDOW, WINDOW.replace("inside", "none"))
+    assert told(UK, barred)[1].startswith("the only way out of bed is door, and two are wanted")
+    doubt = told(UK, barred, (MORE, BIN % ("3500..3800", 450)))
+    assert doubt[1].startswith("the only way out of bed may be door, and two are wanted")
+
+
+def test_what_may_be_in_the_way_of_a_leaf_takes_nothing_for_certain() -> None:
+    """Ticked in part, it may be there; then the door may be held shut, and is not surely lost."""
+    struck = BIN % ("3650", 330)
+    barred = (WINDOW, WINDOW.replace("inside", "none"))
+    assert told(UK, barred, (MORE, struck))[0] == "stop"
+    assert told(UK, barred, (MORE, struck.replace("done: yes", "done: part")))[0] == "unknown"

@@ -13,6 +13,7 @@ import pytest
 from boxwright.disciplines.safety.result import Exit
 from boxwright.disciplines.safety.telling import length, some_of
 from boxwright.units import HeaderUnits
+from tests.disciplines.safety.test_findings import edited, worked
 from tests.disciplines.safety.test_ways import MORE, kinds, result
 
 RAMP = "  ramp: {wall: rear, side: centre, width: 1500, z: 0, height: 1800, stage: shell, cut: yes, done: yes, "
@@ -82,3 +83,26 @@ def test_less_than_a_mark_of_a_tape_is_told_as_nothing() -> None:
     units = HeaderUnits(length="mm")
     assert [some_of(metres, units) for metres in (0.0, 0.0000357, 0.0004, 0.0006)] == ["nothing"] * 3 + ["1 mm"]
     assert length(0.7641, units) == "764 mm"
+
+
+@pytest.mark.parametrize(("z", "says"), [("1200", "starts 1200 mm"), ("900..1200", "may start 1200 mm")])
+def test_a_sill_in_doubt_is_told_as_high_as_it_may_be(z: str, says: str) -> None:
+    """44 in are 1118: at 1050, its middle, nobody would speak."""
+    found = worked(edited(("x: 600, width: 800, z: 700", f"x: 600, width: 800, z: {z}")), "sleep")
+    assert [one.says.partition(" over the floor")[0] for one in found if one.code == "safety/high-sill"] == [
+        f"window {says}"
+    ]
+
+
+def test_no_more_is_clear_than_the_hole_whatever_is_written() -> None:
+    clear = ("clear: {width: 700, height: 500}", "clear: {width: 600..950, height: 500}")
+    (window,) = [one for one in result(clear).exits if one.way.name == "window"]
+    assert window.clear is not None
+    assert (window.clear[0].low, window.clear[0].high) == (pytest.approx(0.6), pytest.approx(0.8))
+
+
+def test_a_window_that_something_may_stop_is_asked_about_once() -> None:
+    """A box outside, under the leaf of 600 that is hinged at its top, may leave little of it."""
+    box = "  box: {x: 600, side: left-%s, z: 700, size: 800 x 100 x 300, weight: 3, stage: shell, done: yes}"
+    found = {code for _, code, where in kinds((MORE, box % "160..900")) if where == "openings[window]"}
+    assert found == {"way-blocked"}

@@ -106,8 +106,8 @@ def hole_of(one: Closed) -> Hole:
 
 
 def _is_part(of: str) -> bool:
-    """Return whether a path is one of a thing that stands from some stage on: no stud, no wire, no face of the room."""
-    return "[" in of and not of.startswith(("wires[", "pipes[", "frame", "walls["))
+    """Return whether a path is one of a thing: what is in a wall, or the room itself, is there at any stage."""
+    return of.startswith("parts[")
 
 
 def _open_in(leaf: Mover, least: float, most: float, at_most: bool) -> Iterator[Block]:

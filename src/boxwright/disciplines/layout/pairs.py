@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from bisect import insort
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from functools import lru_cache
+from itertools import product
 from typing import NamedTuple
 
-from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.bodies import Body, moved_block
 from boxwright.disciplines.layout.meeting import (
     TOUCH,
     Cells,
@@ -118,13 +120,31 @@ class Crowd:
             return None
         depth, axis = deepest(one, other)
         off = one.doubt[axis] + other.doubt[axis]
-        far = way_apart(one, other) if TOUCH < depth <= LENGTHS["play"] else depth
+        far = _way_through(one, other, depth)
         if far > LENGTHS["play"] or (depth > TOUCH and far + off <= LENGTHS["play"]):
             grazes = far <= LENGTHS["play"]
-            sure: Certainty = "grazes" if grazes else "sure" if one.is_sure and other.is_sure else "perhaps"
+            is_anyhow = grazes or _are_in_anyhow(one, other)
+            is_sure = one.is_sure and other.is_sure and is_anyhow
+            sure: Certainty = "grazes" if grazes else "sure" if is_sure else "perhaps"
+            depth += 0.0 if is_anyhow else off
         else:
             depth, sure = depth + off, "perhaps"
         return Pair(ORDER.index(sure), -depth, one.of, first, second, axis)
+
+
+def _are_in_anyhow(one: Body, other: Body) -> bool:
+    """Return whether two things are in each other by more than the play at each end of where they may be."""
+    off = tuple(mine + theirs for mine, theirs in zip(one.doubt, other.doubt, strict=True))
+    if not any(off):
+        return True
+    ends = product(*((-far, far) if far else (0.0,) for far in off))
+    moved = (replace(other, blocks=tuple(moved_block(block, (x, y, z)) for block in other.blocks)) for x, y, z in ends)
+    return all(_way_through(one, there, deepest(one, there)[0]) > LENGTHS["play"] for there in moved)
+
+
+def _way_through(one: Body, other: Body, depth: float) -> float:
+    """Return how far two things are in each other (m): what is thin is not shallow."""
+    return way_apart(one, other) if TOUCH < depth <= LENGTHS["play"] else depth
 
 
 def _boxes(numbered: Iterable[tuple[int, Body]]) -> Iterable[Keyed]:
