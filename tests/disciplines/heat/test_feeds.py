@@ -6,11 +6,13 @@ from dataclasses import replace
 
 import pytest
 
-from boxwright.disciplines.heat.battery import at_dusk, drawn_beside, hung_on, in_a_night, together
+from boxwright.disciplines.heat.battery import Hung, at_dusk, drawn_beside, hung_on, in_a_night, together, whole_of
+from boxwright.disciplines.heat.burner import warmth_of
 from boxwright.disciplines.heat.electricity import lasts
 from boxwright.disciplines.heat.feeds import Feed, feed_of, is_too_small, usable, wants
 from boxwright.disciplines.heat.parts import Heater, PlannedDraw, PlannedHeater, PlannedLead, PlannedSource, Section
 from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.exchange import ElectricLoad
 from boxwright.finding import Finding
 from boxwright.model.place import ANYWHERE, Place
 from boxwright.rig.compose import read_rig
@@ -162,15 +164,33 @@ def test_a_charger_counts_where_a_cable_from_outside_feeds_it_and_the_sun_does_n
     into = tuple(PlannedLead(f"wires[{one.name}]", one.name, one.name, "cell") for one in (mains, sun))
     shone = PlannedLead("wires[glass]", "glass", "glass", "regulator")
 
-    def hung(*sources: PlannedSource) -> tuple[str, int, bool]:
+    def hung(*sources: PlannedSource, without: str = "") -> tuple[str, int, bool]:
         own = Section(sources=(*SOURCES, *sources), leads=(*LEADS[:2], *into, shone))
         there = dict.fromkeys([one.of for one in own.sources] + [one.of for one in own.leads], "yes")
+        there.pop(without, None)
         (one,) = hung_on(own, there, (("parts[stove]", fed(leads=LEADS[:2])),), {})
         return one.charger, round(one.charged.high / WATT_HOUR), one.has_sun
 
     assert hung(mains, sun, glass) == ("charger", 1536, True)
     assert hung(sun, glass) == ("", 0, True)
     assert hung() == ("", 0, False)
+    assert hung(mains, without="wires[charger]") == ("", 0, False), "its wire to the battery is not there"
+    assert hung(mains, without="openings[cable]") == ("", 0, False), "what its cable comes in by is not there"
+    assert hung(mains, without="parts[charger]") == ("", 0, False)
+
+
+def test_what_hangs_on_a_battery_is_added_up() -> None:
+    """By hand: two heaters of 5 (2 to 9) and 6 (3 to 8), and what else draws of 1 (0 to 4)."""
+    nothing = exactly(0.0)
+    loads = tuple(
+        ElectricLoad(of, "cell", "field", nothing, joule, nothing, nothing)
+        for of, joule in (("a", Band(5.0, 2.0, 9.0)), ("b", Band(6.0, 3.0, 8.0)))
+    )
+    need = together(loads)
+    assert (need.best, need.low, need.high) == (11.0, 2.0, 17.0), "at the least one runs, and the one that takes least"
+    hung = Hung("cell", "cell", nothing, None, ("a", "b"), Band(1.0, 0.0, 4.0), nothing, "", False)
+    whole = whole_of(hung, loads)
+    assert (whole.best, whole.low, whole.high) == (12.0, 2.0, 21.0)
 
 
 def test_a_name_that_goes_on_behind_a_blank_is_the_thing() -> None:
@@ -309,3 +329,32 @@ def test_a_fuse_that_a_start_blows_leaves_the_room_cold(fuse: str, kinds: list[s
     assert [one.kind for one in told if one.code == "heat/feed-too-small"] == kinds
     heater, cold = heater_of(edit)
     assert heater.is_fed is not bool(kinds) and (cold < heater_of()[1] - 5.0) is bool(kinds)
+
+
+CHARGER = (
+    "  # one more",
+    "  charger: {x: 100, side: left+400, z: 100, size: 200 x 100 x 100, weight: 3, stage: shell, done: yes, charger:"
+    " {from: mains, amps: 20}}",
+)
+TO_BATTERY = ("wires:\n", "wires:\n  charge: {from: charger, to: battery, fuse: 30 A, stage: shell, done: yes}\n")
+
+
+def test_what_a_charger_may_make_good_is_asked_and_what_it_may_not_is_a_limit() -> None:
+    """By hand: 20 A at 12.8 V for twelve hours are 3072 Wh, far more than the 227 that 8 Ah do not give."""
+    short = ("Ah: 100}", "Ah: 8}")
+    (alone,) = said_of_battery(short)
+    (mended,) = said_of_battery(short, CHARGER, TO_BATTERY)
+    assert (alone.kind, mended.kind) == ("limit", "unknown")
+    assert "charger may give it 3,072 Wh more while a cable from outside feeds it, and nobody wrote" in mended.says
+    (weak,) = said_of_battery(short, (CHARGER[0], CHARGER[1].replace("amps: 20", "amps: 0.5")), TO_BATTERY)
+    assert weak.kind == "limit"
+
+
+def test_an_electric_heater_gives_no_more_than_its_way_and_a_burner_has_its_heat_of_its_fuel() -> None:
+    narrow = Feed(("box",), "outside", most=exactly(1000.0), most_of="parts[box]", most_by="box")
+    heater = Heater(highest=exactly(4000.0), lowest=exactly(300.0), start=exactly(200.0), draw=exactly(100.0))
+    planned = PlannedHeater("parts[stove]", "stove", NOWHERE, heater)
+    by_wire = StandingHeater(planned, True, "electric", "out", "out", None, None, None, feed=narrow)
+    burner = StandingHeater(planned, True, "burns", "out", "out", None, None, None, feed=narrow)
+    highest = [warmth_of(one).highest for one in (by_wire, burner)]
+    assert [(one.best, one.low, one.high) for one in highest] == [(0.0, 0.0, 1000.0), (0.0, 0.0, 4000.0)]

@@ -92,6 +92,8 @@ def test_a_milder_place_with_less_of_a_night_and_of_wind_is_the_hotter_one() -> 
     found = hot_of("sleep", two)
     assert found.hot.place == "hollow"
     assert found.warm.high > hot_of("sleep", ("hottest_design: 22 C}", sharp)).warm.high
+    assert hot_of("work", (two[0], two[1].replace("37 C", "40 C")), AT_WORK).hot.place == "meadow"
+    assert hot_of("sleep", (two[0], two[1].replace("37 C", "40 C"))).hot.place == "hollow"
 
 
 def test_a_cooler_that_is_fed_by_nothing_or_breathes_in_the_room_cools_nothing() -> None:
