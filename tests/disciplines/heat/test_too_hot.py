@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from boxwright.disciplines.heat.day import Airing, day_of
+from boxwright.disciplines.heat.cold_hours import Inside
+from boxwright.disciplines.heat.day import Airing, day_of, hot_end_of
 from boxwright.disciplines.heat.hot import hot_days
 from boxwright.disciplines.heat.result import HotHours
+from boxwright.exchange import Moisture
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import Slot
@@ -92,8 +94,30 @@ def test_a_milder_place_with_less_of_a_night_and_of_wind_is_the_hotter_one() -> 
     found = hot_of("sleep", two)
     assert found.hot.place == "hollow"
     assert found.warm.high > hot_of("sleep", ("hottest_design: 22 C}", sharp)).warm.high
-    assert hot_of("work", (two[0], two[1].replace("37 C", "40 C")), AT_WORK).hot.place == "meadow"
-    assert hot_of("sleep", (two[0], two[1].replace("37 C", "40 C"))).hot.place == "hollow"
+
+
+def test_two_runs_of_a_day_come_near_the_hot_end_of_all_of_them() -> None:
+    found = hot_of("sleep", HOT)
+    inside, people = _room(slot_of("sleep", HOT))
+    evening, noon = hot_end_of(inside, found.hot, Airing(inside.airflow, inside.airflow), people, found.run.way)
+    assert 0.0 <= found.run.bedtime.high - evening < 0.5
+    assert 0.0 <= found.run.warmest.high - noon < 0.5
+
+
+def _room(slot: Slot) -> tuple[Inside, tuple[Moisture, ...]]:
+    assert slot.heat is not None
+    return slot.heat.inside, tuple(one for one in slot.heat.moisture if one.of == "people")
+
+
+def test_bedtime_counts_for_those_who_sleep_though_its_noon_is_the_milder_one() -> None:
+    """Without wind 36 C day and night leave it warmer in the evening than 39 C with a cool night, but not by day."""
+    mild = "hottest_design: 36 C, july: {low: 32.9 C, high: 33 C, wind: 0 m/s}}"
+    sharp = "hottest_design: 39 C, july: {low: -5 C, high: 33 C, wind: 0 m/s}}"
+    both = ("hottest_design: 22 C}", f"{sharp}\n  hollow: {{coldest_design: 5 C, height: 0 m, {mild}")
+    alone = hot_of("sleep", ("hottest_design: 22 C}", sharp)).run
+    found = hot_of("sleep", both)
+    assert found.hot.place == "hollow"
+    assert found.run.bedtime.high > alone.bedtime.high and found.run.warmest.high < alone.warmest.high
 
 
 def test_a_cooler_that_is_fed_by_nothing_or_breathes_in_the_room_cools_nothing() -> None:
