@@ -10,7 +10,7 @@ from boxwright.book.changeover import ChangeOver, change_over
 from boxwright.book.changeover_ends import End, ends_of
 from boxwright.book.changeover_setting import Making
 from boxwright.book.changeover_words import asked_words, headline
-from boxwright.disciplines.layout.changeover import Setting
+from boxwright.disciplines.layout.changeover import Changed, Setting
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.rig.compose import read_rig
 from boxwright.rig.rig import Rig
@@ -275,3 +275,26 @@ def test_what_hangs_on_a_question_is_a_question() -> None:
 
 def test_the_door_that_stops_at_a_stud_is_named_with_what_stops_it() -> None:
     assert changed(POCKET % 690).there.meets == (("cr", "the leaf of door, which stud R9 stops"),)
+
+
+def test_a_night_that_cannot_be_as_it_is_written_is_begun_from_as_one_comes_to_it() -> None:
+    """A crate 700 mm tall stands where the bunk comes down, at 600: it stays outside at night, either way."""
+    text = RIG.replace("LEAF", SWINGS % 170).replace("CRATE", "400 x 400 x 700").replace("MORE\n", "")
+    text = text.replace("x: 2500, side: left, z: 0", "x: 900, side: left+200, z: 0").replace("out: [cr], ", "")
+    rig = read_rig(text).rig
+    road, night = ends_of(rig)
+    assert road is not None and night is not None
+    slot = study(rig, date(2026, 6, 1)).slots[0]
+    to_bed, to_drive = change_over(rig, slot, road, night), change_over(rig, slot, night, road)
+    assert (to_bed.there.word, to_bed.there.leave_out) == ("without", ("cr",))
+    assert (to_drive.there.word, to_drive.there.leave_out) == ("without", ("cr",))
+    for one, other in ((to_drive.there, to_bed.back), (to_drive.back, to_bed.there)):
+        assert [(step.name, step.word) for step in one.steps] == [(step.name, step.word) for step in other.steps]
+    assert to_drive.out == to_bed.out
+    assert ("cr", "carry in") in {(step.name, step.word) for step in to_drive.there.steps}
+
+
+def test_a_search_that_gives_up_says_that_it_gave_up() -> None:
+    assert headline(Changed("not-found", states=7), "road", "night") == (
+        "From road to night: not known. The search gave up after 7 states; there may be one."
+    )

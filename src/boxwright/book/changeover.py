@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from boxwright.book.changeover_ends import End
 from boxwright.book.changeover_setting import Making
-from boxwright.disciplines.layout.changeover import Changed, Leaving
+from boxwright.disciplines.layout.changeover import Changed, Leaving, Setting
 from boxwright.disciplines.layout.changeover_told import Told, told
 from boxwright.records import dataclass
 from boxwright.rig.rig import Rig
@@ -30,6 +30,13 @@ class ChangeOver:
     unweighed: tuple[str, ...] = ()
 
 
+def _is_by_openings(setting: Setting, found: Told) -> bool:
+    """Return whether an opening may be what is in the way, and not only things in each other."""
+    things = {one.name for one in setting.fixed} | {one.name for one in setting.movers}
+    meets = (*found.there.meets, *found.back.meets)
+    return not meets or any(other not in things for _, other in meets)
+
+
 def _in_doubt(found: Told, hoped: Told) -> Told:
     """Return what was found, where what may be done if what is asked turns out well is not called impossible."""
     there, back = (
@@ -50,7 +57,9 @@ def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
         setting = made.setting(1.0)
         found = told(setting, goal.use == "sleep", start.use == "sleep")
     asks = made.asks
-    unsure = (*(f"where exactly {name} stands: measure it" for name in made.doubtful), *made.unsure())
+    unsure = tuple(f"where exactly {name} stands: measure it" for name in made.doubtful)
+    if found.there.word != "found":
+        unsure += made.unsure() if _is_by_openings(setting, found) else ()
     if found.there.word != "found" and unsure:
         hoped = told(made.setting(0.0, hopes=True), goal.use == "sleep", start.use == "sleep")
         if hoped.there.word == "found":

@@ -96,6 +96,8 @@ def _called(end: End) -> str:
 
 
 def _none(changed: Changed) -> str:
-    return {"found": "nothing to move", "not-found": "no way found", "unknown": "not known: see what is asked"}.get(
-        changed.word, "it cannot be done"
-    )
+    return {
+        "found": "nothing to move",
+        "not-found": "the search gave up: not known",
+        "unknown": "not known: see what is asked",
+    }.get(changed.word, "it cannot be done")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from math import isfinite
+from math import isfinite, pi
 
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.body_sizes import ROOM
@@ -91,20 +91,25 @@ class Openings:
         """Yield what is asked where a hole may let through more than its leaf surely leaves of it."""
         surely = {gate.of: (gate.carries, gate.low, gate.high) for gate in self.gates()}
         for gate in self.gates(hopes=True):
-            if surely[gate.of] == (gate.carries, gate.low, gate.high):
+            if not gate.carries or surely[gate.of] == (gate.carries, gate.low, gate.high):
                 continue
             one = next(found for found in self._every() if found.of == gate.of)
             swing = one.facet.swing if one.facet is not None else None
             to = swing.to if swing is not None else None
             if unsaid := _unsaid(one):
                 yield from unsaid
+            elif to is not None and to.known and to.low >= pi / 2.0:
+                yield f"how wide and high {one.name} is, and where: measure it"
             elif to is not None and to.known and to.low == to.high:
                 yield f"whether it goes aslant past the leaf of {one.name}, which opens no farther: try it"
             elif to is not None:
                 yield f"how far {one.name} opens: write to: of its swing, such as to: 90 deg"
             else:
-                yield f"how far {one.name} slides: write its slides by as it is measured"
+                yield f"how far {one.name} slides, and how wide it is: measure it"
+        carrying = {gate.of for gate in self.gates(hopes=True) if gate.carries}
         for hung in self.hung():
+            if hung.opening.of not in carrying:
+                continue
             if any(leaf.is_usual for leaf in hung.leaves) or not all(sure for _, _, sure in hung.stops):
                 yield f"how far {hung.opening.name} opens before something stops its leaf: try it"
 

@@ -33,7 +33,7 @@ def headline(told: Changed, start: str, goal: str) -> str:
     if told.word == "without":
         return f"{way}: not as it is written. With {listed(told.leave_out)} left outside as well: {_counted(told)}."
     if told.word == "not-found":
-        return f"{way}: none found within {told.states} states. That does not say that there is none."
+        return f"{way}: not known. The search gave up after {told.states} states; there may be one."
     if told.word == "unknown":
         return f"{way}: not known. It hangs on what is asked below."
     return f"{way}: there is none."
@@ -154,7 +154,7 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
     elif out.word == "untried":
         yield "Out in two minutes: not known. It hangs on ways out that are to be tried or measured."
     elif out.word == "not-found":
-        yield f"Out in two minutes: no way found within {out.states} states. That does not say that there is none."
+        yield f"Out in two minutes: not known. The search gave up after {out.states} states; there may be a way."
     else:
         assert out.seconds is not None
         word = "" if out.seconds <= SECONDS["two minutes"] else "NO. "

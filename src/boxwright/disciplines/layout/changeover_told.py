@@ -58,9 +58,19 @@ class Told(NamedTuple):
 def told(
     setting: Setting, ends_at_night: bool, begins_at_night: bool = False, most: int = MOST_STATES, ways: int = MOST_WAYS
 ) -> Told:
-    """Return the change-over of a setting both ways; what must be left out is left out on the way back too."""
+    """Return the change-over of a setting both ways; what must be left out is left out on the way back too.
+
+    Where a night that is begun from cannot be as it is written, it is begun from as one comes to it.
+    """
     board = Board(setting)
     start, goal = board.state(is_goal=False), board.state(is_goal=True)
+    if begins_at_night and any(_overlapping(board, start)):
+        back, begun = changed(board, goal, start, most, ways)
+        if back.word == "without":
+            there, _ = changed(board, begun, goal, most, ways, 0)
+            if there.word == "found":
+                there = replace(there, word="without", leave_out=back.leave_out)
+            return Told(there, back, leaving(board, begun) if setting.beds else None)
     there, goal = changed(board, start, goal, most, ways)
     # from where nobody comes to, it need not be known what would have to be left out on the way back
     back, _ = changed(board, goal, start, most, ways, PROBED_WAYS if there.word in {"found", "without"} else 0)
