@@ -78,3 +78,8 @@ def test_one_stop_is_more_than_many_questions(tmp_path: Path) -> None:
     path = tmp_path / "rig.yaml"
     path.write_text(text, encoding="utf-8")
     assert "load away; judged on" in said("check", str(path))
+
+
+def test_what_is_left_out_is_led_to_by_a_command_that_can_be_typed(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("boxwright.cli.next_steps.MOST_STOPS", 0)
+    assert f"more: boxwright check {DUNLIN}" in said("next", DUNLIN, "--load", "home-poor")

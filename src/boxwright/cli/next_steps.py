@@ -115,7 +115,7 @@ def _stops(answer: Answered, columns: int) -> list[Line]:
     for one in list(found.values())[:MOST_STOPS]:
         lines += hanging(plain("  - "), f"{one.act or one.remedy}: {one.says} (load {one.load})", columns)
     if len(found) > MOST_STOPS:
-        lines.append(plain(f"  and {len(found) - MOST_STOPS} more: boxwright check", "dim"))
+        lines.append(plain(f"  and {len(found) - MOST_STOPS} more: boxwright check {answer.question.path}", "dim"))
     return lines
 
 

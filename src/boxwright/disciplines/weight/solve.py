@@ -43,7 +43,7 @@ def offers(frames: tuple[Frame, ...], people: tuple[Frame, ...]) -> Offers:
     return Offers(tuple(mass for mass in masses if mass.kg.high > 0.0 or not mass.kg.known))
 
 
-MOST_WEIGHED = 20_000
+MOST_WEIGHED = 5_000
 """Masses that are remembered before all of them are forgotten together."""
 _weighed: dict[tuple[int, What], tuple[Frame, Mass]] = {}
 """What each frame weighs, by its identity, which it has while it is kept here: one that is as it was stays the same
