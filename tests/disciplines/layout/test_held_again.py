@@ -56,7 +56,7 @@ def test_what_is_brought_in_holds_no_leaf_itself() -> None:
 def test_of_two_in_the_way_the_one_is_named_without_which_there_is_a_way() -> None:
     """A lath 4 to 14 behind the hinge, 24 off the wall, stops the leaf at atan(24 / 14) = 60 deg: 14 of 28 are left."""
     lath = LATH.replace("x: 30, side: right-12", "x: 24, side: right-24")
-    stool = "stool: {x: 48, side: centre, z: 0, size: 8 x 8 x 8, weight: 4, stage: now, done: yes}"
+    stool = "stool: {x: 70, side: left, z: 0, size: 8 x 8 x 60, weight: 4, stage: now, done: yes}"
     (found,) = brought_of(text_of(INWARD, lath, stool))
     assert (found.word, found.by) == ("no way", (("parts[lath]", "lath"),))
 

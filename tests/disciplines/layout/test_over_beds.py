@@ -131,4 +131,7 @@ def test_of_two_cots_on_one_line_nobody_knows_which_of_them_it_opens_over() -> N
 def test_the_lid_of_a_bed_and_drawers_of_which_nobody_wrote_how_they_open_are_no_matter_here() -> None:
     assert said(bunk="swing: {hinge: left, opens: up}") == []
     larder = "weight: 5, stage: all, done: yes, carcass: {ply: 12, drawers: [200, 200]}"
-    assert said(thing("larder", 600, "left+700", 600, "700 x 500 x 400", larder)) == []
+    chest = thing("larder", 1000, "right-200", 600, "700 x 900 x 400", larder)
+    found = told(rig_of(chest), "sleep")
+    assert not any(code == CODE for _, code, _ in found)
+    assert any(code == "opening-strikes" and where == "parts[larder]" for _, code, where in found)

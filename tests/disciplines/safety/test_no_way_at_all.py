@@ -124,3 +124,11 @@ def test_what_may_be_in_the_way_of_a_leaf_takes_nothing_for_certain() -> None:
     barred = (WINDOW, WINDOW.replace("inside", "none"))
     assert told(UK, barred, (MORE, struck))[0] == "stop"
     assert told(UK, barred, (MORE, struck.replace("done: yes", "done: part")))[0] == "unknown"
+
+
+def test_several_in_one_box_of_which_nobody_wrote_where_each_is_shut_no_way_for_certain() -> None:
+    """One box of so much before the door shuts the way to it; three in it of which two may lie on the third do not."""
+    barred = (WINDOW, WINDOW.replace("inside", "none"))
+    crate = "  crate: {x: 3000, side: right, z: 0, size: 1200 x 1100 x 900, weight: 9, stage: shell, done: yes%s}"
+    assert told(UK, barred, (MORE, crate % ""))[0] == "stop"
+    assert told(UK, barred, (MORE, crate % ", count: 3"))[0] == "unknown"

@@ -182,10 +182,13 @@ def _may_be_in(block: Block, doubt: Vector, room: Surfaces) -> bool:
 
 
 def _doubtful(bodies: tuple[Body, ...], by: float) -> tuple[Body, ...]:
-    """Return the bodies as large as their doubt may make them (1), or as small (-1) and without what stands perhaps."""
+    """Return the bodies as large as their doubt may make them (1), or as small (-1) and without what stands perhaps.
+
+    Of several that lie somewhere in one box nobody knows which of it is filled.
+    """
     found = []
     for one in bodies:
-        if by < 0.0 and one.stands == "perhaps":
+        if by < 0.0 and (one.stands == "perhaps" or one.is_scattered):
             continue
         blocks = one.blocks
         if any(extent != 0.0 for extent in one.doubt) and all(isfinite(extent) for extent in one.doubt):
