@@ -50,6 +50,8 @@ EU = HeaderUnits(length="cm", weight="kg", words="EU")
         (52.75279, "W/K", US, "100 Btu/h per F"),
         (36.0, "W/K", UK, "36 W/K"),
         (36.0, "heat loss", HeaderUnits(temperature="C"), "36 W/K"),
+        (1000.0, "heat flow", HeaderUnits(temperature="C"), "1,000 W"),
+        (1000.0, "heat flow", HeaderUnits(temperature="F"), "3,412 Btu/h"),
         (36.0, "heat loss", HeaderUnits(temperature="F", words="UK"), "68.2 Btu/h per F"),
         (5.678263, "W/m2K", US, "1 Btu/h ft2 F"),
         (0.0288456, "conductivity", US, "0.2 Btu in/h ft2 F"),

@@ -208,7 +208,7 @@ def in_words(year: Year, units: HeaderUnits) -> str:
         wanted = show(year.wanted, "temperature", units)
         burns = f" and burns {_amount(year.fuel, 'volume', units)}" if year.fuel is not None else ""
         said.append(
-            f"Set to {wanted} on days that are colder outside, {year.heater} gives {_energy(year.energy)} in"
+            f"Set to {wanted} on days that are colder than that outside, {year.heater} gives {_energy(year.energy)} in"
             f" {_period(year)}{burns}."
         )
         below = show(year.wanted - YEAR["colder than wanted"].best, "temperature", units)

@@ -1,8 +1,8 @@
 """How a number is shown: in the user's own units, rounded for reading. Never used in a calculation.
 
-A quantity of the header (length, mass, temperature, volume, wire, money) is shown in the header's unit. What is counted
-for each degree goes with the degree that is shown: Btu/h per F or W/K. Any other is shown in the unit of the trade of
-the home country: psi or bar, cfm or m3/h, mph or km/h.
+A quantity of the header (length, mass, temperature, volume, wire, money) is shown in the header's unit. Heat that is
+lost, in all and for each degree, goes with the degree that is shown: Btu/h and Btu/h per F, or W and W/K. Any other is
+shown in the unit of the trade of the home country: psi or bar, cfm or m3/h, mph or km/h.
 """
 
 from __future__ import annotations
@@ -70,6 +70,7 @@ _AT_HOME = {  # the unit where the header names none
 
 _BY_DEGREE = {  # the unit where temperatures are shown in F, the unit where they are in C
     "heat loss": ("Btu/h per F", "W/K"),
+    "heat flow": ("Btu/h", "W"),
     "transmittance": ("Btu/h ft2 F", "W/m2K"),
     "conductivity": ("Btu in/h ft2 F", "W/mK"),
 }

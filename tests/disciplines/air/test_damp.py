@@ -223,10 +223,10 @@ def with_ends(given: Night, dry: float, wet: float) -> Night:
 def test_what_runs_in_the_wettest_night_alone_is_asked_about() -> None:
     (surely,) = said(with_ends(night(0.0, 0.15), 0.12, 0.3))
     assert surely.kind == "fix" and "running with water 6 h in" in surely.says
-    assert "up to 150 g (120 to 300) a square metre" in surely.says and surely.margin == pytest.approx(-0.05)
+    assert "at its wettest 150 g (120 to 300) a square metre" in surely.says and surely.margin == pytest.approx(-0.05)
     in_inches = said(with_ends(night(0.0, 0.15), 0.12, 0.3), shown_in=HeaderUnits(length="in"))[0]
     # By hand: 0.150 kg/m2 x 35.274 oz/kg x 0.092903 m2/ft2 = 0.4916 oz/ft2; 0.12 gives 0.393, 0.3 gives 0.983.
-    assert "up to 0.49 oz (0.39 to 0.98) a square foot;" in in_inches.says
+    assert "at its wettest 0.49 oz (0.39 to 0.98) a square foot;" in in_inches.says
     (perhaps,) = said(with_ends(night(0.0, 0.15), 0.0, 0.3))
     assert perhaps.kind == "unknown" and "perhaps running with water 6 h (0 to 6)" in perhaps.says
     assert perhaps.number == pytest.approx(0.3) and perhaps.margin == pytest.approx(-0.2)

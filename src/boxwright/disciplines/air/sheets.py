@@ -14,12 +14,12 @@ from boxwright.disciplines.air.telling import (
     area,
     between,
     flow,
-    grams,
     is_over_feet,
     percent,
     ppm,
     ppm_band,
     spread,
+    water,
     water_over,
 )
 from boxwright.exchange import ASLEEP_FROM
@@ -81,7 +81,7 @@ def dries_in_words(night: DampNight) -> str:
 def grids_of(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return the tables: vents, the air people breathe, each night hour by hour, and what stands wet."""
     wet = tuple(grid for night in result.nights for grid in (_hours(night, shown_in), _wet(night, shown_in)) if grid)
-    return (*_vents(result, shown_in), *_breathing(result, shown_in), *_damp(result), *wet)
+    return (*_vents(result, shown_in), *_breathing(result, shown_in), *_damp(result, shown_in), *wet)
 
 
 def _vents(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
@@ -96,7 +96,7 @@ def _vents(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     return (Grid("What lets air through", columns, rows, tuple(one.planned.of for one in vents)),)
 
 
-def _damp(result: Result) -> tuple[Grid, ...]:
+def _damp(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
     """Return what gives off vapour beside people, with how much; nothing where people are all there is."""
     from boxwright.drawing import Grid
 
@@ -104,8 +104,8 @@ def _damp(result: Result) -> tuple[Grid, ...]:
         return ()
     rows = []
     for one in result.moisture:
-        water, lasts = one.kg_per_second, one.lasts * HOUR
-        best, low, high = (grams(end * lasts) for end in (water.best, water.low, water.high))
+        given, lasts = one.kg_per_second, one.lasts * HOUR
+        best, low, high = (water(end * lasts, shown_in) for end in (given.best, given.low, given.high))
         name = one.of.partition("[")[2].rstrip("]") or one.of
         until = (one.begins + one.lasts) % 24
         rows.append((f"{name}, {one.when}", spread(best, low, high), f"{one.begins} to {until} h"))
@@ -207,7 +207,8 @@ def _of_wet(wet: WetPlace, shown_in: HeaderUnits) -> tuple[str, ...]:
     if is_hidden(wet.cold):
         keeps = "taped edges of foam" if is_skin(wet.cold) else "a strip under the lining"
     elif isfinite(wet.air):
-        keeps = show(wet.air, "flow", shown_in) + (f", {show(wet.watt, 'W', shown_in)}" if wet.watt > 0.0 else "")
+        costs = f", {show(wet.watt, 'heat flow', shown_in)}" if wet.watt > 0.0 else ""
+        keeps = f"{show(wet.air, 'flow', shown_in)}{costs}"
     else:
         keeps = "warmth only"
     over = "ft2" if is_over_feet(shown_in) else "m2"

@@ -54,6 +54,11 @@ def grams(kilogram: float) -> str:
     return f"{water:.1f} g" if 0.0 < water < TENTHS_BELOW else f"{water:.0f} g"
 
 
+def water(kilogram: float, shown_in: HeaderUnits) -> str:
+    """Return a little water: grams, or ounces where what lies on a surface is told on a square foot."""
+    return f"{scale_of('oz').from_si(kilogram):.0f} oz" if is_over_feet(shown_in) else grams(kilogram)
+
+
 def water_over(kilogram: float, shown_in: HeaderUnits) -> str:
     """Return the water on so much of a surface (kg/m2): grams on a square metre, ounces on a square foot."""
     if not is_over_feet(shown_in):

@@ -177,7 +177,7 @@ def ends_of(wet: WetPlace, name: str) -> tuple[float, float, float]:
 
 def _water(wet: WetPlace, shown_in: HeaderUnits) -> str:
     best, low, high = (water_over(one, shown_in) for one in ends_of(wet, "over"))
-    return f"up to {spread(best, low, high)} a square {'foot' if is_over_feet(shown_in) else 'metre'}"
+    return f"at its wettest {spread(best, low, high)} a square {'foot' if is_over_feet(shown_in) else 'metre'}"
 
 
 def _no_night(result: Result, shown_in: HeaderUnits) -> Finding:
@@ -215,7 +215,7 @@ def _remedy(wet: WetPlace, shown_in: HeaderUnits) -> str:
     is_open = not isfinite(most) or most > FAR * least
     air = f"{show(least, 'flow', shown_in)} or more" if is_open else flow(needs, shown_in)
     _, _, watt = ends_of(wet, "watt")
-    costs = f", for up to {show(watt, 'W', shown_in)} of heat" if watt > 0.0 and not is_open else ""
+    costs = f", for up to {show(watt, 'heat flow', shown_in)} of heat" if watt > 0.0 and not is_open else ""
     return f". {air} of outdoor air would keep it dry{costs}"
 
 

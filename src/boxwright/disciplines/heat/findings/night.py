@@ -133,7 +133,7 @@ def taken(one: HeldNight, shown_in: HeaderUnits) -> tuple[tuple[str, str], ...]:
         ("Wind", show_band(out.wind, "speed", shown_in)),
         ("Planes and holes lose", show_band(one.shell, "W/K", shown_in)),
         ("With the air that is lost", show_band(one.loss, "W/K", shown_in)),
-        ("People give, less what goes to the clear sky", show_band(one.gains, "power", shown_in)),
+        ("People give, less what goes to the clear sky", show_band(one.gains, "heat flow", shown_in)),
     ]
     if one.warmth is not None:
         found += [

@@ -65,7 +65,7 @@ def no_thickness(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     for one in _unsaid(result):
         if one.what == "nothing":
-            says = f"{one.name} is written as nothing thick: it keeps no heat, and is counted as missing"
+            says = f"{one.name} is written as no thicker than nothing: it keeps no heat, and is counted as missing"
             act = "Measure its edge and write that, or take the layer out"
             yield _finding("heat/no-thickness", one.of, "fix", says, act, OWN_RULE, f"{one.of}.thick")
         elif one.what == "resists nothing":
@@ -278,4 +278,4 @@ def _apart(shown_in: HeaderUnits) -> str:
 
 
 def _watts(loss: float, shown_in: HeaderUnits) -> str:
-    return show(loss * TOLD_AT, "power", shown_in)
+    return show(loss * TOLD_AT, "heat flow", shown_in)
