@@ -119,6 +119,7 @@ def test_a_socket_that_is_let_in_is_struck_and_one_on_the_wall_is_not() -> None:
     assert told(STRIKES, slid("to: rear, by: 12"), socket % ", recess: 1 1/2") == [("fix", "openings[door]")]
     assert told(STRIKES, slid("to: rear, by: 12"), socket % "") == []
     assert told(STRIKES, slid("to: rear, by: 6"), socket % ", recess: 1 1/2") == []
+    assert told(STRIKES, slid("to: rear, by: 12"), socket % ", recess: unknown") == [("unknown", "openings[door]")]
 
 
 def test_a_window_that_came_as_a_unit_slides_within_its_own_frame() -> None:
