@@ -42,7 +42,16 @@ def test_a_trip_shows_its_heat_and_what_fuel_that_is(monkeypatch: pytest.MonkeyP
     assert lines[-1] == "  (box_through_time: heat-sheet network, over made.epw)"
     monkeypatch.setattr(module, "beside", lambda place: None)
     without = slow_workings(rig, slot)["trip Greensboro NC"](US)
-    assert "--year FILE" in without[1]
+    assert "no year is at hand for Greensboro NC" in without[1] and "--year FILE, an EPW" in without[2]
+    assert '--year "Greensboro NC" --fetch FILE' in without[3]
+
+
+def test_a_trip_to_a_place_nobody_wrote_the_whereabouts_of_asks_for_them(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(module, "beside", refused)
+    rig, slot = demo("whimbrel"), slot_of(studied("whimbrel"), "finish", "night", use="sleep")
+    nowhere = replace(rig, heat=replace(rig.heat, latitudes=(), longitudes=()))
+    lines = slow_workings(nowhere, slot)["trip Sand Point AK"](US)
+    assert "lat: and lon: of the place" in lines[1] and "--year FILE" in lines[2]
 
 
 def test_a_hot_day_shows_what_it_is_and_each_way_it_is_aired(monkeypatch: pytest.MonkeyPatch) -> None:

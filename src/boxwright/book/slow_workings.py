@@ -21,12 +21,13 @@ KILOWATT_HOUR = 3.6e6
 
 
 def slow_workings(rig: Rig, slot: Slot) -> dict[str, Told]:
-    """Return what tells the working of each hot day, and of the trips of each place a station is beside."""
+    """Return what tells the working of each hot day, and of the trips at each place."""
     if slot.heat is None or not slot.heat.volume.known:
         return {}
     found: dict[str, Told] = {f"hot-day {hot.place}": partial(_day, rig, slot, hot) for hot in hot_days(rig.heat)}
     if any(one.vented != "in the room" for one in slot.heat.heaters):
-        found |= {f"trip {place}": partial(_trips, rig, slot, where) for place, where in places_of(rig).items()}
+        lies = places_of(rig)
+        found |= {f"trip {name}": partial(_trips, rig, slot, name, lies.get(name)) for name, _ in rig.heat.climates}
     return found
 
 
@@ -44,19 +45,31 @@ def _day(rig: Rig, slot: Slot, hot: HotDay, units: HeaderUnits) -> tuple[str, ..
     return (*lines, f"  (box_through_time: heat-sheet network, hourly; clear_sun: haurwitz-1946; the day: {source})")
 
 
-def _trips(rig: Rig, slot: Slot, where: tuple[float, float], units: HeaderUnits) -> tuple[str, ...]:
-    read = beside(where)
+def _trips(rig: Rig, slot: Slot, name: str, where: tuple[float, float] | None, units: HeaderUnits) -> tuple[str, ...]:
+    read = beside(where) if where is not None else None
     if read is None or read.hours is None:
-        return (
-            "trip = so many days in a row that take most of a year's hours",
-            "  no year is at hand for this place: boxwright heat RIG --year FILE tells it of one",
-            "  (box_through_time over the hours of a file)",
-        )
+        return _without_a_year(name, where)
     lines: list[str] = []
     for year in years_of(slot, read.hours, people_of(rig)):
         for trip in year.trips:
             lines += _one_trip(slot, year, trip, units)
     return (*lines, f"  (box_through_time: heat-sheet network, over {read.hours.came_from})")
+
+
+def _without_a_year(name: str, where: tuple[float, float] | None) -> tuple[str, ...]:
+    """Return what has to be named for a trip at a place no year is at hand for."""
+    why = f"no year is at hand for {name}"
+    fetched = f'boxwright heat RIG --year "{name}" --fetch FILE asks a public service for one'
+    if where is None:
+        why = f"nobody wrote where {name} lies (lat: and lon: of the place), so no year can be looked for"
+        fetched = f"with both written, {fetched}"
+    return (
+        "trip = so many days in a row that take most of a year's hours",
+        f"  {why}",
+        "  name a file of its hours: boxwright heat RIG --year FILE, an EPW, TMY3 or TMY2 file or a table of a logger",
+        f"  {fetched}",
+        "  (box_through_time over the hours of a file)",
+    )
 
 
 def _one_trip(slot: Slot, year: Year, trip: Trip, units: HeaderUnits) -> list[str]:
