@@ -8,6 +8,7 @@ from math import isfinite
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.body_sizes import ROOM, SHARE
 from boxwright.disciplines.layout.figures import (
+    SITTING_FRONT,
     lying_end,
     lying_side,
     sitting_front,
@@ -20,7 +21,7 @@ from boxwright.disciplines.layout.posing import POSES, Posed
 from boxwright.disciplines.layout.room_plan import is_seen
 from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, is_placed, outline_of
 from boxwright.disciplines.layout.ways import is_room
-from boxwright.drawing import Dimension, Grid, Line, Mark, Shape, Sheet, Text, View
+from boxwright.drawing import Dimension, Grid, Leader, Line, Mark, Shape, Sheet, Text, View
 from boxwright.drawing.mark import LineKind, Point, Size
 from boxwright.model.place import Surfaces
 from boxwright.units import Band, show_band
@@ -123,13 +124,16 @@ def _across(posed: Posed, bed: Bed) -> View:
     marks.append(Line((y0, bed.top), (y1, bed.top), "hidden", f"{bed.of}.mattress"))
     names = bed.sleepers or ("",)
     share = (y1 - y0) / len(names)
+    seat, met = _seat(posed, bed, cut, (y0, y0 + share), _tall(posed, names[0]))
     for number, name in enumerate(names):
         middle = y0 + share * (number + 0.5)
         if number:
             marks += lying_end((middle, bed.top), _tall(posed, name), _of(name, bed))
             continue
-        seat = _seat(posed, bed, cut, (y0, y0 + share), _tall(posed, name))
         marks += sitting_front((seat, bed.top), _tall(posed, name), _of(name, bed))
+        if met:
+            words = f"no room for {name or 'who sits up'} beside {met}"
+            marks.append(Leader((seat, bed.top + SHARE["sitting"] * _tall(posed, name) / 2.0), words, _of(name, bed)))
     marks += _over_bed(posed, bed, y1 + 0.06 if bed.place.y.best < 0.0 else y0 - 0.06)
     free = _floor_beside(posed, bed, cut)
     wide = bed.lies_on[1] if bed.lies_on is not None else y1 - y0
@@ -141,30 +145,49 @@ def _across(posed: Posed, bed: Bed) -> View:
     if name and _wide(free) >= ROOM["stand square"]:
         rect = (cut - ROOM["sit square"], free[0], cut + ROOM["sit square"], free[1])
         over = free_over(posed.bodies, rect, room.floor, ROOM["sit square"], room.ceiling).height
-        marks += _stands(posed, name, (sum(free) / 2.0, room.floor), over, 1.0, is_end_on=True)
+        beside = _beside(free, seat, max(x for x, _ in SITTING_FRONT) * _tall(posed, names[0]))
+        marks += _stands(posed, name, (beside, room.floor), over, 1.0, is_end_on=True)
     marks += _measured(posed, room.left, room.right, "trailer.body.width", is_long=False)
     looks = "looking forward, your left is the trailer's left"
     return View("Across, through the bed", looks, tuple(marks), "the finished floor")
 
 
-def _seat(posed: Posed, bed: Bed, cut: float, span: tuple[float, float], tall: float) -> float:
-    """Return where across a bed somebody sits up, at a cut: as near to the middle of a stretch as the head is free."""
+def _beside(free: tuple[float, float], seat: float, arms: float) -> float:
+    """Return the middle of a stretch of floor, less what of it is under the arms of somebody who sits beside it."""
+    low, high = free
+    if seat > (low + high) / 2.0:
+        return (low + max(min(high, seat - arms), low)) / 2.0
+    return (min(max(low, seat + arms), high) + high) / 2.0
+
+
+def _seat(posed: Posed, bed: Bed, cut: float, span: tuple[float, float], tall: float) -> tuple[float, str]:
+    """Return where across a bed somebody sits up, at a cut, and what is drawn through there, empty where nothing is.
+
+    It is as near to the middle of a stretch as the shoulders are free; where they are nowhere, as the head is.
+    """
     low, high = span
-    half = SHARE["shoulder width"] * tall / 2.0
     over = [
-        (block.low[1], block.high[1])
+        (block.low[1], block.high[1], one.name)
         for one in posed.bodies
         for block in one.blocks
         if block.low[0] < cut < block.high[0]
         and block.low[2] < bed.top + SHARE["sitting"] * tall
         and block.high[2] > bed.top + SHARE["sitting"] * tall / 2.0
     ]
-    middle = (low + high) / 2.0
-    beside = {end for a, b in over for end in (a - half / 2.0, b + half / 2.0) if low <= end <= high}
-    places = sorted({middle, low, high, *beside})
-    reach = half / 2.0 - SLACK
-    free = [at for at in places if not any(a < at + reach and b > at - reach for a, b in over)]
-    return min(free, key=lambda at: abs(at - middle), default=middle)
+    middle, wide = (low + high) / 2.0, SHARE["shoulder width"] * tall / 2.0
+    for half in (wide, wide / 2.0):
+        ends = {end for a, b, _ in over for end in (a - half, b + half) if low <= end <= high}
+        free = [at for at in (middle, low, high, *sorted(ends)) if not _met(over, at, half)]
+        if free:
+            seat = min(free, key=lambda at: abs(at - middle))
+            return seat, _met(over, seat, wide)
+    return middle, _met(over, middle, wide)
+
+
+def _met(things: list[tuple[float, float, str]], at: float, half: float) -> str:
+    """Return the first thing that somebody so broad meets at a place across."""
+    reach = half - SLACK
+    return next((name for low, high, name in things if low < at + reach and high > at - reach), "")
 
 
 def _measured(posed: Posed, low: float, high: float, of: str, is_long: bool = True) -> list[Mark]:

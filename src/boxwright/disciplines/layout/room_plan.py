@@ -7,10 +7,14 @@ from dataclasses import replace
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.drawn import THINNEST, box_of, middle_of
 from boxwright.disciplines.layout.moves import swung
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.passage import Rect
 from boxwright.disciplines.layout.plan import CUT_AT
 from boxwright.disciplines.layout.posing import Posed
+from boxwright.disciplines.layout.seen_from_above import half_hidden, over_it
+from boxwright.disciplines.layout.terraces import is_placed
 from boxwright.disciplines.layout.ways import is_room
-from boxwright.drawing import Dimension, Line, Mark, Shape, Text
+from boxwright.drawing import Dimension, Leader, Line, Mark, Shape, Text
 from boxwright.drawing.mark import Fill, LineKind, Point
 
 LARGE = 0.25
@@ -22,11 +26,13 @@ SMALL = 0.12
 def room_plan(posed: Posed, few: bool, named: frozenset[str] = frozenset()) -> list[Mark]:
     """Return the plan of a pose; with ``few`` only large things carry their name, and those of ``named``."""
     exits = {one.opening.of for one in posed.exits}
-    marks = [_bare(mark) for mark in posed.planned.backdrop if _is_kept(mark, exits)]
+    high = {one.opening.of: one.opening for one in posed.exits if _is_window(one.opening, posed)}
+    marks = [_quiet(mark, high) for mark in posed.planned.backdrop if _is_kept(mark, exits)]
     standing = [one for one in posed.bodies if is_seen(one, posed)]
     standing.sort(key=lambda one: (_is_overhead(one), _top(one), one.of))
+    low = [one for one in standing if not _is_overhead(one)]
     for one in standing:
-        marks += _drawn(one)
+        marks += _drawn(one, over_it(one, low))
     for one in standing:
         if one.of in named or _has_name(one, few):
             marks.append(Text(_middle(one), one.name, one.of, "small", may_move=False))
@@ -66,9 +72,17 @@ def _is_kept(mark: Mark, exits: set[str]) -> bool:
     return not (isinstance(mark, Shape) and mark.line == "phantom" and mark.of not in exits)
 
 
-def _bare(mark: Mark) -> Mark:
-    """Return the outline of the body without the cross that marks a hole."""
+def _quiet(mark: Mark, high: dict[str, Closed]) -> Mark:
+    """Return the outline of the body without the cross that marks a hole, and the name of a window led to it."""
+    if isinstance(mark, Text) and mark.of in high:
+        place = high[mark.of].place
+        return Leader((place.x.best, place.y.best), mark.words, mark.of)
     return replace(mark, fill="none") if isinstance(mark, Shape) and mark.of == "trailer.body" else mark
+
+
+def _is_window(one: Closed, posed: Posed) -> bool:
+    """Return whether a way out begins over the floor, so that no leaf that swings shows which hole is meant."""
+    return is_placed(one.place) and one.place.z.best - one.place.size[2] / 2.0 > posed.room.floor + LARGE
 
 
 def _top(one: Body) -> float:
@@ -103,14 +117,14 @@ def _thick_enough(block: Block) -> tuple[Point, ...]:
     return box_of((lows[0], lows[1]), (highs[0], highs[1]))
 
 
-def _drawn(one: Body) -> list[Mark]:
+def _drawn(one: Body, over: list[Rect]) -> list[Mark]:
     line: LineKind = "visible" if one.stands == "yes" else "hidden"
     fill: Fill = "wood"
     if _is_overhead(one):
         line, fill = "phantom", "none"
     elif one.carried_by:
         fill = "none"
-    return [Shape(corners, line, one.of, fill) for corners in _outlines(one)]
+    return [mark for corners in _outlines(one) for mark in half_hidden(corners, line, fill, one.of, over)]
 
 
 def _middle(one: Body) -> Point:

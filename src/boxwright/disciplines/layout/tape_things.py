@@ -21,6 +21,10 @@ THIN = 0.06
 """What is thinner (m) seen from above takes no floor worth a strip of tape."""
 LETTER = 0.13
 """How far (m) outside its corner a letter stands."""
+STEPS = 24
+"""Into how many steps a thing is taken, each way, to find room for its number."""
+ROOMY = 0.05
+"""How far (m) a number stands from what it is not of, where there is room."""
 NOTES = (
     "Lay out A, B, C and D first: the two diagonals must be equal. A is the front left stud face, B the front right.",
     "Each thing has two corners: 1 is its front left, 2 its rear right. Find each with a square from the front and the "
@@ -45,7 +49,8 @@ def tape_things(posed: Posed) -> Sheet | None:
     of: list[str] = []
     for number, (path, name, (x0, y0, x1, y1)) in enumerate(things, start=1):
         marks.append(Shape(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "visible", path, "none"))
-        marks.append(Text(((x0 + x1) / 2.0, (y0 + y1) / 2.0), str(number), path, "normal", may_move=False))
+        others = [rect for other, (_, _, rect) in enumerate(things, start=1) if other != number]
+        marks.append(Text(_own_spot((x0, y0, x1, y1), others), str(number), path, "normal", may_move=False))
         for word, corner in (("1", (x0, y0)), ("2", (x1, y1))):
             marks.append(Symbol(corner, "screw", path))
             rows.append(_row(posed, (f"{number}", name, word), corner, (a, b), (x1 - x0, y1 - y0)))
@@ -69,6 +74,36 @@ def tape_things(posed: Posed) -> Sheet | None:
     return Sheet(
         "tape-things", title, (view,), notes, (Grid("Corners", columns, tuple(rows), tuple(of)),), is_for_hand=True
     )
+
+
+def _own_spot(rect: Rect, others: list[Rect]) -> Point:
+    """Return where the number of a thing stands in it: by the middle, where it can be of no other thing.
+
+    That is where nothing else lies, with room around it; else where all else that lies there is larger.
+    """
+    x0, y0, x1, y1 = rect
+    spots = [
+        (x0 + (x1 - x0) * along / STEPS, y0 + (y1 - y0) * across / STEPS)
+        for along in range(1, STEPS)
+        for across in range(1, STEPS)
+    ]
+    middle = ((x0 + x1) / 2.0, (y0 + y1) / 2.0)
+    spots.sort(key=lambda spot: hypot(spot[0] - middle[0], spot[1] - middle[1]))
+    larger = [one for one in others if _area(one) > _area(rect)]
+    smaller = [one for one in others if one not in larger]
+    for hides, room in ((others, ROOMY), (others, 0.0), (smaller, ROOMY), (smaller, 0.0)):
+        for spot in (middle, *spots):
+            if not any(_is_within(spot, one, room) for one in hides):
+                return spot
+    return middle
+
+
+def _area(rect: Rect) -> float:
+    return (rect[2] - rect[0]) * (rect[3] - rect[1])
+
+
+def _is_within(spot: Point, rect: Rect, room: float) -> bool:
+    return all(rect[axis] - room < spot[axis] < rect[axis + 2] + room for axis in (0, 1))
 
 
 def _boxes(one: Body, posed: Posed) -> list[tuple[str, str, Rect]]:
