@@ -13,6 +13,7 @@ from boxwright.disciplines.layout.bodies import Block, Body, body_of
 from boxwright.disciplines.layout.changeover import IN, OUT, OUTSIDE, Kind, Mover, Posed, Setting
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
 from boxwright.disciplines.layout.changeover_told import Told
+from boxwright.disciplines.layout.folding_about import hangs_on_nothing
 from boxwright.disciplines.layout.folding_in import crammed, leaf_under
 from boxwright.disciplines.layout.made_up import bodies_in, raised_body
 from boxwright.disciplines.layout.parts import Fitted
@@ -209,7 +210,11 @@ class Making:
         found = bed_of(one)
         if found is None:
             self._asks.append(f"about which edge {one.name} folds: write its hinge, such as hinge: {{edge: left}}")
-        return [found] if found is not None else []
+            return []
+        room, night = self._rig.layout.room, ((other.of, other.stands) for other in self._night().frames)
+        if room is not None and hangs_on_nothing(one, found, room, bodies_in(self._fitted, night, (), "night")):
+            self._asks.append(f"what {one.name} is hinged to: that edge is at no side wall, and nothing stands there")
+        return [found]
 
     def _leaf_under(self, one: Fitted) -> str:
         """Return the leaf a thing goes up and down with, empty where there is none."""

@@ -85,3 +85,44 @@ def test_what_goes_up_with_a_bed_stays_on_it_and_what_may_is_asked() -> None:
     found = changed(lies("pillow", 150))
     assert {one.name for one in found.there.steps} == {"bunk"}
     assert any("whether pillow goes up with bunk" in one for one in found.asks)
+
+
+POST = "post: {{x: 900, side: left+{side}, z: 0, size: 100 x 40 x 900, weight: 5, {more}}}\n"
+BUILT = "stage: all, done: yes"
+
+
+def hinged(text: str) -> list[tuple[str, str]]:
+    """Return kind and place of what is said of an edge a bed is hinged on at no wall."""
+    found = study(read_rig(text).rig, TODAY).findings("sleep")
+    return [(str(one.kind), one.where) for one in found if "folds about nothing" in one.says]
+
+
+ASKED = [("unknown", "parts[bunk]")]
+
+
+@pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize(
+    ("side", "edge", "parts", "expected"),
+    [
+        ("left", "left", "", []),
+        ("left+150", "left", "", []),  # on blocks before the studs
+        ("left+160", "left", "", ASKED),
+        ("left+500", "left", "", ASKED),
+        ("left", "right", "", ASKED),  # the edge in the middle of the room
+        ("left+500", "left", POST.format(side=450, more=BUILT), []),
+        ("left+500", "left", POST.format(side=100, more=BUILT), ASKED),
+        ("left+500", "left", POST.format(side=450, more="kind: cargo"), ASKED),
+        ("left+100..300", "left", "", ASKED),
+    ],
+)
+def test_a_bed_hinged_at_no_wall_is_asked_about(
+    side: str, edge: str, parts: str, expected: list[tuple[str, str]], turned: bool
+) -> None:
+    text = rig_of(parts, bunk=BUNK.replace("edge: left", f"edge: {edge}"))
+    text = text.replace("bunk: {x: 100, side: left,", f"bunk: {{x: 100, side: {side},")
+    assert hinged(mirrored(text) if turned else text) == expected
+    if not turned:
+        start, goal = ends_of(rig := read_rig(text).rig)
+        assert start is not None and goal is not None
+        asks = change_over(rig, study(rig, TODAY).slots[0], start, goal).asks
+        assert any("what bunk is hinged to" in one for one in asks) == bool(expected)

@@ -285,7 +285,7 @@ class Blocked:
     short: float = 0.0
 
 
-Lacks = Literal["swing", "turn", "fold", "slide", "clear", "canopy", "sight"]
+Lacks = Literal["swing", "turn", "fold", "hinge", "slide", "clear", "canopy", "sight"]
 """What nobody wrote of a thing that moves, in a word."""
 
 

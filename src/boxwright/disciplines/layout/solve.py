@@ -9,6 +9,7 @@ from boxwright.disciplines.layout.both_open import apart_of, both_open
 from boxwright.disciplines.layout.canopy import footless, is_written, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
+from boxwright.disciplines.layout.folding_about import hangs_on_nothing
 from boxwright.disciplines.layout.folding_in import every_crammed
 from boxwright.disciplines.layout.fronts import fronts_of
 from boxwright.disciplines.layout.held_leaves import reach_between
@@ -262,6 +263,8 @@ def _moving(
             bed = bed_of(part)
             movers += [bed] if bed is not None else []
             unsaid += [Open(part.of, part.name, "fold")] if bed is None else []
+            if bed is not None and hangs_on_nothing(part, bed, room, standing.values()):
+                unsaid.append(Open(part.of, part.name, "hinge"))
         if use in OPENED:
             found, is_unsaid = moving_part(part, standing[part.of], room)
             movers += [*found, *fronts_of(part, standing[part.of], room)]

@@ -19,6 +19,10 @@ TOLD: dict[str, tuple[str, str]] = {
         "{} folds up about nothing that is known: no hinge at a side wall is written, or no place",
         "Write the hinge of {}, such as hinge: {{edge: left}}, and its x, side, z and size",
     ),
+    "hinge": (
+        "{} is hinged on an edge that is at no side wall, and nothing built in stands there: it folds about nothing",
+        "Look which edge of {} is hinged and to what, and write its hinge, or its side, as that is",
+    ),
     "slide": (
         "it is not known which way {} slides out, or how far",
         "Write how far {} slides out, such as slides: {{to: left, by: 20}}",
@@ -33,7 +37,7 @@ TOLD: dict[str, tuple[str, str]] = {
         "Write which way {} looks, such as sees: {{toward: rear, angle: 120 deg}}",
     ),
 }
-USES_OF: dict[str, tuple[Use, ...]] = {"fold": ("sleep",), "clear": USES, "sight": ("tow",)}
+USES_OF: dict[str, tuple[Use, ...]] = {"fold": ("sleep",), "hinge": ("sleep",), "clear": USES, "sight": ("tow",)}
 END = {"sight": ": nobody can say whether anything is before it"}
 
 
@@ -50,7 +54,7 @@ def opening_unsaid(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in result.open:
         says, act = (text.format(one.name) for text in TOLD[one.what])
         uses = USES_OF.get(one.what, ("sleep", "leave", "work"))
-        could_stop = one.what == "fold"
+        could_stop = one.what in {"fold", "hinge"}
         says += END.get(one.what, ": nobody can say whether it is in the way of anything")
         yield asking("layout/opening-unsaid", one.of, says, act, uses, could_stop=could_stop)
 
