@@ -145,11 +145,11 @@ def _is_level(slides: Slide | None, swing: Swing | Sash | None, wall: str) -> bo
     return swing is not None and swing.hinge in (SIDES if wall in FLAT else LEVEL)
 
 
-def _goes(swing: Swing | Sash | None) -> float | None:
-    """Return the angle a leaf opens to at least, None where nobody wrote how it opens."""
+def _goes(swing: Swing | Sash | None) -> Band | None:
+    """Return the angle a leaf opens to, None where nobody wrote how it opens."""
     if swing is None or not (swing.hinge and swing.opens) or swing.to is None or not swing.to.known:
         return None
-    return swing.to.low
+    return swing.to
 
 
 def _wall(item: Item, words: str) -> str:

@@ -191,3 +191,19 @@ def test_a_leaf_leaves_what_is_clear_beside_it(hinge: str, turn: int, left: tupl
     clear = result(swing).exits[0].clear
     assert clear is not None
     assert tuple(side.best for side in clear) == pytest.approx(left)
+
+
+@pytest.mark.parametrize(
+    ("turn", "ends", "is_lost"),
+    [("20..90", (0.139, 0.6), False), ("20", (0.139, 0.139), True), ("20..30", (0.139, 0.25), True)],
+)
+def test_a_leaf_that_may_open_wide_is_asked_about_and_not_lost(
+    turn: str, ends: tuple[float, float], is_lost: bool
+) -> None:
+    """By hand: 700 sin 20 = 239 mm, at 90 degrees all of it, each less 100 mm of frame; 300 let one out."""
+    swing = ("swing: {hinge: front, opens: out, to: 90 deg}}", f"swing: {{hinge: front, opens: out, to: {turn} deg}}}}")
+    door = result(swing).exits[0]
+    assert door.clear is not None
+    assert (door.clear[0].low, door.clear[0].high) == pytest.approx(ends, abs=0.001)
+    assert door.is_too_small is is_lost
+    assert door.may_be_too_small

@@ -108,7 +108,7 @@ class Way:
 
     ``width`` and ``height`` are those of the hole. ``turns`` says how its leaf or its unit opens, in words.
     ``has_unit`` is True where a frame stands in the hole, so that less is left of it. ``goes`` is the angle its leaf
-    opens to at least, None where nobody wrote how it opens. ``slid`` is how far its leaf slides, None where it does not
+    opens to, None where nobody wrote how it opens. ``slid`` is how far its leaf slides, None where it does not
     or nobody wrote it; ``is_level`` that it uncovers the height of the hole and not its width. ``is_fixed`` says that
     it is written not to open at all.
     """
@@ -122,7 +122,7 @@ class Way:
     turns: str
     has_unit: bool
     is_cut: bool | None
-    goes: float | None
+    goes: Band | None
     slid: Band | None
     is_level: bool
     facet: Facet

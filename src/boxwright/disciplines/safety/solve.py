@@ -13,7 +13,7 @@ from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, law_of
 from boxwright.exchange import FLOOR, Aisle, Clearance
 from boxwright.model.place import Place, Surfaces
 from boxwright.records import dataclass
-from boxwright.units import Band
+from boxwright.units import Band, exactly
 
 __all__ = ["Offers", "Result", "ends_of", "gap_between", "is_shut", "least_of", "offers", "room_between", "solve"]
 
@@ -305,9 +305,10 @@ def _within(clear: Band, hole: Band | None) -> Band:
 def _left(band: Band, way: Way) -> Band:
     """Return what the leaf of a way out, or both of two, leaves of its hole when it has turned as far as it goes."""
     is_beside = not any(word in way.turns for word in ("both", "bottom"))
-    by, turn = method.left_by_leaf if is_beside else method.left_straight_on, way.goes or 0.0
-    best, low, high = (by(one, turn) for one in (band.best, band.low, band.high))
-    return Band(best, low, high, spread=band.spread, assumed=band.assumed)
+    by = method.left_by_leaf if is_beside else method.left_straight_on
+    turn = way.goes or exactly(0.0)
+    ends = (by(band.best, turn.best), by(band.low, turn.low), by(band.high, turn.high))
+    return Band(*ends, spread=band.spread if turn.low == turn.high else "interval", assumed=band.assumed)
 
 
 def _uncovered(band: Band, by: Band) -> Band:
