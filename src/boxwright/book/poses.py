@@ -23,7 +23,7 @@ from boxwright.finding import Use
 from boxwright.model.load import LoadState
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.at_night import exits_at_night
-from boxwright.study.hull import hull_of, linings_of, stood_of
+from boxwright.study.hull import floor_of, hull_of, linings_of, stood_of
 from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing, cut
 from boxwright.units import Band, HeaderUnits
@@ -88,7 +88,15 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
             for one in exits
         ),
         aisles,
-        every_fit(bodies, beds if pose == "night" else (), openings, rig.people, own.room, rig.trailer.deck_height),
+        every_fit(
+            bodies,
+            beds if pose == "night" else (),
+            openings,
+            rig.people,
+            own.room,
+            rig.trailer.deck_height,
+            floor_of(standing.layers, rig.frame.framing),
+        ),
         tuple((name, person.height or UNKNOWN) for name, person in rig.people),
         own.room,
         units,

@@ -12,7 +12,7 @@ from boxwright.disciplines.layout.bringing import brought_in
 from boxwright.exchange import Box, Context
 from boxwright.finding import Finding
 from boxwright.rig.rig import Rig
-from boxwright.study.hull import built_in_of, heavy_of, hull_of, linings_of, openings_of, stood_of
+from boxwright.study.hull import built_in_of, floor_of, heavy_of, hull_of, linings_of, openings_of, stood_of
 from boxwright.study.once import Failed, Once
 from boxwright.study.standing import Standing
 from boxwright.study.warmth import warmed
@@ -75,7 +75,9 @@ def in_the_room(
     there, doors, around = (
         once(stood_of, standing.frames),
         once(openings_of, standing.openings),
-        once(hull_of, bare, box, rig.frame.runs, rig.frame.unrouted),
+        once(
+            hull_of, bare, box, rig.frame.runs, rig.frame.unrouted, once(floor_of, standing.layers, rig.frame.framing)
+        ),
     )
     stages = tuple(one.name for one in rig.stages_in_order)
     built_in, linings = once(built_in_of, rig.layout), once(linings_of, rig.layers)

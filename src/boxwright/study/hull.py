@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import inf, isfinite
 
+from boxwright.disciplines.frame.lining import surfaces
+from boxwright.disciplines.frame.parts import Framing, StandingLayer, StandingOpening
 from boxwright.disciplines.frame.parts import Layer as LayerWords
-from boxwright.disciplines.frame.parts import StandingOpening
 from boxwright.disciplines.frame.result import Run
 from boxwright.disciplines.frame.shell import Shell
 from boxwright.disciplines.layout.bodies import Block, Standing
@@ -20,16 +21,27 @@ from boxwright.model.part import Frame
 from boxwright.rig.rig import Layer
 
 
-def hull_of(bare: Shell, box: Box, runs: tuple[Run, ...] = (), unrouted: tuple[str, ...] = ()) -> Hull:
+def hull_of(
+    bare: Shell,
+    box: Box,
+    runs: tuple[Run, ...] = (),
+    unrouted: tuple[str, ...] = (),
+    floor: float | None = None,
+) -> Hull:
     """Return the shell round the room: its outer box, what stands up through the floor, and what lies in its walls.
 
-    ``unrouted`` are the names of wires and pipes that may lie in any.
+    ``unrouted`` are the names of wires and pipes that may lie in any; ``floor`` how high its floor is by now.
     """
     half = box.outside[1] / 2.0 if box.outside[1] > 0.0 else inf
     outer = Block((box.front_x, -half, 0.0), (box.rear_x, half, box.outside[2] or inf))
     fixed = tuple((one.of, one.name, one.low, one.high) for one in bare.intrusions)
     within = (*_studs(bare), *map(_run, runs), *(Within("", name, "", ALL, ALL, False) for name in unrouted))
-    return Hull(outer, fixed, bare.nose is not None, box.deck_height, within)
+    return Hull(outer, fixed, bare.nose is not None, box.deck_height, within, floor)
+
+
+def floor_of(layers: tuple[StandingLayer, ...], framing: Framing | None) -> float:
+    """Return how high the floor is built up over the deck (m) by what stands of it, or perhaps stands."""
+    return surfaces(0.0, 0.0, 0.0, tuple((one.wall, one.layer) for one in layers), framing).floor
 
 
 ALL = (-inf, inf)

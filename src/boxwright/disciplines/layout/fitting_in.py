@@ -22,10 +22,14 @@ def every_fit(
     people: tuple[tuple[str, Person], ...],
     room: Surfaces,
     deck: Band | None,
+    floor: float | None = None,
 ) -> tuple[Fit, ...]:
-    """Return how everybody fits, with things as ``bodies`` say, in bed where there are ``beds``."""
+    """Return how everybody fits, with things as ``bodies`` say, in bed where there are ``beds``.
+
+    ``floor`` is how high the floor is built up by now, where that is not the finished one.
+    """
     return (
-        *fits_of(bodies, beds, openings, people, room, deck),
+        *fits_of(bodies, beds, openings, people, room, deck, floor),
         *lid_fits(openings, people, room),
         *(aisle_fits(bodies, beds, openings, room) if people else ()),
         *reach_fits(bodies, beds, openings, people, room),

@@ -67,14 +67,18 @@ def fits_of(
     people: tuple[tuple[str, Person], ...],
     room: Surfaces,
     deck: Band | None,
+    floor: float | None = None,
 ) -> tuple[Fit, ...]:
-    """Return how everybody fits, with things as ``bodies`` say and the deck ``deck`` over the ground."""
+    """Return how everybody fits, with things as ``bodies`` say and the deck ``deck`` over the ground.
+
+    ``floor`` is how high one steps up to by now, the finished floor where it is not said.
+    """
     heights = {name: _height(person) for name, person in people}
     found: list[Fit] = []
     for bed in beds:
         found += _in_bed(bodies, bed, heights, room)
     found += _standing(bodies, heights, room)
-    found += _steps(bodies, openings, room, deck)
+    found += _steps(bodies, openings, room, deck, room.floor if floor is None else floor)
     found += _on_the_roof(bodies, openings, room)
     return tuple(found)
 
@@ -165,7 +169,9 @@ def _standing(bodies: tuple[Body, ...], heights: dict[str, Band], room: Surfaces
         yield Fit(f"people[{name}]", name, "stand", "trailer.body", "the room", has, needs("stand", height), over.under)
 
 
-def _steps(bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: Surfaces, deck: Band | None) -> Iterator[Fit]:
+def _steps(
+    bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: Surfaces, deck: Band | None, floor: float
+) -> Iterator[Fit]:
     """Yield the greatest rise of each way in: from the ground, over what stands before the sill, to the floor."""
     for one in openings:
         if not _is_walked_into(one, room):
@@ -173,7 +179,7 @@ def _steps(bodies: tuple[Body, ...], openings: tuple[Closed, ...], room: Surface
         if deck is None or not deck.known:
             yield Fit(one.of, one.name, "step", one.of, one.name, UNKNOWN, exactly(ROOM["step up"]))
             continue
-        sill = max(levels_of(one)[0], room.floor)
+        sill = max(levels_of(one)[0], floor)
         treads = {block.high[2]: body.of for body in bodies for block in body.blocks if _is_before(block, one)}
         levels = [-deck.best, *sorted(level for level in treads if -deck.best < level < sill), sill]
         rises = [high - low for low, high in pairwise(levels)]

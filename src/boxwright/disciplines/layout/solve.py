@@ -79,7 +79,8 @@ class Offers:
 class Hull:
     """The shell round the room: its outer box, what stands up through its floor, and the ground under its deck (m).
 
-    ``within`` is what lies in its walls: studs, wires and pipes.
+    ``within`` is what lies in its walls: studs, wires and pipes. ``floor`` is how high its floor is built up by now,
+    None where it is taken as finished.
     """
 
     outer: Block
@@ -87,6 +88,7 @@ class Hull:
     has_nose: bool
     ground: Band
     within: tuple[Within, ...] = ()
+    floor: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +166,7 @@ def solve(
         open=(*moving.open, *_open_zones(fitted)),
         unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
         has_bed=any(mover.what == "bed" for mover in moving.movers),
-        fits=every_fit(bodies, beds, tuple(closed), people, room, hull.ground) if use in OPENED else (),
+        fits=every_fit(bodies, beds, tuple(closed), people, room, hull.ground, hull.floor) if use in OPENED else (),
         taken=tuple(taken_beds(_unmet(every, struck), beds, people, lines)),
         brought=brought,
         hidden=tuple(hidden_from(fitted, standing, every, lines, hull.outer)) if use == "tow" else (),
