@@ -113,3 +113,14 @@ def test_foam_is_told_in_millimetres_or_inches_whatever_lengths_are_written_in()
     assert [thin(quarter, HeaderUnits(length=unit)) for unit in ("m", "mm", "ft", "in")] == [
         "6.35 mm", "6.35 mm", "0.25 in", "0.25 in"
     ]  # fmt: skip
+
+
+def test_that_nobody_is_written_to_sleep_in_it_is_said_before_anything_is_called_judged(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    path = tmp_path / "rig.yaml"
+    path.write_text("boxwright: 1\nrig: nobody\npeople:\n  # me: {weight: 180}\n", encoding="utf-8")
+    _, told = said(capsys, str(path))
+    assert "No person is written to be in it at night, so nobody's night was judged." in told
+    _, told = said(capsys, TRIO)
+    assert "nobody's night" not in told

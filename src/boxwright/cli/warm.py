@@ -49,6 +49,7 @@ OfDay = Annotated[bool, typer.Option("--day", help=DAY_HELP)]
 _HEAT = re.compile(r"(?<![\w.,-])[\d.,]+ ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
 MOST_OF_A_PLUG = 3680.0
 """W: 16 A at 230 V, a little more than 30 A at 120 V; common practice of sites, no source."""
+NOBODY = "No person is written to be in it at night, so nobody's night was judged. Write who is: people: {me: {..}}"
 FLAME = "its fumes stay in the room: carbon monoxide kills, and an unvented flame is no heater to sleep by"
 
 
@@ -209,6 +210,8 @@ def page(
 
     head = 1 + len(page_title(checked(answer), columns)[:-1])
     lines = list(chapter[:head])
+    if result is not None and result.use == "sleep" and not result.sleepers:
+        lines += [(), *(plain(piece) for piece in wrapped(NOBODY, columns))]
     if result is not None and result.volume.known:
         for said in in_words(answer, result, held):
             lines += [(), *(plain(piece) for piece in wrapped(said, columns))]
