@@ -7,6 +7,7 @@ the ground.
 from __future__ import annotations
 
 from datetime import date
+from itertools import pairwise
 from math import radians, tan
 
 import pytest
@@ -67,7 +68,7 @@ def test_canopy_sheet_a_slope_is_held_by_boxes_so_high() -> None:
     found, _ = set_up(one, body_of(one, "yes", "work"), Band(0.0, 0.0, 0.0, known=False))
     sheet = [block for block in found[0].blocks if 0.0 < block.high[1] - block.low[1] < 0.03]  # the roller is 0.06 wide
     assert len(sheet) in {39, 40}
-    steps = [near.high[2] - far.high[2] for near, far in zip(sheet, sheet[1:], strict=False)]
+    steps = [near.high[2] - far.high[2] for near, far in pairwise(sheet)]
     assert steps == pytest.approx([0.005] * len(steps))
 
 
