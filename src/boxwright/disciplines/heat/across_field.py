@@ -59,7 +59,11 @@ def isotherm(field: method.SectionField, level: float) -> tuple[tuple[Point, Poi
     for row in range(len(field.y) - 1):
         lower, upper = field.temperatures[row], field.temperatures[row + 1]
         low, high = field.y[row], field.y[row + 1]
+        # Few cells are crossed: those all of whose corners lie on one side are passed by.
+        below = [(one < level) + (other < level) for one, other in zip(lower, upper, strict=True)]
         for column in range(len(field.x) - 1):
+            if below[column] + below[column + 1] in (0, 4):
+                continue
             left, right = field.x[column], field.x[column + 1]
             corners = (
                 (left, low, lower[column]),
