@@ -73,14 +73,7 @@ def electricity(result: Result, shown_in: HeaderUnits) -> tuple[Grid, ...]:
         )
         for load in loads
     )
-    columns = (
-        "Place, heater",
-        "Fed by",
-        "While it runs",
-        "Starts",
-        "All night",
-        "Its battery, with all that hangs on it",
-    )
+    columns = ("Place, heater", "Fed by", "While it runs", "Starts", "All night", "Its battery")
     of = tuple(one.of for one in loads)
     return (Grid("What heaters take of electricity in that night", columns, rows, of),)
 
@@ -95,7 +88,8 @@ def _lasting(load: ElectricLoad, result: Result, shown_in: HeaderUnits) -> str:
     whole = whole_of(hung, tuple(one for one in result.loads if one.of in hung.heaters and one.when == load.when))
     gives = show_band(replace(hung.holds, assumed=False), "energy", shown_in)
     full = full_in_words(hung.charge)
-    return f"{full} gives {gives}, lasts {show_band(lasts(hung.holds, whole), 'time', shown_in)}"
+    long = show_band(lasts(hung.holds, whole), "time", shown_in)
+    return f"{full} gives {gives}, lasts {long} with all that hangs on it"
 
 
 def _starts(load: ElectricLoad, shown_in: HeaderUnits) -> str:
