@@ -134,3 +134,20 @@ def test_an_arm_that_shuts_a_door_takes_the_way_out() -> None:
 def test_a_word_that_is_no_foot_is_a_mistake() -> None:
     (mistake,) = [one for one in read_rig(rig(2900, "roof")).problems if "feet" in one.path]
     assert "ground, wall, both or unknown" in mistake.says
+
+
+@pytest.mark.parametrize(("pitch", "is_shut"), [(45, True), (8, False)])
+def test_a_canopy_set_up_across_a_window_is_in_the_way_of_whoever_leaves_by_it(pitch: int, is_shut: bool) -> None:
+    """The hole is 500 high, from 800, under the roller; 600 mm out a sheet from 1380 has fallen to 780, or to 1296."""
+    window = (
+        "flap: {wall: left, x: 2600, width: 700, z: 800, height: 500, cut: yes, done: yes, stage: all, egress: wanted,"
+        " release: inside, clear: {width: 650, height: 480}, slides: {to: front, by: 700, runs: inside}}"
+    )
+    more = f"{DONE}, out: {{reach: 1200, pitch: {pitch} deg, feet: ground}}"
+    text = rig_of(
+        parts=f"awn: {{x: 2200, side: left-100, z: 1320, size: 1600 x 60 x 60, {more}}}\n",
+        openings=window,
+        door=f"egress: no, {OUTWARD}",
+    )
+    says = [one.says for one in found(text, "sleep", "safety/two-ways-out", "safety/way-blocked") if "awn" in one.says]
+    assert bool(says) == is_shut
