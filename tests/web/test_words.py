@@ -20,7 +20,7 @@ PLAIN = frozenset(
     """a above across acts after against air all alone along and are area as asleep at away balance bed before between
     book both bringing brought burnt by c can card carry clear cold coldest comes damp date day deck do done door
     doubtful down drips drive dry each eight either electricity end every exhaust far fed file find first fit flaps
-    flat floor folded for frame from front fuel full fumes go goes half heard heater heaters height held high hot
+    flat floor folded for frame from front fuel full fumes go goes half hangs heard heater heaters height held high hot
     hour hours how in inside inwards is it its kept kg kind known lay lb least left lets letter lies likely look
     loses lowest makes measure measured month most night nights no nobody not note of off on open opened opening
     openings opens or order ordered out outdoor outside over paper part people per pipes place plan planned prints
