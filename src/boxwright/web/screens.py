@@ -441,6 +441,12 @@ def _is_part(grid: Grid, sheet: Sheet) -> bool:
 
 def _notes(name: str, asked: Asked) -> list[str]:
     """Return what is written under the sheets of a chapter, each sentence once."""
-    notes = [note for sheet in _on_screen(asked, asked_slot(asked.seen)) for note in sheet.notes]
+    slot, wanted = asked_slot(asked.seen), DRAWN_FROM.get(name, ())
+    if wanted and slot is not None:
+        every = chapter_sheets(asked.seen.reading.rig, slot, "frame", night_slot(asked.seen))
+        # what else is said on those papers speaks of one paper each; numbers of faults are the same on all
+        faults = [note for one in every if one.name in wanted for note in one.notes if note.startswith("Fault ")]
+        return list(dict.fromkeys(faults))
+    notes = [note for sheet in _on_screen(asked, slot) for note in sheet.notes]
     is_unjudged = name in ON_FILE and any(one.word == name and not one.judges for one in chapters())
     return list(dict.fromkeys([*notes, terms.BY_HAND[name]] if is_unjudged else notes))

@@ -106,7 +106,7 @@ def _drift(one: HeldNight, label: str, heat: Band, outside: list[float], shown_i
     }
     unit = shown_unit("temperature", shown_in)[0]
     texts = tuple(
-        f"{_degrees(cold, shown_in):.0f} {unit} outside, {label}: {ends['best'][place]:.0f} {unit}"
+        f"{round(_degrees(cold, shown_in))} {unit} outside, {label}: {ends['best'][place]:.0f} {unit}"
         f" ({ends['high'][place]:.0f} to {ends['low'][place]:.0f})"
         for place, cold in enumerate(outside)
     )
