@@ -59,6 +59,13 @@ def test_what_cannot_be_understood_is_asked_again(serve: Callable[..., Served], 
     assert 0 <= where["y"] < 720 - where["height"], "and the box is in sight"
     assert not list(served.folder.glob("*.yaml"))
     box.fill("12 ft")
+    other = desk.page.locator('input[name="width"]')
+    other.fill("wide enough")
+    desk.page.get_by_role("button", name="Begin my rig file").click()
+    expect(desk.page.locator("label", has=other).get_by_role("alert")).to_contain_text('"wide enough"')
+    expect(desk.page.get_by_role("alert")).to_have_count(1)
+    expect(other).to_be_focused()
+    other.fill("6 ft")
     desk.page.get_by_role("button", name="Begin my rig file").click()
     expect(desk.page.locator(".answers .answer")).to_have_count(4)
 

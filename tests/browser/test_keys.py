@@ -189,6 +189,31 @@ def test_a_box_keeps_what_is_typed_in_it_and_writes_it_once(
     expect(desk.banner).to_have_count(0)
 
 
+def test_undo_in_a_box_takes_back_what_was_typed_in_it_and_not_the_last_change_of_the_file(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve("whimbrel")
+    desk = show(served)
+    page, text = desk.page, served.text
+    expect(desk.thing("parts[tools]")).to_be_attached()
+    desk.thing("parts[tools]").focus()
+    page.keyboard.press("Shift+ArrowRight")
+    nudged = served.written(lambda now: now != text)
+    desk.settled()
+    page.keyboard.press("Enter")
+    box = page.locator(".inhand input").first
+    expect(box).to_be_focused()
+    before = box.input_value()
+    page.keyboard.press("End")
+    page.keyboard.type("7")
+    expect(box).to_have_value(f"{before}7")
+    page.keyboard.press("Control+z")
+    expect(box).to_have_value(before)
+    page.keyboard.press("Escape")
+    desk.settled()
+    assert served.text == nudged
+
+
 def test_quick_nudges_all_count(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
     served = serve("dunlin")
     desk = show(served)

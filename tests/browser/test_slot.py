@@ -140,14 +140,14 @@ def test_a_screen_that_cannot_be_fetched_goes_blank_says_why_and_comes_again(
 ) -> None:
     desk = show(serve("dunlin"))
     desk.go("weight")
-    expect(desk.page.locator("main table").first).to_be_visible()
+    expect(desk.page.locator("main table >> visible=true").first).to_be_visible()
     no_more(desk, r"/screen/")
     desk.look_at(stage="finish")
     expect(desk.page.locator("main .empty")).to_contain_text("Not shown: the program did not answer")
     expect(desk.page.locator("main table")).to_have_count(0)
     desk.page.unroute_all()
     desk.page.get_by_role("button", name="Try again").click()
-    expect(desk.page.locator("main table").first).to_be_visible()
+    expect(desk.page.locator("main table >> visible=true").first).to_be_visible()
     forgive(desk)
 
 
