@@ -16,9 +16,11 @@ def test_a_demo_is_opened_as_a_copy_of_ones_own(serve: Callable[..., Served], sh
     served = serve()
     desk = show(served)
     expect(desk.page.get_by_role("heading", name="Whose trailer is it?")).to_be_visible()
-    desk.page.get_by_role("button", name="Dunlin").click()
+    desk.page.get_by_role("button", name="Dunlin").focus()
+    desk.page.keyboard.press("Enter")
     expect(desk.page.locator(".answers .answer")).to_have_count(4)
     expect(desk.page.locator("g.thing").first).to_be_attached()
+    expect(desk.page.locator("main")).to_be_focused()  # what was pressed is gone: the keys go on at the sheet
     assert (served.folder / "dunlin.yaml").read_bytes() == (RIGS / "dunlin.yaml").read_bytes()
 
 

@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from playwright.sync_api import Locator, expect
 
+from boxwright.rig.compose import read_rig
 from tests.browser.driven import RIGS, Desk, Served
 
 SMALL = """\
@@ -24,6 +25,21 @@ parts:
   # a line of mine between the two
   crate: {x: 90, side: left+4, z: floor, size: 6 x 6 x 6, weight: 5, stage: all}
 """
+
+
+def test_mistakes_of_the_text_are_counted_at_the_way_to_it_on_every_screen(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve(text=SMALL.replace("  axles: {", "  axel: {"))
+    desk = show(served)
+    # by the command line's own reading: no axle is written, and axel is no key
+    count = sum(one.kind == "problem" for one in read_rig(served.text).problems)
+    assert count >= 2
+    way = desk.page.locator(".rail a[href='#file']")
+    expect(way).to_have_text(f"Rig file {count} not read in its text")
+    served.file.write_text(SMALL, encoding="utf-8")
+    left = sum(one.kind == "problem" for one in read_rig(SMALL).problems)
+    expect(way).to_have_text(f"Rig file {left} not read in its text" if left else "Rig file")
 
 
 def test_a_mistake_is_marked_on_its_line_and_the_numbers_follow(

@@ -4,10 +4,11 @@ import "./wanted.css";
 import "./print.css";
 import { signal } from "@preact/signals";
 import { render } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 import { Answers, Aside, isOpen } from "./aside";
 import { First } from "./first";
 import { keepFocus } from "./focus";
-import { at, disk, isConnected, link, refused, send, state, takeLeft, wasConnected } from "./link";
+import { at, disk, isConnected, link, refused, send, settled, state, takeLeft, wasConnected } from "./link";
 import { Body } from "./screens";
 
 const GROUPS = { "draw": "Draw", "work-out": "Work out", "on-file": "On file" } as const;
@@ -57,6 +58,12 @@ function Foot() {
   );
 }
 
+/** How many places of the text could not be read, at the way to it: nobody looks for them on a drawing. */
+function Mistakes() {
+  const count = (settled.value?.problems ?? []).filter((one) => one.kind === "problem").length;
+  return count > 0 ? <span class="mistakes" title="Places of the text that could not be read">{" "}{count}<span class="vh"> not read in its text</span></span> : null;
+}
+
 function Rail() {
   const screens = state.value?.screens ?? [];
   return (
@@ -68,7 +75,7 @@ function Rail() {
             {screens.filter((one) => one.group === group).map((one) => (
               <li key={one.name}>
                 <a href={`#${one.name}`} title={one.explains} aria-current={at.value === one.name ? "page" : undefined}
-                  onClick={() => (isMenuOpen.value = false)}>{one.label}</a>
+                  onClick={() => (isMenuOpen.value = false)}>{one.label}{one.name === "file" && <Mistakes />}</a>
               </li>
             ))}
           </ul>
@@ -107,6 +114,12 @@ function Banner() {
 
 function App() {
   const found = state.value;
+  const hadNoFile = useRef(false);
+  useEffect(() => {
+    // The first page went away with what was pressed on it: the keys go on at the sheet.
+    if (hadNoFile.current && found?.has_file) document.getElementById("main")?.focus();
+    hadNoFile.current = found !== null && !found.has_file;
+  }, [found?.has_file]);
   if (found && !found.has_file)
     return <div class="app begin" data-theme={theme.value}><header><strong>Boxwright</strong><span class="grow" /><Theme /></header><main id="main" tabIndex={-1}><First /></main></div>;
   return (
