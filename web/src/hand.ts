@@ -80,7 +80,12 @@ export class Hand {
       bus.addEventListener(name, act);
       this.off.push(() => bus.removeEventListener(name, act));
     };
-    hear("patch", (event) => this.patched((event as CustomEvent<Patch>).detail));
+    hear("patch", (event) => {
+      const patch = (event as CustomEvent<Patch>).detail;
+      if (patch.sheet !== this.picture.name) return;
+      event.preventDefault();
+      this.patched(patch);
+    });
     hear("no", () => this.springBack());
     hear("lost", () => this.letGo(false));
     hear("numbers", (event) => {
@@ -246,7 +251,6 @@ export class Hand {
   }
 
   private patched(patch: Patch): void {
-    if (patch.sheet !== this.picture.name) return;
     for (const [of, svg] of Object.entries(patch.groups)) {
       const old = this.find(of);
       if (!old) continue;

@@ -258,3 +258,27 @@ it("a refusal is said, and whoever asked is told it instead", async () => {
   expect(await asked).toBe("it stands");
   expect(link.refused.value).toBe("");
 });
+
+describe("a patch", () => {
+  const PATCH = { t: "patch", rev: 2, screen: "plan", sheet: "plan", groups: { a: "g" }, gone: [], snaps: [], whole: false };
+  const drawn = () => ({ pictures: [{ name: "plan", svg: "<g/>" }] });
+
+  it("that no sheet takes, for it is not drawn yet, empties nothing and is fetched", async () => {
+    const link = await opened();
+    await shown(link, drawn());
+    const before = fetches.length;
+    says(PATCH);
+    expect(link.screen.value?.pictures[0]?.svg).toBe("<g/>");
+    expect(fetches.length).toBe(before + 1);
+  });
+
+  it("that a sheet takes is not fetched, and the next fetch draws it anew", async () => {
+    const link = await opened();
+    await shown(link, drawn());
+    link.bus.addEventListener("patch", (event) => event.preventDefault());
+    const before = fetches.length;
+    says(PATCH);
+    expect(fetches.length).toBe(before);
+    expect(link.screen.value).toMatchObject({ rev: 2, pictures: [{ svg: "" }] });
+  });
+});

@@ -287,9 +287,10 @@ function textBecomes(message: TextIs): void {
 
 function patched(message: Patch): void {
   if (message.screen !== at.value) return;
-  if (message.whole) void fetchScreen();
+  const isTaken = !message.whole && !bus.dispatchEvent(new CustomEvent<Patch>("patch", { detail: message, cancelable: true }));
+  // A sheet that was fetched and is not drawn yet takes no patch: it would come empty, or as it was before.
+  if (!isTaken) void fetchScreen();
   else {
-    bus.dispatchEvent(new CustomEvent<Patch>("patch", { detail: message }));
     if (screen.value) screen.value.rev = message.rev;
     // What was patched is no longer drawn as it was fetched: the next fetch draws it anew.
     const shown = screen.value?.pictures.find((one) => one.name === message.sheet);
