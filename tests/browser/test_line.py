@@ -156,6 +156,7 @@ def test_nobody_takes_hold_before_the_program_is_known(serve: Callable[..., Serv
     assert [one["t"] for one in line.said[said:]] == ["hello"]
     line.let_go()
     expect(desk.banner).to_have_count(0)
+    expect(desk.thing("parts[bench]")).to_be_attached()  # drawn anew: before, there is no sheet to be looked at whole
     desk.page.keyboard.press("0")
     desk.drag("parts[bench]", -FAR)
     until(desk, lambda: "bench: {x: 40," in served.text)

@@ -11,8 +11,9 @@ vi.mock("./link", () => ({
   hold: () => {},
   state: { value: { can_write: true } },
   send: (message: Said) => sent.all.push(message),
+  screen: { value: { pictures: [] as Picture[] } },
 }));
-const { bus, isConnected, state } = await import("./link");
+const { bus, isConnected, screen, state } = await import("./link");
 
 const SCALE = 5;
 /** Just as much of a drawn group as a hand touches. One pixel is five millimetres. */
@@ -110,7 +111,9 @@ function onTheSheet(picture: Partial<Picture> = {}) {
   const heard: string[] = [];
   const picked: string[] = [];
   const drawing = (one: unknown) => one as SVGSVGElement;
-  const hand = new Hand(drawing(sheet), drawing(over), { ...PLAN, ...picture }, (of) => picked.push(of), (text) => heard.push(text));
+  const shown = { ...PLAN, ...picture };
+  screen.value = { pictures: [shown] } as typeof screen.value;
+  const hand = new Hand(drawing(sheet), drawing(over), shown, (of) => picked.push(of), (text) => heard.push(text));
   hands.push(hand);
   const on = (name: string, target: unknown, more: object) => {
     const event = Object.assign(new Event(name, { cancelable: true }), more);
@@ -316,6 +319,16 @@ describe("after a drop", () => {
     expect(sheet.groups.get(BED)?.drawn).toBe("first");
     tell("patch", patch({}, [BED]));
     expect(sheet.groups.has(BED)).toBe(false);
+  });
+
+  it("a drawing of a picture that another was fetched for is left to that other one", () => {
+    const { sheet } = onTheSheet();
+    const isLeft = () => bus.dispatchEvent(new CustomEvent("patch", { detail: patch({ [BED]: "second" }), cancelable: true }));
+    screen.value = { pictures: [{ ...PLAN }] } as typeof screen.value;
+    expect(isLeft()).toBe(true);
+    expect(sheet.groups.get(BED)?.drawn).toBe("first");
+    onTheSheet();
+    expect(isLeft()).toBe(false);
   });
 
   it("what was left out of sight stays out of sight", () => {

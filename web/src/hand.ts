@@ -1,5 +1,5 @@
 import type { Numbers, Patch, Picture, Snap } from "./contract";
-import { bus, hold, isConnected, isWaiting, send, state } from "./link";
+import { bus, hold, isConnected, isWaiting, screen, send, state } from "./link";
 import { AMONG_THINGS, goneTo, oneStop } from "./roving";
 import { caught, linesAlong, NOT_MOVED, shiftOf, type Shift, type Span } from "./snap";
 
@@ -82,7 +82,9 @@ export class Hand {
     };
     hear("patch", (event) => {
       const patch = (event as CustomEvent<Patch>).detail;
-      if (patch.sheet !== this.picture.name) return;
+      // A picture that another was fetched for is about to go: what it took would be lost with it.
+      const isLast = screen.value?.pictures.includes(this.picture) ?? false;
+      if (patch.sheet !== this.picture.name || !isLast) return;
       event.preventDefault();
       this.patched(patch);
     });
