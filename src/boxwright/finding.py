@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Literal
 
 from boxwright.records import dataclass
@@ -81,3 +82,11 @@ class Verdict:
     act: str
     questions: tuple[str, ...] = ()
     says: tuple[str, ...] = ()
+
+
+def listed(names: Iterable[str], most: int | None = None) -> str:
+    """Return names as one says them, each once: a, b and c; of more than ``most`` the first ones and how many more."""
+    found = list(dict.fromkeys(names))
+    if most is not None and len(found) > most:
+        return f"{', '.join(found[: most - 1])} and {len(found) - most + 1} more"
+    return f"{', '.join(found[:-1])} and {found[-1]}" if len(found) > 1 else "".join(found)

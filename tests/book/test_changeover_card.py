@@ -11,15 +11,7 @@ from boxwright.book.changeover import ChangeOver, change_over
 from boxwright.book.changeover_card import card, changeover_sheets, has_card
 from boxwright.book.changeover_ends import ends_of
 from boxwright.book.changeover_setting import Making
-from boxwright.book.changeover_words import (
-    asked_words,
-    because,
-    exit_words,
-    headline,
-    leaving_words,
-    listed,
-    step_words,
-)
+from boxwright.book.changeover_words import asked_words, because, exit_words, headline, leaving_words, step_words
 from boxwright.book.sheets import SLOW, title_of
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import Changed, Freed, Leaving
@@ -32,6 +24,7 @@ from boxwright.disciplines.safety.sourced import LENGTHS
 from boxwright.drawing.layout import pages_of
 from boxwright.drawing.paper import PAPERS
 from boxwright.drawing.sheet import TO_TICK
+from boxwright.finding import listed
 from boxwright.rig.compose import read_rig
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot, study

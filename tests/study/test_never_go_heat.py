@@ -152,6 +152,26 @@ def test_never_go_by_a_heater_that_its_inverter_cannot_carry(gives: str, is_shor
     assert found.answer != "go"
 
 
+@pytest.mark.parametrize(
+    ("part", "habit", "is_asked"),
+    [
+        ("draw: unknown, ", "", True),
+        ("draw: 1 W, hours: 1, ", "", False),
+        ("", "  kettle: {draw: unknown}\n", True),
+        ("", "  kettle: {draw: 900 A, hours: 20}\n", True),
+        ("", "  kettle: {at: sockets, draw: 1 W, hours: 1}\n", False),
+    ],
+)
+def test_never_go_by_a_battery_of_which_nobody_knows_what_else_it_feeds(part: str, habit: str, is_asked: bool) -> None:
+    cell = "  cell: {x: 60, side: left, z: 2, size: 8 x 6 x 6, weight: 20, stage: shell, done: yes, battery: {kind: LiFePO4, volts: 12.8, Ah: 4000}}\n"  # noqa: E501
+    more = f"  fan: {{x: 130, side: left, z: 60, size: 2 x 2 x 2, weight: 1, stage: shell, done: yes, {part}note: small}}\n"
+    changes = [("  shelf:", f"{cell}{more}  shelf:")]
+    changes += [("places:\n", f"habits:\n{habit}places:\n")] if habit else []
+    found = by(ELECTRIC.replace("fed_by: mains", "fed_by: cell"), *changes)
+    assert ("heat/battery-for-the-night" in found.because) == is_asked
+    assert (found.answer == "go") != is_asked
+
+
 @pytest.mark.parametrize("written", ["", "lowest: 300 W, ", "switches: no, "])
 def test_never_go_when_nobody_wrote_how_a_heater_holds_back(written: str) -> None:
     """Not knowing its lowest heat, or whether it goes off by itself, the room may get hot while somebody sleeps."""

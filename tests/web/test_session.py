@@ -352,7 +352,7 @@ def test_a_thing_dropped_far_outside_stays_where_it_was(shift: tuple[float, floa
     session = opened(OUTSIDE)
     if goes:
         session.move("parts[bench]", shift, 0, 1.0)
-        assert not any("outside" in one.says for one in session.reading.problems)
+        assert not any("outside the trailer" in one.says for one in session.reading.problems)
         return
     with pytest.raises(Refused, match="bench would lie outside the trailer by more than a metre"):
         session.move("parts[bench]", shift, 0, 1.0)
@@ -369,7 +369,7 @@ def test_a_thing_far_outside_may_come_back_inward_and_go_no_further_out() -> Non
 
 def test_what_rides_in_a_thing_is_not_taken_far_outside_with_it() -> None:
     session = opened(OUTSIDE.replace("side: +4, z: +1", "side: +4, z: +40"))
-    assert not any("outside" in one.says for one in session.reading.problems)
+    assert not any("outside the trailer" in one.says for one in session.reading.problems)
     with pytest.raises(Refused, match="crate would lie outside"):
         session.move("parts[bench]", (0.0, 0.0, 2.8), 0, 1.0)
     session.move("parts[bench]", (0.0, 0.0, 2.0), 0, 1.0)

@@ -8,6 +8,7 @@ from boxwright.book.changeover import ChangeOver
 from boxwright.disciplines.layout.changeover import Changed, Freed, Step
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_told import UNTRIED
+from boxwright.finding import listed
 from boxwright.units import HeaderUnits, show
 
 HANDS = {1: "", 2: "two people", 3: "more than two people, or a roll"}
@@ -188,9 +189,3 @@ def asked_words(told: ChangeOver) -> Iterator[str]:
     if most > told.hands:
         sleep = "the one that sleeps here" if told.hands == 1 else f"the {told.hands} that sleep here"
         yield f"Some of it wants more hands than {sleep}: get help, or roll it."
-
-
-def listed(names: Iterable[str]) -> str:
-    """Return names as one says them: a, b and c."""
-    *most, last = list(names) or [""]
-    return f"{', '.join(most)} and {last}" if most else last

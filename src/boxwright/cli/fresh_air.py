@@ -154,7 +154,7 @@ def _night_in_words(result: Result) -> list[str]:
 
 def _few(kinds: list[str]) -> str:
     """Return a list of kinds of place, of which no more than a few are named."""
-    from boxwright.disciplines.air.telling import listed
+    from boxwright.finding import listed
 
     return listed(kinds if len(kinds) <= FEW else [*kinds[: FEW - 1], f"{len(kinds) - FEW + 1} more kinds of place"])
 

@@ -22,7 +22,7 @@ from boxwright.model.trailer import Person, TowVehicle, Trailer
 from boxwright.rig.again import Again
 from boxwright.rig.airing import wood_read
 from boxwright.rig.carrying_in import Carried
-from boxwright.rig.far_out import check_far_out, ends_of_trailer
+from boxwright.rig.far_out import check_far_out, check_on_the_floor, ends_of_trailer
 from boxwright.rig.fitting import Known, fitted_of
 from boxwright.rig.guessed import section_unknown
 from boxwright.rig.head import check_left_behind, home_words, map_at, read_header, read_loads, read_stages, read_units
@@ -112,6 +112,7 @@ class Composer:
                  for section in ITEM_SECTIONS}  # fmt: skip
         check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
         _check_parts(items["parts"], people, trailer, loads, mistakes)
+        check_on_the_floor(items["parts"], surfaces, _longest_nose(framing), mistakes)
         places = again("places", (tree.get("places"), units), partial(_places, tree, units), mistakes)
         named = {key: again(key, (tree.get(key), units), partial(_named, tree, key, model, units), mistakes)
                  for key, model in NAMED.items() if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
@@ -411,6 +412,14 @@ def _check_parts(
     _check_sleepers(people, parts, mistakes)
     check_far_out(parts, trailer, loads, mistakes)
     _check_fluids(parts, mistakes)
+
+
+def _longest_nose(framing: Framing | None) -> float:
+    """Return how far (m) the floor goes on ahead of the front wall at the most; nobody knows how far: without end."""
+    nose = framing.nose if framing is not None else None
+    if nose is None:
+        return 0.0
+    return nose.length.high if nose.length is not None and nose.length.known else float("inf")
 
 
 def _check_sleepers(people: tuple[tuple[str, Person], ...], parts: tuple[Item, ...], mistakes: list[Mistake]) -> None:

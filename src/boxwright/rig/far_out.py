@@ -5,12 +5,15 @@ from __future__ import annotations
 from boxwright.disciplines.safety.parts import Facet
 from boxwright.disciplines.safety.sourced import word_means
 from boxwright.model.load import LoadState
+from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Trailer
 from boxwright.rig.rig import Item
 from boxwright.rig.validate import Mistake
 
 FAR_OUT = 1.0
 """How far beyond the trailer's own outline (m) a part may stick out before its place is doubted."""
+SLACK = 1e-6
+"""What lies over the floor by no more (m) does not: the numbers were rounded."""
 DECK = 0.0
 """Height of the deck's top (m), from which every height is taken."""
 
@@ -33,6 +36,25 @@ def check_far_out(
             elif part.words.kind == "cargo":
                 says += f" If it is set down out there at night, write when_sleeping: {{{key}: ..}}"
             mistakes.append(Mistake(f"{part.of}.{key}", says))
+
+
+def check_on_the_floor(parts: tuple[Item, ...], surfaces: Surfaces, nose: float, mistakes: list[Mistake]) -> None:
+    """Say which parts are written to stand on the floor where none of it is: before, behind or beside the body.
+
+    ``nose`` is how far (m) the floor goes on ahead of the front wall at the most. What lies over the wall in part is
+    layout's to tell; what hangs or rides outside has another z.
+    """
+    along, across = (surfaces.studs_front - nose, surfaces.studs_rear), (surfaces.studs_left, surfaces.studs_right)
+    for part in parts:
+        words = part.words
+        if words.z.strip().lower() not in ("floor", "deck") or words.rides_on or words.inside or words.zone:
+            continue
+        for axis, (key, (low, high)) in enumerate((("x", along), ("side", across))):
+            middle, half = (part.place.x, part.place.y)[axis], part.place.size[axis] / 2.0
+            if not middle.known or not (middle.high + half <= low + SLACK or middle.low - half >= high - SLACK):
+                continue
+            says = f"{part.name} is to stand on the {words.z.strip()}, and none of it is there; write {key} as a place"
+            mistakes.append(Mistake(f"{part.of}.{key}", f"{says} in the body, or z as where it hangs outside"))
 
 
 def far_outside(part: Item, trailer: Trailer, loads: tuple[LoadState, ...]) -> dict[str, float]:

@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from boxwright.finding import listed as in_a_row
+
 NAMELESS = ("parts", "measured", "people", "loads", "tow")
 """Sections whose things go by their name alone."""
 ONE_OF = {"openings": "opening", "wires": "wire", "straps": "strap", "pipes": "pipe"}
-MOST_LISTED = 3
+MOST_LISTED = 4
 
 
 def named(path: str) -> str:
@@ -24,7 +26,4 @@ def named(path: str) -> str:
 
 def listed(paths: Sequence[str]) -> str:
     """Return some paths as they are said in a row, the first few by name and the others by their count."""
-    names = [named(path) for path in paths]
-    if len(names) > MOST_LISTED:
-        return f"{', '.join(names[:MOST_LISTED])} and {len(names) - MOST_LISTED} more"
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    return in_a_row((named(path) for path in paths), MOST_LISTED)

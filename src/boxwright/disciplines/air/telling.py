@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from boxwright.disciplines.air.result import Vent
 from boxwright.disciplines.air.sourced import UNREAD
-from boxwright.finding import Use
+from boxwright.finding import Use, listed
 from boxwright.source import Rule
 from boxwright.units import Band, HeaderUnits, show, show_band
 from boxwright.units.quantity import scale_of
@@ -82,13 +82,6 @@ def spread(best: str, low: str, high: str) -> str:
         return best
     unit = best.rpartition(" ")[2]
     return f"{best} ({low.removesuffix(f' {unit}')} to {high.removesuffix(f' {unit}')})"
-
-
-def listed(names: list[str] | tuple[str, ...]) -> str:
-    """Return names as a list in words."""
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + f" and {names[-1]}"
 
 
 def is_read(rule: Rule) -> bool:

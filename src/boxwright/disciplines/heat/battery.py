@@ -22,7 +22,8 @@ class Hung:
 
     ``charge`` is None where nobody wrote it: it counts as full. ``heaters`` are the paths of those it feeds, and
     ``besides`` (J) is what else takes of it in a night. ``charged`` (J) is what a charger may give it while a cable
-    from outside feeds it, by its name ``charger``; ``has_sun`` says that a panel charges it by day.
+    from outside feeds it, by its name ``charger``; ``has_sun`` says that a panel charges it by day. ``unsaid`` are the
+    names of what draws of it of which nobody knows how much.
     """
 
     of: str
@@ -34,6 +35,7 @@ class Hung:
     charged: Band
     charger: str
     has_sun: bool
+    unsaid: tuple[str, ...] = ()
 
 
 def hung_on(
@@ -62,6 +64,7 @@ def hung_on(
                 charged,
                 charger,
                 any(one.is_panel and one.of in there for one in own.sources),
+                tuple(one.name for one in _beside(source, own, there) if _watts(one) is None),
             )
         )
     return tuple(found)
@@ -83,12 +86,18 @@ def at_dusk(whole: Band, rated: Band | None, charge: Band | None) -> Band:
 def drawn_beside(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> Band:
     """Return what else may take of a battery in a night (J): nothing at the least, all that is written at the most.
 
-    What wires feed from another battery, or from a cable such as lamps for the road, takes nothing of it.
+    What wires feed from another battery, or from a cable such as lamps for the road, takes nothing of it. What draws
+    nobody knows how much is left out: it has no end, and is named instead.
     """
-    names = {one.of: one.name for one in own.sources}
-    beside = [one for one in own.draws if one.of in there and _may_draw(names.get(one.of, ""), battery, own, there)]
-    each = [in_a_night(one) for one in beside]
+    each = [in_a_night(one) for one in _beside(battery, own, there)]
     return Band(sum(one.best for one in each), 0.0, sum(one.high for one in each), spread="interval")
+
+
+def _beside(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> list[PlannedDraw]:
+    """Return what may draw of a battery; a habit of which nobody wrote where it is plugged in may."""
+    names = {one.of: one.name for one in own.sources}
+    standing = [one for one in own.draws if not one.of or one.of in there]
+    return [one for one in standing if not one.of or _may_draw(names.get(one.of, ""), battery, own, there)]
 
 
 def _may_draw(name: str, battery: PlannedSource, own: Section, there: Mapping[str, str]) -> bool:

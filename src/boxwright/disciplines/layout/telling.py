@@ -7,6 +7,7 @@ from math import pi
 
 from boxwright.disciplines.layout.result import Shift
 from boxwright.finding import Finding, Use
+from boxwright.finding import listed as in_a_row
 from boxwright.units import HeaderUnits, read_exact, show
 
 GEOMETRY = "first-principles"
@@ -51,12 +52,8 @@ def got_to(reached: float, whole: float, turns: bool, shown_in: HeaderUnits) -> 
 
 
 def listed(names: Sequence[str]) -> str:
-    """Return names in a row, the last one joined by ``and``; of many the first ones and how many more."""
-    if len(names) > MOST_NAMES:
-        return f"{', '.join(names[: MOST_NAMES - 1])} and {len(names) - MOST_NAMES + 1} more"
-    if len(names) < 2:
-        return "".join(names)
-    return f"{', '.join(names[:-1])} and {names[-1]}"
+    """Return names in a row, of many the first ones and how many more."""
+    return in_a_row(names, MOST_NAMES)
 
 
 def rounded_up(metres: float, shown_in: HeaderUnits) -> float:

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 from boxwright.disciplines.safety.parts import ShutOff
 from boxwright.disciplines.safety.result import Device, Exit, Result
 from boxwright.disciplines.safety.sourced import DOOR_CARD, EMERGENCY, country_of
-from boxwright.disciplines.safety.telling import listed, name_of, stopper
+from boxwright.disciplines.safety.telling import name_of, stopper
+from boxwright.finding import listed
 from boxwright.units import HeaderUnits, show
 
 if TYPE_CHECKING:

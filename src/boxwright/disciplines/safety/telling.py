@@ -40,13 +40,6 @@ def stopper(path: str, way: Way) -> str:
     return f"the frame of the {way.wall} wall" if path.startswith("frame") else name_of(path)
 
 
-def listed(names: list[str] | tuple[str, ...]) -> str:
-    """Return names as a list in words."""
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + f" and {names[-1]}"
-
-
 def kind_of(rule: Rule) -> Kind:
     """Return what a broken rule of a country is: what somebody read, if only as a quotation, may stop."""
     if rule.kind == "stop":

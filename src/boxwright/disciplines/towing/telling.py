@@ -9,7 +9,7 @@ from math import isfinite
 from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.result import Reading
 from boxwright.disciplines.towing.sourced import PACKAGE
-from boxwright.finding import Finding, Kind
+from boxwright.finding import Finding, Kind, listed
 from boxwright.records import dataclass
 from boxwright.source import Source, load_sources
 from boxwright.units import Band, HeaderUnits, exactly, show, show_band
@@ -162,13 +162,6 @@ IN_WORDS = {
     "overhang": "how far the ball is behind the rear axle",
 }
 """What the sentences of towing call the measures they ask for."""
-
-
-def listed(names: list[str]) -> str:
-    """Return names as a list in words."""
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + f" and {names[-1]}"
 
 
 def read_how(placed: Placed) -> str:

@@ -6,6 +6,7 @@ from math import inf
 
 from boxwright.disciplines.weight.result import Compared, Output, Result, Tip
 from boxwright.finding import Finding, Kind
+from boxwright.finding import listed as in_a_row
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 EQUILIBRIUM = "first-principles section 1.3"
@@ -62,17 +63,13 @@ def is_weighable(path: str) -> bool:
     return path.startswith("trailer.empty") or not path.startswith(("tow.", "trailer."))
 
 
-MOST_NAMES = 5
+MOST_NAMES = 6
 """How many names a sentence carries; the rest are counted."""
 
 
 def listed(names: list[str]) -> str:
     """Return names as a list in words, the first few by name and the rest counted."""
-    if len(names) > MOST_NAMES + 1:
-        return ", ".join(names[:MOST_NAMES]) + f" and {len(names) - MOST_NAMES} more"
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + f" and {names[-1]}"
+    return in_a_row(names, MOST_NAMES)
 
 
 def weighing(paths: list[str], again: bool = False) -> str:

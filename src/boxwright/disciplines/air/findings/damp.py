@@ -15,12 +15,11 @@ from boxwright.disciplines.air.telling import (
     between,
     flow,
     is_over_feet,
-    listed,
     percent,
     spread,
     water_over,
 )
-from boxwright.finding import Finding, Kind
+from boxwright.finding import Finding, Kind, listed
 from boxwright.units import Band, HeaderUnits, exactly, show
 
 MEASURE = "Measure how high the room is inside, deck to bows, and write it as trailer.body.height"

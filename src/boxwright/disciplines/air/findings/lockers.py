@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from boxwright.disciplines.air.parts import PlannedFlame
 from boxwright.disciplines.air.result import Locker, Result, Vent
 from boxwright.disciplines.air.sourced import GAS_LOCKER, NEAR, OF_ITS_FLOOR, source_of
-from boxwright.disciplines.air.telling import is_read, listed, unread_at
-from boxwright.finding import Finding, Kind, Use
+from boxwright.disciplines.air.telling import is_read, unread_at
+from boxwright.finding import Finding, Kind, Use, listed
 from boxwright.source import Rule
 from boxwright.units import Band, HeaderUnits, show, show_band
 

@@ -11,7 +11,7 @@ from boxwright.disciplines.heat.electricity import NIGHT, lasts, running
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, full_in_words, source_of
 from boxwright.exchange import ElectricLoad
-from boxwright.finding import Finding, Kind
+from boxwright.finding import Finding, Kind, listed
 from boxwright.units import Band, HeaderUnits, show, show_band
 
 
@@ -150,6 +150,8 @@ def battery_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Fin
             yield _label_unsaid(hung, takes)
         elif need.high + hung.besides.high > hung.holds.low:
             yield _too_little(hung, told, loads, takes, shown_in)
+        elif hung.unsaid:
+            yield _draw_unsaid(hung, takes)
 
 
 def _too_little(hung: Hung, told: str, loads: tuple[ElectricLoad, ...], takes: str, shown_in: HeaderUnits) -> Finding:
@@ -169,6 +171,7 @@ def _too_little(hung: Hung, told: str, loads: tuple[ElectricLoad, ...], takes: s
         says += f" with what else is written to draw, up to {also}" if beside.high > 0.0 else ""
         act = f"Plug in outside for such a night, or sleep warm without {told}: bags for the cold; a larger battery"
         act += " mends it"
+    says += f"; what {listed(hung.unsaid)} takes besides nobody wrote" if hung.unsaid else ""
     mends = hung.charged.high > 0.0 and whole.best <= holds.best + hung.charged.high
     if hung.charged.high > 0.0:
         says += f"; {hung.charger} may give it {show(hung.charged.high, 'energy', shown_in)} more while a cable from"
@@ -190,6 +193,15 @@ def _label_unsaid(hung: Hung, takes: str) -> Finding:
         "heat/battery-for-the-night", hung.of, "unknown", f"{takes}, and nobody wrote what {hung.name} holds",
         source=OWN_RULE, lever=hung.of, act=f"Read on the label of {hung.name} its volts and ampere hours, and"
         " write battery: {kind: LiFePO4, volts: 12.8, Ah: 200}", minutes=5, could_stop=False, uses=SLEEP,
+        because=(hung.of, *hung.heaters),
+    )  # fmt: skip
+
+
+def _draw_unsaid(hung: Hung, takes: str) -> Finding:
+    return Finding(
+        "heat/battery-for-the-night", hung.of, "unknown", f"{takes}, and nobody wrote what {listed(hung.unsaid)} takes"
+        f" of {hung.name} besides", source=OWN_RULE, lever=hung.of, act=f"Read on the plate of {hung.unsaid[0]} what it"
+        " takes, and write draw: 4.2 A, hours: 8 and duty: 0.35 as it runs", minutes=5, could_stop=False, uses=SLEEP,
         because=(hung.of, *hung.heaters),
     )  # fmt: skip
 

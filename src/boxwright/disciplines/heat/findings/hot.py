@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from boxwright.disciplines.heat.findings.place import asked_of_place
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.result import HotHours, Result
-from boxwright.disciplines.heat.telling import A_HOT_DAY, IN_WORDS, OWN_RULE, SLEEP, WORK, between, source_of, warm
+from boxwright.disciplines.heat.telling import A_HOT_DAY, IN_WORDS, SLEEP, WORK, between, source_of, warm
 from boxwright.disciplines.heat.year_room import ROOMS
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits
@@ -26,23 +27,16 @@ def hot_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     uses = SLEEP if result.use == "sleep" else WORK
     if not result.is_peopled or not result.volume.known:
         return
+    hot = f"hottest_design: {warm(A_HOT_DAY, shown_in)}"
     if not result.has_hot_day:
-        yield Finding(
-            "heat/hot-not-known", "places", "unknown", "nobody wrote how hot it gets where the trailer stands, so"
-            " nobody can say whether the room gets too hot", source=OWN_RULE, lever="places", act="Write under places"
-            f" how hot its hottest day gets, such as my field: {{hottest_design: {warm(A_HOT_DAY, shown_in)}}}, from"
-            " records of its weather",
-            minutes=10, could_stop=False, uses=uses, because=("places",),
-        )  # fmt: skip
+        says = "nobody wrote how hot it gets where the trailer stands, so nobody can say whether the room gets too hot"
+        act = f"Write under places how hot its hottest day gets, such as my field: {{{hot}}}"
+        yield asked_of_place("heat/hot-not-known", "places", says, act, uses)
         return
     for name in result.no_hot_day:
-        of = f"places[{name}]"
-        yield Finding(
-            "heat/hot-not-known", of, "unknown", f"nobody wrote how hot it gets at {name}, so nobody can say whether"
-            " the room gets too hot there", source=OWN_RULE, lever=of, act="Write how hot its hottest day gets, such as"
-            f" hottest_design: {warm(A_HOT_DAY, shown_in)}, from records of its weather",
-            minutes=10, could_stop=False, uses=uses, because=(of,),
-        )  # fmt: skip
+        says = f"nobody wrote how hot it gets at {name}, so nobody can say whether the room gets too hot there"
+        act = f"Write how hot its hottest day gets, such as {hot}"
+        yield asked_of_place("heat/hot-not-known", f"places[{name}]", says, act, uses)
 
 
 def too_hot(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from boxwright.disciplines.heat.burning import fuel_of_night
+from boxwright.disciplines.heat.findings.place import asked_of_place
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result, StandingHeater
@@ -32,22 +33,18 @@ def night_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule
     Lever: coldest_design of a place
     """
-    if result.use == "sleep" and result.sleepers and result.placeless:
-        yield Finding(
-            "heat/night-not-known", "places", "unknown", "nobody wrote how cold it gets where you sleep, so no night"
-            " is worked out", source=OWN_RULE, lever="places", act="Write under places how cold its worst night is,"
-            f" such as my field: {{coldest_design: {warm(A_COLD_NIGHT, shown_in)}}}, from records of its weather",
-            minutes=10, could_stop=False, uses=SLEEP, because=("places",),
-        )  # fmt: skip
-    elif result.use == "sleep" and result.sleepers:
-        for name in result.no_night:
-            of = f"places[{name}]"
-            yield Finding(
-                "heat/night-not-known", of, "unknown", f"nobody wrote how cold it gets at {name}, so no night there is"
-                " worked out", source=OWN_RULE, lever=of, act="Write how cold its worst night is, such as"
-                f" coldest_design: {warm(A_COLD_NIGHT, shown_in)}, from records of its weather",
-                minutes=10, could_stop=False, uses=SLEEP, because=(of,),
-            )  # fmt: skip
+    if result.use != "sleep" or not result.sleepers:
+        return
+    cold = f"coldest_design: {warm(A_COLD_NIGHT, shown_in)}"
+    if result.placeless:
+        says = "nobody wrote how cold it gets where you sleep, so no night is worked out"
+        act = f"Write under places how cold its worst night is, such as my field: {{{cold}}}"
+        yield asked_of_place("heat/night-not-known", "places", says, act, SLEEP)
+        return
+    for name in result.no_night:
+        says = f"nobody wrote how cold it gets at {name}, so no night there is worked out"
+        act = f"Write how cold its worst night is, such as {cold}"
+        yield asked_of_place("heat/night-not-known", f"places[{name}]", says, act, SLEEP)
 
 
 def room_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

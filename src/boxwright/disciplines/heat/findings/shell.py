@@ -14,7 +14,7 @@ from boxwright.disciplines.heat.plane import is_bridged, member_with
 from boxwright.disciplines.heat.result import Result
 from boxwright.disciplines.heat.shell import Face, by_members
 from boxwright.disciplines.heat.telling import SLEEP, is_in_feet, source_of, thin
-from boxwright.finding import Finding, Kind
+from boxwright.finding import Finding, Kind, listed
 from boxwright.units import HeaderUnits, show, shown_unit
 
 LIMITS: dict[str, float] = {name: row[0] for name, row in columns("shell_limits").items()}
@@ -111,7 +111,7 @@ def metal_bridge(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     worst = max(bridged, key=_by_members)
     saved = sum(_saved(one) for one in bridged)
     words = list(dict.fromkeys(members_named(one.wall) for one in bridged))
-    names = _join([f"the {word} of {_planes_of(word, bridged)}" for word in words])
+    names = listed([f"the {word} of {_planes_of(word, bridged)}" for word in words])
     says = f"{_apart(shown_in)} {names} lose {_watts(lost, shown_in)} of the"
     thick = show(STRIP[0], "length", shown_in, cuts=True) if is_in_feet(shown_in) else thin(STRIP[0], shown_in)
     says += f" {_watts(whole, shown_in)} the shell loses; a strip of foam of {thick} over them saves"
@@ -145,7 +145,7 @@ def bare_plane(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         said = "the shell loses"
         lost = whole
     else:
-        says = f"bare skin is left on {_join([one.name for one in bare])}:"
+        says = f"bare skin is left on {listed([one.name for one in bare])}:"
         said = "it loses"
     says += f" {_apart(shown_in)} {said} {_watts(lost, shown_in)}"
     says += "" if lost == whole else f" of the {_watts(whole, shown_in)} of the shell"
@@ -171,7 +171,7 @@ def hole_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if not holes or between <= LIMITS["holes nobody knows, share of the shell"] * whole:
         return
     widest = sorted(holes, key=lambda one: one.loss.low - one.loss.high)[:3]
-    says = f"nobody wrote how well {_join([one.name for one in widest])} keep heat in: {_apart(shown_in)}"
+    says = f"nobody wrote how well {listed([one.name for one in widest])} keep heat in: {_apart(shown_in)}"
     says += f" {_watts(low, shown_in)} to {_watts(high, shown_in)} goes through what fills holes"
     act = f"Look for foam in the leaf of {widest[0].name}, or one pane or two, and write unit: {{U: 2.8 W/m2K}}"
     yield Finding(
@@ -250,26 +250,19 @@ def _finding(code: str, where: str, kind: Kind, says: str, act: str, source: str
 
 
 def _listed(layers: list[Unsaid]) -> str:
-    return _join(list(dict.fromkeys(f"{one.name} of {_wall_of(one.of)}" for one in layers)))
+    return listed(f"{one.name} of {_wall_of(one.of)}" for one in layers)
 
 
 def _wall_of(path: str) -> str:
     return path.partition("[")[2].partition("]")[0] or path
 
 
-def _join(names: list[str]) -> str:
-    names = list(dict.fromkeys(names))
-    if len(names) < 2:
-        return "".join(names)
-    return f"{', '.join(names[:-1])} and {names[-1]}"
-
-
 def _planes_of(word: str, bridged: list[Face]) -> str:
     """Return the planes whose members go by a word: ``the left, right and front wall``, or ``the roof``."""
     names = [one.name for one in bridged if members_named(one.wall) == word]
     if all(name.endswith(" wall") for name in names):
-        return f"the {_join([name.removesuffix(' wall') for name in names])} wall"
-    return f"the {_join(names)}"
+        return f"the {listed([name.removesuffix(' wall') for name in names])} wall"
+    return f"the {listed(names)}"
 
 
 def _apart(shown_in: HeaderUnits) -> str:

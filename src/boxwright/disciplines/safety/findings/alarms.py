@@ -7,17 +7,8 @@ from collections.abc import Iterator
 from boxwright.disciplines.safety.result import Device, Flame, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
 from boxwright.disciplines.safety.sourced import CO, EXTINGUISHER, FUELS, LENGTHS, SMOKE, SOURCE_OF_LENGTH
-from boxwright.disciplines.safety.telling import (
-    OWN_LABEL,
-    SLEEP,
-    asked_by,
-    length,
-    listed,
-    measured_elsewhere,
-    question,
-    stop,
-)
-from boxwright.finding import Finding
+from boxwright.disciplines.safety.telling import OWN_LABEL, SLEEP, asked_by, length, measured_elsewhere, question, stop
+from boxwright.finding import Finding, listed
 from boxwright.units import HeaderUnits
 
 AWAY = "is outside the room, or shut in"

@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from boxwright.disciplines.safety.result import Result
 from boxwright.disciplines.safety.sourced import TO_LOOK_AT, TOPICS, UNREAD, Law, country_of
-from boxwright.disciplines.safety.telling import advice, cited, listed, place_of, question
-from boxwright.finding import Finding
+from boxwright.disciplines.safety.telling import advice, cited, place_of, question
+from boxwright.finding import Finding, listed
 from boxwright.units import HeaderUnits
 
 

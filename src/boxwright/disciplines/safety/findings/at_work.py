@@ -8,9 +8,9 @@ from typing import Literal
 from boxwright.disciplines.safety.result import Exit, Result
 from boxwright.disciplines.safety.solve import least_of
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.disciplines.safety.telling import OWN_RULE, WORK, length, listed, name_of, stopper
+from boxwright.disciplines.safety.telling import OWN_RULE, WORK, length, name_of, stopper
 from boxwright.exchange import FLOOR, Aisle
-from boxwright.finding import Finding
+from boxwright.finding import Finding, listed
 from boxwright.units import HeaderUnits
 
 

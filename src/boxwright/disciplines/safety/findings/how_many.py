@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from boxwright.disciplines.safety.result import Bed, Exit, Result
 from boxwright.disciplines.safety.solve import is_shut
 from boxwright.disciplines.safety.sourced import WAYS_OUT
-from boxwright.disciplines.safety.telling import OWN_RULE, SLEEP, kind_of, listed, name_of, question, stopper
+from boxwright.disciplines.safety.telling import OWN_RULE, SLEEP, kind_of, name_of, question, stopper
 from boxwright.exchange import Aisle
-from boxwright.finding import Finding
+from boxwright.finding import Finding, listed
 from boxwright.source import Rule
 from boxwright.units import HeaderUnits
 

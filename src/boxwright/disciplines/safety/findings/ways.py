@@ -20,7 +20,6 @@ from boxwright.disciplines.safety.telling import (
     advice,
     cited,
     length,
-    listed,
     measured_elsewhere,
     name_of,
     question,
@@ -28,7 +27,7 @@ from boxwright.disciplines.safety.telling import (
     stop,
     stopper,
 )
-from boxwright.finding import Finding
+from boxwright.finding import Finding, listed
 from boxwright.units import Band, HeaderUnits
 
 

@@ -11,8 +11,8 @@ from boxwright.disciplines.towing.lamp_words import ASKED, REFLECTORS, read_lamp
 from boxwright.disciplines.towing.law import Placed
 from boxwright.disciplines.towing.result import Extent, Result
 from boxwright.disciplines.towing.sourced import LAMPS
-from boxwright.disciplines.towing.telling import broken, in_words, leading, listed, missing, shown, worth_asking
-from boxwright.finding import Finding
+from boxwright.disciplines.towing.telling import broken, in_words, leading, missing, shown, worth_asking
+from boxwright.finding import Finding, listed
 from boxwright.units import HeaderUnits, read_any, show, show_band
 
 NO_LINKS = frozenset({"none", "no", "nothing"})

@@ -11,8 +11,8 @@ from boxwright.disciplines.towing.brake_words import are_electric, are_surge, re
 from boxwright.disciplines.towing.law import CLASSES, STRICTER_CLASS, Placed
 from boxwright.disciplines.towing.result import Behind, Reading, Result
 from boxwright.disciplines.towing.sourced import AGES
-from boxwright.disciplines.towing.telling import advice, broken, leading, listed, missing, name_of, shown, worth_asking
-from boxwright.finding import Finding
+from boxwright.disciplines.towing.telling import advice, broken, leading, missing, name_of, shown, worth_asking
+from boxwright.finding import Finding, listed
 from boxwright.units import HeaderUnits, show
 
 DAY = 86400.0

@@ -13,13 +13,12 @@ from boxwright.disciplines.towing.telling import (
     broken,
     in_words,
     leading,
-    listed,
     missing,
     name_of,
     read_how,
     worth_asking,
 )
-from boxwright.finding import Finding
+from boxwright.finding import Finding, listed
 from boxwright.units import Band, HeaderUnits, show, show_band
 
 
