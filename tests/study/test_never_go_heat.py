@@ -164,8 +164,8 @@ def test_never_go_by_a_heater_that_its_inverter_cannot_carry(gives: str, is_shor
 )
 def test_never_go_by_a_battery_of_which_nobody_knows_what_else_it_feeds(part: str, habit: str, is_asked: bool) -> None:
     cell = "  cell: {x: 60, side: left, z: 2, size: 8 x 6 x 6, weight: 20, stage: shell, done: yes, battery: {kind: LiFePO4, volts: 12.8, Ah: 4000}}\n"  # noqa: E501
-    more = f"  fan: {{x: 130, side: left, z: 60, size: 2 x 2 x 2, weight: 1, stage: shell, done: yes, {part}note: small}}\n"
-    changes = [("  shelf:", f"{cell}{more}  shelf:")]
+    at = "x: 130, side: left, z: 60, size: 2 x 2 x 2, weight: 1, stage: shell, done: yes"
+    changes = [("  shelf:", f"{cell}  fan: {{{at}, {part}note: small}}\n  shelf:")]
     changes += [("places:\n", f"habits:\n{habit}places:\n")] if habit else []
     found = by(ELECTRIC.replace("fed_by: mains", "fed_by: cell"), *changes)
     assert ("heat/battery-for-the-night" in found.because) == is_asked

@@ -17,6 +17,7 @@ from boxwright.exchange import Measured
 from boxwright.finding import Problem
 from boxwright.model.entry import Day, Entry
 from boxwright.model.load import LoadState
+from boxwright.model.place import Surfaces
 from boxwright.model.stage import Stage
 from boxwright.model.trailer import Person, TowVehicle, Trailer
 from boxwright.rig.again import Again
@@ -111,8 +112,7 @@ class Composer:
         items = {section: self._section(document, section, around, measured, trailer, mistakes)
                  for section in ITEM_SECTIONS}  # fmt: skip
         check_left_behind(loads, (item for section in items.values() for item in section), mistakes)
-        _check_parts(items["parts"], people, trailer, loads, mistakes)
-        check_on_the_floor(items["parts"], surfaces, _longest_nose(framing), mistakes)
+        _check_parts(items["parts"], people, trailer, loads, surfaces, framing, mistakes)
         places = again("places", (tree.get("places"), units), partial(_places, tree, units), mistakes)
         named = {key: again(key, (tree.get(key), units), partial(_named, tree, key, model, units), mistakes)
                  for key, model in NAMED.items() if key not in ITEM_SECTIONS and key != "walls"}  # fmt: skip
@@ -406,11 +406,14 @@ def _check_parts(
     people: tuple[tuple[str, Person], ...],
     trailer: Trailer,
     loads: tuple[LoadState, ...],
+    surfaces: Surfaces,
+    framing: Framing | None,
     mistakes: list[Mistake],
 ) -> None:
     """Say what can only be judged once every part is read."""
     _check_sleepers(people, parts, mistakes)
     check_far_out(parts, trailer, loads, mistakes)
+    check_on_the_floor(parts, surfaces, _longest_nose(framing), mistakes)
     _check_fluids(parts, mistakes)
 
 

@@ -7,7 +7,7 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.material import PACKAGE
-from boxwright.finding import Use
+from boxwright.finding import Finding, Use
 from boxwright.source import Source, load_sources, load_table
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit, unit_scale
 
@@ -128,3 +128,11 @@ def between(band: Band, shown_in: HeaderUnits) -> str:
         return best
     unit = best.rpartition(" ")[2]
     return f"{best} ({low.removesuffix(f' {unit}')} to {high.removesuffix(f' {unit}')})"
+
+
+def asked_of_place(code: str, of: str, says: str, act: str, uses: tuple[Use, ...]) -> Finding:
+    """Return the question of a rule about a place, ``of`` its path; ``places`` where none is written."""
+    return Finding(
+        code, of, "unknown", says, source=OWN_RULE, lever=of, act=f"{act}, from records of its weather", minutes=10,
+        could_stop=False, uses=uses, because=(of,),
+    )  # fmt: skip

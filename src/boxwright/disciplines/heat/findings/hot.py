@@ -4,10 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.heat.findings.place import asked_of_place
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.result import HotHours, Result
-from boxwright.disciplines.heat.telling import A_HOT_DAY, IN_WORDS, SLEEP, WORK, between, source_of, warm
+from boxwright.disciplines.heat.telling import (
+    A_HOT_DAY,
+    IN_WORDS,
+    SLEEP,
+    WORK,
+    asked_of_place,
+    between,
+    source_of,
+    warm,
+)
 from boxwright.disciplines.heat.year_room import ROOMS
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits

@@ -6,12 +6,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from boxwright.disciplines.heat.burning import fuel_of_night
-from boxwright.disciplines.heat.findings.place import asked_of_place
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import HEAT_OF_AIR
-from boxwright.disciplines.heat.telling import A_COLD_NIGHT, OWN_RULE, SLEEP, between, source_of, warm
+from boxwright.disciplines.heat.telling import A_COLD_NIGHT, OWN_RULE, SLEEP, asked_of_place, between, source_of, warm
 from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, show, show_band
 
