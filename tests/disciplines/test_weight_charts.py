@@ -70,7 +70,9 @@ def test_what_it_weighs_is_parted_by_kind_and_adds_up() -> None:
         mass("frame", exactly(2.0)),
         mass("parts[deck-chairs]", UNSAID),
     )
-    chart = weights_chart(masses, frozenset({"parts[boat]"}), 1200.0, "departure", METRIC)
+    chart = weights_chart(
+        masses, frozenset({"parts[boat]"}), 1200.0, "departure", Band(772.0, 760.0, inf, known=False), METRIC
+    )
     assert chart is not None
     (bars,) = chart.series
     steps = dict(zip(chart.labels, (high - low for low, high in zip(bars.low, bars.high, strict=True)), strict=True))
@@ -80,4 +82,25 @@ def test_what_it_weighs_is_parted_by_kind_and_adds_up() -> None:
     assert chart.says.endswith("; 1 without a weight not counted"), (
         "what nobody weighed is said, never taken as nothing"
     )
-    assert weights_chart((), frozenset(), None, "empty", METRIC) is None
+    assert weights_chart((), frozenset(), None, "empty", None, METRIC) is None
+
+
+def test_each_group_and_the_whole_tell_their_doubt_and_no_unknown_weight_looks_known() -> None:
+    masses = (
+        mass("trailer", Band(500.0, 480.0, 530.0)),
+        mass("parts[bench]", Band(30.0, 25.0, 40.0)),
+        mass("parts[bed]", Band(20.0, 18.0, 22.0)),
+        mass("parts[boat]", Band(50.0, 45.0, inf, known=False)),
+        mass("people[skipper]", UNSAID),
+    )
+    known = weights_chart(masses[:3], frozenset(), None, "all", Band(550.0, 528.0, 581.0), METRIC)
+    assert known is not None
+    assert known.series[0].texts == (
+        "Empty trailer: 500 kg (480 to 530)", "Built in: 50 kg (43 to 62)", "all up: 550 kg (528 to 581)",
+    )  # fmt: skip
+    chart = weights_chart(masses, frozenset({"parts[boat]"}), None, "all", Band(600.0, 568.0, inf, known=False), METRIC)
+    assert chart is not None
+    assert chart.labels == ("Empty trailer", "Built in", "Cargo", "People", "All up")
+    assert chart.series[0].texts[2:] == ("Cargo: at least 45 kg", "People: at least 0 kg", "all up: at least 568 kg")
+    alone = weights_chart(masses, frozenset(), None, "all", None, POUNDS)
+    assert alone is not None and alone.series[0].texts[-1] == "all up: at least 1,252 lb", (480 + 25 + 18 + 45) / POUND

@@ -93,7 +93,11 @@ function Plot({ chart, width }: { chart: Drawn; width: number }) {
     role: "img" as const,
     "aria-label": one.says,
     tabindex: one === stopped ? 0 : -1,
-    onFocus: () => (stop.value = focused.value = one.key),
+    onFocus: () => {
+      // What the keys come to is told, whatever lies under a pointer that rests.
+      pointed.value = "";
+      stop.value = focused.value = one.key;
+    },
     onBlur: () => (focused.value = ""),
   });
   const near = (event: PointerEvent & { currentTarget: SVGSVGElement }) => {

@@ -52,6 +52,7 @@ export function First() {
       <p><small>{state.value?.terms.stud ?? ""}</small></p>
       <form ref={form} onSubmit={(event) => {
         event.preventDefault();
+        asked.value = "";
         const answers: Record<string, string> = {};
         for (const [key, value] of new FormData(event.currentTarget)) if (typeof value === "string" && value.trim()) answers[key] = value.trim();
         send({ t: "begin", demo: "", answers });

@@ -68,6 +68,9 @@ function Table({ table }: { table: Rows }) {
   );
 }
 
+/** How many sheets stand open and are not drawn, or not as the rig is now: on paper they would be missing. */
+const undrawn = signal(0);
+
 /** One sheet of the book: laid out on paper when somebody opens it. */
 function Printed({ page }: { page: Page }) {
   const isOpen = useSignal(false);
@@ -92,6 +95,12 @@ function Printed({ page }: { page: Page }) {
     });
     return () => over.abort();
   }, [opened, rev, looked, page.name, isLive]);
+  const isUndrawn = opened && says.value !== "";
+  useEffect(() => {
+    if (!isUndrawn) return;
+    undrawn.value += 1;
+    return () => void (undrawn.value -= 1);
+  }, [isUndrawn]);
   const isOld = says.value !== "" && pages.value.length > 0;
   return (
     <details class={isOld ? "printed old" : "printed"} onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
@@ -102,12 +111,19 @@ function Printed({ page }: { page: Page }) {
   );
 }
 
+const openSheets = (many: number): string => (many === 1 ? "One open sheet is" : `${many} open sheets are`);
+
 /** For whoever wants the whole book on paper: each sheet is opened, and so drawn and printed. */
 function OpenAll() {
   const opened = (is: boolean) => {
     for (const one of document.querySelectorAll<HTMLDetailsElement>("details.printed")) one.open = is;
   };
-  return <p class="acts"><button onClick={() => opened(true)}>Open all the sheets</button> <button onClick={() => opened(false)}>Close them</button></p>;
+  return (
+    <p class="acts">
+      <button onClick={() => opened(true)}>Open all the sheets</button> <button onClick={() => opened(false)}>Close them</button>{" "}
+      <small role="status">{undrawn.value > 0 && `${openSheets(undrawn.value)} being drawn: print when this line is gone.`}</small>
+    </p>
+  );
 }
 
 /** The text of the rig file; the editor comes only when it is opened. */
@@ -203,6 +219,7 @@ export function Body() {
       {found.pages.length > 0 && !found.pictures.length && !found.charts.length && !found.tables.length && (
         <p class="unopened">No sheet is open here, so there is nothing to print. Open the sheets you want on paper, then print.</p>
       )}
+      {undrawn.value > 0 && <p class="undrawn">{openSheets(undrawn.value)} not drawn as the rig is now, and missing or old on this paper. Print once more.</p>}
       {found.pages.map((one) => <Printed key={one.name} page={one} />)}
       <Words words={found.words ?? []} />
     </div>

@@ -23,9 +23,10 @@ def charts_of(rig: Rig, slot: Slot, planned: Sequence[Slot], units: HeaderUnits)
     cargo = frozenset(item.of for item in rig.parts if item.words.kind == "cargo")
     plate = slot.towing.trailer.gvwr if slot.towing is not None else None
     allowed = plate.best if plate is not None and plate.known else None
+    gross = slot.weight.gross.band if slot.weight is not None else None
     found = (
         tongue_chart(loads, least_rating(slot), units),
-        weights_chart(slot.masses, cargo, allowed, slot.load, units),
+        weights_chart(slot.masses, cargo, allowed, slot.load, gross, units),
     )
     return tuple(one for one in found if one is not None)
 

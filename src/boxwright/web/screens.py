@@ -12,6 +12,7 @@ from dataclasses import replace
 from functools import cache
 from importlib import import_module
 from importlib.resources import files
+from itertools import takewhile
 from pkgutil import iter_modules
 from typing import NamedTuple
 
@@ -439,6 +440,11 @@ def _is_part(grid: Grid, sheet: Sheet) -> bool:
     return bool(grid.title) and (any(one.chart is None for one in sheet.views) or not grid.title[0].isupper())
 
 
+def _number_of_fault(note: str) -> int:
+    """Return the number a fault has on the sheets, so that it is found in a list."""
+    return int("".join(takewhile(str.isdigit, note.removeprefix("Fault "))) or 0)
+
+
 def _notes(name: str, asked: Asked) -> list[str]:
     """Return what is written under the sheets of a chapter, each sentence once."""
     slot, wanted = asked_slot(asked.seen), DRAWN_FROM.get(name, ())
@@ -446,7 +452,7 @@ def _notes(name: str, asked: Asked) -> list[str]:
         every = chapter_sheets(asked.seen.reading.rig, slot, "frame", night_slot(asked.seen))
         # what else is said on those papers speaks of one paper each; numbers of faults are the same on all
         faults = [note for one in every if one.name in wanted for note in one.notes if note.startswith("Fault ")]
-        return list(dict.fromkeys(faults))
+        return sorted(dict.fromkeys(faults), key=_number_of_fault)
     notes = [note for sheet in _on_screen(asked, slot) for note in sheet.notes]
     is_unjudged = name in ON_FILE and any(one.word == name and not one.judges for one in chapters())
     return list(dict.fromkeys([*notes, terms.BY_HAND[name]] if is_unjudged else notes))

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from math import isfinite
+from math import inf, isfinite
 
 from boxwright.drawing.chart import UNKNOWN, Bound, Chart, Series
 from boxwright.exchange import Mass
 from boxwright.units import Band, HeaderUnits, shown_unit
+from boxwright.units.scale import Scale
 
 GROUPS = (
     ("Empty trailer", "trailer"),
@@ -81,42 +82,66 @@ def _spoken(series: Iterable[Series], stages: Sequence[str], unit: str) -> str:
 
 
 def weights_chart(
-    masses: Iterable[Mass], cargo: frozenset[str], plate: float | None, load: str, shown_in: HeaderUnits
+    masses: Iterable[Mass],
+    cargo: frozenset[str],
+    plate: float | None,
+    load: str,
+    gross: Band | None,
+    shown_in: HeaderUnits,
 ) -> Chart | None:
     """Return what all that the trailer weighs is made of, group by group, as steps that add up.
 
     ``cargo`` are the paths of what is carried; ``plate`` is the greatest mass (kg) the plate allows, None if unknown.
+    ``gross`` is all that it weighs (kg) as weight works it out, None where it does not. A group is told from the least
+    to the most of all its things, each at its end: wider than the doubt of the whole, in which they seldom err alike.
     """
     unit, scale = shown_unit("mass", shown_in)
-    sums: dict[str, float] = {}
-    unweighed = 0
+    groups: dict[str, list[Band]] = {}
     for mass in masses:
-        if not isfinite(mass.kg.best):
-            continue
-        unweighed += not mass.kg.known
-        group = _group(mass, cargo)
-        sums[group] = sums.get(group, 0.0) + mass.kg.best
+        groups.setdefault(_group(mass, cargo), []).append(mass.kg)
+    sums = {name: _added(bands) for name, bands in groups.items()}
     order = [*(name for name, _ in GROUPS), CARGO, FLUIDS, PEOPLE, OTHER]
-    steps = [(name, sums[name]) for name in order if sums.get(name, 0.0) > NOTHING]
-    if not steps:
+    steps = [
+        (name, sums[name]) for name in order if name in sums and (sums[name].best > NOTHING or not sums[name].known)
+    ]
+    if not any(kg.best > NOTHING for _, kg in steps):
         return None
-    labels, low, high, texts, total = [], [], [], [], 0.0
+    low, high, texts, total = [], [], [], 0.0
     for name, kg in steps:
-        labels.append(name)
         low.append(scale.from_si(total))
-        total += kg
+        total += kg.best
         high.append(scale.from_si(total))
-        texts.append(f"{name}: {scale.from_si(kg):,.0f} {unit}")
-    labels, low, high = [*labels, "All up"], [*low, 0.0], [*high, scale.from_si(total)]
-    texts.append(f"all up: {scale.from_si(total):,.0f} {unit}")
-    bounds = [Bound(f"plate {scale.from_si(plate):,.0f} {unit}", scale.from_si(plate))] if plate is not None else []
+        texts.append(f"{name}: {_told(kg, scale, unit)}")
+    whole = gross if gross is not None and isfinite(gross.best) else _added([kg for _, kg in steps])
+    texts.append(f"all up: {_told(whole, scale, unit)}")
+    labels = (*(name for name, _ in steps), "All up")
+    bounds = (Bound(f"plate {scale.from_si(plate):,.0f} {unit}", scale.from_si(plate)),) if plate is not None else ()
+    unweighed = sum(not band.known for bands in groups.values() for band in bands)
     missing = f"; {unweighed} without a weight not counted" if unweighed else ""
-    bars = Series("weight", tuple(high), tuple(low), tuple(high), tuple(texts))
+    bars = Series("weight", (*high, scale.from_si(total)), (*low, 0.0), (*high, scale.from_si(total)), tuple(texts))
     title = f"What it weighs, load {load}"
-    of = ("",) * len(labels)
     return Chart(
-        "weights", title, "fall", unit, tuple(labels), (bars,), tuple(bounds), of, f"{'; '.join(texts)}{missing}"
+        "weights", title, "fall", unit, labels, (bars,), bounds, ("",) * len(labels), "; ".join(texts) + missing
     )
+
+
+def _added(bands: Iterable[Band]) -> Band:
+    """Return the masses of a group together, from all at their least to all at their most; one unknown has no most."""
+    bands = tuple(bands)
+    best, low, high = (sum(end for end in ends if isfinite(end)) for ends in zip(
+        *((one.best, one.low, one.high) for one in bands), strict=True
+    ))  # fmt: skip
+    is_known = all(one.known for one in bands)
+    return Band(best, low, high if is_known else inf, known=is_known)
+
+
+def _told(kg: Band, scale: Scale, unit: str) -> str:
+    """Return a mass in words with its doubt, none where its ends read the same."""
+    best, low, high = (scale.from_si(end) if isfinite(end) else end for end in (kg.best, kg.low, kg.high))
+    if not isfinite(high):
+        return f"at least {low:,.0f} {unit}"
+    ends = f"{low:,.0f} to {high:,.0f}"
+    return f"{best:,.0f} {unit}" + (f" ({ends})" if f"{low:,.0f}" != f"{high:,.0f}" else "")
 
 
 def _group(mass: Mass, cargo: frozenset[str]) -> str:
