@@ -147,7 +147,7 @@ class Composer:
             wires=items["wires"],
             straps=items["straps"],
             pipes=items["pipes"],
-            **sections_of(named, items, of_stages, places, shell, fitted, kept, wood, proved, units.words),
+            **sections_of(named, items, of_stages, places, shell, fitted, kept, wood, proved, units.words, troubled),
         )
         return Reading(rig, problems, document)
 

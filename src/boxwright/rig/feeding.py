@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import NamedTuple
+from collections.abc import Iterator, Set
+from typing import Literal, NamedTuple
 
-from boxwright.disciplines.heat.feeds import VOLTS, scaled
+from boxwright.disciplines.heat.feeds import scaled
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.heat.parts import PlannedDraw, PlannedLead, PlannedSource
 from boxwright.disciplines.power.parts import Battery, Draw, Habit, Wire
@@ -16,6 +16,8 @@ from boxwright.rig.rig import Item
 from boxwright.units import Band
 
 UNREAD = Band(0.0, 0.0, float("inf"), known=False)
+PROTECTED: tuple[Literal["fuse", "breaker"], ...] = ("fuse", "breaker")
+NO_FUSE = frozenset({"none", "no"})
 
 
 class Feeding(NamedTuple):
@@ -27,8 +29,13 @@ class Feeding(NamedTuple):
     tanks: tuple[str, ...]
 
 
-def feeding_of(items: dict[str, tuple[Item, ...]], habits: tuple[tuple[str, Habit], ...]) -> Feeding:
-    """Return what may feed the heaters and coolers of a plan; nothing where it has none."""
+def feeding_of(
+    items: dict[str, tuple[Item, ...]], habits: tuple[tuple[str, Habit], ...], unread: Set[str] = frozenset()
+) -> Feeding:
+    """Return what may feed the heaters and coolers of a plan; nothing where it has none.
+
+    ``unread`` are the paths of what stands in the file and could not be read.
+    """
     heaters = [one for one in items["parts"] if _is_heater(one)]
     if not heaters and not any(_is_cooler(one) for one in items["parts"]):
         return Feeding((), (), (), ())
@@ -36,7 +43,7 @@ def feeding_of(items: dict[str, tuple[Item, ...]], habits: tuple[tuple[str, Habi
     tanks = tuple(one.name for one in things if isinstance(held := one.facet("water"), WaterFacet) and held.tank)
     draws = (*_draws(things, {one.of for one in heaters}), *_habits(habits, things))
     names = frozenset(one.name for one in things)
-    return Feeding(tuple(_sources(items)), tuple(_leads(items["wires"], names)), draws, tanks)
+    return Feeding(tuple(_sources(items, unread)), tuple(_leads(items["wires"], names, unread)), draws, tanks)
 
 
 def _is_heater(item: Item) -> bool:
@@ -49,19 +56,19 @@ def _is_cooler(item: Item) -> bool:
     return isinstance(facet, HeatFacet) and facet.cools is not None
 
 
-def _sources(items: dict[str, tuple[Item, ...]]) -> Iterator[PlannedSource]:
+def _sources(items: dict[str, tuple[Item, ...]], unread: Set[str]) -> Iterator[PlannedSource]:
     for one in items["parts"]:
         facet = one.facet("power")
         if not isinstance(facet, PowerFacet):
             yield PlannedSource(one.of, one.name)
         elif facet.battery is not None:
-            yield PlannedSource(one.of, one.name, _rated(facet.battery, one.words.count or 1), facet.battery.kind)
+            yield _battery(one, facet.battery)
         else:
             charger = facet.charger
             yield PlannedSource(
                 one.of,
                 one.name,
-                gives=_gives(facet),
+                gives=_gives(facet, f"{one.of}.inverter" in unread),
                 charges=charger.amps if charger is not None else None,
                 charged_from=charger.from_.strip() if charger is not None else "",
                 is_panel=facet.panel is not None,
@@ -70,8 +77,19 @@ def _sources(items: dict[str, tuple[Item, ...]]) -> Iterator[PlannedSource]:
         yield PlannedSource(one.of, one.name, is_opening=True)
 
 
-def _gives(facet: PowerFacet) -> Band | None:
-    """Return what an inverter gives without a break (W); None of what is none."""
+def _battery(item: Item, battery: Battery) -> PlannedSource:
+    """Return a battery by its label; several of one line give as many times what one gives."""
+    count, most = item.words.count or 1, battery.max_amps
+    most = scaled(most, count) if most is not None and most.known else most
+    volts = battery.volts if battery.volts is not None and battery.volts.known else None
+    return PlannedSource(item.of, item.name, _rated(battery, count), battery.kind, volts=volts, most_amps=most)
+
+
+def _gives(facet: PowerFacet, is_unread: bool) -> Band | None:
+    """Return what an inverter gives without a break (W); None of what is none, not known where nobody can read it."""
+    is_blank = facet.inverter is None and "inverter" in facet.model_fields_set
+    if is_unread or is_blank:
+        return UNREAD
     if facet.inverter is None:
         return None
     return facet.inverter.watts if facet.inverter.watts is not None else UNREAD
@@ -86,24 +104,36 @@ def _rated(battery: Battery, count: int) -> Band:
     return Band(best, low, high, spread="interval")
 
 
-def _leads(wires: tuple[Item, ...], names: frozenset[str]) -> Iterator[PlannedLead]:
+def _leads(wires: tuple[Item, ...], names: frozenset[str], unread: Set[str]) -> Iterator[PlannedLead]:
     for one in wires:
         wire = one.own
         # What joins two panels or batteries feeds neither.
         if isinstance(wire, Wire) and not wire.joins.strip():
             starts, ends = (leading(names, end.strip()) or end.strip() for end in (wire.from_, wire.to))
-            yield PlannedLead(one.of, one.name, starts, ends, _carries(wire))
+            lost = frozenset(
+                key for key in PROTECTED if f"{one.of}.{key}" in unread or f"{one.of}.{key}.amps" in unread
+            )
+            volts = wire.volts if wire.volts is not None and wire.volts.known else None
+            yield PlannedLead(one.of, one.name, starts, ends, _lets_through(wire, lost), volts)
 
 
-def _carries(wire: Wire) -> Band | None:
-    """Return what the fuse or the breaker of a wire lets through (W), the weaker of both; None where none is written.
+def _lets_through(wire: Wire, lost: frozenset[str]) -> Band | None:
+    """Return what the fuse and the breaker of a wire let through (A), the weaker of both; None where it has neither.
 
-    One that has no voltage written is of a 12 V bus.
+    One that is blank, ``unknown`` or among those ``lost``, for nobody can read it, is no larger than the other.
     """
-    volts = wire.volts.best if wire.volts is not None and wire.volts.known else VOLTS.best
-    rated = [one.amps for one in (wire.fuse, wire.breaker) if one is not None and one.amps is not None]
-    known = [one for one in rated if one.known]
-    return scaled(min(known, key=lambda one: one.low), volts) if known else None
+    rated = []
+    for key in PROTECTED:
+        one = getattr(wire, key)
+        if key in lost or (one is None and key in wire.model_fields_set):
+            rated.append(UNREAD)
+        elif one is not None and one.kind.strip().lower() not in NO_FUSE:
+            rated.append(one.amps if one.amps is not None and one.amps.known else UNREAD)
+    if not rated:
+        return None
+    best, low, high = (min(getattr(one, end) for one in rated) for end in ("best", "low", "high"))
+    is_known = all(one.known for one in rated)
+    return Band(best, low, high, is_known, "exact" if low == high else "interval")
 
 
 def _draws(things: tuple[Item, ...], heaters: set[str]) -> Iterator[PlannedDraw]:

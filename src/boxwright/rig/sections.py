@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from math import inf, radians
 from typing import Literal, TypedDict, TypeVar
 
@@ -124,6 +124,7 @@ def sections_of(
     wood: tuple[WoodReading, ...],
     proved: tuple[ProvedLoss, ...],
     words: str,
+    unread: Set[str],
 ) -> BySection:
     """Return the settings of every discipline by its folder: what is written, not what stands."""
 
@@ -133,7 +134,7 @@ def sections_of(
     def entries(section: str, model: type[E]) -> tuple[tuple[str, E], ...]:
         return tuple((name, entry) for name, entry in named.get(section, ()) if isinstance(entry, model))
 
-    fed = feeding_of(items, entries("habits", Habit))
+    fed = feeding_of(items, entries("habits", Habit), unread)
     return {
         "frame": shell,
         "layout": fitted,

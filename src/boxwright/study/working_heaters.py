@@ -94,11 +94,12 @@ def _taken(one: HeldNight, heater: StandingHeater, load: ElectricLoad) -> Told:
 
     def says(units: HeaderUnits) -> tuple[str, ...]:
         facet = heater.planned.heater
-        while_on, at_start = running(facet).best, starting(facet).best
+        volts = heater.feed.volts
+        while_on, at_start = running(facet, volts).best, starting(facet, volts).best
         hours = sum(one.banded[CYCLING:])
         glows = min(load.starts.best * TAKES["start"].best, hours * HOUR)
         sources = [
-            f"{what}: {'as written, at ' + show(TAKES['volts'].best, 'voltage', units) if is_written else kept}"
+            f"{what}: {'as written, at ' + show(volts.best, 'voltage', units) if is_written else kept}"
             for what, is_written, kept in (
                 ("running", facet.draw is not None and facet.draw.known, source_of("takes", "running")),
                 ("starting", facet.start is not None and facet.start.known, source_of("takes", "starting")),

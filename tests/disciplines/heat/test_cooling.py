@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from boxwright.disciplines.heat.cooling import asks_for, cold_of, is_outside, standing_cooler, water_of
-from boxwright.disciplines.heat.feeds import NO_FEED, Feed, Stands
+from boxwright.disciplines.heat.feeds import NO_FEED, Feed, Limit, Stands
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler
 from boxwright.disciplines.heat.result import StandingCooler
 from boxwright.exchange import Opening
@@ -13,13 +13,15 @@ from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_findings import edited, worked
 
 PLATE = exactly(1500.0)
-MAINS = Feed(("mains",), "outside")
+MAINS = Feed(("mains",), "outside", limits=(Limit("wires[shore]", "the wire shore", "wire", exactly(2300.0)),))
 
 
 def standing(
     heat: Band | None, is_certain: bool = True, breathes: Stands = "yes", feed: Feed = MAINS
 ) -> StandingCooler:
-    return StandingCooler(PlannedCooler("parts[ac]", "ac", Cooler(heat=heat)), is_certain, breathes, feed)
+    return StandingCooler(
+        PlannedCooler("parts[ac]", "ac", Cooler(heat=heat, draw=exactly(5.0))), is_certain, breathes, feed
+    )
 
 
 def test_what_counts_in_a_hot_box_is_less_than_the_plate_says() -> None:
@@ -91,17 +93,18 @@ def test_only_a_split_has_its_warm_side_outside_by_itself(word: str, outside: bo
 
 
 AC = "ac: {x: 2000, side: left, z: 1200, size: 400 x 400 x 300, weight: 20, stage: shell, done: yes, cools: {CASE}}"
-FULL = "of: window, heat: 1500 W, fed_by: mains, hatch: window, passes: 2000 cm2, drains: below floor"
+FULL = "of: window, heat: 1500 W, draw: 3 A, fed_by: mains, hatch: window, passes: 2000 cm2, drains: below floor"
 
 
 def kinds(cools: str, use: str = "sleep") -> list[tuple[str, str]]:
-    found = worked(edited(("# one more", AC.replace("CASE", cools))), use)
+    cable = ("wires:\n", "wires:\n  cable: {from: mains, to: ac, breaker: 16 A, volts: 230, stage: shell, done: yes}\n")
+    found = worked(edited(("# one more", AC.replace("CASE", cools)), cable), use)
     return [(one.code, one.kind) for one in found if one.code.startswith("heat/cooler")]
 
 
 def test_a_split_is_asked_for_its_water_alone() -> None:
-    assert kinds("of: split, heat: 1500 W, fed_by: mains") == [("heat/cooler-water", "unknown")]
-    assert kinds("of: split, heat: 1500 W, fed_by: mains, drains: below floor") == []
+    assert kinds("of: split, heat: 1500 W, draw: 3 A, fed_by: mains") == [("heat/cooler-water", "unknown")]
+    assert kinds("of: split, heat: 1500 W, draw: 3 A, fed_by: mains, drains: below floor") == []
 
 
 def test_a_hatch_that_does_not_stand_and_air_that_comes_back_are_put_right() -> None:

@@ -9,7 +9,7 @@ import pytest
 from boxwright.disciplines.heat.battery import Hung, at_dusk, drawn_beside, hung_on, in_a_night, together, whole_of
 from boxwright.disciplines.heat.burner import warmth_of
 from boxwright.disciplines.heat.electricity import lasts
-from boxwright.disciplines.heat.feeds import Feed, feed_of, is_too_small, usable, wants
+from boxwright.disciplines.heat.feeds import Feed, Limit, Wanted, enough, feed_of, narrowest, usable, wanted_by
 from boxwright.disciplines.heat.parts import Heater, PlannedDraw, PlannedHeater, PlannedLead, PlannedSource, Section
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.exchange import ElectricLoad
@@ -63,7 +63,7 @@ def test_a_way_that_stands_goes_before_one_that_does_not() -> None:
 
 
 def test_what_is_written_goes_before_the_wires_and_is_asked_about_where_no_wire_comes_from_it() -> None:
-    assert fed("cable").way == ("cable",) and fed("cable").is_crossed is False
+    assert fed("cable").way == ("panel", "cable") and fed("cable").is_crossed is False
     alone = fed("cable", leads=LEADS[:2])
     assert alone.ends == "outside" and alone.is_crossed
     assert fed("cell").ends == "battery"
@@ -199,21 +199,23 @@ def test_a_name_that_goes_on_behind_a_blank_is_the_thing() -> None:
 
 
 def test_a_wire_from_a_common_word_for_outside_is_a_cable_from_there() -> None:
-    lead = PlannedLead("wires[warm]", "warm", "shore", "stove", exactly(3000.0))
+    lead = PlannedLead("wires[warm]", "warm", "shore", "stove", exactly(15.0), exactly(200.0))
     found = feed_of(PlannedHeater("parts[stove]", "stove", NOWHERE, Heater()), Section(leads=(lead,)), {lead.of: "yes"})
     assert (found.way, found.ends, found.stands, found.most) == (("shore",), "outside", "yes", exactly(3000.0))
 
 
 def test_the_narrowest_of_a_way_is_what_it_gives() -> None:
-    """By hand: 16 A at 12.8 V are 205 W, more than the 200 W of the panel; 9 A of a heater are 115 W."""
-    leads = (replace(LEADS[0], gives=exactly(204.8)), LEADS[1])
+    """By hand: 16 A of a cable from outside are 1600 W at the least, the inverter gives 200; 9 A at 12.8 V are 115."""
+    leads = (replace(LEADS[0], amps=exactly(16.0)), LEADS[2])
     own = Section(sources=(replace(SOURCES[0], gives=exactly(200.0)), *SOURCES[1:]), leads=leads)
     found = feed_of(PlannedHeater("parts[stove]", "stove", NOWHERE, Heater()), own, ALL)
-    assert (found.most, found.most_by) == (exactly(200.0), "panel")
-    assert wants("burns", Heater(start=exactly(9.0), draw=exactly(1.2))) == exactly(115.2)
-    assert wants("electric", Heater(highest=exactly(500.0))) == exactly(500.0)
-    assert is_too_small(exactly(200.1), found) and not is_too_small(exactly(200.0), found)
-    assert not is_too_small(None, found)
+    assert found.most == exactly(200.0)
+    assert wanted_by("burns", Heater(start=exactly(9.0), draw=exactly(1.2))).by(Feed((), "battery")) == exactly(115.2)
+    assert wanted_by("electric", Heater(highest=exactly(500.0))).by(found) == exactly(500.0)
+    each = [enough(Wanted(one), found) for one in (exactly(200.1), exactly(200.0), Band(150.0, 100.0, 201.0), None)]
+    assert each == ["no", "yes", "perhaps", "yes"]
+    told = narrowest(Wanted(exactly(1e6)), found)
+    assert told is not None and told.name == "panel"
 
 
 def heater_of(*edits: tuple[str, str]) -> tuple[StandingHeater, float]:
@@ -351,7 +353,7 @@ def test_what_a_charger_may_make_good_is_asked_and_what_it_may_not_is_a_limit() 
 
 
 def test_an_electric_heater_gives_no_more_than_its_way_and_a_burner_has_its_heat_of_its_fuel() -> None:
-    narrow = Feed(("box",), "outside", most=exactly(1000.0), most_of="parts[box]", most_by="box")
+    narrow = Feed(("box",), "outside", limits=(Limit("parts[box]", "box", "inverter", exactly(1000.0)),))
     heater = Heater(highest=exactly(4000.0), lowest=exactly(300.0), start=exactly(200.0), draw=exactly(100.0))
     planned = PlannedHeater("parts[stove]", "stove", NOWHERE, heater)
     by_wire = StandingHeater(planned, True, "electric", "out", "out", None, None, None, feed=narrow)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from boxwright.disciplines.heat.feeds import NIGHT, VOLTS, Feed, ways_up, written_way
+from boxwright.disciplines.heat.feeds import NIGHT, VOLTS, Feed, times, volts_of, ways_up, written_way
 from boxwright.disciplines.heat.parts import PlannedDraw, PlannedSource, Section
 from boxwright.exchange import ElectricLoad
 from boxwright.records import dataclass
@@ -64,7 +64,7 @@ def hung_on(
                 charged,
                 charger,
                 any(one.is_panel and one.of in there for one in own.sources),
-                tuple(one.name for one in _beside(source, own, there) if _watts(one) is None),
+                tuple(one.name for one, _ in _beside(source, own, there) if _watts(one, VOLTS) is None),
             )
         )
     return tuple(found)
@@ -89,30 +89,42 @@ def drawn_beside(battery: PlannedSource, own: Section, there: Mapping[str, str])
     What wires feed from another battery, or from a cable such as lamps for the road, takes nothing of it. What draws
     nobody knows how much is left out: it has no end, and is named instead.
     """
-    each = [in_a_night(one) for one in _beside(battery, own, there)]
+    each = [times(in_a_night(one, way.volts), _more(way)) for one, way in _beside(battery, own, there)]
     return Band(sum(one.best for one in each), 0.0, sum(one.high for one in each), spread="interval")
 
 
-def _beside(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> list[PlannedDraw]:
-    """Return what may draw of a battery; a habit of which nobody wrote where it is plugged in may."""
+def _beside(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> list[tuple[PlannedDraw, Feed]]:
+    """Return what may draw of a battery and by which way: its wires lead to it, or nobody wrote any.
+
+    A habit of which nobody wrote where it is plugged in may draw of it.
+    """
     names = {one.of: one.name for one in own.sources}
-    standing = [one for one in own.draws if not one.of or one.of in there]
-    return [one for one in standing if not one.of or _may_draw(names.get(one.of, ""), battery, own, there)]
+    itself = Feed((battery.name,), "battery", volts=volts_of(battery))
+    found = []
+    for one in own.draws:
+        if one.of and one.of not in there:
+            continue
+        ways = ways_up(names.get(one.of, ""), own, there) if one.of else []
+        led = [way for way in ways if way.battery == battery.of]
+        if led or not ways:
+            # By the way on which it takes most.
+            found.append((one, max(led, key=lambda way: way.volts.high, default=itself)))
+    return found
 
 
-def _may_draw(name: str, battery: PlannedSource, own: Section, there: Mapping[str, str]) -> bool:
-    """Return whether a thing may take from a battery: its wires lead to it, or nobody wrote any."""
-    ways = ways_up(name, own, there)
-    return not ways or any(one.battery == battery.of for one in ways)
+def _more(way: Feed) -> Band:
+    """Return how many times as much is taken of a battery as comes out of the inverters of a way."""
+    share = way.share
+    return Band(1.0 / share.best, 1.0 / share.high, 1.0 / share.low, spread="interval")
 
 
-def in_a_night(draw: PlannedDraw) -> Band:
+def in_a_night(draw: PlannedDraw, volts: Band = VOLTS) -> Band:
     """Return what a thing takes in a night (J): nothing at the least, for it may be off.
 
     Hours of a day are most likely spread over it; what has a duty and no hours runs all night; what has neither, such
     as lamps, most likely not at all and at the most all night.
     """
-    watts = _watts(draw)
+    watts = _watts(draw, volts)
     if watts is None:
         return Band(0.0, 0.0, 0.0)
     hours, duty = draw.hours, draw.duty
@@ -124,11 +136,10 @@ def in_a_night(draw: PlannedDraw) -> Band:
     return Band(best, 0.0, max(best, high), spread="interval")
 
 
-def _watts(draw: PlannedDraw) -> Band | None:
-    """Return what one piece takes while it is on (W); amperes are those of the battery."""
+def _watts(draw: PlannedDraw, volts: Band) -> Band | None:
+    """Return what one piece takes while it is on (W); amperes are those of what feeds it."""
     if draw.amps is not None and draw.amps.known:
-        amps = draw.amps
-        return Band(amps.best * VOLTS.best, amps.low * VOLTS.low, amps.high * VOLTS.high, spread="interval")
+        return times(draw.amps, volts)
     return draw.watts if draw.watts is not None and draw.watts.known else None
 
 
@@ -144,7 +155,7 @@ def _charged(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> 
             continue
         ways = ways_up(one.name, own, there) or written_way(one.charged_from, own, there)
         if any(way.ends == "outside" and way.stands != "no" for way in ways):
-            return one.name, Band(0.0, 0.0, amps.best * VOLTS.best * NIGHT, spread="interval")
+            return one.name, Band(0.0, 0.0, amps.best * volts_of(battery).best * NIGHT, spread="interval")
     return "", Band(0.0, 0.0, 0.0)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxwright.disciplines.heat.cold_hours import WANTED, Warmth
 from boxwright.disciplines.heat.feeds import NO_FEED, Feed
 from boxwright.disciplines.heat.fuel_piece import is_any_store, kind_of
@@ -153,10 +155,7 @@ def warmth_of(standing: StandingHeater, height: Band | None = None, charge: Band
     lowest = heater.lowest if heater.lowest is not None and heater.lowest.known else unsaid
     if standing.runs != "electric":
         highest, lowest = (_up_there(one, height, heater.adjusts) for one in (highest, lowest))
-    if not (standing.is_certain and standing.is_fed):
-        # What blows a fuse warms nothing, at a lower setting perhaps what its way gives on.
-        most = feed.most if standing.is_too_small and standing.runs == "electric" else None
-        highest, lowest = (_perhaps(one if most is None else _no_more(one, most)) for one in (highest, lowest))
+    highest, lowest = (_as_fed(one, standing) for one in (highest, lowest))
     return Warmth(
         standing.planned.of,
         standing.planned.name,
@@ -169,6 +168,22 @@ def warmth_of(standing: StandingHeater, height: Band | None = None, charge: Band
         is_plugged_in=feed.ends == "outside",
         charge=charge if feed.ends == "battery" else None,
     )
+
+
+def _as_fed(heat: Band, standing: StandingHeater) -> Band:
+    """Return what a heater gives of its heat by what feeds it: what blows a fuse warms nothing.
+
+    One that is electric gives at a lower setting perhaps what its way gives on. What is perhaps enough takes nothing
+    off what is most likely, for it is asked.
+    """
+    if standing.is_certain and standing.is_fed:
+        return heat
+    most = standing.feed.most if standing.runs == "electric" and standing.enough != "yes" else None
+    given = heat if most is None else _no_more(heat, most)
+    is_there = standing.is_certain and (standing.feed.stands == "yes" or not standing.takes_electricity)
+    if not is_there or standing.enough == "no":
+        return _perhaps(given)
+    return replace(_perhaps(given), best=given.best if most is None or most.known else heat.best)
 
 
 def air_share(height: Band | None) -> Band | None:

@@ -9,6 +9,7 @@ from boxwright.disciplines.heat.as_built import ENDS, End
 from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, HOURS_OF_DAY, hours_of
 from boxwright.disciplines.heat.electricity import by_hour
+from boxwright.disciplines.heat.feeds import HIGHEST_OF_A_BATTERY, VOLTS
 from boxwright.disciplines.heat.method import drifts_to
 from boxwright.disciplines.heat.method.network import Course
 from boxwright.disciplines.heat.night import HeldNight, runs_of
@@ -206,6 +207,14 @@ def _gone(run: Course) -> list[float]:
     return [part / whole if whole > 0.0 else 0.0 for part in accumulate(run.heat[JUDGED], initial=0.0)]
 
 
+def _bus(heater: StandingHeater) -> str:
+    """Return what feeds a heater, by its volts: 12 for each battery in a row."""
+    volts = heater.feed.volts.best
+    if volts > HIGHEST_OF_A_BATTERY:
+        return f"a cable of {volts:.0f} V"
+    return f"a {12 * round(volts / VOLTS.best)} V battery"
+
+
 def _current(one: HeldNight, heater: StandingHeater, result: Result, runs: Ends) -> Chart | None:
     """Return what a fuel heater takes of its battery, or the heat an electric one takes, hour by hour."""
     if heater.runs == "electric":
@@ -218,7 +227,7 @@ def _current(one: HeldNight, heater: StandingHeater, result: Result, runs: Ends)
         return None
     best, *ends = ([getattr(band, end) for band in taken] for end in ("best", "low", "high"))
     says = (
-        f"Mean current {heater.planned.name} takes of a 12 V battery in each hour of the coldest night at"
+        f"Mean current {heater.planned.name} takes of {_bus(heater)} in each hour of the coldest night at"
         f" {one.outdoors.place}, at most {max(ends[1]):.1f} A; while its pin glows it takes more"
     )
     line = banded("taken", best, ends, "A", 1)

@@ -5,9 +5,12 @@ What is not known of hours, starts and volts goes into the band; the fans of the
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxwright.disciplines.heat.as_built import End
 from boxwright.disciplines.heat.burner import burns_by_itself
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, Warmth
+from boxwright.disciplines.heat.feeds import VOLTS, times
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.method import cycling
 from boxwright.disciplines.heat.method.network import Course
@@ -39,7 +42,7 @@ def load_of(one: HeldNight, heater: StandingHeater, volume: Band) -> ElectricLoa
     if heater.runs != "burns" or one.warmth is None or burns_by_itself(facet):
         return None
     runs, starts = hours_on(one), starts_of(one, volume)
-    while_on, at_start = running(facet), starting(facet)
+    while_on, at_start = running(facet, heater.feed.volts), starting(facet, heater.feed.volts)
     at, took = {}, TAKES["start"]
     for end in ENDS:
         number, lasts = getattr(starts, end), getattr(took, end)
@@ -63,19 +66,18 @@ def lasts(holds: Band, need: Band) -> Band:
     return Band(best, low, high, spread="interval")
 
 
-def running(facet: Heater) -> Band:
+def running(facet: Heater, volts: Band = VOLTS) -> Band:
     """Return what a fuel heater takes while it burns (W): as written, else what such heaters take."""
-    return _watts(facet.draw) if facet.draw is not None and facet.draw.known else TAKES["running"]
+    return _watts(facet.draw, volts) if facet.draw is not None and facet.draw.known else TAKES["running"]
 
 
-def starting(facet: Heater) -> Band:
+def starting(facet: Heater, volts: Band = VOLTS) -> Band:
     """Return what it takes while it starts (W): as written, else what such heaters take."""
-    return _watts(facet.start) if facet.start is not None and facet.start.known else TAKES["starting"]
+    return _watts(facet.start, volts) if facet.start is not None and facet.start.known else TAKES["starting"]
 
 
-def _watts(amps: Band) -> Band:
-    volts = TAKES["volts"]
-    return Band(amps.best * volts.best, amps.low * volts.low, amps.high * volts.high, spread="interval")
+def _watts(amps: Band, volts: Band) -> Band:
+    return replace(times(amps, volts), spread="interval")
 
 
 def hours_on(one: HeldNight) -> Band:
@@ -119,11 +121,11 @@ def _an_hour(warmth: Warmth, volume: Band, end: str) -> float:
     return HOUR / (found.on + found.off)
 
 
-def amps(written: Band | None, otherwise: str) -> Band:
-    """Return a current of a bus of 12 V (A): as written, else what such heaters take."""
+def amps(written: Band | None, otherwise: str, volts: Band = VOLTS) -> Band:
+    """Return a current (A): as written, else what such heaters take of a bus of so many volts."""
     if written is not None and written.known:
         return written
-    taken, volts = TAKES[otherwise], TAKES["volts"]
+    taken = TAKES[otherwise]
     return Band(taken.best / volts.best, taken.low / volts.high, taken.high / volts.low, spread="interval")
 
 
@@ -135,7 +137,8 @@ def by_hour(one: HeldNight, heater: StandingHeater, volume: Band, runs: dict[End
     facet, warmth = heater.planned.heater, one.warmth
     if heater.runs != "burns" or warmth is None or burns_by_itself(facet):
         return ()
-    while_on, at_start, took = amps(facet.draw, "running"), amps(facet.start, "starting"), TAKES["start"]
+    volts, took = heater.feed.volts, TAKES["start"]
+    while_on, at_start = amps(facet.draw, "running", volts), amps(facet.start, "starting", volts)
     judged = slice(-ASLEEP_HOURS, None)
     bands = runs["best"].band[judged]
     least = [min(heats) for heats in zip(*(run.heat[judged] for run in runs.values()), strict=True)]

@@ -11,9 +11,17 @@ from typing import Literal
 
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS
 from boxwright.disciplines.heat.material import columns, interval
-from boxwright.disciplines.heat.parts import Heater, PlannedHeater, PlannedSource, Section
+from boxwright.disciplines.heat.parts import (
+    Cooler,
+    Heater,
+    PlannedCooler,
+    PlannedHeater,
+    PlannedLead,
+    PlannedSource,
+    Section,
+)
 from boxwright.records import dataclass
-from boxwright.units import Band
+from boxwright.units import Band, exactly
 
 Ends = Literal["battery", "outside", "unfed", "nowhere", "unsaid"]
 Stands = Literal["yes", "perhaps", "no"]
@@ -24,9 +32,33 @@ FROM_OUTSIDE = frozenset({"mains", "shore", "shore power", "site", "grid", "hook
 USABLE: dict[str, Band] = {name: interval(*row) for name, row in columns("usable").items()}
 """What of its rated energy a full battery gives in a cold night, by what it is made of."""
 VOLTS: Band = interval(*columns("takes")["volts"])
+"""Of a bus of 12 V; one of 24 or 48 V has as many times more."""
+INVERTER: dict[str, Band] = {name: interval(*row) for name, row in columns("inverter").items()}
+MAINS = INVERTER["mains"]
+WHOLE = exactly(1.0)
+HIGHEST_OF_A_BATTERY = 60.0
+"""V: above it a wire is no battery's (common practice, no source)."""
 NIGHT = ASLEEP_HOURS * 3600.0
 LITHIUM = ("li", "lfp")
 """How the words for a battery of lithium begin; every other one counts as one of lead."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """What one thing on the way to a heater gives on at the most (W, at the heater), by its path and its name.
+
+    ``amps`` is what it lets through of the bus the heater is on; None where it is on another, or known by its watts.
+    ``is_before_inverter`` says that ``gives`` is what is left of it behind an inverter, ``is_volts_taken`` that nobody
+    wrote of how many volts it is.
+    """
+
+    of: str
+    name: str
+    kind: Literal["wire", "inverter", "battery", "charger"]
+    gives: Band
+    amps: Band | None = None
+    is_before_inverter: bool = False
+    is_volts_taken: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +69,9 @@ class Feed:
     outside, something nobody wrote a feed of, a name the file has nothing for, nothing written at all. ``stands`` is
     the worst of all that lies on it and ``lacking`` the first thing of it that does not surely stand, with its path.
     ``holds`` (J) is what a full battery gives. ``is_crossed`` says that what is written and the wires differ.
-    ``most`` (W) is what the weakest inverter, fuse or breaker on the way gives on, ``most_of`` its path and
-    ``most_by`` its name; None where there is none.
+    ``limits`` are the inverter, fuses and breakers on the way and what the battery gives without a break, as far as
+    they are written. ``volts`` are those a heater is fed with, ``share`` what of all that is taken of the source comes
+    to it, and ``inverters`` the paths of what loses the rest; ``wires`` are the names of the wires from the heater on.
     """
 
     way: tuple[str, ...]
@@ -49,30 +82,87 @@ class Feed:
     battery: str = ""
     holds: Band | None = None
     is_crossed: bool = False
-    most: Band | None = None
-    most_of: str = ""
-    most_by: str = ""
+    limits: tuple[Limit, ...] = ()
+    volts: Band = VOLTS
+    share: Band = WHOLE
+    inverters: tuple[str, ...] = ()
+    wires: tuple[str, ...] = ()
 
     @property
     def is_sure(self) -> bool:
         """Return whether all of it surely stands and comes from somewhere."""
         return self.stands == "yes" and self.ends in ("battery", "outside")
 
+    @property
+    def most(self) -> Band | None:
+        """Return what all of the way gives on at the most (W); None where nothing on it is written to be a limit."""
+        if not self.limits:
+            return None
+        each = [one.gives for one in self.limits]
+        best, low, high = (min(getattr(one, end) for one in each) for end in ("best", "low", "high"))
+        return Band(best, low, high, all(one.known for one in each), "exact" if low == high else "interval")
+
 
 NO_FEED = Feed((), "unsaid")
 
 
-def wants(runs: str, facet: Heater) -> Band | None:
-    """Return the most a heater takes at once (W), as written; None where nobody wrote it."""
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """The most a thing takes at once, as written: in watts, else in amperes of what feeds it; None where neither is."""
+
+    watts: Band | None = None
+    amps: Band | None = None
+
+    def by(self, feed: Feed) -> Band | None:
+        """Return it in watts, as a way feeds it; None where nobody wrote it."""
+        if self.watts is not None or self.amps is None:
+            return self.watts
+        return times(self.amps, protected(feed.volts))
+
+    def beside(self, limit: Limit, feed: Feed) -> tuple[Band, Band] | None:
+        """Return it beside what a thing on the way gives, both in amperes where both are of one bus, else in watts."""
+        if self.watts is None and self.amps is not None and limit.amps is not None:
+            return self.amps, limit.amps
+        want = self.by(feed)
+        return (want, limit.gives) if want is not None else None
+
+
+UNSAID = Wanted()
+
+
+def wanted_by(runs: str, facet: Heater) -> Wanted:
+    """Return the most a heater takes at once, as written."""
     if runs == "electric":
-        return facet.highest if facet.highest is not None and facet.highest.known else None
+        return Wanted(watts=facet.highest if facet.highest is not None and facet.highest.known else None)
     amps = [one for one in (facet.draw, facet.start) if one is not None and one.known]
-    return scaled(max(amps, key=lambda one: one.best), VOLTS.best) if amps else None
+    return Wanted(amps=max(amps, key=lambda one: one.high, default=None))
 
 
-def is_too_small(want: Band | None, feed: Feed) -> bool:
-    """Return whether a heater may take more at once than the narrowest of its way gives on."""
-    return want is not None and feed.most is not None and want.high > feed.most.low
+def wanted_by_cooler(facet: Cooler) -> Wanted:
+    """Return what a cooler takes while it runs, as written."""
+    return Wanted(amps=facet.draw) if facet.draw is not None and facet.draw.known else UNSAID
+
+
+def enough(wanted: Wanted, feed: Feed) -> Stands:
+    """Return whether a way gives on all that is taken at once: surely not where one thing on it is surely too small."""
+    return min((_is_enough(wanted, one, feed) for one in feed.limits), key=WORST_FIRST.index, default="yes")
+
+
+def _is_enough(wanted: Wanted, limit: Limit, feed: Feed) -> Stands:
+    both = wanted.beside(limit, feed)
+    if both is None:
+        return "yes"
+    want, gives = both
+    return "no" if want.best > gives.high else "perhaps" if want.high > gives.low else "yes"
+
+
+def narrowest(wanted: Wanted, feed: Feed) -> Limit | None:
+    """Return the thing on the way that is told as too small: what surely is before what may be."""
+    surely = [one for one in feed.limits if _is_enough(wanted, one, feed) == "no"]
+    if surely:
+        return min(surely, key=lambda one: one.gives.high)
+    perhaps = [one for one in feed.limits if _is_enough(wanted, one, feed) == "perhaps"]
+    return min(perhaps, key=lambda one: one.gives.low, default=None)
 
 
 def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
@@ -83,20 +173,30 @@ def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
     return max(amps) > 0.0 if amps else feed.ends != "unsaid"
 
 
-def feed_of(planned: PlannedHeater, own: Section, there: Mapping[str, str]) -> Feed:
+def feed_of(planned: PlannedHeater, own: Section, there: Mapping[str, str], runs: str = "") -> Feed:
     """Return what feeds a heater; ``there`` says of each path that stands whether it does "yes" or "perhaps"."""
-    return fed(planned.name, planned.heater.fed_by.strip(), own, there)
+    return fed(planned.name, planned.heater.fed_by.strip(), own, there, wanted_by(runs, planned.heater))
 
 
-def fed(name: str, written: str, own: Section, there: Mapping[str, str]) -> Feed:
-    """Return what feeds a thing: what is ``written`` to, else the best of the ways its wires go."""
+def feed_of_cooler(planned: PlannedCooler, own: Section, there: Mapping[str, str]) -> Feed:
+    """Return what feeds a cooler."""
+    return fed(planned.name, planned.cools.fed_by.strip(), own, there, wanted_by_cooler(planned.cools))
+
+
+def fed(name: str, written: str, own: Section, there: Mapping[str, str], wanted: Wanted = UNSAID) -> Feed:
+    """Return what feeds a thing: what is ``written`` to, by the wires from there, else the best of the ways they go."""
     by_wire = ways_up(name, own, there)
     if written.lower() in NOT_SAID:
-        return max(by_wire, key=_rank) if by_wire else Feed((), "unsaid")
-    found = max(written_way(written, own, there), key=_rank)
+        return _best(by_wire, wanted) if by_wire else Feed((), "unsaid")
+    names = {one.name for one in own.sources}
+    is_outside = written not in names and written.lower() in FROM_OUTSIDE
+    strung = [one for one in by_wire if (one.ends == "outside" if is_outside else written in one.way)]
+    if strung:
+        return _best(strung, wanted)
+    found = _best(written_way(written, own, there), wanted)
     if found.ends == "nowhere" and found.way == (written,):
         return found
-    return replace(found, is_crossed=bool(by_wire) and not any(written in one.way for one in by_wire))
+    return replace(found, is_crossed=bool(by_wire))
 
 
 def ways_up(name: str, own: Section, there: Mapping[str, str]) -> list[Feed]:
@@ -112,12 +212,17 @@ def written_way(written: str, own: Section, there: Mapping[str, str]) -> list[Fe
     if written.lower() in NOT_SAID:
         return []
     is_outside = written.lower() in FROM_OUTSIDE
-    return [Feed((written,), "outside") if is_outside else Feed((written,), "nowhere", "no", written)]
+    return [Feed((written,), "outside", volts=MAINS) if is_outside else Feed((written,), "nowhere", "no", written)]
 
 
-def _rank(feed: Feed) -> tuple[int, int]:
-    """Return how good a way is: what stands before what does not, a battery before a cable, both before nothing."""
-    return WORST_FIRST.index(feed.stands), {"battery": 2, "outside": 1}.get(feed.ends, 0)
+def _best(ways: list[Feed], wanted: Wanted) -> Feed:
+    """Return the best of some ways: what stands and gives enough before what does not, a battery before a cable."""
+
+    def rank(feed: Feed) -> tuple[int, int, int]:
+        both = (WORST_FIRST.index(feed.stands), WORST_FIRST.index(enough(wanted, feed)))
+        return min(both), sum(both), {"battery": 2, "outside": 1}.get(feed.ends, 0)
+
+    return max(ways, key=rank)
 
 
 def _upward(
@@ -150,16 +255,88 @@ def _from(
 
 
 def _ended(way: tuple[str, ...], ends: Ends, passed: tuple[str, ...], own: Section, there: Mapping[str, str]) -> Feed:
-    names = {one.of: one.name for one in own.sources} | {one.of: f"the wire {one.name}" for one in own.leads}
+    leads = {one.of: one for one in own.leads}
+    names = {one.of: one.name for one in own.sources} | {of: f"the wire {one.name}" for of, one in leads.items()}
     stood: dict[str, Stands] = {of: _stands(there.get(of, "no")) for of in passed}
     worst: Stands = min(stood.values(), key=WORST_FIRST.index, default="yes")
     lacking = next((of for of, one in stood.items() if one == worst), "") if worst != "yes" else ""
-    rated = {one.of: one.gives for one in own.sources} | {one.of: one.gives for one in own.leads}
-    gives = [(band, of) for of in stood if (band := rated[of]) is not None]
-    most, most_of = min(gives, key=lambda one: one[0].low, default=(None, ""))
-    return Feed(
-        way, ends, worst, names.get(lacking, ""), lacking, most=most, most_of=most_of, most_by=names.get(most_of, "")
+    wires = tuple(leads[of].name for of in passed if of in leads)
+    feed = Feed(way, ends, worst, names.get(lacking, ""), lacking, volts=MAINS if ends == "outside" else VOLTS)
+    return replace(_along(feed, passed, own), wires=wires)
+
+
+def _along(feed: Feed, passed: tuple[str, ...], own: Section) -> Feed:
+    """Return a way with what limits it, followed from its source on: each is of the voltage that comes to it."""
+    sources, leads = {one.of: one for one in own.sources}, {one.of: one for one in own.leads}
+    for of in reversed(passed):
+        feed = _past_wire(feed, leads[of]) if of in leads else _past_source(feed, sources[of])
+    return feed
+
+
+def _past_wire(feed: Feed, lead: PlannedLead) -> Feed:
+    volts = feed.volts if lead.volts is None else bus_of(lead.volts)
+    limits = feed.limits if volts == feed.volts else tuple(replace(one, amps=None) for one in feed.limits)
+    if lead.amps is not None:
+        gives = times(lead.amps, protected(volts))
+        limits = (
+            *limits,
+            Limit(lead.of, f"the wire {lead.name}", "wire", gives, lead.amps, is_volts_taken=volts == MAINS),
+        )
+    return replace(feed, volts=volts, limits=limits)
+
+
+def _past_source(feed: Feed, source: PlannedSource) -> Feed:
+    """Return a way on behind a thing: behind an inverter all that lies before it gives on less, for it loses some."""
+    if source.rated is not None:
+        volts, most = volts_of(source), source.most_amps
+        if most is None:
+            return replace(feed, volts=volts)
+        given = Limit(source.of, source.name, "battery", times(most, protected(volts)), most)
+        return replace(feed, volts=volts, limits=(given,))
+    is_mains = feed.volts.best > HIGHEST_OF_A_BATTERY
+    if source.gives is not None:
+        inverter = Limit(source.of, source.name, "inverter", source.gives)
+        # What comes from outside an inverter passes on as it is.
+        return replace(feed, limits=(*feed.limits, inverter)) if is_mains else _inverted(feed, inverter)
+    if source.charges is not None and is_mains:
+        charger = Limit(source.of, source.name, "charger", times(source.charges, protected(VOLTS)), source.charges)
+        before = tuple(replace(one, amps=None) for one in feed.limits)
+        return replace(feed, volts=VOLTS, limits=(*before, charger))
+    return feed
+
+
+def _inverted(feed: Feed, inverter: Limit) -> Feed:
+    share = INVERTER["efficiency"]
+    before = tuple(
+        replace(one, gives=times(one.gives, share), amps=None, is_before_inverter=True) for one in feed.limits
     )
+    return replace(
+        feed, volts=MAINS, limits=(*before, inverter), share=times(feed.share, share),
+        inverters=(*feed.inverters, inverter.of),
+    )  # fmt: skip
+
+
+def volts_of(battery: PlannedSource) -> Band:
+    """Return the volts of the bus of a battery; of 12 V where its label is not written."""
+    return VOLTS if battery.volts is None else bus_of(battery.volts)
+
+
+def bus_of(volts: Band) -> Band:
+    """Return the volts of what is written to have so many: a bus of as many batteries of 12 V, or those of mains."""
+    if volts.best > HIGHEST_OF_A_BATTERY:
+        return volts
+    return scaled(VOLTS, max(round(volts.best / VOLTS.best), 1))
+
+
+def protected(volts: Band) -> Band:
+    """Return the volts a fuse is reckoned with: those a battery mostly has, for all on its bus are of the same."""
+    return volts if volts.best > HIGHEST_OF_A_BATTERY else exactly(volts.best)
+
+
+def times(one: Band, by: Band) -> Band:
+    """Return the product of two ranges, neither below zero; not known where either is not."""
+    best, low, high = one.best * by.best, one.low * by.low, one.high * by.high
+    return Band(best, low, high, one.known and by.known, "exact" if low == high else "interval")
 
 
 def scaled(band: Band, by: float) -> Band:

@@ -280,8 +280,10 @@ class PlannedSource:
 
     ``rated`` (J) is what a battery holds by its label: None where it is none, not known where its label is not written
     whole; ``made_of`` is the kind of it. ``is_opening`` says that it lies in the shell: a cable from outside comes in.
-    ``gives`` (W) is the most an inverter passes on without a break: None where it is none. ``charges`` (A) is what it
-    charges a battery with and ``charged_from`` what feeds it then; ``is_panel`` that the sun does.
+    ``volts`` and ``most_amps`` are those of its label: its voltage, and the most it gives without a break; None where
+    nobody wrote them. ``gives`` (W) is the most an inverter passes on without a break: None where it is none.
+    ``charges`` (A) is what it charges a battery with and ``charged_from`` what feeds it then; ``is_panel`` that the sun
+    does.
     """
 
     of: str
@@ -289,6 +291,8 @@ class PlannedSource:
     rated: Band | None = None
     made_of: str = ""
     is_opening: bool = False
+    volts: Band | None = None
+    most_amps: Band | None = None
     gives: Band | None = None
     charges: Band | None = None
     charged_from: str = ""
@@ -299,14 +303,16 @@ class PlannedSource:
 class PlannedLead:
     """A wire of the plan, by the names of what it starts and ends at.
 
-    ``gives`` (W) is what its fuse or breaker lets through at its voltage; None where it has none that is written.
+    ``amps`` is what its fuse or breaker lets through: None where it has none, not known where nobody can read it.
+    ``volts`` are those written of it; None where they are those of what it comes from.
     """
 
     of: str
     name: str
     starts: str
     ends: str
-    gives: Band | None = None
+    amps: Band | None = None
+    volts: Band | None = None
 
 
 @dataclass(frozen=True, slots=True)

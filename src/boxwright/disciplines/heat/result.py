@@ -7,7 +7,18 @@ from typing import Literal
 from boxwright.disciplines.heat.battery import Hung
 from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.day import DayRun
-from boxwright.disciplines.heat.feeds import NO_FEED, WORST_FIRST, Feed, Stands, is_too_small, takes_electricity, wants
+from boxwright.disciplines.heat.feeds import (
+    NO_FEED,
+    UNSAID,
+    WORST_FIRST,
+    Feed,
+    Stands,
+    Wanted,
+    enough,
+    takes_electricity,
+    wanted_by,
+    wanted_by_cooler,
+)
 from boxwright.disciplines.heat.hot import HotDay
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
@@ -55,17 +66,17 @@ class StandingHeater:
         """Return whether all that is written to feed it surely stands and gives enough, or it wants nothing."""
         if not self.takes_electricity:
             return True
-        return self.feed.ends == "unsaid" or (self.feed.stands == "yes" and not self.is_too_small)
+        return self.feed.ends == "unsaid" or (self.feed.stands == "yes" and self.enough == "yes")
 
     @property
-    def wants(self) -> Band | None:
-        """Return the most it takes at once (W), as written."""
-        return wants(self.runs, self.planned.heater)
+    def wanted(self) -> Wanted:
+        """Return the most it takes at once, as written."""
+        return wanted_by(self.runs, self.planned.heater)
 
     @property
-    def is_too_small(self) -> bool:
-        """Return whether it may take more at once than what feeds it gives on."""
-        return self.takes_electricity and is_too_small(self.wants, self.feed)
+    def enough(self) -> Stands:
+        """Return whether what feeds it gives on all it takes at once."""
+        return enough(self.wanted, self.feed) if self.takes_electricity else "yes"
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,8 +93,26 @@ class StandingCooler:
 
     @property
     def fed(self) -> Stands:
-        """Return whether it is fed; perhaps where nobody wrote by what."""
-        return "perhaps" if self.feed.ends in ("unsaid", "unfed") else self.feed.stands
+        """Return whether it is fed with all it takes; perhaps where nobody wrote by what."""
+        if self.feed.ends in ("unsaid", "unfed"):
+            return "perhaps"
+        return min(self.feed.stands, self.enough, key=WORST_FIRST.index)
+
+    @property
+    def wanted(self) -> Wanted:
+        """Return the most it takes at once, as written."""
+        return wanted_by_cooler(self.planned.cools)
+
+    @property
+    def enough(self) -> Stands:
+        """Return whether what feeds it gives on all it takes at once, as far as both are written."""
+        return enough(self.wanted, self.feed)
+
+    @property
+    def is_unsaid(self) -> bool:
+        """Return whether nobody wrote what it takes, or what the cable from outside gives that feeds it."""
+        is_bare = self.feed.ends == "outside" and not self.feed.limits
+        return self.feed.is_sure and (self.wanted == UNSAID or is_bare)
 
     @property
     def works(self) -> Stands:

@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from math import inf
 
 from boxwright.disciplines.heat.battery import hung_on
-from boxwright.disciplines.heat.burner import standing_heater, warmth_of
+from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_of
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.cooling import standing_cooler
 from boxwright.disciplines.heat.electricity import load_of
-from boxwright.disciplines.heat.feeds import fed, feed_of
+from boxwright.disciplines.heat.feeds import feed_of, feed_of_cooler
 from boxwright.disciplines.heat.hot import hot_days
 from boxwright.disciplines.heat.hot_hours import hottest_of
 from boxwright.disciplines.heat.night import HeldNight, night_of
@@ -63,11 +63,7 @@ def solve(
     length, width, height = box.inside
     floor = length * width
     is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
-    heaters = tuple(
-        standing_heater(one, there[one.of] == "yes", tanks, box, feed_of(one, own, strung), own.tanks)
-        for one in own.heaters
-        if one.of in there
-    )
+    heaters = _heaters(own, there, strung, tanks, box)
     feeds = tuple((one.planned.of, one.feed) for one in heaters if one.takes_electricity)
     places = outdoors_of(own)
     unsaid = tuple(one.of for one in openings if one.has_unit and one.transmittance is None)
@@ -105,12 +101,20 @@ def solve(
     )
 
 
+def _heaters(
+    own: Section, there: Mapping[str, str], strung: Mapping[str, str], tanks: tuple[FuelTank, ...], box: Box
+) -> tuple[StandingHeater, ...]:
+    """Return every heater that stands, with what feeds it and what it draws its fuel from."""
+    fed = ((one, feed_of(one, own, strung, runs_on(one.heater.of))) for one in own.heaters if one.of in there)
+    return tuple(standing_heater(one, there[one.of] == "yes", tanks, box, feed, own.tanks) for one, feed in fed)
+
+
 def _coolers(
     own: Section, there: Mapping[str, str], strung: Mapping[str, str], openings: tuple[Opening, ...]
 ) -> tuple[StandingCooler, ...]:
     """Return every cooler that stands, with what feeds it and whether its warm side breathes outside."""
     return tuple(
-        standing_cooler(one, there[one.of] == "yes", openings, fed(one.name, one.cools.fed_by.strip(), own, strung))
+        standing_cooler(one, there[one.of] == "yes", openings, feed_of_cooler(one, own, strung))
         for one in own.coolers
         if one.of in there
     )

@@ -12,6 +12,7 @@ from boxwright.source import Source, load_sources, load_table
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit, unit_scale
 
 if TYPE_CHECKING:
+    from boxwright.disciplines.heat.feeds import Feed, Limit
     from boxwright.disciplines.heat.proved import Proof
 
 SLEEP: tuple[Use, ...] = ("sleep",)
@@ -136,3 +137,52 @@ def asked_of_place(code: str, of: str, says: str, act: str, uses: tuple[Use, ...
         code, of, "unknown", says, source=OWN_RULE, lever=of, act=f"{act}, from records of its weather", minutes=10,
         could_stop=False, uses=uses, because=(of,),
     )  # fmt: skip
+
+
+CUTS_OFF = {
+    "wire": "its fuse or breaker cuts it off",
+    "inverter": "it switches off",
+    "battery": "it cuts itself off",
+    "charger": "it gives no more",
+}
+"""What a thing does of which more is taken than it gives."""
+PLATES = {"inverter": "inverter: 1000 W", "battery": "max_amps: 100 under battery", "charger": "amps: 30 under charger"}
+"""How it is written what such a thing gives."""
+
+
+def too_little(
+    name: str, takes: str, limit: Limit, feed: Feed, is_surely: bool, shown_in: HeaderUnits
+) -> tuple[str, str]:
+    """Return what is said of a thing on a way that gives too little or perhaps does, and what to do about it."""
+    most, by = limit.gives, limit.name
+    if not most.known and not is_surely:
+        if limit.kind == "wire":
+            said = f"nobody wrote how large the fuse or breaker of {by} is"
+            return f"{takes}, and {said}", f"Read what is printed on that of {by}, and write it there: fuse: 15 A"
+        act = f"Read on the plate of {by} what it gives without a break, and write {PLATES[limit.kind]}"
+        return f"{takes}, and nobody wrote what {by} gives", act
+    gives = show_band(most, "power", shown_in) if most.known else f"no more than {show(most.high, 'power', shown_in)}"
+    lost = ", what an inverter loses taken off" if limit.is_before_inverter else ""
+    says = f"{takes}, and {by} gives {gives} without a break{lost}"
+    if limit.is_volts_taken and not is_surely:
+        says += ", for nobody wrote of how many volts it is"
+        return says, f"Write the volts of {by}: volts: 120, or volts: 230"
+    return f"{says}: {'' if is_surely else 'perhaps '}{CUTS_OFF[limit.kind]}", _less_of(name, limit, feed)
+
+
+def asks_site(name: str, feed: Feed) -> str:
+    """Return how it is written what a cable from outside gives: on its wire, else by one to what it feeds first."""
+    onto, last = feed.way[-2] if len(feed.way) > 1 else name, feed.way[-1]
+    act = "Read the breaker of the site and what the cable is made for, and write the smaller of both"
+    if feed.wires:
+        return f"{act} on the wire {feed.wires[-1]}: breaker: 16 A, volts: 230"
+    return f"{act} on its wire, such as {{from: {last}, to: {onto}, breaker: 16 A, volts: 230, done: yes}}"
+
+
+def _less_of(name: str, limit: Limit, feed: Feed) -> str:
+    """Return what to do where a thing on the way gives too little."""
+    less = f"take one that takes less than {limit.name} gives"
+    act = f"Run {name} on a lower setting and write that as its highest, or {less}"
+    if feed.ends != "outside":
+        act = f"Feed {name} by a cable from outside and write its wire with its breaker, or {less}"
+    return f"{act}; never put a larger fuse on the same wire" if limit.kind == "wire" else act

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.heat.cooling import NO_HATCH, asks_for, is_outside, water_of
+from boxwright.disciplines.heat.feeds import narrowest
 from boxwright.disciplines.heat.parts import PlannedCooler
-from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.telling import OWN_RULE, source_of
+from boxwright.disciplines.heat.result import Result, StandingCooler
+from boxwright.disciplines.heat.telling import OWN_RULE, asks_site, source_of, too_little
 from boxwright.finding import Finding, Kind, Use
 from boxwright.units import HeaderUnits, show, show_band
 
@@ -56,38 +57,61 @@ def cooler_hatch(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def cooler_feed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that what feeds a cooler does not stand, and ask where nobody wrote what does.
+    """Say that what feeds a cooler does not stand or gives too little, and ask where nobody wrote what does.
 
-    Asks: what a cooler is plugged into, or wired to, and whether all of that stands
-    Limit: all of it
+    Asks: what a cooler is plugged into, or wired to, whether all of that stands, and gives what it takes
+    Limit: all of it; the weakest of the inverter, fuses and breakers on its way, and of what its battery gives
     Source: own-rule
-    Lever: fed_by of the cooler, its wires
+    Lever: fed_by and draw of the cooler, its wires
     """
     for one in result.coolers if result.use in USES else ():
-        name, where, feed = one.planned.name, one.planned.of, one.feed
-        if one.fed == "yes":
+        if one.fed == "yes" and not one.is_unsaid:
             continue
-        way = " from ".join(feed.way)
-        kind: Kind = "unknown"
-        says = f"nobody wrote what feeds {name}: without it, it cools nothing"
-        act = f"Look where its cable goes, and write fed_by: inlet-30A under cools of {name}, or its wire"
-        if feed.ends == "unfed":
-            says = f"{name} is fed by {way}, and nobody wrote what feeds {feed.way[-1]}: without it, it cools nothing"
-        elif feed.stands == "no":
-            kind = "fix"
-            is_named = feed.ends != "nowhere"
-            what = "is not there then" if is_named else "is nothing of the file"
-            says = f"{name} is fed by {way}, and {feed.lacking} {what}: it cools nothing"
-            act = (
-                f"Fit {feed.lacking}" if is_named else f"Write {feed.lacking} as it is called under parts: or openings:"
-            )
-        elif feed.stands == "perhaps":
-            says = f"{name} is fed by {way}, and whether {feed.lacking} stands nobody ticked: it may cool nothing"
-            act = f"Look at {feed.lacking}, switch {name} on, and tick what stands"
+        is_short = one.feed.is_sure
+        kind, says, act = _too_little_for(one, shown_in) if is_short else _not_fed(one)
+        where = one.planned.of
+        # The hot day counts on what is only asked here.
+        is_counted = one.is_unsaid and result.hot is not None and result.hot.run.way == "cooled"
         yield Finding(
-            "heat/cooler-feed", where, kind, says, source=OWN_RULE, lever=feed.lacking_of or where, act=act, minutes=10,
-            could_stop=False, could_limit=False, uses=USES, because=(where,),
+            "heat/cooler-feed", where, kind, says, source=OWN_RULE, lever=one.feed.lacking_of or where, act=act,
+            minutes=10, could_stop=False, could_limit=is_counted, uses=USES, because=(where,),
         )  # fmt: skip
+
+
+def _not_fed(one: StandingCooler) -> tuple[Kind, str, str]:
+    """Return what is said of a cooler whose feed does not stand, or that nobody wrote."""
+    name, feed = one.planned.name, one.feed
+    way = " from ".join(feed.way)
+    if feed.ends == "nowhere":
+        says = f"{name} is fed by {way}, and {feed.lacking} is nothing of the file: it cools nothing"
+        return "fix", says, f"Write {feed.lacking} as it is called under parts: or openings:"
+    if feed.stands == "no":
+        says = f"{name} is fed by {way}, and {feed.lacking} is not there then: it cools nothing"
+        return "fix", says, f"Fit {feed.lacking}"
+    if feed.stands == "perhaps" and feed.ends != "unfed":
+        says = f"{name} is fed by {way}, and whether {feed.lacking} stands nobody ticked: it may cool nothing"
+        return "unknown", says, f"Look at {feed.lacking}, switch {name} on, and tick what stands"
+    act = f"Look where its cable goes, and write fed_by: inlet-30A under cools of {name}, or its wire"
+    if feed.ends == "unfed":
+        says = f"{name} is fed by {way}, and nobody wrote what feeds {feed.way[-1]}: without it, it cools nothing"
+        return "unknown", says, act
+    return "unknown", f"nobody wrote what feeds {name}: without it, it cools nothing", act
+
+
+def _too_little_for(one: StandingCooler, shown_in: HeaderUnits) -> tuple[Kind, str, str]:
+    """Return what is said of a cooler whose feed gives too little, or perhaps does."""
+    name, feed, want = one.planned.name, one.feed, one.wanted.by(one.feed)
+    if want is None:
+        says = f"nobody wrote what {name} takes of electricity, so nobody can say whether {feed.way[-1]} gives it"
+        return "unknown", says, f"Read on the plate of {name} what it takes, and write draw: 5 A under cools"
+    takes = f"{name} takes {show_band(want, 'power', shown_in)}"
+    limit = narrowest(one.wanted, feed)
+    if limit is None:
+        says = f"{takes}, and nobody wrote what {feed.way[-1]} gives: where that is less, {name} cools nothing"
+        return "unknown", says, asks_site(name, feed)
+    is_surely = one.enough == "no"
+    says, act = too_little(name, takes, limit, feed, is_surely, shown_in)
+    return "fix" if is_surely else "unknown", says, act
 
 
 def cooler_breathes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -8,8 +8,16 @@ from dataclasses import replace
 from boxwright.disciplines.heat.battery import Hung, taken_of, together, whole_of
 from boxwright.disciplines.heat.burner import burns_by_itself
 from boxwright.disciplines.heat.electricity import NIGHT, lasts, running
+from boxwright.disciplines.heat.feeds import Limit, narrowest
 from boxwright.disciplines.heat.result import Result, StandingHeater
-from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, full_in_words, source_of
+from boxwright.disciplines.heat.telling import (
+    OWN_RULE,
+    SLEEP,
+    asks_site,
+    full_in_words,
+    source_of,
+    too_little,
+)
 from boxwright.exchange import ElectricLoad
 from boxwright.finding import Finding, Kind, listed
 from boxwright.units import Band, HeaderUnits, show, show_band
@@ -27,7 +35,7 @@ def feed_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         facet, name, where = one.planned.heater, one.planned.name, one.planned.of
         if not one.takes_electricity or one.feed.ends not in ("unsaid", "unfed"):
             continue
-        watts = facet.highest if one.runs == "electric" else running(facet)
+        watts = facet.highest if one.runs == "electric" else running(facet, one.feed.volts)
         takes = f" its {show_band(watts, 'power', shown_in)}" if watts is not None and watts.known else ""
         says = f"nobody wrote what feeds {name}{takes}: without it, it warms nothing"
         if one.feed.ends == "unfed":
@@ -90,42 +98,33 @@ def feed_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     warmths = [(one.warmth, one.outdoors.coldest) for one in result.held if one.warmth is not None]
     cold = {warmth.of for warmth, coldest in warmths if coldest.low < warmth.wanted}
     for one in result.heaters if result.use == "sleep" else ():
-        most, want = one.feed.most, one.wants
+        want = one.wanted.by(one.feed)
         if want is None:
             continue
         takes = f"{one.planned.name} takes {show_band(want, 'power', shown_in)}"
-        if one.is_too_small and most is not None:
-            yield _too_small(one, want, most, takes, shown_in)
-        elif most is None and one.feed.ends == "outside" and one.runs == "electric" and one.planned.of in cold:
+        limit = narrowest(one.wanted, one.feed)
+        if one.enough != "yes" and limit is not None:
+            yield _too_small(one, want, limit, takes, shown_in)
+        elif not one.feed.limits and one.feed.ends == "outside" and one.runs == "electric" and one.planned.of in cold:
             yield _site_unsaid(one, want, takes)
 
 
-def _too_small(one: StandingHeater, want: Band, most: Band, takes: str, shown_in: HeaderUnits) -> Finding:
-    name, by = one.planned.name, one.feed.most_by
-    is_wire = one.feed.most_of.startswith("wires[")
-    says = f"{takes}, and nobody wrote what {by} gives"
-    act = f"Read on the plate of {by} what it gives without a break, and write inverter: 1000 W"
-    if most.known:
-        does = "its fuse or breaker cuts it off" if is_wire else "it switches off"
-        says = f"{takes}, and {by} gives {show_band(most, 'power', shown_in)} without a break: {does}"
-        act = f"Feed {name} by a cable from outside, or take a heater that takes less than {by} gives"
-        act = f"{act}; never put a larger fuse on the same wire" if is_wire else act
+def _too_small(one: StandingHeater, want: Band, limit: Limit, takes: str, shown_in: HeaderUnits) -> Finding:
+    most, is_surely = limit.gives, one.enough == "no"
+    says, act = too_little(one.planned.name, takes, limit, one.feed, is_surely, shown_in)
     return Finding(
-        "heat/feed-too-small", one.planned.of, "limit" if want.best > most.high else "unknown", says, want.best,
+        "heat/feed-too-small", one.planned.of, "limit" if is_surely else "unknown", says, want.best,
         most.best if most.known else None, most.best - want.best if most.known else None, "W", OWN_RULE,
-        one.feed.most_of, act=act, minutes=10, could_stop=False, uses=SLEEP,
-        because=(one.planned.of, one.feed.most_of),
+        limit.of, act=act, minutes=10, could_stop=False, uses=SLEEP, because=(one.planned.of, limit.of),
     )  # fmt: skip
 
 
 def _site_unsaid(one: StandingHeater, want: Band, takes: str) -> Finding:
-    name, last = one.planned.name, one.feed.way[-1]
-    onto = one.feed.way[-2] if len(one.feed.way) > 1 else name
+    name = one.planned.name
     return Finding(
-        "heat/feed-too-small", one.planned.of, "unknown", f"{takes}, and nobody wrote what {last} gives: where that is"
-        f" less, its breaker trips and {name} warms nothing", want.high, source=OWN_RULE, lever=one.planned.of,
-        act=f"Read the breaker of the site and what the cable is made for, and write the wire with the smaller of both,"
-        f" such as {{from: {last}, to: {onto}, breaker: 16 A, volts: 230}}", minutes=5, could_stop=False, uses=SLEEP,
+        "heat/feed-too-small", one.planned.of, "unknown", f"{takes}, and nobody wrote what {one.feed.way[-1]} gives:"
+        f" where that is less, its breaker trips and {name} warms nothing", want.high, source=OWN_RULE,
+        lever=one.planned.of, act=asks_site(name, one.feed), minutes=5, could_stop=False, uses=SLEEP,
         because=(one.planned.of,),
     )  # fmt: skip
 

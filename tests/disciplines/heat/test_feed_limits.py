@@ -1,0 +1,242 @@
+"""Whether what feeds a heater or a cooler gives on what it takes: by hand, and on the small rig with a piece changed.
+
+An inverter gives on 85 to 90 % of what it takes (common practice, no source); volts times amperes are watts.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.disciplines.heat.feeds import MAINS, VOLTS, bus_of
+from boxwright.finding import Finding
+from boxwright.units import exactly
+from tests.disciplines.heat.test_cooling import AC
+from tests.disciplines.heat.test_feeds import heater_of
+from tests.disciplines.heat.test_findings import edited, worked
+
+Edit = tuple[str, str]
+FUSE, OWN = "fuse: 15 A", "draw: 1.2 A, start: 9 A"
+TO_BOX: Edit = ("to: heater, route", "to: box, route")
+INLET: Edit = (
+    "  vent-high:",
+    "  inlet: {wall: left, x: 2000, width: 80, z: 300, height: 80, stage: shell, cut: yes, done: yes,"
+    " unit: {weight: 1}}\n  vent-high:",
+)
+
+
+def electric(fed_by: str = "") -> Edit:
+    """Return the heater of the small rig as an electric one of 1500 W."""
+    feed = f"fed_by: {fed_by}, " if fed_by else ""
+    return "of: diesel, lowest: 900 W, highest: 4000 W", f"of: electric, {feed}lowest: 500 W, highest: 1500 W"
+
+
+def box(inverter: str) -> Edit:
+    at = "x: 500, side: left+100, z: 100, size: 300 x 200 x 100, weight: 3, stage: shell, done: yes"
+    return "  # one more", f"  box: {{{at}, {inverter}}}"
+
+
+def wired(*written: str) -> Edit:
+    return "wires:\n", "wires:\n" + "".join(f"  way{n}: {{{one}, done: yes}}\n" for n, one in enumerate(written))
+
+
+def told(code: str, *edits: Edit, use: str = "sleep") -> list[Finding]:
+    return [one for one in worked(edited(*edits), use) if one.code == f"heat/{code}"]
+
+
+def kinds(*edits: Edit) -> list[str]:
+    return [one.kind for one in told("feed-too-small", *edits)]
+
+
+@pytest.mark.parametrize(
+    ("fuse", "expected"), [("10 A", []), ("9 A", []), ("8 A", ["limit"]), ("8..10 A", ["unknown"])]
+)
+def test_what_is_written_to_feed_it_goes_by_the_wire_from_there(fuse: str, expected: list[str]) -> None:
+    assert kinds((OWN, f"{OWN}, fed_by: battery"), (FUSE, f"fuse: {fuse}")) == expected
+
+
+@pytest.mark.parametrize("word", ["mains", "shore", "Site"])
+def test_a_common_word_for_outside_goes_by_the_cable_from_there(word: str) -> None:
+    cable = wired("from: inlet, to: heater, breaker: 6 A, volts: 230")
+    (found,) = told("feed-too-small", electric(word), INLET, cable)
+    assert found.kind == "limit" and "heater takes 1,500 W, and the wire way0 gives 1,380 W" in found.says
+    assert told("feed-stands", electric(word), INLET, cable) == []
+
+
+@pytest.mark.parametrize(
+    "fuse", ["unknown", "banana", "", "{kind: blade, at: battery}", "{amps: unknown}", "15 A, breaker: unknown",
+             "15 A, breaker: ", "15 A, breaker: lots"],
+)  # fmt: skip
+def test_a_fuse_that_nobody_can_read_is_asked_and_is_not_without_limit(fuse: str) -> None:
+    (found,) = told("feed-too-small", (FUSE, f"fuse: {fuse}"))
+    assert found.kind == "unknown" and "nobody wrote how large the fuse or breaker of the wire warm is" in found.says
+    assert found.act.endswith("and write it there: fuse: 15 A")
+
+
+def test_the_weaker_of_fuse_and_breaker_counts_even_where_the_other_is_not_known() -> None:
+    assert kinds((FUSE, "fuse: none")) == []
+    assert kinds((FUSE, "fuse: 15 A, breaker: 8 A")) == ["limit"]
+    assert kinds((FUSE, "fuse: 8 A, breaker: 15 A")) == ["limit"]
+    assert kinds((FUSE, "fuse: 9 A, breaker: 9 A")) == []
+    (found,) = told("feed-too-small", (FUSE, "fuse: 8 A, breaker: unknown"))
+    assert found.kind == "limit" and "the wire warm gives no more than 102 W" in found.says
+    assert kinds((FUSE, "fuse: 10 A, breaker: 8..9.5 A")) == ["unknown"]
+
+
+@pytest.mark.parametrize("inverter", ["inverter: unknown", "inverter: banana", "inverter: ", "inverter: {idle: 8 W}",
+                                      "inverter: banana, draw: 1 W"])  # fmt: skip
+def test_an_inverter_that_nobody_can_read_is_asked_and_is_not_without_limit(inverter: str) -> None:
+    (found,) = told("feed-too-small", electric("box"), box(inverter), TO_BOX, (FUSE, "fuse: 200 A"))
+    assert found.kind == "unknown" and found.says == "heater takes 1,500 W, and nobody wrote what box gives"
+
+
+@pytest.mark.parametrize(("most", "expected"), [("9 A", []), ("8 A", ["limit"]), ("unknown", ["unknown"])])
+def test_a_battery_gives_no_more_than_its_label_says(most: str, expected: list[str]) -> None:
+    assert kinds(("Ah: 100}", f"Ah: 100, max_amps: {most}}}")) == expected
+    assert kinds(("Ah: 100}", f"Ah: 100, max_amps: {most}}}, count: 2")) == (expected if most == "unknown" else [])
+
+
+@pytest.mark.parametrize(("amps", "expected"), [("130 A", ["limit"]), ("135 A", ["unknown"]), ("138 A", [])])
+@pytest.mark.parametrize("of_battery", [False, True])
+def test_what_lies_before_an_inverter_carries_what_the_inverter_loses(
+    amps: str, expected: list[str], of_battery: bool
+) -> None:
+    """By hand: of 130, 135 and 138 A at 12.8 V it gives 1414 to 1498, 1469 to 1555 and 1501 to 1590 W of 1500."""
+    fuse = (FUSE, f"fuse: {'200 A' if of_battery else amps}")
+    label = ("Ah: 100}", f"Ah: 100, max_amps: {amps if of_battery else '300 A'}}}")
+    found = told("feed-too-small", electric("box"), box("inverter: 2000 W"), TO_BOX, fuse, label)
+    assert [one.kind for one in found] == expected
+    assert all("what an inverter loses taken off" in one.says for one in found)
+
+
+@pytest.mark.parametrize(("breaker", "expected"), [
+    ("16 A", []), ("10 A", ["unknown"]), ("6 A", ["limit"]), ("10 A, volts: 230", []), ("10 A, volts: 120", ["limit"]),
+])  # fmt: skip
+def test_a_cable_from_outside_is_no_bus_of_a_battery(breaker: str, expected: list[str]) -> None:
+    """By hand: of 100 to 240 V 16 A are 1600 W at the least, 10 A 1000 to 2400 W, 6 A 1440 W at the most."""
+    cable = wired(f"from: inlet, to: heater, breaker: {breaker}")
+    found = told("feed-too-small", electric("inlet"), INLET, cable)
+    assert [one.kind for one in found] == expected
+    if expected == ["unknown"]:
+        assert found[0].says.endswith("for nobody wrote of how many volts it is") and "volts: 230" in found[0].act
+
+
+def test_the_volts_of_a_wire_are_those_of_what_it_comes_from() -> None:
+    """By hand: behind a wire of 230 V a fuse of 7 A is of 1610 W, before the inverter one of 150 A of 12.8 V."""
+    panel = box("rcd: unknown")
+    way = wired("from: inlet, to: box, breaker: 16 A, volts: 230", "from: box, to: heater, breaker: 7 A")
+    assert kinds(electric("box"), panel, INLET, way) == []
+    less = wired("from: inlet, to: box, breaker: 16 A, volts: 230", "from: box, to: heater, breaker: 6 A")
+    assert kinds(electric("box"), panel, INLET, less) == ["limit"]
+
+
+@pytest.mark.parametrize(("volts", "batteries"), [
+    (12.0, 1), (12.8, 1), (13.2, 1), (24.0, 2), (25.6, 2), (36.0, 3), (48.0, 4), (51.2, 4), (6.0, 1),
+])  # fmt: skip
+def test_a_bus_is_of_as_many_batteries_of_twelve_volts_as_its_label_says(volts: float, batteries: int) -> None:
+    found = bus_of(exactly(volts))
+    assert (found.best, found.low, found.high) == pytest.approx(
+        (VOLTS.best * batteries, VOLTS.low * batteries, VOLTS.high * batteries)
+    )
+    assert bus_of(exactly(120.0)) == exactly(120.0) and MAINS.low == 100.0
+
+
+@pytest.mark.parametrize(("volts", "fuse", "expected"), [
+    ("12.8", "10 A", ["limit"]), ("25.6", "10 A", ["limit"]), ("51.2", "10 A", []), ("51.2", "9 A", ["limit"]),
+    ("unknown", "10 A", ["limit"]),
+])  # fmt: skip
+def test_an_electric_heater_is_held_against_the_volts_of_its_battery(
+    volts: str, fuse: str, expected: list[str]
+) -> None:
+    """By hand: 10 A are 128, 256 and 512 W, 9 A of 51.2 V 461 W, of 500."""
+    heater = ("of: diesel, lowest: 900 W, highest: 4000 W", "of: electric, lowest: 100 W, highest: 500 W")
+    assert kinds(heater, ("volts: 12.8", f"volts: {volts}"), (FUSE, f"fuse: {fuse}")) == expected
+
+
+@pytest.mark.parametrize("volts", ["12.8", "25.6", "48", "unknown"])
+def test_amperes_are_held_against_amperes_whatever_the_volts(volts: str) -> None:
+    for fuse, expected in (("9 A", []), ("8 A", ["limit"])):
+        assert kinds(("volts: 12.8", f"volts: {volts}"), (FUSE, f"fuse: {fuse}")) == expected
+
+
+def test_a_heater_of_24_volts_takes_twice_as_much_of_a_battery() -> None:
+    """By hand: the small rig's heater takes 227 Wh most likely and 758 at the most of 12 V; of 24 V 454 and 1517."""
+    (twelve,) = told("battery-for-the-night", ("Ah: 100}", "Ah: 8}"))
+    (both,) = told("battery-for-the-night", ("volts: 12.8, Ah: 100}", "volts: 25.6, Ah: 4}"))
+    assert (both.number, both.limit) == pytest.approx((twelve.number, 2.0 * (twelve.limit or 0.0)))
+
+
+def test_what_is_perhaps_too_small_is_asked_and_is_no_limit_of_the_warmth() -> None:
+    asked = (FUSE, "fuse: 8..10 A")
+    assert kinds(asked) == ["unknown"]
+    assert [one.kind for one in told("held", asked)] == ["unknown"]
+    assert [one.kind for one in told("held", (FUSE, "fuse: 8 A"))] == ["limit"]
+    assert heater_of(asked)[1] < heater_of()[1] - 5.0, "at the worst it warms nothing"
+
+
+def test_a_way_that_gives_enough_goes_before_one_that_does_not() -> None:
+    small, large = ("from: box, to: heater", "from: inlet, to: heater, breaker: 16 A, volts: 230")
+    edits = (electric(), INLET, TO_BOX, (FUSE, "fuse: 200 A"))
+    for inverter, way in (("1000 W", ("inlet",)), ("1600 W", ("box", "battery"))):
+        heater, _ = heater_of(*edits, box(f"inverter: {inverter}"), wired(small, large))
+        assert heater.feed.way == way and heater.enough == "yes"
+    heater, _ = heater_of(*edits, box("inverter: 1000 W"), wired(small, large.replace("16 A", "5 A")))
+    assert heater.feed.way == ("box", "battery") and heater.enough == "no"
+
+
+@pytest.mark.parametrize("word", ["shore", "inlet"])
+@pytest.mark.parametrize("is_wired", [False, True])
+def test_what_is_advised_of_a_cable_from_outside_ends_the_question(word: str, is_wired: bool) -> None:
+    edits: tuple[Edit, ...] = (electric(word), INLET)
+    plain = f"from: {word}, to: heater"
+    asked = told("feed-too-small", *edits, *([wired(plain)] if is_wired else []))
+    (found,) = asked
+    assert found.kind == "unknown" and f"nobody wrote what {word} gives" in found.says
+    if is_wired:
+        assert found.act.endswith("on the wire way0: breaker: 16 A, volts: 230")
+        followed = ("wires:\n", f"wires:\n  way0: {{{plain}, done: yes, breaker: 16 A, volts: 230}}\n")
+    else:
+        line = found.act[found.act.index("{") :]
+        followed = ("wires:\n", f"wires:\n  way0: {line}\n")
+    assert told("feed-too-small", *edits, followed) == told("feed-stands", *edits, followed) == []
+
+
+def test_what_is_advised_where_it_gives_too_little_ends_it() -> None:
+    edits = (box("inverter: 1000 W"), TO_BOX, (FUSE, "fuse: 200 A"))
+    (found,) = told("feed-too-small", electric("box"), *edits)
+    assert "Feed heater by a cable from outside and write its wire with its breaker" in found.act
+    cable = wired("from: shore, to: heater, breaker: 16 A, volts: 230")
+    assert kinds(electric("shore"), *edits, cable) == []
+    outside = wired("from: shore, to: heater, breaker: 6 A, volts: 230")
+    (less,) = told("feed-too-small", electric("shore"), outside)
+    assert less.act.startswith("Run heater on a lower setting") and "by a cable from outside" not in less.act
+    lower = (electric()[0], electric("shore")[1].replace("highest: 1500 W", "highest: 1300 W"))
+    assert kinds(lower, outside) == []
+
+
+COOLER = "of: window, heat: 1500 W, hatch: window, passes: 2000 cm2, drains: below floor"
+
+
+@pytest.mark.parametrize(("rest", "cable", "kind", "says"), [
+    ("fed_by: inlet, draw: 3 A", "breaker: 16 A, volts: 230", "", ""),
+    ("fed_by: inlet, draw: 3 A", "breaker: 16 A", "", ""),
+    ("draw: 3 A", "breaker: 2 A, volts: 230", "fix", "ac takes 690 W, and the wire way0 gives 460 W"),
+    ("fed_by: shore, draw: 3 A", "breaker: 2..4 A, volts: 230", "unknown", "460 to 920 W without a break: perhaps"),
+    ("fed_by: inlet, draw: 3 A", "volts: 230", "unknown", "ac takes 690 W, and nobody wrote what inlet gives"),
+    ("fed_by: inlet, draw: 3 A", "breaker: unknown", "unknown", "how large the fuse or breaker of the wire way0 is"),
+    ("fed_by: inlet", "breaker: 16 A, volts: 230", "unknown", "nobody wrote what ac takes of electricity"),
+])  # fmt: skip
+def test_a_cooler_is_held_against_what_feeds_it(rest: str, cable: str, kind: str, says: str) -> None:
+    edits = (("# one more", AC.replace("CASE", f"{COOLER}, {rest}")), INLET, wired(f"from: inlet, to: ac, {cable}"))
+    found = told("cooler-feed", *edits)
+    assert [one.kind for one in found] == ([kind] if kind else []), [one.says for one in found]
+    assert all(says in one.says for one in found)
+    if "nobody wrote what inlet" in says:
+        assert found[0].act.endswith("on the wire way0: breaker: 16 A, volts: 230")
+
+
+@pytest.mark.parametrize("rest", ["draw: 3 A", "note: bare"])
+def test_what_a_hot_day_counts_on_and_nobody_wrote_keeps_the_answer_back(rest: str) -> None:
+    strong = COOLER.replace("1500", "3000").replace("2000", "4000")
+    ac = ("# one more", AC.replace("CASE", f"{strong}, fed_by: mains, {rest}").replace(", note: bare", ""))
+    (mild,), (hot,) = told("cooler-feed", ac), told("cooler-feed", ac, ("hottest_design: 22 C", "hottest_design: 44 C"))
+    assert (mild.kind, mild.could_limit, hot.kind, hot.could_limit) == ("unknown", False, "unknown", True)
