@@ -69,6 +69,7 @@ def _sources(items: dict[str, tuple[Item, ...]], unread: Set[str]) -> Iterator[P
                 one.of,
                 one.name,
                 gives=_gives(facet, f"{one.of}.inverter" in unread),
+                idle=facet.inverter.idle if facet.inverter is not None else None,
                 charges=charger.amps if charger is not None else None,
                 charged_from=charger.from_.strip() if charger is not None else "",
                 is_panel=facet.panel is not None,

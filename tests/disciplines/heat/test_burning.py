@@ -14,7 +14,7 @@ from boxwright.disciplines.heat.result import Result
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from boxwright.units import Band, HeaderUnits, exactly
-from tests.disciplines.heat.test_findings import RIG, edited
+from tests.disciplines.heat.test_findings import RIG, edited, worked
 
 AN_HOUR, LITRE = 3600.0, 1e-3
 COUNTED = "counted: {lowest: 48, highest: 200, each: 0.04 ml, date: 2026-05-03}, holds: 17 C"
@@ -115,3 +115,12 @@ def test_a_stroke_may_move_more_as_well_as_less() -> None:
     assert burns is not None and burns.lowest is not None
     ends = (47 * 0.03e-6 / 60.0, 49 * 0.05e-6 / 60.0)
     assert (burns.lowest.low, burns.lowest.high) == pytest.approx(ends)
+
+
+def test_a_tank_that_is_surely_too_small_stays_so_whatever_a_second_place_may_take() -> None:
+    hill = ("places:\n", "places:\n  hill: {coldest_design: -20..30 C, height: 0 m}\n")
+    for volume, alone, both in (("0.5", "limit", "limit"), ("10", "", ""), ("3", "", "unknown")):
+        tank = ("volume: 10}", f"volume: {volume}}}")
+        for edits, kind in (((tank,), alone), ((tank, hill), both)):
+            found = [one for one in worked(edited(*edits), "sleep") if one.code == "heat/fuel-for-the-night"]
+            assert [one.kind for one in found] == ([kind] if kind else []), [one.says for one in found]

@@ -6,7 +6,16 @@ from dataclasses import replace
 
 import pytest
 
-from boxwright.disciplines.heat.battery import Hung, at_dusk, drawn_beside, hung_on, in_a_night, together, whole_of
+from boxwright.disciplines.heat.battery import (
+    Hung,
+    at_dusk,
+    drawn_beside,
+    hung_on,
+    in_a_night,
+    taken_of,
+    together,
+    whole_of,
+)
 from boxwright.disciplines.heat.burner import warmth_of
 from boxwright.disciplines.heat.electricity import lasts
 from boxwright.disciplines.heat.feeds import Feed, Limit, Wanted, enough, feed_of, narrowest, usable, wanted_by
@@ -259,7 +268,7 @@ def test_a_battery_is_short_perhaps_short_or_enough(charge: str, kind: str) -> N
 def test_what_else_draws_may_be_too_much_beside_a_heater_that_alone_is_not() -> None:
     lamp = "  lamp: {x: 1000, side: left, z: 1500, size: 100 x 100 x 100, weight: 1, stage: shell, done: yes, draw: %s}"
     (found,) = said_of_battery(("  # one more", lamp % "20 W"))
-    assert found.kind == "unknown" and "enough for it alone, perhaps not with all else" in found.says
+    assert found.kind == "unknown" and "enough for it alone, perhaps not with what else" in found.says
     assert "up to 240 Wh" in found.says and found.act.startswith("Switch off")
     assert said_of_battery(("  # one more", lamp % "0.5 W")) == []
 
@@ -275,6 +284,74 @@ def test_a_tank_that_is_named_and_not_there_is_not_replaced_by_another() -> None
     assert heater_of(("path: [fuel, ", "path: [feul, "))[0].tank is None
     assert heater_of(("path: [fuel, ", "path: [tank, "))[0].tank is not None
     assert heater_of(("path: [fuel, valve", "path: [valve"))[0].tank is not None
+
+
+def test_a_certain_stop_stays_whatever_a_second_place_may_take() -> None:
+    """By hand: at -25 C it runs nearly all night, 189 Wh, and 16 Ah give 164; at the other place 0 to 758 Wh."""
+    cold, short = ("coldest_design: -5 C", "coldest_design: -25 C"), ("Ah: 100}", "Ah: 16}")
+    hill = ("places:\n", "places:\n  hill: {coldest_design: 5..39 C, height: 0 m}\n")
+    (alone,), (both,) = said_of_battery(short, cold), said_of_battery(short, cold, hill)
+    assert alone.kind == both.kind == "limit" and "at meadow" in both.says
+    (doubtful,) = said_of_battery(short, ("  meadow: {coldest_design: -5 C", "  meadow: {coldest_design: 5..39 C"))
+    assert doubtful.kind == "unknown"
+
+
+def test_an_inverter_takes_of_a_battery_what_it_loses_and_what_it_wants_for_itself() -> None:
+    """By hand: of 875 (850 to 900) W of every 1000; 10 W for twelve hours are 120 Wh, 25 W that nobody wrote 300."""
+    box = PlannedSource("parts[box]", "box", gives=exactly(2000.0), idle=exactly(10.0))
+    spare = PlannedSource("parts[spare]", "spare", gives=exactly(100.0))
+    lamp = PlannedSource("parts[lamp]", "lamp")
+    runs = (("cell", "box"), ("box", "stove"), ("cell", "spare"), ("spare", "lamp"))
+    leads = tuple(PlannedLead(f"wires[{end}]", end, start, end) for start, end in runs)
+    draws = (PlannedDraw("parts[lamp]", "lamp", None, exactly(9.0), 1, exactly(24.0 * 3600.0), None),)
+    own = Section(sources=(SOURCES[1], box, spare, lamp), leads=leads, draws=draws)
+    there = dict.fromkeys([one.of for one in own.sources] + [one.of for one in leads], "yes")
+    feed = feed_of(PlannedHeater("parts[stove]", "stove", NOWHERE, Heater()), own, there)
+    assert (feed.way, feed.inverters, feed.share.low, feed.share.high) == (("box", "cell"), ("parts[box]",), 0.85, 0.9)
+    (hung,) = hung_on(own, there, (("parts[stove]", feed),), {})
+    assert hung.idling == ("box", "spare")
+    assert hung.besides.best / WATT_HOUR == pytest.approx(120.0 + 9.0 * 12.0 / 0.875), "the spare one may be off"
+    assert hung.besides.high / WATT_HOUR == pytest.approx(120.0 + 300.0 + 9.0 * 12.0 / 0.85)
+    load = ElectricLoad(
+        "parts[stove]", "box", "field", exactly(0.0), Band(850.0, 90.0, 1700.0), exactly(0.0), exactly(0.0)
+    )
+    (taken,) = taken_of(hung, (load,))
+    assert (taken.joule.low, taken.joule.high) == pytest.approx((100.0, 2000.0))
+    assert taken.joule.best == pytest.approx(850.0 / 0.875)
+    drawing = replace(own, draws=(*draws, PlannedDraw("parts[box]", "box", None, exactly(1.0), 1, None, None)))
+    assert hung_on(drawing, there, (("parts[stove]", feed),), {})[0].idling == ("spare",)
+
+
+def test_what_an_inverter_draws_by_its_amperes_is_of_its_own_volts() -> None:
+    """By hand: 2 A of 230 V all night are 5520 Wh behind the inverter, 6494 Wh of the battery at the most."""
+    box = PlannedSource("parts[box]", "box", gives=exactly(2000.0))
+    kettle = PlannedSource("parts[kettle]", "kettle")
+    leads = (
+        PlannedLead("wires[a]", "a", "cell", "box"),
+        PlannedLead("wires[b]", "b", "box", "kettle", volts=exactly(230.0)),
+    )
+    draws = (PlannedDraw("parts[kettle]", "kettle", exactly(2.0), None, 1, None, exactly(1.0)),)
+    own = Section(sources=(SOURCES[1], box, kettle), leads=leads, draws=draws)
+    there = dict.fromkeys([one.of for one in own.sources] + [one.of for one in leads], "yes")
+    found = drawn_beside(SOURCES[1], own, there)
+    assert (found.best / WATT_HOUR, found.high / WATT_HOUR) == pytest.approx((5520.0 / 0.875, 5520.0 / 0.85))
+    of_24 = replace(SOURCES[1], volts=exactly(25.6))
+    bare = replace(own, sources=(of_24, kettle), leads=())
+    assert drawn_beside(of_24, bare, there).best / WATT_HOUR == pytest.approx(2.0 * 25.6 * 12.0)
+
+
+def test_a_heater_behind_an_inverter_takes_more_of_its_battery_and_says_so() -> None:
+    at = "x: 500, side: left+100, z: 100, size: 300 x 200 x 100, weight: 3, stage: shell, done: yes"
+    box = ("  # one more", f"  box: {{{at}, inverter: {{watts: 2000, idle: 8 W}}}}")
+    electric = ("of: diesel, lowest: 900 W, highest: 4000 W", "of: electric, lowest: 500 W, highest: 1500 W")
+    ways = (("to: heater, route", "to: box, route"), ("fuse: 15 A", "fuse: 200 A"), ("wires:\n", "wires:\n  ac: {from:"
+            " box, to: heater, done: yes}\n"))  # fmt: skip
+    (direct,) = said_of_battery(electric, ("fuse: 15 A", "fuse: 200 A"))
+    (behind,) = said_of_battery(electric, box, *ways)
+    assert behind.limit is not None and direct.limit is not None
+    assert behind.limit == pytest.approx(direct.limit / 0.85 + 8.0 * 12.0 * WATT_HOUR)
+    assert "what its inverter loses counted in" in behind.says and "what box takes for itself" in behind.says
+    assert "inverter" not in direct.says
 
 
 SECOND = (

@@ -43,11 +43,15 @@ def test_a_hole_that_is_half_filled_is_never_clear() -> None:
     assert found.kind in ("stop", "unknown") and found.protects
 
 
-def frozen(cold: str, z: str, fill: str = "full") -> list[tuple[str, str]]:
-    """Return what is said of water where the trailer is left, with a tank as high as that and filled so."""
-    tank = f"x: 1000, side: centre, z: {z}, size: 500 x 500 x 150, weight: 4, stage: shell, done: yes"
+def frozen(cold: str, z: str, fill: str = "full", *, x: str = "1000", other: str = "") -> list[tuple[str, str]]:
+    """Return what is said of water where the trailer is left, with a tank as high as that and filled so.
+
+    ``other`` is what is written of a second place.
+    """
+    tank = f"x: {x}, side: centre, z: {z}, size: 500 x 500 x 150, weight: 4, stage: shell, done: yes"
+    hill = f"  hill: {{{other}}}\n" if other else ""
     text = edited(
-        ("coldest_design: -5 C", f"coldest_design: {cold}"),
+        ("  meadow: {coldest_design: -5 C", f"{hill}  meadow: {{coldest_design: {cold}"),
         ("  # one more", f"  jug: {{{tank}, tank: {{of: water, volume: 20}}}}"),
         ("night: {cargo: all, tanks: {fuel: full}", f"night: {{cargo: all, tanks: {{fuel: full, jug: {fill}}}"),
     )
@@ -61,3 +65,32 @@ def test_water_freezes_below_the_floor_and_inside_and_an_empty_tank_never() -> N
     assert frozen("-10 C", "100") == [("limit", "parts[jug]")]
     assert frozen("-10 C", "-200", "empty") == []
     assert frozen("1 +-2 C", "-200") == [("unknown", "parts[jug]")]
+
+
+def test_a_tank_on_the_tongue_is_as_cold_as_outside_and_one_of_which_nobody_knows_where_it_is_may_be() -> None:
+    assert frozen("-0.5 C", "0", x="-800") == [("limit", "parts[jug]")]
+    assert frozen("1.5..6 C", "100") == frozen("1.5..6 C", "-200") == []
+    lost = frozen("-2..8 C", "unknown")
+    assert lost == [("unknown", "parts[jug]")]
+
+
+def test_every_place_is_asked_how_cold_it_gets_and_the_one_where_it_surely_freezes_is_told() -> None:
+    """One place that is written says nothing of another, and a doubtful one takes nothing off a certain one."""
+    unsaid = ("unknown", "places[hill]")
+    assert frozen("5 C", "100", other="height: 800 m") == [unsaid]
+    assert frozen("-10 C", "100", other="height: 800 m") == [unsaid, ("limit", "parts[jug]")]
+    assert frozen("-10 C", "100", other="coldest_design: -20..30 C") == [("limit", "parts[jug]")]
+    assert frozen("12 C", "100", other="coldest_design: -20..30 C") == [("unknown", "parts[jug]")]
+    assert frozen("12 C", "100", "empty", other="height: 800 m") == []
+    assert frozen("12 C", "100", other="coldest_design: unknown") == [unsaid]
+
+
+def test_without_the_measures_of_the_body_frost_is_asked_by_them_and_not_by_the_place() -> None:
+    tank = "x: 1000, side: centre, z: 100, size: 500 x 500 x 150, weight: 4, stage: shell, done: yes"
+    text = edited(
+        ("body: {length: 4200, width: 2000, height: 2000}", "body: {length: 4200, width: 2000}"),
+        ("  # one more", f"  jug: {{{tank}, tank: {{of: water, volume: 20}}}}"),
+        ("night: {cargo: all, tanks: {fuel: full}", "night: {cargo: all, tanks: {fuel: full, jug: full}"),
+    )
+    (found,) = [one for one in worked(text, "leave") if one.code == "heat/frost"]
+    assert found.kind == "unknown" and "of the body are not all written" in found.says

@@ -6,8 +6,9 @@ The sun charges nothing by night; a charger does while a cable from outside feed
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
-from boxwright.disciplines.heat.feeds import NIGHT, VOLTS, Feed, times, volts_of, ways_up, written_way
+from boxwright.disciplines.heat.feeds import INVERTER, NIGHT, VOLTS, Feed, times, volts_of, ways_up, written_way
 from boxwright.disciplines.heat.parts import PlannedDraw, PlannedSource, Section
 from boxwright.exchange import ElectricLoad
 from boxwright.records import dataclass
@@ -23,7 +24,9 @@ class Hung:
     ``charge`` is None where nobody wrote it: it counts as full. ``heaters`` are the paths of those it feeds, and
     ``besides`` (J) is what else takes of it in a night. ``charged`` (J) is what a charger may give it while a cable
     from outside feeds it, by its name ``charger``; ``has_sun`` says that a panel charges it by day. ``unsaid`` are the
-    names of what draws of it of which nobody knows how much.
+    names of what draws of it of which nobody knows how much. ``lossy`` pairs the path of a heater behind an inverter
+    with how many times as much it takes of the battery; ``idling`` are the names of the inverters that are on for
+    nothing, what they take is among ``besides``.
     """
 
     of: str
@@ -36,6 +39,8 @@ class Hung:
     charger: str
     has_sun: bool
     unsaid: tuple[str, ...] = ()
+    lossy: tuple[tuple[str, Band], ...] = ()
+    idling: tuple[str, ...] = ()
 
 
 def hung_on(
@@ -53,6 +58,8 @@ def hung_on(
         whole, charge = fed[0][1].holds, charges.get(source.name)
         assert whole is not None
         charger, charged = _charged(source, own, there)
+        idling = _idling(source, own, there, tuple(feed for _, feed in fed))
+        beside = [drawn_beside(source, own, there), *(joules for _, joules in idling)]
         found.append(
             Hung(
                 source.of,
@@ -60,11 +67,13 @@ def hung_on(
                 at_dusk(whole, source.rated, charge),
                 charge,
                 tuple(of for of, _ in fed),
-                drawn_beside(source, own, there),
+                _sum(beside),
                 charged,
                 charger,
                 any(one.is_panel and one.of in there for one in own.sources),
                 tuple(one.name for one, _ in _beside(source, own, there) if _watts(one, VOLTS) is None),
+                tuple((of, _more(feed)) for of, feed in fed if feed.inverters),
+                tuple(name for name, _ in idling),
             )
         )
     return tuple(found)
@@ -90,7 +99,30 @@ def drawn_beside(battery: PlannedSource, own: Section, there: Mapping[str, str])
     nobody knows how much is left out: it has no end, and is named instead.
     """
     each = [times(in_a_night(one, way.volts), _more(way)) for one, way in _beside(battery, own, there)]
+    return _sum(each)
+
+
+def _sum(each: list[Band]) -> Band:
     return Band(sum(one.best for one in each), 0.0, sum(one.high for one in each), spread="interval")
+
+
+def _idling(
+    battery: PlannedSource, own: Section, there: Mapping[str, str], feeds: tuple[Feed, ...]
+) -> list[tuple[str, Band]]:
+    """Return what the inverters of a battery take in a night for themselves (J): those of its heaters are on all night.
+
+    Another may be off. One that is written to draw counts as that already.
+    """
+    written = {one.of for one in own.draws}
+    found = []
+    for one in own.sources:
+        if one.gives is None or one.of not in there or one.of in written:
+            continue
+        if any(way.battery == battery.of for way in ways_up(one.name, own, there)):
+            idle = one.idle if one.idle is not None and one.idle.known else INVERTER["idle"]
+            best = idle.best * NIGHT if any(one.of in feed.inverters for feed in feeds) else 0.0
+            found.append((one.name, Band(best, 0.0, idle.high * NIGHT, spread="interval")))
+    return found
 
 
 def _beside(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> list[tuple[PlannedDraw, Feed]]:
@@ -160,10 +192,28 @@ def _charged(battery: PlannedSource, own: Section, there: Mapping[str, str]) -> 
 
 
 def taken_of(hung: Hung, loads: tuple[ElectricLoad, ...]) -> tuple[ElectricLoad, ...]:
-    """Return what the heaters of a battery take of it in the night in which they take most, each as if it ran alone."""
-    own = [one for one in loads if one.of in hung.heaters]
-    nights = {when: tuple(one for one in own if one.when == when) for when in dict.fromkeys(one.when for one in own)}
-    return max(nights.values(), key=lambda some: sum(one.joule.high for one in some), default=())
+    """Return what the heaters of a battery take of it in its worst night, each as if it ran alone.
+
+    A night it surely does not last is worse than one that may take more.
+    """
+
+    def worse(some: tuple[ElectricLoad, ...]) -> tuple[bool, float]:
+        return is_limit(hung, some), sum(one.joule.high for one in some)
+
+    whens = dict.fromkeys(one.when for one in loads if one.of in hung.heaters)
+    return max((taken_at(hung, loads, when) for when in whens), key=worse, default=())
+
+
+def taken_at(hung: Hung, loads: tuple[ElectricLoad, ...], when: str) -> tuple[ElectricLoad, ...]:
+    """Return what the heaters of a battery take of it in one night, what an inverter loses counted in."""
+    more = dict(hung.lossy)
+    own = (one for one in loads if one.of in hung.heaters and one.when == when)
+    return tuple(replace(one, joule=times(one.joule, more[one.of])) if one.of in more else one for one in own)
+
+
+def is_limit(hung: Hung, some: tuple[ElectricLoad, ...]) -> bool:
+    """Return whether a battery most likely does not last a night, though a charger gave it all it can."""
+    return whole_of(hung, some).best > hung.holds.best + hung.charged.high
 
 
 def whole_of(hung: Hung, some: tuple[ElectricLoad, ...]) -> Band:

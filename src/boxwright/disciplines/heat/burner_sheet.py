@@ -9,7 +9,7 @@ from dataclasses import replace
 from math import inf
 from typing import TYPE_CHECKING
 
-from boxwright.disciplines.heat.battery import whole_of
+from boxwright.disciplines.heat.battery import taken_at, whole_of
 from boxwright.disciplines.heat.burner import air_share
 from boxwright.disciplines.heat.burning import burns_as_counted, burns_of
 from boxwright.disciplines.heat.electricity import lasts
@@ -85,7 +85,7 @@ def _lasting(load: ElectricLoad, result: Result, shown_in: HeaderUnits) -> str:
         return ""
     if not hung.holds.known:
         return f"{NOBODY} what it holds"
-    whole = whole_of(hung, tuple(one for one in result.loads if one.of in hung.heaters and one.when == load.when))
+    whole = whole_of(hung, taken_at(hung, result.loads, load.when))
     gives = show_band(replace(hung.holds, assumed=False), "energy", shown_in)
     full = full_in_words(hung.charge)
     long = show_band(lasts(hung.holds, whole), "time", shown_in)

@@ -281,9 +281,9 @@ class PlannedSource:
     ``rated`` (J) is what a battery holds by its label: None where it is none, not known where its label is not written
     whole; ``made_of`` is the kind of it. ``is_opening`` says that it lies in the shell: a cable from outside comes in.
     ``volts`` and ``most_amps`` are those of its label: its voltage, and the most it gives without a break; None where
-    nobody wrote them. ``gives`` (W) is the most an inverter passes on without a break: None where it is none.
-    ``charges`` (A) is what it charges a battery with and ``charged_from`` what feeds it then; ``is_panel`` that the sun
-    does.
+    nobody wrote them. ``gives`` (W) is the most an inverter passes on without a break: None where it is none; ``idle``
+    (W) what it takes while nothing runs. ``charges`` (A) is what it charges a battery with and ``charged_from`` what
+    feeds it then; ``is_panel`` that the sun does.
     """
 
     of: str
@@ -294,6 +294,7 @@ class PlannedSource:
     volts: Band | None = None
     most_amps: Band | None = None
     gives: Band | None = None
+    idle: Band | None = None
     charges: Band | None = None
     charged_from: str = ""
     is_panel: bool = False

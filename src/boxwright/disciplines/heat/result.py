@@ -141,8 +141,8 @@ class Result:
 
     ``use`` is empty where nothing is judged. ``volume`` (m3) is that of the room, not known where the body is not.
     ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
-    than those are worked out of. ``left`` is the coldest of the places' nights with nobody in and the heater off, where
-    the trailer is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
+    than those are worked out of. ``left`` are the places' nights with nobody in and the heater off, where the trailer
+    is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
     electricity in those nights, ``batteries`` what hangs on those that feed them. ``proof`` is what a logged
     night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out. ``hot`` is the hottest day of
     those in it, ``has_hot_day`` says that some place tells how hot it gets. ``no_night`` and ``no_hot_day`` are the
@@ -161,7 +161,7 @@ class Result:
     placeless: bool
     inside: Inside
     moisture: tuple[Moisture, ...]
-    left: HeldNight | None = None
+    left: tuple[HeldNight, ...] = ()
     waters: tuple[FuelTank, ...] = ()
     loads: tuple[ElectricLoad, ...] = ()
     batteries: tuple[Hung, ...] = ()

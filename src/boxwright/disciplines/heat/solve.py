@@ -89,7 +89,7 @@ def solve(
         placeless=not places,
         inside=inside,
         moisture=moisture,
-        left=_left(inside, places) if use == "leave" and is_known and waters else None,
+        left=_left(inside, places) if use == "leave" and is_known and waters else (),
         waters=waters,
         loads=_loads(held, heaters, volume),
         batteries=hung_on(own, strung, feeds, dict(charges)),
@@ -152,10 +152,9 @@ def _loads(held: tuple[HeldNight, ...], heaters: tuple[StandingHeater, ...], vol
     return tuple(load for load in found if load is not None)
 
 
-def _left(inside: Inside, places: tuple[Outdoors, ...]) -> HeldNight | None:
-    """Return the coldest night of all places with nobody in and the heater off; None where no place has one."""
-    coldest = min(places, key=lambda one: one.coldest.low, default=None)
-    return night_of(inside, coldest, None, ()) if coldest is not None else None
+def _left(inside: Inside, places: tuple[Outdoors, ...]) -> tuple[HeldNight, ...]:
+    """Return the coldest night of each place with nobody in and the heater off."""
+    return tuple(night_of(inside, place, None, ()) for place in places)
 
 
 def _other_than(own: Section, told: set[str]) -> tuple[str, ...]:

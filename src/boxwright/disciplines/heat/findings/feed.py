@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from boxwright.disciplines.heat.battery import Hung, taken_of, together, whole_of
+from boxwright.disciplines.heat.battery import Hung, is_limit, taken_of, together, whole_of
 from boxwright.disciplines.heat.burner import burns_by_itself
 from boxwright.disciplines.heat.electricity import NIGHT, lasts, running
 from boxwright.disciplines.heat.feeds import Limit, narrowest
@@ -145,6 +145,7 @@ def battery_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Fin
         told, need = " and ".join(names[one.of] for one in loads), together(loads)
         takes = f"{told} {'takes' if len(loads) == 1 else 'together take'} {show_band(need, 'energy', shown_in)} of"
         takes += f" electricity in the coldest night at {loads[0].when}"
+        takes += ", what its inverter loses counted in" if hung.lossy else ""
         if not hung.holds.known:
             yield _label_unsaid(hung, takes)
         elif need.high + hung.besides.high > hung.holds.low:
@@ -160,24 +161,26 @@ def _too_little(hung: Hung, told: str, loads: tuple[ElectricLoad, ...], takes: s
     says += f" {show_band(_plain(holds), 'energy', shown_in)}"
     also = show(beside.high, "energy", shown_in)
     is_short = whole.best > holds.best
+    besides = "what else is written to draw" + (
+        f" and what {listed(hung.idling)} takes for itself" if hung.idling else ""
+    )
     if need.high <= holds.low:
         perhaps = "most likely not" if is_short else "perhaps not"
-        says += f": enough for {'it' if ' and ' not in told else 'them'} alone, {perhaps} with all else that is written"
-        says += f" to draw, up to {also}"
+        says += f": enough for {'it' if ' and ' not in told else 'them'} alone, {perhaps} with {besides}, up to"
+        says += f" {also}"
         act = "Switch off at night what else draws, or write hours: and duty: of each as it is"
     else:
         says += f": it lasts {show_band(lasts(holds, whole), 'time', shown_in)} of {show(NIGHT, 'time', shown_in)}"
-        says += f" with what else is written to draw, up to {also}" if beside.high > 0.0 else ""
+        says += f" with {besides}, up to {also}" if beside.high > 0.0 else ""
         act = f"Plug in outside for such a night, or sleep warm without {told}: bags for the cold; a larger battery"
         act += " mends it"
     says += f"; what {listed(hung.unsaid)} takes besides nobody wrote" if hung.unsaid else ""
-    mends = hung.charged.high > 0.0 and whole.best <= holds.best + hung.charged.high
     if hung.charged.high > 0.0:
         says += f"; {hung.charger} may give it {show(hung.charged.high, 'energy', shown_in)} more while a cable from"
         says += " outside feeds it, and nobody wrote whether one does"
     says += "; the sun gives nothing by night" if hung.has_sun else ""
     return Finding(
-        "heat/battery-for-the-night", hung.of, "limit" if is_short and not mends else "unknown", says, holds.low,
+        "heat/battery-for-the-night", hung.of, "limit" if is_limit(hung, loads) else "unknown", says, holds.low,
         whole.high, holds.low - whole.high, "J", source_of("usable", "lithium"), hung.of, act=act, minutes=30,
         could_stop=False, uses=SLEEP, because=(hung.of, *hung.heaters),
     )  # fmt: skip

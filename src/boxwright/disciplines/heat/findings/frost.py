@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Literal
 
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import FuelTank
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.telling import A_COLD_NIGHT, OWN_RULE, between, source_of, warm
-from boxwright.finding import Finding, Use
+from boxwright.disciplines.heat.telling import A_COLD_NIGHT, OWN_RULE, asked_of_place, between, source_of, warm
+from boxwright.finding import Finding, Use, listed
 from boxwright.units import Band, HeaderUnits
 
 LEAVE: tuple[Use, ...] = ("leave",)
@@ -28,16 +29,35 @@ def frost(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     waters = tuple(sorted(result.waters, key=lambda one: one.of)) if result.use == "leave" else ()
     if not waters:
         return
-    if result.left is None:
+    if result.placeless:
         yield _asked(waters, shown_in)
         return
-    outside, room = result.left.outdoors.coldest, result.left.coldest
-    # Below the floor it is as cold as outside.
-    colds = tuple((one, outside if one.high.known and one.high.best <= 0.0 else room) for one in waters)
-    surely = tuple(pair for pair in colds if pair[1].best < FREEZES)
-    perhaps = tuple(pair for pair in colds if pair[1].low < FREEZES)
-    if surely or perhaps:
-        yield _freezes(result.left, surely or perhaps, bool(surely), shown_in)
+    for name in result.no_night:
+        says = f"nobody wrote how cold it gets at {name}, so nobody can say whether water in {_named(waters)} freezes"
+        act = f"Write how cold its worst night is, such as coldest_design: {warm(A_COLD_NIGHT, shown_in)}"
+        yield asked_of_place("heat/frost", f"places[{name}]", f"{says} there", act, LEAVE)
+    if not result.left:
+        yield _room_unsaid(waters)
+        return
+    nights = [(night, _by_water(night, waters)) for night in result.left]
+    # Where it surely freezes, a second place where it may get colder makes it no better.
+    sure = [(night, surely) for night, colds in nights if (surely := _below(colds, "best"))]
+    perhaps = [(night, may) for night, colds in nights if (may := _below(colds, "low"))]
+    if sure or perhaps:
+        night, colds = min(sure or perhaps, key=lambda one: min(cold.low for _, cold in one[1]))
+        yield _freezes(night, colds, bool(sure), shown_in)
+
+
+def _by_water(night: HeldNight, waters: tuple[FuelTank, ...]) -> tuple[tuple[FuelTank, Band], ...]:
+    """Return how cold it gets about each water: outside the shell as outside, and perhaps so where nobody knows."""
+    outside, room = night.outdoors.coldest, night.coldest
+    doubtful = Band(room.best, min(room.low, outside.low), room.high, spread="interval")
+    about = {"outside": outside, "in the room": room, "unknown": doubtful}
+    return tuple((one, about[one.where]) for one in waters)
+
+
+def _below(colds: tuple[tuple[FuelTank, Band], ...], end: Literal["best", "low"]) -> tuple[tuple[FuelTank, Band], ...]:
+    return tuple(pair for pair in colds if getattr(pair[1], end) < FREEZES)
 
 
 def _asked(waters: tuple[FuelTank, ...], shown_in: HeaderUnits) -> Finding:
@@ -48,6 +68,16 @@ def _asked(waters: tuple[FuelTank, ...], shown_in: HeaderUnits) -> Finding:
         f" cold its worst night is, such as my field: {{coldest_design: {warm(A_COLD_NIGHT, shown_in)}}}, or drain the"
         " water", minutes=10,
         could_stop=False, uses=LEAVE, because=("places", where),
+    )  # fmt: skip
+
+
+def _room_unsaid(waters: tuple[FuelTank, ...]) -> Finding:
+    where = waters[0].of
+    return Finding(
+        "heat/frost", where, "unknown", f"whether water in {_named(waters)} freezes cannot be said: length, width and"
+        " height of the body are not all written", source=OWN_RULE, lever="trailer.body", act="Measure the body"
+        " inside, stud face to stud face and deck to bows, or drain the water", minutes=10, could_stop=False,
+        uses=LEAVE, because=("trailer.body", where),
     )  # fmt: skip
 
 
@@ -67,8 +97,7 @@ def _freezes(
 
 
 def _named(waters: tuple[FuelTank, ...]) -> str:
-    names = [one.name for one in waters]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    return listed([one.name for one in waters])
 
 
 __all__ = ["frost"]

@@ -258,26 +258,27 @@ def fuel_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     """
     for heater in result.heaters if result.use == "sleep" else ():
         nights = [one for one in result.held if one.warmth is not None and one.warmth.of == heater.planned.of]
-        if heater.runs != "burns" or not nights:
-            continue
-        worst = max(nights, key=lambda one: one.energy.high)
-        need = fuel_of_night(worst, heater)
-        if need is None:
+        needs = [(one, need) for one in nights if (need := fuel_of_night(one, heater)) is not None]
+        if heater.runs != "burns" or not needs:
             continue
         tank = heater.tank
         if tank is None or not tank.volume.known:
-            yield _no_tank(heater, need, shown_in)
+            yield _no_tank(heater, max((need for _, need in needs), key=lambda one: one.high), shown_in)
             continue
         full, fill = tank.volume, tank.fill
         has = Band(full.best * fill.best, full.low * fill.low, full.high * fill.high)
-        if need.high * (1.0 + RESERVE) <= has.low:
+        short = [(one, need) for one, need in needs if need.high * (1.0 + RESERVE) > has.low]
+        if not short:
             continue
+        is_filled = fill.low == fill.high
+        # What one night surely takes too much, a second one that may take more makes no better.
+        worst, need = max(short, key=lambda one: (_kind_of(one[1], has, is_filled) == "limit", one[1].high))
         name, wanted = heater.planned.name, need.high * (1.0 + RESERVE)
-        kind = _kind_of(need, has, is_filled=fill.low == fill.high)
+        kind = _kind_of(need, has, is_filled)
         says = f"{name} burns {show_band(need, 'volume', shown_in)} in the coldest night at {worst.outdoors.place};"
         says += f" with a fifth to spare that is up to {show(wanted, 'volume', shown_in)}, and {tank.name} holds"
         says += f" {show_band(replace(has, assumed=False), 'volume', shown_in)} then"
-        says += "" if fill.low == fill.high else f": the load state leaves open how full it is{_as_full(need, full)}"
+        says += "" if is_filled else f": the load state leaves open how full it is{_as_full(need, full)}"
         yield Finding(
             "heat/fuel-for-the-night", tank.of, kind, says, has.low, wanted, has.low - wanted, "m**3",
             source_of("margins", "reserve"), tank.of,
