@@ -70,6 +70,39 @@ def test_an_electric_heater_can_be_borrowed_and_a_flame_is_refused(capsys: pytes
     assert code == 3 and "no plug of a site carries that" in unread
 
 
+@pytest.mark.parametrize(("words", "says"), [
+    ("electric heater 1500..1700 W", "borrowed electric heater 1500..1700 W"),
+    ("electric heater about 1500 W", "borrowed electric heater about 1500 W"),
+    ("electric heater 1.5.2 kW", 'cannot read the power "1.5.2 kW"'),
+    ("electric heater 1500..4000 W", "no plug of a site carries that"),
+    ("electric heater 2000..1500 W", "electric heater 2000..1500 W"),
+])  # fmt: skip
+def test_what_is_borrowed_may_be_a_range_and_what_cannot_be_read_is_told_in_words(
+    capsys: pytest.CaptureFixture[str], words: str, says: str
+) -> None:
+    _, shown = said(capsys, *FINISHED, "--with", words)
+    assert says in " ".join(shown.split()) and "Traceback" not in shown
+
+
+@pytest.mark.parametrize(("breaker", "says"), [
+    ("breaker: 30 A", "borrowed electric heater 1500 W"),
+    ("breaker: 10 A", "the breaker of the wire shore lets 1,200 W through, and trips above"),
+    ("breaker: unknown", "nobody wrote how large the breaker of the wire shore is"),
+])  # fmt: skip
+def test_what_is_borrowed_is_held_against_the_breaker_of_the_rig(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, breaker: str, says: str
+) -> None:
+    """By hand: 30 and 10 A at 120 V are 3600 and 1200 W; by a cable of its own it is held against neither."""
+    text = Path(WHIMBREL).read_text(encoding="utf-8")
+    rig = tmp_path / "rig.yaml"
+    rig.write_text(text.replace("gauge: 10, breaker: 30 A", f"gauge: 10, {breaker}"), encoding="utf-8")
+    asked = (str(rig), "--stage", "liners", "--outside", "20F", "--with")
+    _, shown = said(capsys, *asked, "electric heater 1500 W")
+    assert says in " ".join(shown.split())
+    _, own = said(capsys, *asked, "electric heater 1500 W, own cable")
+    assert "borrowed electric heater 1500 W, own cable" in " ".join(own.split())
+
+
 def test_wrong_input_is_said_in_words(capsys: pytest.CaptureFixture[str]) -> None:
     assert said(capsys, *FINISHED, "--inside", "warm")[0] == 3
     code, shown = said(capsys, *FINISHED, "--inside", "200F")

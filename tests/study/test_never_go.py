@@ -87,9 +87,10 @@ def test_never_sleep_when_an_alarm_is_there_perhaps() -> None:
     assert if_all_judge(found, "leave").answer == "ask"
 
 
+@pytest.mark.parametrize("written", ["", "tanks: {can: }, "])
 @pytest.mark.parametrize("use", USES)
-def test_never_go_when_a_tank_is_unnamed(use: Use) -> None:
-    one = if_all_judge(study(read_rig(CLEAN.replace("tanks: {can: full}, ", "")).rig, TODAY), use)
+def test_never_go_when_a_tank_is_unnamed(use: Use, written: str) -> None:
+    one = if_all_judge(study(read_rig(CLEAN.replace("tanks: {can: full}, ", written)).rig, TODAY), use)
     assert one.answer == "ask"
     assert one.because == (("weight/tank-unnamed",) if use == "tow" else ("rig/tank-not-named",))
 

@@ -28,7 +28,7 @@ OUTSIDE_HELP = "a night as cold (or, with --day, a day as hot) as this, such as 
 Outside = Annotated[str, typer.Option("--outside", metavar="COLD", help=OUTSIDE_HELP)]
 Inside = Annotated[str, typer.Option("--inside", metavar="WARM", help="what is wanted in the room, such as 62F")]
 Night = Annotated[bool, typer.Option("--night", help="each night hour by hour")]
-WITH_HELP = 'what is borrowed for the night, such as "electric heater 1500 W"'
+WITH_HELP = 'what is borrowed for the night, such as "electric heater 1500 W", or "... 1500 W, own cable"'
 With = Annotated[str, typer.Option("--with", metavar="HEATER", help=WITH_HELP)]
 YEAR_HELP = "a year in the weather of a file (EPW, TMY3, TMY2, a logger's), or of a place of the rig"
 FILL_HELP = "with --year: hours that are missing, up to six on end, are put between their neighbours, and told"
@@ -46,9 +46,11 @@ SECTION_HELP = "the section of a wall, such as left or roof: by every rule of th
 Section = Annotated[str, typer.Option("--section", metavar="WALL", help=SECTION_HELP)]
 DAY_HELP = "a hot day hour by hour: shut, opened, with fans, with doors open; --outside 95F: as hot as that"
 OfDay = Annotated[bool, typer.Option("--day", help=DAY_HELP)]
-_HEAT = re.compile(r"(?<![\w.,-])[\d.,]+ ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
+_HEAT = re.compile(r"(?<![\w.,-])(?:about )?[\d.,]+(?: ?\+-? ?[\d.,]+)? ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
 MOST_OF_A_PLUG = 3680.0
 """W: 16 A at 230 V, a little more than 30 A at 120 V; common practice of sites, no source."""
+OWN_CABLE = "own cable"
+"""Words for what is plugged in outside and not in the trailer."""
 NOBODY = "No person is written to be in it at night, so nobody's night was judged. Write who is: people: {me: {..}}"
 FLAME = "its fumes stay in the room: carbon monoxide kills, and an unvented flame is no heater to sleep by"
 
@@ -177,7 +179,7 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
     from boxwright.cli.rig_file import NothingAsked
     from boxwright.disciplines.heat.burner import runs_on
     from boxwright.disciplines.heat.cold_hours import WANTED, Warmth
-    from boxwright.units import exactly, read_exact
+    from boxwright.units import CannotRead, exactly, read_band
 
     watts = _HEAT.search(written)
     kinds = [runs_on(word) for word in written.lower().split()]
@@ -185,11 +187,36 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
         raise NothingAsked(f'"{written}" is not worked out: {FLAME}')
     if watts is None or "electric" not in kinds:
         raise NothingAsked(f'cannot read "{written}"; write what it is and its heat, as "electric heater 1500 W"')
-    heat_of = exactly(read_exact(watts.group(0), "power", answer.units))
-    if heat_of.best > MOST_OF_A_PLUG:
+    try:
+        heat_of = read_band(watts.group(0), "power", answer.units)
+    except CannotRead as wrong:
+        raise NothingAsked(f"{wrong}, or as 1500..2000 W where you do not know") from None
+    if heat_of.high > MOST_OF_A_PLUG:
         raise NothingAsked(f'"{written}" is not worked out: no plug of a site carries that, 3,680 W at most')
+    if OWN_CABLE not in written.lower():
+        _held_by_the_breaker(answer, written, heat_of)
     wanted = _temperature(answer.reading.rig, inside).best if inside else WANTED
     return Warmth("", f"borrowed {written}", exactly(0.0), heat_of, wanted, not inside, True, is_plugged_in=True)
+
+
+def _held_by_the_breaker(answer: Answered, written: str, heat_of: Band) -> None:
+    """Refuse in words what the cable of the rig does not carry, or perhaps does not."""
+    from boxwright.cli.rig_file import NothingAsked
+    from boxwright.disciplines.heat.feeds import cable_limits
+    from boxwright.units import show_band
+
+    limits = cable_limits(answer.reading.rig.heat)
+    largest = max(limits, key=lambda one: one.gives.low, default=None)
+    if largest is None or heat_of.high <= largest.gives.low:
+        return
+    does = f"nobody wrote how large the breaker of {largest.name} is"
+    if largest.gives.known:
+        lets = show_band(largest.gives, "power", answer.units)
+        does = f"the breaker of {largest.name} lets {lets} through, and trips above"
+    raise NothingAsked(
+        f'"{written}" is not worked out: {does}; take a smaller one, or write "{written}, {OWN_CABLE}" where it is'
+        " plugged in outside by a cable of its own"
+    )
 
 
 def page(

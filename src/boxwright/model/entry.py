@@ -61,8 +61,10 @@ def read_day(given: Any) -> Any:
 
 
 def read_pairs(given: Any) -> Any:
-    """Return the pairs of a map of texts, so that an entry stays hashable."""
-    return tuple((str(key), str(value)) for key, value in given.items()) if isinstance(given, dict) else given
+    """Return the pairs of a map of texts, so that an entry stays hashable; a blank value is the empty text."""
+    if not isinstance(given, dict):
+        return given
+    return tuple((str(key), "" if value is None else str(value)) for key, value in given.items())
 
 
 YesNo = Annotated[bool | None, BeforeValidator(read_yes_no)]

@@ -69,11 +69,11 @@ FILLS = {"full": 1.0, "empty": 0.0, "none": 0.0, "half": 0.5}
 
 
 def read_fill(text: str) -> Band:
-    """Return how full a tank is from ``full``, ``empty``, ``3/4``, ``30 %``, ``1/4..1/2`` or ``unknown``."""
+    """Return how full a tank is from ``full``, ``empty``, ``3/4``, ``30 %``, ``1/4..1/2``, or ``unknown`` and blank."""
     word = text.strip().lower()
     if word in FILLS:
         return exactly(FILLS[word])
-    if word in {"unknown", "?"}:
+    if word in {"", "unknown", "?"}:
         return UNNAMED
     fill = read_band(word, "ratio", HeaderUnits())
     if fill.low < 0.0 or fill.high > 1.0:

@@ -112,3 +112,16 @@ def test_films_and_doors_are_as_the_tables_have_them() -> None:
     """ISO 6946 from memory: 0.13 sideways, 0.10 upward, 0.17 downward, 0.04 outside; doors as makers give them."""
     assert [columns("films")[name][0] for name in ("wall", "roof", "floor", "outside")] == [0.13, 0.10, 0.17, 0.04]
     assert tuple(UNITS["door"]) == (2.5, 1.2, 4.5)
+
+
+@pytest.mark.parametrize("name", ["hill", "zenith"])
+def test_of_several_places_the_one_where_a_heater_makes_it_warmest_is_told(name: str) -> None:
+    """At -25 C the room stays bearable at 900 W, at 15 C it does not, whichever of both is written first."""
+    cold, plain = ("coldest_design: -5 C", "coldest_design: -25 C"), ("switches: yes, ", "")
+    (alone,) = said("heat/too-warm-at-lowest", cold, plain)
+    mild = ("places:\n", f"places:\n  {name}: {{coldest_design: 15 C, height: 0 m, hottest_design: 22 C}}\n")
+    behind = ("hottest_design: 22 C}", f"hottest_design: 22 C}}\n  {name}: {{coldest_design: 15 C, height: 0 m}}")
+    for written in (mild, behind):
+        (both,) = said("heat/too-warm-at-lowest", cold, plain, written)
+        assert (alone.could_limit, both.could_limit) == (False, True)
+        assert f"in the night at {name}, running on" in both.says

@@ -382,7 +382,9 @@ def test_a_fridge_beside_a_heater_is_counted_as_it_runs() -> None:
 
 @pytest.mark.parametrize(("charge", "kind", "says"), [
     ("full", "", ""), ("3/4", "unknown", "battery, 75 % full as it begins"), ("30 %", "limit", "30 % full"),
-    ("unknown", "unknown", "0 to 100 % full"), ("40..60 %", "unknown", "40 to 60 % full"),
+    ("unknown", "unknown", "0 to 100 % full"), ("", "unknown", "0 to 100 % full"),
+    ("", "unknown", "; nobody wrote how full battery is"),
+    ("none", "limit", "0 % full"), ("40..60 %", "unknown", "40 to 60 % full"),
 ])  # fmt: skip
 def test_a_battery_that_is_not_full_at_dusk_gives_less(charge: str, kind: str, says: str) -> None:
     """By hand: 1280 Wh give 1024 (768 to 1280) full; a quarter less leaves 704 (448 to 960) of the 227 to 758."""

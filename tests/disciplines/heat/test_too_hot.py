@@ -86,6 +86,18 @@ def test_the_hottest_of_the_places_is_judged() -> None:
     assert found.where == "places[desert]" and found.kind == "limit"
 
 
+@pytest.mark.parametrize("other", ["10..54 C", "20..50 C"])
+def test_a_day_that_is_surely_too_hot_is_told_before_one_that_may_get_hotter(other: str) -> None:
+    sure = ("hottest_design: 22 C", "hottest_design: 46 C")
+    hill = ("places:\n", f"places:\n  hill: {{coldest_design: -5 C, height: 0 m, hottest_design: {other}}}\n")
+    (both,), (alone,), (doubtful,) = (
+        [one for one in told("sleep", *edits) if one.code == "heat/too-hot"]
+        for edits in ((sure, hill), (sure,), (hill,))
+    )
+    assert (both.kind, both.where, both.number) == (alone.kind, alone.where, alone.number)
+    assert (both.kind, both.where, doubtful.kind) == ("limit", "places[meadow]", "unknown")
+
+
 def test_a_milder_place_with_less_of_a_night_and_of_wind_is_the_hotter_one() -> None:
     """A day one kelvin cooler whose night hardly cools, without wind, leaves the room warmer as people go to bed."""
     mild = "hottest_design: 36 C, july: {low: 30 C, high: 33 C, wind: 0 m/s}}"

@@ -321,6 +321,14 @@ def volts_of(battery: PlannedSource) -> Band:
     return VOLTS if battery.volts is None else bus_of(battery.volts)
 
 
+def cable_limits(own: Section) -> tuple[Limit, ...]:
+    """Return what each cable from outside lets through by its fuse or breaker, of the whole plan."""
+    comes_in = {one.name for one in own.sources if one.is_opening}
+    bare = Feed((), "outside", volts=MAINS)
+    cables = (one for one in own.leads if one.starts in comes_in or one.starts.lower() in FROM_OUTSIDE)
+    return tuple(limit for one in cables for limit in _past_wire(bare, one).limits)
+
+
 def bus_of(volts: Band) -> Band:
     """Return the volts of what is written to have so many: a bus of as many batteries of 12 V, or those of mains."""
     if volts.best > HIGHEST_OF_A_BATTERY:

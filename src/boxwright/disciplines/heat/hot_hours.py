@@ -11,11 +11,14 @@ from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.cooling import cold_of
 from boxwright.disciplines.heat.day import Airing, DayRun, Way, day_of, hot_end_of, ways_of
 from boxwright.disciplines.heat.hot import HotDay, hot_days
+from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.parts import Section
 from boxwright.disciplines.heat.result import HotHours, StandingCooler
 from boxwright.exchange import Moisture
 from boxwright.units import Band
 
+NO_FAN_HELPS = columns("too_hot")["no fan helps"][0]
+"""K: from here on moving air no longer cools anybody."""
 AIRED: tuple[Way, ...] = ("fans", "opened", "shut")
 """The ways to air it without a door, the best first."""
 
@@ -32,15 +35,26 @@ def hottest_of(
     if not days or not people or use not in ("sleep", "work"):
         return None
     airing = Airing(inside.airflow, inside.airflow, cold_of(coolers))
-    there = ways_of(airing)
-    aired = next(one for one in AIRED if one in there)
-    hot = days[0] if len(days) == 1 else max(days, key=lambda one: _end(inside, one, airing, people, aired, use))
-    run = _day(inside, hot, airing, people, aired)
-    if "cooled" in there:
-        cooled = _day(inside, hot, airing, people, "cooled")
-        run = min(run, cooled, key=lambda one: _warm(one, use).high)
+    aired = next(one for one in AIRED if one in ways_of(airing))
+    ends = [(one, 0.0 if len(days) == 1 else _end(inside, one, airing, people, aired, use)) for one in days]
+    days = tuple(one for one, _ in sorted(ends, key=lambda pair: -pair[1]))
+    hot, run = days[0], _best_run(inside, days[0], airing, people, use)
+    if _warm(run, use).low <= NO_FAN_HELPS < _warm(run, use).high:
+        # A day that is surely too hot is told before one that may get hotter.
+        others = [(one, _best_run(inside, one, airing, people, use)) for one in days[1:]]
+        surely = [pair for pair in others if _warm(pair[1], use).low > NO_FAN_HELPS]
+        hot, run = max(surely, key=lambda pair: _warm(pair[1], use).low, default=(hot, run))
     is_plugged_in = any(one.works != "no" and one.feed.ends == "outside" for one in coolers)
     return HotHours(hot, run, _warm(run, use), "work" if use == "work" else "bedtime", is_plugged_in)
+
+
+def _best_run(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], use: str) -> DayRun:
+    """Return a day aired or cooled in the best way there is."""
+    there = ways_of(airing)
+    run = _day(inside, hot, airing, people, next(one for one in AIRED if one in there))
+    if "cooled" not in there:
+        return run
+    return min(run, _day(inside, hot, airing, people, "cooled"), key=lambda one: _warm(one, use).high)
 
 
 def _end(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way, use: str) -> float:

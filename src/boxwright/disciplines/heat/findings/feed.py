@@ -174,6 +174,10 @@ def _too_little(hung: Hung, told: str, loads: tuple[ElectricLoad, ...], takes: s
         says += f" with {besides}, up to {also}" if beside.high > 0.0 else ""
         act = f"Plug in outside for such a night, or sleep warm without {told}: bags for the cold; a larger battery"
         act += " mends it"
+    if hung.charge is not None and hung.charge.assumed:
+        says += f"; nobody wrote how full {hung.name} is as it gets dark"
+        look = f"Look how full it is, and write under the load state charge: {{{hung.name}: 60 %}}"
+        act = f"{look}; {act[0].lower()}{act[1:]}"
     says += f"; what {listed(hung.unsaid)} takes besides nobody wrote" if hung.unsaid else ""
     if hung.charged.high > 0.0:
         says += f"; {hung.charger} may give it {show(hung.charged.high, 'energy', shown_in)} more while a cable from"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.hot_hours import NO_FAN_HELPS
 from boxwright.disciplines.heat.result import HotHours, Result
 from boxwright.disciplines.heat.telling import (
     A_HOT_DAY,
@@ -19,9 +19,6 @@ from boxwright.disciplines.heat.telling import (
 from boxwright.disciplines.heat.year_room import ROOMS
 from boxwright.finding import Finding, Kind
 from boxwright.units import HeaderUnits
-
-NO_FAN_HELPS = columns("too_hot")["no fan helps"][0]
-"""K: from here on moving air no longer cools anybody."""
 
 
 def hot_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -182,12 +182,14 @@ def too_warm_at_lowest(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     Source: heater-practice, year-practice; heat divided by loss, people's own warmth counted in
     Lever: a vent, a smaller setting, whether it switches itself off
     """
-    told = set[str]()
-    for one in result.held if result.sleepers else ():
-        warmth, limit = one.warmth, one.too_warm_above
-        if warmth is None or warmth.switches is True or warmth.of in told or not warmth.highest.known:
+    # Of each heater the night in which the room may get warmest.
+    nights = sorted(result.held if result.sleepers else (), key=lambda one: -one.warmest.high)
+    worst = {one.warmth.of: one for one in reversed(nights) if one.warmth is not None}
+    for heater in result.heaters:
+        one = worst.get(heater.planned.of)
+        if one is None or one.warmth is None or one.warmth.switches is True or not one.warmth.highest.known:
             continue
-        told.add(warmth.of)
+        warmth, limit = one.warmth, one.too_warm_above
         if limit is None:
             yield _lowest_unsaid(one, shown_in)
             continue
@@ -221,7 +223,7 @@ def _may_be_too_warm(one: HeldNight) -> bool:
 def _to_too_warm(one: HeldNight, shown_in: HeaderUnits) -> str:
     if not _may_be_too_warm(one):
         return ""
-    return f"; in this night, running on, it may make {warm(one.warmest.high, shown_in)}"
+    return f"; in the night at {one.outdoors.place}, running on, it may make {warm(one.warmest.high, shown_in)}"
 
 
 def _lowest_unsaid(one: HeldNight, shown_in: HeaderUnits) -> Finding:
