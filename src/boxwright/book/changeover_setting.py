@@ -14,7 +14,7 @@ from boxwright.disciplines.layout.changeover import IN, OUT, OUTSIDE, Kind, Move
 from boxwright.disciplines.layout.changeover_numbers import LIFTED, REACHED, SECONDS
 from boxwright.disciplines.layout.changeover_told import Told
 from boxwright.disciplines.layout.folding_about import hangs_on_nothing
-from boxwright.disciplines.layout.folding_in import crammed, leaf_under
+from boxwright.disciplines.layout.folding_in import crammed, leaf_under, mattress_crammed
 from boxwright.disciplines.layout.made_up import bodies_in, raised_body
 from boxwright.disciplines.layout.parts import Fitted
 from boxwright.disciplines.layout.setting_out import is_set_out, set_out
@@ -150,9 +150,10 @@ class Making:
         if room is not None and one.of not in self._left_in and is_set_out(one, body, room):
             return self._set_out(one, body, doubt)
         leaf = self._leaf_under(one)
-        too_high = crammed(one, self._by_path[leaf]) if leaf else None
+        too_high = crammed(one, self._by_path[leaf]) if leaf else mattress_crammed(one) if one.folds else None
         if too_high is not None and too_high.sure != "sure":
-            self._asks.append(f"whether {one.name} goes up with {too_high.leaf_name}: try it, and write folded_depth")
+            goes_up = f"whether {too_high.name} goes up with {too_high.leaf_name}"
+            self._asks.append(f"{goes_up}: try it, and write folded_depth")
         is_cargo = one.kind == "cargo"
         if one.of in self._leaves:
             return self._leaf(one, body)

@@ -199,8 +199,9 @@ def _kept(item: Item) -> Kept | None:
     else:
         return None
     burns = ""
-    if what == "flame":
-        burns = facet.burns or (heater.of if heater is not None else "") or "unknown"
+    if what in ("flame", "generator"):  # an engine may heat or cook besides: it stays a flame for all that asks of one
+        is_flame = what == "flame" or heater is not None
+        burns = facet.burns or (heater.of if heater is not None else "") or ("unknown" if is_flame else "")
     is_shut_in = item.words.inside.strip() != ""
     return Kept(
         item.of,

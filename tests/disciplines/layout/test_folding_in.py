@@ -53,6 +53,36 @@ def test_what_lies_on_a_bed_fits_behind_it_or_is_told(parts: str, depth: str, ki
     assert folded(text, "sleep") == []
 
 
+@pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize(
+    ("mattress", "depth", "kind"),
+    [
+        (140, "120", None),  # pressed to half of it
+        (150, "120", "unknown"),
+        (150, "125..130", None),
+        (150, "100..130", "unknown"),
+        (30, "unknown", "unknown"),
+        (30, "", "unknown"),
+    ],
+)
+def test_the_mattress_of_a_bed_goes_up_with_it_or_is_asked_about(
+    mattress: int, depth: str, kind: str | None, turned: bool
+) -> None:
+    bunk = BUNK.replace("folded_depth: 120, ", f"folded_depth: {depth}, " if depth else "")
+    text = rig_of("", bunk=f"{bunk}, mattress: 1900 x 700 x {mattress}")
+    text = mirrored(text) if turned else text
+    assert [(one, where) for one, where, _ in folded(text)] == ([(kind, "parts[bunk]")] if kind else [])
+    assert folded(text, "sleep") == []
+
+
+def test_the_mattress_of_the_change_over_is_asked_about_by_its_name() -> None:
+    rig = read_rig(rig_of("", bunk=f"{BUNK}, mattress: 1900 x 700 x 150")).rig
+    start, goal = ends_of(rig)
+    assert start is not None and goal is not None
+    asks = change_over(rig, study(rig, TODAY).slots[0], start, goal).asks
+    assert "whether its mattress goes up with bunk: try it, and write folded_depth" in asks
+
+
 def test_a_bed_of_which_nobody_wrote_how_far_it_stands_out_is_asked_about() -> None:
     ((kind, where, says),) = folded(rig_of(TIN, bunk=BUNK.replace("folded_depth: 120, ", "")))
     assert (kind, where) == ("unknown", "parts[tin]")

@@ -157,6 +157,18 @@ def test_what_is_hot_within_a_metre_is_asked_what_it_wants(x: str, done: str, ow
     assert all(one.protects for one in found)
 
 
+@pytest.mark.parametrize("own", [DIESEL, "heater: {of: electric}", "burns: wood"])
+@pytest.mark.parametrize("engine", ["yes", "unknown", "no"])
+def test_what_burns_stays_hot_whether_or_not_it_makes_electricity_too(own: str, engine: str) -> None:
+    found = said("hot-surface", (MORE, HEATER % ("100", "yes", f"{own}, generator: {engine}, keep_clear: 425")))
+    assert [one.kind for one in found] == ["stop"]
+    asked = said("gas-alarm", (MORE, HEATER % ("100", "yes", f"burns: butane, generator: {engine}")))
+    assert [one.kind for one in asked] == [
+        one.kind for one in said("gas-alarm", (MORE, HEATER % ("100", "yes", "burns: butane")))
+    ]
+    assert asked
+
+
 def test_what_is_hot_is_kept_apart_from_what_only_burns() -> None:
     electric = result((MORE, HEATER % ("100", "yes", "heater: {of: electric}")))
     assert [one.kept.name for one in electric.hot] == ["heater"] and electric.flames == ()

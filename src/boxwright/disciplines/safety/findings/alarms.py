@@ -36,7 +36,7 @@ def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: fit one
     """
     if result.use == "sleep":
-        burning = [one.kept.name for one in (*result.flames, *_generators(result))]
+        burning = list(dict.fromkeys(one.kept.name for one in (*result.flames, *_generators(result))))
         because = f"somebody sleeps with {listed(burning)}" if burning else "somebody sleeps"
         yield from _wanted(result, "CO", "safety/co-alarm", because, CO)
 
