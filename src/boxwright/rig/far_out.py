@@ -12,10 +12,15 @@ from boxwright.rig.validate import Mistake
 
 FAR_OUT = 1.0
 """How far beyond the trailer's own outline (m) a part may stick out before its place is doubted."""
+SET_DOWN = 30.0
+"""How far from the trailer's outline (m) a thing that is set down outside may stand; common practice, no source."""
 SLACK = 1e-6
 """What lies over the floor by no more (m) does not: the numbers were rounded."""
 DECK = 0.0
 """Height of the deck's top (m), from which every height is taken."""
+
+HIGHEST_DECK = 1.0
+"""How high the deck is at the most over the ground (m) where nobody wrote it; common practice, no source."""
 
 Limits = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
 
@@ -28,7 +33,9 @@ def check_far_out(
     for part in parts:
         for key in _beyond(part, limits, loads):
             says = f"{part.name} would lie outside the trailer by more than a metre; is {key} mistyped?"
-            if _is_generator(part):
+            if _is_set_down(part, loads) and key != "z":
+                says = f"{part.name} would stand over {SET_DOWN:.0f} m from the trailer; is {key} mistyped?"
+            elif _is_generator(part):
                 says = (
                     f"{part.name} would ride outside the trailer by more than a metre; write {key} as where it rides,"
                     f" and when_sleeping: {{{key}: ..}} as where it runs"
@@ -77,12 +84,15 @@ def ends_of_trailer(trailer: Trailer) -> tuple[float, float]:
 
 
 def _limits(trailer: Trailer) -> Limits:
-    """Return how far along each axis a part may lie (m): a metre outside the trailer, no end where that is unknown."""
+    """Return how far along each axis a part may lie (m): a metre outside the trailer or under the ground, no end
+    where the trailer's own size is unknown."""
     front, rear = ends_of_trailer(trailer)
     width, height = trailer.outside.over_fenders or trailer.outside.width, trailer.outside.height
     side = (width.best / 2.0 if width is not None and width.known else float("inf")) + FAR_OUT
     top = (height.best if height is not None and height.known else float("inf")) + FAR_OUT
-    return (front - FAR_OUT, rear + FAR_OUT), (-side, side), (-top, top)
+    deck = trailer.deck_height
+    under = (max(deck.best, deck.high) if deck is not None and deck.known else HIGHEST_DECK) + FAR_OUT
+    return (front - FAR_OUT, rear + FAR_OUT), (-side, side), (-under, top)
 
 
 def _beyond(part: Item, limits: Limits, loads: tuple[LoadState, ...]) -> dict[str, float]:
@@ -90,7 +100,8 @@ def _beyond(part: Item, limits: Limits, loads: tuple[LoadState, ...]) -> dict[st
     for key, middle, (low, high) in zip(("x", "side", "z"), (place.x, place.y, place.z), limits, strict=True):
         if middle.known and not low <= middle.best <= high:
             found[key] = max(low - middle.best, middle.best - high)
-    return {} if found and "z" not in found and _is_set_down(part, loads) else found
+    is_near = all(far <= SET_DOWN - FAR_OUT for far in found.values())
+    return {} if found and "z" not in found and is_near and _is_set_down(part, loads) else found
 
 
 def _is_set_down(part: Item, loads: tuple[LoadState, ...]) -> bool:

@@ -5,6 +5,7 @@ The door lies at 2600 to 3300 mm in the right wall; the deck is 300 mm over the 
 
 from __future__ import annotations
 
+import re
 from math import radians, tan
 
 import pytest
@@ -22,7 +23,7 @@ STRIKES = "layout/opening-strikes"
 GROUND = exactly(0.3)
 
 
-def rig(at: int, feet: str, door: str = OUTWARD, reach: str = "1200") -> str:
+def rig(at: int | str, feet: str, door: str = OUTWARD, reach: str = "1200") -> str:
     """Return the small rig with a canopy over its door, one arm of it at a place along the trailer."""
     said = f", feet: {feet}" if feet else ""
     more = f"{DONE}, out: {{reach: {reach}, pitch: 8 deg, arms: [{at}]{said}}}"
@@ -112,8 +113,57 @@ def test_a_foot_in_a_doorway_has_no_wall_behind_it(at: int, feet: str, kinds: li
 
 
 def test_a_foot_of_which_the_place_is_in_doubt_is_asked() -> None:
-    text = rig(2500, "wall", INWARD).replace("arms: [2500]", "arms: [2400..2600]")
-    assert [hit.kind for hit in found(text, "sleep", "layout/canopy")] == ["unknown"]
+    (hit,) = found(rig("2400..2600", "wall", INWARD), "sleep", "layout/canopy")
+    assert hit.kind == "unknown" and "write out: {arms: [..]}" in (hit.act or "")
+
+
+@pytest.mark.parametrize(
+    ("at", "feet", "kinds"),
+    [
+        ("2100..2900", "wall", ["unknown"]),  # at its best, 2500, it is beside the door
+        ("2900..3700", "wall", ["unknown"]),
+        ("2100..2300", "wall", []),
+        ("2100..2900", "ground", []),
+        ("unknown", "wall", ["unknown"]),
+        ("2100, unknown", "wall", ["unknown"]),
+    ],
+)
+def test_a_leaf_is_held_against_an_arm_wherever_that_may_be(at: str, feet: str, kinds: list[str]) -> None:
+    for text in (rig(at, feet), mirrored(rig(at, feet))):
+        hits = found(text, "work", STRIKES)
+        assert [hit.kind for hit in hits] == kinds
+        assert all("write out: {arms: [..]}" in (hit.act or "") for hit in hits)
+        asked = [one.says for one in found(text, "work", "layout/opening-unsaid")]
+        assert any("where an arm of awn is along the trailer" in one for one in asked) == ("unknown" in at)
+
+
+@pytest.mark.parametrize(
+    ("at", "kinds"),
+    [
+        ("2100", []),
+        ("1996", []),
+        ("1980", ["fix"]),
+        ("3900", ["fix"]),
+        ("1900..2100", ["unknown"]),
+        ("3810..3820", ["fix"]),
+    ],
+)
+def test_an_arm_beyond_the_ends_of_its_canopy_is_told(at: str, kinds: list[str]) -> None:
+    """The canopy goes from 2000 to 3800."""
+    for text in (rig(at, "ground", INWARD), mirrored(rig(at, "ground", INWARD))):
+        hits = found(text, "work", "layout/canopy")
+        assert [hit.kind for hit in hits] == kinds
+        assert all("beyond its end" in hit.says for hit in hits)
+
+
+def test_a_foot_on_the_ground_stands_before_a_door_whatever_the_height_of_the_deck() -> None:
+    """A leaf as wide as 700 comes out 700 and more; the foot of so short a canopy stands 550 to 600 off its roller."""
+    near = rig(2900, "ground", reach="600")
+    assert [hit.kind for hit in found(near, "work", STRIKES)] == ["fix"]
+    for deck in ("", "  deck_height: unknown\n", "  deck_height: 200..700\n"):
+        text = re.sub(r"^  deck_height: .*\n", deck, near, flags=re.MULTILINE)
+        assert text != near
+        assert [hit.kind for hit in found(text, "work", STRIKES)] == ["fix"], deck
 
 
 def test_where_its_feet_are_asked_it_says_how_to_write_it() -> None:

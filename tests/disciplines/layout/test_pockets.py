@@ -104,11 +104,37 @@ def test_the_same_door_to_the_front_and_in_the_other_wall_strikes_alike(wall: st
     assert found(stud, wire((1.5, 1.9), (0.9, 0.904), wall=wall), door=door) == []
 
 
+@pytest.mark.parametrize("wall", ["right", "left"])
+@pytest.mark.parametrize("way", ["rear", "front"])
+@pytest.mark.parametrize(
+    ("middle", "along", "up", "expected"),
+    [
+        ((-0.02, 0.02), 0.15, 0.9, ("sure", 0.13)),  # wherever it is, it meets it
+        ((-0.02, 0.02), 0.69, 0.9, ("perhaps", 0.67)),  # at its best by 10 mm, at its least not
+        ((-0.02, 0.02), 0.71, 0.9, ("perhaps", 0.69)),  # at its best not, at its most by 10 mm
+        ((-0.02, 0.02), 0.73, 0.9, None),
+        ((0.0, 0.0), 0.15, 1.86, None),  # 10 mm over the leaf as it is at best ..
+        ((-0.02, 0.02), 0.15, 1.86, ("perhaps", 0.13)),  # .. and in its way at the highest
+        ((-0.02, 0.02), 0.15, 1.835, ("perhaps", 0.13)),
+    ],
+)
+def test_a_door_of_which_the_place_is_in_doubt_is_held_against_its_wall_wherever_it_may_be(
+    wall: str, way: str, middle: tuple[float, float], along: float, up: float, expected: tuple[str, float] | None
+) -> None:
+    """The leaf ends at 1.35, or begins at 0.65; a thing 20 mm long begins ``along`` beyond that."""
+    doubt = Band(1.0, 1.0 + middle[0], 1.0 + middle[1], spread="interval")
+    slides = Slide.model_construct(to=way, by=exactly(0.7), runs="in the wall")
+    door = replace(DOOR, wall=wall, facet=Facet(slides=slides), place=replace(HERE, x=doubt, z=doubt))
+    ends = (1.35 + along, 1.37 + along) if way == "rear" else (0.63 - along, 0.65 - along)
+    hit = found(replace(FAR, wall=wall), wire(ends, (up, up + 0.004), wall=wall), door=door)
+    assert [(sure, reached) for sure, _, reached in hit] == ([expected] if expected else [])
+
+
 def test_another_hole_of_the_wall_is_in_the_way_and_a_wall_of_unknown_studs_is_asked_about() -> None:
     window = Closed("openings[window]", "window", "right", replace(HERE, x=exactly(1.8), size=(0.4, 0.0, 0.4)))
     assert found(closed=(window,)) == [("sure", ("window",), 0.25)]
     vague = replace(window, place=replace(window.place, x=Band(1.8, 1.7, 2.9, spread="interval")))
-    assert found(closed=(vague,)) == [("perhaps", ("window",), 0.25)]
+    assert found(closed=(vague,)) == [("perhaps", ("window",), 0.15)]  # it may begin at 1.5
     assert found(closed=(replace(window, wall="left"),)) == []
     (asked,) = pocketed((DOOR,), (), (), {}, OUTER, ROOM)
     assert (asked.sure, asked.names, asked.reached) == ("perhaps", ("the studs",), 0.0)

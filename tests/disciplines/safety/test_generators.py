@@ -88,3 +88,20 @@ def test_a_rack_set_down_beside_the_door_is_not_mistyped(at: str, z: int, rides:
     """It stands on the ground and is not towed with, or is written where it rides and where it stands at night."""
     found = doubts(rig(at, name="rack", z=z, rides=rides))
     assert [("mistyped" in says, "when_sleeping: {side: ..}" in says) for says in found] == [(True, True)] * is_doubted
+
+
+@pytest.mark.parametrize(
+    ("at", "z", "says"),
+    [
+        ("x: 2600, side: right+29000", -300, ""),
+        ("x: 2600, side: right+35000", -300, "over 30 m from the trailer; is side mistyped"),
+        ("x: 90000, side: left", -300, "over 30 m from the trailer; is x mistyped"),
+        ("x: 2600, side: right-400", -5000, "is z mistyped"),
+        ("x: 2600, side: right-400", -2200, "is z mistyped"),
+        ("x: 2600, side: right+1400", -2200, "is z mistyped"),
+    ],
+)
+def test_what_is_set_down_stands_neither_out_of_sight_nor_under_the_ground(at: str, z: int, says: str) -> None:
+    """Further than a cable reaches, or deeper than a metre under any deck and the ground it stands on, is a slip."""
+    found = [one.says for one in read_rig(rig(at, name="rack", z=z, rides=False)).problems if "mistyped" in one.says]
+    assert any(says in one for one in found) if says else found == []

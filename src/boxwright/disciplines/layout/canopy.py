@@ -7,16 +7,19 @@ from dataclasses import replace
 from math import atan2, ceil, tan
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.meeting import TOUCH
 from boxwright.disciplines.layout.method import slab_height
 from boxwright.disciplines.layout.parts import Closed, Fitted
-from boxwright.disciplines.layout.result import Canopy, Footless
+from boxwright.disciplines.layout.result import Beyond, Canopy, Footless
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.units import Band
+from boxwright.units import Band, exactly
 
 FOOT = 0.05
 """How thick a foot or an arm of a canopy is taken to be (m); common practice, no source."""
 BRACKET = 0.0
 """Where an arm has its foot on the wall (m): at the deck, where the wall is strong; common practice, no source."""
+DEEPEST = 1.0
+"""How far under the deck a foot goes down (m) where nobody wrote how high that is; common practice, no source."""
 STEPS = 24
 """Boxes that hold an arm which leans out; by so much as one is high and long, it is taken thicker than it is."""
 THIN = 0.002
@@ -44,9 +47,10 @@ def set_up(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Body, ...], Can
 
     It goes out on the side it hangs on, away from the trailer's middle, and falls from the top of its roller. The sheet
     is held by boxes no thicker than a table's length, so it is never taken thinner than it is. Each arm, or one at
-    either end, stands under the outer edge where the ground is known, or leans out from a foot on the wall. Where
-    nobody wrote which, its arms are a body of their own, both ways at once, and not all of it is filled. Where it is in
-    doubt how far it comes out, it is laid as far as it may come, and not all of that is filled.
+    either end, stands under the outer edge or leans out from a foot on the wall. Where nobody wrote which, its arms are
+    a body of their own, both ways at once, and not all of it is filled; where it is in doubt where one is along the
+    trailer, too, from one end of that to the other. Where it is in doubt how far it comes out, it is laid as far as it
+    may come, and not all of that is filled.
     """
     had = _before.get(one.of)
     if had is None or had[0] != one or had[1] is not body or had[2] != ground:
@@ -68,29 +72,49 @@ def _laid_out(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Body, ...], 
     most = max(fall, _fall(max(reach.best, reach.high), pitch.high))
     feet, ends = facet.out.feet, (whole.high[2] - most, whole.high[2] - least)
     at = _arms(one, whole)
-    down = _feet(whole, reach, ends[1], at, ground) if ground.known and feet != "wall" else []
+    down = _feet(whole, reach, ends[1], at, ground) if feet != "wall" else []
     in_ = _leaning(whole, reach, ends, at) if feet != "ground" else []
-    blocks += [*down, *in_] if feet else []
+    are_sure = feet != "" and all(arm.low == arm.high for arm in at)
+    blocks += [*down, *in_] if are_sure else []
     height = facet.out.height
     judged = None
     if ground.known and height is not None and height.known:
         judged = Canopy(one.of, one.name, whole.high[2] - fall + ground.best, height.best)
     alone = replace(body, carried_by="", is_inside=False, is_stowed=False)
     sheet = replace(alone, blocks=tuple(blocks), is_scattered=is_doubtful)
-    if feet:
+    if are_sure:
         return (sheet,), judged
     arms = replace(
-        alone, of=f"{one.of}.out", name=f"the arms of {one.name}", blocks=(*down, *in_), carried_by=one.of,
-        is_scattered=True,
+        alone, of=f"{one.of}.{'arms' if feet else 'out'}", name=f"the arms of {one.name}", blocks=(*down, *in_),
+        carried_by=one.of, is_scattered=True,
     )  # fmt: skip
     return (sheet, arms), judged
 
 
-def _arms(one: Fitted, whole: Block) -> list[float]:
-    """Return where the arms of a canopy are along the trailer: as written, else one at either end of it."""
+def _arms(one: Fitted, whole: Block) -> list[Band]:
+    """Return where the arms of a canopy may be along the trailer: as written, else one at either end of it.
+
+    One of which nobody knows the place may be anywhere along it.
+    """
+    ends = exactly(whole.low[0] + FOOT / 2.0), exactly(whole.high[0] - FOOT / 2.0)
+    anywhere = Band((ends[0].best + ends[1].best) / 2.0, ends[0].best, ends[1].best, spread="interval")
     out = one.facet.out if one.facet is not None else None
-    at = [arm.best for arm in out.arms if arm.known] if out is not None else []
-    return at or [whole.low[0] + FOOT / 2.0, whole.high[0] - FOOT / 2.0]
+    return [arm if arm.known else anywhere for arm in out.arms] if out is not None and out.arms else list(ends)
+
+
+def misplaced_arms(fitted: Iterable[Fitted]) -> Iterator[Beyond]:
+    """Yield the canopies of which an arm is written, or may be, where the canopy is not: nothing holds it there."""
+    for one in fitted:
+        out, x, half = one.facet.out if one.facet is not None else None, one.place.x, one.place.size[0] / 2.0
+        if out is None or not (one.is_sized and x.known):
+            continue
+        least = most = 0.0
+        for arm in (arm for arm in out.arms if arm.known):
+            least = max(least, x.low - half - arm.high, arm.low - x.high - half)
+            most = max(most, x.high - half - arm.low, arm.high - x.low - half)
+        if most > LENGTHS["play"] + TOUCH:
+            is_sure = least > LENGTHS["play"] + TOUCH
+            yield Beyond(one.of, one.name, least if is_sure else most, "sure" if is_sure else "perhaps")
 
 
 def footless(fitted: Iterable[Fitted], bodies: dict[str, Body], closed: Iterable[Closed]) -> Iterator[Footless]:
@@ -101,15 +125,20 @@ def footless(fitted: Iterable[Fitted], bodies: dict[str, Body], closed: Iterable
             continue
         whole = envelope(body.blocks)
         wall, at = "right" if _way(whole) > 0.0 else "left", _arms(one, whole)
-        off = max((arm.high - arm.low for arm in out.arms if arm.known), default=body.doubt[0])
+        is_told = any(arm.known for arm in out.arms)
         for hole in closed:
             x, z, half, up = hole.place.x, hole.place.z, hole.place.size[0] / 2.0, hole.place.size[2] / 2.0
             if hole.wall != wall or not (x.known and z.known and z.low - up <= BRACKET < z.high + up):
                 continue
-            wide = FOOT / 2.0 + off
-            if any(x.low - half < arm + wide and arm - wide < x.high + half for arm in at):
-                is_sure = bool(out.feet) and off == 0.0 and x.low == x.high and z.low == z.high
-                yield Footless(one.of, one.name, hole.of, hole.name, "sure" if is_sure else "perhaps")
+            wide = FOOT / 2.0 + (0.0 if is_told else body.doubt[0])
+            in_it = [arm for arm in at if x.low - half < arm.high + wide and arm.low - wide < x.high + half]
+            if in_it:
+                is_at = is_told or body.doubt[0] == 0.0
+                is_sure = bool(out.feet) and is_at and any(arm.low == arm.high for arm in in_it)
+                is_sure = is_sure and x.low == x.high and z.low == z.high
+                yield Footless(
+                    one.of, one.name, hole.of, hole.name, "sure" if is_sure else "perhaps", bool(out.feet)
+                )  # fmt: skip
                 break
 
 
@@ -138,15 +167,16 @@ def _sheet(whole: Block, reach: Band, pitch: Band) -> list[Block]:
     return found
 
 
-def _feet(whole: Block, reach: Band, top: float, at: list[float], ground: Band) -> list[Block]:
+def _feet(whole: Block, reach: Band, top: float, at: list[Band], ground: Band) -> list[Block]:
     """Return the feet, each as wide as it is in doubt how far out it stands."""
     (low, high), way = whole, _way(whole)
     start = high[1] if way > 0.0 else low[1]
     near, edge = start + way * (min(reach.best, reach.low) - FOOT), start + way * max(reach.best, reach.high)
-    return [Block((x - FOOT / 2.0, min(near, edge), -ground.best), (x + FOOT / 2.0, max(near, edge), top)) for x in at]
+    down = -max(ground.best, ground.high) if ground.known else -DEEPEST
+    return [Block((x.low - FOOT / 2.0, min(near, edge), down), (x.high + FOOT / 2.0, max(near, edge), top)) for x in at]
 
 
-def _leaning(whole: Block, reach: Band, ends: tuple[float, float], at: list[float]) -> list[Block]:
+def _leaning(whole: Block, reach: Band, ends: tuple[float, float], at: list[Band]) -> list[Block]:
     """Return the arms that lean out from the wall to the outer edge, each as wide as it is in doubt where that is."""
     (low, high), way = whole, _way(whole)
     wall, start = (low[1], high[1]) if way > 0.0 else (high[1], low[1])
@@ -159,6 +189,9 @@ def _leaning(whole: Block, reach: Band, ends: tuple[float, float], at: list[floa
             across = wall + way * near * begins, wall + way * far * ends_at
             up = [BRACKET + (end - BRACKET) * share for end in ends for share in (begins, ends_at)]
             found.append(
-                Block((x - FOOT / 2.0, min(across), min(up) - FOOT / 2.0), (x + FOOT / 2.0, max(across), max(up)))
+                Block(
+                    (x.low - FOOT / 2.0, min(across), min(up) - FOOT / 2.0),
+                    (x.high + FOOT / 2.0, max(across), max(up)),
+                )
             )
     return found

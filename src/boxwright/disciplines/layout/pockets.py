@@ -84,7 +84,7 @@ Hit = tuple[float, Within, Certainty]
 def hits_of(one: Closed, around: Around) -> Iterator[Hit]:
     """Yield how far a leaf that slides into its wall gets before each thing that lies there, and how sure that is.
 
-    It strikes for certain only what it strikes however little it slides.
+    It strikes for certain only what it strikes however little it slides, and wherever it may be.
     """
     yield from hits_in_wall(one, around)
     yield from hits_let_in(one, around)
@@ -118,15 +118,18 @@ def _met(one: Closed, things: Iterable[Within]) -> Iterator[Hit]:
     if axis != 1 - wall[0] or slides.by is None or not (slides.by.known and middle.known and up.known):
         return
     half, high = one.place.size[axis] / 2.0, one.place.size[2] / 2.0
-    start, tall = way * middle.best + half, (up.best - high, up.best + high)
+    near, far = sorted(way * end + half for end in (middle.low, middle.high))
+    tall, surely_tall = (up.low - high, up.high + high), (up.high - high, up.low + high)
     _, most, least = slid(slides.by)
     for other in things:
         if other.wall not in {one.wall, ""} or overlap(*other.up, *tall) <= TOUCH:
             continue
         ends = sorted((way * other.along[0], way * other.along[1]))
-        gets = max(ends[0] - start, 0.0)
-        if ends[1] > start + TOUCH and gets < most - TOUCH:
-            yield gets, other, "sure" if other.is_sure and gets < least - TOUCH else "perhaps"
+        gets, gets_at_most = max(ends[0] - far, 0.0), max(ends[0] - near, 0.0)
+        is_sure = other.is_sure and ends[1] > far + TOUCH and gets_at_most < least - TOUCH
+        is_sure = is_sure and overlap(*other.up, *surely_tall) > TOUCH
+        if ends[1] > near + TOUCH and gets < most - TOUCH:
+            yield gets, other, "sure" if is_sure else "perhaps"
 
 
 def _told(one: Closed, hits: list[tuple[float, Within]], by: float, sure: Certainty) -> Struck:
@@ -142,8 +145,9 @@ def _holes(closed: Iterable[Closed], own: Closed, axis: int) -> Iterator[Within]
         along, up = (one.place.x, one.place.y, one.place.z)[axis], one.place.z
         if one.of != own.of and one.wall == own.wall and along.known and up.known:
             half, high = one.place.size[axis] / 2.0, one.place.size[2] / 2.0
-            ends = (along.best - half, along.best + half), (up.best - high, up.best + high)
-            yield Within(one.of, one.name, one.wall, *ends, along.low == along.high)
+            ends = (along.low - half, along.high + half), (up.low - high, up.high + high)
+            is_sure = along.low == along.high and up.low == up.high
+            yield Within(one.of, one.name, one.wall, *ends, is_sure)
 
 
 def _let_in(

@@ -285,7 +285,7 @@ class Blocked:
     short: float = 0.0
 
 
-Lacks = Literal["swing", "turn", "fold", "hinge", "slide", "clear", "canopy", "sight"]
+Lacks = Literal["swing", "turn", "fold", "hinge", "slide", "clear", "canopy", "arms", "sight"]
 """What nobody wrote of a thing that moves, in a word."""
 
 
@@ -311,12 +311,26 @@ class Taken:
 
 @dataclass(frozen=True, slots=True)
 class Footless:
-    """A canopy of which an arm has its foot, or may have it, in the hole of a wall: there is nothing to hold it."""
+    """A canopy of which an arm has its foot, or may have it, in the hole of a wall: there is nothing to hold it.
+
+    ``is_on_wall`` tells whether it is written that its feet are there.
+    """
 
     of: str
     name: str
     hole: str
     hole_name: str
+    sure: Certainty
+    is_on_wall: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Beyond:
+    """A canopy of which an arm is written, or may be, beyond its own ends, and by how much (m)."""
+
+    of: str
+    name: str
+    by: float
     sure: Certainty
 
 
@@ -394,7 +408,7 @@ class Result:
     blocked: tuple[Blocked, ...] = ()
     set_out: tuple[Body, ...] = ()
     canopies: tuple[Canopy, ...] = ()
-    footless: tuple[Footless, ...] = ()
+    arms: tuple[Footless | Beyond, ...] = ()
     open: tuple[Open, ...] = ()
     unplaced: tuple[tuple[str, str], ...] = ()
     has_bed: bool = False

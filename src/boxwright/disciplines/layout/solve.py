@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing
 from boxwright.disciplines.layout.both_open import apart_of, both_open
-from boxwright.disciplines.layout.canopy import footless, is_written, set_up
+from boxwright.disciplines.layout.canopy import footless, is_written, misplaced_arms, set_up
 from boxwright.disciplines.layout.clearing import Clearings
 from boxwright.disciplines.layout.fitting_in import every_fit
 from boxwright.disciplines.layout.folding_about import hangs_on_nothing
@@ -161,7 +161,7 @@ def solve(
         covered=tuple(covered(fitted, frozenset(there), closed)),
         blocked=tuple(blocked_ways(bodies, roots, frozenset(heavy), closed, room)) if use == "tow" else (),
         set_out=set_out,
-        footless=tuple(footless(fitted, standing, closed)) if use in OPENED else (),
+        arms=(*footless(fitted, standing, closed), *misplaced_arms(fitted)) if use in OPENED else (),
         canopies=canopies,
         open=(*moving.open, *_open_zones(fitted)),
         unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
@@ -274,9 +274,17 @@ def _moving(
                 movers += ridden_along(found[0], standing[part.of], carried_by(part.of, standing, lines))
             what = "slide" if part.facet is not None and part.facet.slides is not None else "turn"
             unsaid += [Open(part.of, part.name, what)] if is_unsaid else []  # type: ignore[arg-type]
-            if part.facet is not None and part.facet.out is not None and not is_written(part):
-                unsaid.append(Open(part.of, part.name, "canopy"))
+            unsaid += _of_canopy(part)
     return _Moving(tuple(movers), tuple(unsaid))
+
+
+def _of_canopy(part: Fitted) -> Iterator[Open]:
+    """Yield what nobody wrote of a canopy."""
+    out = part.facet.out if part.facet is not None else None
+    if out is not None and not is_written(part):
+        yield Open(part.of, part.name, "canopy")
+    if out is not None and not all(arm.known for arm in out.arms):
+        yield Open(part.of, part.name, "arms")
 
 
 def opened(one: Closed, outer: Block | None, room: Surfaces) -> tuple[list[Mover], Lacks | None]:

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.result import Meeting, OverBed, Result, Stopped, Struck, Taken, Together
+from boxwright.disciplines.layout.result import (
+    Beyond,
+    Footless,
+    Meeting,
+    OverBed,
+    Result,
+    Stopped,
+    Struck,
+    Taken,
+    Together,
+)
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.telling import (
     AXES,
@@ -29,6 +39,7 @@ USUAL = "nobody wrote how it opens"
 HOW = "Open {} by hand and look, then write how it opens as swing or slides"
 SIDE = "nobody wrote on which side of its wall it runs"
 HOW_SIDE = "Slide {} by hand and look, then write runs: inside, outside or in the wall beside its slides"
+ARMS = "Measure where {} are along the trailer, and write out: {{arms: [..]}}"
 FEET = "Look where {} have their feet, and write feet: ground or wall"
 BED_PRACTICE = "room-practice"
 OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
@@ -143,6 +154,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = f"Look what lies in the wall beside {one.name}, and write where" if one.is_in_wall else act
             act = _how(one) if one.is_usual else act
             act = FEET.format(one.names[0]) if one.hits[0].endswith(".out") else act
+            act = ARMS.format(one.names[0]) if one.hits[0].endswith(".arms") else act
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
         got = _got(one, shown_in)
@@ -265,22 +277,15 @@ def canopy(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say when slope and height of a canopy are not of one canopy, or an arm has its foot where there is no wall.
 
     Asks: does its outer edge come out, by reach and slope, at the height over the ground that is written; is there a
-    wall behind the foot of each arm
+    wall behind the foot of each arm; is each arm at the canopy
     Limit: a hand's breadth between the two
     Source: fitting-practice
     Lever: the slope or the height, the place of the arm
     Methods: slab_height
     """
     code = "layout/canopy"
-    for arm in result.footless:
-        hole = arm.hole_name
-        if arm.sure == "perhaps":
-            says = f"an arm of {arm.name} stands in {hole} if it has its foot on the wall, where no wall is"
-            yield asking(code, arm.of, says, FEET.format(f"the arms of {arm.name}"), OPENED, (arm.hole,))
-            continue
-        says = f"an arm of {arm.name} has its foot in {hole}, where there is no wall to hold it, and stands in the way"
-        act = f"Measure where the arms of {arm.name} are along the wall, or give them feet on the ground"
-        yield Finding(code, arm.of, "fix", says, source=PRACTICE, act=act, uses=OPENED, because=(arm.hole,))
+    for arm in result.arms:
+        yield _footless(code, arm) if isinstance(arm, Footless) else _beyond(code, arm, shown_in)
     for one in result.canopies:
         off, limit = abs(one.by_slope - one.written), LENGTHS["canopy"]
         if off > limit:
@@ -290,6 +295,27 @@ def canopy(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield Finding(
                 code, one.of, "fix", says, off, limit, limit - off, "m", "fitting-practice", act=act, uses=OPENED
             )
+
+
+def _footless(code: str, arm: Footless) -> Finding:
+    hole, arms = arm.hole_name, f"the arms of {arm.name}"
+    if arm.sure == "perhaps":
+        says = f"an arm of {arm.name} stands in {hole} if it has its foot on the wall, where no wall is"
+        if arm.is_on_wall:
+            says = f"an arm of {arm.name} may have its foot in {hole}, where no wall is"
+        return asking(code, arm.of, says, (ARMS if arm.is_on_wall else FEET).format(arms), OPENED, (arm.hole,))
+    says = f"an arm of {arm.name} has its foot in {hole}, where there is no wall to hold it, and stands in the way"
+    act = f"Measure where {arms} are along the wall, or give them feet on the ground"
+    return Finding(code, arm.of, "fix", says, source=PRACTICE, act=act, uses=OPENED, because=(arm.hole,))
+
+
+def _beyond(code: str, arm: Beyond, shown_in: HeaderUnits) -> Finding:
+    by, act, play = length(arm.by, shown_in), ARMS.format(f"the arms of {arm.name}"), LENGTHS["play"]
+    if arm.sure == "perhaps":
+        says = f"an arm of {arm.name} may be up to {by} beyond its end, where nothing holds it"
+        return asking(code, arm.of, says, act, OPENED)
+    says = f"an arm of {arm.name} is written {by} beyond its end, where nothing holds it"
+    return Finding(code, arm.of, "fix", says, arm.by, play, play - arm.by, "m", PRACTICE, act=act, uses=OPENED)
 
 
 def way_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -32,6 +32,10 @@ TOLD: dict[str, tuple[str, str]] = {
         "it is not known how far {} comes out, or how steeply",
         "Write the reach and slope of {}, such as out: {{reach: 78, pitch: 12 deg}}",
     ),
+    "arms": (
+        "it is not known where an arm of {} is along the trailer",
+        "Measure where the arms of {} are along the trailer, and write out: {{arms: [54, 124]}}",
+    ),
     "sight": (
         "it is not written, or not understood, which way {} looks",
         "Write which way {} looks, such as sees: {{toward: rear, angle: 120 deg}}",
