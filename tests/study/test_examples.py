@@ -61,4 +61,4 @@ def test_damp_asks_for_the_room_where_the_room_is_what_lacks() -> None:
     (damp,) = {(one.where, one.act) for one in found(METRIC, "UK", "unknown") if one.code == "air/condensation"}
     assert damp == ("trailer.body", "Measure the body inside, stud face to stud face and deck to bows")
     (damp,) = {(one.where, one.act) for one in found(METRIC, "UK", "144 in") if one.code == "air/condensation"}
-    assert damp == ("places", "Write the coldest night of a place you sleep at: coldest_design: -7 C")
+    assert damp == ("places", "Write the coldest night of a place you sleep at: coldest_design: -10 C")

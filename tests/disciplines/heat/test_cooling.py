@@ -54,6 +54,9 @@ def test_a_cooler_that_breathes_nowhere_or_is_fed_by_nothing_cools_nothing(
     (Cooler(hatch="lid"), "no"), (Cooler(hatch="window"), "yes"), (Cooler(hatch="window", returns=True), "no"),
     (Cooler(hatch="window", heat=PLATE, passes=exactly(0.13)), "perhaps"),
     (Cooler(hatch="window", heat=PLATE, passes=exactly(0.14)), "yes"), (Cooler(hatch="door"), "perhaps"),
+    (Cooler(hatch="window", heat=PLATE, passes=Band(0.15, 0.13, 0.2)), "perhaps"),
+    (Cooler(hatch="window", heat=Band(1500.0, 1000.0, 3000.0), passes=exactly(0.14)), "yes"),
+    (Cooler(hatch="door", heat=PLATE, passes=exactly(0.13)), "perhaps"), (Cooler(hatch="None"), "no"),
 ])  # fmt: skip
 def test_a_warm_side_breathes_through_what_stands(cools: Cooler, breathes: Stands) -> None:
     """By hand: its warm air asks for 0.138 m2."""

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import pytest
 
+from boxwright.disciplines.air.findings.damp import A_COLD_NIGHT as ALSO_COLD
 from boxwright.disciplines.heat.as_built import ENDS, End
 from boxwright.disciplines.heat.battery import Hung, taken_of
 from boxwright.disciplines.heat.cold_hours import OFF, Inside, Outdoors, Warmth, hours_of
@@ -16,10 +17,11 @@ from boxwright.disciplines.heat.method import Box
 from boxwright.disciplines.heat.night import _heater
 from boxwright.disciplines.heat.room import NIGHT, room_of
 from boxwright.disciplines.heat.shell import shell_of
+from boxwright.disciplines.heat.telling import A_COLD_NIGHT, A_HOT_DAY
 from boxwright.exchange import Airflow, ElectricLoad
 from boxwright.finding import Finding
 from boxwright.units import Band, exactly
-from tests.disciplines.heat.test_findings import edited, worked
+from tests.disciplines.heat.test_findings import edited, studied, worked
 from tests.disciplines.heat.walls import FOAM, LINER, STRIP, wall
 
 FLOWS = Airflow(
@@ -125,3 +127,23 @@ def test_of_several_places_the_one_where_a_heater_makes_it_warmest_is_told(name:
         (both,) = said("heat/too-warm-at-lowest", cold, plain, written)
         assert (alone.could_limit, both.could_limit) == (False, True)
         assert f"in the night at {name}, running on" in both.says
+
+
+@pytest.mark.parametrize(("width", "height", "most"), [
+    ("800", "unknown", 0.8 * 2.0), ("unknown", "600", 4.2 * 0.6), ("unknown", "unknown", 4.2 * 2.0),
+])  # fmt: skip
+def test_a_hole_of_which_one_side_is_known_is_at_most_that_as_long_as_its_wall(
+    width: str, height: str, most: float
+) -> None:
+    """By hand: the left wall is 4200 mm long and 2000 mm high."""
+    text = edited(("width: 800, z: 700, height: 600", f"width: {width}, z: 700, height: {height}"))
+    (slot,) = [one for one in studied(text).asked_slots("sleep", "night") if one.heat is not None][:1]
+    (area,) = [one.area for one in slot.heat.openings if one.name == "window"] if slot.heat is not None else ()
+    assert (area.known, area.low, area.high) == (False, 0.0, pytest.approx(most))
+
+
+@pytest.mark.parametrize("kelvin", [A_COLD_NIGHT, A_HOT_DAY])
+def test_examples_of_a_place_are_whole_in_either_degrees(kelvin: float) -> None:
+    for degrees in (kelvin - 273.15, (kelvin - 273.15) * 1.8 + 32.0):
+        assert degrees == pytest.approx(round(degrees), abs=1e-9)
+    assert A_COLD_NIGHT == ALSO_COLD

@@ -5,11 +5,39 @@ An inverter gives on 85 to 90 % of what it takes (common practice, no source); v
 
 from __future__ import annotations
 
+from dataclasses import replace
+from math import inf
+
 import pytest
 
-from boxwright.disciplines.heat.feeds import MAINS, VOLTS, bus_of
+from boxwright.disciplines.heat.battery import drawn_beside
+from boxwright.disciplines.heat.burner import warmth_of
+from boxwright.disciplines.heat.feeds import (
+    MAINS,
+    VOLTS,
+    Feed,
+    Limit,
+    Wanted,
+    bus_of,
+    enough,
+    fed,
+    feed_of_cooler,
+    narrowest,
+)
+from boxwright.disciplines.heat.parts import (
+    Cooler,
+    Heater,
+    PlannedCooler,
+    PlannedDraw,
+    PlannedHeater,
+    PlannedLead,
+    PlannedSource,
+    Section,
+)
+from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.finding import Finding
-from boxwright.units import exactly
+from boxwright.model.place import ANYWHERE, Place
+from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_cooling import AC
 from tests.disciplines.heat.test_feeds import heater_of
 from tests.disciplines.heat.test_findings import edited, worked
@@ -240,3 +268,108 @@ def test_what_a_hot_day_counts_on_and_nobody_wrote_keeps_the_answer_back(rest: s
     ac = ("# one more", AC.replace("CASE", f"{strong}, fed_by: mains, {rest}").replace(", note: bare", ""))
     (mild,), (hot,) = told("cooler-feed", ac), told("cooler-feed", ac, ("hottest_design: 22 C", "hottest_design: 44 C"))
     assert (mild.kind, mild.could_limit, hot.kind, hot.could_limit) == ("unknown", False, "unknown", True)
+
+
+def plan(*things: PlannedSource, runs: tuple[PlannedLead, ...]) -> tuple[Section, dict[str, str]]:
+    """Return a plan of some things and wires that all stand."""
+    own = Section(sources=things, leads=runs)
+    return own, dict.fromkeys([one.of for one in (*things, *runs)], "yes")
+
+
+def lead(start: str, end: str, amps: float | None = None, volts: float | None = None) -> PlannedLead:
+    name = f"{start}-{end}"
+    given = tuple(None if one is None else exactly(one) for one in (amps, volts))
+    return PlannedLead(f"wires[{name}]", name, start, end, *given)
+
+
+CELL = PlannedSource("parts[cell]", "cell", exactly(3.6e6), "LiFePO4", volts=exactly(12.8))
+CABLE = PlannedSource("openings[cable]", "cable", is_opening=True)
+BOX = PlannedSource("parts[box]", "box", gives=exactly(2000.0))
+
+
+def test_amperes_behind_an_inverter_are_not_those_before_it() -> None:
+    """By hand: 5 A of 230 V are 1150 W; 10 A of 12.8 V through an inverter 109 to 115 W."""
+    own, there = plan(CELL, BOX, runs=(lead("cell", "box", 10.0), lead("box", "ac", volts=230.0)))
+    feed = feed_of_cooler(PlannedCooler("parts[ac]", "ac", Cooler(draw=exactly(5.0))), own, there)
+    assert feed.most is not None and (feed.most.low, feed.most.high) == pytest.approx((108.8, 115.2))
+    assert enough(Wanted(amps=exactly(5.0)), feed) == "no"
+    narrow = narrowest(Wanted(amps=exactly(5.0)), feed)
+    assert narrow is not None and narrow.is_before_inverter and narrow.name == "the wire cell-box"
+
+
+@pytest.mark.parametrize("volts", [None, 230.0])
+def test_amperes_behind_an_inverter_whose_volts_nobody_wrote_are_no_better(volts: float | None) -> None:
+    own, there = plan(CELL, BOX, runs=(lead("cell", "box", 10.0), lead("box", "ac", volts=volts)))
+    assert enough(Wanted(amps=exactly(5.0)), fed("ac", "", own, there)) == "no"
+
+
+def test_an_inverter_passes_on_what_comes_from_outside() -> None:
+    own, there = plan(CABLE, BOX, runs=(lead("cable", "box", 16.0, 230.0), lead("box", "ac", 10.0)))
+    feed = fed("ac", "", own, there)
+    assert (feed.share, feed.inverters, feed.volts) == (exactly(1.0), (), exactly(230.0))
+    assert [one.gives.best for one in feed.limits] == [3680.0, 2000.0, 2300.0]
+
+
+def test_behind_a_charger_is_a_bus_of_a_battery_and_no_more_than_it_gives() -> None:
+    """By hand: 30 A of 12.8 V are 384 W, a fuse of 10 A there 128 W, and not 1200 W as of a cable."""
+    charger = PlannedSource("parts[charger]", "charger", charges=exactly(30.0))
+    own, there = plan(CABLE, charger, runs=(lead("cable", "charger", 16.0, 230.0), lead("charger", "stove", 10.0)))
+    feed = fed("stove", "", own, there)
+    assert [(one.kind, one.gives.best) for one in feed.limits] == [
+        ("wire", 3680.0), ("charger", pytest.approx(384.0)), ("wire", pytest.approx(128.0)),
+    ]  # fmt: skip
+    assert enough(Wanted(amps=exactly(11.0)), feed) == "no" and enough(Wanted(amps=exactly(9.0)), feed) == "yes"
+
+
+def test_amperes_behind_a_charger_are_not_those_of_its_cable() -> None:
+    charger = PlannedSource("parts[charger]", "charger", charges=exactly(30.0))
+    own, there = plan(CABLE, charger, runs=(lead("cable", "charger", 16.0, 230.0), lead("charger", "stove", 20.0)))
+    assert enough(Wanted(amps=exactly(18.0)), fed("stove", "", own, there)) == "yes"
+
+
+def test_of_two_things_that_are_perhaps_too_small_the_smaller_is_told() -> None:
+    limits = tuple(Limit("", name, "wire", Band(100.0, low, 200.0)) for name, low in (("a", 50.0), ("b", 20.0)))
+    told = narrowest(Wanted(exactly(120.0)), Feed(("x",), "battery", limits=limits))
+    assert told is not None and told.name == "b"
+    assert narrowest(Wanted(exactly(10.0)), Feed(("x",), "battery", limits=limits)) is None
+
+
+def test_a_way_that_perhaps_stands_and_gives_enough_goes_before_one_that_stands_and_is_too_small() -> None:
+    own, there = plan(CELL, CABLE, runs=(lead("cell", "stove", 1.0), lead("cable", "stove", 10.0)))
+    there["openings[cable]"] = "perhaps"
+    assert fed("stove", "", own, there, Wanted(exactly(500.0))).way == ("cable",)
+    assert fed("stove", "", own, there, Wanted(exactly(5.0))).way == ("cell",)
+
+
+@pytest.mark.parametrize(("is_certain", "best"), [(True, 1500.0), (False, 0.0)])
+def test_what_perhaps_stands_and_is_perhaps_fed_most_likely_warms_nothing(is_certain: bool, best: float) -> None:
+    unread = Feed(("box",), "battery", limits=(Limit("", "box", "inverter", Band(0.0, 0.0, inf, known=False)),))
+    nowhere = Place(ANYWHERE, ANYWHERE, ANYWHERE, (0.0, 0.0, 0.0))
+    planned = PlannedHeater("parts[stove]", "stove", nowhere, Heater(highest=exactly(1500.0)))
+    heat = warmth_of(
+        StandingHeater(planned, is_certain, "electric", "out", "out", None, None, None, feed=unread)
+    ).highest
+    assert (heat.best, heat.low, heat.high) == (best, 0.0, 1500.0)
+
+
+def test_what_two_ways_feed_takes_as_much_as_by_the_one_of_higher_volts() -> None:
+    """By hand: 2 A of 230 V for twelve hours through an inverter, and not of 12.8 V."""
+    runs = (lead("cell", "box"), lead("box", "fridge", volts=230.0), lead("cell", "fridge"))
+    own, there = plan(CELL, BOX, PlannedSource("parts[fridge]", "fridge"), runs=runs)
+    drawn = PlannedDraw("parts[fridge]", "fridge", exactly(2.0), None, 1, None, exactly(1.0))
+    found = drawn_beside(CELL, replace(own, draws=(drawn,)), there)
+    assert found.high / 3600.0 == pytest.approx(2.0 * 230.0 * 12.0 / 0.85)
+
+
+def test_a_cooler_whose_fuse_nobody_can_read_keeps_back_what_the_hot_day_says_and_not_more() -> None:
+    strong = COOLER.replace("1500", "3000").replace("2000", "4000")
+    ac = ("# one more", AC.replace("CASE", f"{strong}, draw: 3 A"))
+    hot, cable = ("hottest_design: 22 C", "hottest_design: 44 C"), wired("from: shore, to: ac, breaker: unknown")
+    (found,) = told("cooler-feed", ac, hot, cable)
+    assert (found.kind, found.could_limit) == ("unknown", False)
+    assert told("too-hot", ac, hot, cable) != []
+    other = AC.replace("ac:", "  second:").replace("x: 2000", "x: 2500")
+    two = ("# one more", f"{ac[1]}\n{other.replace('CASE', f'{strong}, draw: 3 A')}")
+    both = wired("from: shore, to: ac, breaker: unknown", "from: shore, to: second, breaker: 16 A, volts: 230")
+    (beside,) = told("cooler-feed", two, hot, both)
+    assert (beside.where, beside.could_limit) == ("parts[ac]", False), "what cools for sure does not hang on it"

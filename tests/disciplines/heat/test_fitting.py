@@ -44,10 +44,12 @@ def test_a_hole_that_is_half_filled_is_never_clear() -> None:
 
 
 def frozen(cold: str, z: str, fill: str = "full", *, x: str = "1000", other: str = "") -> list[tuple[str, str]]:
-    """Return what is said of water where the trailer is left, with a tank as high as that and filled so.
+    """Return what is said of water where the trailer is left, with a tank as high as that and filled so."""
+    return [(one.kind, one.where) for one in frosts(cold, z, fill, x=x, other=other)]
 
-    ``other`` is what is written of a second place.
-    """
+
+def frosts(cold: str, z: str, fill: str = "full", *, x: str = "1000", other: str = "") -> list[Finding]:
+    """Return those findings themselves; ``other`` is what is written of a second place."""
     tank = f"x: {x}, side: centre, z: {z}, size: 500 x 500 x 150, weight: 4, stage: shell, done: yes"
     hill = f"  hill: {{{other}}}\n" if other else ""
     text = edited(
@@ -55,7 +57,7 @@ def frozen(cold: str, z: str, fill: str = "full", *, x: str = "1000", other: str
         ("  # one more", f"  jug: {{{tank}, tank: {{of: water, volume: 20}}}}"),
         ("night: {cargo: all, tanks: {fuel: full}", f"night: {{cargo: all, tanks: {{fuel: full, jug: {fill}}}"),
     )
-    return [(one.kind, one.where) for one in worked(text, "leave") if one.code == "heat/frost"]
+    return [one for one in worked(text, "leave") if one.code == "heat/frost"]
 
 
 def test_water_freezes_below_the_floor_and_inside_and_an_empty_tank_never() -> None:
@@ -79,7 +81,8 @@ def test_every_place_is_asked_how_cold_it_gets_and_the_one_where_it_surely_freez
     unsaid = ("unknown", "places[hill]")
     assert frozen("5 C", "100", other="height: 800 m") == [unsaid]
     assert frozen("-10 C", "100", other="height: 800 m") == [unsaid, ("limit", "parts[jug]")]
-    assert frozen("-10 C", "100", other="coldest_design: -20..30 C") == [("limit", "parts[jug]")]
+    (sure,) = frosts("-10 C", "100", other="coldest_design: -20..30 C")
+    assert (sure.kind, sure.where) == ("limit", "parts[jug]") and "at meadow" in sure.says
     assert frozen("12 C", "100", other="coldest_design: -20..30 C") == [("unknown", "parts[jug]")]
     assert frozen("12 C", "100", "empty", other="height: 800 m") == []
     assert frozen("12 C", "100", other="coldest_design: unknown") == [unsaid]

@@ -13,7 +13,7 @@ from boxwright.disciplines.heat.method import Heater
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import NEVER_COOLED, Run, Set, Year, _loop, _pressure, _ran, worst_days, year_of
-from boxwright.disciplines.heat.year_room import ROOMS, facing_of, year_room
+from boxwright.disciplines.heat.year_room import ROOMS, YEAR, facing_of, year_room
 from boxwright.exchange import Airflow, Layup, LayupLayer, Moisture
 from boxwright.model.compiled import compiled
 from boxwright.units import Band, exactly
@@ -99,6 +99,23 @@ def test_each_direction_is_a_face_and_together_they_lose_what_the_shell_loses() 
         for film, behind, inward in zip(films, box.faces.behind, box.faces.inward, strict=True)
     )
     assert through == pytest.approx(room.shell.by_air.best, rel=1e-9)
+
+
+def test_the_sun_is_taken_by_as_much_of_a_face_as_its_own_end_says_and_the_loss_by_the_other() -> None:
+    """By hand: a pane of 1 (0.5 to 2) m2 and a wall of 8 (6 to 9) m2, at opposite ends of loss and sun."""
+    room = inside()
+    wall = replace(room.shell.faces[0], area=Band(8.0, 6.0, 9.0))
+    pane = replace(wall, of="openings[pane]", area=Band(1.0, 0.5, 2.0), is_window=True)
+    room = replace(room, shell=replace(room.shell, faces=(wall, pane)))
+    still, through = Heater(0.0, 0.0, True, 0.0), YEAR["through a pane"]
+    for loss, sun, pane_in, pane_out, wall_in, wall_out in (
+        ("low", "high", 2.0, 0.5, 9.0, 6.0), ("high", "low", 0.5, 2.0, 6.0, 9.0), ("best", "best", 1.0, 1.0, 8.0, 8.0),
+    ):  # fmt: skip
+        box, _ = year_room(room, still, loss, sun, "north", False)  # type: ignore[arg-type]
+        assert box.panes.gain == pytest.approx((getattr(through, sun) * pane_in,))
+        assert box.panes.conductance == pytest.approx((getattr(pane.by_air, loss) * pane_out,))
+        assert box.faces.area == pytest.approx((wall_out,))
+        assert box.faces.absorptance == pytest.approx((getattr(wall.coat.absorptance, sun) * wall_in / wall_out,))
 
 
 def test_the_balance_of_every_run_closes() -> None:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from boxwright.disciplines.heat.feeds import Feed, Stands
+from boxwright.disciplines.heat.feeds import WORST_FIRST, Feed, Stands
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler
-from boxwright.disciplines.heat.result import StandingCooler
+from boxwright.disciplines.heat.result import Fault, StandingCooler
 from boxwright.disciplines.heat.room import HEAT_OF_AIR
 from boxwright.exchange import Opening
 from boxwright.units import Band
@@ -15,6 +15,15 @@ LATENT = columns("cooler_latent")["water at 20 C"][0]
 BY_ITSELF = frozenset({"split", "roof", "outside", "mini split", "mini-split"})
 """Words for one whose warm side is outside by itself."""
 NO_HATCH = frozenset({"none", "no", "nothing", "in the room"})
+BREATHES: dict[Fault, Stands] = {
+    "breathes in the room": "no",
+    "hatch not there": "no",
+    "air comes back": "no",
+    "hatch not written": "perhaps",
+    "passes too little": "perhaps",
+    "numbers not written": "yes",
+}
+"""Whether a warm side still breathes outside. One whose warm air comes back cools less and less: it does not."""
 BOTH_WAYS = 2.0
 """What goes in has to come out again."""
 
@@ -41,25 +50,32 @@ def standing_cooler(
     planned: PlannedCooler, is_certain: bool, openings: tuple[Opening, ...], feed: Feed
 ) -> StandingCooler:
     """Return a cooler as it stands in a slot: what feeds it, and whether its warm side breathes outside."""
-    return StandingCooler(planned, is_certain, _breathes(planned.cools, openings), feed)
+    faults = faults_of(planned.cools, openings)
+    through = next((one for one in openings if one.name == planned.cools.hatch.strip()), None)
+    is_sure = is_outside(planned.cools) or (through is not None and through.is_certain)
+    breathes = min(("yes" if is_sure else "perhaps", *(BREATHES[one] for one in faults)), key=WORST_FIRST.index)
+    return StandingCooler(planned, is_certain, breathes, feed, faults)
 
 
-def _breathes(cools: Cooler, openings: tuple[Opening, ...]) -> Stands:
-    """Return whether a warm side breathes outside: perhaps where nobody wrote by what, or where it passes too little.
-
-    One whose warm air comes back cools less and less: it does not.
-    """
+def faults_of(cools: Cooler, openings: tuple[Opening, ...]) -> tuple[Fault, ...]:
+    """Return what is wrong with how a warm side breathes, or not written of it; nothing where it stands outside."""
     if is_outside(cools):
-        return "yes"
-    word = cools.hatch.strip()
-    through = next((one for one in openings if one.name == word), None)
-    if cools.returns or (word and through is None):
-        return "no"
-    passes, heat = cools.passes, cools.heat
-    is_written = passes is not None and passes.known and heat is not None and heat.known
-    if passes is not None and heat is not None and is_written and passes.low < asks_for(heat).best:
-        return "perhaps"
-    return "yes" if through is not None and through.is_certain else "perhaps"
+        return ()
+    found: list[Fault] = []
+    word, heat, passes = cools.hatch.strip(), cools.heat, cools.passes
+    if word.lower() in NO_HATCH:
+        return ("breathes in the room",)
+    if not word:
+        found.append("hatch not written")
+    elif word not in {one.name for one in openings}:
+        found.append("hatch not there")
+    if cools.returns:
+        found.append("air comes back")
+    if heat is None or not heat.known or passes is None or not passes.known:
+        found.append("numbers not written")
+    elif passes.low < asks_for(heat).best:
+        found.append("passes too little")
+    return tuple(found)
 
 
 def is_outside(cooler: Cooler) -> bool:

@@ -298,7 +298,7 @@ def _past_source(feed: Feed, source: PlannedSource) -> Feed:
         inverter = Limit(source.of, source.name, "inverter", source.gives)
         # What comes from outside an inverter passes on as it is.
         return replace(feed, limits=(*feed.limits, inverter)) if is_mains else _inverted(feed, inverter)
-    if source.charges is not None and is_mains:
+    if source.charges is not None:
         charger = Limit(source.of, source.name, "charger", times(source.charges, protected(VOLTS)), source.charges)
         before = tuple(replace(one, amps=None) for one in feed.limits)
         return replace(feed, volts=VOLTS, limits=(*before, charger))

@@ -30,6 +30,14 @@ from boxwright.units import Band
 
 Runs = Literal["burns", "electric", "unknown"]
 Vented = Literal["out", "in the room", "unknown"]
+Fault = Literal[
+    "breathes in the room",
+    "hatch not written",
+    "hatch not there",
+    "air comes back",
+    "numbers not written",
+    "passes too little",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,13 +91,15 @@ class StandingHeater:
 class StandingCooler:
     """What makes cold, and whether it surely stands.
 
-    ``breathes``: whether its warm side does so outside; ``feed`` what feeds it with electricity.
+    ``breathes``: whether its warm side does so outside; ``feed`` what feeds it with electricity. ``faults`` are what is
+    wrong with how it breathes, or not written of it.
     """
 
     planned: PlannedCooler
     is_certain: bool
     breathes: Stands
     feed: Feed
+    faults: tuple[Fault, ...] = ()
 
     @property
     def fed(self) -> Stands:

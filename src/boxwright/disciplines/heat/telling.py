@@ -40,8 +40,8 @@ def sources_named() -> dict[str, Source]:
     return load_sources(PACKAGE, with_checks=False)
 
 
-A_COLD_NIGHT, A_HOT_DAY = 266.15, 309.15
-"""K: examples of what is written of a place, whole in either degrees."""
+A_COLD_NIGHT, A_HOT_DAY = 263.15, 308.15
+"""K: examples of what is written of a place, whole in either degrees: -10 C and 14 F, 35 C and 95 F."""
 
 
 def warm(kelvin: float, shown_in: HeaderUnits) -> str:

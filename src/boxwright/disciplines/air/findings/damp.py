@@ -36,7 +36,7 @@ MOST_KINDS = 4
 """Kinds of cold places that are told one by one; where more stand wet the whole room does."""
 
 
-A_COLD_NIGHT = 266.15
+A_COLD_NIGHT = 263.15
 """K: an example of what is written of a place, whole in either degrees."""
 
 

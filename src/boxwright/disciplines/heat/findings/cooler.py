@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.heat.cooling import NO_HATCH, asks_for, is_outside, water_of
+from boxwright.disciplines.heat.cooling import NO_HATCH, asks_for, water_of
 from boxwright.disciplines.heat.feeds import narrowest
 from boxwright.disciplines.heat.parts import PlannedCooler
 from boxwright.disciplines.heat.result import Result, StandingCooler
@@ -17,12 +17,8 @@ SOURCE = source_of("cooler_numbers", "warms its air")
 DAY, LITRES = 86400.0, 1000.0
 
 
-def _there(result: Result) -> tuple[PlannedCooler, ...]:
-    return tuple(one.planned for one in result.coolers) if result.use in USES else ()
-
-
-def _is_shut_in(one: PlannedCooler) -> bool:
-    return one.cools.hatch.strip().lower() in NO_HATCH
+def _there(result: Result) -> tuple[StandingCooler, ...]:
+    return result.coolers if result.use in USES else ()
 
 
 def cooler_hatch(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -33,27 +29,26 @@ def cooler_hatch(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: cooler-practice
     Lever: hatch of the cooler
     """
-    openings = {one.name for one in result.openings}
-    for one in _there(result):
-        word = one.cools.hatch.strip()
-        if is_outside(one.cools) or word in openings:
-            continue
-        if not word:
+    for standing in _there(result):
+        one, word = standing.planned, standing.planned.cools.hatch.strip()
+        if "hatch not written" in standing.faults:
             yield Finding(
                 "heat/cooler-hatch", one.of, "unknown", f"nobody wrote which opening the warm side of {one.name}"
                 " breathes through", source=SOURCE, lever=f"{one.of}.cools.hatch", act="Write under cools of"
                 f" {one.name} hatch: and the name of the opening, or of: split where its warm side stands outside",
                 minutes=2, could_stop=False, uses=USES, because=(one.of,),
             )  # fmt: skip
-            continue
-        says = f"{word}, which the warm side of {one.name} breathes through, does not stand yet"
-        if _is_shut_in(one):
+        says = ""
+        if "hatch not there" in standing.faults:
+            says = f"{word}, which the warm side of {one.name} breathes through, does not stand yet"
+        elif "breathes in the room" in standing.faults:
             says = f"the warm side of {one.name} breathes in the room: it warms it by more than it cools it"
-        yield Finding(
-            "heat/cooler-hatch", one.of, "fix", says, source=SOURCE, lever=f"{one.of}.cools.hatch",
-            act=f"Give the warm side of {one.name} an opening to the outside, and open it before it runs", minutes=120,
-            uses=USES, because=(one.of,),
-        )  # fmt: skip
+        if says:
+            yield Finding(
+                "heat/cooler-hatch", one.of, "fix", says, source=SOURCE, lever=f"{one.of}.cools.hatch",
+                act=f"Give the warm side of {one.name} an opening to the outside, and open it before it runs",
+                minutes=120, uses=USES, because=(one.of,),
+            )  # fmt: skip
 
 
 def cooler_feed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -64,7 +59,7 @@ def cooler_feed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule
     Lever: fed_by and draw of the cooler, its wires
     """
-    for one in result.coolers if result.use in USES else ():
+    for one in _there(result):
         if one.fed == "yes" and not one.is_unsaid:
             continue
         is_short = one.feed.is_sure
@@ -122,40 +117,43 @@ def cooler_breathes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: cooler-practice
     Lever: a larger grille, a wall between in and out
     """
-    for one in _there(result):
-        if is_outside(one.cools) or _is_shut_in(one):
-            continue
-        if one.cools.returns:
+    for standing in _there(result):
+        one = standing.planned
+        if "air comes back" in standing.faults:
             yield Finding(
                 "heat/cooler-breathes", one.of, "fix", f"the warm air of {one.name} comes back to where it breathes in:"
                 " it cools less and less, and switches itself off", source=SOURCE, lever=f"{one.of}.cools.returns",
                 act=f"Put a wall or a duct between what {one.name} breathes in and out", minutes=60, uses=USES,
                 because=(one.of,),
             )  # fmt: skip
-        yield from _passes(one, shown_in)
+        if "numbers not written" in standing.faults:
+            yield _passes_unsaid(one)
+        elif "passes too little" in standing.faults:
+            yield _passes_too_little(one, shown_in)
 
 
-def _passes(one: PlannedCooler, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Judge the free area of a cooler's warm air by the worst of what is not known of it."""
+def _passes_unsaid(one: PlannedCooler) -> Finding:
+    heat = one.cools.heat
+    lacks = "what it takes out of the room" if heat is None or not heat.known else "how much it passes"
+    return Finding(
+        "heat/cooler-breathes", one.of, "unknown", f"whether the warm air of {one.name} gets out cannot be said:"
+        f" nobody wrote {lacks}", source=SOURCE, lever=f"{one.of}.cools", act=f"Read the plate of {one.name} and"
+        " measure its grilles, mesh taken off; write heat: and passes: under cools", minutes=10,
+        could_stop=False, could_limit=False, uses=USES, because=(one.of,),
+    )  # fmt: skip
+
+
+def _passes_too_little(one: PlannedCooler, shown_in: HeaderUnits) -> Finding:
     heat, passes = one.cools.heat, one.cools.passes
-    if heat is None or not heat.known or passes is None or not passes.known:
-        lacks = "what it takes out of the room" if heat is None or not heat.known else "how much it passes"
-        yield Finding(
-            "heat/cooler-breathes", one.of, "unknown", f"whether the warm air of {one.name} gets out cannot be said:"
-            f" nobody wrote {lacks}", source=SOURCE, lever=f"{one.of}.cools", act=f"Read the plate of {one.name} and"
-            " measure its grilles, mesh taken off; write heat: and passes: under cools", minutes=10,
-            could_stop=False, could_limit=False, uses=USES, because=(one.of,),
-        )  # fmt: skip
-        return
+    assert heat is not None and passes is not None
     asked = asks_for(heat)
-    if passes.low < asked.best:
-        says = f"the warm air of {one.name} passes {show_band(passes, 'area', shown_in)}, in and out;"
-        says += f" {show_band(asked, 'area', shown_in)} is reckoned for it: it gets hot and cools little"
-        yield Finding(
-            "heat/cooler-breathes", one.of, "advice", says, passes.low, asked.best, passes.low - asked.best, "m2",
-            SOURCE, f"{one.of}.cools.passes", act=f"Follow the leaflet of {one.name}: larger grilles, coarser mesh",
-            minutes=60, uses=USES, because=(one.of,),
-        )  # fmt: skip
+    says = f"the warm air of {one.name} passes {show_band(passes, 'area', shown_in)}, in and out;"
+    says += f" {show_band(asked, 'area', shown_in)} is reckoned for it: it gets hot and cools little"
+    return Finding(
+        "heat/cooler-breathes", one.of, "advice", says, passes.low, asked.best, passes.low - asked.best, "m2",
+        SOURCE, f"{one.of}.cools.passes", act=f"Follow the leaflet of {one.name}: larger grilles, coarser mesh",
+        minutes=60, uses=USES, because=(one.of,),
+    )  # fmt: skip
 
 
 def cooler_water(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -166,7 +164,7 @@ def cooler_water(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: cooler-practice
     Lever: drains of the cooler
     """
-    for one in _there(result):
+    for one in (standing.planned for standing in _there(result)):
         drains, heat = one.cools.drains.strip().lower(), one.cools.heat
         if drains and drains not in NO_HATCH:
             continue
