@@ -68,7 +68,7 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
     bodies = bodies_in(own.fitted, stood_of(standing.frames), raised, pose)
     there = {one.of for one in standing.openings}
     openings = tuple(one for one in own.closed if one.of in there)
-    beds = beds_tonight(own.fitted, {frame.of for frame in standing.frames}, rig.people)
+    beds = beds_tonight(own.fitted, {frame.of for frame in standing.frames}, standing.inside)
     items = {item.of: item for item in rig.openings}
     numbers = {way.of: number for number, way in enumerate(rig.safety.ways, start=1)}
     exits = tuple(one for one in openings if one.of in numbers and is_exit(one))
@@ -92,12 +92,12 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
             bodies,
             beds if pose == "night" else (),
             openings,
-            rig.people,
+            standing.inside,
             own.room,
             rig.trailer.deck_height,
             floor_of(standing.layers, rig.frame.framing),
         ),
-        tuple((name, person.height or UNKNOWN) for name, person in rig.people),
+        tuple((name, person.height or UNKNOWN) for name, person in standing.inside),
         own.room,
         units,
         spot,

@@ -34,7 +34,7 @@ def walls_of(rig: Rig, box: Box) -> Hull:
 def _asleep(rig: Rig, known: safety.Result, standing: Standing, hull: Hull) -> tuple[Exit, ...]:
     """Return the ways out as safety judges them of a night."""
     there, doors = stood_of(standing.frames), openings_of(standing.openings)
-    laid = layout.solve(rig.layout, there, heavy_of(standing.frames, rig.layout), doors, hull, rig.people, "sleep")
+    laid = layout.solve(rig.layout, there, heavy_of(standing.frames, rig.layout), doors, hull, standing.inside, "sleep")
     found = safety.solve(
         rig.safety,
         kept_standing(standing.frames, rig.safety),
@@ -43,7 +43,7 @@ def _asleep(rig: Rig, known: safety.Result, standing: Standing, hull: Hull) -> t
         (),
         (),
         (),
-        aisles_of(rig.layout, rig.safety, there, doors, hull, rig.people, "sleep"),
+        aisles_of(rig.layout, rig.safety, there, doors, hull, standing.inside, "sleep"),
         left_open(laid, rig.safety),
         tuple(person.name for person in standing.people),
         "sleep",

@@ -88,7 +88,7 @@ def in_the_room(
         once(heavy_of, standing.frames, rig.layout),
         doors,
         around,
-        rig.people,
+        standing.inside,
         context.use,
         once(brought_in, built_in, around, stages, rig.header.stage_today, linings),
     )
@@ -101,7 +101,7 @@ def in_the_room(
         once(strung_of, standing.wires, standing.frames, standing.openings, rig.safety),
         once(halves_of, standing.perhaps, rig.safety),
         once(stores_of, standing.tanks),
-        once(aisles_of, rig.layout, rig.safety, there, doors, around, rig.people, context.use),
+        once(aisles_of, rig.layout, rig.safety, there, doors, around, standing.inside, context.use),
         once(left_open, laid, rig.safety),
         tuple(person.name for person in standing.people),
         context.use,

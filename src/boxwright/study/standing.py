@@ -43,7 +43,8 @@ class Standing:
     that are cut and not known to be finished. ``perhaps`` are the paths of what is there perhaps; ``protecting`` those
     of them that burn, warn or let out. ``unnamed_tanks`` are standing tanks of which the load state does not say how
     full they are. ``missing`` are paths of what the plan has at this stage and the ticks deny.
-    ``charges`` are how full the load state has each battery it names as it gets dark.
+    ``charges`` are how full the load state has each battery it names as it gets dark. ``inside`` are those of the rig's
+    people whom the load state names, all of them where it names nobody: whom beds, seats and the room have to suit.
     """
 
     frames: tuple[Frame, ...]
@@ -58,6 +59,7 @@ class Standing:
     unnamed_tanks: tuple[str, ...]
     missing: tuple[str, ...]
     charges: tuple[tuple[str, Band], ...] = ()
+    inside: tuple[tuple[str, Person], ...] = ()
 
 
 def cut(
@@ -120,7 +122,7 @@ def cut(
         wires,
         tuple(item.of for item in rig.openings if is_cut_by_now and _is_cut(item) and item.of not in finished),
         tuple(perhaps), tuple(protecting), tuple(tank.of for tank in tanks if tank.fill == UNNAMED), tuple(missing),
-        load.charges,
+        load.charges, tuple(one for one in rig.people if not load.people or one[0] in load.people),
     )  # fmt: skip
 
 

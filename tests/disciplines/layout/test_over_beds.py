@@ -76,6 +76,10 @@ def test_two_who_share_a_bed_want_room_beside_each_other() -> None:
     two = two.replace("people: [owner]", "people: [owner, guest]")
     assert not {one for one in told(text, "sleep") if one[1] == CODE}, "900 of 1300 are left for one"
     assert {kind for kind, code, _ in told(two, "sleep") if code == CODE} == {"advice"}
+    away = two.replace("people: [owner, guest]", "people: [owner]")
+    assert not {one for one in told(away, "sleep") if one[1] == CODE}, "who is not in it that night takes no room"
+    everybody = two.replace("people: [owner, guest], ", "")
+    assert {kind for kind, code, _ in told(everybody, "sleep") if code == CODE} == {"advice"}, "nobody is named"
 
 
 def test_what_is_in_the_mattress_is_met_too() -> None:
