@@ -117,6 +117,9 @@ def test_what_goes_up_with_a_bed_stays_on_it_and_what_may_is_asked() -> None:
     assert any("whether pillow goes up with bunk" in one for one in found.asks)
 
 
+ENDS = "near: {{x: {near}, side: left+450, z: 0, size: 100 x 40 x 900, weight: 5, stage: all, done: yes}}\n"
+ENDS += "far: {{x: {far}, side: left+450, z: 0, size: 100 x 40 x 900, weight: 5, stage: all, done: yes}}\n"
+RAIL = "rail: {{x: 900, side: left+450, z: 600, size: {long} x 40 x 60, weight: 5, stage: all, done: yes}}\n"
 POST = "post: {{x: 900, side: left+{side}, z: 0, size: 100 x 40 x 900, weight: 5, {more}}}\n"
 BUILT = "stage: all, done: yes"
 
@@ -139,7 +142,11 @@ ASKED = [("unknown", "parts[bunk]")]
         ("left+160", "left", "", ASKED),
         ("left+500", "left", "", ASKED),
         ("left", "right", "", ASKED),  # the edge in the middle of the room
-        ("left+500", "left", POST.format(side=450, more=BUILT), []),
+        ("left+500", "left", POST.format(side=450, more=BUILT), ASKED),  # one post in the middle holds neither end
+        ("left+500", "left", ENDS.format(near=400, far=1260), []),  # 960 of 1900, from the first to the last
+        ("left+500", "left", ENDS.format(near=400, far=1240), ASKED),  # 940
+        ("left+500", "left", RAIL.format(long=960), []),
+        ("left+500", "left", RAIL.format(long=10), ASKED),  # a hook
         ("left+500", "left", POST.format(side=100, more=BUILT), ASKED),
         ("left+500", "left", POST.format(side=450, more="kind: cargo"), ASKED),
         ("left+100..300", "left", "", ASKED),

@@ -50,6 +50,21 @@ def test_wall_reach_a_folded_thing_covers_a_window_it_stands_so_near_to(off: int
     assert (("advice", "window-covered") in codes(text)) is is_covered
 
 
+@pytest.mark.parametrize(("off", "is_asked"), [(145, False), (155, True)])
+def test_hinge_reach_a_bed_is_hinged_so_near_to_its_wall(off: int, is_asked: bool) -> None:
+    text = rig_of().replace("bunk: {x: 100, side: left,", f"bunk: {{x: 100, side: left+{off},")
+    assert (("unknown", "opening-unsaid") in codes(text, "sleep")) is is_asked
+
+
+@pytest.mark.parametrize(("long", "is_asked"), [(970, False), (930, True)])
+def test_hinged_what_holds_a_bed_in_the_room_reaches_over_so_much_of_its_hinge(long: int, is_asked: bool) -> None:
+    """The bunk is 1900 long."""
+    text = rig_of(p("rail", 900, "left+450", 600, f"{long} x 40 x 60")).replace(
+        "side: left, z: 600", "side: left+500, z: 600"
+    )
+    assert (("unknown", "opening-unsaid") in codes(text, "sleep")) is is_asked
+
+
 @pytest.mark.parametrize(("under", "is_told"), [(48, False), (52, True)])
 def test_canopy_its_slope_and_its_height_may_differ_so_much(under: int, is_told: bool) -> None:
     """The top of its roller is 1900 + 60 over the deck and 300 more over the ground; it falls by 1000 tan 10 deg."""
