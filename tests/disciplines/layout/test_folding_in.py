@@ -117,6 +117,21 @@ def test_what_goes_up_with_a_bed_stays_on_it_and_what_may_is_asked() -> None:
     assert any("whether pillow goes up with bunk" in one for one in found.asks)
 
 
+@pytest.mark.parametrize("use", ["tow", "sleep"])
+@pytest.mark.parametrize("at", ["rides_on: bunk, x: +100, side: left+50, z: 650", "x: 3000, side: left, z: floor"])
+@pytest.mark.parametrize(
+    ("size", "kinds"),
+    [("300 x 200 x 50", []), ("300 x 200 x 200", ["fix"]), ("500 x 200 x 50", ["fix"]), ("300 x 320 x 50", ["fix"])],
+)
+def test_what_is_too_large_for_its_box_is_told_wherever_that_rides(
+    size: str, kinds: list[str], at: str, use: Use
+) -> None:
+    box = f"box: {{{at}, size: 400 x 300 x 60, weight: 2, kind: cargo}}\n"
+    text = rig_of(f"{box}thing: {{inside: box, size: {size}, weight: 1, kind: cargo}}\n")
+    for one in (text, mirrored(text)):
+        assert [kind for kind, where, _ in folded(one, use) if where == "parts[thing]"] == kinds
+
+
 ENDS = "near: {{x: {near}, side: left+450, z: 0, size: 100 x 40 x 900, weight: 5, stage: all, done: yes}}\n"
 ENDS += "far: {{x: {far}, side: left+450, z: 0, size: 100 x 40 x 900, weight: 5, stage: all, done: yes}}\n"
 RAIL = "rail: {{x: 900, side: left+450, z: 600, size: {long} x 40 x 60, weight: 5, stage: all, done: yes}}\n"

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from math import inf, isfinite
 from types import MappingProxyType
 
-from boxwright.disciplines.layout.bodies import Block, Body, Pose, envelope, moved_block, place_in
+from boxwright.disciplines.layout.bodies import Block, Body, Pose, body_of, envelope, moved_block, place_in
 from boxwright.disciplines.layout.meeting import TOUCH, overlaps
 from boxwright.disciplines.layout.pairs import ORDER, Pair, pairs_of
 from boxwright.disciplines.layout.parts import Closed, Fitted
@@ -216,11 +217,19 @@ def unheld(fitted: Iterable[Fitted], there: Mapping[str, str]) -> Iterator[Unhel
         yield Unheld(one.of, one.name, carrier, bool(one.inside), "perhaps" if carrier in there else "sure")
 
 
-def protruding(fitted: Iterable[Fitted], standing: Mapping[str, Body]) -> Iterator[Protruding]:
-    """Yield what sticks out of the thing it is inside of by more than the play of its lining."""
-    for one in fitted:
+def protruding(fitted: Iterable[Fitted], standing: Mapping[str, Body], pose: Pose) -> Iterator[Protruding]:
+    """Yield what sticks out of the thing it is inside of by more than the play of its lining.
+
+    What goes up with a bed turns with what it is inside of: both are looked at as they lie.
+    """
+    known = {one.of: one for one in fitted}
+    for one in known.values():
         body, carrier = standing[one.of], standing.get(one.inside)
-        if carrier is None or not (body.blocks and carrier.blocks) or one.folded is not None or one.asleep is not None:
+        if carrier is None or place_in(one, pose) not in (one.place, one.folded):
+            continue
+        if one.folded is not None:
+            body, carrier = _as_it_lies(one), _as_it_lies(known[one.inside])
+        if not (body.blocks and carrier.blocks):
             continue
         own, around = body.around, carrier.around
         found: list[tuple[float, float, Axis]] = []
@@ -236,6 +245,11 @@ def protruding(fitted: Iterable[Fitted], standing: Mapping[str, Body]) -> Iterat
             yield Protruding(one.of, one.name, carrier.of, carrier.name, beyond, axis, "sure")
         elif worst > LENGTHS["play"]:
             yield Protruding(one.of, one.name, carrier.of, carrier.name, worst, along, "perhaps")
+
+
+def _as_it_lies(one: Fitted) -> Body:
+    """Return a thing that goes up with a bed as it is where that is down."""
+    return body_of(replace(one, folded=None), "yes", "travel")
 
 
 def covered(fitted: Iterable[Fitted], standing: frozenset[str], closed: Iterable[Closed]) -> Iterator[Covered]:
