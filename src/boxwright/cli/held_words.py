@@ -24,7 +24,7 @@ def night_in_words(one: HeldNight, findings: Iterable[Finding], units: HeaderUni
     from boxwright.disciplines.heat.telling import between, warm
 
     out = one.outdoors
-    head = f"{out.place}, {warm(out.coldest.best, units)} outside: "
+    head = f"{out.place}, {between(out.coldest, units)} outside: "
     if one.warmth is None:
         said = f"{head}no heater that may run with somebody asleep stands, and the room comes to"
         return f"{said} {between(one.coldest, units)}."

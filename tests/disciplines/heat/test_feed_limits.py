@@ -241,6 +241,50 @@ def test_what_is_advised_where_it_gives_too_little_ends_it() -> None:
     assert kinds(lower, outside) == []
 
 
+def test_what_is_advised_of_a_heater_that_burns_is_a_wire_made_for_it() -> None:
+    (found,) = told("feed-too-small", (FUSE, "fuse: 8 A"))
+    assert found.act == "Fit a wire and a fuse made for what heater takes; never put a larger fuse on the same wire"
+    assert kinds((FUSE, "fuse: 10 A")) == []
+    (weak,) = told("feed-too-small", ("Ah: 100}", "Ah: 100, max_amps: 8 A}"))
+    assert weak.act == "Fit a battery made for what heater takes"
+
+
+CHARGER: Edit = (
+    "  # one more",
+    "  charger: {x: 100, side: left+400, z: 100, size: 200 x 100 x 100, weight: 3, stage: shell, done: yes, charger:"
+    " {from: mains, amps: 20}}",
+)
+TO_BATTERY: Edit = ("wires:\n", "wires:\n  charge: {from: charger, to: battery, fuse: 30 A, stage: shell, done: yes}\n")
+
+
+def test_plugged_in_all_night_a_charger_feeds_a_heater_past_its_small_battery() -> None:
+    """What is advised ends it, and neither a charger that gives less nor one that is not there is taken for enough."""
+    short, own = ("Ah: 100}", "Ah: 8}"), (OWN, f"{OWN}, fed_by: charger")
+    (asked,) = told("battery-for-the-night", short, CHARGER, TO_BATTERY)
+    assert asked.kind == "unknown" and "write fed_by: charger of heater" in asked.act
+    every = [one for one in worked(edited(short, CHARGER, TO_BATTERY, own), "sleep") if one.kind != "advice"]
+    assert [one.code for one in every if one.code in ("heat/battery-for-the-night", "heat/feed-stands")] == []
+    heater, _ = heater_of(short, CHARGER, TO_BATTERY, own)
+    assert heater.feed.way == ("battery", "charger", "mains") and heater.is_fed
+    assert [one.name for one in heater.feed.limits] == ["charger", "the wire charge", "the wire warm"]
+    weak = (CHARGER[0], CHARGER[1].replace("amps: 20", "amps: 5"))
+    assert [one.kind for one in told("feed-too-small", short, weak, TO_BATTERY, own)] == ["limit"]
+    later = (CHARGER[0], CHARGER[1].replace("stage: shell, done: yes", "stage: later"))
+    assert [one.kind for one in told("feed-stands", short, later, TO_BATTERY, own)] == ["limit"]
+    unwired = ("wires:\n", "wires:\n  charge: {from: charger, to: bed, fuse: 30 A, stage: shell, done: yes}\n")
+    (crossed,) = told("feed-stands", short, CHARGER, unwired, own)
+    assert crossed.kind == "unknown" and "no wire to it comes from there" in crossed.says
+
+
+def test_what_a_charger_is_charged_from_feeds_what_it_feeds() -> None:
+    charger = PlannedSource("parts[charger]", "charger", charges=exactly(30.0), charged_from="cable")
+    own, there = plan(CABLE, charger, runs=(lead("charger", "stove", 10.0),))
+    assert (fed("stove", "", own, there).way, fed("stove", "", own, there).ends) == (("charger", "cable"), "outside")
+    for nothing, ends in (("", "unfed"), ("unknown", "unfed"), ("sun", "nowhere"), ("charger", "unfed")):
+        own, there = plan(CABLE, replace(charger, charged_from=nothing), runs=(lead("charger", "stove", 10.0),))
+        assert fed("stove", "", own, there).ends == ends
+
+
 COOLER = "of: window, heat: 1500 W, hatch: window, passes: 2000 cm2, drains: below floor"
 
 

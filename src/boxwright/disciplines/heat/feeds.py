@@ -191,6 +191,7 @@ def fed(name: str, written: str, own: Section, there: Mapping[str, str], wanted:
     names = {one.name for one in own.sources}
     is_outside = written not in names and written.lower() in FROM_OUTSIDE
     strung = [one for one in by_wire if (one.ends == "outside" if is_outside else written in one.way)]
+    strung = strung or _by_a_charger(written, by_wire, own, there)
     if strung:
         return _best(strung, wanted)
     found = _best(written_way(written, own, there), wanted)
@@ -206,13 +207,27 @@ def ways_up(name: str, own: Section, there: Mapping[str, str]) -> list[Feed]:
 
 def written_way(written: str, own: Section, there: Mapping[str, str]) -> list[Feed]:
     """Return every way that begins at what is written to feed a thing; empty where nothing is written."""
-    source = next((one for one in own.sources if one.name == written), None)
-    if source is not None:
-        return _from(source, (written,), (source.of,), own, there)
-    if written.lower() in NOT_SAID:
-        return []
-    is_outside = written.lower() in FROM_OUTSIDE
-    return [Feed((written,), "outside", volts=MAINS) if is_outside else Feed((written,), "nowhere", "no", written)]
+    return [] if written.lower() in NOT_SAID else _at(written, (), (), own, there)
+
+
+def _by_a_charger(written: str, by_wire: list[Feed], own: Section, there: Mapping[str, str]) -> list[Feed]:
+    """Return every way on from a battery to a charger that is written to feed a thing and is wired to that battery."""
+    found = []
+    for way in by_wire:
+        for lead in own.leads if way.battery else ():
+            if (lead.starts, lead.ends) != (written, way.way[-1]):
+                continue
+            for before in _at(written, (), (lead.of,), own, there):
+                worst = min(way, before, key=lambda one: WORST_FIRST.index(one.stands))
+                limits = (*before.limits, *(one for one in way.limits if one.kind != "battery"))
+                found.append(
+                    replace(
+                        way, way=(*way.way, *before.way), ends=before.ends, stands=worst.stands, lacking=worst.lacking,
+                        lacking_of=worst.lacking_of, battery="", holds=None, limits=limits,
+                        wires=(*way.wires, *before.wires),
+                    )
+                )  # fmt: skip
+    return found
 
 
 def _best(ways: list[Feed], wanted: Wanted) -> Feed:
@@ -229,28 +244,33 @@ def _upward(
     name: str, way: tuple[str, ...], passed: tuple[str, ...], own: Section, there: Mapping[str, str]
 ) -> list[Feed]:
     """Return every way on from a thing, by the wires that end at it."""
-    sources = {one.name: one for one in own.sources}
-    found: list[Feed] = []
-    for lead in own.leads:
-        if lead.ends != name or lead.starts in way:
-            continue
-        source = sources.get(lead.starts)
-        if source is None and lead.starts.lower() in FROM_OUTSIDE:
-            found.append(_ended((*way, lead.starts), "outside", (*passed, lead.of), own, there))
-        elif source is None:
-            found.append(Feed((*way, lead.starts), "nowhere", "no", lead.starts))
-        else:
-            found += _from(source, (*way, lead.starts), (*passed, lead.of, source.of), own, there)
-    return found
+    leads = [one for one in own.leads if one.ends == name and one.starts not in way]
+    return [feed for one in leads for feed in _at(one.starts, way, (*passed, one.of), own, there)]
+
+
+def _at(name: str, way: tuple[str, ...], passed: tuple[str, ...], own: Section, there: Mapping[str, str]) -> list[Feed]:
+    """Return every way that has come to a name: of a thing of the plan, else a word for what comes from outside."""
+    way, source = (*way, name), next((one for one in own.sources if one.name == name), None)
+    if source is not None:
+        return _from(source, way, (*passed, source.of), own, there)
+    if name.lower() in FROM_OUTSIDE:
+        return [_ended(way, "outside", passed, own, there)]
+    return [Feed(way, "nowhere", "no", name)]
 
 
 def _from(
     source: PlannedSource, way: tuple[str, ...], passed: tuple[str, ...], own: Section, there: Mapping[str, str]
 ) -> list[Feed]:
-    """Return every way that has come to a thing of the plan: a battery ends it, else the wires go on."""
+    """Return every way that has come to a thing of the plan: a battery ends it, else the wires go on.
+
+    Where no wire does, what a charger is written to be charged from feeds it.
+    """
     if source.rated is not None:
         return [replace(_ended(way, "battery", passed, own, there), battery=source.of, holds=usable(source))]
     further = _upward(source.name, way, passed, own, there)
+    before = source.charged_from
+    if not further and before.lower() not in NOT_SAID and before not in way:
+        further = _at(before, way, passed, own, there)
     return further or [_ended(way, "outside" if source.is_opening else "unfed", passed, own, there)]
 
 

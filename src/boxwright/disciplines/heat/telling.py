@@ -150,10 +150,22 @@ PLATES = {"inverter": "inverter: 1000 W", "battery": "max_amps: 100 under batter
 """How it is written what such a thing gives."""
 
 
+LARGER = {
+    "wire": "a wire and a fuse",
+    "inverter": "an inverter",
+    "battery": "a battery",
+    "charger": "a charger",
+}
+"""What to fit in the place of one that gives too little."""
+
+
 def too_little(
-    name: str, takes: str, limit: Limit, feed: Feed, is_surely: bool, shown_in: HeaderUnits
+    name: str, takes: str, limit: Limit, feed: Feed, is_surely: bool, may_run_lower: bool, shown_in: HeaderUnits
 ) -> tuple[str, str]:
-    """Return what is said of a thing on a way that gives too little or perhaps does, and what to do about it."""
+    """Return what is said of a thing on a way that gives too little or perhaps does, and what to do about it.
+
+    ``may_run_lower`` says that what it feeds is an electric heater, which runs from any plug and on a lower setting.
+    """
     most, by = limit.gives, limit.name
     if not most.known and not is_surely:
         if limit.kind == "wire":
@@ -167,7 +179,9 @@ def too_little(
     if limit.is_volts_taken and not is_surely:
         says += ", for nobody wrote of how many volts it is"
         return says, f"Write the volts of {by}: volts: 120, or volts: 230"
-    return f"{says}: {'' if is_surely else 'perhaps '}{CUTS_OFF[limit.kind]}", _less_of(name, limit, feed)
+    act = _less_of(name, limit, feed) if may_run_lower else f"Fit {LARGER[limit.kind]} made for what {name} takes"
+    act = f"{act}; never put a larger fuse on the same wire" if limit.kind == "wire" else act
+    return f"{says}: {'' if is_surely else 'perhaps '}{CUTS_OFF[limit.kind]}", act
 
 
 def asks_site(name: str, feed: Feed) -> str:
@@ -185,4 +199,4 @@ def _less_of(name: str, limit: Limit, feed: Feed) -> str:
     act = f"Run {name} on a lower setting and write that as its highest, or {less}"
     if feed.ends != "outside":
         act = f"Feed {name} by a cable from outside and write its wire with its breaker, or {less}"
-    return f"{act}; never put a larger fuse on the same wire" if limit.kind == "wire" else act
+    return act

@@ -105,7 +105,7 @@ def _too_little_for(one: StandingCooler, shown_in: HeaderUnits) -> tuple[Kind, s
         says = f"{takes}, and nobody wrote what {feed.way[-1]} gives: where that is less, {name} cools nothing"
         return "unknown", says, asks_site(name, feed)
     is_surely = one.enough == "no"
-    says, act = too_little(name, takes, limit, feed, is_surely, shown_in)
+    says, act = too_little(name, takes, limit, feed, is_surely, False, shown_in)
     return "fix" if is_surely else "unknown", says, act
 
 

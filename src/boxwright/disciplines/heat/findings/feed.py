@@ -111,7 +111,7 @@ def feed_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 def _too_small(one: StandingHeater, want: Band, limit: Limit, takes: str, shown_in: HeaderUnits) -> Finding:
     most, is_surely = limit.gives, one.enough == "no"
-    says, act = too_little(one.planned.name, takes, limit, one.feed, is_surely, shown_in)
+    says, act = too_little(one.planned.name, takes, limit, one.feed, is_surely, one.runs == "electric", shown_in)
     return Finding(
         "heat/feed-too-small", one.planned.of, "limit" if is_surely else "unknown", says, want.best,
         most.best if most.known else None, most.best - want.best if most.known else None, "W", OWN_RULE,
@@ -182,6 +182,7 @@ def _too_little(hung: Hung, told: str, loads: tuple[ElectricLoad, ...], takes: s
     if hung.charged.high > 0.0:
         says += f"; {hung.charger} may give it {show(hung.charged.high, 'energy', shown_in)} more while a cable from"
         says += " outside feeds it, and nobody wrote whether one does"
+        act = f"Plug in outside for such a night, and write fed_by: {hung.charger} of {told}; else a larger battery"
     says += "; the sun gives nothing by night" if hung.has_sun else ""
     return Finding(
         "heat/battery-for-the-night", hung.of, "limit" if is_limit(hung, loads) else "unknown", says, holds.low,

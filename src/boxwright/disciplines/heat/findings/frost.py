@@ -86,9 +86,10 @@ def _freezes(
 ) -> Finding:
     named, coldest = _named(tuple(one for one, _ in colds)), min(cold.low for _, cold in colds)
     where = colds[0][0].of
-    says = f"left with its heater off at {night.outdoors.place}, {warm(night.outdoors.coldest.best, shown_in)} outside,"
-    says += f" the room comes to {between(night.coldest, shown_in)}: water in {named}"
-    says += f" {'freezes' if is_sure else 'may freeze'}, in pipes, pump and traps first"
+    says = f"left with its heater off at {night.outdoors.place}, {between(night.outdoors.coldest, shown_in)} outside"
+    if any(one.where != "outside" for one, _ in colds):
+        says += f", the room comes to {between(night.coldest, shown_in)}"
+    says += f": water in {named} {'freezes' if is_sure else 'may freeze'}, in pipes, pump and traps first"
     return Finding(
         "heat/frost", where, "limit" if is_sure else "unknown", says, coldest, FREEZES, coldest - FREEZES, "K",
         source_of("water", "freezes"), where, act=f"Drain {named} with pipes, pump and traps before frost",

@@ -143,7 +143,7 @@ def taken(one: HeldNight, shown_in: HeaderUnits) -> tuple[tuple[str, str], ...]:
 def _without(one: HeldNight, shown_in: HeaderUnits) -> Finding:
     out = one.outdoors
     says = f"no heater that may run with somebody asleep stands: at {out.place},"
-    says += f" {warm(out.coldest.best, shown_in)} outside, the room comes to {between(one.coldest, shown_in)}"
+    says += f" {between(out.coldest, shown_in)} outside, the room comes to {between(one.coldest, shown_in)}"
     says += "; what keeps a sleeper warm are bags for that"
     return Finding(
         "heat/held", out.of, "limit", says, one.coldest.best, None, None, "K", source_of("wanted", "asleep"), out.of,
@@ -159,7 +159,7 @@ def _not_held(one: HeldNight, heater: StandingHeater | None, shown_in: HeaderUni
     wanted = warm(warmth.wanted, shown_in) + (" (taken where nobody wrote it)" if warmth.is_wanted_assumed else "")
     verb = "comes to" if is_surely_short else "may come to no more than"
     reached = between(one.coldest, shown_in) if is_surely_short else warm(one.coldest.low, shown_in)
-    says = f"at {out.place}, {warm(out.coldest.best, shown_in)} outside, {warmth.name} at its highest {verb} {reached}"
+    says = f"at {out.place}, {between(out.coldest, shown_in)} outside, {warmth.name} at its highest {verb} {reached}"
     says += f" inside, {wanted} is wanted"
     if one.holds_down_to is not None and one.holds_down_to.best < warmth.wanted:
         says += f"; it holds that down to {between(one.holds_down_to, shown_in)} outside"
