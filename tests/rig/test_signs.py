@@ -38,6 +38,21 @@ def test_a_sign_that_says_nothing_is_a_mistake(words: str, given: str, says: str
     assert len(told) == 1 and told[0].startswith(f'"{given}" is not taken: ') and says in told[0]
 
 
+@pytest.mark.parametrize(
+    ("words", "shown"),
+    [
+        ("generator: [yes]", '"[yes]"'),
+        ("generator: []", '"[]"'),
+        ("folded_depth: {deep: 4}", '"{deep: 4}"'),
+        ("puts_out: {kind: {A: B}}", '"{kind: {A: B}}"'),
+    ],
+)
+def test_a_list_or_a_map_that_is_not_understood_is_shown_as_it_is_written(words: str, shown: str) -> None:
+    text = f"boxwright: 1\nunits: {{length: mm}}\nparts:\n  thing: {{{words}}}\n"
+    (says,) = [one.says for one in read_rig(text).problems if one.path.startswith("parts[thing]")]
+    assert shown in says
+
+
 @pytest.mark.parametrize("words", ["keep_clear: 0", "slides: {to: left, by: 0}", "out: {reach: 1200, pitch: 0 deg}"])
 def test_nothing_at_all_is_taken(words: str) -> None:
     facet, told = facet_of(words)

@@ -146,6 +146,8 @@ def _says(error: Any, location: tuple[Any, ...], model: type[BaseModel], others:
         return _unknown_key(key, error["loc"], model, others)
     if error["type"] == "value_error":
         says = str(error["ctx"]["error"])
+        if isinstance(given, (Mapping, list, tuple)):
+            says = says.replace(str(given), _as_written(given)).replace(str(given).lower(), _as_written(given))
         is_named = not isinstance(given, str) or _short(given) in says
         return says if is_named else f'"{_short(given)}" is not taken: {says}'
     if error["type"] == "missing":
@@ -165,6 +167,15 @@ def _says(error: Any, location: tuple[Any, ...], model: type[BaseModel], others:
     if error["type"] == "literal_error":
         return f'"{_short(given)}" is not a word {key} knows; write it as {error["ctx"]["expected"]}'
     return f'cannot read "{_short(given)}" for {key}'
+
+
+def _as_written(given: Any) -> str:
+    """Return a list or a map as it stands in a rig file, not as a program shows it."""
+    if isinstance(given, Mapping):
+        return f"{{{', '.join(f'{key}: {_as_written(value)}' for key, value in given.items())}}}"
+    if isinstance(given, (list, tuple)):
+        return f"[{', '.join(map(_as_written, given))}]"
+    return str(given)
 
 
 def _unknown_key(key: str, location: tuple[Any, ...], model: type[BaseModel], others: Iterable[str]) -> str:

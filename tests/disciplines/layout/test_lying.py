@@ -60,6 +60,10 @@ def test_what_hangs_so_low_over_the_mattress_that_nobody_lies_there_is_told() ->
     assert kinds(shelf % 42, flat) == ["stop"]
     assert kinds(shelf % 43, flat) == []
     assert "bed cannot be slept in: shelf is on it at night, or low over it" in words(NIGHT, flat, shelf % 42)
+    (one,) = [one for one in said(flat, shelf % 42) if one.code == NIGHT]
+    assert one.act == "Give shelf or bed another place", "it is screwed on"
+    (chest,) = [one for one in said((), CHEST % (20, 2, "20 x 20 x 20", "")) if one.code == NIGHT]
+    assert "Put chest elsewhere for the night" in (chest.act or "")
     assert kinds(shelf.replace("20 x 14", "20 x 4") % 32, flat) == []  # 24 in are left of the 23.6 in of shoulders
     assert kinds(shelf.replace("20 x 14", "20 x 5") % 32, flat) == ["stop"]
     beside = shelf.replace("side: left", "side: left+28")

@@ -53,3 +53,11 @@ def test_a_measured_way_out_not_everybody_gets_through_is_told_where_no_rule_giv
     edits = (("countries: [US-NC]", f"countries: [{home}]"), ("clear: {width: 700, height: 500}", f"clear: {clear}"))
     told = {one for one, code, where in kinds(*edits) if (code, where) == ("clear-opening", "openings[window]")}
     assert told == ({kind} if kind else set())
+
+
+@pytest.mark.parametrize("to", ["2 deg", "0 deg", "0..3 deg"])
+def test_a_door_that_opens_a_crack_leaves_nothing_and_never_less(to: str) -> None:
+    """700 sin 2 deg are 24 mm, of which its frame takes more."""
+    (door,) = [one for one in result(("to: 90 deg", f"to: {to}")).exits if one.way.name == "door"]
+    assert door.clear is not None
+    assert [end for band in door.clear[:1] for end in (band.low, band.best, band.high)] == [0.0, 0.0, 0.0]

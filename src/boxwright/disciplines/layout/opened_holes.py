@@ -6,7 +6,7 @@ A hole has two ends: what is surely free of it, and what may be at most.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import acos, cos, inf, pi
+from math import cos, inf, pi
 
 from boxwright.disciplines.layout.bodies import doubt_of
 from boxwright.disciplines.layout.method import left_beside_leaf
@@ -71,7 +71,8 @@ def _turned(one: Closed, swing: Swing, hole: Corners, reaches: Reaches, at_most:
     turn = pi / 2.0
     if swing.to is not None:
         turn = (swing.to.high if at_most else swing.to.low) if swing.to.known else pi / 2.0 if at_most else 0.0
-    shares = [cos(min(turn, reach, pi / 2.0)) for reach in reaches] or [cos(min(turn, pi / 2.0))]
+    turns = [min(turn, reach, pi / 2.0) for reach in reaches] or [min(turn, pi / 2.0)]
+    shares = [cos(one) for one in turns]
     if swing.hinge == BOTH:
         axis = 1 - UPRIGHT.get(one.wall, 1)
         half = (high[axis] - low[axis]) / 2.0
@@ -80,7 +81,7 @@ def _turned(one: Closed, swing: Swing, hole: Corners, reaches: Reaches, at_most:
     elif swing.hinge in EDGES and EDGES[swing.hinge][0] != WALLS.get(one.wall, (2, 1.0))[0]:
         axis, side = EDGES[swing.hinge]
         whole = high[axis] - low[axis]
-        covered = whole - left_beside_leaf(whole, acos(max(shares))) if at_most else whole * max(shares)
+        covered = whole - left_beside_leaf(whole, min(turns)) if at_most else whole * max(shares)
         if side > 0.0:
             high[axis] -= covered
         else:

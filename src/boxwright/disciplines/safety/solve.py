@@ -318,7 +318,8 @@ def _uncovered(band: Band, by: Band) -> Band:
 
 
 def _less(band: Band, by: float) -> Band:
-    return Band(band.best - by, band.low - by, band.high - by, spread=band.spread, assumed=True)
+    best, low, high = (max(end - by, 0.0) for end in (band.best, band.low, band.high))
+    return Band(best, low, high, spread=band.spread, assumed=True)
 
 
 def _beds(own: Section, sleepers: tuple[Sleeper, ...], stood: tuple[Stood, ...]) -> tuple[Bed, ...]:

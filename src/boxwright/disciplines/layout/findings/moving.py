@@ -65,12 +65,14 @@ def sleeping_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if meeting.is_bed and meeting.sure != "grazes":
             yield _made_up(code, meeting, shown_in)
     for taken in result.taken:
-        yield _taken(code, taken)
+        yield _taken(code, taken, {body.of for body in result.bodies if body.kind == "cargo"})
 
 
-def _taken(code: str, one: Taken) -> Finding:
+def _taken(code: str, one: Taken, cargo: set[str]) -> Finding:
     names, is_are = listed(one.names), "is" if len(one.names) == 1 else "are"
     act = f"Put {names} elsewhere for the night, and write where as when_sleeping"
+    if not cargo.issuperset(one.by):  # what is built in is not carried off for a night
+        act = f"Give {names} or {one.name} another place"
     if one.sure == "perhaps":
         says = f"{names} may take the room to lie on {one.name}"
         return asking(code, one.by[0], says, act, ("sleep",), (one.of, *one.by), could_stop=True)
