@@ -14,6 +14,7 @@ from typing import Any
 import pytest
 
 from boxwright.web import contract, serving, things
+from boxwright.web.ahead import REST as UNTIL_SOUGHT
 from boxwright.web.contract import CONTRACT, Cancel, Drop, Hello, Look, Move, Seek, Slot, Undo
 from boxwright.web.figures import numbers_of
 from boxwright.web.seeking import Sought
@@ -199,6 +200,30 @@ def test_a_change_that_cannot_be_sought_is_said(room: Workroom, monkeypatch: pyt
     offered = [one for one in told(tab) if one["t"] == "offered"]
     assert [one["remedy"] for one in offered] == [""]
     assert broken.stopped == 1
+
+
+def test_changes_are_sought_ahead_once_the_hands_have_rested(room: Workroom, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[tuple[str, int, date]] = []
+    at = [100.0]
+    monkeypatch.setattr(room, "_clock", lambda: at[0])
+    monkeypatch.setattr(room._ahead, "piece", lambda seen, *about: asked.append((seen.slot.stage, *about)))
+    tab = Tab()
+
+    async def resting() -> None:
+        await handled(room, tab, hello())
+        tab.slot = Slot(stage="safe")
+        room.tabs.append(tab)
+        room._moved_at = 100.0
+        loop = asyncio.create_task(room.idle(0.001))
+        at[0] = 100.0 + UNTIL_SOUGHT - 0.01
+        await turns()
+        assert asked == []
+        at[0] = 100.0 + UNTIL_SOUGHT
+        await until(lambda: asked != [])
+        loop.cancel()
+
+    apart(resting())
+    assert set(asked) == {("safe", 0, TODAY)}
 
 
 def set_name(value: str, seq: int) -> contract.Set:

@@ -87,6 +87,7 @@ class Bench:
         self._loose: dict[tuple[Key, int], tuple[Movable, ...]] = {}
         self._past: int | None = None
         self._harmed: list[Slot] = []
+        self._laid_stages: set[int] = set()
         self._as_is: Laid | None = None
         self._changed: Laid | None = None
 
@@ -121,6 +122,14 @@ class Bench:
         if self._rooms is None:
             self._rooms = Rooms(self.reading.rig, self._standings())
         return self._rooms
+
+    def lay_one_more(self) -> bool:
+        """Work out the next stage that no proof has asked for yet, as the text stands; False where none is left."""
+        left = next((number for number in self.stages if number not in self._laid_stages), None)
+        if left is not None:
+            self._at_stage(left)
+            self._laid_stages.add(left)
+        return left is not None
 
     def stage_before(self, number: int, is_ticked: bool) -> tuple[Slot, ...]:
         """Return the slots of one stage, as planned or as ticked, as the text stands."""

@@ -20,9 +20,11 @@ from secrets import token_hex
 from pydantic import BaseModel
 
 from boxwright.web import contract, forms, terms, things
+from boxwright.web.ahead import REST as UNTIL_SOUGHT
+from boxwright.web.ahead import Ahead
 from boxwright.web.beginning import asks, begun_from_answers, begun_from_demo, demos
 from boxwright.web.desk import Desk
-from boxwright.web.figures import key_for, numbers_of, slot_findings
+from boxwright.web.figures import key_for, numbers_of, slot_findings, vehicle_of
 from boxwright.web.gestures import Refused
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile
 from boxwright.web.making import Making
@@ -69,6 +71,7 @@ class Workroom:
         """Another each time the program is started: revisions of two programs have nothing to do with each other."""
         self.tabs: list[Tab] = []
         self.seekers = Seekers()
+        self._ahead = Ahead(self.seekers)
         self._offered: dict[str, tuple[int, Sought]] = {}
         """What was found, by the finding it was proved for (`key_of`) and the text it was proved in."""
         self._moved_at = self._swept_at = 0.0
@@ -385,9 +388,9 @@ class Workroom:
 
     async def _found(self, tab: Tab, message: contract.Seek, text: str, rev: int) -> None:
         key = key_for(message.code, message.where, message.load, message.use, self._seen(tab))
-        slot = (tab.slot.stage, message.load, message.use, tab.slot.vehicle)
-        asked = (text, message.code, message.where, *slot, self.today)
-        seeking = asyncio.get_running_loop().run_in_executor(self.seekers(), sought, *asked)
+        asked = (message.code, message.where, tab.slot.stage, message.load, message.use)
+        about = (text, asked, vehicle_of(self._seen(tab)), self.today)
+        seeking = asyncio.get_running_loop().run_in_executor(self.seekers(), sought, *about)
         await asyncio.wait({seeking})
         failed = seeking.exception()
         if failed is not None:
@@ -458,6 +461,9 @@ class Workroom:
                 if self.desk is None or rest < QUIET:
                     continue
                 self._one_piece()
+                if rest >= UNTIL_SOUGHT:
+                    for tab in self.tabs:
+                        self._ahead.piece(self._seen(tab), self.desk.session.rev, self.today)
                 if rest < REST:
                     gc.collect(0)
                 elif self._swept_at < self._moved_at:
