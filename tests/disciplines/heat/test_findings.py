@@ -143,3 +143,14 @@ def test_a_full_tank_is_short_perhaps_short_scarce_or_enough(volume: str, kind: 
     found = [one for one in worked(edited(("volume: 10}", f"volume: {volume}}}")), "sleep")
              if one.code == "heat/fuel-for-the-night"]  # fmt: skip
     assert [one.kind for one in found] == ([kind] if kind else [])
+
+
+def test_no_night_is_surely_held_with_a_door_that_may_stand_open() -> None:
+    door = "height: 1800, stage: shell, cut: yes, done: yes"
+    answers = []
+    for now in ("", ", now: shut", ", now: stands open"):
+        told = studied(edited((door, f"{door}{now}")))
+        (slot,) = [one for one in told.asked_slots("sleep", "night") if one.heat is not None and one.heat.held][:1]
+        assert slot.heat is not None
+        answers.append(holds(slot.heat.held[0], slot.findings))
+    assert answers == ["yes", "yes", "perhaps"]

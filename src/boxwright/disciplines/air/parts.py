@@ -42,6 +42,8 @@ class Facet(Entry):
 NAMED: dict[str, type[Entry]] = {}
 PLAIN: dict[str, type[Entry]] = {}
 NOTHING_SAID = Facet()
+SHUT = frozenset({"shut", "closed", "locked"})
+"""What is written of a leaf that is shut today."""
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
@@ -68,6 +70,11 @@ class PlannedVent:
     def is_contradicted(self) -> bool:
         """Return whether it is ticked while words say what is there today: they may say that it is covered."""
         return self.is_done and self.now.strip().lower() not in ("", "fitted")
+
+    @property
+    def may_stand_open(self) -> bool:
+        """Return whether it is a door or a window that is ticked while words say else than that it is shut."""
+        return self.kind in ("door", "window") and self.is_contradicted and self.now.strip().lower() not in SHUT
 
 
 @dataclass(frozen=True, slots=True)

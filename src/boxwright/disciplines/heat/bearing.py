@@ -13,13 +13,16 @@ Holds = Literal["yes", "perhaps", "no"]
 TOLD = frozenset({"heat/held", "heat/too-warm-at-lowest", "heat/loud-at-night", "heat/fuel-reach"})
 """Rules that undo nothing: the night's own numbers tell them, or they leave the room as warm as it is."""
 
+OF_THE_ROOM = frozenset({"air/leaf-not-shut"})
+"""Rules that undo every night in the room, whatever warms it."""
+
 
 def undone_by(one: HeldNight, findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """Return what stands against a heater holding its room in a night, or may: worst first, each rule once."""
     if one.warmth is None or not one.warmth.of:
         return ()
     about = (one.warmth.of, one.outdoors.of)
-    bearing = [each for each in findings if _may_undo(each) and _is_about(each, about)]
+    bearing = [each for each in findings if _may_undo(each) and (each.code in OF_THE_ROOM or _is_about(each, about))]
     # What another place is too high for says nothing of this one.
     bearing = [each for each in bearing if _is_of_this_place(each, one.outdoors.of)]
     by_rule = {each.code: each for each in sorted(bearing, key=lambda each: -_weight(each))}
@@ -41,6 +44,7 @@ def _is_about(finding: Finding, paths: tuple[str, ...]) -> bool:
 
 def _may_undo(finding: Finding) -> bool:
     is_heat = finding.code.startswith(("heat/", "rig/")) and finding.code not in TOLD
+    is_heat = is_heat or finding.code in OF_THE_ROOM
     if not is_heat or (finding.uses and "sleep" not in finding.uses):
         return False
     if finding.kind == "unknown":

@@ -9,7 +9,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from boxwright.disciplines.air.findings.at_work import air_at_work
-from boxwright.disciplines.air.findings.breathing import air_by_a_flame, fresh_air, low_and_high, vent_not_open
+from boxwright.disciplines.air.findings.breathing import (
+    air_by_a_flame,
+    fresh_air,
+    leaf_not_shut,
+    low_and_high,
+    vent_not_open,
+)
 from boxwright.disciplines.air.findings.damp import condensation, damp_wood, mild_wet
 from boxwright.disciplines.air.findings.lockers import gas_drop, gas_locker
 from boxwright.disciplines.air.result import Result
@@ -25,6 +31,7 @@ __all__ = [
     "fresh_air",
     "gas_drop",
     "gas_locker",
+    "leaf_not_shut",
     "low_and_high",
     "mild_wet",
     "vent_not_open",
@@ -35,6 +42,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     air_at_work,
     air_by_a_flame,
     vent_not_open,
+    leaf_not_shut,
     low_and_high,
     condensation,
     mild_wet,

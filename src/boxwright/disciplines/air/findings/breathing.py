@@ -162,6 +162,26 @@ def _ticked_yet(planned: PlannedVent) -> Finding:
     )  # fmt: skip
 
 
+def leaf_not_shut(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask whether a door or a window shuts of which something is written that is there today, where somebody sleeps.
+
+    Asks: does every leaf that is ticked shut, as the night takes it
+    Limit: none
+    Source: own-rule
+    Lever: now of the opening
+    """
+    for one in result.vents if result.use == "sleep" else ():
+        planned = one.planned
+        if planned.may_stand_open:
+            says = f"{planned.name} is ticked, and what is there today is written beside it: {planned.now}; the night"
+            says += " takes it as shut, and its cold and damp are not counted where it is not"
+            yield Finding(
+                "air/leaf-not-shut", planned.of, "unknown", says, source=OWN_RULE, lever=f"{planned.of}.now",
+                act=f"Shut {planned.name} and see that it stays so: then write now: shut, else done: part", minutes=2,
+                could_stop=False, uses=SLEEP, because=(planned.of,),
+            )  # fmt: skip
+
+
 def low_and_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that vents stand at one height only, so that air has no way in and out.
 
