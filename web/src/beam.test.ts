@@ -26,4 +26,9 @@ describe("the balance", () => {
     expect(placed(balance(-100)).up[0]?.tall).toBe(4);
     expect(placed(balance(0)).up[0]?.lifts).toBe(false);
   });
+
+  it("begins at the front of a box that reaches ahead of the ball", () => {
+    const found = placed({ ...balance(100), front_mm: -2000 });
+    expect([found.front, found.begins, found.rear]).toEqual([34, 76, 286]);
+  });
 });

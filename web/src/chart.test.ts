@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Chart } from "./contract";
-import { areLong, bar, barLabel, boundLabels, nearest, pointsOf, rowsOf, ticks } from "./plot";
+import { areLong, bar, barLabel, boundLabels, nearest, type Point, pointsOf, rowsOf, saidAt, ticks } from "./plot";
 
 describe("the number of a bar", () => {
   it("stands over its bar", () => {
@@ -73,6 +73,18 @@ describe("the points of a chart", () => {
     expect(nearest(points, 900, 900)?.key).toBe("0-2");
   });
 
+  it("say all that lies under one dot, each thing once, the one pointed at first", () => {
+    const at = (key: string, x: number, y: number, says: string): Point => ({ key, series: 0, index: 0, x, y, says });
+    const [low, high, away, aside, same] = [at("a", 100, 50, "low"), at("b", 100, 53.9, "high"), at("c", 100, 58, "away"), at("d", 104, 50, "aside"), at("e", 100, 50, "low")];
+    const all = [low, high, away, aside, same];
+    expect(saidAt(all, high)).toBe("high; low");
+    expect(saidAt(all, low)).toBe("low; high");
+    expect(saidAt(all, away)).toBe("away");
+    expect(saidAt(all, aside)).toBe("aside");
+    const [room, out] = [at("f", 0, 0, "20 h, room: 32 F"), at("g", 0, 1, "20 h, outside: 31 F")];
+    expect(saidAt([room, out, at("h", 1, 1, "21 h, room: 31 F")], out)).toBe("20 h, outside: 31 F; room: 32 F; 21 h, room: 31 F");
+  });
+
   it("stand in a table by place and line, and what is not known says so", () => {
     expect(rowsOf(NIGHT)).toEqual([
       { at: "20 h", cells: ["32 F (27 to 35)", "20 F"] },
@@ -109,5 +121,14 @@ describe("the name of a limit", () => {
   it("lies on no other name", () => {
     const [one, other] = boundLabels([{ label: "drips: window", y: 100 }, { label: "drips: hatch", y: 103 }], [], 0, 300);
     expect(Math.abs((one?.y ?? 0) - (other?.y ?? 0)) >= 13 || Math.abs((one?.x ?? 0) - (other?.x ?? 0)) > 80).toBe(true);
+  });
+
+  it("makes room for the name of another limit at the same height", () => {
+    expect(boundLabels([{ label: "drips: window", y: 100 }, { label: "drips: hatch", y: 100 }], [], 0, 120).map((one) => one.y)).toEqual([95, 113]);
+  });
+
+  it("is not cut off by the top of the chart", () => {
+    expect(boundLabels([{ label: "plate", y: 29 }], [], 0, 300)[0]?.y).toBe(42);
+    expect(boundLabels([{ label: "plate", y: 30 }], [], 0, 300)[0]?.y).toBe(25);
   });
 });

@@ -1,7 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Chart as Drawn } from "./contract";
-import { areLong, bar, barLabel, boundLabels, doubt, endLabels, line, nearest, type Point, pointsOf, rowsOf, ticks } from "./plot";
+import { areLong, bar, barLabel, boundLabels, DOT, doubt, endLabels, line, nearest, type Point, pointsOf, rowsOf, saidAt, ticks } from "./plot";
 import { ALONG_A_LINE, BETWEEN_LINES, goneTo } from "./roving";
 
 /** How high a chart is (px), without what stands under it. */
@@ -151,7 +151,7 @@ function Plot({ chart, width }: { chart: Drawn; width: number }) {
                 <path class="doubt" d={doubt(one, x, y)} />
                 <path d={line(one, x, y)} stroke-dasharray={DASHES[number % DASHES.length]} />
                 {points.filter((each) => each.series === number).map((each) => (
-                  <circle key={each.key} cx={each.x} cy={each.y} r="4" {...reached(each)} />
+                  <circle key={each.key} cx={each.x} cy={each.y} r={DOT} {...reached(each)} />
                 ))}
               </g>
             ))}
@@ -168,7 +168,7 @@ function Plot({ chart, width }: { chart: Drawn; width: number }) {
           </g>
         ))}
       </svg>
-      <p class={told ? "told" : "told none"} aria-hidden="true">{told?.says ?? "Point at the chart, tap it or go along it by the arrow keys: the number stands here."}</p>
+      <p class={told ? "told" : "told none"} aria-hidden="true">{told ? saidAt(points, told) : "Point at the chart, tap it or go along it by the arrow keys: the number stands here."}</p>
     </>
   );
 }

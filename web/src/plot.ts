@@ -5,6 +5,8 @@ import type { Chart, Series } from "./contract";
 const LETTER = 6.5;
 /** How high the letters of a number or a name are (px). */
 const LETTERS = 13;
+/** How far a dot reaches (px). */
+export const DOT = 4;
 
 /** A number of a chart: whose it is, where it stands (px), and what it says. */
 export type Point = { key: string; series: number; index: number; x: number; y: number; says: string };
@@ -61,6 +63,14 @@ export function nearest(points: readonly Point[], x: number, y: number): Point |
   const away = Math.min(...points.map((one) => Math.abs(one.x - x)));
   const there = points.filter((one) => Math.abs(one.x - x) < away + 0.5);
   return there.toSorted((one, other) => Math.abs(one.y - y) - Math.abs(other.y - y))[0];
+}
+
+/** What is said where a number stands: by it, and by each other that its dot covers or is covered by: the place they have in common once. */
+export function saidAt(points: readonly Point[], one: Point): string {
+  const covered = points.filter((other) => other !== one && Math.hypot(other.x - one.x, other.y - one.y) < DOT);
+  const at = one.says.slice(0, one.says.indexOf(", ") + 2);
+  const others = covered.map((each) => each.says).filter((says) => says !== one.says);
+  return [one.says, ...new Set(others.map((says) => (at.length > 1 && says.startsWith(at) ? says.slice(at.length) : says)))].join("; ");
 }
 
 /** The numbers of a chart as a table: a row for each place along it, a column for each line. */
