@@ -21,7 +21,7 @@ PIPE_CLOSED = 141
 """Exit code where the reader of the pipe has gone (128 and the number of the signal), so that it is never a 0."""
 
 
-OBJECTS_BEFORE_COLLECTING = 100_000
+OBJECTS_BEFORE_COLLECTING = 200_000
 """Objects a start makes and keeps; looking through them for rubbish every 700 costs a tenth of it and finds none."""
 
 
