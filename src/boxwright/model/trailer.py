@@ -213,3 +213,6 @@ class Person(Entry):
     weight: KilogramBand | None = None
     height: MetreBand | None = None
     sleeps: str = Field("", description="the bed, by its part name")
+    waits: YesNo = Field(
+        None, description="waits in the trailer while it is left and cannot get out, as a dog does: yes or no"
+    )

@@ -25,7 +25,7 @@ KNOWN_KEYS = frozenset(
     " screws tie wll backs hinge tank heater swing slides keep_clear sees out mattress carcass sheets bars free_area"
     " fan expires alarm release egress needs weather what steps stages date with tongue axles values studs part wood"
     " of thick between cargo tanks for parked people rating payload gcwr kerb people_and_gear ball_height fuses sleeps"
-    " bore drain unbraked nose_max total nose tube every first face".split()
+    " waits bore drain unbraked nose_max total nose tube every first face".split()
 )
 """The keys at which a broken one-line item is cut when the caller names none; the composed set takes their place."""
 

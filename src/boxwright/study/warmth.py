@@ -16,6 +16,7 @@ from boxwright.exchange import Airflow, Box, Context, Layup, LayupLayer, Moistur
 from boxwright.finding import Finding
 from boxwright.model.part import Frame
 from boxwright.model.place import Place, shifted
+from boxwright.model.trailer import Person
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Failed, Once
 from boxwright.study.standing import Standing
@@ -61,12 +62,19 @@ def warmed(
         context.use,
         feeding_standing(standing.frames, standing.openings, standing.wires, rig.heat),
         standing.charges,
+        _waiting(rig.people) if context.use == "leave" else (),
     )
     nights = once(nights_of, warm)
     aired = once(
         air.solve, rig.air, offered, vents, planes, nights, people, context.use, context.countries, context.judged_on
     )
     return warm, once(heat.findings, warm, context.shown_in), aired, once(air.findings, aired, context.shown_in)
+
+
+def _waiting(people: tuple[tuple[str, Person], ...]) -> tuple[tuple[str, bool], ...]:
+    """Return who waits in a trailer that is left, or may: one who is written to, but nobody knows whether."""
+    asked = ((name, one) for name, one in people if one.waits or "waits" in one.model_fields_set)
+    return tuple((name, bool(one.waits)) for name, one in asked if one.waits is not False)
 
 
 def layups_of(framed: frame.Result, section: frame.Section) -> tuple[Layup, ...]:

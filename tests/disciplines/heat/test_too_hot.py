@@ -21,6 +21,7 @@ COOLER = (
     "  cooler: {x: 3000, side: left, z: 900, size: 300 x 300 x 300, weight: 20, stage: shell, done: yes, cools: {of: window, heat: 3000 W, hatch: window, fed_by: mains, drains: below floor}}",  # noqa: E501
 )
 COLD = 273.15
+CODES = ("heat/too-hot", "heat/hot-not-known", "heat/left-in-heat")
 
 
 def edited(*edits: tuple[str, str]) -> str:
@@ -46,7 +47,7 @@ def hot_of(use: str, *edits: tuple[str, str]) -> HotHours:
 
 def told(use: str, *edits: tuple[str, str]) -> list[Finding]:
     """Return what is said of the hot day of the small rig in a use."""
-    return [one for one in slot_of(use, *edits).findings if one.code in ("heat/too-hot", "heat/hot-not-known")]
+    return [one for one in slot_of(use, *edits).findings if one.code in CODES]
 
 
 def test_the_day_is_the_one_the_page_shows() -> None:
@@ -161,3 +162,32 @@ def test_the_hotter_the_day_the_more_is_said(written: str, kind: str) -> None:
     assert [one.kind for one in found] == ([kind] if kind else [])
     if kind == "unknown":
         assert "nobody wrote" not in found[0].says, "all is written: it is as wide as such days are"
+
+
+def waits(written: str, hot: str, *edits: tuple[str, str]) -> list[tuple[str, str]]:
+    """Return what is said of a trailer that is left with a dog in it, or perhaps."""
+    dog = ("  owner: {weight: 80", f"  rex: {{weight: 25, waits: {written}}}\n  owner: {{weight: 80")
+    found = told("leave", dog, ("hottest_design: 22 C", f"hottest_design: {hot}"), *edits)
+    return [(one.code.removeprefix("heat/"), one.kind) for one in found]
+
+
+def test_who_waits_in_it_while_it_is_left_is_held_against_the_hottest_hour_of_every_place() -> None:
+    """Shut it comes to about what it is outside most likely; with sun on a skin of no known colour 13 K above."""
+    asked, stopped = [("left-in-heat", "unknown")], [("left-in-heat", "limit")]
+    assert waits("yes", "15 C") == waits("no", "45 C") == []
+    assert waits("yes", "22 C") == waits("unknown", "45 C") == asked
+    assert waits("yes", "30 C") == waits("yes", "45 C") == stopped
+    mild = ("places:\n", "places:\n  hill: {coldest_design: -5 C, height: 0 m, hottest_design: 15 C}\n")
+    wide = (mild[0], mild[1].replace("15 C", "5..54 C"))
+    assert waits("yes", "30 C", mild) == waits("yes", "30 C", wide) == stopped
+    assert waits("yes", "15 C", (mild[0], mild[1].replace(", hottest_design: 15 C", ""))) == [
+        ("hot-not-known", "unknown")
+    ]
+    assert waits("yes", "45 C", COOLER) == stopped, "what cools it may stop unseen"
+
+
+def test_where_nobody_waits_or_somebody_is_in_it_it_is_not_asked() -> None:
+    dog = ("  owner: {weight: 80", "  rex: {weight: 25, waits: yes}\n  owner: {weight: 80")
+    hot = ("hottest_design: 22 C", "hottest_design: 45 C")
+    assert told("leave", hot) == []
+    assert [one.code for one in told("sleep", dog, hot)] == ["heat/too-hot"]

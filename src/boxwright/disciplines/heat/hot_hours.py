@@ -11,14 +11,17 @@ from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.cooling import cold_of
 from boxwright.disciplines.heat.day import Airing, DayRun, Way, day_of, hot_end_of, ways_of
 from boxwright.disciplines.heat.hot import HotDay, hot_days
-from boxwright.disciplines.heat.material import columns
+from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.parts import Section
 from boxwright.disciplines.heat.result import HotHours, StandingCooler
 from boxwright.exchange import Moisture
-from boxwright.units import Band
+from boxwright.units import Band, exactly
 
 NO_FAN_HELPS = columns("too_hot")["no fan helps"][0]
 """K: from here on moving air no longer cools anybody."""
+LEFT_TOO_HOT = columns("left_waiting")["no hotter"][0]
+"""K: no hotter is it for whoever waits and cannot get out."""
+WAITING: Band = interval(*columns("waiting")["gives off"])
 AIRED: tuple[Way, ...] = ("fans", "opened", "shut")
 """The ways to air it without a door, the best first."""
 
@@ -46,6 +49,22 @@ def hottest_of(
         hot, run = max(surely, key=lambda pair: _warm(pair[1], use).low, default=(hot, run))
     is_plugged_in = any(one.works != "no" and one.feed.ends == "outside" for one in coolers)
     return HotHours(hot, run, _warm(run, use), "work" if use == "work" else "bedtime", is_plugged_in)
+
+
+def hottest_left(own: Section, inside: Inside, waiting: int) -> HotHours | None:
+    """Return the hottest day of those who wait in a trailer that is left: shut, for nobody is there to air it.
+
+    What cools it counts for nothing: it may stop, and nobody sees it.
+    """
+    one, nothing = WAITING, exactly(0.0)
+    warm = Band(one.best * waiting, one.low * waiting, one.high * waiting, spread="interval", assumed=True)
+    there = (Moisture("waiting", nothing, warm, "waiting"),)
+    airing = Airing(inside.airflow, inside.airflow)
+    runs = [(hot, _day(inside, hot, airing, there, "shut")) for hot in hot_days(own)]
+    if not runs:
+        return None
+    hot, run = max(runs, key=lambda pair: (pair[1].warmest.best > LEFT_TOO_HOT, pair[1].warmest.high))
+    return HotHours(hot, run, run.warmest, "left")
 
 
 def _best_run(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], use: str) -> DayRun:

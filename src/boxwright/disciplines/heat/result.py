@@ -134,14 +134,15 @@ class StandingCooler:
 class HotHours:
     """The hottest day of those in the room: its run in the best way there is, and how warm (K) it is for them.
 
-    ``when``: "bedtime" for those who sleep in it, "work" for those who work in it, whose hottest hour counts.
+    ``when``: "bedtime" for those who sleep in it, "work" for those who work in it, whose hottest hour counts, "left"
+    for those who wait in it while it is left.
     ``is_plugged_in`` says that a cable from outside feeds what cools it.
     """
 
     hot: HotDay
     run: DayRun
     warm: Band
-    when: Literal["bedtime", "work"]
+    when: Literal["bedtime", "work", "left"]
     is_plugged_in: bool = False
 
 
@@ -156,7 +157,8 @@ class Result:
     electricity in those nights, ``batteries`` what hangs on those that feed them. ``proof`` is what a logged
     night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out. ``hot`` is the hottest day of
     those in it, ``has_hot_day`` says that some place tells how hot it gets. ``no_night`` and ``no_hot_day`` are the
-    names of the places of which nobody wrote how cold or how hot it gets.
+    names of the places of which nobody wrote how cold or how hot it gets. ``waiting`` are the names of those who wait
+    in it while it is left, each with whether that is written for certain.
     """
 
     of: str
@@ -180,6 +182,7 @@ class Result:
     has_hot_day: bool = False
     no_night: tuple[str, ...] = ()
     no_hot_day: tuple[str, ...] = ()
+    waiting: tuple[tuple[str, bool], ...] = ()
 
     @property
     def is_peopled(self) -> bool:

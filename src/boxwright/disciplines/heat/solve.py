@@ -12,11 +12,11 @@ from boxwright.disciplines.heat.cooling import standing_cooler
 from boxwright.disciplines.heat.electricity import load_of
 from boxwright.disciplines.heat.feeds import feed_of, feed_of_cooler
 from boxwright.disciplines.heat.hot import hot_days
-from boxwright.disciplines.heat.hot_hours import hottest_of
+from boxwright.disciplines.heat.hot_hours import hottest_left, hottest_of
 from boxwright.disciplines.heat.night import HeldNight, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
 from boxwright.disciplines.heat.proved import proof_of
-from boxwright.disciplines.heat.result import Result, StandingCooler, StandingHeater
+from boxwright.disciplines.heat.result import HotHours, Result, StandingCooler, StandingHeater
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Box, ElectricLoad, Layup, Moisture, Opening
@@ -52,11 +52,13 @@ def solve(
     use: str,
     feeding: Stands = (),
     charges: tuple[tuple[str, Band], ...] = (),
+    waiting: tuple[tuple[str, bool], ...] = (),
 ) -> Result:
     """Return what heat has worked out in one slot.
 
     ``standing`` pairs the path of each heater that stands with "yes" or "perhaps", ``feeding`` that of each thing and
-    wire that may feed one; ``sleepers`` are who is inside, ``charges`` how full batteries are at dusk, by their names.
+    wire that may feed one; ``sleepers`` are who is inside, ``charges`` how full batteries are at dusk, by their names;
+    ``waiting`` who waits in it while it is left, and whether for certain.
     """
     there, strung = dict(standing), dict(feeding)
     shell = shell_of(layups, openings)
@@ -94,10 +96,11 @@ def solve(
         loads=_loads(held, heaters, volume),
         batteries=hung_on(own, strung, feeds, dict(charges)),
         proof=proof,
-        hot=hottest_of(own, inside, moisture, coolers, use) if is_known else None,
+        hot=_hottest(own, inside, moisture, coolers, use, len(waiting)) if is_known else None,
         has_hot_day=bool(hot_days(own)),
         no_night=_other_than(own, {one.place for one in places}),
         no_hot_day=_other_than(own, {one.place for one in hot_days(own)}),
+        waiting=waiting,
     )
 
 
@@ -150,6 +153,18 @@ def _loads(held: tuple[HeldNight, ...], heaters: tuple[StandingHeater, ...], vol
         if one.warmth is not None and one.warmth.of in by_path
     )
     return tuple(load for load in found if load is not None)
+
+
+def _hottest(
+    own: Section,
+    inside: Inside,
+    moisture: tuple[Moisture, ...],
+    coolers: tuple[StandingCooler, ...],
+    use: str,
+    waiting: int,
+) -> HotHours | None:
+    """Return the hottest day of those in it; of those who wait in it where it is left."""
+    return hottest_left(own, inside, waiting) if waiting else hottest_of(own, inside, moisture, coolers, use)
 
 
 def _left(inside: Inside, places: tuple[Outdoors, ...]) -> tuple[HeldNight, ...]:

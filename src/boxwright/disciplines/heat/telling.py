@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 SLEEP: tuple[Use, ...] = ("sleep",)
 WORK: tuple[Use, ...] = ("work",)
+LEAVE: tuple[Use, ...] = ("leave",)
 OWN_RULE = "own-rule"
 METRES_IN_A_FOOT = 0.3048
 IN_WORDS: dict[str, str] = {

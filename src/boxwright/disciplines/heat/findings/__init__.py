@@ -34,7 +34,7 @@ from boxwright.disciplines.heat.findings.fumes import (
     hot_plate,
 )
 from boxwright.disciplines.heat.findings.height import height_not_known, too_high
-from boxwright.disciplines.heat.findings.hot import hot_not_known, too_hot
+from boxwright.disciplines.heat.findings.hot import hot_not_known, left_in_heat, too_hot
 from boxwright.disciplines.heat.findings.night import (
     fuel_for_the_night,
     heat_not_known,
@@ -97,6 +97,7 @@ __all__ = [
     "hole_not_known",
     "hot_not_known",
     "hot_plate",
+    "left_in_heat",
     "line_bore",
     "logged_apart",
     "loud_at_night",
@@ -137,6 +138,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     room_not_known,
     hot_not_known,
     too_hot,
+    left_in_heat,
     heat_not_known,
     height_not_known,
     feed_not_known,

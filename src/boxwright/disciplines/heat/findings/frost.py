@@ -9,11 +9,10 @@ from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import FuelTank
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.telling import A_COLD_NIGHT, OWN_RULE, asked_of_place, between, source_of, warm
-from boxwright.finding import Finding, Use, listed
+from boxwright.disciplines.heat.telling import A_COLD_NIGHT, LEAVE, OWN_RULE, asked_of_place, between, source_of, warm
+from boxwright.finding import Finding, listed
 from boxwright.units import Band, HeaderUnits
 
-LEAVE: tuple[Use, ...] = ("leave",)
 FREEZES = columns("water")["freezes"][0]
 """K"""
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.heat.hot_hours import NO_FAN_HELPS
+from boxwright.disciplines.heat.hot_hours import LEFT_TOO_HOT, NO_FAN_HELPS
 from boxwright.disciplines.heat.result import HotHours, Result
 from boxwright.disciplines.heat.telling import (
     A_HOT_DAY,
     IN_WORDS,
+    LEAVE,
+    OWN_RULE,
     SLEEP,
     WORK,
     asked_of_place,
@@ -17,7 +19,7 @@ from boxwright.disciplines.heat.telling import (
     warm,
 )
 from boxwright.disciplines.heat.year_room import ROOMS
-from boxwright.finding import Finding, Kind
+from boxwright.finding import Finding, Kind, listed
 from boxwright.units import HeaderUnits
 
 
@@ -29,8 +31,8 @@ def hot_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule
     Lever: hottest_design of a place
     """
-    uses = SLEEP if result.use == "sleep" else WORK
-    if not result.is_peopled or not result.volume.known:
+    uses = {"sleep": SLEEP, "work": WORK}.get(result.use, LEAVE)
+    if not (result.is_peopled or result.waiting) or not result.volume.known:
         return
     hot = f"hottest_design: {warm(A_HOT_DAY, shown_in)}"
     if not result.has_hot_day:
@@ -53,7 +55,7 @@ def too_hot(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: shade, a white roof, more that opens, a cooler, another place
     """
     found = result.hot
-    if found is None or found.warm.high <= ROOMS["too warm"]:
+    if found is None or found.when == "left" or found.warm.high <= ROOMS["too warm"]:
         return
     warmest, limit = found.warm, NO_FAN_HELPS if found.warm.high > NO_FAN_HELPS else ROOMS["too warm"]
     kind: Kind = "advice"
@@ -75,6 +77,50 @@ def too_hot(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     )  # fmt: skip
 
 
+def left_in_heat(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where it gets too hot for whoever waits in a trailer that is left, and cannot get out.
+
+    Asks: the hottest hour of the hottest day that is written, everything shut, nothing cooled
+    Limit: 29.5 C, of dogs and cats in indoor housing, on the safe side from the first hour on; asked where it may be
+    Source: animals-recalled; three such days through the room, hour by hour
+    Lever: waits of who waits; a milder place
+    """
+    found, names = result.hot, listed(name for name, _ in result.waiting)
+    if not result.waiting or result.use != "leave":
+        return
+    where = tuple(f"people[{name}]" for name, _ in result.waiting)
+    act = f"Take {names} with you on such a day, or let somebody stay who can open it; what cools it may stop unseen"
+    if not result.volume.known:
+        says = f"{_waits(result)}, and whether it gets too hot cannot be said: length, width and height of the body are"
+        says += " not all written"
+        yield Finding(
+            "heat/left-in-heat", where[0], "unknown", says, source=OWN_RULE, lever="trailer.body", act="Measure the"
+            " body inside, stud face to stud face and deck to bows", minutes=10, could_stop=False, uses=LEAVE,
+            because=(*where, "trailer.body"),
+        )  # fmt: skip
+    if found is None or found.warm.high <= LEFT_TOO_HOT:
+        return
+    is_written = any(sure for _, sure in result.waiting)
+    act = act if is_written else f"Write waits: yes or waits: no of {names}; {act[0].lower()}{act[1:]}"
+    says = f"{_waits(result)}: on a hot day at {found.hot.place}, {between(found.hot.hottest, shown_in)} outside, the"
+    says += f" room comes to {between(found.warm, shown_in)}, shut and not cooled; above {warm(LEFT_TOO_HOT, shown_in)}"
+    says += " nobody who cannot get out may be left in it"
+    yield Finding(
+        "heat/left-in-heat", where[0], "limit" if is_written and found.warm.best > LEFT_TOO_HOT else "unknown", says,
+        found.warm.high, LEFT_TOO_HOT,
+        LEFT_TOO_HOT - found.warm.high, "K", source_of("left_waiting", "no hotter"), where[0], act=act, minutes=5,
+        could_stop=False, uses=LEAVE, because=(*where, found.hot.of),
+    )  # fmt: skip
+
+
+def _waits(result: Result) -> str:
+    """Return who waits in it while it is left, or may."""
+    names = listed(name for name, _ in result.waiting)
+    if not any(sure for _, sure in result.waiting):
+        return f"nobody wrote whether {names} {'waits' if len(result.waiting) == 1 else 'wait'} in it while it is left"
+    return f"{names} {'waits' if len(result.waiting) == 1 else 'wait'} in it while it is left"
+
+
 def _aired(found: HotHours) -> str:
     if found.run.way == "shut":
         return "shut, for nothing opens,"
@@ -90,4 +136,4 @@ def _unsaid(result: Result, found: HotHours) -> str:
     return f"nobody wrote {' or '.join(lacks)}: that makes it so wide" if lacks else ""
 
 
-__all__ = ["hot_not_known", "too_hot"]
+__all__ = ["hot_not_known", "left_in_heat", "too_hot"]
