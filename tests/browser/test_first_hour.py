@@ -303,8 +303,12 @@ def test_the_plan_and_a_sheet_of_the_book_print(serve: Callable[..., Served], sh
     desk = show(serve("whimbrel"))
     expect(desk.thing("parts[tools]")).to_be_attached()
     desk.at_rest()
+    reasons = desk.page.locator(".answer .because").all_text_contents()
+    assert len(reasons) == 4 and all(reasons)
     for size in ("A4", "Letter"):
         (plan,) = printed(desk, size)
+        for reason in reasons:
+            assert "".join(reason.split()) in "".join(plan.split()), "an answer on paper says why, whole"
         assert "tools" in plan and "On the ball" in plan
     desk.go("book")
     desk.page.locator("details.printed summary", has_text="Right wall, outside").click()
