@@ -99,3 +99,24 @@ def test_what_comes_later_on_the_weight_screen_moves_nothing(
     before = weighs.bounding_box()
     expect(page.locator("figure.chart", has_text="Load on the ball").locator("svg").first).to_be_visible()
     assert weighs.bounding_box() == before
+
+
+OUT_OF_LINE = """all => all.filter((cell) => {
+  const words = document.createRange();
+  words.selectNodeContents(cell);
+  const names = cell.getBoundingClientRect().x + 96;
+  return [...words.getClientRects()].some((one) => one.width > 0 && one.x < names);
+}).map((cell) => `${cell.dataset.column}: ${cell.textContent}`)"""
+
+
+def test_no_word_of_a_cell_stands_among_the_names_of_the_columns_on_a_phone(
+    serve: Callable[..., Served], browser: Browser
+) -> None:
+    served = serve("whimbrel")
+    context = browser.new_context(viewport={"width": PHONE[0], "height": PHONE[1]}, locale="en-US")
+    desk = Desk(context.new_page(), served).open("weight")
+    cells = desk.page.locator(".table.many td", has=desk.page.locator("button ~ button"))
+    expect(cells.first).to_be_attached()
+    found = desk.page.locator(".table.many td").evaluate_all(OUT_OF_LINE)
+    context.close()
+    assert found == []

@@ -57,7 +57,7 @@ function Table({ table }: { table: Rows }) {
               <tr key={index}>
                 {row.map((cell, column) => {
                   const words = column === 0 && isDrawn(of) ? <Named words={cell} of={of} /> : cellOf(cell, table.names ?? {});
-                  return column === 0 ? <th key={column} scope="row">{words}</th> : <td key={column} data-column={table.columns[column]} class={/^[-−]?\d.{0,14}$/.test(cell) ? "number" : undefined}>{words}</td>;
+                  return column === 0 ? <th key={column} scope="row">{words}</th> : <td key={column} data-column={table.columns[column]} class={/^[-−]?\d.{0,14}$/.test(cell) ? "number" : undefined}>{cell && <span>{words}</span>}</td>;
                 })}
               </tr>
             );
