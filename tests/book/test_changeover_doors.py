@@ -274,7 +274,7 @@ def test_what_hangs_on_a_question_is_a_question() -> None:
 
 
 def test_the_door_that_stops_at_a_stud_is_named_with_what_stops_it() -> None:
-    assert changed(POCKET % 690).there.meets == (("cr", "the leaf of door, which stud R9 stops"),)
+    assert changed(POCKET % 690).there.meets == (("cr", "the leaf of door, which is stopped by stud R9"),)
 
 
 def test_a_night_that_cannot_be_as_it_is_written_is_begun_from_as_one_comes_to_it() -> None:

@@ -169,7 +169,40 @@ def test_a_foot_on_the_ground_stands_before_a_door_whatever_the_height_of_the_de
 def test_where_its_feet_are_asked_it_says_how_to_write_it() -> None:
     hits = found(rig(2900, ""), "work", STRIKES, "layout/canopy")
     assert [hit.code for hit in hits] == [STRIKES, "layout/canopy"]
-    assert all("write feet: ground or wall" in (hit.act or "") for hit in hits)
+    assert all("write out: {feet: ground}, wall or both" in (hit.act or "") for hit in hits)
+    assert "nobody wrote where they have their feet" in hits[0].says
+    lamp = f"{DONE}}}\n  lamp: {{x: 2600, side: right+20..right+900, z: 1000, size: 50 x 50 x 50, {DONE}"
+    text = rig(2900, "").replace(DONE + "}", lamp + "}", 1)
+    (both,) = found(text, "work", STRIKES)
+    assert "write out: {feet: ground}" in (both.act or "")
+
+
+@pytest.mark.parametrize(
+    ("reach", "at", "kinds"),
+    [
+        ("600", "2900", ["fix"]),  # on the ground its foot stands in the way of the leaf, on the wall in the doorway
+        ("600", "2100", []),
+        ("1200", "2900", ["unknown"]),  # on the ground it stands too far out
+        ("600", "2850..2950", ["unknown"]),
+        ("600..610", "2900", ["unknown"]),
+    ],
+)
+def test_an_arm_that_a_leaf_strikes_wherever_its_feet_are_is_struck(reach: str, at: str, kinds: list[str]) -> None:
+    for text in (rig(at, "", reach=reach), mirrored(rig(at, "", reach=reach))):
+        hits = found(text, "work", STRIKES)
+        assert [hit.kind for hit in hits] == kinds
+        words = {"fix": "whether they stand on the ground or on the wall", "unknown": "where they have their feet"}
+        assert all(words[hit.kind] in hit.says for hit in hits)
+
+
+@pytest.mark.parametrize(("reach", "feet", "is_held"), [("100", "", True), ("300", "", False), ("300", "wall", True)])
+def test_a_leaf_gets_as_far_as_the_feet_let_it_that_are_less_in_its_way(reach: str, feet: str, is_held: bool) -> None:
+    """By hand: 600 mm behind its hinge a foot 50 mm out holds it at 5 degrees.
+
+    One 250 mm out holds it at 23, which leaves 272 mm of 700, and on the wall one holds it shut.
+    """
+    says = [one.says for one in found(rig(3200, feet, reach=reach), "sleep", "safety/two-ways-out")]
+    assert any("door is held shut by" in one for one in says) == is_held
 
 
 def test_an_arm_that_shuts_a_door_takes_the_way_out() -> None:

@@ -9,6 +9,8 @@ import pytest
 
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
+from tests.disciplines.layout.small_rigs import DOOR as DOOR_OF_LAYOUT
+from tests.disciplines.layout.small_rigs import TODAY, rig_of
 from tests.disciplines.safety.test_findings import edited, worked
 from tests.disciplines.safety.test_ways import BIN, DOOR, MORE
 
@@ -132,3 +134,14 @@ def test_several_in_one_box_of_which_nobody_wrote_where_each_is_shut_no_way_for_
     crate = "  crate: {x: 3000, side: right, z: 0, size: 1200 x 1100 x 900, weight: 9, stage: shell, done: yes%s}"
     assert told(UK, barred, (MORE, crate % ""))[0] == "stop"
     assert told(UK, barred, (MORE, crate % ", count: 3"))[0] == "unknown"
+
+
+def test_what_is_named_as_a_cause_is_named_once() -> None:
+    """One way out is left and nothing else was ever to be one, so that it is told at the bed itself."""
+    openings = f"egress: no, {DOOR_OF_LAYOUT}"
+    (one,) = [
+        one
+        for one in study(read_rig(rig_of(door=openings)).rig, TODAY).findings("sleep")
+        if one.code == "safety/two-ways-out"
+    ]
+    assert (one.where, one.because) == ("parts[bunk]", ("parts[bunk]",))

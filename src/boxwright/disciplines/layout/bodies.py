@@ -46,7 +46,7 @@ class Body:
     nothing. ``carried_by`` is the path of what it is inside of or rides on, empty where it stands for itself;
     ``is_inside`` tells the two apart. ``is_scattered`` says that its box holds several pieces that are not written one
     by one, so that not all of it is filled; ``is_stowed`` that it lies somewhere in what it is inside of, nobody wrote
-    where.
+    where. ``either`` are the boxes of which it fills some or others, nobody wrote which; empty where that is known.
     """
 
     of: str
@@ -60,6 +60,7 @@ class Body:
     is_inside: bool = False
     is_scattered: bool = False
     is_stowed: bool = False
+    either: tuple[tuple[Block, ...], ...] = ()
 
     @property
     def around(self) -> Block:

@@ -48,9 +48,9 @@ def set_up(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Body, ...], Can
     It goes out on the side it hangs on, away from the trailer's middle, and falls from the top of its roller. The sheet
     is held by boxes no thicker than a table's length, so it is never taken thinner than it is. Each arm, or one at
     either end, stands under the outer edge or leans out from a foot on the wall. Where nobody wrote which, its arms are
-    a body of their own, both ways at once, and not all of it is filled; where it is in doubt where one is along the
-    trailer, too, from one end of that to the other. Where it is in doubt how far it comes out, it is laid as far as it
-    may come, and not all of that is filled.
+    a body of their own that fills the one or the other; where it is in doubt where one is along the trailer, too, from
+    one end of that to the other. Where it is in doubt how far it comes out, it is laid as far as it may come, and not
+    all of that is filled.
     """
     had = _before.get(one.of)
     if had is None or had[0] != one or had[1] is not body or had[2] != ground:
@@ -88,7 +88,8 @@ def _laid_out(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Body, ...], 
         alone, of=f"{one.of}.{'arms' if feet else 'out'}", name=f"the arms of {one.name}", blocks=(*down, *in_),
         carried_by=one.of, is_scattered=True,
     )  # fmt: skip
-    return (sheet, arms), judged
+    is_exact = not is_doubtful and all(arm.low == arm.high for arm in at)
+    return (sheet, replace(arms, either=(tuple(down), tuple(in_))) if is_exact and not feet else arms), judged
 
 
 def _arms(one: Fitted, whole: Block) -> list[Band]:

@@ -243,7 +243,8 @@ def _barred_by(board: Board, one: Mover) -> str:
             return BUILT_IN
         if _goes_through(one, bare.get(gate.of, left)):
             stopper = board.leaves.stopper(gate.of)
-            held = f"the leaf of {gate.name}, which {f'{stopper} stops' if stopper else 'does not open far enough'}"
+            why = f"is stopped by {stopper}" if stopper else "does not open far enough"
+            held = f"the leaf of {gate.name}, which {why}"
     return held or TOO_LARGE
 
 

@@ -78,5 +78,8 @@ def reach_between(mover: Mover, body: Body, is_sure: bool) -> tuple[float, float
     least = min((mover.meets(grown(block, off), "most") for block in body.blocks), default=NEVER)
     if not is_sure or body.stands != "yes":
         return least, NEVER
-    less = (grown(block, (-off[0], -off[1], -off[2])) for block in body.blocks)
-    return least, min((mover.meets(block) for block in less if min(block.size) > 0.0), default=NEVER)
+    most = 0.0
+    for blocks in body.either or (body.blocks,):  # where it may fill some or others, the leaf gets as far as past both
+        less = (grown(block, (-off[0], -off[1], -off[2])) for block in blocks)
+        most = max(most, min((mover.meets(block) for block in less if min(block.size) > 0.0), default=NEVER))
+    return least, most

@@ -7,6 +7,7 @@ positions.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from itertools import product
 from math import hypot, inf, pi
 from typing import Literal
@@ -355,6 +356,8 @@ def _hold_of(mover: Mover) -> Block:
 
 
 def _met(mover: Mover, hold: Block, body: Body) -> Met:
+    if body.either:
+        return _met_either(mover, hold, body)
     (x, y, z), (other_x, other_y, other_z) = mover.doubt, body.doubt
     off = (x + other_x, y + other_y, z + other_z)
     if not are_in(hold, grown(body.around, off)):
@@ -370,6 +373,18 @@ def _met(mover: Mover, hold: Block, body: Body) -> Met:
         return at, "perhaps" if deeper and any(off) else "grazes"
     at = min((mover.meets(grown(block, off), "most") for block in blocks), default=NEVER)
     return (at, "perhaps") if at < NEVER else None
+
+
+def _met_either(mover: Mover, hold: Block, body: Body) -> Met:
+    """Return the same of a thing that fills some boxes or others: it is surely struck where it is either way."""
+    ways = [replace(body, blocks=blocks, either=(), is_scattered=False) for blocks in body.either]
+    found = [_met(mover, hold, one) for one in ways]
+    hits = [hit for hit in found if hit is not None]
+    if not hits:
+        return None
+    words = {sure for _, sure in hits}
+    is_told_alike = len(words) == 1 and (len(hits) == len(found) or words == {"grazes"})
+    return min(at for at, _ in hits), words.pop() if is_told_alike else "perhaps"
 
 
 def is_met_anyhow(mover: Mover, blocks: Iterable[Block], off: Vector) -> bool:

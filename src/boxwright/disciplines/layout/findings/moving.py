@@ -40,7 +40,8 @@ HOW = "Open {} by hand and look, then write how it opens as swing or slides"
 SIDE = "nobody wrote on which side of its wall it runs"
 HOW_SIDE = "Slide {} by hand and look, then write runs: inside, outside or in the wall beside its slides"
 ARMS = "Measure where {} are along the trailer, and write out: {{arms: [..]}}"
-FEET = "Look where {} have their feet, and write feet: ground or wall"
+FEET = "Look where {} have their feet, and write out: {{feet: ground}}, wall or both"
+FOOT = "nobody wrote where they have their feet"
 BED_PRACTICE = "room-practice"
 OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
 
@@ -155,12 +156,14 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = f"Open {one.name} by hand and look, or write where {names} is, piece by piece"
             act = f"Look what lies in the wall beside {one.name}, and write where" if one.is_in_wall else act
             act = _how(one) if one.is_usual else act
-            act = FEET.format(one.names[0]) if one.hits[0].endswith(".out") else act
-            act = ARMS.format(one.names[0]) if one.hits[0].endswith(".arms") else act
+            act = "; ".join(_of_arms(one)) or act
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
         got = _got(one, shown_in)
         says = f"{one.name} strikes {names} when it {opens}: {got}"
+        says += (
+            " at the earliest, whether they stand on the ground or on the wall" if one.hits[0].endswith(".out") else ""
+        )
         act = moving(one.shift, shown_in) or f"Give {one.names[0]} another place"
         act = f"Let {one.name} run inside or outside, or frame its pocket without {names}" if one.is_in_wall else act
         yield Finding(
@@ -177,7 +180,16 @@ def _got(one: Struck | Stopped | Together | OverBed, shown_in: HeaderUnits) -> s
     return got_to(one.reached, one.whole, one.turns, shown_in)
 
 
+def _of_arms(one: Struck) -> Iterator[str]:
+    """Yield what to write of the arms of canopies that may be struck."""
+    for hit, name in zip(one.hits, one.names, strict=True):
+        if hit.endswith((".out", ".arms")):
+            yield (FEET if hit.endswith(".out") else ARMS).format(name)
+
+
 def _why(one: Struck | Stopped) -> str:
+    if isinstance(one, Struck) and all(hit.endswith(".out") for hit in one.hits):
+        return FOOT
     return (SIDE if one.what == "sash" else USUAL) if one.is_usual else DOUBT
 
 
@@ -307,7 +319,7 @@ def _footless(code: str, arm: Footless) -> Finding:
             says = f"an arm of {arm.name} may have its foot in {hole}, where no wall is"
         return asking(code, arm.of, says, (ARMS if arm.is_on_wall else FEET).format(arms), OPENED, (arm.hole,))
     says = f"an arm of {arm.name} has its foot in {hole}, where there is no wall to hold it, and stands in the way"
-    act = f"Measure where {arms} are along the wall, or give them feet on the ground"
+    act = f"Measure where {arms} are along the wall, or stand them on the ground, clear of what opens there"
     return Finding(code, arm.of, "fix", says, source=PRACTICE, act=act, uses=OPENED, because=(arm.hole,))
 
 

@@ -69,13 +69,13 @@ def _too_few(bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result
         says += f": {listed([_why_not(result, bed, one) for one in lost])}"
     where = lost[0].way.of if lost else bed.of if bed is not None else "openings"
     act, minutes = _first_to_do(lost, result)
+    because = (where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ()))
     is_certain = not able and bool(lost) and all(_is_surely_lost(result, bed, one) for one in lost)
     is_stop = is_certain or (rule is not None and kind_of(rule) == "stop")
     return Finding(
         "safety/two-ways-out", where, "stop" if is_stop else "unknown", says,
         source=rule.source if rule is not None else OWN_RULE, lever=f"{where}.release", act=act,
-        minutes=minutes, protects=True, uses=SLEEP,
-        because=(where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ())),
+        minutes=minutes, protects=True, uses=SLEEP, because=tuple(dict.fromkeys(because)),
     )  # fmt: skip
 
 
@@ -119,7 +119,7 @@ def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
         return f"Let {name} open another way, or try in the dark to fold up {folded} and go out by it", 60
     if lost[0].is_held_shut and lost[0].struck is not None:
         if "[" not in lost[0].struck.to:
-            return f"Let the leaf of {name} go another way: {stopper(lost[0].struck.to, lost[0].way)} stops it", 60
+            return f"Let the leaf of {name} go another way, not against {stopper(lost[0].struck.to, lost[0].way)}", 60
         return f"Move {name_of(lost[0].struck.to)} out of the way of {name}", 10
     if lost[0].is_too_small and lost[0].way.facet.clear is None:
         return f"Let {name} open farther, make it larger, or make another opening a way out", 120

@@ -133,10 +133,10 @@ def _held(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
     left, by = one.struck.metre.best, stopper(one.struck.to, one.way)
     is_thing = "[" in one.struck.to  # the shell and its studs cannot be moved
     thing = one.struck.to if is_thing else one.way.of
-    says = f"{by} leaves {some_of(left, shown_in)} of {one.way.name} to get through: nobody gets out by it"
+    says = f"past {by} {some_of(left, shown_in)} of {one.way.name} is left to get through: nobody gets out by it"
     act, minutes = f"Move {by} out of the way of {one.way.name}", 10
     if not is_thing:
-        act, minutes = f"Let the leaf of {one.way.name} go another way: {by} stops it", 60
+        act, minutes = f"Let the leaf of {one.way.name} go another way, not against {by}", 60
     return Finding(
         code, one.way.of, "fix", says, left, LENGTHS["squeeze"], left - LENGTHS["squeeze"], "m", "practice",
         f"{thing}.x", act=act, minutes=minutes, uses=SLEEP, because=tuple(dict.fromkeys((one.way.of, thing))),
