@@ -245,6 +245,8 @@ def test_what_is_advised_of_a_heater_that_burns_is_a_wire_made_for_it() -> None:
     (found,) = told("feed-too-small", (FUSE, "fuse: 8 A"))
     assert found.act == "Fit a wire and a fuse made for what heater takes; never put a larger fuse on the same wire"
     assert kinds((FUSE, "fuse: 10 A")) == []
+    (doubtful,) = told("feed-too-small", (FUSE, "fuse: about 9 A"))
+    assert doubtful.act.startswith("Read what is printed on the fuse or breaker of the wire warm")
     (weak,) = told("feed-too-small", ("Ah: 100}", "Ah: 100, max_amps: 8 A}"))
     assert weak.act == "Fit a battery made for what heater takes"
 
@@ -283,6 +285,24 @@ def test_what_a_charger_is_charged_from_feeds_what_it_feeds() -> None:
     for nothing, ends in (("", "unfed"), ("unknown", "unfed"), ("sun", "nowhere"), ("charger", "unfed")):
         own, there = plan(CABLE, replace(charger, charged_from=nothing), runs=(lead("charger", "stove", 10.0),))
         assert fed("stove", "", own, there).ends == ends
+
+
+@pytest.mark.parametrize(("gives", "fuse", "by", "taken"), [
+    ("3000 W", "400 A", "", 0), ("2999 W", "400 A", "box", 100), ("2000 W", "400 A", "box", 150),
+    ("4000 W", "200 A", "the wire warm", 138),
+])  # fmt: skip
+def test_two_heaters_that_one_thing_feeds_are_advised_to_run_one_at_a_time(
+    gives: str, fuse: str, by: str, taken: int
+) -> None:
+    """By hand: 1500 W each; of 200 A at 12.8 V an inverter gives on 2176 W at the least, of 400 A 4352 W."""
+    second = "x: 2000, side: right-300, z: 100, size: 350 x 150 x 150, weight: 4, stage: shell, done: yes"
+    heater = "heater: {of: electric, fed_by: box, lowest: 500 W, highest: 1500 W, switches: yes}"
+    both = (box("")[0], f"{box(f'inverter: {gives}')[1]}\n  second: {{{second}, {heater}}}")
+    found = told("feed-too-small", electric("box"), both, TO_BOX, (FUSE, f"fuse: {fuse}"))
+    assert [(one.kind, one.act) for one in found] == (
+        [("advice", "Run one of heater and second at a time")] if by else []
+    )
+    assert all(f"each have enough of {by} alone; at once they may take {taken} %" in one.says for one in found)
 
 
 COOLER = "of: window, heat: 1500 W, hatch: window, passes: 2000 cm2, drains: below floor"

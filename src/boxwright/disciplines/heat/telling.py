@@ -169,20 +169,26 @@ def too_little(
     """
     most, by = limit.gives, limit.name
     if not most.known and not is_surely:
-        if limit.kind == "wire":
-            said = f"nobody wrote how large the fuse or breaker of {by} is"
-            return f"{takes}, and {said}", f"Read what is printed on that of {by}, and write it there: fuse: 15 A"
-        act = f"Read on the plate of {by} what it gives without a break, and write {PLATES[limit.kind]}"
-        return f"{takes}, and nobody wrote what {by} gives", act
+        lacks = f"how large the fuse or breaker of {by} is" if limit.kind == "wire" else f"what {by} gives"
+        return f"{takes}, and nobody wrote {lacks}", _asks(limit)
     gives = show_band(most, "power", shown_in) if most.known else f"no more than {show(most.high, 'power', shown_in)}"
     lost = ", what an inverter loses taken off" if limit.is_before_inverter else ""
     says = f"{takes}, and {by} gives {gives} without a break{lost}"
     if limit.is_volts_taken and not is_surely:
         says += ", for nobody wrote of how many volts it is"
         return says, f"Write the volts of {by}: volts: 120, or volts: 230"
+    says += f": {'' if is_surely else 'perhaps '}{CUTS_OFF[limit.kind]}"
+    if not is_surely and most.low < most.high and not limit.is_before_inverter:
+        return says, _asks(limit)
     act = _less_of(name, limit, feed) if may_run_lower else f"Fit {LARGER[limit.kind]} made for what {name} takes"
-    act = f"{act}; never put a larger fuse on the same wire" if limit.kind == "wire" else act
-    return f"{says}: {'' if is_surely else 'perhaps '}{CUTS_OFF[limit.kind]}", act
+    return says, f"{act}; never put a larger fuse on the same wire" if limit.kind == "wire" else act
+
+
+def _asks(limit: Limit) -> str:
+    """Return how to find out what a thing on a way gives, and how it is written."""
+    if limit.kind == "wire":
+        return f"Read what is printed on the fuse or breaker of {limit.name}, and write it there: fuse: 15 A"
+    return f"Read on the plate of {limit.name} what it gives without a break, and write {PLATES[limit.kind]}"
 
 
 def asks_site(name: str, feed: Feed) -> str:

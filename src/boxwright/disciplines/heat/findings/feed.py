@@ -11,6 +11,7 @@ from boxwright.disciplines.heat.electricity import NIGHT, lasts, running
 from boxwright.disciplines.heat.feeds import Limit, narrowest
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import (
+    CUTS_OFF,
     OWN_RULE,
     SLEEP,
     asks_site,
@@ -107,6 +108,8 @@ def feed_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield _too_small(one, want, limit, takes, shown_in)
         elif not one.feed.limits and one.feed.ends == "outside" and one.runs == "electric" and one.planned.of in cold:
             yield _site_unsaid(one, want, takes)
+    if result.use == "sleep":
+        yield from _both_at_once(result, shown_in)
 
 
 def _too_small(one: StandingHeater, want: Band, limit: Limit, takes: str, shown_in: HeaderUnits) -> Finding:
@@ -117,6 +120,39 @@ def _too_small(one: StandingHeater, want: Band, limit: Limit, takes: str, shown_
         most.best if most.known else None, most.best - want.best if most.known else None, "W", OWN_RULE,
         limit.of, act=act, minutes=10, could_stop=False, uses=SLEEP, because=(one.planned.of, limit.of),
     )  # fmt: skip
+
+
+def _both_at_once(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Advise to run one at a time of heaters that each have enough, and of which one thing on their way has too little.
+
+    Each night is worked out with one of them alone, so that it takes nothing off what is held.
+    """
+    fed = [one for one in result.heaters if one.takes_electricity and one.feed.is_sure and one.enough == "yes"]
+    shared: dict[str, list[tuple[StandingHeater, Limit]]] = {}
+    for one in fed:
+        for limit in one.feed.limits:
+            shared.setdefault(limit.of, []).append((one, limit))
+    worst: dict[tuple[str, ...], tuple[float, Limit]] = {}
+    for some in shared.values():
+        taken = sum(_share_of(one, limit) for one, limit in some)
+        who = tuple(one.planned.of for one, _ in some)
+        if len(some) > 1 and taken > max(1.0, worst.get(who, (0.0, None))[0]):
+            worst[who] = taken, some[0][1]
+    names = {one.planned.of: one.planned.name for one in fed}
+    for who, (taken, by) in worst.items():
+        named = listed(names[of] for of in who)
+        says = f"{named} each have enough of {by.name} alone; at once they may take {taken * 100.0:.0f} % of what it"
+        says += f" gives: {CUTS_OFF[by.kind]}"
+        yield Finding(
+            "heat/feed-too-small", who[0], "advice", says, taken, 1.0, 1.0 - taken, "", OWN_RULE, by.of,
+            act=f"Run one of {named} at a time", minutes=1, could_stop=False, uses=SLEEP, because=(*who, by.of),
+        )  # fmt: skip
+
+
+def _share_of(one: StandingHeater, limit: Limit) -> float:
+    """Return how much of what a thing gives at the least a heater may take of it; nothing where nobody wrote it."""
+    both = one.wanted.beside(limit, one.feed)
+    return both[0].high / both[1].low if both is not None and both[1].low > 0.0 else 0.0
 
 
 def _site_unsaid(one: StandingHeater, want: Band, takes: str) -> Finding:
