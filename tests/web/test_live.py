@@ -338,7 +338,8 @@ def test_the_first_page_begins_with_what_is_known(tmp_path: Path) -> None:
     with serving(None, tmp_path) as server:
         page = Page(server)
         assert page.told["state"]["asks"]
-        assert page.do("begin", demo="", answers={"length": "long"})["t"] == "no"
+        no = page.do("begin", demo="", answers={"length": "long"})
+        assert (no["t"], no["asked"]) == ("no", "length"), "it is said at the box it is about"
         page.say("begin", demo="", answers={"name": "../Fern & co", "country": "US-NC", "length": "168", "no": "x"})
         page.until(lambda told: told["t"] == "numbers")
         assert [one.name for one in tmp_path.glob("*.yaml")] == [page.told["state"]["file"]]

@@ -373,3 +373,17 @@ def test_what_rides_in_a_thing_is_not_taken_far_outside_with_it() -> None:
     with pytest.raises(Refused, match="crate would lie outside"):
         session.move("parts[bench]", (0.0, 0.0, 2.8), 0, 1.0)
     session.move("parts[bench]", (0.0, 0.0, 2.0), 0, 1.0)
+
+
+SET_DOWN = OUTSIDE.replace(
+    "mug: {x: 90, side: left+4, z: floor, size: 6 x 6 x 6, weight: 1,",
+    "mug: {x: 90, side: left-100, z: -20, size: 6 x 6 x 6, weight: 1, kind: cargo,",
+).replace("road: {cargo: all,", "camp: {cargo: all, for: [sleep]}\n  road: {cargo: all, out: mug,")
+
+
+def test_what_is_set_down_beside_the_trailer_is_moved_there_and_is_not_lifted_up_there() -> None:
+    session = opened(SET_DOWN)
+    assert not any("outside the trailer" in one.says for one in session.reading.problems)
+    session.move("parts[mug]", (0.0, -1.0, 0.0), 0, 1.0)
+    with pytest.raises(Refused, match="mug would lie outside the trailer"):
+        session.move("parts[mug]", (0.0, 0.0, 1.0), session.rev, 1.0)  # then it no longer stands on the ground

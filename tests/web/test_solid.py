@@ -78,6 +78,14 @@ def test_the_file_to_keep_holds_what_stands_only(whimbrel: Page) -> None:
     assert "walls[left].layers[foam]" in nodes and "parts[bunk]" not in nodes
 
 
+def test_what_is_aboard_is_what_the_load_state_looked_at_carries(whimbrel: Page) -> None:
+    def aboard(load: str) -> set[str]:
+        return set(scene_of(whimbrel.get("/solid/file", params={"load": load, "use": "tow"}).content).graph.nodes)
+
+    assert "parts[tools]" in aboard("departure")
+    assert "parts[tools]" not in aboard("empty")
+
+
 def test_the_faces_of_a_section_have_the_area_of_what_is_cut(whimbrel: Page) -> None:
     scene, cut = whimbrel.get("/solid/scene"), whimbrel.get("/solid/cut", params={"axis": "x", "at": 60 * 25.4})
     found = cut.json()
