@@ -36,6 +36,8 @@ def folded(text: str, use: Use = "tow") -> list[tuple[str, str, str]]:
         (TIN, "120", None),  # by no more than the play
         (lies("tin", 76), "120", "fix"),
         (lies("crate", 400), "120", "fix"),
+        (lies("tin", 73), "100..120", "unknown"),  # within the play of the most
+        (lies("tin", 76), "100..120", "fix"),
         (lies("crate", 400), "60..500", "unknown"),
         (lies("crate", 400), "60..120", "fix"),
         (lies("crate", 400), "450", None),

@@ -12,7 +12,9 @@ import pytest
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.both_open import both_open
 from boxwright.disciplines.layout.sweeps import Mover, Slip, Turn
-from tests.disciplines.layout.small_rigs import DONE, mirrored, rig_of, thing, told
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from tests.disciplines.layout.small_rigs import DONE, TODAY, mirrored, rig_of, thing, told
 
 STRIKES = "opening-strikes"
 INWARD = "swing: {hinge: front, opens: in, to: %s}"
@@ -149,3 +151,19 @@ def test_two_things_want_one_space_for_certain_only_wherever_both_may_be(x: obje
         "box", x, "right", 0, "500 x 400 x 400", DONE
     )
     assert said(more, "swing: {hinge: front, opens: out, to: 90 deg}", "one-space") == kinds
+
+
+@pytest.mark.parametrize(
+    ("x", "most"),
+    [
+        ("1200..1300", "100 mm"),  # 50 at its middle, 50 either way
+        ("1240..1320", "60 mm"),
+        ("1290..1310", "10 mm"),  # beside each other at its middle
+    ],
+)
+def test_two_things_in_doubt_are_told_how_far_they_are_in_each_other_at_most(x: str, most: str) -> None:
+    """The crate ends at 1300."""
+    text = rig_of(thing("crate", 1000, "right", 0, "300 x 300 x 300") + thing("box", x, "right", 0, "300 x 300 x 300"))
+    for one in (text, mirrored(text)):
+        says = [it.says for it in study(read_rig(one).rig, TODAY).findings("tow") if it.code == "layout/one-space"]
+        assert [words.partition(":")[0] for words in says] == [f"box and crate may overlap by up to {most} of length"]

@@ -112,3 +112,4 @@ def test_a_leaf_that_strikes_studs_in_its_wall_says_of_which_wall_they_are(studs
     told = [one for one in worked(edited(*edits), "sleep") if "openings[door]" in (one.where, *one.because)]
     assert any("the studs of the right wall" in one.says for one in told)
     assert not any("frame.studs" in words for one in told for words in (one.says, one.act, one.lever))
+    assert not any("wall stops" in words or "wall leaves" in words for one in told for words in (one.says, one.act))
