@@ -14,7 +14,10 @@ from boxwright.disciplines.layout.changeover_told import gets_up_from
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.model.place import Place, Surfaces
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
 from boxwright.units import Band, exactly
+from tests.disciplines.layout.small_rigs import TODAY, rig_of
 
 ROOM = Surfaces(0.0, 4.0, -1.0, 1.0, 0.0, 2.0, 0.0, 4.0, -1.0, 1.0, 2.0)
 SETTING = Setting(ROOM, (), (), (), (), (), ())
@@ -60,3 +63,36 @@ def test_of_a_hole_narrower_than_that_all_is_over_the_bed() -> None:
     assert gets_up_from(BED, narrow, SETTING)
     aside = replace(narrow, place=replace(narrow.place, x=exactly(2.3)))  # to 2.44, and the bed ends at 2.4
     assert not gets_up_from(BED, aside, SETTING)
+
+
+@pytest.mark.parametrize("mattress", [0, 60])
+@pytest.mark.parametrize(
+    ("x", "z", "hatch"),
+    [
+        ("100", "750", "200"),
+        ("100", "720..800", "200"),
+        ("100", "unknown", "200"),
+        ("100", "700", "200"),
+        ("100..500", "750", "1500"),
+        ("100", "750", "1710"),
+        ("100", "750", "1690..1710"),
+        ("1200", "750", "200"),
+        ("unknown", "750", "200"),
+        ("100", "750", "unknown"),
+    ],
+)
+def test_a_change_over_and_safety_judge_alike_who_gets_up_to_a_hatch(x: str, z: str, hatch: str, mattress: int) -> None:
+    """Neither may import the other, so that each has its own."""
+    hole = (
+        f"hatch: {{wall: roof, x: {hatch}, side: left+100, width: 600, across: 600, cut: yes, done: yes, stage: all, "
+    )
+    hole += "egress: wanted, release: inside, swing: {hinge: front, opens: up, to: 90 deg}}"
+    text = rig_of(openings=hole, bunk=f"mattress: 1900 x 700 x {mattress}" if mattress else "kind: bed")
+    rig = read_rig(text.replace("bunk: {x: 100, side: left, z: 600", f"bunk: {{x: {x}, side: left, z: {z}")).rig
+    (bunk,) = [one for one in rig.layout.fitted if one.name == "bunk"]
+    (opening,) = [one for one in rig.layout.closed if one.name == "hatch"]
+    assert rig.layout.room is not None
+    bed = Bed(bunk.of, bunk.name, bunk.place, mattress / 1000.0, ("owner",))
+    is_up = gets_up_from(bed, opening, Setting(rig.layout.room, (), (), (), (), (), ()))
+    codes = {one.code for one in study(rig, TODAY).findings("sleep")}
+    assert ("safety/hatch-out-of-reach" in codes) != is_up

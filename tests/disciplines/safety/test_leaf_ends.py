@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from math import pi
+
 import pytest
 
+from boxwright.disciplines.layout.method import left_beside_leaf
+from boxwright.disciplines.safety.method import left_by_leaf
 from tests.disciplines.safety.test_ways import BIN, MORE, kinds, result
 
 
@@ -61,3 +65,10 @@ def test_a_door_that_opens_a_crack_leaves_nothing_and_never_less(to: str) -> Non
     (door,) = [one for one in result(("to: 90 deg", f"to: {to}")).exits if one.way.name == "door"]
     assert door.clear is not None
     assert [end for band in door.clear[:1] for end in (band.low, band.best, band.high)] == [0.0, 0.0, 0.0]
+
+
+@pytest.mark.parametrize("turn", [0.0, 0.1, pi / 4.0, pi / 2.0, 2.0, pi])
+@pytest.mark.parametrize("span", [0.0, 0.3, 0.7])
+def test_safety_and_layout_leave_as_much_beside_a_leaf(span: float, turn: float) -> None:
+    """Neither may import the other, so that each has its own."""
+    assert left_by_leaf(span, turn) == pytest.approx(left_beside_leaf(span, turn), abs=1e-12)
