@@ -99,6 +99,11 @@ def test_what_is_borrowed_is_held_against_the_breaker_of_the_rig(
     asked = (str(rig), "--stage", "liners", "--outside", "20F", "--with")
     _, shown = said(capsys, *asked, "electric heater 1500 W")
     assert says in " ".join(shown.split())
+    _, wide = said(capsys, *asked, "electric heater 1000..1500 W")
+    assert ("is not worked out" in wide) == (breaker != "breaker: 30 A")
+    hook = "  hook: {from: inlet-30A, to: ac-panel, breaker: 30 A, volts: 120, stage: wire}\n  shore: "
+    rig.write_text(rig.read_text(encoding="utf-8").replace("  shore: ", hook), encoding="utf-8")
+    assert "is not worked out" not in said(capsys, *asked, "electric heater 1500 W")[1], "it has another cable"
     _, own = said(capsys, *asked, "electric heater 1500 W, own cable")
     assert "borrowed electric heater 1500 W, own cable" in " ".join(own.split())
 

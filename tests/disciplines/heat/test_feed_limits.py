@@ -269,6 +269,8 @@ def test_plugged_in_all_night_a_charger_feeds_a_heater_past_its_small_battery() 
     heater, _ = heater_of(short, CHARGER, TO_BATTERY, own)
     assert heater.feed.way == ("battery", "charger", "mains") and heater.is_fed
     assert [one.name for one in heater.feed.limits] == ["charger", "the wire charge", "the wire warm"]
+    tired = ("Ah: 100}", "Ah: 8, max_amps: 8 A}")
+    assert told("feed-too-small", tired, CHARGER, TO_BATTERY, own) == [], "the charger gives it past the battery"
     weak = (CHARGER[0], CHARGER[1].replace("amps: 20", "amps: 5"))
     assert [one.kind for one in told("feed-too-small", short, weak, TO_BATTERY, own)] == ["limit"]
     later = (CHARGER[0], CHARGER[1].replace("stage: shell, done: yes", "stage: later"))
@@ -289,12 +291,12 @@ def test_what_a_charger_is_charged_from_feeds_what_it_feeds() -> None:
 
 @pytest.mark.parametrize(("gives", "fuse", "by", "taken"), [
     ("3000 W", "400 A", "", 0), ("2999 W", "400 A", "box", 100), ("2000 W", "400 A", "box", 150),
-    ("4000 W", "200 A", "the wire warm", 138),
+    ("4000 W", "200 A", "the wire warm", 138), ("2900 W", "265 A", "the wire warm", 104),
 ])  # fmt: skip
 def test_two_heaters_that_one_thing_feeds_are_advised_to_run_one_at_a_time(
     gives: str, fuse: str, by: str, taken: int
 ) -> None:
-    """By hand: 1500 W each; of 200 A at 12.8 V an inverter gives on 2176 W at the least, of 400 A 4352 W."""
+    """By hand: 1500 W each; of 200 A at 12.8 V an inverter gives on 2176 W at the least, of 265 A 2883, of 400 4352."""
     second = "x: 2000, side: right-300, z: 100, size: 350 x 150 x 150, weight: 4, stage: shell, done: yes"
     heater = "heater: {of: electric, fed_by: box, lowest: 500 W, highest: 1500 W, switches: yes}"
     both = (box("")[0], f"{box(f'inverter: {gives}')[1]}\n  second: {{{second}, {heater}}}")
@@ -303,6 +305,9 @@ def test_two_heaters_that_one_thing_feeds_are_advised_to_run_one_at_a_time(
         [("advice", "Run one of heater and second at a time")] if by else []
     )
     assert all(f"each have enough of {by} alone; at once they may take {taken} %" in one.says for one in found)
+    wide = (electric()[0], electric("box")[1].replace("highest: 1500 W", "highest: 1200..1600 W"))
+    more = [one.kind for one in told("feed-too-small", wide, both, TO_BOX, (FUSE, "fuse: 400 A"))]
+    assert ("advice" in more) == (gives != "4000 W"), "at the most they take 3100 W"
 
 
 COOLER = "of: window, heat: 1500 W, hatch: window, passes: 2000 cm2, drains: below floor"

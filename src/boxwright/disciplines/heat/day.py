@@ -143,7 +143,8 @@ def _ran(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ..
     count = len(weather.outside)
     nothing = (0.0,) * count
     is_in = _is_in(one.day, count)
-    watt = sum(at(each.watt, one.day) for each in people)
+    watt = sum(at(each.watt, one.day) for each in people if each.lasts < HOURS_OF_DAY)
+    always = sum(at(each.watt, one.day) for each in people if each.lasts >= HOURS_OF_DAY)
     hours = Hours(
         outside=seen.outside,
         sky=seen.sky,
@@ -152,7 +153,7 @@ def _ran(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ..
         sun=seen.sun,
         warm=nothing,
         cool=(ROOMS["cooled to"] if way == "cooled" else COOL_AT_NOTHING,) * count,
-        gains=tuple(watt if here else 0.0 for here in is_in),
+        gains=tuple(always + (watt if here else 0.0) for here in is_in),
         radiant=nothing,
         fan=nothing,
         vapour=nothing,

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from boxwright.disciplines.heat.cold_hours import Inside
+from boxwright.disciplines.heat.cold_hours import HOURS_OF_DAY, Inside
 from boxwright.disciplines.heat.cooling import cold_of
 from boxwright.disciplines.heat.day import Airing, DayRun, Way, day_of, hot_end_of, ways_of
 from boxwright.disciplines.heat.hot import HotDay, hot_days
@@ -58,7 +58,7 @@ def hottest_left(own: Section, inside: Inside, waiting: int) -> HotHours | None:
     """
     one, nothing = WAITING, exactly(0.0)
     warm = Band(one.best * waiting, one.low * waiting, one.high * waiting, spread="interval", assumed=True)
-    there = (Moisture("waiting", nothing, warm, "waiting"),)
+    there = (Moisture("waiting", nothing, warm, "waiting", 0, HOURS_OF_DAY),)
     airing = Airing(inside.airflow, inside.airflow)
     runs = [(hot, _day(inside, hot, airing, there, "shut")) for hot in hot_days(own)]
     if not runs:

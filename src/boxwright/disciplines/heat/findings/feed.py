@@ -136,7 +136,7 @@ def _both_at_once(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for some in shared.values():
         taken = sum(_share_of(one, limit) for one, limit in some)
         who = tuple(one.planned.of for one, _ in some)
-        if len(some) > 1 and taken > max(1.0, worst.get(who, (0.0, None))[0]):
+        if taken > max(1.0, worst.get(who, (0.0, None))[0]):
             worst[who] = taken, some[0][1]
     names = {one.planned.of: one.planned.name for one in fed}
     for who, (taken, by) in worst.items():
