@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import pairwise
-from math import hypot
+from math import hypot, pi
 
 import pytest
 
@@ -243,3 +243,5 @@ def test_a_key_stands_on_the_page_of_its_numbers_where_there_is_room() -> None:
     pages = laid_out(full, LETTER, TITLE)
     assert faults(full, pages) == []
     assert "Key to crowd" in words(pages[0])
+    rings = [curve for page in pages for curve in page.curves if curve.belongs == "note"]
+    assert rings and all(curve.sweep == pytest.approx(2.0 * pi) for curve in rings), "a number breaks its own ring"

@@ -245,7 +245,8 @@ def clear_thin_lines(ink: Ink, texts: Raster) -> None:
 
 def _clear_curve(curve: Curve, texts: Raster, boxes: list[Box]) -> list[Curve]:
     points = on_circle(curve.centre, curve.radius, curve.start, curve.sweep)
-    if curve.line in HARD or all(texts.is_line_free(*one, *other) for one, other in pairwise(points)):
+    is_balloon = curve.belongs == "note"  # around a number, which is not to break it
+    if is_balloon or curve.line in HARD or all(texts.is_line_free(*one, *other) for one, other in pairwise(points)):
         return [curve]
     step = curve.sweep / (len(points) - 1)
     clear = [outside_boxes((*one, *other), boxes) == [(*one, *other)] for one, other in pairwise(points)]
