@@ -96,6 +96,21 @@ def test_numbers_that_lie_on_one_another_are_all_told(serve: Callable[..., Serve
     assert told(found) == wanted
 
 
+def test_a_pointer_is_told_before_the_focus_and_the_focus_again_once_it_is_gone(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    desk = show(serve("whimbrel"), "weight")
+    found = chart(desk, FALL)
+    desk.at_rest()
+    found.scroll_into_view_if_needed()
+    names = found.locator("[data-point]").evaluate_all("all => all.map(one => one.getAttribute('aria-label'))")
+    found.locator("[data-point]").first.focus()
+    pointed_at(found, 2)
+    assert told(found) == names[2]
+    desk.page.mouse.move(2, 2)
+    assert told(found) == names[0]
+
+
 def test_the_keys_go_from_one_line_to_another_at_the_same_place(
     serve: Callable[..., Served], show: Callable[..., Desk]
 ) -> None:

@@ -136,15 +136,18 @@ def test_the_focus_stays_where_something_was_done(serve: Callable[..., Served], 
     page.keyboard.press("Escape")
     expect(page.get_by_role("button", name="Put a part in")).to_be_focused()
     found = desk.finding("nobody wrote what seals gland")
+    after_it = found.locator("xpath=following-sibling::*[1]").locator("summary").inner_text()
     found.locator("summary").press("Enter")
     found.get_by_role("button", name="I accept this").press("Enter")
     found.get_by_label("Why, in a few words").fill("looked at it in the rain")
     found.get_by_role("button", name="Write it down").press("Enter")
     served.written(lambda now: "looked at it in the rain" in now)
     expect(page.get_by_text("Accepted by the owner (")).to_be_visible()
-    assert page.evaluate("document.activeElement.closest('.findings') !== null")
+    assert page.evaluate("document.activeElement.innerText") == after_it, "on what came up in its place"
     page.get_by_role("button", name="Undo").press("Enter")
     expect(page.get_by_role("button", name="Redo")).to_be_focused()
+    page.get_by_role("button", name="Redo").press("Enter")
+    expect(page.get_by_role("button", name="Print")).to_be_focused()
 
 
 def test_the_focus_waits_for_the_smallest_change_and_stays_when_it_is_made(

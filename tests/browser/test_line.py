@@ -46,6 +46,11 @@ class Line:
         way.on_message(says)
         there.on_message(tells)
 
+    def tells(self, one: dict[str, Any]) -> None:
+        """Tell the page something that its program never said."""
+        assert self._way is not None
+        self._way.send(json.dumps(one))
+
     def cut(self) -> None:
         """Let the line break."""
         assert self._way is not None
@@ -212,3 +217,49 @@ def test_a_screen_made_of_an_older_text_is_asked_for_once_more(
     desk.go("weight")
     until(desk, lambda: len(asked) >= 2)
     expect(desk.page.get_by_role("button", name="Redo")).to_be_enabled()
+
+
+def test_the_smallest_change_is_sought_once_however_often_it_is_asked_for(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    desk = show(serve("whimbrel"))
+    line = Line(desk)
+    desk.page.reload()
+    found = desk.finding("release-ramp is not fitted")
+    found.locator("summary").click()
+    line.holds = True
+    found.get_by_role("button", name="Find the smallest change").click()
+    being = found.get_by_role("button", name="Proving changes")
+    being.press("Enter")
+    being.press("Enter")
+    desk.page.wait_for_timeout(200)
+    assert line.count("seek") == 1
+    line.let_go()
+    expect(found.locator(".offer")).to_be_visible()
+
+
+def test_a_text_that_has_gone_another_way_is_asked_for_anew_and_not_while_somebody_types(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    served = serve(text=SMALL)
+    desk, line = opened(served, show)
+    desk.go("file")
+    expect(desk.page.locator(".cm-content")).to_be_visible()
+    begun = line.count("hello")
+
+    def told(length: int, text: str | None = None) -> int:
+        """Tell the page how long the program's text is, and return how often it has asked for that since."""
+        line.tells({"t": "text", "rev": 0, "length": length, "changes": [], "text": text, "by_another": False})
+        desk.page.wait_for_timeout(300)
+        return line.count("hello") - begun
+
+    assert told(len(SMALL)) == 0, "it is as long as it should be"
+    assert told(len(SMALL) + 1, SMALL) == 0, "a whole text is believed, or it would be asked for without end"
+    assert told(len(SMALL) + 1) == 1
+    assert told(len(SMALL)) == 1
+    line.holds = True
+    desk.page.locator(".cm-content").press("Control+End")
+    desk.page.keyboard.type("# more")
+    assert told(len(SMALL) + 1) == 1, "what is typed is not answered yet: nobody knows how long the text should be"
+    line.let_go()
+    served.written(lambda now: now.endswith("# more"))
