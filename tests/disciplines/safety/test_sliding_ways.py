@@ -112,4 +112,14 @@ def test_a_leaf_that_strikes_studs_in_its_wall_says_of_which_wall_they_are(studs
     told = [one for one in worked(edited(*edits), "sleep") if "openings[door]" in (one.where, *one.because)]
     assert any("the studs of the right wall" in one.says for one in told)
     assert not any("frame.studs" in words for one in told for words in (one.says, one.act, one.lever))
-    assert not any("wall stops" in words or "wall leaves" in words for one in told for words in (one.says, one.act))
+    assert not any("wall stops" in words for one in told for words in (one.says, one.act)), "studs are several"
+
+
+def test_where_others_are_left_it_is_told_what_a_leaf_in_its_wall_leaves() -> None:
+    ramp = "  ramp: {wall: rear, side: centre, width: 1500, z: 0, height: 1800, stage: shell, cut: yes, done: yes, "
+    ramp += "release: inside, swing: {hinge: bottom, opens: out, to: 90 deg}}\n  vent:"
+    studs = ("openings:", "frame:\n  studs: {tube: 25 x 25 x 1.5 mm, every: 400, first: 0}\nopenings:")
+    edits = (*slides("to: front, by: 690, runs: in the wall"), studs, ("  vent:", ramp))
+    (one,) = [one for one in worked(edited(*edits), "sleep") if one.code == "safety/way-blocked"]
+    assert one.says.startswith("past the studs of the right wall ") and "of door is left to get through" in one.says
+    assert (one.act or "").endswith("go another way, not against the studs of the right wall")
