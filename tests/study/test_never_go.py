@@ -272,3 +272,29 @@ def test_never_sleep_beside_a_flame_without_air_low_and_high() -> None:
     assert [one.answer for one in at_work] == ["limits", "limits"]
     assert set(at_work[1].because) == {"air/air-by-a-flame", "air/air-at-work"}
     assert any("only with a door open" in one for one in at_work[1].says)
+
+
+TOLD = "rig/told-otherwise"
+
+
+@pytest.mark.parametrize(("use", "answer"), [("tow", "ask"), ("sleep", "no"), ("leave", "ask"), ("work", "ask")])
+def test_never_go_on_what_is_ticked_while_words_say_what_is_there_today(use: Use, answer: str) -> None:
+    """An alarm hangs there with a flat battery: the tick alone tells nothing of it."""
+    one = if_all_judge(study(clean("done: yes, alarm: CO", "done: yes, now: battery flat, alarm: CO"), TODAY), use)
+    assert (one.answer, one.because) == (answer, (TOLD,))
+    assert "alarm" in one.says[0] and '"battery flat"' in one.says[0]
+    fitted = study(clean("done: yes, alarm: CO", "done: yes, now: Hung, alarm: CO"), TODAY)
+    assert if_all_judge(fitted, use).answer == "go"
+
+
+@pytest.mark.parametrize(("now", "answer"), [("screwed shut", "no"), ("shut", "go")])
+def test_never_sleep_behind_a_door_of_which_words_say_what_is_there_today(now: str, answer: str) -> None:
+    """The door and the ramp have no tick; they are whole all the same unless words say else."""
+    shut = clean("z: 0, height: 72, by: trailer builder, cut: yes", f"z: 0, height: 72, now: {now}, cut: yes")
+    one = if_all_judge(study(shut, TODAY), "sleep")
+    assert (one.answer, TOLD in one.because) == (answer, answer == "no")
+
+
+def test_what_is_half_done_is_not_asked_for_twice() -> None:
+    half = study(clean("done: yes, alarm: CO", "done: part, now: battery flat, alarm: CO"), TODAY)
+    assert TOLD not in if_all_judge(half, "sleep").because

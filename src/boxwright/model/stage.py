@@ -44,6 +44,13 @@ def read_done(given: Any) -> Any:
 
 
 DoneMark = Annotated[Done, BeforeValidator(read_done)]
+AS_TICKED = frozenset({"", "fitted", "in", "in place", "hung", "works"})
+"""What is written under ``now`` of a thing that is as its tick says."""
+
+
+def is_as_ticked(now: str) -> bool:
+    """Return whether the words of what is there today say no more than a tick does; any others may deny it."""
+    return " ".join(now.lower().split()) in AS_TICKED
 
 
 @dataclass(frozen=True, slots=True)

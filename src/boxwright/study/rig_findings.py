@@ -9,12 +9,13 @@ from datetime import date
 from typing import NamedTuple
 
 from boxwright.finding import USES, Finding, Use
+from boxwright.model.stage import is_as_ticked
 from boxwright.rig.head import FORMAT
 from boxwright.rig.keys import OWNER_OF_KEY
 from boxwright.rig.rig import Accepted, Rig
 from boxwright.study.once import Failed
 from boxwright.study.remedy_words import look_and_tick
-from boxwright.study.spoken import listed
+from boxwright.study.spoken import listed, named
 from boxwright.study.standing import PROTECTING, Standing
 
 
@@ -54,6 +55,11 @@ EXPLAINED: dict[str, Explained] = {
         "Is there a thing of a past or present stage without a tick? It may be there or not; both are reckoned with.",
         OWN_RULE,
     ),
+    "rig/told-otherwise": Explained(
+        "Does a thing count as in place while words beside it say what is there today? An alarm may hang there with a"
+        " flat battery.",
+        OWN_RULE,
+    ),
     "rig/tank-not-named": Explained(
         "Does the load state say how full each tank is? One it does not name is anything from empty to full.", OWN_RULE
     ),
@@ -63,6 +69,9 @@ EXPLAINED: dict[str, Explained] = {
     ),
 }
 """Code to what it asks and its source, for ``explain``; the last one has each discipline's folder before it."""
+
+LEAF_SHUT = frozenset({"shut", "closed"})
+"""What is written of a leaf or a lid that is shut today: it is as ticked."""
 
 _KEY = re.compile(r"\]\.([^.\[]+)")
 
@@ -136,12 +145,16 @@ def no_load_state(use: Use) -> Finding:
     return _finding("rig/no-load-state", "loads", "unknown", says, act, 3, uses=(use,), use=use)
 
 
-def of_a_slot(rig: Rig, standing: Standing, use: Use, said: tuple[Finding, ...]) -> tuple[Finding, ...]:
+def of_a_slot(
+    rig: Rig, standing: Standing, use: Use, said: tuple[Finding, ...], is_ticked: bool = False
+) -> tuple[Finding, ...]:
     """Return what keeps this slot back and no discipline has said: things there perhaps, tanks of unknown fill.
 
     Where somebody sleeps, what could be fire, an alarm or a way out is already a no.
     """
     found = list(_perhaps(standing, use, said)) + list(_tanks(standing, said))
+    if is_ticked:
+        found += _told_otherwise(rig, standing, use, said)
     if use == "sleep":
         guarded = _protecting_items(rig) if rig.troubled else frozenset()
         doubtful = tuple(path for path in rig.troubled if may_protect(path) or path.split("]")[0] + "]" in guarded)
@@ -177,6 +190,33 @@ def _perhaps(standing: Standing, use: Use, said: tuple[Finding, ...]) -> Iterabl
         says = f"nobody has ticked whether {listed(rest)} {'is' if len(rest) == 1 else 'are'} there"
         act = look_and_tick(rest)
         yield _finding("rig/stands-perhaps", rest[0], "unknown", says, act, len(rest), because=rest)
+
+
+def _told_otherwise(rig: Rig, standing: Standing, use: Use, said: tuple[Finding, ...]) -> Iterable[Finding]:
+    """Ask about what counts as there while words tell what is there of it today, unless a discipline asks already.
+
+    Nobody reads such words but a person: an alarm may hang there with a flat battery.
+    """
+    asked = {finding.lever for finding in said}
+    there = {one.of for one in standing.frames} | {one.of for one in standing.openings}
+    there |= {one.of for one in standing.layers} | {of for of, _ in standing.wires}
+    there |= {one.of for one in (*rig.straps, *rig.pipes) if one.marks.done.tick == "yes"}
+    items = (*rig.parts, *rig.openings, *rig.wires, *rig.straps, *rig.pipes)
+    written = [(one.of, one.words.now) for one in items] + [(one.of, one.now) for one in rig.layers]
+    guarding = _protecting_items(rig) if use == "sleep" else frozenset()
+    for of, now in written:
+        is_shut = of.startswith("openings[") and " ".join(now.lower().split()) in LEAF_SHUT
+        if is_as_ticked(now) or is_shut or of not in there or of in standing.perhaps:
+            continue
+        protects = of in guarding
+        if f"{of}.now" in asked and not protects:
+            continue
+        says = f'{named(of)} counts as in place, and beside it is written what is there today: "{now.strip()}"; whether'
+        says += " it serves nobody can say"
+        act = f"Look at {named(of)}: where it is whole, take out now: and keep the words under note:, else write"
+        yield _finding(
+            "rig/told-otherwise", of, "unknown", says, f"{act} done: part", 2, because=(of,), protects=protects
+        )
 
 
 def _tanks(standing: Standing, said: tuple[Finding, ...]) -> Iterable[Finding]:

@@ -423,7 +423,7 @@ def _judged(
     said += tuple(broken_off(failed, asked.use) for failed in broken)
     said = tuple(one for one in said if touches(one, asked.use))
     have = {(one.code, one.where) for one in said}
-    said += of_a_slot(given.rig, standing, asked.use, said)
+    said += of_a_slot(given.rig, standing, asked.use, said, asked.is_ticked)
     said += tuple(one for one in everywhere if touches(one, asked.use) and (one.code, one.where) not in have)
     stage = stage_name(given.rig, asked.number)
     return given.once(judge, said, accepted_of(given.rig), asked.use, asked.load.name, stage)

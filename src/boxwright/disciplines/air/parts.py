@@ -11,6 +11,7 @@ from pydantic import Field
 from boxwright.model.each import Alone
 from boxwright.model.entry import Entry
 from boxwright.model.place import Place
+from boxwright.model.stage import is_as_ticked
 from boxwright.records import dataclass
 from boxwright.units import Band, CubicMetrePerSecondBand, HoursBandNamed, KilogramBand, SquareMetreBand
 
@@ -69,7 +70,7 @@ class PlannedVent:
     @property
     def is_contradicted(self) -> bool:
         """Return whether it is ticked while words say what is there today: they may say that it is covered."""
-        return self.is_done and self.now.strip().lower() not in ("", "fitted")
+        return self.is_done and not is_as_ticked(self.now)
 
     @property
     def may_stand_open(self) -> bool:
