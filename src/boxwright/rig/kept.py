@@ -14,6 +14,7 @@ from boxwright.disciplines.power.parts import Facet as PowerFacet
 from boxwright.disciplines.power.parts import Wire
 from boxwright.disciplines.safety.parts import Facet, Half, Hole, Kept, Lead, Section, ShutOff, Sleeper, Way
 from boxwright.disciplines.safety.sourced import LENGTHS, word_means
+from boxwright.disciplines.water.parts import Facet as WaterFacet
 from boxwright.model.place import Surfaces, side_word
 from boxwright.model.trailer import Person
 from boxwright.rig.rig import Item, Layer
@@ -23,6 +24,8 @@ NOTHING_SAID = Facet()
 SHORE_VOLTS = 100.0
 """From here on a wire carries what comes from outside by a cable, not from a battery (common practice, no source)."""
 NOT_A_WAY = ("no",)
+GOES_WITH_A_TICK = frozenset({"", "fitted", "shut", "closed", "locked", "open", "stands open"})
+"""What may be there today of an opening that is ticked, without a doubt of it as a way out."""
 MEANT = ("wanted", "yes")
 FLAT = ("roof", "floor")
 SIDES, ENDS, LEVEL = ("left", "right"), ("front", "rear"), ("top", "bottom")
@@ -49,7 +52,7 @@ def kept_of(
     return Section(
         ways=tuple(way for one in openings if (way := _way(one, words)) is not None),
         holes=tuple(Hole(one.of, one.name, one.place, one.words.now.strip(), _wall(one, words)) for one in openings),
-        kept=tuple(kept for one in parts if (kept := _kept(one)) is not None),
+        kept=tuple(kept for one in parts for kept in _kept(one)),
         beds=tuple(one.of for one in parts if _is_bed_for_a_while(one)),
         counted=tuple(
             (one.of, one.words.count)
@@ -123,7 +126,16 @@ def _way(item: Item, words: str) -> Way | None:
         _is_level(slides, swing, wall),
         facet,
         is_fixed,
+        _said_otherwise(item, own.cut),
     )
+
+
+def _said_otherwise(item: Item, is_cut: bool | None) -> str:
+    """Return what is written of an opening that is ticked and does not go with that; empty where nothing is."""
+    if item.marks.done.tick != "yes":
+        return ""
+    now = item.words.now.strip()
+    return "cut: no" if is_cut is False else f"now: {now}" if now.lower() not in GOES_WITH_A_TICK else ""
 
 
 def _passes(extent: Band | None) -> bool:
@@ -157,18 +169,34 @@ def _wall(item: Item, words: str) -> str:
 
 
 def _leads(items: dict[str, tuple[Item, ...]]) -> Iterator[Lead]:
-    """Yield every wire with what it joins; one that joins two panels or batteries has its source at both ends."""
+    """Yield every wire with what it joins; one that ends at what feeds it too is yielded from there as well."""
     names = {one.name for one in (*items["parts"], *items["openings"])}
-    plugs = {one.name for one in items["openings"]}
+    plugs, sources = {one.name for one in items["openings"]}, {one.name for one in items["parts"] if _feeds(one)}
     for item in items["wires"]:
         wire = item.own
         if isinstance(wire, Wire):
             starts, ends = (one if one in names else "" for one in (wire.from_.strip(), wire.to.strip()))
             is_capped = wire.ends.strip().lower() == "capped"
-            rating = wire.fuse.amps if wire.fuse is not None else None
-            is_fused = rating is not None and rating.known and not _is_shore(wire)
-            is_fed = (starts in plugs, is_fused, _is_shore(wire))
-            yield Lead(item.of, item.name, starts, ends, *is_fed, is_capped, item.words.now.strip())
+            now, is_shore = item.words.now.strip(), _is_shore(wire)
+            is_fed = (starts in plugs, _is_fused(wire, ends), is_shore)
+            yield Lead(item.of, item.name, starts, ends, *is_fed, is_capped, now)
+            if starts and (ends in sources or (ends in plugs and is_shore)):
+                is_fed = (ends in plugs, _is_fused(wire, starts), is_shore)
+                yield Lead(item.of, item.name, ends, starts, *is_fed, is_capped, now)
+
+
+def _is_fused(wire: Wire, far: str) -> bool:
+    """Return whether a wire has a fuse to take out, so that its far end is dead: one at that end itself is none."""
+    rating = wire.fuse.amps if wire.fuse is not None else None
+    if wire.fuse is None or rating is None or not rating.known or _is_shore(wire):
+        return False
+    return not far or wire.fuse.at.strip() != far
+
+
+def _feeds(item: Item) -> bool:
+    """Return whether a part has current of its own: a battery, or a panel by day."""
+    facet = item.facet("power")
+    return isinstance(facet, PowerFacet) and (facet.battery is not None or facet.panel is not None)
 
 
 def _halves(parts: tuple[Item, ...], layers: tuple[Layer, ...]) -> Iterator[Half]:
@@ -181,33 +209,40 @@ def _halves(parts: tuple[Item, ...], layers: tuple[Layer, ...]) -> Iterator[Half
             yield Half(item.of, item.name, False, item.words.now.strip())
 
 
-def _kept(item: Item) -> Kept | None:
-    """Return a part that safety judges, and what it is: an alarm, an extinguisher, a release, a flame, a generator."""
+def _kept(item: Item) -> Iterator[Kept]:
+    """Yield a part as each thing that safety judges it as: what warns or helps may endanger besides."""
     facet, warm = _facet(item), item.facet("heat")
     heater = warm.heater if isinstance(warm, HeatFacet) else None
-    by_name = word_means(item.name)
+    by_name = "" if facet.alarm or facet.release else word_means(item.name)
     if facet.alarm:
-        what = "alarm"
+        yield _as(item, "alarm")
     elif facet.puts_out or by_name == "extinguisher":
-        what = "extinguisher"
+        yield _as(item, "extinguisher")
     elif facet.release:
-        what = "release"
-    elif facet.generator in ("yes", "unknown") or (by_name == "generator" and facet.generator != "no"):
-        what = "generator"
-    elif heater is not None or facet.burns or by_name == "flame":
-        what = "flame"
-    else:
-        return None
-    burns = ""
-    if what in ("flame", "generator"):  # an engine may heat or cook besides: it stays a flame for all that asks of one
-        is_flame = what == "flame" or heater is not None
-        burns = facet.burns or (heater.of if heater is not None else "") or ("unknown" if is_flame else "")
+        yield _as(item, "release")
+    is_flame = heater is not None or bool(facet.burns) or by_name == "flame"
+    burns = facet.burns or (heater.of if heater is not None else "")
+    if facet.generator in ("yes", "unknown") or (by_name == "generator" and facet.generator != "no"):
+        # an engine may heat or cook besides: it stays a flame for all that asks of one
+        yield _as(item, "generator", burns or ("unknown" if heater is not None else ""))
+    elif is_flame:
+        yield _as(item, "flame", burns or "unknown")
+    elif by_name == "fuel" and not _has_tank(item):
+        yield _as(item, "fuel")
+
+
+def _has_tank(item: Item) -> bool:
+    facet = item.facet("water")
+    return isinstance(facet, WaterFacet) and facet.tank is not None
+
+
+def _as(item: Item, what: str, burns: str = "") -> Kept:
     is_shut_in = item.words.inside.strip() != ""
     return Kept(
         item.of,
         item.name,
         what,
-        facet,
+        _facet(item),
         burns.strip().lower(),
         item.words.stage,
         item.marks.planned,

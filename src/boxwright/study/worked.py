@@ -91,16 +91,16 @@ def strung_of(
     """Return the wires that stand, each with whether what feeds it and what it feeds stand too."""
     there: dict[str, There] = {one.name: one.stands for one in frames}
     there |= {name_of(of): "yes" if is_sure else "perhaps" for of, is_sure in openings_standing(openings)}
-    leads, strung = {one.of: one for one in own.leads}, dict(wires)
+    strung = dict(wires)
     return tuple(
         Strung(
-            leads[of],
-            is_sure,
-            there.get(leads[of].starts, "no") if leads[of].starts else "perhaps",
-            there.get(leads[of].ends, "no"),
+            lead,
+            strung[lead.of],
+            there.get(lead.starts, "no") if lead.starts else "perhaps",
+            there.get(lead.ends, "no"),
         )
-        for of, is_sure in strung.items()
-        if of in leads
+        for lead in own.leads
+        if lead.of in strung
     )
 
 

@@ -81,6 +81,23 @@ def test_what_hangs_over_a_stooping_head_takes_height_only() -> None:
     assert low["door"].width.best == 0.0 and low["door"].blocked_by == ("parts[shelf]",)
 
 
+def test_what_hangs_before_the_top_of_a_door_takes_height_only() -> None:
+    """A cupboard over the whole of the door, its underside lower than the top of the hole; the stoop is 1.2 m."""
+    for under in (1.21, 1.5, 1.79):
+        found = ways(box("cupboard", (2.9, 0.6, under), (3.9, 1.0, 2.0)))
+        assert is_wide(found["door"], 0.8)
+        assert found["door"].height.best == pytest.approx(under)
+    low = ways(box("cupboard", (2.9, 0.6, 1.19), (3.9, 1.0, 2.0)))
+    assert low["door"].width.best == 0.0 and low["door"].blocked_by == ("parts[cupboard]",)
+
+
+def test_before_a_high_hole_the_stoop_counts_from_its_sill() -> None:
+    high = replace(DOOR, place=place((3.0, 1.0, 0.5), (3.8, 1.05, 1.9)))
+    found = ways(box("cupboard", (2.9, 0.6, 1.71), (3.9, 1.0, 2.0)), exits=(high,))
+    assert is_wide(found["door"], 0.8)
+    assert ways(box("cupboard", (2.9, 0.6, 1.69), (3.9, 1.0, 2.0)), exits=(high,))["door"].width.best == 0.0
+
+
 def test_what_is_stepped_over_is_named_and_narrows_nothing() -> None:
     found = ways(box("beam", (2.2, -1.0, 0.0), (2.3, 1.0, 0.15), "cargo"))
     assert is_wide(found["door"], 0.8) and found["door"].over == ("parts[beam]",)

@@ -168,9 +168,9 @@ def test_only_the_home_country_rules_how_it_is_built() -> None:
 def test_what_a_part_is_by_a_word_of_its_name() -> None:
     assert word_means("fire-extinguisher") == "extinguisher"
     assert word_means("generator-2000") == "generator"
-    assert word_means("stove") == "flame"
-    assert word_means("stove-pipe-shelf") == "flame"
-    assert word_means("hobby-box") == word_means("lights") == ""
+    assert word_means("stove") == word_means("stove-pipe-shelf") == "flame"
+    assert word_means("hobby-horse") == word_means("lights") == ""
+    assert (word_means("gas-bottle"), word_means("gas-bottle-box")) == ("fuel", "holder")
 
 
 def test_nothing_is_said_for_the_road() -> None:

@@ -96,7 +96,7 @@ def scene_of(
     walls, goal = _walls(opening, room)
     inside = (room.front, room.left, room.rear, room.right)
     if isinstance(first, Bed):
-        terraces = _terraces(bodies, first, bed_rect_of(first), opening, room, climbs)
+        terraces = _terraces(bodies, first, bed_rect_of(first), opening, room, climbs, head)
         start = within(bed_rect_of(first), inside) or bed_rect_of(first)
     else:  # somebody who comes in is outside to begin with, so both walls are open
         terraces, (_, start) = (), _walls(first, room)
@@ -134,9 +134,12 @@ def _in_the_plan(block: Block, terraces: Sequence[Terrace], floor: Terrace) -> l
 
 
 def _terraces(
-    bodies: tuple[Body, ...], bed: Bed, bed_rect: Rect, opening: Closed, room: Surfaces, climbs: bool
+    bodies: tuple[Body, ...], bed: Bed, bed_rect: Rect, opening: Closed, room: Surfaces, climbs: bool, head: float
 ) -> tuple[Terrace, ...]:
-    """Return the levels above the floor: before the opening, on the bed, on what is climbed on; the first one wins."""
+    """Return the levels above the floor: before the opening, on the bed, on what is climbed on; the first one wins.
+
+    Who walks out by a high door stoops under what hangs before the top of it.
+    """
     found = [Terrace(bed_rect, bed.top, bed.top + ROOM["crawl"])]
     if climbs:
         found += [
@@ -149,11 +152,12 @@ def _terraces(
     front = forecourt(opening, room, ROOM["reach over"] if climbs else ROOM["lean"])
     if front is None:
         return tuple(found)
-    low, high = levels_of(opening)
-    low = max(low, room.floor + ROOM["step over"])
+    sill, high = levels_of(opening)
+    low = max(sill, room.floor + ROOM["step over"])
     on_bed = within(front, bed_rect)
     at_bed = [] if on_bed is None else [Terrace(on_bed, max(low, bed.top), high)]
-    return (*at_bed, Terrace(front, low, high), *found)
+    top = high if climbs else min(high, max(sill, room.floor) + head)
+    return (*at_bed, Terrace(front, low, top), *found)
 
 
 def _is_climbed(one: Body, room: Surfaces) -> bool:

@@ -110,7 +110,8 @@ class Way:
     ``has_unit`` is True where a frame stands in the hole, so that less is left of it. ``goes`` is the angle its leaf
     opens to, None where nobody wrote how it opens. ``slid`` is how far its leaf slides, None where it does not
     or nobody wrote it; ``is_level`` that it uncovers the height of the hole and not its width. ``is_fixed`` says that
-    it is written not to open at all.
+    it is written not to open at all. ``said_otherwise`` is what is written that does not go with its tick, such as now:
+    screwed shut; empty where nothing is.
     """
 
     of: str
@@ -127,6 +128,7 @@ class Way:
     is_level: bool
     facet: Facet
     is_fixed: bool = False
+    said_otherwise: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +144,7 @@ class Hole:
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """A part that warns, puts out, lets out, burns or runs an engine, as planned.
+    """A part as one thing safety judges: it warns, puts out, lets out, burns, runs an engine or holds fuel.
 
     ``burns`` is the fuel of its flame: empty where it has none, ``unknown`` where nobody wrote it. ``stage`` is when it
     goes in, in words; empty for one that never does. ``is_shut_in`` says that it is kept inside another thing.
@@ -162,7 +164,7 @@ class Kept:
 
 @dataclass(frozen=True, slots=True)
 class Lead:
-    """A wire, as planned: from what to what, by the names of things of the file; empty where it is no thing of it.
+    """A wire, as planned: from what feeds it to what, by the names of things of the file; empty where it is none of it.
 
     ``is_plugged`` says that it is fed from outside by a cable, and so dead while nothing is plugged in; ``is_fused``
     that it has a fuse to take out; ``is_mains`` that it carries what comes from outside.

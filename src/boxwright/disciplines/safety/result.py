@@ -147,7 +147,7 @@ class Result:
     ``aisles`` are the ways from each bed to each opening, None where no chapter has worked any out. ``bedless`` sleep
     on something that does not stand, or that nobody wrote. ``openings`` are all that stand, perhaps or not. ``hot`` is
     what gets hot and may be inside, whatever it runs on; ``strung`` the wires; ``halves`` what is done in part;
-    ``folding`` the beds that fold up.
+    ``folding`` the beds that fold up; ``unsaid`` what holds fuel by its name, where no tank says what is in it.
     """
 
     of: str
@@ -173,6 +173,7 @@ class Result:
     ceiling: float
     floor: float
     folding: tuple[str, ...] = ()
+    unsaid: tuple[Flame, ...] = ()
 
     def aisle(self, bed: str, exit_of: str) -> Aisle | None:
         """Return the way from a bed to an opening."""

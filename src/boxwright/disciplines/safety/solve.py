@@ -15,10 +15,23 @@ from boxwright.model.place import Place, Surfaces
 from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
-__all__ = ["Offers", "Result", "ends_of", "gap_between", "is_shut", "least_of", "offers", "room_between", "solve"]
+__all__ = [
+    "Offers",
+    "Result",
+    "are_in_one_place",
+    "ends_of",
+    "gap_between",
+    "is_shut",
+    "least_of",
+    "offers",
+    "room_between",
+    "solve",
+]
 
 Ends = tuple[Band, Band, Band]
 USES = ("sleep", "leave", "work")
+TOUCH = 1e-3
+"""Openings that overlap by less than this (m) lie side by side."""
 OPENED_BY: dict[str, Opens] = {
     "inside": "inside",
     "yes": "inside",
@@ -87,6 +100,7 @@ def solve(
         generators=tuple(one for one in flames if one.kept.what == "generator"),
         stores=tuple(_fuelled(one, room) for one in stores if _is_fuel(one)) if is_judged else (),
         beds=beds,
+        unsaid=tuple(one for one in flames if one.kept.what == "fuel") if is_judged else (),
         folding=tuple(one.of for one in beds if one.of in own.folding),
         bedless=tuple(one for one in sleepers if not any(one.name in bed.sleepers for bed in beds)),
         aisles=aisles,
@@ -189,7 +203,9 @@ def _exit(
     there: There = "no" if way.of not in certain else "yes" if certain[way.of] else "perhaps"
     opens: Opens = OPENED_BY.get(way.facet.release.strip().lower(), "unknown")
     released_by = ""
-    if opens != "inside":
+    if way.said_otherwise and opens == "inside":
+        opens = "unknown"
+    if opens != "inside" and not way.said_otherwise:
         fitted = [one for one in releases if one.there == "yes" and one.kept.facet.release.strip() == way.name]
         if fitted:
             opens, released_by = "inside", fitted[0].kept.of
@@ -228,6 +244,17 @@ def _shut_by(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> tup
 def is_shut(way: Aisle) -> bool:
     """Return whether a way is too narrow or too low for anybody, with nothing doubtful in it."""
     return any(side.known and side.high < LENGTHS["squeeze"] for side in (way.width, way.height))
+
+
+def are_in_one_place(one: Exit, other: Exit) -> bool:
+    """Return whether two openings of one wall overlap in it, as a door in a ramp does its ramp; a wall may be thin."""
+    mine, its = one.way.place, other.way.place
+    if ends_of(mine) is None or ends_of(its) is None:
+        return False
+    middles = zip((mine.x, mine.y, mine.z), (its.x, its.y, its.z), strict=True)
+    half = [(size + other_size) / 2.0 for size, other_size in zip(mine.size, its.size, strict=True)]
+    apart = [abs(at.best - other_at.best) - wide for (at, other_at), wide in zip(middles, half, strict=True)]
+    return max(apart) <= TOUCH and sorted(apart)[1] < -TOUCH
 
 
 def least_of(way: Aisle) -> Band:

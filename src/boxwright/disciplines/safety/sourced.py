@@ -71,7 +71,7 @@ _PIECES = re.compile(r"[a-z]+")
 
 
 def word_means(name: str) -> str:
-    """Return what a part is by the words of its name: extinguisher, generator or flame; empty where none tells."""
+    """Return what a part is by the words of its name: extinguisher, generator, flame, fuel, holder; empty for none."""
     pieces = f" {' '.join(_PIECES.findall(name.lower()))} "
     return next((what for word, what in WORDS.items() if f" {word} " in pieces), "")
 

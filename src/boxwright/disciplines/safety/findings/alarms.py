@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.safety.result import Device, Flame, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
@@ -98,7 +99,7 @@ def _wanted(result: Result, what: str, code: str, because: str, asks: str) -> It
 
 
 def _why_not(one: Device) -> str:
-    return AWAY if one.there != "no" else "is not in yet"
+    return AWAY if one.there != "no" else "is not in"
 
 
 def _may_be(one: Device) -> str:
@@ -126,7 +127,21 @@ def out_of_date(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         elif kept.facet.expires < result.judged_on:
             says = f"{kept.name} is out of date since {kept.facet.expires}; on {result.judged_on} it protects nobody"
             act = f"Change {kept.name}, and write its new date"
-            yield stop(code, kept.of, says, act, 20, f"{kept.of}.expires", OWN_LABEL)
+            made = stop(code, kept.of, says, act, 20, f"{kept.of}.expires", OWN_LABEL)
+            yield replace(made, kind="fix", protects=False) if _is_made_up_for(one, result) else made
+
+
+def _is_made_up_for(one: Device, result: Result) -> bool:
+    """Return whether all that something out of date is for is done by others that surely hang and are in date."""
+    others = [
+        other.kept.facet
+        for other in (*result.alarms, *result.extinguishers)
+        if other.helps == "yes" and other.kept.facet.expires is not None
+        if other.kept.facet.expires >= result.judged_on
+    ]
+    done = {what for facet in others for what in (*facet.alarm, *facet.puts_out)}
+    meant = {*one.kept.facet.alarm, *one.kept.facet.puts_out}
+    return bool(meant) and meant <= done
 
 
 def alarm_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

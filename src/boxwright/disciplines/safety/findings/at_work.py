@@ -54,7 +54,7 @@ def _way_to(one: Exit, result: Result) -> Aisle | None:
 
 def _is_free(one: Exit, result: Result) -> bool:
     way = _way_to(one, result)
-    is_doubtful = one.there != "yes" or one.may_be_held_shut or one.may_be_too_small
+    is_doubtful = one.there != "yes" or one.may_be_held_shut or one.may_be_too_small or one.way.said_otherwise
     return way is not None and not is_doubtful and way.width.known and least_of(way).low >= LENGTHS["pass"]
 
 
@@ -81,6 +81,8 @@ def _doubt(one: Exit, result: Result, shown_in: HeaderUnits) -> str:
     name, way = one.way.name, _way_to(one, result)
     if one.there != "yes":
         return f"{name} is not ticked"
+    if one.way.said_otherwise:
+        return f"{name} is ticked, and beside it is written {one.way.said_otherwise}"
     if one.may_be_held_shut and one.struck is not None:
         by = stopper(one.struck.to, one.way)
         return f"{by} may leave only {length(one.struck.metre.low, shown_in)} of {name}"

@@ -32,6 +32,18 @@ def fuel_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             continue
         made = _kept_inside(one, "with a sleeper" if result.use == "sleep" else "when the trailer is left")
         yield made if result.use == "sleep" else replace(made, uses=LEAVE, protects=False)
+    for can in result.unsaid if result.use in KEPT_OUT_OF else ():
+        if can.is_inside is not False:
+            made = _by_its_name(can)
+            yield made if result.use == "sleep" else replace(made, uses=LEAVE, protects=False)
+
+
+def _by_its_name(can: Flame) -> Finding:
+    """Return what is asked of a thing that holds petrol or gas by its name, and of which no tank is written."""
+    name = can.kept.name
+    says = f"{name} holds petrol or gas by its name, and nobody wrote what is in it or how much; neither may be inside"
+    act = f"Put {name} outside; write what is in it, such as tank: {{of: petrol, volume: ..}}, and when_sleeping: out"
+    return question("safety/fuel-inside", can.kept.of, says, act, 2, f"{can.kept.of}.tank", "petrol-indoors")
 
 
 def _emptied(one: Fuelled, use: str) -> Finding:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from boxwright.disciplines.safety.result import Bed, Exit, Result
-from boxwright.disciplines.safety.solve import is_shut
+from boxwright.disciplines.safety.solve import are_in_one_place, is_shut
 from boxwright.disciplines.safety.sourced import WAYS_OUT
 from boxwright.disciplines.safety.telling import OWN_RULE, SLEEP, kind_of, name_of, question, stopper
 from boxwright.exchange import Aisle
@@ -40,12 +40,22 @@ def two_ways_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         able = _able(result, bed)
         if len(able) >= _wanted(result):
             continue
-        yield _too_few(bed, able, [one for one in result.exits if one not in able], result, rule)
+        lost = [one for one in result.exits if one not in able]
+        yield _too_few(bed, able, lost, result, rule)
 
 
 def _able(result: Result, bed: Bed | None) -> list[Exit]:
-    """Return the ways out that count from a bed, where none stands from the floor."""
-    return [one for one in result.exits if one.counts and not _is_shut(result, bed, one)]
+    """Return the ways out that count from a bed, where none stands from the floor; of two in one place only one."""
+    found: list[Exit] = []
+    for one in result.exits:
+        if one.counts and not _is_shut(result, bed, one) and _in_one_place(one, found) is None:
+            found.append(one)
+    return found
+
+
+def _in_one_place(one: Exit, others: Iterable[Exit]) -> Exit | None:
+    """Return which other way out an opening overlaps in its wall, as a door in a ramp does: one fire shuts both."""
+    return next((other for other in others if one.way.wall == other.way.wall and are_in_one_place(one, other)), None)
 
 
 def _wanted(result: Result) -> float:
@@ -66,9 +76,9 @@ def _too_few(bed: Bed | None, able: list[Exit], lost: list[Exit], result: Result
         verb = "is" if all(_is_sure(one) for one in able) else "may be"
         says = f"the only way out{place} {verb} {listed([one.way.name for one in able])}, and two are wanted"
     if lost:
-        says += f": {listed([_why_not(result, bed, one) for one in lost])}"
+        says += f": {listed([_why_not(result, bed, one, able) for one in lost])}"
     where = lost[0].way.of if lost else bed.of if bed is not None else "openings"
-    act, minutes = _first_to_do(lost, result)
+    act, minutes = _first_to_do(lost, able, result)
     because = (where, *(one.way.of for one in lost[1:]), *((bed.of,) if bed is not None else ()))
     is_certain = not able and bool(lost) and all(_is_surely_lost(result, bed, one) for one in lost)
     is_stop = is_certain or (rule is not None and kind_of(rule) == "stop")
@@ -101,10 +111,12 @@ def _bed_before(result: Result, one: Exit) -> str:
     return name_of(one.struck.to) if one.struck is not None and one.struck.to in result.folding else ""
 
 
-def _first_to_do(lost: list[Exit], result: Result) -> tuple[str, int]:
+def _first_to_do(lost: list[Exit], able: list[Exit], result: Result) -> tuple[str, int]:
     """Return what makes the first opening that does not count one more way out, and in how many minutes."""
     if not lost:
         return "Make a second way out", 120
+    if lost[0].counts and _in_one_place(lost[0], able) is not None:
+        return "Make a second way out in another place", 120
     name = lost[0].way.name
     if lost[0].there == "perhaps":
         return f"Look whether {name} is in, and tick it", 2
@@ -149,8 +161,11 @@ def _is_shut(result: Result, bed: Bed | None, one: Exit) -> bool:
     return bool(found) and all(is_shut(aisle) for aisle in found)
 
 
-def _why_not(result: Result, bed: Bed | None, one: Exit) -> str:
+def _why_not(result: Result, bed: Bed | None, one: Exit, able: list[Exit]) -> str:
     name = one.way.name
+    beside = _in_one_place(one, able) if one.counts else None
+    if beside is not None and not _is_shut(result, bed, one):
+        return f"{name} is in the same place of the {one.way.wall} wall as {beside.way.name}, and one fire shuts both"
     if one.there == "no":
         return f"{name} is not in"
     if one.there == "perhaps":

@@ -49,6 +49,8 @@ def opens_from_inside(result: Result, shown_in: HeaderUnits) -> Iterator[Finding
         lever = f"{of}.release"
         if one.way.is_fixed:
             yield _fixed(code, one)
+        elif one.opens == "unknown" and one.way.said_otherwise:
+            yield _said_otherwise(code, one)
         elif one.opens == "unknown":
             word = one.way.facet.release
             read = f'release: "{word}" does not say' if word else "nobody wrote"
@@ -72,6 +74,15 @@ def _fixed(code: str, one: Exit) -> Finding:
     says = f"{name} is written as a way out ({meant}) and as one that does not open (opens: no); it is not counted"
     act = f"Look whether {name} opens, and write how it opens, or egress: no and no release"
     return question(code, of, says, act, 5, f"{of}.swing")
+
+
+def _said_otherwise(code: str, one: Exit) -> Finding:
+    """Return what is asked of a way out that is ticked, and of which something is written that may keep it shut."""
+    of, name, written = one.way.of, one.way.name, one.way.said_otherwise
+    says = f"{name} is ticked and counted as a way out, and beside it is written {written}: nobody can say whether it"
+    says += " opens from inside"
+    act = f"Go out by {name}; then take out {written}, or write done: no"
+    return question(code, of, says, act, 5, f"{of}.{written.partition(':')[0]}")
 
 
 def release_not_fitted(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:

@@ -1,0 +1,170 @@
+"""What is two things at once: two ways out in one place, an engine with an alarm, a wire fed from its far end."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.disciplines.safety.test_findings import RIG, edited, worked
+
+DOOR = next(line for line in RIG.splitlines() if line.startswith("  door:"))
+WINDOW = next(line for line in RIG.splitlines() if line.startswith("  window:"))
+RAMP = (
+    "  ramp: {wall: rear, side: centre, width: 1800, z: 0, height: 1900, stage: shell, cut: yes, done: yes, "
+    "release: inside, swing: {hinge: bottom, opens: out, to: 90 deg}}"
+)
+WICKET = (
+    "  wicket: {wall: rear, side: %s, width: 700, z: 50, height: 1700, stage: shell, cut: yes, done: yes, "
+    "release: inside, swing: {hinge: left, opens: out, to: 90 deg}}"
+)
+DONE = "weight: 5, stage: shell, done: yes"
+BATTERY = f"  cell: {{x: 100, side: left, z: 0, size: 300 x 200 x 200, {DONE}, battery: {{volts: 12, Ah: 100}}}}"
+LAMP = "  lamp: {x: 2500, side: centre, z: 1500, size: 100 x 100 x 50, weight: 1, stage: %s}"
+IN = "shell, done: yes"
+THING = "  {name}: {{x: {x}, side: left, z: 0, size: 300 x 200 x 300, {more}}}"
+
+
+def told(text: str, code: str, use: str = "sleep") -> list[tuple[str, str, str]]:
+    """Return kind, place and words of what one rule says."""
+    return [(one.kind, one.where, one.says) for one in worked(text, use) if one.code == f"safety/{code}"]
+
+
+def with_thing(name: str, more: str = DONE, x: object = 3000) -> str:
+    """Return the small rig with one more thing."""
+    return edited(("  # one more", THING.format(name=name, x=x, more=more)))
+
+
+def test_a_door_in_a_ramp_is_no_second_way_out() -> None:
+    text = edited((DOOR, f"{RAMP}\n{WICKET % 'centre'}"), (WINDOW, ""))
+    ((kind, where, says),) = told(text, "two-ways-out")
+    assert (kind, where) == ("stop", "openings[wicket]")
+    assert "the only way out of bed is ramp" in says
+    assert says.endswith("wicket is in the same place of the rear wall as ramp, and one fire shuts both")
+
+
+@pytest.mark.parametrize(("apart", "are_two"), [(0, True), (5, True), (-5, False), (-600, False)])
+def test_openings_side_by_side_are_two_and_those_that_overlap_are_one(apart: int, are_two: bool) -> None:
+    """Laid out by hand: the window of the rig ends at 1400 mm, the other begins ``apart`` behind that."""
+    other = WINDOW.replace("  window:", "  other:").replace("x: 600", f"x: {1400 + apart}")
+    text = edited((WINDOW, f"{WINDOW}\n{other}"), (DOOR, ""))
+    assert (told(text, "two-ways-out") == []) is are_two
+
+
+def test_openings_over_each_other_or_in_two_walls_are_two() -> None:
+    over = WINDOW.replace("  window:", "  other:").replace("z: 700", "z: 1300")
+    across = WINDOW.replace("  window:", "  other:").replace("wall: left", "wall: right")
+    for other in (over, across):
+        assert told(edited((WINDOW, f"{WINDOW}\n{other}"), (DOOR, "")), "two-ways-out") == []
+
+
+@pytest.mark.parametrize("written", ["now: screwed shut with ply", "now: unknown", "now: leaf is at the joiner's"])
+def test_a_ticked_way_out_of_which_something_else_is_written_is_asked(written: str) -> None:
+    text = edited((WINDOW, WINDOW.replace("done: yes", f"done: yes, {written}")))
+    ((kind, where, says),) = told(text, "opens-from-inside")
+    assert (kind, where) == ("unknown", "openings[window]")
+    assert f"beside it is written {written}" in says
+
+
+@pytest.mark.parametrize("written", ["now: shut", "now: Fitted", "now: open", "now: locked"])
+def test_what_goes_with_a_tick_is_not_asked(written: str) -> None:
+    assert worked(edited((WINDOW, WINDOW.replace("done: yes", f"done: yes, {written}"))), "sleep") == ()
+
+
+def test_a_way_out_that_is_ticked_and_not_cut_is_asked_and_no_release_makes_up_for_it() -> None:
+    uncut = DOOR.replace("cut: yes", "cut: no")
+    ((kind, where, says),) = told(edited((DOOR, uncut)), "opens-from-inside")
+    assert (kind, where) == ("unknown", "openings[door]")
+    assert "beside it is written cut: no" in says
+    latch = (
+        "  latch: {x: 3000, side: left, z: 0, size: 50 x 50 x 50, weight: 1, stage: shell, done: yes, release: door}"
+    )
+    text = edited((DOOR, uncut.replace("inside", "none")), ("  # one more", latch))
+    assert [kind for kind, _, _ in told(text, "opens-from-inside")] == ["stop"]
+
+
+def test_whoever_works_is_asked_about_the_one_door_that_may_not_open() -> None:
+    at_work = ("for: [sleep, leave]", "for: [sleep, leave, work]")
+    plain = edited((WINDOW, ""), at_work)
+    assert told(plain, "way-out-at-work", "work") == []
+    text = plain.replace(DOOR, DOOR.replace("done: yes", "done: yes, now: screwed shut"))
+    ((kind, where, says),) = told(text, "way-out-at-work", "work")
+    assert (kind, where) == ("unknown", "openings[door]")
+    assert "door is ticked, and beside it is written now: screwed shut" in says
+
+
+@pytest.mark.parametrize("besides", ["alarm: CO, expires: 2032-01", "release: door", "puts_out: ABC, expires: 2032-01"])
+def test_an_engine_stays_one_whatever_else_it_is(besides: str) -> None:
+    text = with_thing("quiet-box", f"{DONE}, generator: yes, {besides}")
+    assert [(kind, where) for kind, where, _ in told(text, "generator-near")] == [("stop", "parts[quiet-box]")]
+
+
+def test_a_heater_that_warns_stays_hot() -> None:
+    heater = f"{DONE}, alarm: CO, expires: 2032-01, heater: {{lowest: 900 W, highest: 2000 W, of: diesel}}"
+    text = with_thing("burner", heater, x=2500)
+    assert [(kind, where) for kind, where, _ in told(text, "hot-surface")] == [("unknown", "parts[burner]")]
+    assert [where for _, where, _ in told(text, "alarm-place")] == ["parts[warner]", "parts[burner]"]
+
+
+def test_the_name_of_an_alarm_makes_no_flame_or_engine_of_it() -> None:
+    for name in ("stove-alarm", "generator-alarm"):
+        text = with_thing(name, f"{DONE}, alarm: CO, expires: 2032-01")
+        assert {code for code in ("hot-surface", "generator-near", "gas-alarm") if told(text, code)} == set()
+
+
+def wired(wire: str, lamp: str = "later", more: str = "") -> str:
+    """Return the small rig with a battery, a lamp and one wire."""
+    wires = f"wires:\n  light: {{{wire}, stage: shell, done: yes}}\nloads:\n  road"
+    return edited(("  # one more", f"{BATTERY}\n{LAMP % lamp}{more}"), ("loads:\n  road", wires))
+
+
+def test_a_wire_written_from_its_far_end_is_live_all_the_same() -> None:
+    for wire in ("from: cell, to: lamp", "from: lamp, to: cell"):
+        ((kind, where, says),) = told(wired(wire), "live-end")
+        assert (kind, where) == ("stop", "wires[light]")
+        assert says.startswith("wire light is fed from cell and its end at lamp is joined to nothing")
+        assert told(wired(wire, lamp=IN), "live-end") == []
+        assert told(wired(f"{wire}, ends: capped"), "live-end") == []
+
+
+def test_a_charger_that_is_not_in_yet_leaves_a_wire_fed_by_its_battery() -> None:
+    charger = (
+        "\n  filler: {x: 500, side: left, z: 0, size: 100 x 100 x 100, weight: 1, stage: later, charger: {amps: 10}}"
+    )
+    ((kind, _, says),) = told(wired("from: filler, to: cell", more=charger), "live-end")
+    assert kind == "stop"
+    assert "fed from cell and its end at filler" in says
+
+
+@pytest.mark.parametrize(("at", "kind"), [("", "limit"), (", at: cell", "limit"), (", at: lamp", "stop")])
+def test_only_a_fuse_that_is_not_at_the_open_end_makes_it_dead(at: str, kind: str) -> None:
+    for wire in ("from: cell, to: lamp", "from: lamp, to: cell"):
+        assert [one for one, _, _ in told(wired(f"{wire}, fuse: {{amps: 10{at}}}"), "live-end")] == [kind]
+
+
+@pytest.mark.parametrize("name", ["petrol-can", "jerrycan", "gas-bottle", "jerry-can-2", "propane-tank"])
+def test_a_can_or_a_bottle_is_known_by_its_name(name: str) -> None:
+    for use in ("sleep", "leave"):
+        ((kind, where, says),) = told(with_thing(name), "fuel-inside", use)
+        assert (kind, where) == ("unknown", f"parts[{name}]")
+        assert "by its name" in says
+        assert told(with_thing(name, x=-900), "fuel-inside", use) == []
+    assert [kind for kind, _, _ in told(with_thing(name, x="unknown"), "fuel-inside")] == ["unknown"]
+    assert told(with_thing(name, f"{DONE}, tank: {{of: water, volume: 5}}"), "fuel-inside") == []
+
+
+@pytest.mark.parametrize("name", ["gas-bottle-locker", "jerrycan-rack", "petrol", "can-opener"])
+def test_what_only_holds_a_can_is_none(name: str) -> None:
+    assert told(with_thing(name), "fuel-inside") == []
+
+
+def test_what_is_out_of_date_beside_one_that_is_not_is_put_right_and_stops_nothing() -> None:
+    old = f"{DONE}, expires: 2020-01"
+    for key, kind in (
+        ("alarm: CO", "fix"),
+        ("alarm: gas", "stop"),
+        ("alarm: [CO, gas]", "stop"),
+        ("puts_out: A", "fix"),
+    ):
+        found = told(with_thing("spare", f"{old}, {key}"), "out-of-date")
+        assert [(one, where) for one, where, _ in found] == [(kind, "parts[spare]")], key
+    undated = with_thing("spare", f"{old}, alarm: CO").replace("alarm: CO, expires: 2032-01", "alarm: CO")
+    assert "stop" in [kind for kind, _, _ in told(undated, "out-of-date")]
