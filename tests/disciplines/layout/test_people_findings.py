@@ -10,6 +10,8 @@ from boxwright.disciplines.layout.findings import RULES
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
+from tests.disciplines.layout.small_rigs import rig_of
+from tests.disciplines.layout.small_rigs import told as told_of
 from tests.disciplines.layout.test_clash_findings import FOLDER, JUDGED_ON, RIG
 
 OWN = {
@@ -56,3 +58,10 @@ def test_a_rule_of_people_speaks_when_it_should_and_only_then(name: str, case: s
     assert hit.source and hit.uses and hit.act
     assert hit.kind != "unknown" or hit.minutes
     assert hit.margin is None or hit.margin <= 0.0
+
+
+@pytest.mark.parametrize(("height", "kinds"), [("1800", set()), ("1801", {"advice"}), ("1.8 m", set())])
+def test_a_bed_just_as_long_as_its_sleeper_wants_is_long_enough(height: str, kinds: set[str]) -> None:
+    """The bunk is 1900 long, and 100 are wanted at the feet: the sum of these is a little over 1.9 in a computer."""
+    text = rig_of().replace("height: 1650", f"height: {height}")
+    assert {kind for kind, code, _ in told_of(text, "sleep") if code == "bed-short"} == kinds

@@ -8,11 +8,14 @@ from boxwright.disciplines.layout.people import Fit, What
 from boxwright.disciplines.layout.result import Result
 from boxwright.finding import Finding, Use
 
+SAME = 1e-6
+"""Lengths nearer than this are one (m): so little comes of adding them up."""
+
 
 def short_of(result: Result, what: What) -> Iterator[Fit]:
     """Yield what falls short, as far as both are known."""
     for one in result.fits:
-        if one.what == what and one.has.known and one.wants.known and one.has.best < one.wants.best:
+        if one.what == what and one.has.known and one.wants.known and one.has.best < one.wants.best - SAME:
             yield one
 
 
