@@ -52,6 +52,7 @@ loads:
 """
 SWINGS = "swing: {hinge: front, opens: out, to: %s deg}"
 SLIDES = "slides: {to: front, by: %s, runs: inside}"
+LATCH = "  latch: {x: 3400, side: left, z: 0, size: 50 x 50 x 50, weight: 1, stage: all, done: yes, release: door}"
 GEN = "  gen: {x: 2650, side: right+800, z: -300, size: 600 x 500 x 500, weight: 5, stage: all, done: yes}"
 
 
@@ -78,6 +79,17 @@ def test_a_door_that_opens_wide_is_known_and_lets_a_crate_and_people_out(leaf: s
     assert [one.word for one in found.there.before] == ["free"]
     assert found.out is not None
     assert found.out.word == "found"
+
+
+@pytest.mark.parametrize(("now", "word"), [("screwed shut", "untried"), ("shut", "found")])
+def test_a_ticked_door_of_which_something_else_is_written_is_to_be_tried(now: str, word: str) -> None:
+    ticked = f"x: 2600, stage: all, done: yes, now: {now}"
+    found = changed(SWINGS % 170, door=ticked)
+    assert found.out is not None
+    assert found.out.word == word
+    latched = changed(SWINGS % 170, door=ticked, more=LATCH)
+    assert latched.out is not None
+    assert latched.out.word == word  # what releases it does not make up for what may keep it shut
 
 
 @pytest.mark.parametrize(

@@ -130,13 +130,16 @@ class Openings:
         """Return what opens an opening from inside, as the ways out are judged: as it is written, or by a part."""
         if any(other.of == one.of and other.share.low != other.share.high for other in self._standing.openings):
             return "not in yet"
+        item = next((found for found in self._rig.openings if found.of == one.of), None)
+        facet = _safety(item) if item is not None else None
+        written = OPENED_BY.get(facet.release.strip().lower(), "unknown") if facet is not None else "unknown"
+        if any(found.way.of == one.of and found.way.said_otherwise for found in self._exits):
+            return "unknown" if written == "inside" else written
         for part in self._rig.parts:
             built = _safety(part)
             if built is not None and built.release.strip() == one.name and self._stands.get(part.of) == "yes":
                 return "inside"
-        item = next((found for found in self._rig.openings if found.of == one.of), None)
-        facet = _safety(item) if item is not None else None
-        return OPENED_BY.get(facet.release.strip().lower(), "unknown") if facet is not None else "unknown"
+        return written
 
     def mover(self, gate: Gate) -> Mover:
         """Return an opening as what is opened and shut."""

@@ -16,6 +16,7 @@ from boxwright.disciplines.safety.parts import Facet, Half, Hole, Kept, Lead, Se
 from boxwright.disciplines.safety.sourced import LENGTHS, word_means
 from boxwright.disciplines.water.parts import Facet as WaterFacet
 from boxwright.model.place import Surfaces, side_word
+from boxwright.model.stage import is_as_ticked
 from boxwright.model.trailer import Person
 from boxwright.rig.rig import Item, Layer
 from boxwright.units import Band
@@ -24,8 +25,8 @@ NOTHING_SAID = Facet()
 SHORE_VOLTS = 100.0
 """From here on a wire carries what comes from outside by a cable, not from a battery (common practice, no source)."""
 NOT_A_WAY = ("no",)
-GOES_WITH_A_TICK = frozenset({"", "fitted", "shut", "closed", "locked", "open", "stands open"})
-"""What may be there today of an opening that is ticked, without a doubt of it as a way out."""
+LEAF_SHUT = frozenset({"shut", "closed"})
+"""What is written of a leaf that is shut today: it is as ticked."""
 MEANT = ("wanted", "yes")
 FLAT = ("roof", "floor")
 SIDES, ENDS, LEVEL = ("left", "right"), ("front", "rear"), ("top", "bottom")
@@ -135,7 +136,9 @@ def _said_otherwise(item: Item, is_cut: bool | None) -> str:
     if item.marks.done.tick != "yes":
         return ""
     now = item.words.now.strip()
-    return "cut: no" if is_cut is False else f"now: {now}" if now.lower() not in GOES_WITH_A_TICK else ""
+    if is_cut is False:
+        return "cut: no"
+    return "" if is_as_ticked(now) or now.lower() in LEAF_SHUT else f"now: {now}"
 
 
 def _passes(extent: Band | None) -> bool:

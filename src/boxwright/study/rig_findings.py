@@ -11,6 +11,7 @@ from typing import NamedTuple
 from boxwright.finding import USES, Finding, Use
 from boxwright.model.stage import is_as_ticked
 from boxwright.rig.head import FORMAT
+from boxwright.rig.kept import LEAF_SHUT
 from boxwright.rig.keys import OWNER_OF_KEY
 from boxwright.rig.rig import Accepted, Rig
 from boxwright.study.once import Failed
@@ -69,9 +70,6 @@ EXPLAINED: dict[str, Explained] = {
     ),
 }
 """Code to what it asks and its source, for ``explain``; the last one has each discipline's folder before it."""
-
-LEAF_SHUT = frozenset({"shut", "closed"})
-"""What is written of a leaf or a lid that is shut today: it is as ticked."""
 
 _KEY = re.compile(r"\]\.([^.\[]+)")
 
@@ -197,7 +195,7 @@ def _told_otherwise(rig: Rig, standing: Standing, use: Use, said: tuple[Finding,
 
     Nobody reads such words but a person: an alarm may hang there with a flat battery.
     """
-    asked = {finding.lever for finding in said}
+    asked = {finding.lever: finding.protects for finding in said if finding.lever.endswith(".now")}
     there = {one.of for one in standing.frames} | {one.of for one in standing.openings}
     there |= {one.of for one in standing.layers} | {of for of, _ in standing.wires}
     there |= {one.of for one in (*rig.straps, *rig.pipes) if one.marks.done.tick == "yes"}
@@ -209,7 +207,8 @@ def _told_otherwise(rig: Rig, standing: Standing, use: Use, said: tuple[Finding,
         if is_as_ticked(now) or is_shut or of not in there or of in standing.perhaps:
             continue
         protects = of in guarding
-        if f"{of}.now" in asked and not protects:
+        already = asked.get(f"{of}.now")
+        if already or (already is not None and not protects):
             continue
         says = f'{named(of)} counts as in place, and beside it is written what is there today: "{now.strip()}"; whether'
         says += " it serves nobody can say"

@@ -64,7 +64,7 @@ def test_a_ticked_way_out_of_which_something_else_is_written_is_asked(written: s
     assert f"beside it is written {written}" in says
 
 
-@pytest.mark.parametrize("written", ["now: shut", "now: Fitted", "now: open", "now: locked"])
+@pytest.mark.parametrize("written", ["now: shut", "now: Fitted", "now: in place", "now: closed"])
 def test_what_goes_with_a_tick_is_not_asked(written: str) -> None:
     assert worked(edited((WINDOW, WINDOW.replace("done: yes", f"done: yes, {written}"))), "sleep") == ()
 
