@@ -51,6 +51,7 @@ FUELS: dict[str, tuple[bool, str]] = {
 }
 """Whether a fuel gives off vapour that lights in a room, and whether it is a gas, a liquid, a solid or none."""
 WORDS: dict[str, str] = {name: str(what) for name, (what,) in _columns("words", "what").items()}
+LAST_WORDS: dict[str, str] = {name: str(what) for name, (what,) in _columns("last_words", "what").items()}
 EMERGENCY: dict[str, str] = {name: str(number) for name, (number,) in _columns("emergency", "number").items()}
 """Whom to call, by country."""
 UNREAD: dict[str, str] = {name: str(what) for name, (what,) in _columns("unread", "document").items()}
@@ -68,12 +69,17 @@ DOOR_CARD: dict[str, tuple[str, ...]] = _parts_of_the_card()
 """What stands on the card at the door, by its part: co, fire, safe."""
 
 _PIECES = re.compile(r"[a-z]+")
+WITHOUT_FLAME = frozenset({"electric", "fan"})
+"""Words in the name of a heater that say that nothing burns in it."""
 
 
 def word_means(name: str) -> str:
     """Return what a part is by the words of its name: extinguisher, generator, flame, fuel, holder; empty for none."""
     pieces = f" {' '.join(_PIECES.findall(name.lower()))} "
-    return next((what for word, what in WORDS.items() if f" {word} " in pieces), "")
+    found = next((what for word, what in WORDS.items() if f" {word} " in pieces), "")
+    if found or WITHOUT_FLAME.intersection(pieces.split()):
+        return found
+    return next((what for word, what in LAST_WORDS.items() if pieces.endswith(f" {word} ")), "")
 
 
 ALSO_CALLED = {"GB": "UK"}
