@@ -132,8 +132,8 @@ def _way(item: Item, words: str) -> Way | None:
 
 
 def _said_otherwise(item: Item, is_cut: bool | None) -> str:
-    """Return what is written of an opening that is ticked and does not go with that; empty where nothing is."""
-    if item.marks.done.tick != "yes":
+    """Return what is written of an opening that does not go with its tick, or with its being there from the first."""
+    if item.marks.done.tick != "yes" and item.marks.stage is not None:
         return ""
     now = item.words.now.strip()
     if is_cut is False:

@@ -81,6 +81,22 @@ def test_a_way_out_that_is_ticked_and_not_cut_is_asked_and_no_release_makes_up_f
     assert [kind for kind, _, _ in told(text, "opens-from-inside")] == ["stop"]
 
 
+@pytest.mark.parametrize(
+    ("marks", "kind"),
+    [
+        ("cut: no", "unknown"),
+        ("by: builder, cut: no", "unknown"),
+        ("by: builder, now: boarded up", "unknown"),
+        ("by: builder", ""),
+        ("stage: later, cut: no", ""),
+    ],
+)
+def test_a_door_that_is_there_from_the_first_and_is_not_cut_is_asked(marks: str, kind: str) -> None:
+    """One that goes in later is not in, and no more is asked of it."""
+    text = edited((DOOR, DOOR.replace("stage: shell, cut: yes, done: yes", marks)))
+    assert [one for one, _, _ in told(text, "opens-from-inside")] == ([kind] if kind else [])
+
+
 def test_whoever_works_is_asked_about_the_one_door_that_may_not_open() -> None:
     at_work = ("for: [sleep, leave]", "for: [sleep, leave, work]")
     plain = edited((WINDOW, ""), at_work)
@@ -88,7 +104,7 @@ def test_whoever_works_is_asked_about_the_one_door_that_may_not_open() -> None:
     text = plain.replace(DOOR, DOOR.replace("done: yes", "done: yes, now: screwed shut"))
     ((kind, where, says),) = told(text, "way-out-at-work", "work")
     assert (kind, where) == ("unknown", "openings[door]")
-    assert "door is ticked, and beside it is written now: screwed shut" in says
+    assert "door counts as a way out, and beside it is written now: screwed shut" in says
 
 
 @pytest.mark.parametrize("besides", ["alarm: CO, expires: 2032-01", "release: door", "puts_out: ABC, expires: 2032-01"])

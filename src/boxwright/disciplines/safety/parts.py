@@ -110,8 +110,8 @@ class Way:
     ``has_unit`` is True where a frame stands in the hole, so that less is left of it. ``goes`` is the angle its leaf
     opens to, None where nobody wrote how it opens. ``slid`` is how far its leaf slides, None where it does not
     or nobody wrote it; ``is_level`` that it uncovers the height of the hole and not its width. ``is_fixed`` says that
-    it is written not to open at all. ``said_otherwise`` is what is written that does not go with its tick, such as now:
-    screwed shut; empty where nothing is.
+    it is written not to open at all. ``said_otherwise`` is what is written that does not go with its being there,
+    such as now: screwed shut; empty where nothing is.
     """
 
     of: str

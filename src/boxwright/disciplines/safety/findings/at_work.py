@@ -82,7 +82,7 @@ def _doubt(one: Exit, result: Result, shown_in: HeaderUnits) -> str:
     if one.there != "yes":
         return f"{name} is not ticked"
     if one.way.said_otherwise:
-        return f"{name} is ticked, and beside it is written {one.way.said_otherwise}"
+        return f"{name} counts as a way out, and beside it is written {one.way.said_otherwise}"
     if one.may_be_held_shut and one.struck is not None:
         by = stopper(one.struck.to, one.way)
         return f"{by} may leave only {length(one.struck.metre.low, shown_in)} of {name}"

@@ -77,9 +77,9 @@ def _fixed(code: str, one: Exit) -> Finding:
 
 
 def _said_otherwise(code: str, one: Exit) -> Finding:
-    """Return what is asked of a way out that is ticked, and of which something is written that may keep it shut."""
+    """Return what is asked of a way out that counts as there, and of which is written what may keep it shut."""
     of, name, written = one.way.of, one.way.name, one.way.said_otherwise
-    says = f"{name} is ticked and counted as a way out, and beside it is written {written}: nobody can say whether it"
+    says = f"{name} counts as a way out, and beside it is written {written}: nobody can say whether it"
     says += " opens from inside"
     act = f"Go out by {name}; then take out {written}, or write done: no"
     return question(code, of, says, act, 5, f"{of}.{written.partition(':')[0]}")
