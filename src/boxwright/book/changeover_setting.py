@@ -17,7 +17,7 @@ from boxwright.disciplines.layout.folding_about import hangs_on_nothing
 from boxwright.disciplines.layout.folding_in import crammed, leaf_under, mattress_crammed
 from boxwright.disciplines.layout.made_up import bodies_in, raised_body
 from boxwright.disciplines.layout.parts import Fitted
-from boxwright.disciplines.layout.setting_out import is_set_out, set_out
+from boxwright.disciplines.layout.setting_out import is_set_out, set_out, stands_out
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.sweeps import bed_of
 from boxwright.disciplines.layout.tonight import beds_tonight
@@ -191,7 +191,9 @@ class Making:
             self._asks.append(f"how far {one.name} comes out: write its slides by, or its reach and pitch")
             return None
         is_canopy = one.facet is not None and one.facet.out is not None
-        poses = tuple(Posed(word, _grown(blocks, body, doubt)) for word, blocks in ((IN, body.blocks), (OUT, out)))
+        ways = stands_out(one, body, self._rig.trailer.deck_height or UNKNOWN) if is_canopy else ()
+        either = tuple(_grown(blocks, body, doubt) for blocks in ways)
+        poses = Posed(IN, _grown(body.blocks, body, doubt)), Posed(OUT, _grown(out, body, doubt), either)
         return Mover(
             one.of, one.name, "set", poses, int(self._start.use == "sleep"), int(self._goal.use == "sleep"),
             SECONDS["canopy" if is_canopy else "slide"], 1, within=self._within(one), body=body,

@@ -10,6 +10,8 @@ from math import radians, tan
 
 import pytest
 
+from boxwright.book.changeover import change_over
+from boxwright.book.changeover_ends import ends_of
 from boxwright.disciplines.layout.bodies import Block, body_of
 from boxwright.disciplines.layout.canopy import FOOT, set_up
 from boxwright.finding import Finding, Use
@@ -234,3 +236,28 @@ def test_a_canopy_set_up_across_a_window_is_in_the_way_of_whoever_leaves_by_it(p
     )
     says = [one.says for one in found(text, "sleep", "safety/two-ways-out", "safety/way-blocked") if "awn" in one.says]
     assert bool(says) == is_shut
+
+
+@pytest.mark.parametrize(
+    ("at", "feet", "reach", "states"),
+    [
+        ("3200", "wall", "600", {"blocked"}),
+        ("3200", "", "100", {"blocked"}),  # on the ground and on the wall
+        ("3200", "", "600", {"unknown"}),
+        ("3200", "", "1200", {"unknown"}),
+        ("3200", "ground", "1200", {"free"}),
+        ("3150..3250", "wall", "600", {"unknown"}),
+        ("3200", "", "100..110", {"unknown"}),
+        ("2100", "", "600", {"free"}),
+    ],
+)
+def test_a_change_over_says_of_a_door_by_an_arm_no_more_than_is_known(
+    at: str, feet: str, reach: str, states: set[str]
+) -> None:
+    for text in (rig(at, feet, reach=reach), mirrored(rig(at, feet, reach=reach))):
+        read = read_rig(text).rig
+        start, goal = ends_of(read)
+        assert start is not None and goal is not None
+        found = change_over(read, study(read, TODAY).slots[0], start, goal).there
+        (step,) = [one for one in found.steps if one.name == "awn"]
+        assert {one.word for one in step.exits if one.name == "door"} == states

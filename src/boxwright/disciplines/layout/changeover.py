@@ -27,10 +27,14 @@ Release = Literal["inside", "none", "key", "tool", "unknown", "not in yet"]
 
 @dataclass(frozen=True, slots=True)
 class Posed:
-    """One pose of a thing: its word, and the boxes it fills then; none outside, or where it does not matter."""
+    """One pose of a thing: its word, and the boxes it fills then; none outside, or where it does not matter.
+
+    ``either`` are those of them it fills in each way it may stand; empty where it surely fills all of them.
+    """
 
     word: str
     blocks: tuple[Block, ...]
+    either: tuple[tuple[Block, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

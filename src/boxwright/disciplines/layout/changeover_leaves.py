@@ -48,7 +48,7 @@ class Leaves:
         for i, one in enumerate(setting.movers):
             for p, pose in enumerate(one.poses):
                 if one.body is not None and pose.blocks:
-                    self._bodies[i, p] = _as_written(one.body, pose.blocks, setting.doubt)
+                    self._bodies[i, p] = _as_written(one.body, pose.blocks, setting.doubt, pose.either)
         self._fixed = tuple(pose for pose in self._bodies if pose[0] < 0)
         self._met: dict[tuple[str, Pose], tuple[_Hit, ...]] = {}
 
@@ -138,13 +138,18 @@ class Leaves:
                 yield _Hit(body.name, at, at if sure == "sure" else inf, False)
 
 
-def _as_written(body: Body, blocks: tuple[Block, ...], doubt: float) -> Body:
+def _as_written(
+    body: Body, blocks: tuple[Block, ...], doubt: float, either: tuple[tuple[Block, ...], ...] = ()
+) -> Body:
     """Return a thing in a pose without what its doubt was added to its boxes."""
     x, y, z = (doubt * extent for extent in body.doubt)
-    if x or y or z:
-        pared = (
+
+    def pared(some: tuple[Block, ...]) -> tuple[Block, ...]:
+        if not (x or y or z):
+            return some
+        return tuple(
             Block((one.low[0] + x, one.low[1] + y, one.low[2]), (one.high[0] - x, one.high[1] - y, one.high[2] - z))
-            for one in blocks
+            for one in some
         )
-        blocks = tuple(pared)
-    return replace(body, blocks=blocks)
+
+    return replace(body, blocks=pared(blocks), either=tuple(map(pared, either)))

@@ -6,6 +6,7 @@ What slides inside, such as a drawer, goes back at once: it is where it is writt
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import product
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope, moved_block
 from boxwright.disciplines.layout.canopy import is_written, set_up
@@ -35,6 +36,19 @@ def set_out(one: Fitted, body: Body, ground: Band) -> tuple[Block, ...] | None:
     if slides is None or slides.to not in AXES or slides.by is None or not slides.by.known:
         return None
     return tuple(_slid(block, slides) for block in body.blocks)
+
+
+def stands_out(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Block, ...], ...]:
+    """Return the boxes of a canopy in each way it may stand set out; none where it surely fills all of them."""
+    pieces = set_up(one, body, ground)[0] if is_written(one) else ()
+    if all(piece.is_sure for piece in pieces):
+        return ()
+    ways = [
+        piece.either
+        or ((piece.blocks,) if piece.is_sure else (body.blocks if piece.of == one.of else (), piece.blocks))
+        for piece in pieces
+    ]
+    return tuple(tuple(block for blocks in way for block in blocks) for way in product(*ways))
 
 
 def _slid(block: Block, slides: Slide) -> Block:

@@ -378,7 +378,7 @@ def _met(mover: Mover, hold: Block, body: Body) -> Met:
 def _met_either(mover: Mover, hold: Block, body: Body) -> Met:
     """Return the same of a thing that fills some boxes or others: it is surely struck where it is either way."""
     ways = [replace(body, blocks=blocks, either=(), is_scattered=False) for blocks in body.either]
-    found = [_met(mover, hold, one) for one in ways]
+    found = [_met(mover, hold, one) if one.blocks else None for one in ways]
     hits = [hit for hit in found if hit is not None]
     if not hits:
         return None
