@@ -190,3 +190,24 @@ def test_the_end_of_an_exhaust_below_a_window_is_judged_by_its_height() -> None:
     assert "heat/exhaust-near-opening" not in by(DIESEL.replace(EXHAUST, low)).because
     near = EXHAUST.replace("x: 60", "x: 128, z: -4")
     assert "heat/exhaust-near-opening" in by(DIESEL.replace(EXHAUST, near)).because
+
+
+@pytest.mark.parametrize(
+    ("written", "code"),
+    [
+        ("highest: 1500 W, lowest: 1500 W, switches: no", "heat/too-warm-at-lowest"),
+        ("highest: 1500 W, lowest: 50..1500 W, switches: no", "heat/too-warm-at-lowest"),
+        ("highest: 1500 W, lowest: 300 W, switches: yes, plate: 300 F", "heat/hot-plate"),
+        ("highest: 1500 W, lowest: 300 W, switches: yes, plate: 100..300 F", "heat/hot-plate"),
+        ("highest: 1500 W, lowest: 300 W, switches: yes, plate: unknown", "heat/hot-plate"),
+    ],
+)
+def test_never_go_by_an_electric_heater_that_runs_on_or_scorches_what_it_stands_on(written: str, code: str) -> None:
+    """One that cannot go off by itself makes an oven of a mild night: that it is known makes it no better."""
+    found = by(f"heater: {{of: electric, {written}, fed_by: mains}}")
+    assert found.answer != "go"
+    assert code in found.because
+    assert (
+        by("heater: {of: electric, highest: 1500 W, lowest: 300 W, switches: yes, plate: 120 F, fed_by: mains}").answer
+        == "go"
+    )

@@ -145,14 +145,15 @@ def exhaust_clear(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def hot_plate(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that what a heater is screwed to gets hotter than foam and wood bear, or ask how hot it gets.
+    """Say that what a heater is screwed to gets hotter than foam and wood bear, or ask how hot that of a flame gets.
 
     Asks: the temperature of the plate, or of the floor beside it, at the highest setting
     Limit: 75 C, from memory
     Source: bears-recalled
     Lever: plate of the heater
     """
-    for one in _led_out(result):
+    plated = [one for one in result.heaters if one.runs == "electric" and _is_written(one)]
+    for one in (*_led_out(result), *(plated if result.use == "sleep" else ())):
         plate, name, where = one.planned.heater.plate, one.planned.name, one.planned.of
         source = source_of("bears", "foam and wood")
         act = f"Run {name} at its highest setting for half an hour with somebody awake beside it, hold a thermometer to"
@@ -172,6 +173,11 @@ def hot_plate(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 "K", source, where, act="Set it on a metal plate with an air gap all round, as its leaflet shows, and"
                 " measure again", minutes=60, uses=SLEEP, because=(where,),
             )  # fmt: skip
+
+
+def _is_written(one: StandingHeater) -> bool:
+    """Return whether somebody wrote how hot the plate of a heater gets."""
+    return one.planned.heater.plate is not None
 
 
 def _led_out(result: Result) -> Iterator[StandingHeater]:

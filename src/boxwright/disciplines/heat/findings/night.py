@@ -203,11 +203,9 @@ def too_warm_at_lowest(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         if flow is not None:
             milder_by = warm(limit.best + A_LITTLE_MILDER, shown_in)
             says += f"; at {milder_by} outside {show(flow, 'flow', shown_in)} more outdoor air keeps it there"
-        is_asked = warmth.switches is None
-        if is_asked:
-            says += _to_too_warm(one, shown_in)
+        says += _to_too_warm(one, shown_in)
         yield Finding(
-            "heat/too-warm-at-lowest", warmth.of, "unknown" if is_asked else "advice", says, limit.best, None, None,
+            "heat/too-warm-at-lowest", warmth.of, _kind_of_too_warm(one), says, limit.best, None, None,
             "K", source_of("margins", "reserve"), warmth.of,
             act=f"Open a vent or a window when it is milder than {milder}, or set it to go off and on by itself"
             " (switches: yes) if its leaflet says that it can", minutes=5, could_stop=False,
@@ -220,10 +218,21 @@ def _may_be_too_warm(one: HeldNight) -> bool:
     return one.warmest.high > BEARABLE
 
 
+def _kind_of_too_warm(one: HeldNight) -> Kind:
+    """Return how grave it is that a heater runs on: a limit where even the coldest night surely gets too warm by it."""
+    if one.warmth is None or one.warmth.switches is None:
+        return "unknown"
+    if not _may_be_too_warm(one):
+        return "advice"
+    return "limit" if one.warmest.low > BEARABLE else "unknown"
+
+
 def _to_too_warm(one: HeldNight, shown_in: HeaderUnits) -> str:
     if not _may_be_too_warm(one):
         return ""
-    return f"; in the night at {one.outdoors.place}, running on, it may make {warm(one.warmest.high, shown_in)}"
+    may_make = f"may make {warm(one.warmest.high, shown_in)}"
+    makes = f"makes {between(one.warmest, shown_in)}" if _kind_of_too_warm(one) == "limit" else may_make
+    return f"; in the night at {one.outdoors.place}, running on, it {makes}"
 
 
 def _lowest_unsaid(one: HeldNight, shown_in: HeaderUnits) -> Finding:
