@@ -299,3 +299,11 @@ def test_never_sleep_behind_a_door_of_which_words_say_what_is_there_today(now: s
 def test_what_is_half_done_is_not_asked_for_twice() -> None:
     half = study(clean("done: yes, alarm: CO", "done: part, now: battery flat, alarm: CO"), TODAY)
     assert TOLD not in if_all_judge(half, "sleep").because
+
+
+@pytest.mark.parametrize("passes", ["unknown", "0..30 sq in", "0.3..30 sq in", "300 sq in"])
+def test_never_sleep_by_vents_of_which_nobody_can_say_what_passes_them(passes: str) -> None:
+    """One that nobody measured may pass nothing, and 40 square inches of hole pass no 300."""
+    one = if_all_judge(study(clean("30 sq in", passes), TODAY), "sleep")
+    assert one.answer == "no"
+    assert "air/fresh-air" in one.because

@@ -95,6 +95,17 @@ def test_a_vent_that_may_be_a_pinhole_is_asked_for_and_clears_nothing() -> None:
     assert ("advice", "air/air-by-a-flame") in kinds(("# one more", cooker))
 
 
+def test_a_vent_larger_than_its_hole_is_asked_about_and_passes_nothing_until_it_is_put_right() -> None:
+    """A hole of 200 mm by 100 mm is 200 cm2: no free area in it is more."""
+    large = [(one, one.replace("200 cm2", "2000 cm2")) for one in (LOW, HIGH)]
+    found = worked(edited(*large), "sleep")
+    (asked,) = (one for one in found if one.code == "air/low-and-high")
+    assert asked.kind == "unknown" and "2,000 cm2" in asked.says and "200 cm2" in asked.says
+    assert any(one.code == "air/fresh-air" and one.kind == "unknown" and one.protects for one in found)
+    wide = [(one, one.replace("200 cm2", "100..900 cm2")) for one in (LOW, HIGH)]
+    assert ("unknown", "air/low-and-high") not in kinds(*wide)
+
+
 def test_a_vent_without_a_height_is_asked_for() -> None:
     assert kinds(("z: 100, height: 100", "height: 100")) >= {("unknown", "air/low-and-high")}
 

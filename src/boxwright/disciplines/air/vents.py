@@ -14,6 +14,8 @@ from boxwright.units import Band, exactly
 
 End = Literal["low", "best", "high"]
 ENDS: tuple[End, ...] = ("low", "best", "high")
+MISMEASURED = 1.05
+"""A free area and a hole that are each measured by hand may differ by so much. Common practice, no source."""
 
 
 class Passage(NamedTuple):
@@ -54,9 +56,15 @@ def _vent(planned: PlannedVent, there: There, hole: Opening | None, half: float)
 
 
 def _free(planned: PlannedVent, hole: Opening | None) -> Band:
-    """Return the area air passes through: as written, else a share of the hole; an unknown one is at most the hole."""
+    """Return the area air passes through: as written, else a share of the hole; an unknown one is at most the hole.
+
+    What is written as more than the whole hole contradicts it, and nobody knows which of them is wrong.
+    """
     rough = hole.area if hole is not None else UNKNOWN
     written = planned.facet.free_area
+    if written is not None and written.known and rough.known and written.high > rough.high * MISMEASURED:
+        is_more = written.low > rough.high * MISMEASURED
+        return Band(0.0, 0.0, rough.high, known=False) if is_more else _no_more(written, rough.high)
     if written is not None and written.known:
         return written
     if not rough.known:
@@ -67,6 +75,10 @@ def _free(planned: PlannedVent, hole: Opening | None) -> Band:
     return Band(
         rough.best * share.best, rough.low * share.low, rough.high * share.high, spread="interval", assumed=True
     )
+
+
+def _no_more(written: Band, most: float) -> Band:
+    return Band(min(written.best, most), written.low, most, spread="interval")
 
 
 def passing(vent: Vent, end: End) -> float:

@@ -10,7 +10,7 @@ from boxwright.disciplines.air.sourced import A_SLEEPER, BY_A_FLAME, GAS_AIR, ST
 from boxwright.disciplines.air.telling import OWN_RULE, SLEEP, area, flow, is_read, named, ppm, ppm_band, unread_at
 from boxwright.finding import Finding, Kind
 from boxwright.source import Rule
-from boxwright.units import HeaderUnits, show
+from boxwright.units import HeaderUnits, exactly, show
 
 STILL = "on a mild and still night, without heater"
 
@@ -45,9 +45,9 @@ def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says = f"somebody sleeps, and no vent stays open{planned}: cracks alone let air in{comes_to}"
         act = f"Fit {fixed[0].planned.name}" if fixed else "Cut a vent low and one high, and write free_area: of each"
         yield _stop("openings", says, act, 120, "openings", breathing)
-    elif _is_too_small(result.low.best + result.high.best, result, surely):
+    elif _is_too_small(result.low.best + result.high.best, result) and all(one.free.known for one in surely):
         yield _too_small(result, surely[0].planned.of, comes_to, shown_in)
-    elif _is_too_small(result.low.low + result.high.low, result, surely):
+    elif _is_too_small(result.low.low + result.high.low, result):
         one = surely[0].planned
         says = (
             f"what stays open may be as little as {show(result.low.low + result.high.low, 'area', shown_in)}{comes_to}"
@@ -61,9 +61,9 @@ def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         yield from _gathered(result, breathing, shown_in)
 
 
-def _is_too_small(area_open: float, result: Result, surely: tuple[Vent, ...]) -> bool:
-    """Return whether so much is less than a vent for each sleeper; what nobody knows is asked for elsewhere."""
-    return area_open < A_SLEEPER * result.sleepers and all(one.free.known for one in surely)
+def _is_too_small(area_open: float, result: Result) -> bool:
+    """Return whether so much is less than a vent for each sleeper."""
+    return area_open < A_SLEEPER * result.sleepers
 
 
 def _too_small(result: Result, where: str, comes_to: str, shown_in: HeaderUnits) -> Finding:
@@ -195,7 +195,7 @@ def low_and_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     low, high = result.low, result.high
     unsaid = next((one for one in result.vents if one.stays_open and one.there == "yes" and _is_unsaid(one)), None)
     if unsaid is not None:
-        yield _unsaid(unsaid)
+        yield _unsaid(unsaid, shown_in)
         return
     lacking = "high" if low.best > 0.0 and high.best <= 0.0 else "low" if high.best > 0.0 and low.best <= 0.0 else ""
     if not lacking:
@@ -216,7 +216,7 @@ def _is_unsaid(vent: Vent) -> bool:
     return not vent.free.known or vent.middle is None
 
 
-def _unsaid(vent: Vent) -> Finding:
+def _unsaid(vent: Vent, shown_in: HeaderUnits) -> Finding:
     """Return the question of a vent whose free area or height nobody knows."""
     planned, is_placed = vent.planned, vent.middle is not None
     says = (
@@ -224,6 +224,10 @@ def _unsaid(vent: Vent) -> Finding:
         if is_placed
         else f"nobody wrote how high {planned.name} lies, so it is counted as low and as driving nothing"
     )
+    written = planned.facet.free_area
+    if is_placed and written is not None and written.known:
+        says = f"{planned.name} is written to pass {area(written, shown_in)}, and its whole hole is no more than"
+        says += f" {area(exactly(vent.free.high), shown_in)}: one of them is wrong, so nothing is counted through it"
     act = (
         f"Measure the clear area of {planned.name}, mesh and louvres taken off, and write free_area:"
         if is_placed
