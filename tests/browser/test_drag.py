@@ -108,6 +108,10 @@ def test_a_new_place_can_be_typed_turned_copied_and_taken_back(desk: Desk) -> No
     desk.served.written(lambda now: "size: 16 x 25 x 18" in now)
     box.get_by_role("button", name="Copy").click()
     desk.served.written(lambda now: "fridge-2:" in now)
+    # It lies where the fridge lies: the hand goes on with the copy, and the keys too.
+    expect(desk.page.get_by_role("group", name="fridge-2: its numbers")).to_be_visible()
+    expect(desk.thing("parts[fridge-2]")).to_be_focused()
+    desk.take(FRIDGE)
     for _ in range(3):
         desk.page.get_by_role("button", name="Undo").click()
     desk.served.written(lambda now: now == text)

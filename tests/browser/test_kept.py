@@ -123,6 +123,10 @@ def test_typing_that_meets_a_change_of_the_same_line_is_offered(
     desk.page.get_by_role("button", name="Take them").click()
     view = desk.page.get_by_role("region", name="Two versions of the file")
     expect(view.locator("fieldset")).to_have_count(1)
+    # What stands here is the other program's: nobody calls it theirs.
+    stands = view.locator("fieldset div", has=desk.page.get_by_role("button", name="Keep what stands here"))
+    expect(stands).to_contain_text("weight: 44")
+    expect(view.get_by_role("button", name="Keep mine")).to_have_count(0)
     view.get_by_role("button", name="Take what was left").click()
     view.get_by_role("button", name="Write what is chosen").click()
     served.written(lambda now: now == TYPED)

@@ -1,7 +1,7 @@
 import { blocksOf, chosenText } from "./blocks";
 
-/** A text that stands against the one in the editor: what is said of it, what a press takes, what is done in the end. */
-export type Other = { says: string; theirs: string; take: string; done: (text: string) => void };
+/** A text that stands against the one in the editor: what is said of it, what a press keeps or takes, what is done in the end. */
+export type Other = { says: string; theirs: string; keep: string; take: string; done: (text: string) => void };
 
 /** Both texts, block by block; nothing is written until each is decided. */
 export function conflictView(place: HTMLElement, editor: HTMLElement, other: Other | null, mine: () => string): void {
@@ -31,7 +31,7 @@ export function conflictView(place: HTMLElement, editor: HTMLElement, other: Oth
     for (const side of ["mine", "theirs"] as const) {
       const row = document.createElement("div");
       const button = document.createElement("button");
-      button.textContent = side === "mine" ? "Keep mine" : other.take;
+      button.textContent = side === "mine" ? other.keep : other.take;
       button.setAttribute("aria-pressed", "false");
       button.onclick = () => {
         decided.set(index, side);

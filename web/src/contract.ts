@@ -535,6 +535,7 @@ export type Thing = {
   line: number | null;
   fields: ThingField[];
   says: string[];
+  of_a_copy: string;
 };
 
 export type ThingField = {

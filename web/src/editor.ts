@@ -179,10 +179,10 @@ const filter = EditorState.changeFilter.of((change) => {
 /** The text that is to be looked at beside the one here: the disk's, or what was left by an earlier session. */
 function against(now: Disk | null, left: LeftText | null): Other | null {
   if (now?.state === "conflict" && typeof now.text === "string")
-    return { says: now.says, theirs: now.text, take: "Take disk", done: (chosen) => send({ t: "resolve", disk_hash: now.hash, text: chosen }) };
+    return { says: now.says, theirs: now.text, keep: "Keep mine", take: "Take disk", done: (chosen) => send({ t: "resolve", disk_hash: now.hash, text: chosen }) };
   if (!left) return null;
   return {
-    says: "What was left, beside what stands here now", theirs: left.text, take: "Take what was left",
+    says: "What was left, beside what stands here now", theirs: left.text, keep: "Keep what stands here", take: "Take what was left",
     done: (chosen) => send({ t: "recover", take: true, text: chosen, rev: left.rev }),
   };
 }

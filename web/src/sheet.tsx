@@ -5,7 +5,7 @@ import { Hand, type View } from "./hand";
 import { type KeyRow, Letters } from "./letters";
 import { PX_IN_MM, scaleFor } from "./paper";
 import { PutIn } from "./putin";
-import { bus, fetched, isConnected, named, send, state } from "./link";
+import { ask, bus, fetched, isConnected, named, refused, send, state } from "./link";
 
 export const picked = signal<string>("");
 const hidden = signal<Record<string, boolean>>({});
@@ -213,7 +213,12 @@ function InHand({ of, isEntering, back }: { of: string; isEntering: Signal<boole
       ))}
       <span class="acts">
         {of.startsWith("parts") && <button disabled={isOff} onClick={() => send({ t: "turn", of })}>Turn</button>}
-        <button disabled={isOff} onClick={() => send({ t: "copy", of, name: "" })}>Copy</button>
+        <button disabled={isOff} onClick={async () => {
+          // The copy lies where the thing itself lies: it is the copy that the hand goes on with.
+          const why = await ask({ t: "copy", of, name: found.of_a_copy ?? "" });
+          if (why) refused.value = why;
+          else if (picked.value === of) picked.value = wanted.value = `${of.slice(0, of.indexOf("["))}[${found.of_a_copy}]`;
+        }}>Copy</button>
         <button disabled={isOff} onClick={() => send({ t: "take-out", of })}>Take out</button>
         <button onClick={() => showInFile(found.line)}>Line {found.line ?? "?"}</button>
       </span>

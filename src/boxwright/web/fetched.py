@@ -135,13 +135,14 @@ class ThingField(Message):
 
 
 class Thing(Message):
-    """What is known of one part or opening, for its number boxes."""
+    """What is known of one part or opening, for its number boxes; ``of_a_copy`` is the free name a copy takes."""
 
     of: str
     name: str
     line: int | None
     fields: list[ThingField]
     says: list[str]
+    of_a_copy: str = ""
 
 
 class LeftText(Message):

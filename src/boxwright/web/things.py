@@ -15,7 +15,7 @@ from boxwright.study.working import NoSuchNumber, working
 from boxwright.units import show
 from boxwright.web import contract
 from boxwright.web.figures import accepted_findings, asked_slot, slot_findings, slot_said_in, vehicle_of, wrong_at
-from boxwright.web.gestures import Refused, in_words
+from boxwright.web.gestures import Refused, free_name, in_words
 from boxwright.web.session import Seen, Session
 
 EXPLAINED = {
@@ -31,6 +31,12 @@ EXPLAINED = {
     "stage": "the stage it goes in at",
     "done": "yes once it is in, part where it is half done",
 }
+FROM_ANOTHER = {
+    "x": "behind the front edge of {other}, to its own front edge; +-4 is 4 ahead of it",
+    "side": "right of the left edge of {other}, to its own left edge; +-4 is 4 left of it",
+    "z": "its underside above the underside of {other}; +-4 is 4 below it",
+}
+"""What a place with a plus means, of a thing that stands in or on another."""
 OF_A_NEW = {
     "parts": ("name", "x", "side", "z", "size", "weight", "stage"),
     "openings": ("name", "wall", "x", "z", "width", "height", "stage"),
@@ -59,16 +65,21 @@ def thing(session: Session, of: str) -> contract.Thing:
     if item is None:
         raise Refused(f'there is no "{of}" in this file')
     keys = OF_A_PART if item.section == "parts" else OF_AN_OPENING
+    other = next((one.words.inside or one.words.rides_on for one in rig.parts if one.of == of), "")
     fields = []
     for key in keys:
         text = tree_at(document, f"{of}.{key}")
         if isinstance(text, str) or key in {"x", "side", "z", "weight"}:
-            fields.append(contract.ThingField(path=f"{of}.{key}", label=key, text=text if isinstance(text, str) else "",
-                                              explains=EXPLAINED[key], is_length=key in LENGTHS,
+            written = text if isinstance(text, str) else ""
+            is_from_other = other != "" and key in FROM_ANOTHER and written.startswith("+")
+            explains = FROM_ANOTHER[key].format(other=other) if is_from_other else EXPLAINED[key]
+            fields.append(contract.ThingField(path=f"{of}.{key}", label=key, text=written,
+                                              explains=explains, is_length=key in LENGTHS,
                                               wrong=wrong_at(session.reading, f"{of}.{key}")))  # fmt: skip
     boxes = {one.path for one in fields if one.wrong}
     says = [one.says for one in session.reading.problems if one.path.startswith(of) and one.path not in boxes]
-    return contract.Thing(of=of, name=item.name, line=document.spot(of).line, fields=fields, says=says)
+    return contract.Thing(of=of, name=item.name, line=document.spot(of).line, fields=fields, says=says,
+                          of_a_copy=free_name(document, item.section, item.name))  # fmt: skip
 
 
 def _asked(session: Session, section: str) -> contract.Thing:

@@ -166,7 +166,7 @@ function List({ scene }: { scene: Scene }) {
   }, [picked.value]);
   return (
     <nav class="listed" aria-label="What stands" ref={place}>
-      <p class="note">{standing.length} things stand{scene.missing.length ? `; not placed: ${scene.missing.join(", ")}` : ""}</p>
+      <p class="note">{standing.length === 1 ? "1 thing stands" : `${standing.length} things stand`}{scene.missing.length ? `; not placed: ${scene.missing.join(", ")}` : ""}</p>
       {GROUPS.map(([group, words]) => {
         const mine = standing.filter((one) => groupOf(one.of) === group).slice(0, MOST_LISTED);
         return mine.length > 0 && (
