@@ -98,6 +98,19 @@ def test_before_a_high_hole_the_stoop_counts_from_its_sill() -> None:
     assert ways(box("cupboard", (2.9, 0.6, 1.69), (3.9, 1.0, 2.0)), exits=(high,))["door"].width.best == 0.0
 
 
+@pytest.mark.parametrize(("sill", "bed"), [(0.9, 0.6), (0.3, 0.6)])
+def test_a_box_for_a_curtain_before_the_top_of_a_window_takes_height_only(sill: float, bed: float) -> None:
+    """By hand: one crawls through half a metre, from the sill or from the mattress, whichever is higher."""
+    low = max(sill, bed)
+    window = replace(WINDOW, place=place((0.5, -1.05, sill), (1.0, -1.0, low + 0.6)))
+    for under, best in ((0.5, 0.5), (0.55, 0.55), (0.61, 0.6)):
+        found = ways(box("curtain", (0.4, -1.0, low + under), (1.1, -0.9, 1.9)), exits=(window,))
+        assert is_wide(found["window"], 0.5)
+        assert found["window"].height.best == pytest.approx(best)
+    shut = ways(box("curtain", (0.4, -1.0, low + 0.49), (1.1, -0.9, 1.9)), exits=(window,))
+    assert shut["window"].width.best == 0.0 and shut["window"].blocked_by == ("parts[curtain]",)
+
+
 def test_what_is_stepped_over_is_named_and_narrows_nothing() -> None:
     found = ways(box("beam", (2.2, -1.0, 0.0), (2.3, 1.0, 0.15), "cargo"))
     assert is_wide(found["door"], 0.8) and found["door"].over == ("parts[beam]",)

@@ -182,5 +182,7 @@ def test_what_is_out_of_date_beside_one_that_is_not_is_put_right_and_stops_nothi
     ):
         found = told(with_thing("spare", f"{old}, {key}"), "out-of-date")
         assert [(one, where) for one, where, _ in found] == [(kind, "parts[spare]")], key
+    last_day = with_thing("spare", f"{old}, alarm: CO").replace("expires: 2032-01", "expires: 2026-06-01")
+    assert [one for one, _, _ in told(last_day, "out-of-date")] == ["fix"]  # good to the end of the day it is judged on
     undated = with_thing("spare", f"{old}, alarm: CO").replace("alarm: CO, expires: 2032-01", "alarm: CO")
     assert "stop" in [kind for kind, _, _ in told(undated, "out-of-date")]

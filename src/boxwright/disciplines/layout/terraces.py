@@ -138,7 +138,7 @@ def _terraces(
 ) -> tuple[Terrace, ...]:
     """Return the levels above the floor: before the opening, on the bed, on what is climbed on; the first one wins.
 
-    Who walks out by a high door stoops under what hangs before the top of it.
+    Who walks out by a high door stoops under what hangs before the top of it; by a window one crawls under it.
     """
     found = [Terrace(bed_rect, bed.top, bed.top + ROOM["crawl"])]
     if climbs:
@@ -155,9 +155,14 @@ def _terraces(
     sill, high = levels_of(opening)
     low = max(sill, room.floor + ROOM["step over"])
     on_bed = within(front, bed_rect)
-    at_bed = [] if on_bed is None else [Terrace(on_bed, max(low, bed.top), high)]
-    top = high if climbs else min(high, max(sill, room.floor) + head)
+    at_bed = [] if on_bed is None else [Terrace(on_bed, max(low, bed.top), used_of(max(low, bed.top), high, head))]
+    top = high if climbs else used_of(max(sill, room.floor), high, head)
     return (*at_bed, Terrace(front, low, top), *found)
+
+
+def used_of(low: float, high: float, head: float) -> float:
+    """Return up to where whoever leaves uses a hole: ``head`` high on foot, where nobody stoops as low crawling."""
+    return min(high, low + (head if high - low >= ROOM["stoop"] else ROOM["crawl"]))
 
 
 def _is_climbed(one: Body, room: Surfaces) -> bool:

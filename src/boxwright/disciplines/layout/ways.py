@@ -212,7 +212,15 @@ def _headroom(bodies: tuple[Body, ...], quest: Quest, width: float) -> float:
         low, high = levels_of(opening)
         before = forecourt(opening, room, ROOM["lean"])
         is_over_bed = before is not None and within(before, bed_rect_of(bed)) is not None
-        through = max(high - max(low, bed.top if is_over_bed else room.floor), 0.0)
+        sill = max(low, bed.top if is_over_bed else room.floor)
+        hangs = [
+            block.low[2]
+            for one in bodies
+            for block in one.blocks
+            if sill + ROOM["crawl"] <= block.low[2] < high and before is not None
+            if within(outline_of(block), before) is not None
+        ]
+        through = max(min(hangs, default=high) - sill, 0.0)
     undersides = {block.low[2] - room.floor for one in bodies for block in one.blocks}
     ceiling = room.ceiling - room.floor
     heights = [ROOM["stoop"], *sorted(one for one in undersides if ROOM["stoop"] < one < ceiling), ceiling]
