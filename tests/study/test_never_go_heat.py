@@ -14,7 +14,7 @@ from tests.study.demo import CLEAN, TODAY, clean, if_all_judge
 
 ELECTRIC = "heater: {of: electric, lowest: 300 W, highest: 1500 W, switches: yes, fed_by: mains}"
 PATH = "path: [tank, valve at tank, filter below floor, pump below floor at 30 deg, line 2 mm bore, warmer], reach: yes"
-EXHAUST = "exhaust: {out: left, below: floor, length: 20, x: 60, falls: yes, longest: 78, clear: 3}"
+EXHAUST = "exhaust: {out: left, below: floor, length: 20, x: 110, falls: yes, longest: 78, clear: 3}"
 INTAKE = "intake: {out: below floor, x: 150, length: 10}"
 WATT = "lowest: 300 W, highest: 1500 W, plate: 120 F"
 DIESEL = f"heater: {{of: diesel, {WATT}, switches: yes, {PATH}, {EXHAUST}, {INTAKE}}}"
@@ -54,10 +54,13 @@ def test_the_heater_they_start_from_may_be_slept_by() -> None:
         ("longest: 78", "longest: unknown", "heat/exhaust-length"),
         ("longest: 78, ", "", "heat/exhaust-length"),
         ("longest: 78", "longest: 15..78", "heat/exhaust-length"),
+        ("x: 110", "x: 20", "heat/exhaust-length"),
+        ("x: 110", "x: 900", "heat/exhaust-length"),
+        ("length: 20, x: 110", "length: -20, x: 20", "heat/exhaust-length"),
         (", clear: 3", "", "heat/exhaust-clear"),
         ("clear: 3", "clear: 1..3", "heat/exhaust-clear"),
         (INTAKE, "intake: {out: below floor}", "heat/exhaust-near-intake"),
-        (INTAKE, "intake: {out: left, below: floor, x: 70, length: 10}", "heat/exhaust-near-intake"),
+        (INTAKE, "intake: {out: left, below: floor, x: 120, length: 10}", "heat/exhaust-near-intake"),
         (", plate: 120 F", ", plate: 150..200", ""),
         (f", {INTAKE}", "", "heat/combustion-air"),
         (INTAKE, "intake: none", "heat/combustion-air"),
@@ -186,9 +189,9 @@ def test_never_go_when_nobody_wrote_what_a_heater_burns() -> None:
 
 def test_the_end_of_an_exhaust_below_a_window_is_judged_by_its_height() -> None:
     """With its place and height written it is near or it is not; without the height that stays a question."""
-    low = EXHAUST.replace("x: 60", "x: 128, z: -40")
+    low = EXHAUST.replace("x: 110", "x: 128, z: -40")
     assert "heat/exhaust-near-opening" not in by(DIESEL.replace(EXHAUST, low)).because
-    near = EXHAUST.replace("x: 60", "x: 128, z: -4")
+    near = EXHAUST.replace("x: 110", "x: 128, z: -4")
     assert "heat/exhaust-near-opening" in by(DIESEL.replace(EXHAUST, near)).because
 
 

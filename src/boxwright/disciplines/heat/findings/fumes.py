@@ -7,7 +7,7 @@ somebody sleeps.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import hypot
+from math import hypot, isfinite
 
 from boxwright.disciplines.heat.findings.night import MARGINS
 from boxwright.disciplines.heat.material import columns
@@ -86,7 +86,7 @@ def exhaust_falls(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def exhaust_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that an exhaust is longer than its leaflet lets it be, or ask for both.
 
-    Asks: the length of the exhaust, and the longest one of the leaflet
+    Asks: the length of the exhaust, no less than the straight way to its end, and the longest one of the leaflet
     Limit: the longest one of the leaflet
     Source: own-rule; the maker's instructions come first
     Lever: length and longest of the exhaust
@@ -105,14 +105,29 @@ def exhaust_length(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 " its fumes back", "Measure the pipe along its middle, read the longest one in its leaflet, and write"
                 " length: and longest: of the exhaust",
             )  # fmt: skip
-        elif length.high > longest.low:
-            is_sure = length.low > longest.high
-            says = f"the exhaust of {name} {'is' if is_sure else 'may be'} {show(length.high, 'length', shown_in)} long"
+        elif max(length.high, straight := _straight_to_its_end(one)) > longest.low:
+            least, most = max(length.low, straight), max(length.high, straight)
+            is_sure = least > longest.high
+            says = f"the exhaust of {name} {'is' if is_sure else 'may be'} {show(most, 'length', shown_in)} long"
+            if straight > length.high:
+                says += f", as far as its end is away, where {show(length.high, 'length', shown_in)} is written"
             says += f", and its leaflet lets it be {show(longest.low, 'length', shown_in)}: it holds its fumes back"
             yield _told(
-                "heat/exhaust-length", one, is_sure, says, "Shorten it, or lead it out at a nearer side", length.high,
-                longest.low, longest.low - length.high,
+                "heat/exhaust-length", one, is_sure, says, "Measure where it ends and how long it is; shorten it, or"
+                " lead it out at a nearer side", most, longest.low, longest.low - most,
             )  # fmt: skip
+
+
+def _straight_to_its_end(one: StandingHeater) -> float:
+    """Return how far the end of an exhaust is from its heater at least (m): no pipe to it is shorter than that."""
+    place = one.planned.place
+    if one.ends_low is None or one.ends_high is None or not all(at.known for at in (place.x, place.y, place.z)):
+        return 0.0
+    sides = [(at, size / 2.0) for at, size in zip((place.x, place.y, place.z), place.size, strict=True)]
+    x, y, z = (at.low - half for at, half in sides)
+    x_most, y_most, z_most = (at.high + half for at, half in sides)
+    gap = gap_between((one.ends_low, one.ends_high), ((x, y, z), (x_most, y_most, z_most))).low
+    return gap if isfinite(gap) else 0.0
 
 
 def exhaust_clear(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
