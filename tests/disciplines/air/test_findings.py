@@ -93,6 +93,8 @@ def test_a_vent_that_may_be_a_pinhole_is_asked_for_and_clears_nothing() -> None:
     wide = [(one, one.replace("200 cm2", "15..200 cm2")) for one in (LOW, HIGH)]
     assert ("unknown", "air/air-by-a-flame") in kinds(("# one more", cooker), *wide)
     assert ("advice", "air/air-by-a-flame") in kinds(("# one more", cooker))
+    perhaps_none = [(LOW, LOW.replace("200 cm2", "0..200 cm2")), (HIGH, HIGH)]
+    assert ("unknown", "air/air-by-a-flame") in kinds(("# one more", cooker), *perhaps_none)
 
 
 def test_a_vent_larger_than_its_hole_is_asked_about_and_passes_nothing_until_it_is_put_right() -> None:

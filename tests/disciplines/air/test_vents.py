@@ -54,6 +54,38 @@ def test_a_low_and_a_high_vent_pass_as_much_as_one_in_series_over_the_height_bet
     assert airflow.rise.best == pytest.approx(1.7) and airflow.rise.low == airflow.rise.high
 
 
+def test_an_open_hole_leaks_as_much_as_it_may_be_large_and_one_nobody_measured_as_much_as_an_end() -> None:
+    def leak(area: Band) -> Band:
+        gaping = (replace(hole("door", 0.0, is_open=True, is_certain=False), area=area),)
+        return offers(room(), (), gaping, 1.0, 2, "sleep").airflow.leak
+
+    shut = offers(room(), (), (), 1.0, 2, "sleep").airflow.leak
+    assert leak(exactly(0.5)).high == pytest.approx(shut.high + 0.5)
+    assert leak(Band(0.5, 0.1, 1.5)).high == pytest.approx(shut.high + 1.5)
+    assert leak(Band(0.0, 0.0, inf, known=False)).high == pytest.approx(shut.high + 4.0)
+    assert (leak(exactly(0.5)).low, leak(exactly(0.5)).best) == (shut.low, shut.best)
+
+
+def test_what_is_written_over_the_size_of_its_hole_counts_no_more_than_the_hole() -> None:
+    """200 cm2 of hole: 100 to 900 cm2 of free area is 100 to 200, most likely 200."""
+    wide = replace(vent("low", 0.0), facet=Facet(free_area=Band(500 * CM2, 100 * CM2, 900 * CM2)))
+    airflow = offers(room(wide), standing("low"), (hole("low", 0.1),), 1.0, 2, "sleep").airflow
+    whole = offers(room(vent("low", 200 * CM2)), standing("low"), (hole("low", 0.1),), 1.0, 2, "sleep").airflow
+    assert airflow.vents.high == airflow.vents.best == whole.vents.best
+    assert airflow.vents.low == pytest.approx(whole.vents.best / 2.0)
+
+
+def test_the_mild_night_is_driest_with_the_most_air_and_dampest_with_the_least() -> None:
+    own = room(vent("low"), vent("high"))
+    holes = (hole("low", 0.1), hole("high", 1.8))
+    airflow = offers(own, standing("low", "high"), holes, 1.0, 2, "sleep").airflow
+    mild = mild_night(own, airflow, 2)
+    assert mild is not None and mild.flow.low < mild.flow.high
+    # Less vapour and more air at one end, more vapour and less air at the other: both widen what it comes to.
+    few = mild_night(own, replace(airflow, vents=exactly(airflow.vents.best), leak=exactly(airflow.leak.best)), 2)
+    assert few is not None and mild.humidity.low < few.humidity.low and few.humidity.high < mild.humidity.high
+
+
 def test_vents_at_one_height_pass_both_ways_over_half_their_own() -> None:
     own = room(vent("one", 100 * CM2))
     airflow = offers(own, standing("one"), (hole("one", 0.1),), 1.0, 2, "sleep").airflow

@@ -7,6 +7,7 @@ from math import pi
 import pytest
 
 from boxwright.disciplines.heat.burner_sheet import burner_grids
+from boxwright.disciplines.heat.findings import findings
 from boxwright.disciplines.heat.fuel_way import way_of
 from boxwright.units import HeaderUnits
 from tests.disciplines.heat.test_burning import warmed
@@ -69,6 +70,26 @@ def test_what_is_at_the_tank_lies_on_the_side_of_the_shell_where_the_tank_stands
     (heater,) = warmed(("x: -800, side: centre, z: 0", place)).heaters
     valve = next(one for one in way_of(heater, MM) if one.kind == "valve")
     assert valve.where == where
+
+
+def told(code: str, *edits: tuple[str, str]) -> list[str]:
+    """Return what one rule says of the small rig, edited."""
+    return [one.says for one in findings(warmed(*edits), MM) if one.code == code]
+
+
+def test_a_pump_pushes_as_high_as_the_burner_may_stand_over_where_it_may_hang() -> None:
+    """2 m is what such pumps push: a burner at 100 to 2600 mm over a pump 100 mm below the deck may stand 2.7 m up."""
+    stands = "z: 100, size: 350 x 150 x 150"
+    assert not told("heat/pump-lift", (stands, stands.replace("100, s", "100..1200, s")))
+    (said,) = told("heat/pump-lift", (stands, stands.replace("100, s", "100..2600, s")))
+    assert "2700 mm" in said
+
+
+def test_a_bore_in_doubt_is_told_by_the_end_that_is_out_of_bounds() -> None:
+    (narrow,) = told("heat/line-bore", ("line 2 mm bore", "line 1..3 mm bore"))
+    assert "1 mm" in narrow and "holds back" in narrow
+    (wide,) = told("heat/line-bore", ("line 2 mm bore", "line 2..6 mm bore"))
+    assert "6 mm" in wide and "bubbles" in wide
 
 
 def test_the_angle_and_the_bore() -> None:

@@ -59,3 +59,10 @@ def test_the_night_of_a_place_up_high_has_less_heat_and_the_sheet_says_so() -> N
 
 def test_the_months_of_a_place_are_twelve_from_january_on() -> None:
     assert len(MONTHS) == 12 and (MONTHS[0], MONTHS[-1]) == ("january", "december")
+
+
+@pytest.mark.parametrize(("up_to", "kind"), [("1000..2000 m", "unknown"), ("1000 m", "limit"), ("2000 m", "")])
+def test_a_leaflet_read_in_doubt_is_held_by_its_lower_height(up_to: str, kind: str) -> None:
+    text = edited(("height: 0 m", "height: 1500 m"), ("up_to: 1500 m", f"up_to: {up_to}"))
+    found = study(read_rig(text).rig, date(2026, 6, 1)).findings("sleep")
+    assert [one.kind for one in found if one.code == "heat/too-high"] == ([kind] if kind else [])

@@ -199,3 +199,12 @@ def test_where_nobody_waits_or_somebody_is_in_it_it_is_not_asked() -> None:
     hot = ("hottest_design: 22 C", "hottest_design: 45 C")
     assert told("leave", hot) == []
     assert [one.code for one in told("sleep", dog, hot)] == ["heat/too-hot"]
+
+
+def test_of_places_that_are_surely_too_hot_the_hottest_is_told_before_one_that_may_be_hotter() -> None:
+    first = "places:\n  meadow"
+    more = "places:\n"
+    for name, hottest in (("a", "20..55 C"), ("b", "44 C"), ("c", "48 C")):
+        more += f"  {name}: {{coldest_design: -5 C, height: 0 m, hottest_design: {hottest}}}\n"
+    (said,) = told("sleep", (first, f"{more}  meadow"))
+    assert (said.kind, said.where) == ("limit", "places[c]")

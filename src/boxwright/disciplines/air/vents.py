@@ -18,6 +18,10 @@ MISMEASURED = 1.05
 """A free area and a hole that are each measured by hand may differ by so much. Common practice, no source."""
 
 
+WHOLE_END = 4.0
+"""m2: a hole nobody measured may be as large as the end of a trailer. Common practice, no source."""
+
+
 class Passage(NamedTuple):
     """One opening (m2) that passes as much as several, and the height (m) that drives it."""
 
@@ -145,11 +149,11 @@ def airflow_of(vents: tuple[Vent, ...], openings: tuple[Opening, ...], lined: fl
 def leak_of(openings: tuple[Opening, ...], lined: float) -> Band:
     """Return the area of the cracks at 4 Pa (m2): between that of a bare shell and that of a lined one.
 
-    A hole that is cut and that nothing surely fills may stand open as a whole.
+    A hole that is cut and that nothing surely fills may stand open as a whole, as large as it may be.
     """
     bare, tight = CRACKS["bare"], CRACKS["lined"]
     low, best, high = (getattr(bare, end) + (getattr(tight, end) - getattr(bare, end)) * lined for end in ENDS)
-    gaping = sum(one.area.best for one in openings if one.is_open and one.area.known)
+    gaping = sum(one.area.high if one.area.known else WHOLE_END for one in openings if one.is_open)
     return Band(best, low, high + gaping, spread="interval", assumed=True)
 
 
