@@ -251,6 +251,7 @@ def _as(item: Item, what: str, burns: str = "") -> Kept:
         item.marks.planned,
         is_shut_in,
         _wants(item),
+        item.words.rides_on.strip(),
     )
 
 

@@ -67,11 +67,16 @@ def standing_of(
 
 
 def kept_standing(frames: tuple[Frame, ...], own: safety.Section) -> tuple[Stood, ...]:
-    """Return where what safety judges stands, without what it weighs, so that no new weight makes it new."""
+    """Return where what safety judges stands, without what it weighs, so that no new weight makes it new.
+
+    What rides on a thing that is not surely there is not surely there itself.
+    """
+    there = {one.name for one in frames if one.stands == "yes"}
+    loose = {one.of for one in own.kept if one.rides_on and one.rides_on not in there}
     wanted = {one.of for one in own.kept} | set(own.beds)
     names = {one.bed for one in own.sleepers if one.bed}
     return tuple(
-        Stood(one.of, one.name, one.place, one.stands == "yes")
+        Stood(one.of, one.name, one.place, one.stands == "yes" and one.of not in loose)
         for one in frames
         if one.of in wanted or one.name in names
     )

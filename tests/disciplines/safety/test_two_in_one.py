@@ -7,6 +7,7 @@ import pytest
 from tests.disciplines.safety.test_findings import RIG, edited, worked
 
 DOOR = next(line for line in RIG.splitlines() if line.startswith("  door:"))
+WARNER = next(line for line in RIG.splitlines() if line.startswith("  warner:"))
 WINDOW = next(line for line in RIG.splitlines() if line.startswith("  window:"))
 RAMP = (
     "  ramp: {wall: rear, side: centre, width: 1800, z: 0, height: 1900, stage: shell, cut: yes, done: yes, "
@@ -150,6 +151,14 @@ def test_a_charger_that_is_not_in_yet_leaves_a_wire_fed_by_its_battery() -> None
     assert "fed from cell and its end at filler" in says
 
 
+def test_a_wire_that_may_be_fed_from_both_its_ends_is_asked_once() -> None:
+    two = BATTERY.replace("cell", "other").replace("x: 100", "x: 500")
+    text = wired("from: cell, to: other", more=f"\n{two}").replace(
+        "stage: shell, done: yes}\nloads", "stage: shell}\nloads"
+    )
+    assert [(kind, where) for kind, where, _ in told(text, "live-end")] == [("unknown", "wires[light]")]
+
+
 @pytest.mark.parametrize(("at", "kind"), [("", "limit"), (", at: cell", "limit"), (", at: lamp", "stop")])
 def test_only_a_fuse_that_is_not_at_the_open_end_makes_it_dead(at: str, kind: str) -> None:
     for wire in ("from: cell, to: lamp", "from: lamp, to: cell"):
@@ -184,5 +193,38 @@ def test_what_is_out_of_date_beside_one_that_is_not_is_put_right_and_stops_nothi
         assert [(one, where) for one, where, _ in found] == [(kind, "parts[spare]")], key
     last_day = with_thing("spare", f"{old}, alarm: CO").replace("expires: 2032-01", "expires: 2026-06-01")
     assert [one for one, _, _ in told(last_day, "out-of-date")] == ["fix"]  # good to the end of the day it is judged on
+    perhaps = with_thing("spare", f"{old}, alarm: CO").replace(
+        "done: yes, alarm: CO, expires: 2032-01", "alarm: CO, expires: 2032-01"
+    )
+    assert [one for one, where, _ in told(perhaps, "out-of-date") if where == "parts[spare]"] == ["stop"]
     undated = with_thing("spare", f"{old}, alarm: CO").replace("alarm: CO, expires: 2032-01", "alarm: CO")
     assert "stop" in [kind for kind, _, _ in told(undated, "out-of-date")]
+
+
+@pytest.mark.parametrize(("crate", "kind"), [("out: [crate], ", "unknown"), ("", "")])
+def test_an_alarm_on_what_is_left_outside_is_asked(crate: str, kind: str) -> None:
+    place = "rides_on: crate, x: +0, side: +0, z: +400"
+    carrier = "  crate: {x: 2600, side: left, z: 0, size: 400 x 400 x 400, weight: 5, kind: cargo}"
+    text = edited(
+        (WARNER, f"{carrier}\n{WARNER.replace('x: 2600, wall: left, z: 1400', place)}"),
+        ("night: {cargo: all, ", f"night: {{cargo: all, {crate}"),
+    )
+    assert [one for one, _, _ in told(text, "co-alarm")] == ([kind] if kind else [])
+
+
+@pytest.mark.parametrize(
+    ("place", "kind"),
+    [
+        ("x: 2600, wall: left, z: 1400", ""),
+        ("x: -300..300, wall: left, z: 1400", "unknown"),
+        ("x: 4000..4600, wall: left, z: 1400", "unknown"),
+        ("x: 2600, side: centre, z: 1400..2300", "unknown"),
+        ("x: 2600, side: centre, z: -400..900", "unknown"),
+        ("x: 4300, wall: left, z: 1400", "stop"),
+        ("x: -200, side: left, z: 1400", "stop"),
+    ],
+)
+def test_an_alarm_that_may_hang_outside_is_asked_whichever_wall_it_may_be_beyond(place: str, kind: str) -> None:
+    """The room is 4200 mm long and 2000 mm high, the alarm 120 mm long."""
+    text = edited((WARNER, WARNER.replace("x: 2600, wall: left, z: 1400", place)))
+    assert [one for one, _, _ in told(text, "co-alarm")] == ([kind] if kind else [])

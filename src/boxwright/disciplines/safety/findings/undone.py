@@ -8,7 +8,7 @@ from dataclasses import replace
 from boxwright.disciplines.safety.parts import Hole, Strung
 from boxwright.disciplines.safety.result import Result
 from boxwright.disciplines.safety.telling import OWN_RULE, question, stop
-from boxwright.finding import KINDS, Finding, Use
+from boxwright.finding import Finding, Use
 from boxwright.units import HeaderUnits
 
 WHEN: dict[str, tuple[Use, ...]] = {"sleep": ("sleep",), "leave": ("leave",), "work": ("work",)}
@@ -24,16 +24,13 @@ def live_end(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule
     Lever: join it, or cap its end and write ends: capped
     """
-    told: dict[str, Finding] = {}
+    told: set[str] = set()
     for one in result.strung if result.use in WHEN else ():
         is_joined = one.is_there and one.reaches == "yes"
-        if is_joined or one.lead.is_capped or one.fed == "no":
+        if is_joined or one.lead.is_capped or one.fed == "no" or one.lead.of in told:
             continue
-        found = _open_end(one, result.use)
-        had = told.get(found.where)  # one that is fed from both its ends is told once, by the worse of them
-        if had is None or KINDS.index(found.kind) < KINDS.index(had.kind):
-            told[found.where] = found
-    yield from told.values()
+        told.add(one.lead.of)  # one that may be fed from both its ends is told once
+        yield _open_end(one, result.use)
 
 
 def _open_end(one: Strung, use: str) -> Finding:
