@@ -56,16 +56,19 @@ LATCH = "  latch: {x: 3400, side: left, z: 0, size: 50 x 50 x 50, weight: 1, sta
 GEN = "  gen: {x: 2650, side: right+800, z: -300, size: 600 x 500 x 500, weight: 5, stage: all, done: yes}"
 
 
-def ends(leaf: str, crate: str, more: str, door: str) -> tuple[Rig, Slot, End, End]:
+def ends(leaf: str, crate: str, more: str, door: str, release: str = "inside") -> tuple[Rig, Slot, End, End]:
     text = RIG.replace("LEAF", leaf).replace("CRATE", crate).replace("MORE\n", more and f"{more}\n")
+    text = text.replace("release: inside", f"release: {release}")
     rig = read_rig(text.replace("x: 2600", door)).rig
     start, goal = ends_of(rig)
     assert start is not None and goal is not None
     return rig, study(rig, date(2026, 6, 1)).slots[0], start, goal
 
 
-def changed(leaf: str, crate: str = "400 x 400 x 400", more: str = "", door: str = "x: 2600") -> ChangeOver:
-    return change_over(*ends(leaf, crate, more, door))
+def changed(
+    leaf: str, crate: str = "400 x 400 x 400", more: str = "", door: str = "x: 2600", release: str = "inside"
+) -> ChangeOver:
+    return change_over(*ends(leaf, crate, more, door, release))
 
 
 def making(leaf: str, crate: str, more: str) -> Setting:
@@ -90,6 +93,9 @@ def test_a_ticked_door_of_which_something_else_is_written_is_to_be_tried(now: st
     latched = changed(SWINGS % 170, door=ticked, more=LATCH)
     assert latched.out is not None
     assert latched.out.word == word  # what releases it does not make up for what may keep it shut
+    barred = changed(SWINGS % 170, door=ticked, release="none")
+    assert barred.out is not None
+    assert barred.out.word == "blocked"
 
 
 @pytest.mark.parametrize(

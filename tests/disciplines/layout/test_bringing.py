@@ -282,8 +282,9 @@ loads:
 """
 
 
-def brought(parts: str, openings: str = "") -> tuple[Brought, ...]:
-    rig = read_rig(HEAD.replace("PARTS", parts).replace("DOORS\n", openings and f"  {openings}\n")).rig
+def brought(parts: str, openings: str = "", today: str = "now") -> tuple[Brought, ...]:
+    head = HEAD.replace("today: {stage: now}", f"today: {{stage: {today}}}")
+    rig = read_rig(head.replace("PARTS", parts).replace("DOORS\n", openings and f"  {openings}\n")).rig
     bare = shell(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings)
     names = tuple(one.name for one in rig.stages_in_order)
 
@@ -296,8 +297,8 @@ WALL = "wall: {x: 60, side: left, z: 0, size: 2 x 80 x 78, weight: 60, stage: ST
 FRIDGE = "fridge: {x: 100, side: left, z: 0, size: 24 x 24 x 60, weight: 90, stage: last}"
 
 
-def told(parts: list[str], openings: str = "") -> list[tuple[str, str, str, tuple[str, ...]]]:
-    found = brought("\n".join(f"  {part}" for part in parts), openings)
+def told(parts: list[str], openings: str = "", today: str = "now") -> list[tuple[str, str, str, tuple[str, ...]]]:
+    found = brought("\n".join(f"  {part}" for part in parts), openings, today)
     told_of = [one for one in found if one.name != "wall"]  # it is built where it stands
     return [(one.name, one.word, one.before, tuple(name for _, name in one.by)) for one in told_of]
 
@@ -331,6 +332,16 @@ def test_a_thing_is_not_brought_in_through_what_it_will_stand_on_and_goes_into_w
     assert told([stand, shelf, on_it]) == [("chest", "no way", "", ("stand",))]  # it would come in under the shelf
     in_it = "tank: {inside: stand, x: +0, side: +4, z: +0, size: 30 x 30 x 10, weight: 20, stage: last}"
     assert told([stand, in_it]) == []
+
+
+def test_what_is_overdue_comes_in_today_past_what_is_in_already() -> None:
+    built = WALL.replace("STAGE", "next, done: yes")
+    late = FRIDGE.replace("stage: last", "stage: now")
+    assert told([built, late], today="next") == [("fridge", "no way", "", ("wall",))]
+    untold = WALL.replace("STAGE", "now")
+    assert told([untold, late], today="next") == [("fridge", "doubt", "", ("wall",))]  # it may be in since then
+    going = f"{late.removesuffix('}')}, until: last}}"
+    assert told([built, going], today="next") == []  # a stand-in is as loose as cargo
 
 
 def test_doubt_of_what_stands_asks_and_is_named() -> None:

@@ -91,6 +91,13 @@ def test_what_hangs_before_the_top_of_a_door_takes_height_only() -> None:
     assert low["door"].width.best == 0.0 and low["door"].blocked_by == ("parts[cupboard]",)
 
 
+def test_before_a_door_lower_than_the_floor_the_stoop_counts_from_the_floor() -> None:
+    raised = replace(ROOM, floor=0.1)
+    for under, wide in ((1.31, True), (1.29, False)):
+        found = ways(box("rail", (2.9, 0.95, under), (3.9, 1.0, 2.0)), room=raised)
+        assert (found["door"].width.best > 0.0) is wide
+
+
 def test_before_a_high_hole_the_stoop_counts_from_its_sill() -> None:
     high = replace(DOOR, place=place((3.0, 1.0, 0.5), (3.8, 1.05, 1.9)))
     found = ways(box("cupboard", (2.9, 0.6, 1.71), (3.9, 1.0, 2.0)), exits=(high,))
@@ -109,6 +116,13 @@ def test_a_box_for_a_curtain_before_the_top_of_a_window_takes_height_only(sill: 
         assert found["window"].height.best == pytest.approx(best)
     shut = ways(box("curtain", (0.4, -1.0, low + 0.49), (1.1, -0.9, 1.9)), exits=(window,))
     assert shut["window"].width.best == 0.0 and shut["window"].blocked_by == ("parts[curtain]",)
+
+
+def test_what_stands_beside_the_way_through_a_window_takes_none_of_its_height() -> None:
+    lamp = box("lamp", (0.5, -1.0, 1.1), (0.6, -0.9, 1.4))
+    found = ways(lamp, exits=(WINDOW,))
+    assert is_wide(found["window"], 0.4)
+    assert found["window"].height.best == pytest.approx(0.5)
 
 
 def test_what_is_stepped_over_is_named_and_narrows_nothing() -> None:

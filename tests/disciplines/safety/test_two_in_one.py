@@ -151,6 +151,23 @@ def test_a_charger_that_is_not_in_yet_leaves_a_wire_fed_by_its_battery() -> None
     assert "fed from cell and its end at filler" in says
 
 
+def test_a_panel_feeds_a_wire_by_day_and_an_inlet_one_that_is_plugged_in() -> None:
+    small = "size: 100 x 100 x 100, weight: 1, stage"
+    sun = f"\n  sun: {{x: 500, side: left, z: 0, {small}: shell, done: yes, panel: {{watts: 100}}}}"
+    control = f"\n  box: {{x: 900, side: left, z: 0, {small}: later, charger: {{amps: 10}}}}"
+    ((kind, _, says),) = told(wired("from: box, to: sun", more=sun + control), "live-end")
+    assert kind == "stop"
+    assert "is fed from sun and its end at box" in says
+    ((kind, _, says),) = told(wired("from: box, to: vent, volts: 230", more=sun + control), "live-end")
+    assert kind == "limit"
+    assert "nothing may be plugged in at vent" in says
+    assert told(wired("from: box, to: vent, volts: 12", more=sun + control), "live-end") == []
+
+
+def test_a_wire_of_which_nobody_wrote_where_it_starts_is_not_called_live_for_that() -> None:
+    assert told(wired("to: cell", lamp=IN), "live-end") == []
+
+
 def test_a_wire_that_may_be_fed_from_both_its_ends_is_asked_once() -> None:
     two = BATTERY.replace("cell", "other").replace("x: 100", "x: 500")
     text = wired("from: cell, to: other", more=f"\n{two}").replace(
@@ -228,3 +245,10 @@ def test_an_alarm_that_may_hang_outside_is_asked_whichever_wall_it_may_be_beyond
     """The room is 4200 mm long and 2000 mm high, the alarm 120 mm long."""
     text = edited((WARNER, WARNER.replace("x: 2600, wall: left, z: 1400", place)))
     assert [one for one, _, _ in told(text, "co-alarm")] == ([kind] if kind else [])
+
+
+@pytest.mark.parametrize(("more", "kinds"), [(DONE, []), ("weight: 5, kind: cargo", ["fix"])])
+def test_of_two_ways_to_a_door_the_wider_one_counts(more: str, kinds: list[str]) -> None:
+    """A board a foot high from wall to wall: nobody walks through, and what is built in is climbed over."""
+    board = f"  board: {{x: 2600, side: left, z: 0, size: 40 x 2000 x 300, {more}}}"
+    assert [kind for kind, _, _ in told(edited(("  # one more", board)), "way-blocked")] == kinds

@@ -112,8 +112,7 @@ class Bringing:
             body, marks = self._bodies.get(one.of), one.marks
             if body is None or marks is None or marks.stage is None or marks.follows_load or not marks.planned:
                 continue
-            is_over = marks.until is not None and marks.until < self.now
-            if marks.done.tick != "yes" and not is_over and body.is_sure and is_in_room(body, self._surfaces):
+            if marks.done.tick != "yes" and body.is_sure and is_in_room(body, self._surfaces):
                 yield one, body, max(marks.stage, self.now)
 
     def large(self, one: Fitted, body: Body, stage: int) -> Iterator[tuple[Block, ...]]:
