@@ -9,6 +9,7 @@ from boxwright.disciplines.frame.parts import Opening
 from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Piece, Swing
 from boxwright.exchange import Vector
 from boxwright.model.place import Place, Surfaces, side_word
+from boxwright.rig.kept import said_otherwise
 from boxwright.rig.rig import Item
 from boxwright.units import Band, CannotRead, HeaderUnits, read_band, read_exact
 
@@ -30,9 +31,11 @@ def fitted_of(
 
 
 def _closed(item: Item, units: HeaderUnits) -> Closed:
-    is_unit = isinstance(item.own, Opening) and item.own.unit is not None
+    own = item.own if isinstance(item.own, Opening) else None
+    is_unit = own is not None and own.unit is not None
+    is_doubted = own is not None and said_otherwise(item, own.cut) != ""
     wall = _side(item.words.wall, units)
-    return Closed(item.of, item.name, wall, item.place, _leaf(item), item.marks, is_unit, _off(item, wall))
+    return Closed(item.of, item.name, wall, item.place, _leaf(item), item.marks, is_unit, _off(item, wall), is_doubted)
 
 
 def _off(item: Item, wall: str) -> Vector:

@@ -127,11 +127,11 @@ def _way(item: Item, words: str) -> Way | None:
         _is_level(slides, swing, wall),
         facet,
         is_fixed,
-        _said_otherwise(item, own.cut),
+        said_otherwise(item, own.cut),
     )
 
 
-def _said_otherwise(item: Item, is_cut: bool | None) -> str:
+def said_otherwise(item: Item, is_cut: bool | None) -> str:
     """Return what is written of an opening that does not go with its tick, or with its being there from the first."""
     if item.marks.done.tick != "yes" and item.marks.stage is not None:
         return ""

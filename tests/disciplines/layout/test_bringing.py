@@ -282,8 +282,8 @@ loads:
 """
 
 
-def brought(parts: str, openings: str = "", today: str = "now") -> tuple[Brought, ...]:
-    head = HEAD.replace("today: {stage: now}", f"today: {{stage: {today}}}")
+def brought(parts: str, openings: str = "", today: str = "now", head: str = HEAD) -> tuple[Brought, ...]:
+    head = head.replace("today: {stage: now}", f"today: {{stage: {today}}}")
     rig = read_rig(head.replace("PARTS", parts).replace("DOORS\n", openings and f"  {openings}\n")).rig
     bare = shell(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings)
     names = tuple(one.name for one in rig.stages_in_order)
@@ -342,6 +342,16 @@ def test_what_is_overdue_comes_in_today_past_what_is_in_already() -> None:
     assert told([untold, late], today="next") == [("fridge", "doubt", "", ("wall",))]  # it may be in since then
     going = f"{late.removesuffix('}')}, until: last}}"
     assert told([built, going], today="next") == []  # a stand-in is as loose as cargo
+
+
+@pytest.mark.parametrize(
+    ("written", "word"), [("cut: yes", ""), ("cut: no", "doubt"), ("cut: yes, now: boarded up", "doubt")]
+)
+def test_a_door_that_may_not_open_is_no_sure_way_in(written: str, word: str) -> None:
+    door = "door: {wall: right, x: 20, width: 28, z: 0, height: 70, "
+    head = HEAD.replace(f"{door}cut: yes}}", f"{door}{written}}}")
+    found = brought(f"  {FRIDGE}", head=head)
+    assert [(one.word, one.doors) for one in found] == ([(word, (("openings[door]", "door"),))] if word else [])
 
 
 def test_doubt_of_what_stands_asks_and_is_named() -> None:

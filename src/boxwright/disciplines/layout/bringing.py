@@ -156,7 +156,7 @@ class Bringing:
                 continue
             holes.append(hole_of(hole))
             if hole.of in self._doors:
-                doors.append(self._doors[hole.of].at(there == "yes", in_it, surely))
+                doors.append(self._doors[hole.of].at(there == "yes" and not hole.is_doubted, in_it, surely))
         return Scene(tuple(obstacles), tuple(doors), tuple(holes), tuple(unsized))
 
     def _there(self, marks: Marks | None, stage: int, with_own: bool) -> Sure:

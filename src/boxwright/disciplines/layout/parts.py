@@ -206,7 +206,8 @@ class Fitted:
 class Closed:
     """An opening of the shell: the box of the hole in its wall (m), how what closes it swings, and since when.
 
-    ``is_unit`` says that what closes it came in a frame of its own; ``off`` is how far its sides may be other (m).
+    ``is_unit`` says that what closes it came in a frame of its own; ``off`` is how far its sides may be other (m);
+    ``is_doubted`` that it counts as there, and is written as not cut or as something that may keep it shut.
     """
 
     of: str
@@ -217,6 +218,7 @@ class Closed:
     marks: Marks | None = None
     is_unit: bool = False
     off: Vector = (0.0, 0.0, 0.0)
+    is_doubted: bool = False
 
 
 @dataclass(frozen=True, slots=True)
