@@ -177,4 +177,13 @@ def test_a_locker_is_judged_by_the_worst_of_what_is_not_known(free: str, kind: s
     found = worked(edited(home, ("# one more", LOCKER.replace("AREA", free))), "sleep")
     kinds = [one.kind for one in found if one.code == "air/gas-locker"]
     assert kinds == ([kind] if kind is not None else [])
+    margins = [(one.limit, one.margin) for one in found if one.code == "air/gas-locker"]
+    assert all(margin == pytest.approx(40e-4 - (limit or 0.0)) for limit, margin in margins)
     assert all(one.protects and one.could_stop for one in found if one.code == "air/gas-locker")
+
+
+@pytest.mark.parametrize(("passes", "words"), [("50 cm2", "it may come to"), ("0 cm2", "it comes to")])
+def test_a_mild_night_that_the_most_air_may_keep_dry_may_be_damp_and_another_is(passes: str, words: str) -> None:
+    less = [(one, one.replace("200 cm2", passes)) for one in (LOW, HIGH)]
+    (said,) = (one.says for one in worked(edited(*less), "sleep") if one.code == "air/mild-wet")
+    assert words in said

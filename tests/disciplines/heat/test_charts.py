@@ -93,6 +93,24 @@ def test_the_current_of_the_hours_adds_up_to_the_load_of_the_night(heat: float) 
     assert sum(one.low for one in hours) * HOUR * 11.5 <= load.joule.low
 
 
+def test_an_hour_with_a_start_takes_no_more_than_its_start_and_the_least_is_the_share_of_it_that_it_runs() -> None:
+    """A pin that takes as much as the fan adds nothing: it glows instead of the rest of the hour, not besides."""
+    result = warmed(("draw: 1.2 A, start: 9 A", "draw: 1.2 A, start: 1.2 A"))
+    (night,), (heater,) = result.held, result.heaters
+    assert night.warmth is not None
+    night = replace(night, warmth=replace(night.warmth, lowest=exactly(2700.0)))
+    assert night.warmth is not None
+    runs = runs_of(result.inside, night.outdoors, night.warmth, result.moisture)
+    bands = tuple(runs["best"].band[-12:].count(one) for one in range(5))
+    hours = by_hour(replace(night, banded=bands), heater, exactly(17.0), runs)
+    assert max(one.high for one in hours) == pytest.approx(1.2)
+    least = [min(heats) / 2700.0 for heats in zip(*(run.heat[-12:] for run in runs.values()), strict=True)]
+    assert any(0.0 < share < 0.8 for share in least)
+    assert [one.low for one in hours] == pytest.approx(
+        [min(1.2 * min(share, 1.0), one.best) for share, one in zip(least, hours, strict=True)]
+    )
+
+
 def test_a_current_is_the_one_written_or_what_such_heaters_take_at_any_volts() -> None:
     """20 W (10 to 40) at 12.8 V (11.5 to 14.4)."""
     assert amps(exactly(1.2), "running") == exactly(1.2)

@@ -9,6 +9,7 @@ import pytest
 from boxwright.disciplines.heat.burner_sheet import burner_grids
 from boxwright.disciplines.heat.findings import findings
 from boxwright.disciplines.heat.fuel_way import way_of
+from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
 from tests.disciplines.heat.test_burning import warmed
 
@@ -72,9 +73,9 @@ def test_what_is_at_the_tank_lies_on_the_side_of_the_shell_where_the_tank_stands
     assert valve.where == where
 
 
-def told(code: str, *edits: tuple[str, str]) -> list[str]:
+def told(code: str, *edits: tuple[str, str]) -> list[Finding]:
     """Return what one rule says of the small rig, edited."""
-    return [one.says for one in findings(warmed(*edits), MM) if one.code == code]
+    return [one for one in findings(warmed(*edits), MM) if one.code == code]
 
 
 def test_a_pump_pushes_as_high_as_the_burner_may_stand_over_where_it_may_hang() -> None:
@@ -82,14 +83,15 @@ def test_a_pump_pushes_as_high_as_the_burner_may_stand_over_where_it_may_hang() 
     stands = "z: 100, size: 350 x 150 x 150"
     assert not told("heat/pump-lift", (stands, stands.replace("100, s", "100..1200, s")))
     (said,) = told("heat/pump-lift", (stands, stands.replace("100, s", "100..2600, s")))
-    assert "2700 mm" in said
+    assert "2700 mm" in said.says
 
 
 def test_a_bore_in_doubt_is_told_by_the_end_that_is_out_of_bounds() -> None:
     (narrow,) = told("heat/line-bore", ("line 2 mm bore", "line 1..3 mm bore"))
-    assert "1 mm" in narrow and "holds back" in narrow
+    assert "1 mm" in narrow.says and "holds back" in narrow.says
+    assert narrow.margin == pytest.approx(-0.0005), "1 mm of the 1.5 mm such pumps want"
     (wide,) = told("heat/line-bore", ("line 2 mm bore", "line 2..6 mm bore"))
-    assert "6 mm" in wide and "bubbles" in wide
+    assert "6 mm" in wide.says and "bubbles" in wide.says and wide.margin == pytest.approx(-0.001)
 
 
 def test_the_angle_and_the_bore() -> None:

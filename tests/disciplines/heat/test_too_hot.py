@@ -208,3 +208,8 @@ def test_of_places_that_are_surely_too_hot_the_hottest_is_told_before_one_that_m
         more += f"  {name}: {{coldest_design: -5 C, height: 0 m, hottest_design: {hottest}}}\n"
     (said,) = told("sleep", (first, f"{more}  meadow"))
     assert (said.kind, said.where) == ("limit", "places[c]")
+
+
+def test_a_cooler_that_stands_perhaps_is_not_relied_on_where_an_open_window_is_surely_cooler() -> None:
+    perhaps = (COOLER[0], COOLER[1].replace("done: yes, ", ""))
+    assert hot_of("sleep", HOT, perhaps).warm.high <= hot_of("sleep", HOT).warm.high + 0.01
