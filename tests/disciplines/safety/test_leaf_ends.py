@@ -1,4 +1,4 @@
-"""What a leaf that strikes something leaves of a way out, by both ends of where that may stand."""
+"""What a leaf that strikes something leaves of a way out, by both ends of where that may stand; and who reaches a latch."""
 
 from __future__ import annotations
 
@@ -72,3 +72,23 @@ def test_a_door_that_opens_a_crack_leaves_nothing_and_never_less(to: str) -> Non
 def test_safety_and_layout_leave_as_much_beside_a_leaf(span: float, turn: float) -> None:
     """Neither may import the other, so that each has its own."""
     assert left_by_leaf(span, turn) == pytest.approx(left_beside_leaf(span, turn), abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("at", "is_told"),
+    [
+        ("x: 3300, side: right", False),
+        ("x: 3300, side: right+100", False),  # let into the wall
+        ("x: 3300, side: right+400", True),
+        ("x: 5000, side: centre", True),
+    ],
+)
+def test_a_release_that_hangs_outside_opens_nothing_for_whoever_is_inside(at: str, is_told: bool) -> None:
+    latch = f"  latch: {{{at}, z: 900, size: 100 x 60 x 60, weight: 1, stage: shell, done: yes, release: door}}"
+    edits = (
+        ("release: inside, swing: {hinge: front", "release: none, swing: {hinge: front"),
+        (MORE, f"{latch}\n{MORE}"),
+    )
+    (door,) = [one for one in result(*edits).exits if one.way.name == "door"]
+    assert (door.opens == "inside") is not is_told
+    assert (("stop", "release-not-fitted", "parts[latch]") in kinds(*edits)) is is_told

@@ -28,6 +28,8 @@ __all__ = [
     "solve",
 ]
 
+WALL = 0.15
+"""How thick (m) a wall is at the most with all that is in it; common practice, no source."""
 Ends = tuple[Band, Band, Band]
 USES = ("sleep", "leave", "work")
 TOUCH = 1e-3
@@ -124,7 +126,7 @@ def _device(kept: Kept, stood: Stood | None, room: Surfaces | None) -> Device:
     at = ends_of(stood.place) if stood is not None else None
     is_away = kept.is_shut_in or _is_inside(at, room) is False
     is_here = stood is not None and _is_surely_inside(stood.place, room)
-    return Device(kept, _there(stood), at, is_away, is_here)
+    return Device(kept, _there(stood), at, is_away, is_here, _is_out_of_hand(at, room))
 
 
 def ends_of(place: Place) -> Ends | None:
@@ -144,6 +146,14 @@ def _is_inside(at: Ends | None, room: Surfaces | None) -> bool | None:
         return None
     planes = ((room.front, room.rear), (room.left, room.right), (room.floor, room.ceiling))
     return all(ends.high > low and ends.low < high for ends, (low, high) in zip(at, planes, strict=True))
+
+
+def _is_out_of_hand(at: Ends | None, room: Surfaces | None) -> bool:
+    """Return whether a box stands beyond the walls of the room, where nobody who is inside reaches it."""
+    if at is None or room is None:
+        return False
+    planes = ((room.front, room.rear), (room.left, room.right), (room.floor, room.ceiling))
+    return max(max(low - ends.high, ends.low - high) for ends, (low, high) in zip(at, planes, strict=True)) > WALL
 
 
 def _is_surely_inside(place: Place, room: Surfaces | None) -> bool:
@@ -206,7 +216,8 @@ def _exit(
     if way.said_otherwise and opens == "inside":
         opens = "unknown"
     if opens != "inside" and not way.said_otherwise:
-        fitted = [one for one in releases if one.there == "yes" and one.kept.facet.release.strip() == way.name]
+        mine = [one for one in releases if one.there == "yes" and one.kept.facet.release.strip() == way.name]
+        fitted = [one for one in mine if not one.is_out_of_hand]
         if fitted:
             opens, released_by = "inside", fitted[0].kept.of
     under = way.place.low_edge(2)

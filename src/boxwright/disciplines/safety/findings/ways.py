@@ -102,7 +102,13 @@ def release_not_fitted(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             says = f'{kept.name} is to release "{kept.facet.release}", which is no way out of this file'
             act = f"Write the name of the opening {kept.name} releases"
             yield question(code, kept.of, says, act, 2, f"{kept.of}.release")
-        elif device.there == "yes" or opening.opens == "inside" or opening.there == "no":
+        elif opening.opens == "inside" or opening.there == "no":
+            continue
+        elif device.there != "no" and device.is_out_of_hand:
+            says = f"{kept.name} is written outside, where nobody inside reaches it to open {opening.way.name}"
+            act = f"Put {kept.name} where a hand inside reaches it, and write its place"
+            yield replace(stop(code, kept.of, says, act, 30, f"{kept.of}.x"), because=(kept.of, opening.way.of))
+        elif device.there == "yes":
             continue
         elif device.there == "perhaps":
             says = f"{kept.name} may be fitted or not; without it nobody can open {opening.way.name} from inside"
