@@ -1,4 +1,4 @@
-"""What a leaf that strikes something leaves of a way out, by both ends of where that may stand; and who reaches a latch."""
+"""What a leaf that strikes something leaves of a way out, by both ends of where that is; and who reaches a latch."""
 
 from __future__ import annotations
 
