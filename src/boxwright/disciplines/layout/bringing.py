@@ -40,6 +40,8 @@ Sure = Literal["yes", "no", "perhaps"]
 SURELY: Literal["yes"] = "yes"
 MOST_PAST, SEARCH = 10_000, 15
 """Boxes that ways are looked for past before the rest is said to be not looked at; a search looks so often at each."""
+CROWD = 60
+"""Boxes from which on a search takes longer than by their number: it grows with its square."""
 FINE = 1e-3
 """Things that differ by less than this (m) are alike."""
 
@@ -230,9 +232,13 @@ class Bringing:
         lane = straight_out(blocks, through, solid, self.room)
         self.looked_past += len(solid)
         if lane is None:
-            self.looked_past += SEARCH * len(solid)
+            self._searched(solid)
             lane = way_in(blocks, through, solid, self.room)
         return lane
+
+    def _searched(self, solid: Sequence[Block]) -> None:
+        """Count a search past some boxes."""
+        self.looked_past += round(SEARCH * len(solid) * max(len(solid) / CROWD, 1.0))
 
     def takes_in(self, size: Vector, stage: int) -> Gate | None:
         """Return by what a sheet is found to come in to any place as a stage begins; each is looked at once."""
@@ -241,7 +247,8 @@ class Bringing:
             solid = (*self.fixed, *(block for one in scene.obstacles for block in one.perhaps))
             ways = (gate for gate in self.ways(scene).sure if comes_in(size, (gate,), solid, self.room))
             self._sheets[size, stage] = next(ways, None)
-            self.looked_past += 0 if self._sheets[size, stage] else SEARCH * len(solid)
+            if self._sheets[size, stage] is None:
+                self._searched(solid)
         return self._sheets[size, stage]
 
     def past(self, body: Body, scene: Scene) -> Iterator[Obstacle]:
@@ -354,7 +361,8 @@ def _judged(
     by = _in_the_way(bringing, body, blocks, alone, scene, False) if alone is not None else ()
     held = scene.holding((alone.gate,), False) if alone is not None else ()
     barring = dict.fromkeys((*by, *held))
-    by = tuple(one for one in barring if bringing.is_barred_by(one[0], body, blocks, scene)) or by or held
+    alone_bars = (one for one in barring if not bringing.is_worn and bringing.is_barred_by(one[0], body, blocks, scene))
+    by = tuple(alone_bars) or by or held
     by = (*by, *bringing.leaf_past(body, blocks, scene))
     before = _before(bringing, body, blocks, stage)
     return replace(told, word="no way", by=by, before=stages[before] if before is not None else "")
