@@ -79,7 +79,8 @@ def _tells(item: Item, known: Known) -> bool:
     had = known.get(item.of)
     if had is None or had[0] is not item:
         is_said = item.facet("safety") is not None or item.facet("heat") is not None or _has_battery(item)
-        had = known[item.of] = item, is_said or word_means(item.name) != "" or _is_bed_for_a_while(item)
+        is_named = word_means(item.name) not in ("", "holder")  # a box or a shelf is judged as nothing
+        had = known[item.of] = item, is_said or is_named or _is_bed_for_a_while(item)
     return had[1]
 
 

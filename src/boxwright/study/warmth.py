@@ -7,6 +7,7 @@ from math import inf, isfinite
 from typing import Literal
 
 from boxwright.disciplines import air, frame, heat
+from boxwright.disciplines.air.parts import PlannedVent
 from boxwright.disciplines.air.solve import lined_share
 from boxwright.disciplines.frame.parts import StandingOpening
 from boxwright.disciplines.frame.result import Buildup, Hole, Intrusion, LayerPiece, Member, Wall
@@ -30,6 +31,8 @@ Stands = tuple[tuple[str, str], ...]
 """Paths, each with "yes" or "perhaps"."""
 TOUCH = 0.001
 """How far (m) a tank that lies against a wall or the floor may be in it and still lie in the room."""
+HAND, COVERED = 0.15, 0.25
+"""How near to a hole in the wall (m), and over which share of it, a thing covers it; common practice, no source."""
 UNKNOWN_AREA = Band(0.0, 0.0, inf, known=False)
 
 
@@ -47,7 +50,8 @@ def warmed(
     people = len(standing.people) if context.use in ("sleep", "work") else 0
     sleepers = people if context.use == "sleep" else 0
     vents = vents_standing(standing.frames, standing.openings, rig.air)
-    offered = once(air.offers, rig.air, vents, holes, once(lined_share, planes), people, context.use)
+    covered = once(covered_vents, standing.frames, rig.air)
+    offered = once(air.offers, rig.air, vents, holes, once(lined_share, planes), people, context.use, covered)
     warm = once(
         heat.solve,
         rig.heat,
@@ -278,6 +282,43 @@ def vents_standing(frames: tuple[Frame, ...], openings: tuple[StandingOpening, .
     holes = ((one.of, "yes" if one.share.low == one.share.high else "perhaps") for one in openings)
     parts = ((one.of, str(one.stands)) for one in frames)
     return tuple((of, stands) for of, stands in (*holes, *parts) if of in wanted)
+
+
+def covered_vents(frames: tuple[Frame, ...], own: air.Section) -> tuple[tuple[str, str], ...]:
+    """Return the holes that let air through and have a thing close before them, each with the name of that.
+
+    A thing covers a hole where it may stand within a hand of it, over a quarter of it or more. What lets air through
+    itself, such as a fan in its hole, covers none.
+    """
+    airy = {one.of for one in own.vents}
+    things = [one for one in frames if one.of not in airy and one.kind not in ("people", "fluid")]
+    found = []
+    for vent in own.vents:
+        before = next(
+            (one.name for one in things if vent.is_hole and vent.kind != "door" and _is_before(one, vent)), ""
+        )
+        if before:
+            found.append((vent.of, before))
+    return tuple(found)
+
+
+def _is_before(one: Frame, vent: PlannedVent) -> bool:
+    """Return whether a thing may stand close before a hole, wherever within its doubt it is."""
+    through = min(range(3), key=lambda axis: vent.place.size[axis])
+    share = 1.0
+    for axis in range(3):
+        thing, hole = ((place.x, place.y, place.z)[axis] for place in (one.place, vent.place))
+        if not (thing.known and hole.known):
+            return False  # where it stands is asked elsewhere
+        half, size = one.place.size[axis] / 2.0, vent.place.size[axis]
+        low, high = thing.low - half, thing.high + half
+        if axis == through:
+            if max(low - hole.high, hole.low - high) > HAND:
+                return False
+            continue
+        over = min(high, hole.high + size / 2.0) - max(low, hole.low - size / 2.0)
+        share *= min(max(over, 0.0) / size, 1.0) if size > 0.0 else 0.0
+    return share >= COVERED
 
 
 def fuel_of(tanks: tuple[StandingTank, ...], box: Box) -> tuple[FuelTank, ...]:

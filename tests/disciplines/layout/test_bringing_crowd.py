@@ -11,6 +11,7 @@ from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from tests.disciplines.layout.small_rigs import TODAY, rig_of
 
+
 def crowd(count: int) -> str:
     luck = Random(4)
     done = "weight: 1, stage: all, done: yes"

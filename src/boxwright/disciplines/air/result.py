@@ -19,7 +19,7 @@ class Vent:
 
     ``free`` is the area it really passes air through (m2), once it stands; ``middle`` the height of its middle above
     the deck and ``height`` its own (m), ``None`` where nobody knows them. ``is_cut`` says that its hole is open in the
-    shell while nothing surely fills it.
+    shell while nothing surely fills it; ``before`` names what stands close before it, empty for nothing.
     """
 
     planned: PlannedVent
@@ -29,6 +29,7 @@ class Vent:
     height: float
     is_low: bool
     is_cut: bool
+    before: str = ""
 
     @property
     def stays_open(self) -> bool:

@@ -40,14 +40,21 @@ def lined_share(layups: tuple[Layup, ...]) -> float:
 
 
 def offers(
-    own: Section, standing: Stands, openings: tuple[Opening, ...], lined: float, people: int, use: str
+    own: Section,
+    standing: Stands,
+    openings: tuple[Opening, ...],
+    lined: float,
+    people: int,
+    use: str,
+    covered: tuple[tuple[str, str], ...] = (),
 ) -> Offers:
     """Return how the air of the room can change in one slot, and what makes it damp.
 
     ``standing`` pairs the path of each vent, fan and flame that stands with "yes" or "perhaps"; ``lined`` is what
-    `lined_share` gives; ``people`` are who is inside, asleep or at work by the use.
+    `lined_share` gives; ``people`` are who is inside, asleep or at work by the use; ``covered`` are holes that have a
+    thing close before them, with its name.
     """
-    vents = vents_of(own, standing, openings)
+    vents = vents_of(own, standing, openings, dict(covered))
     damp = given_off(own.damp, dict(standing), people if use == "sleep" else 0, people if use == "work" else 0)
     return Offers(airflow_of(vents, openings, lined, use == "sleep"), damp, vents)
 

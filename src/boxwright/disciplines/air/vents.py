@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from math import inf, isfinite, sqrt
+from types import MappingProxyType
 from typing import Literal, NamedTuple
 
 from boxwright.disciplines.air import method
@@ -29,12 +31,21 @@ class Passage(NamedTuple):
     rise: float
 
 
-def vents_of(own: Section, standing: tuple[tuple[str, str], ...], openings: tuple[Opening, ...]) -> tuple[Vent, ...]:
-    """Return every vent, fan, window and door of the shell as it stands in a slot."""
+def vents_of(
+    own: Section,
+    standing: tuple[tuple[str, str], ...],
+    openings: tuple[Opening, ...],
+    covered: Mapping[str, str] = MappingProxyType({}),
+) -> tuple[Vent, ...]:
+    """Return every vent, fan, window and door of the shell as it stands in a slot; ``covered`` what is before them."""
     holes = {one.of: one for one in openings}
     there: dict[str, There] = {of: "yes" if word == "yes" else "perhaps" for of, word in standing}
     half = own.height.best / 2.0 if own.height.known else _half_of(openings)
-    return tuple(_vent(one, there.get(one.of, "no"), holes.get(one.of), half) for one in own.vents if one.is_hole)
+    return tuple(
+        _vent(one, there.get(one.of, "no"), holes.get(one.of), half, covered.get(one.of, ""))
+        for one in own.vents
+        if one.is_hole
+    )
 
 
 def _half_of(openings: tuple[Opening, ...]) -> float:
@@ -43,11 +54,11 @@ def _half_of(openings: tuple[Opening, ...]) -> float:
     return max(tops, default=0.0) / 2.0
 
 
-def _vent(planned: PlannedVent, there: There, hole: Opening | None, half: float) -> Vent:
+def _vent(planned: PlannedVent, there: There, hole: Opening | None, half: float, before: str) -> Vent:
     is_placed = hole is not None and hole.bottom.known and hole.top.known
     middle = (hole.bottom.best + hole.top.best) / 2.0 if hole is not None and is_placed else None
     height = hole.top.best - hole.bottom.best if hole is not None and is_placed else 0.0
-    stands: There = "perhaps" if there == "yes" and planned.is_contradicted else there
+    stands: There = "perhaps" if there == "yes" and (planned.is_contradicted or before) else there
     return Vent(
         planned,
         stands,
@@ -56,6 +67,7 @@ def _vent(planned: PlannedVent, there: There, hole: Opening | None, half: float)
         height,
         middle is None or middle < half,
         hole is not None and hole.is_open,
+        before if there == "yes" else "",
     )
 
 

@@ -39,6 +39,8 @@ def fresh_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         one = perhaps[0].planned
         says = f"{named(perhaps)} may stand open or not, and no other vent stays open where people sleep{comes_to}"
         act = f"Look whether air passes {one.name}, and tick it, or write what is there now"
+        if perhaps[0].before:
+            act = f"Move {perhaps[0].before} a hand's length off {one.name}"
         yield _question(one.of, says, act, 2, f"{one.of}.done", True, breathing)
     elif not surely:
         planned = f"; {named(fixed)} is not in yet" if fixed else ""
@@ -127,7 +129,7 @@ def _question(
 def vent_not_open(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which vent of the plan is begun and lets no air through yet, so that it counts for nothing.
 
-    Asks: does every vent whose hole is cut, or that is half done, stand open where somebody sleeps
+    Asks: does every vent whose hole is cut, or that is half done, stand open where somebody sleeps, nothing before it
     Limit: none; what is half done counts for nothing as a vent, and as a hole all the same
     Source: own-rule
     Lever: fit it, and tick it
@@ -141,6 +143,9 @@ def vent_not_open(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if planned.is_contradicted:
             yield _ticked_yet(planned)
             continue
+        if one.before:
+            yield _covered(planned, one.before)
+            continue
         now = f": {planned.now}" if planned.now else ""
         hole = "its hole is cut" if one.is_cut else "it may be in or not"
         says = f"{planned.name} is half done, {hole}{now}; until it is fitted no air is counted through it"
@@ -149,6 +154,16 @@ def vent_not_open(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act=f"Fit {planned.name}, see that nothing covers it, and tick it", minutes=30, uses=SLEEP,
             because=(planned.of,),
         )  # fmt: skip
+
+
+def _covered(planned: PlannedVent, before: str) -> Finding:
+    """Return the question of a vent that a thing stands close before."""
+    says = f"{before} is close before {planned.name}; whether air passes nobody knows, so none is counted through it"
+    return Finding(
+        "air/vent-not-open", planned.of, "unknown", says, source=OWN_RULE, lever=f"parts[{before}].x",
+        act=f"Move {before} a hand's length off {planned.name}", minutes=10, could_stop=False, could_limit=False,
+        uses=SLEEP, because=(planned.of,),
+    )  # fmt: skip
 
 
 def _ticked_yet(planned: PlannedVent) -> Finding:
