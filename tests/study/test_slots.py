@@ -94,6 +94,7 @@ def test_a_mass_edit_of_a_part_runs_only_what_takes_its_mass() -> None:
         "study.stood_of": 1,
         "study.heavy_of": 1,
         "study.kept_standing": 1,  # gives the same, so that safety stays
+        "study.covered_vents": 1,  # likewise, so that air stays
         "study.strung_of": 1,  # likewise
         "weight.pool_of": 4,  # the slot's own is that of its load state
         "weight.tongue_alone": 4,

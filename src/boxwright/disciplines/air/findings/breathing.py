@@ -157,12 +157,11 @@ def vent_not_open(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def _covered(planned: PlannedVent, before: str) -> Finding:
-    """Return the question of a vent that a thing stands close before."""
+    """Return what is said of a vent that a thing stands close before, or may."""
     says = f"{before} is close before {planned.name}; whether air passes nobody knows, so none is counted through it"
     return Finding(
-        "air/vent-not-open", planned.of, "unknown", says, source=OWN_RULE, lever=f"parts[{before}].x",
-        act=f"Move {before} a hand's length off {planned.name}", minutes=10, could_stop=False, could_limit=False,
-        uses=SLEEP, because=(planned.of,),
+        "air/vent-not-open", planned.of, "fix", says, source=OWN_RULE, lever=f"parts[{before}].x",
+        act=f"Move {before} a hand's length off {planned.name}", minutes=10, uses=SLEEP, because=(planned.of,),
     )  # fmt: skip
 
 
