@@ -6,7 +6,7 @@ The door lies at 2600 to 3300 mm in the right wall; the deck is 300 mm over the 
 from __future__ import annotations
 
 import re
-from math import radians, tan
+from math import inf, radians, tan
 
 import pytest
 
@@ -17,7 +17,7 @@ from boxwright.disciplines.layout.canopy import FOOT, set_up
 from boxwright.finding import Finding, Use
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
-from boxwright.units import exactly
+from boxwright.units import Band, exactly
 from tests.disciplines.layout.small_rigs import DONE, TODAY, mirrored, rig_of, told
 
 OUTWARD, INWARD = (f"swing: {{hinge: front, opens: {way}, to: 90 deg}}" for way in ("out", "in"))
@@ -261,3 +261,11 @@ def test_a_change_over_says_of_a_door_by_an_arm_no_more_than_is_known(
         found = change_over(read, study(read, TODAY).slots[0], start, goal).there
         (step,) = [one for one in found.steps if one.name == "awn"]
         assert {one.word for one in step.exits if one.name == "door"} == states
+
+
+def test_a_foot_on_the_ground_is_looked_at_wherever_its_arm_may_be_and_down_to_any_ground() -> None:
+    near = [hit.kind for hit in found(rig("2100..2900", "ground", reach="600"), "work", STRIKES)]
+    assert near == ["unknown"], "at its least it stands beside the door"
+    (one,) = [part for part in read_rig(rig(2900, "ground")).rig.layout.fitted if part.name == "awn"]
+    bodies, _ = set_up(one, body_of(one, "yes", "travel"), Band(0.0, 0.0, inf, known=False))
+    assert min(block.low[2] for body in bodies for block in body.blocks) == -1.0, "deeper than any deck is high"
