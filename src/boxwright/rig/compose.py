@@ -125,7 +125,7 @@ class Composer:
         mistakes += again("impossible", (shell, trailer), lambda _: impossible(shell, trailer), [])
         mistakes += turning_and_sliding(items["openings"])
         fitted = fitted_of(items["parts"], items["openings"], surfaces, units, self._fitted)
-        kept = kept_of(items, layers, people, surfaces, units.words, self._kept)
+        kept = kept_of(items, layers, people, surfaces, units, self._kept)
         wood, proved = wood_read(tree, units), losses_proved(tree, units)
         # Everything is read by now: what is read below this line would keep its mistakes to itself.
         problems = _problems(document, mistakes)

@@ -9,9 +9,9 @@ from boxwright.disciplines.frame.parts import Opening
 from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Piece, Swing
 from boxwright.exchange import Vector
 from boxwright.model.place import Place, Surfaces, side_word
-from boxwright.rig.kept import said_otherwise
+from boxwright.rig.kept import middles_of, said_otherwise
 from boxwright.rig.rig import Item
-from boxwright.units import Band, CannotRead, HeaderUnits, read_band, read_exact
+from boxwright.units import Band, CannotRead, HeaderUnits, read_band
 
 Corners = tuple[Vector, Vector]
 Known = dict[str, tuple[Item, Fitted, HeaderUnits]]
@@ -89,7 +89,7 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
         folded=item.folded,
         asleep=item.asleep,
         leaves_at_night=item.leaves_at_night,
-        along=_middles(item, units),
+        along=middles_of(item, units),
         count=1 if item.words.at else item.words.count or 1,
         inside=paths.get(words.inside, ""),
         rides_on=paths.get(words.rides_on, ""),
@@ -114,14 +114,6 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
 def _side(wall: str, units: HeaderUnits) -> str:
     """Return the wall a word of the trade means to the home country, empty where none is written."""
     return side_word(wall.strip(), units.words) if wall.strip() else ""
-
-
-def _middles(item: Item, units: HeaderUnits) -> tuple[float, ...]:
-    """Return the places of a counted part along the trailer; one that cannot be read was told where it was read."""
-    try:
-        return tuple(read_exact(text, "length", units) for text in item.words.at)
-    except CannotRead:
-        return ()
 
 
 def _piece(words: BlockWords) -> Piece:

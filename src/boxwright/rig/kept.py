@@ -19,7 +19,7 @@ from boxwright.model.place import Surfaces, side_word
 from boxwright.model.stage import is_as_ticked
 from boxwright.model.trailer import Person
 from boxwright.rig.rig import Item, Layer
-from boxwright.units import Band
+from boxwright.units import Band, CannotRead, HeaderUnits, read_exact
 
 NOTHING_SAID = Facet()
 SHORE_VOLTS = 100.0
@@ -43,17 +43,17 @@ def kept_of(
     layers: tuple[Layer, ...],
     people: tuple[tuple[str, Person], ...],
     room: Surfaces,
-    words: str,
+    units: HeaderUnits,
     known: Known | None = None,
 ) -> Section:
     """Return what safety sees of the rig, whatever stands; ``known`` keeps which unchanged parts tell it something."""
-    known = {} if known is None else known
+    known, words = {} if known is None else known, units.words
     slept_on = {person.sleeps for _, person in people if person.sleeps}
     parts, openings = tuple(one for one in items["parts"] if _tells(one, known)), items["openings"]
     return Section(
         ways=tuple(way for one in openings if (way := _way(one, words)) is not None),
         holes=tuple(Hole(one.of, one.name, one.place, one.words.now.strip(), _wall(one, words)) for one in openings),
-        kept=tuple(kept for one in parts for kept in _kept(one)),
+        kept=tuple(kept for one in parts for kept in _kept(one, middles_of(one, units))),
         beds=tuple(one.of for one in parts if _is_bed_for_a_while(one)),
         counted=tuple(
             (one.of, one.words.count)
@@ -213,26 +213,34 @@ def _halves(parts: tuple[Item, ...], layers: tuple[Layer, ...]) -> Iterator[Half
             yield Half(item.of, item.name, False, item.words.now.strip())
 
 
-def _kept(item: Item) -> Iterator[Kept]:
+def middles_of(item: Item, units: HeaderUnits) -> tuple[float, ...]:
+    """Return the places of a counted part along the trailer; one that cannot be read was told where it was read."""
+    try:
+        return tuple(read_exact(text, "length", units) for text in item.words.at)
+    except CannotRead:
+        return ()
+
+
+def _kept(item: Item, middles: tuple[float, ...]) -> Iterator[Kept]:
     """Yield a part as each thing that safety judges it as: what warns or helps may endanger besides."""
     facet, warm = _facet(item), item.facet("heat")
     heater = warm.heater if isinstance(warm, HeatFacet) else None
     by_name = "" if facet.alarm or facet.release else word_means(item.name)
     if facet.alarm:
-        yield _as(item, "alarm")
+        yield _as(item, middles, "alarm")
     elif facet.puts_out or by_name == "extinguisher":
-        yield _as(item, "extinguisher")
+        yield _as(item, middles, "extinguisher")
     elif facet.release:
-        yield _as(item, "release")
+        yield _as(item, middles, "release")
     is_flame = heater is not None or bool(facet.burns) or by_name == "flame"
     burns = facet.burns or (heater.of if heater is not None else "")
     if facet.generator in ("yes", "unknown") or (by_name == "generator" and facet.generator != "no"):
         # an engine may heat or cook besides: it stays a flame for all that asks of one
-        yield _as(item, "generator", burns or ("unknown" if heater is not None else ""))
+        yield _as(item, middles, "generator", burns or ("unknown" if heater is not None else ""))
     elif is_flame:
-        yield _as(item, "flame", burns or "unknown")
+        yield _as(item, middles, "flame", burns or "unknown")
     elif by_name == "fuel" and not _has_tank(item):
-        yield _as(item, "fuel")
+        yield _as(item, middles, "fuel")
 
 
 def _has_tank(item: Item) -> bool:
@@ -240,7 +248,7 @@ def _has_tank(item: Item) -> bool:
     return isinstance(facet, WaterFacet) and facet.tank is not None
 
 
-def _as(item: Item, what: str, burns: str = "") -> Kept:
+def _as(item: Item, middles: tuple[float, ...], what: str, burns: str = "") -> Kept:
     is_shut_in = item.words.inside.strip() != ""
     return Kept(
         item.of,
@@ -253,6 +261,7 @@ def _as(item: Item, what: str, burns: str = "") -> Kept:
         is_shut_in,
         _wants(item),
         item.words.rides_on.strip(),
+        middles,
     )
 
 

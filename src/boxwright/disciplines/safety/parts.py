@@ -149,7 +149,8 @@ class Kept:
     ``burns`` is the fuel of its flame: empty where it has none, ``unknown`` where nobody wrote it. ``stage`` is when it
     goes in, in words; empty for one that never does. ``is_shut_in`` says that it is kept inside another thing.
     ``wants`` is the room its leaflet wants kept clear all round, None where nobody wrote it. ``rides_on`` is the name
-    of what carries it: where that is away, nobody knows whether it still hangs.
+    of what carries it: where that is away, nobody knows whether it still hangs. ``middles`` are the places along the
+    trailer (m) of one line that stands for several, empty where it stands for one.
     """
 
     of: str
@@ -162,6 +163,7 @@ class Kept:
     is_shut_in: bool = False
     wants: Band | None = None
     rides_on: str = ""
+    middles: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -84,6 +84,7 @@ class Device:
     ``at`` are the ends of its box along the trailer, across it and up, None where nobody knows its place.
     ``is_away`` says that it stands outside the room, or shut in another thing: there it warns and helps nobody;
     ``is_here`` that it surely stands in the room; ``is_out_of_hand`` that it is beyond the walls of the room.
+    ``up`` is the height of its middle (m), None where nobody knows it.
     """
 
     kept: Kept
@@ -92,6 +93,7 @@ class Device:
     is_away: bool = False
     is_here: bool = True
     is_out_of_hand: bool = False
+    up: Band | None = None
 
     @property
     def helps(self) -> There:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
 from math import hypot, inf, isfinite
@@ -81,7 +82,7 @@ def solve(
     is_judged = use in USES
     parts = {one.of: one for one in stood}
     room = own.room
-    devices = tuple(_device(kept, parts.get(kept.of), room) for kept in own.kept)
+    devices = tuple(one for kept in own.kept for one in _devices(kept, parts.get(kept.of), room))
     releases = tuple(one for one in devices if one.kept.what == "release")
     certain = dict(openings)
     flames = tuple(Flame(one.kept, one.there, one.at, _is_inside(one.at, room)) for one in devices if one.there != "no")
@@ -122,11 +123,22 @@ def _there(stood: Stood | None) -> There:
     return "yes" if stood.is_there else "perhaps"
 
 
-def _device(kept: Kept, stood: Stood | None, room: Surfaces | None) -> Device:
-    at = ends_of(stood.place) if stood is not None else None
-    is_away = kept.is_shut_in or _is_inside(at, room) is False
-    is_here = stood is not None and _is_surely_inside(stood.place, room)
-    return Device(kept, _there(stood), at, is_away, is_here, _is_out_of_hand(at, room))
+def _devices(kept: Kept, stood: Stood | None, room: Surfaces | None) -> Iterator[Device]:
+    """Yield a thing as it stands, once for each place of a line that stands for several."""
+    for place in _places(kept, stood.place) if stood is not None else (None,):
+        at = ends_of(place) if place is not None else None
+        is_away = kept.is_shut_in or _is_inside(at, room) is False
+        is_here = place is not None and _is_surely_inside(place, room)
+        up = place.z if place is not None and place.z.known else None
+        yield Device(kept, _there(stood), at, is_away, is_here, _is_out_of_hand(at, room), up)
+
+
+def _places(kept: Kept, place: Place) -> tuple[Place, ...]:
+    """Return each place of a line that stands for several, the one of a line that stands for one or has moved."""
+    middles = kept.middles
+    if len(middles) < 2 or not place.x.known or abs(sum(middles) / len(middles) - place.x.best) > TOUCH:
+        return (place,)
+    return tuple(replace(place, x=exactly(middle), deviation_x=0.0) for middle in middles)
 
 
 def ends_of(place: Place) -> Ends | None:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from math import isfinite
 
+from boxwright.disciplines.safety.parts import There
 from boxwright.disciplines.safety.result import Device, Flame, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
 from boxwright.disciplines.safety.sourced import CO, EXTINGUISHER, FUELS, LENGTHS, SMOKE, SOURCE_OF_LENGTH
@@ -19,8 +21,8 @@ AWAY = "is outside the room, or shut in"
 def smoke_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that somebody sleeps without a smoke alarm.
 
-    Asks: does a smoke alarm stand in the room wherever somebody sleeps
-    Limit: one; our own rule, practice: nobody is to sleep where none warns; local code may ask more
+    Asks: does a smoke alarm stand in the upper half of the room wherever somebody sleeps
+    Limit: one; our own rule, practice: nobody is to sleep where none warns; smoke rises; local code may ask more
     Source: own-rule
     Lever: fit one
     """
@@ -45,13 +47,13 @@ def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that gas is aboard, or may be, without an alarm for it.
 
-    Asks: does a gas alarm stand where gas is stored or burnt inside
+    Asks: does a gas alarm stand in the lower half of the room where gas is stored or burnt inside
     Limit: one; recalled, so it asks and never stops
     Source: nfpa-1192-recalled
     Lever: fit one, or write what a flame burns
     """
     code = "safety/gas-alarm"
-    if result.use != "sleep" or any("gas" in one.kept.facet.alarm and one.helps == "yes" for one in result.alarms):
+    if result.use != "sleep" or any(warns_of("gas", one, result) == "yes" for one in result.alarms):
         return
     flames = [one.kept for one in result.flames if FUELS.get(one.kept.burns, (False, ""))[1] == "gas"]
     stores = [
@@ -59,7 +61,9 @@ def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     ]
     if flames or stores:
         told = [_does("burn", [one.name for one in flames]), _does("hold", [one.name for one in stores])]
+        high = next((one.kept.name for one in result.alarms if "gas" in one.kept.facet.alarm and one.helps != "no"), "")
         says = f"{listed([one for one in told if one])} inside, and no gas alarm hangs"
+        says += f" low; {high} may hang in the upper half of the room, and such gas sinks" if high else ""
         where = [*(one.of for one in flames), *(one.of for one in stores)][0]
         yield question(code, where, says, "Fit a gas alarm near the floor", 30, "parts", "nfpa-1192-recalled")
         return
@@ -80,9 +84,9 @@ def _does(verb: str, names: list[str]) -> str:
 def _wanted(result: Result, what: str, code: str, because: str, asks: str) -> Iterator[Finding]:
     word = {"CO": "carbon monoxide"}.get(what, what)
     found = [one for one in result.alarms if what in one.kept.facet.alarm]
-    if any(one.helps == "yes" for one in found):
+    if any(warns_of(what, one, result) == "yes" for one in found):
         return
-    perhaps = [one for one in found if one.helps == "perhaps"]
+    perhaps = [one for one in found if warns_of(what, one, result) == "perhaps"]
     if perhaps:
         kept = perhaps[0].kept
         says = f"{_may_be(perhaps[0])}, and {because} without another alarm for {word}"
@@ -98,12 +102,30 @@ def _wanted(result: Result, what: str, code: str, because: str, asks: str) -> It
     yield stop(code, where, says, f"Hang an alarm for {word}, and write it: alarm: {what}", 20, where)
 
 
+def warns_of(what: str, one: Device, result: Result) -> There:
+    """Return whether an alarm warns of something in time where it hangs: smoke rises, and gas of bottles sinks."""
+    if what not in one.kept.facet.alarm:
+        return "no"
+    half = (result.floor + result.ceiling) / 2.0
+    if one.helps == "no" or one.up is None or what not in ("smoke", "gas") or not isfinite(half):
+        return one.helps
+    best, worst = (one.up.high, one.up.low) if what == "smoke" else (-one.up.low, -one.up.high)
+    half = half if what == "smoke" else -half
+    if best < half:
+        return "no"
+    return "perhaps" if worst < half else one.helps
+
+
 def _why_not(one: Device) -> str:
-    return AWAY if one.there != "no" else "is not in"
+    if one.there == "no":
+        return "is not in"
+    return AWAY if one.helps == "no" else "hangs in the lower half of the room, and smoke rises"
 
 
 def _may_be(one: Device) -> str:
-    """Return in what doubt a thing is that protects: whether it hangs at all, or whether in the room."""
+    """Return in what doubt a thing is that protects: whether it hangs at all, whether in the room, or how high."""
+    if one.helps == "yes":
+        return f"{one.kept.name} may hang in the lower half of the room, and smoke rises"
     return f"{one.kept.name} may be {'outside the room' if one.there == 'yes' else 'there or not'}"
 
 
