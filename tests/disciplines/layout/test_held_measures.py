@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.ways import is_exit, ways_out
 from tests.disciplines.layout.small_rigs import rig_of, thing, told
@@ -30,6 +33,50 @@ def test_half_a_metre_over_the_mattress_is_enough_to_roll_out(over: float, wide:
 @pytest.mark.parametrize(("high", "ways"), [(0.57, [(0.0, False), (0.8, True)]), (0.63, [(0.0, False)])])
 def test_a_bench_across_the_room_is_climbed_up_to_0_6(high: float, ways: list[tuple[float, bool]]) -> None:
     assert found(DOOR, box("bench", (2.2, -1.0, 0.0), (2.6, 1.0, high))) == ways
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "kind", "ways"),
+    [
+        ((2.9, 0.6), 0.57, "", [(0.0, False), (0.8, True)]),
+        ((2.9, 0.9), 0.57, "", [(0.0, False), (0.8, True)]),  # as thin as a box for pipes along the wall
+        ((2.9, -1.0), 0.57, "", [(0.0, False), (0.8, True)]),
+        ((2.9, 0.6), 0.63, "", [(0.0, False)]),
+        ((2.9, 0.6), 0.57, "cargo", [(0.0, False)]),  # one trips over it in the dark
+        ((2.9, 0.6), 0.19, "cargo", [(0.8, True)]),
+        ((3.4, 0.6), 0.57, "", [(0.4, False), (0.8, True)]),
+        ((3.5, 0.6), 0.57, "", [(0.5, False)]),
+    ],
+)
+def test_a_bench_right_before_a_door_is_climbed_up_to_0_6(
+    low: tuple[float, float], high: float, kind: str, ways: list[tuple[float, bool]]
+) -> None:
+    """From x to 3.9 and from y to the wall of the door, which begins at the floor, from 3 to 3.8."""
+    for sign in (1.0, -1.0):
+        door = replace(DOOR, wall="right" if sign > 0.0 else "left", place=place((3.0, sign, 0.0), (3.8, sign, 1.8)))
+        sides = sorted((sign * low[1], sign))
+        bench = box("bench", (low[0], sides[0], 0.0), (3.9, sides[1], high), kind)
+        assert found(door, bench) == [(pytest.approx(wide, abs=1e-3), over) for wide, over in ways]
+
+
+def test_a_door_is_left_over_a_bench_by_what_is_free_between_the_two() -> None:
+    """The bench is 0.5 high, the door 1.8: 1.3 are left, and under what hangs there, or over what lies there, less."""
+    bench = box("bench", (2.9, 0.6, 0.0), (3.9, 1.0, 0.5))
+
+    def ways(*more: Body, opening: Closed = DOOR) -> list[tuple[float, float]]:
+        every = ways_out((bench, *more), (BED,), (opening,), ROOM)
+        return [(round(one.width.best, 3), round(one.height.best, 3)) for one in every]
+
+    assert ways() == [(0.0, 0.0), (0.8, 1.3)]
+    # it is 1.3 to the top, so that one stoops under what is 1.2 over the bench
+    assert ways(box("shelf", (2.9, 0.6, 1.71), (3.9, 1.0, 2.0))) == [(0.0, 0.0), (0.8, 1.2)]
+    assert ways(box("shelf", (2.9, 0.6, 1.69), (3.9, 1.0, 2.0))) == [(0.0, 0.0)]
+    assert ways(box("crate", (2.9, 0.6, 0.5), (3.9, 1.0, 0.6), "cargo")) == [(0.0, 0.0)]
+    low = replace(DOOR, place=place((3.0, 1.0, 0.0), (3.8, 1.05, 0.9)))
+    assert ways(opening=low) == [(0.0, 0.0), (0.8, 0.4)]
+    # it ends 0.16 before the door, and one stands down between the two
+    off_it = replace(bench, blocks=(Block((2.9, 0.6, 0.0), (3.9, 0.84, 0.5)),))
+    assert [round(one.height.best, 3) for one in ways_out((off_it,), (BED,), (DOOR,), ROOM)][-1] == 1.8
 
 
 @pytest.mark.parametrize(

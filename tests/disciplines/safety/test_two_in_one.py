@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.disciplines.layout.small_rigs import mirrored
 from tests.disciplines.safety.test_findings import RIG, edited, worked
 
 DOOR = next(line for line in RIG.splitlines() if line.startswith("  door:"))
@@ -252,3 +253,24 @@ def test_of_two_ways_to_a_door_the_wider_one_counts(more: str, kinds: list[str])
     """A board a foot high from wall to wall: nobody walks through, and what is built in is climbed over."""
     board = f"  board: {{x: 2600, side: left, z: 0, size: 40 x 2000 x 300, {more}}}"
     assert [kind for kind, _, _ in told(edited(("  # one more", board)), "way-blocked")] == kinds
+
+
+BENCH = "  bench: {x: 2600, side: %s, z: %s, size: 1600 x 400 x 500, %s}"
+
+
+@pytest.mark.parametrize(
+    ("z", "more", "kinds"),
+    [
+        ("0", DONE, []),
+        ("0..60", DONE, []),
+        ("0..150", DONE, ["unknown"]),  # as high as 650, and 600 is climbed
+        ("150", DONE, ["fix"]),
+        ("0", "weight: 5, kind: cargo", ["fix"]),
+        ("0", DONE.replace("yes", "part"), ["unknown"]),
+    ],
+)
+def test_a_door_behind_a_bench_is_a_way_out_as_far_as_one_climbs(z: str, more: str, kinds: list[str]) -> None:
+    """The door is in the right wall, and the bench before all of it."""
+    text = edited(("  # one more", BENCH % ("right", z, more)))
+    for there in (text, mirrored(text)):
+        assert [kind for kind, _, _ in told(there, "way-blocked")] == kinds

@@ -138,17 +138,12 @@ def _terraces(
 ) -> tuple[Terrace, ...]:
     """Return the levels above the floor: before the opening, on the bed, on what is climbed on; the first one wins.
 
-    Who walks out by a high door stoops under what hangs before the top of it; by a window one crawls under it.
+    Who walks out by a high door stoops under what hangs before the top of it; by a window one crawls under it. What is
+    climbed on right before a hole that begins lower is left by as from a bed there.
     """
     found = [Terrace(bed_rect, bed.top, bed.top + ROOM["crawl"])]
-    if climbs:
-        found += [
-            Terrace(outline_of(block), block.high[2], block.high[2] + ROOM["stoop"] - ROOM["climb"])
-            for one in bodies
-            if _is_climbed(one, room)
-            for block in one.blocks
-        ]
-        found[1:] = sorted(found[1:], key=lambda one: (-one.low, one.rect))
+    steps = climbed_on(bodies, room) if climbs else ()
+    found += [Terrace(rect, top, top + ROOM["stoop"] - ROOM["climb"]) for rect, top in steps]
     front = forecourt(opening, room, ROOM["reach over"] if climbs else ROOM["lean"])
     if front is None:
         return tuple(found)
@@ -156,13 +151,24 @@ def _terraces(
     low = max(sill, room.floor + ROOM["step over"])
     on_bed = within(front, bed_rect)
     at_bed = [] if on_bed is None else [Terrace(on_bed, max(low, bed.top), used_of(max(low, bed.top), high, head))]
+    at_steps = [
+        Terrace(part, top, used_of(top, high, head))
+        for rect, top in steps
+        if top > low and (part := within(front, rect)) is not None
+    ]
     top = high if climbs else used_of(max(sill, room.floor), high, head)
-    return (*at_bed, Terrace(front, low, top), *found)
+    return (*at_bed, *at_steps, Terrace(front, low, top), *found)
 
 
 def used_of(low: float, high: float, head: float) -> float:
     """Return up to where whoever leaves uses a hole: ``head`` high on foot, where nobody stoops as low crawling."""
     return min(high, low + (head if high - low >= ROOM["stoop"] else ROOM["crawl"]))
+
+
+def climbed_on(bodies: Iterable[Body], room: Surfaces) -> list[tuple[Rect, float]]:
+    """Return what can be climbed on, seen from above, and how high each is (m over the deck), the highest first."""
+    found = [(outline_of(block), block.high[2]) for one in bodies if _is_climbed(one, room) for block in one.blocks]
+    return sorted(found, key=lambda one: (-one[1], one[0]))
 
 
 def _is_climbed(one: Body, room: Surfaces) -> bool:

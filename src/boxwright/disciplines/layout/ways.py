@@ -19,6 +19,7 @@ from boxwright.disciplines.layout.terraces import (
     Bed,
     Scene,
     bed_rect_of,
+    climbed_on,
     forecourt,
     is_placed,
     levels_of,
@@ -211,14 +212,14 @@ def _headroom(bodies: tuple[Body, ...], quest: Quest, width: float) -> float:
     if opening.wall in UPRIGHT:
         low, high = levels_of(opening)
         before = forecourt(opening, room, ROOM["lean"])
-        is_over_bed = before is not None and within(before, bed_rect_of(bed)) is not None
-        sill = max(low, bed.top if is_over_bed else room.floor)
+        levels = [low, room.floor, *((bed.top,) if _is_before(bed_rect_of(bed), before) else ())]
+        levels += [top for rect, top in climbed_on(bodies, room) if _is_before(rect, before)] if quest.climbs else []
+        sill = max(levels)
         hangs = [
             block.low[2]
             for one in bodies
             for block in one.blocks
-            if sill + ROOM["crawl"] <= block.low[2] < high and before is not None
-            if within(outline_of(block), before) is not None
+            if sill + ROOM["crawl"] <= block.low[2] < high and _is_before(outline_of(block), before)
         ]
         through = max(min(hangs, default=high) - sill, 0.0)
     undersides = {block.low[2] - room.floor for one in bodies for block in one.blocks}
@@ -233,6 +234,11 @@ def _headroom(bodies: tuple[Body, ...], quest: Quest, width: float) -> float:
         else:
             high_end = middle - 1
     return min(heights[low_end], ceiling, through)
+
+
+def _is_before(rect: Rect, before: Rect | None) -> bool:
+    """Return whether something reaches into the stretch right before an opening."""
+    return before is not None and within(rect, before) is not None
 
 
 def _in_the_way(scene: Scene, bodies: tuple[Body, ...], width: float) -> tuple[str, ...]:
@@ -259,18 +265,20 @@ def _stepped_over(scene: Scene, bodies: tuple[Body, ...], quest: Quest, width: f
 
 
 def _low_pieces(one: Body, quest: Quest) -> list[Rect]:
-    """Return where a thing stands on the floor, beside the bed and away from the wall right below the opening."""
+    """Return where a thing stands on the floor, beside the bed and not right below the opening, under its sill."""
     room, before = quest.room, forecourt(quest.opening, quest.room, ROOM["lean"])
-    inside = (room.front, room.left, room.rear, room.right)
-    pieces = [
-        part
-        for block in one.blocks
-        if block.high[2] > room.floor and block.low[2] < room.floor + ROOM["climb"]
-        if (part := within(outline_of(block), inside)) is not None
-    ]
-    for gone in (bed_rect_of(quest.bed), *((before,) if before is not None else ())):
-        pieces = [piece for part in pieces for piece in less(part, gone)]
-    return pieces
+    inside, found = (room.front, room.left, room.rear, room.right), list[Rect]()
+    for block in one.blocks:
+        if block.high[2] <= room.floor or block.low[2] >= room.floor + ROOM["climb"]:
+            continue
+        is_under = before is not None and block.high[2] <= max(
+            levels_of(quest.opening)[0], room.floor + ROOM["step over"]
+        )
+        pieces = [part for part in [within(outline_of(block), inside)] if part is not None]
+        for gone in (bed_rect_of(quest.bed), *((before,) if before is not None and is_under else ())):
+            pieces = [piece for part in pieces for piece in less(part, gone)]
+        found += pieces
+    return found
 
 
 def _gone_by(scene: Scene, exits: tuple[Closed, ...], quest: Quest, width: float) -> tuple[str, ...]:

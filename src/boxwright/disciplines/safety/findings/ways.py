@@ -189,11 +189,12 @@ def _blocked(code: str, result: Result, bed: Bed, one: Exit, shown_in: HeaderUni
     least = least_of(best)
     if least.low >= LENGTHS["pass"]:
         return
-    by = listed([name_of(path) for path in (*best.blocked_by, *best.unsure)[:3]])
+    paths = (*best.blocked_by, *best.unsure) or best.over  # what one climbs over may be too high for it
+    by = listed([name_of(path) for path in paths[:3]])
     word = "high" if best.height.known and best.height.low < best.width.low else "wide"
     wide = length(least.best, shown_in)
     at = f", at {by}" if by else ""
-    lever = f"{(*best.blocked_by, *best.unsure, where)[0]}.x"
+    lever = f"{(*paths, where)[0]}.x"
     if max(least_of(aisle).high for aisle in known) < LENGTHS["squeeze"]:
         says = f"the way from {bed.name} to {name} is {wide} {word}{at}: nobody gets through"
         act = f"Move {by} out of the way to {name}" if by else f"Clear the way to {name}"
