@@ -9,7 +9,17 @@ import pytest
 
 from boxwright.disciplines.heat.coating import Coat
 from boxwright.disciplines.heat.cold_hours import Inside
-from boxwright.disciplines.heat.day import BEDTIME, Airing, DayRun, Way, cold_asked, day_of, ways_of
+from boxwright.disciplines.heat.day import (
+    BEDTIME,
+    Airing,
+    Asked,
+    DayRun,
+    Way,
+    cold_asked,
+    day_if_hotter,
+    day_of,
+    ways_of,
+)
 from boxwright.disciplines.heat.hot import BEGINS, HOT, HotDay, _dew_point, _sun, hot_days, weather_of
 from boxwright.disciplines.heat.hot_room import hot_room
 from boxwright.disciplines.heat.method.boxed import _saturated
@@ -206,3 +216,14 @@ def test_a_fan_whose_flow_is_in_doubt_moves_least_at_the_hot_end() -> None:
     exact, wide = (ran("fans", airing=Airing(one, one)) for one in (sure, doubtful))
     assert wide.bedtime.high > exact.bedtime.high + 0.05
     assert wide.air == exact.air
+
+
+@pytest.mark.parametrize("asked", ["warmest", "bedtime"])
+@pytest.mark.parametrize("way", ["shut", "opened"])
+def test_a_day_that_may_be_cooler_is_no_day_that_is_hotter(way: Way, asked: Asked) -> None:
+    """Held against the whole day: its least end decides, wherever among its runs that stands."""
+    airing = Airing(inside().airflow, inside().airflow)
+    whole = day_of(inside(), HOTTEST, airing, (), way)
+    low = (whole.warmest if asked == "warmest" else whole.bedtime).low
+    assert day_if_hotter(inside(), HOTTEST, airing, (), way, asked, low - 0.001) == whole
+    assert day_if_hotter(inside(), HOTTEST, airing, (), way, asked, low) is None

@@ -213,3 +213,14 @@ def test_of_places_that_are_surely_too_hot_the_hottest_is_told_before_one_that_m
 def test_a_cooler_that_stands_perhaps_is_not_relied_on_where_an_open_window_is_surely_cooler() -> None:
     perhaps = (COOLER[0], COOLER[1].replace("done: yes, ", ""))
     assert hot_of("sleep", HOT, perhaps).warm.high <= hot_of("sleep", HOT).warm.high + 0.01
+
+
+def test_a_day_that_a_cooler_may_keep_cool_enough_is_not_surely_too_hot() -> None:
+    """Aired alone 46 C outside is surely too hot; 1000 W of cold keep it at 26 C, and so the doubtful day is told."""
+    sure = ("hottest_design: 22 C", "hottest_design: 46 C")
+    hill = ("places:\n", "places:\n  hill: {coldest_design: -5 C, height: 0 m, hottest_design: 10..54 C}\n")
+    weak = (COOLER[0], COOLER[1].replace("3000 W", "1000 W"))
+    (aired,) = [one for one in told("sleep", sure, hill) if one.code == "heat/too-hot"]
+    (cooled,) = [one for one in told("sleep", sure, hill, weak) if one.code == "heat/too-hot"]
+    assert (aired.kind, aired.where) == ("limit", "places[meadow]")
+    assert (cooled.kind, cooled.where) == ("unknown", "places[hill]")

@@ -25,6 +25,7 @@ from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 Way = Literal["shut", "opened", "fans", "doors", "cooled"]
+Asked = Literal["warmest", "bedtime"]
 WAYS: tuple[Way, ...] = ("shut", "opened", "fans", "doors", "cooled")
 SUBSTEPS = 1
 """Steps an hour: half of them give the hottest hour within a fifth of a K, and bedtime too."""
@@ -76,12 +77,32 @@ class _Set(NamedTuple):
     heading: Heading
 
 
+SETS = tuple(_Set(*ends, heading) for ends, heading in product(SPREADS, HEADINGS))
+"""The runs of a day."""
+
+
 def day_of(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way) -> DayRun:
     """Return a hot day of the room; ``people`` are who is in it, as they are by night."""
-    runs = {
-        one: _ran(inside, hot, airing, people, way, one)
-        for one in (_Set(*ends, heading) for ends, heading in product(SPREADS, HEADINGS))
-    }
+    return _told(way, {one: _ran(inside, hot, airing, people, way, one) for one in SETS})
+
+
+def day_if_hotter(
+    inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way, asked: Asked, than: float
+) -> DayRun | None:
+    """Return a hot day of the room, None where any of its runs is no hotter than a limit (K) when it is asked about.
+
+    The runs of a mild day come first: most days that may be cool enough are told by one run of the fifteen.
+    """
+    runs: dict[_Set, Course] = {}
+    for one in sorted(SETS, key=lambda one: one.day != "low"):
+        runs[one] = _ran(inside, hot, airing, people, way, one)
+        air = runs[one].air[-HOURS_OF_DAY:]
+        if (max(air) if asked == "warmest" else air[BEDTIME - BEGINS]) <= than:
+            return None
+    return _told(way, {one: runs[one] for one in SETS})
+
+
+def _told(way: Way, runs: dict[_Set, Course]) -> DayRun:
     hours = {one: run.air[-HOURS_OF_DAY:] for one, run in runs.items()}
     best = tuple(
         sum(values) / len(values) for values in zip(*(air for one, air in hours.items() if _is_best(one)), strict=True)

@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from boxwright.disciplines.heat.cold_hours import HOURS_OF_DAY, Inside
 from boxwright.disciplines.heat.cooling import cold_of
-from boxwright.disciplines.heat.day import Airing, DayRun, Way, day_of, hot_end_of, ways_of
+from boxwright.disciplines.heat.day import Airing, Asked, DayRun, Way, day_if_hotter, day_of, hot_end_of, ways_of
 from boxwright.disciplines.heat.hot import HotDay, hot_days
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.parts import Section
@@ -44,8 +44,8 @@ def hottest_of(
     hot, run = days[0], _best_run(inside, days[0], airing, people, use)
     if _warm(run, use).low <= NO_FAN_HELPS < _warm(run, use).high:
         # A day that is surely too hot is told before one that may get hotter.
-        others = [(one, _best_run(inside, one, airing, people, use)) for one in days[1:]]
-        surely = [pair for pair in others if _warm(pair[1], use).low > NO_FAN_HELPS]
+        others = ((one, _surely_too_hot(inside, one, airing, people, use)) for one in days[1:])
+        surely = [(one, its) for one, its in others if its is not None]
         hot, run = max(surely, key=lambda pair: _warm(pair[1], use).low, default=(hot, run))
     is_plugged_in = any(one.works != "no" and one.feed.ends == "outside" for one in coolers)
     return HotHours(hot, run, _warm(run, use), "work" if use == "work" else "bedtime", is_plugged_in)
@@ -67,6 +67,29 @@ def hottest_left(own: Section, inside: Inside, waiting: int) -> HotHours | None:
     return HotHours(hot, run, run.warmest, "left")
 
 
+def _surely_too_hot(
+    inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], use: str
+) -> DayRun | None:
+    """Return a day aired or cooled in the best way there is, None where any of those ways may keep it cool enough."""
+    there, asked = ways_of(airing), _asked(use)
+    ways = (next(one for one in AIRED if one in there), *(("cooled",) if "cooled" in there else ()))
+    runs: list[DayRun] = []
+    for way in ways:
+        run = _day_if_too_hot(inside, hot, airing, people, way, asked)
+        if run is None:
+            return None
+        runs.append(run)
+    return min(runs, key=lambda one: _warm(one, use).high)
+
+
+@lru_cache(maxsize=16)
+def _day_if_too_hot(
+    inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way, asked: Asked
+) -> DayRun | None:
+    """Return a day that is surely too hot; remembered as the days themselves are."""
+    return day_if_hotter(inside, hot, airing, people, way, asked, NO_FAN_HELPS)
+
+
 def _best_run(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], use: str) -> DayRun:
     """Return a day aired or cooled in the best way there is."""
     there = ways_of(airing)
@@ -86,8 +109,13 @@ def _ends(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, .
     return hot_end_of(inside, hot, airing, people, way)
 
 
+def _asked(use: str) -> Asked:
+    """Return when it is to be cool enough: at work in the hottest hour, asleep as they go to bed."""
+    return "warmest" if use == "work" else "bedtime"
+
+
 def _warm(run: DayRun, use: str) -> Band:
-    return run.warmest if use == "work" else run.bedtime
+    return run.warmest if _asked(use) == "warmest" else run.bedtime
 
 
 @lru_cache(maxsize=16)
