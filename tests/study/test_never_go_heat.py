@@ -147,6 +147,13 @@ def test_that_an_electric_heater_has_no_exhaust_makes_it_none_to_be_kept_out_of_
     assert by(ELECTRIC.replace("switches: yes", "switches: yes, exhaust: none")) == by(ELECTRIC)
 
 
+@pytest.mark.parametrize("watts", [5_000, 15_000])
+def test_never_go_by_a_heater_that_a_plug_of_a_site_may_not_carry(watts: int) -> None:
+    """Even where no night asks for its heat: 12,000 W is the largest usual supply (common practice, no source)."""
+    found = by(ELECTRIC.replace("highest: 1500 W", f"highest: {watts} W"))
+    assert (found.answer, found.because) == ("limits", ("heat/feed-too-small",))
+
+
 @pytest.mark.parametrize(("gives", "is_short"), [("1499 W", True), ("{idle: 8 W}", True), ("1500 W", False)])
 def test_never_go_by_a_heater_that_its_inverter_cannot_carry(gives: str, is_short: bool) -> None:
     inverter = "  box: {x: 50, side: left, z: 20, size: 8 x 6 x 6, weight: 3, stage: shell, done: yes, inverter: %s}\n"

@@ -47,8 +47,6 @@ Section = Annotated[str, typer.Option("--section", metavar="WALL", help=SECTION_
 DAY_HELP = "a hot day hour by hour: shut, opened, with fans, with doors open; --outside 95F: as hot as that"
 OfDay = Annotated[bool, typer.Option("--day", help=DAY_HELP)]
 _HEAT = re.compile(r"(?<![\w.,-])(?:about )?[\d.,]+(?: ?\+-? ?[\d.,]+)? ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
-MOST_OF_A_PLUG = 3680.0
-"""W: 16 A at 230 V, a little more than 30 A at 120 V; common practice of sites, no source."""
 OWN_CABLE = "own cable"
 """Words for what is plugged in outside and not in the trailer."""
 NOBODY = "No person is written to be in it at night, so nobody's night was judged. Write who is: people: {me: {..}}"
@@ -179,6 +177,7 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
     from boxwright.cli.rig_file import NothingAsked
     from boxwright.disciplines.heat.burner import runs_on
     from boxwright.disciplines.heat.cold_hours import WANTED, Warmth
+    from boxwright.disciplines.heat.feeds import MOST_OF_A_PLUG
     from boxwright.units import CannotRead, exactly, read_band
 
     watts = _HEAT.search(written)

@@ -215,7 +215,7 @@ def test_a_wire_from_a_common_word_for_outside_is_a_cable_from_there() -> None:
 
 def test_the_narrowest_of_a_way_is_what_it_gives() -> None:
     """By hand: 16 A of a cable from outside are 1600 W at the least, the inverter gives 200; 9 A at 12.8 V are 115."""
-    leads = (replace(LEADS[0], amps=exactly(16.0)), LEADS[2])
+    leads = (LEADS[0], replace(LEADS[2], amps=exactly(16.0)))
     own = Section(sources=(replace(SOURCES[0], gives=exactly(200.0)), *SOURCES[1:]), leads=leads)
     found = feed_of(PlannedHeater("parts[stove]", "stove", NOWHERE, Heater()), own, ALL)
     assert found.most == exactly(200.0)

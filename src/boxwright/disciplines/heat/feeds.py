@@ -5,6 +5,7 @@ What stands on that way is asked of the slot: a battery that is not in yet feeds
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 from typing import Literal
@@ -35,6 +36,10 @@ VOLTS: Band = interval(*columns("takes")["volts"])
 """Of a bus of 12 V; one of 24 or 48 V has as many times more."""
 INVERTER: dict[str, Band] = {name: interval(*row) for name, row in columns("inverter").items()}
 MAINS = INVERTER["mains"]
+LARGEST_SUPPLY, MOST_OF_A_PLUG, HIGHEST_MAINS = (columns("supply")[name][0] for name in ("largest", "plug", "volts"))
+"""W no usual single supply gives more than, W of one plug of a site, and the most volts of it."""
+NAMED_AMPS = re.compile(r"(?<![\d.])(\d{1,3}) ?A\b")
+"""The amperes in a name such as ``inlet-30A``."""
 WHOLE = exactly(1.0)
 HIGHEST_OF_A_BATTERY = 60.0
 """V: above it a wire is no battery's (common practice, no source)."""
@@ -49,12 +54,13 @@ class Limit:
 
     ``amps`` is what it lets through of the bus the heater is on; None where it is on another, or known by its watts.
     ``is_before_inverter`` says that ``gives`` is what is left of it behind an inverter, ``is_volts_taken`` that nobody
-    wrote of how many volts it is.
+    wrote of how many volts it is. A "site" is a cable from outside of which nobody wrote what it gives: ``gives`` is no
+    more than the largest supply there is, or than its name tells, and ``of`` is empty where nothing of the rig is so.
     """
 
     of: str
     name: str
-    kind: Literal["wire", "inverter", "battery", "charger"]
+    kind: Literal["wire", "inverter", "battery", "charger", "site"]
     gives: Band
     amps: Band | None = None
     is_before_inverter: bool = False
@@ -92,6 +98,11 @@ class Feed:
     def is_sure(self) -> bool:
         """Return whether all of it surely stands and comes from somewhere."""
         return self.stands == "yes" and self.ends in ("battery", "outside")
+
+    @property
+    def is_bare(self) -> bool:
+        """Return whether it comes from outside and nobody wrote what is given there."""
+        return any(one.kind == "site" for one in self.limits)
 
     @property
     def most(self) -> Band | None:
@@ -153,6 +164,8 @@ def _is_enough(wanted: Wanted, limit: Limit, feed: Feed) -> Stands:
     if both is None:
         return "yes"
     want, gives = both
+    if limit.kind == "site" and wanted.watts is None and want.best <= gives.high:
+        return "yes"  # what takes amperes takes little; of a cooler the site is asked apart
     return "no" if want.best > gives.high else "perhaps" if want.high > gives.low else "yes"
 
 
@@ -162,7 +175,8 @@ def narrowest(wanted: Wanted, feed: Feed) -> Limit | None:
     if surely:
         return min(surely, key=lambda one: one.gives.high)
     perhaps = [one for one in feed.limits if _is_enough(wanted, one, feed) == "perhaps"]
-    return min(perhaps, key=lambda one: one.gives.low, default=None)
+    # What is of the rig is told before the site, of which nothing is known.
+    return min(perhaps, key=lambda one: (one.kind == "site", one.gives.low), default=None)
 
 
 def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
@@ -282,7 +296,21 @@ def _ended(way: tuple[str, ...], ends: Ends, passed: tuple[str, ...], own: Secti
     lacking = next((of for of, one in stood.items() if one == worst), "") if worst != "yes" else ""
     wires = tuple(leads[of].name for of in passed if of in leads)
     feed = Feed(way, ends, worst, names.get(lacking, ""), lacking, volts=MAINS if ends == "outside" else VOLTS)
+    if ends == "outside":
+        inlet = next((one.of for one in own.sources if one.name == way[-1]), "")
+        onto = passed[:-1] if inlet else passed
+        first = leads.get(onto[-1]) if onto else None
+        if first is None or first.amps is None:
+            feed = replace(feed, limits=(_site(inlet, way[-1]),))
     return replace(_along(feed, passed, own), wires=wires)
+
+
+def _site(of: str, name: str) -> Limit:
+    """Return what a cable from outside gives of which nobody wrote it: no more than its name tells, or than any."""
+    amps = min((float(one) for one in NAMED_AMPS.findall(name)), default=LARGEST_SUPPLY)
+    most = min(amps * HIGHEST_MAINS, LARGEST_SUPPLY)
+    told = Band(0.0, 0.0, amps, known=False) if most < LARGEST_SUPPLY else None
+    return Limit(of, name, "site", Band(most, 0.0, most, known=False), told)
 
 
 def _along(feed: Feed, passed: tuple[str, ...], own: Section) -> Feed:

@@ -121,8 +121,7 @@ class StandingCooler:
     @property
     def is_unsaid(self) -> bool:
         """Return whether nobody wrote what it takes, or what the cable from outside gives that feeds it."""
-        is_bare = self.feed.ends == "outside" and not self.feed.limits
-        return self.feed.is_sure and (self.wanted == UNSAID or is_bare)
+        return self.feed.is_sure and (self.wanted == UNSAID or self.feed.is_bare)
 
     @property
     def works(self) -> Stands:

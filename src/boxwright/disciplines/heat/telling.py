@@ -145,6 +145,7 @@ CUTS_OFF = {
     "inverter": "it switches off",
     "battery": "it cuts itself off",
     "charger": "it gives no more",
+    "site": "its breaker trips",
 }
 """What a thing does of which more is taken than it gives."""
 PLATES = {"inverter": "inverter: 1000 W", "battery": "max_amps: 100 under battery", "charger": "amps: 30 under charger"}
@@ -156,6 +157,7 @@ LARGER = {
     "inverter": "an inverter",
     "battery": "a battery",
     "charger": "a charger",
+    "site": "a supply",
 }
 """What to fit in the place of one that gives too little."""
 
@@ -168,6 +170,10 @@ def too_little(
     ``may_run_lower`` says that what it feeds is an electric heater, which runs from any plug and on a lower setting.
     """
     most, by = limit.gives, limit.name
+    if limit.kind == "site":
+        why = "by its name" if limit.amps is not None else "what the largest usual supply gives"
+        says = f"{takes}, and {by} gives no more than {show(most.high, 'power', shown_in)}, {why}: {CUTS_OFF['site']}"
+        return says, _less_of(name, limit, feed) if may_run_lower else f"Take one that takes less than {by} gives"
     if not most.known and not is_surely:
         lacks = f"how large the fuse or breaker of {by} is" if limit.kind == "wire" else f"what {by} gives"
         return f"{takes}, and nobody wrote {lacks}", _asks(limit)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from boxwright.disciplines.heat.battery import Hung, is_limit, taken_of, together, whole_of
 from boxwright.disciplines.heat.burner import burns_by_itself
 from boxwright.disciplines.heat.electricity import NIGHT, lasts, running
-from boxwright.disciplines.heat.feeds import Limit, narrowest
+from boxwright.disciplines.heat.feeds import MOST_OF_A_PLUG, Limit, narrowest
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import (
     CUTS_OFF,
@@ -95,7 +95,7 @@ def feed_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule
     Lever: a smaller heater, a larger inverter, another feed
     """
-    # Where no night asks for its heat, nothing hangs on what a site gives.
+    # Where no night asks for its heat, nothing hangs on what a site gives, as long as one plug carries it.
     warmths = [(one.warmth, one.outdoors.coldest) for one in result.held if one.warmth is not None]
     cold = {warmth.of for warmth, coldest in warmths if coldest.low < warmth.wanted}
     for one in result.heaters if result.use == "sleep" else ():
@@ -104,9 +104,11 @@ def feed_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             continue
         takes = f"{one.planned.name} takes {show_band(want, 'power', shown_in)}"
         limit = narrowest(one.wanted, one.feed)
-        if one.enough != "yes" and limit is not None:
+        if one.enough == "yes" or limit is None:
+            continue
+        if limit.kind != "site" or one.enough == "no":
             yield _too_small(one, want, limit, takes, shown_in)
-        elif not one.feed.limits and one.feed.ends == "outside" and one.runs == "electric" and one.planned.of in cold:
+        elif one.planned.of in cold or want.high > MOST_OF_A_PLUG:
             yield _site_unsaid(one, want, takes)
     if result.use == "sleep":
         yield from _both_at_once(result, shown_in)
@@ -118,7 +120,8 @@ def _too_small(one: StandingHeater, want: Band, limit: Limit, takes: str, shown_
     return Finding(
         "heat/feed-too-small", one.planned.of, "limit" if is_surely else "unknown", says, want.best,
         most.best if most.known else None, most.best - want.best if most.known else None, "W", OWN_RULE,
-        limit.of, act=act, minutes=10, could_stop=False, uses=SLEEP, because=(one.planned.of, limit.of),
+        limit.of or one.planned.of, act=act, minutes=10, could_stop=False, uses=SLEEP,
+        because=(one.planned.of, *((limit.of,) if limit.of else ())),
     )  # fmt: skip
 
 
@@ -130,7 +133,7 @@ def _both_at_once(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     fed = [one for one in result.heaters if one.takes_electricity and one.feed.is_sure and one.enough == "yes"]
     shared: dict[str, list[tuple[StandingHeater, Limit]]] = {}
     for one in fed:
-        for limit in one.feed.limits:
+        for limit in (each for each in one.feed.limits if each.kind != "site"):
             shared.setdefault(limit.of, []).append((one, limit))
     worst: dict[tuple[str, ...], tuple[float, Limit]] = {}
     for some in shared.values():
