@@ -218,9 +218,10 @@ class Layup:
     ``wall``: left, right, front, rear, roof, floor, nose-left, nose-right; ``bay`` is empty for the whole of it.
     ``area`` (m2) is that of the plane less its openings and the bays written apart. ``outward`` is the unit vector out
     of the room (x rearward, y right, z up). ``members`` is how many metres of stud, bow, cross-member, jamb or header
-    lie in that area, ``edge`` how many of post, plate and rail around it, half of its outline at least; ``spacing``
-    their middles apart as ordered or taped. ``skin`` is the outer skin's thickness and ``skin_of`` what is written of
-    it, such as "aluminium 0.040"; of the floor those of its deck. ``layers`` are from the skin inwards, what stands
+    lie in that area, not known where nobody wrote them, ``edge`` how many of post, plate and rail around it, half of
+    its outline at least; ``spacing`` their middles apart as ordered or taped. ``skin`` is the outer skin's thickness
+    and ``skin_of`` what is written of it, such as "aluminium 0.040"; of the floor those of its deck. ``layers`` are
+    from the skin inwards, what stands
     only. A wheel box is a plane of its own, by its name in ``bay``.
     """
 

@@ -25,6 +25,10 @@ from boxwright.units import Band, exactly
 
 IN_THE_FIELD = ("stud", "bow", "cross-member", "jamb", "header", "sill")
 """Members that lie within a plane; posts, plates and rails lie around it."""
+ROW = ("stud", "bow", "cross-member")
+FEWEST = 1.22
+"""Members farther apart than this (m), twice the widest spacing in use, are not all written (common practice, no
+source): a wall of which one stud is taped has more of them."""
 Said = tuple[Finding, ...] | Failed
 Warmed = tuple[heat.Result | Failed, Said, air.Result | Failed, Said]
 Stands = tuple[tuple[str, str], ...]
@@ -34,6 +38,7 @@ TOUCH = 0.001
 HAND, COVERED = 0.15, 0.25
 """How near to a hole in the wall (m), and over which share of it, a thing covers it; common practice, no source."""
 UNKNOWN_AREA = Band(0.0, 0.0, inf, known=False)
+UNKNOWN_LENGTH = Band(0.0, 0.0, inf, known=False)
 
 
 def warmed(
@@ -109,7 +114,7 @@ def _layup(wall: Wall, built: Buildup, area: float, members: tuple[Member, ...],
         bay=built.bay,
         area=exactly(max(area, 0.0)) if isfinite(area) else UNKNOWN_AREA,
         outward=outward_of(wall),
-        members=exactly(sum(_length(one) for one in there if one.kind in IN_THE_FIELD)),
+        members=_in_the_field(wall, members) if not built.bay else exactly(0.0),
         edge=exactly(_edge(wall, there) if not built.bay else 0.0),
         spacing=_spacing(tuple(one for one in there if one.kind in ("stud", "bow", "cross-member"))),
         member_face=tube.face,
@@ -121,6 +126,14 @@ def _layup(wall: Wall, built: Buildup, area: float, members: tuple[Member, ...],
         skin_of=deck if wall.name == "floor" else written,
         layers=tuple(_layer(one) for one in built.layers if one.there != "later"),
     )
+
+
+def _in_the_field(wall: Wall, members: tuple[Member, ...]) -> Band:
+    """Return the metres of member in a plane (m); not known where too few are written, or none, for a framed wall."""
+    row = sum(one.kind in ROW for one in members)
+    if isfinite(wall.high - wall.low) and wall.high - wall.low > FEWEST * (row + 1):
+        return UNKNOWN_LENGTH
+    return exactly(sum(_length(one) for one in members if one.kind in IN_THE_FIELD and not one.is_removed))
 
 
 def _edge(wall: Wall, members: list[Member]) -> float:

@@ -29,7 +29,7 @@ def test_the_walls_of_the_sheet_on_heat_come_out_as_its_fields_do() -> None:
         ((FOAM, BREAK, LINER), 0.6325, None),
     ):
         found = plane_of(wall(*layers))
-        clean = found.bay.best + found.member.best / 1.05 * found.density
+        clean = found.bay.best + found.member.best / 1.05 * found.density.best
         assert clean == pytest.approx(field, rel=0.012)
         assert found.how == "stored" and found.transmittance.low < field < found.transmittance.high
         if bay is not None:
@@ -275,7 +275,7 @@ def test_members_of_a_bare_skin_are_fins_and_the_error_of_the_table_widens_both_
 
 def test_what_a_strip_is_said_to_save_is_what_the_wall_with_it_loses_less() -> None:
     plain, stripped = plane_of(wall(FOAM, LINER)), plane_of(wall(FOAM, STRIP, LINER))
-    said = (plain.member_by_air.best - member_with(plain.across, (0.25 * INCH, 0.04))) * plain.density
+    said = (plain.member_by_air.best - member_with(plain.across, (0.25 * INCH, 0.04))) * plain.density.best
     assert said == pytest.approx(plain.by_air.best - stripped.by_air.best, rel=1e-6) and said > 0.05
     assert is_bridged(plain) and not is_bridged(stripped)
     assert not is_bridged(plane_of(wall(FOAM, BREAK, LINER))) and not is_bridged(plane_of(wall()))

@@ -39,12 +39,12 @@ def members_named(wall: str) -> str:
 def places_of(layup: Layup, planed: Planed) -> tuple[ColdPlace, ...]:
     """Return the cold places of a plane."""
     name, members = named(layup), members_named(layup.wall)
-    area, covered = layup.area, min(planed.density * planed.wide, 1.0)
+    area, covered = layup.area, min(planed.density.best * planed.wide, 1.0)
     if planed.how == "bare":
         return (ColdPlace(layup.of, f"bare skin, {name}", planed.bay_factor, area, STILL_FILM, "open"),)
     found = [ColdPlace(layup.of, f"between {members}, {name}", planed.bay_factor, scaled(area, 1.0 - covered),
                        STILL_FILM, "open")]  # fmt: skip
-    if planed.density > 0.0 and planed.how != "layers":
+    if planed.density.high > 0.0 and planed.how != "layers":
         strip = scaled(area, covered)
         found.append(ColdPlace(layup.of, f"on the {members}, {name}", planed.member_factor, strip, STILL_FILM, "open"))
         reach = _reach(layup)

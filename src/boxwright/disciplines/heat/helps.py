@@ -115,9 +115,14 @@ def broken(
     return Help("broken", BREAK_THICK, one, after)
 
 
+def _is_bare_sheet(layup: Layup) -> bool:
+    """Return whether a plane has no members, as a wheel box; of one whose members nobody wrote it is not known."""
+    return layup.member_face is None and layup.members.known and layup.members.best <= 0.0
+
+
 def _with_break(layup: Layup) -> Layup:
     """Return a plane with foam over all its members, below what covers it; floors and bare sheet stay as they are."""
-    if layup.wall == "floor" or layup.member_face is None:
+    if layup.wall == "floor" or _is_bare_sheet(layup):
         return layup
     first = next((at for at, each in enumerate(layup.layers) if each.where == "all"), len(layup.layers))
     foam = LayupLayer(layup.of, "break", "XPS", exactly(BREAK_THICK), "all", True)
@@ -143,7 +148,7 @@ def stripped(
 def _with_strip(layup: Layup) -> Layup:
     """Return a plane with a strip of foam on its members; floors, bare sheet and what is broken stay as they are."""
     is_broken = any(each.where == "members" for each in layup.layers)
-    if layup.wall == "floor" or layup.member_face is None or is_broken:
+    if layup.wall == "floor" or _is_bare_sheet(layup) or is_broken:
         return layup
     first = next((at for at, each in enumerate(layup.layers) if each.where == "all"), len(layup.layers))
     strip = LayupLayer(layup.of, "strip", "XPS", exactly(STRIP_THICK), "members", True)

@@ -70,7 +70,7 @@ class Planed:
     of the inside face with the film of mould, ``lining_factor`` that of the back of what covers the members,
     ``skin_factor`` that of the skin behind the foam. ``straight`` is the transmittance if heat went straight
     through, which no metal lets it. ``wide`` is how wide a member's cold shows inside (m), ``density`` how many
-    metres of member lie in a square metre.
+    metres of member lie in a square metre: assumed from none to many where nobody wrote them.
     """
 
     transmittance: Band
@@ -86,7 +86,7 @@ class Planed:
     how: How
     across: Across
     wide: float
-    density: float
+    density: Band
 
 
 def through_of(built: AsBuilt, end: End) -> Through:
@@ -167,7 +167,7 @@ def _film_of(wall: str) -> str:
 
 
 @lru_cache(maxsize=64)
-def _plane(layup: Layup, density: float) -> Planed:
+def _plane(layup: Layup, density: Band) -> Planed:
     house, mould = (_ends(layup, dict.fromkeys(_PLACE, film)) for film in (house_film(layup.wall), MOULD_FILM))
     air = _ends(layup, AIR_FILMS)
     is_known = not any(one.is_unknown for one in unsaid_of(layup))
@@ -184,8 +184,8 @@ def _plane(layup: Layup, density: float) -> Planed:
             mould, lambda built, one: (MOULD_FILM + resistance(built.across.inner)) * one.flux, is_known
         ),
         skin_factor=_factor(mould, lambda built, one: 1.0 - built.across.outside_film * one.bay, is_known),
-        straight=house[0].mean(lambda built, one: one.bay + _straight(built) * density),
-        how=house[0].found[0][1].how if density or house[0].found[0][1].how == "bare" else "layers",
+        straight=house[0].mean(lambda built, one: one.bay + _straight(built) * density.best),
+        how=house[0].found[0][1].how if density.high > 0.0 or house[0].found[0][1].how == "bare" else "layers",
         across=shown,
         wide=shown.face + 2.0 * sum(thick for thick, _ in (*shown.over, *shown.inner)),
         density=density,
@@ -203,11 +203,12 @@ def _ends(layup: Layup, films: dict[End, float]) -> tuple[_End, ...]:
     return tuple(found)
 
 
-def _whole(through: Through, density: float, end: End) -> float:
+def _whole(through: Through, density: Band, end: End) -> float:
     """Return the transmittance with ``density`` metres of member in a square metre."""
     if through.how == "bare":
         return through.bay * BARE[_PLACE[end]]
-    return max(through.bay + through.member * density, through.bay / 2.0)
+    metres = {"best": density.best, "low": density.low, "high": density.high}[end]
+    return max(through.bay + through.member * metres, through.bay / 2.0)
 
 
 def _straight(built: AsBuilt) -> float:
@@ -229,12 +230,18 @@ def _factor(ends: tuple[_End, ...], drop: Callable[[AsBuilt, Through], float], i
     return Band(best, min(best, *others), max(best, *others), is_known, "interval")
 
 
-def _density(layup: Layup) -> float:
-    """Return the metres of member in a square metre, never more than cover it."""
-    if layup.bay or not layup.members.known:
-        return 0.0
+def _density(layup: Layup) -> Band:
+    """Return the metres of member in a square metre, never more than cover it.
+
+    Where nobody wrote the members there may be none, or those of a frame that is as close as any.
+    """
+    if layup.bay:
+        return exactly(0.0)
     face, spacing = size_of(layup.member_face), size_of(layup.spacing)
     most = 1.0 / (face.best if face is not None else MEMBERS["face"].best)
+    if not layup.members.known:
+        unsaid = MEMBERS["spacing"]
+        return Band(1.0 / unsaid.best, 0.0, 1.0 / unsaid.low, spread="interval", assumed=True)
     if layup.area.known and layup.area.best > 0.0:
-        return min(layup.members.best / layup.area.best, most)
-    return min(1.0 / spacing.best, most) if spacing is not None else 0.0
+        return exactly(min(layup.members.best / layup.area.best, most))
+    return exactly(min(1.0 / spacing.best, most) if spacing is not None else 0.0)

@@ -99,7 +99,7 @@ def by_members(face: Face) -> Band:
         return times(face.by_air, face.area)
     if face.planed is None:
         return NOTHING
-    return times(_above_nothing(face.planed.member_by_air), scaled(face.area, face.planed.density))
+    return times(_above_nothing(face.planed.member_by_air), times(face.area, face.planed.density))
 
 
 def times(one: Band, other: Band) -> Band:
@@ -144,7 +144,7 @@ def _of_plane(layup: Layup) -> list[Face]:
         transmittance=planed.transmittance,
         by_air=planed.by_air,
         loss=times(planed.transmittance, area),
-        members=times(member, scaled(area, planed.density)),
+        members=times(member, times(area, planed.density)),
         inward=AIR_FILM + lining / 2.0,
         capacity=times(holds, area),
         outward=layup.outward,

@@ -50,6 +50,7 @@ from boxwright.disciplines.heat.findings.shell import (
     bare_plane,
     colour_not_known,
     foam_too_thick,
+    frame_not_known,
     hole_not_known,
     material_not_known,
     metal_bridge,
@@ -85,6 +86,7 @@ __all__ = [
     "feed_too_small",
     "findings",
     "foam_too_thick",
+    "frame_not_known",
     "frost",
     "fuel_drains_in",
     "fuel_for_the_night",
@@ -173,6 +175,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     foam_too_thick,
     bare_plane,
     metal_bridge,
+    frame_not_known,
     hole_not_known,
     colour_not_known,
 )

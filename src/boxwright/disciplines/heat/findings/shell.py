@@ -24,6 +24,8 @@ STRIP = columns("layer_lengths")["strip"][0], columns("layers_unsaid")["strip"][
 OWN_RULE = "shell-practice"
 WRITE = "XPS, EPS, polyiso, spray foam, mineral wool, sheep wool, cork, foam tape, ply, OSB, hardboard, FRP, rubber"
 ON_FILE = 5
+ROWS = {"roof": "frame.bows", "floor": "frame.floor"}
+"""Where the members of a plane are written, but for the studs of walls."""
 
 
 def material_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -93,6 +95,33 @@ def foam_too_thick(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 act=f"Take sheets of {deep}, or lay the rest over the members as a layer of its own", minutes=10,
                 uses=SLEEP, because=(one.of,),
             )  # fmt: skip
+
+
+def frame_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask for the members of planes that are insulated, where nobody wrote them.
+
+    Asks: the studs, bows and cross-members of each plane that has layers
+    Limit: none; they count as none at one end, as metal 12 in apart at the other, as metal 16 in apart at best
+    Source: shell-practice
+    Lever: frame.studs, frame.bows or frame.floor
+    """
+    planes = [one for one in _planes(result) if one.planed is not None and one.planed.density.assumed]
+    unsaid = [one for one in planes if one.how not in ("bare", "layers")]
+    if not unsaid:
+        return
+    words = list(dict.fromkeys(members_named(one.wall) for one in unsaid))
+    names = listed([f"the {word} of {_planes_of(word, unsaid)}" for word in words])
+    low, high = (sum(getattr(by_members(one), end) for one in unsaid) for end in ("low", "high"))
+    says = f"nobody wrote where {names} are, and metal leads heat past what is between them:"
+    says += f" {_watts(low, shown_in)} to {_watts(high, shown_in)} {_apart(shown_in)}"
+    where = ROWS.get(unsaid[0].wall, "frame.studs")
+    apart = "16" if is_in_feet(shown_in) else "400"
+    act = "Find them with a magnet, and write under frame:"
+    act += f" studs: {{every: {apart}}}, bows: {{every: {apart}}}, floor: {{cross_members: {apart}}}"
+    yield Finding(
+        "heat/frame-not-known", where, "unknown", says, source=OWN_RULE, lever=where, act=act, minutes=30,
+        could_stop=False, could_limit=False, uses=SLEEP, because=(where,),
+    )  # fmt: skip
 
 
 def metal_bridge(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -223,7 +252,7 @@ def _saved(face: Face) -> float:
     if planed is None:
         return 0.0
     added = member_with(planed.across, STRIP)
-    return max(planed.member_by_air.best - added, 0.0) * planed.density * face.area.best
+    return max(planed.member_by_air.best - added, 0.0) * planed.density.best * face.area.best
 
 
 def _by_members(face: Face) -> float:
