@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ import pytest
 from boxwright.cli.run import main
 from boxwright.disciplines.heat.telling import thin
 from boxwright.units import HeaderUnits
+from tests.study.demo import CLEAN
 
 RIGS = Path(__file__).parents[2] / "rigs"
 WHIMBREL = str(RIGS / "whimbrel.yaml")
@@ -106,6 +108,23 @@ def test_what_is_borrowed_is_held_against_the_breaker_of_the_rig(
     assert "is not worked out" not in said(capsys, *asked, "electric heater 1500 W")[1], "it has another cable"
     _, own = said(capsys, *asked, "electric heater 1500 W, own cable")
     assert "borrowed electric heater 1500 W, own cable" in " ".join(own.split())
+
+
+def test_what_is_borrowed_is_held_against_the_breakers_behind_the_panel(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """By hand: 8 A at 120 V are 960 W; that the plan has no heater of its own makes its breakers no larger."""
+    rig = tmp_path / "rig.yaml"
+    outlets = "  outlets: {x: 70, wall: left, z: 40, size: 4 x 2 x 4, weight: 1, stage: shell, done: yes}\n"
+    wires = "wires:\n  in: {from: mains, to: panel, breaker: 30 A, volts: 120}\n"
+    wires += "  out: {from: panel, to: outlets, breaker: 8 A}\n"
+    text = CLEAN.replace("loads:\n", f"{outlets}{outlets.replace('outlets', 'panel')}{wires}loads:\n")
+    for heater in ("heater: {of: electric, lowest: 300 W, highest: 1500 W, switches: yes, fed_by: mains}", "cost: 5"):
+        rig.write_text(re.sub("heater: {of: electric[^}]*}", heater, text), encoding="utf-8")
+        code, refused = said(capsys, str(rig), "--outside", "20F", "--with", "electric heater 1000 W")
+        assert code == 3 and "the breaker of the wire out lets 960 W through" in " ".join(refused.split())
+        _, less = said(capsys, str(rig), "--outside", "20F", "--with", "electric heater 900 W")
+        assert "borrowed electric heater 900 W" in less
 
 
 def test_wrong_input_is_said_in_words(capsys: pytest.CaptureFixture[str]) -> None:

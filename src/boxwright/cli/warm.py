@@ -199,19 +199,24 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
 
 
 def _held_by_the_breaker(answer: Answered, written: str, heat_of: Band) -> None:
-    """Refuse in words what the cable of the rig does not carry, or perhaps does not."""
+    """Refuse in words what the wires of the rig do not carry from outside to a plug, or perhaps do not."""
     from boxwright.cli.rig_file import NothingAsked
-    from boxwright.disciplines.heat.feeds import cable_limits
+    from boxwright.disciplines.heat.feeds import plugged_in
+    from boxwright.rig.feeding import feeding_whatever
     from boxwright.units import show_band
 
-    limits = cable_limits(answer.reading.rig.heat)
-    largest = max(limits, key=lambda one: one.gives.low, default=None)
+    rig = answer.reading.rig
+    items = {"parts": rig.parts, "openings": rig.openings, "wires": rig.wires}
+    fed = feeding_whatever(items, (), frozenset(rig.troubled))
+    largest = plugged_in(replace(rig.heat, sources=fed.sources, leads=fed.leads, draws=fed.draws))
     if largest is None or heat_of.high <= largest.gives.low:
         return
-    does = f"nobody wrote how large the breaker of {largest.name} is"
+    is_wire = largest.kind == "wire"
+    does = f"nobody wrote {f'how large the breaker of {largest.name} is' if is_wire else f'what {largest.name} gives'}"
     if largest.gives.known:
         lets = show_band(largest.gives, "power", answer.units)
-        does = f"the breaker of {largest.name} lets {lets} through, and trips above"
+        does = f"{largest.name} passes {lets} on, and switches off above"
+        does = f"the breaker of {largest.name} lets {lets} through, and trips above" if is_wire else does
     raise NothingAsked(
         f'"{written}" is not worked out: {does}; take a smaller one, or write "{written}, {OWN_CABLE}" where it is'
         " plugged in outside by a cable of its own"

@@ -36,9 +36,16 @@ def feeding_of(
 
     ``unread`` are the paths of what stands in the file and could not be read.
     """
-    heaters = [one for one in items["parts"] if _is_heater(one)]
-    if not heaters and not any(_is_cooler(one) for one in items["parts"]):
+    if not any(_is_heater(one) or _is_cooler(one) for one in items["parts"]):
         return Feeding((), (), (), ())
+    return feeding_whatever(items, habits, unread)
+
+
+def feeding_whatever(
+    items: dict[str, tuple[Item, ...]], habits: tuple[tuple[str, Habit], ...], unread: Set[str] = frozenset()
+) -> Feeding:
+    """Return what may feed whatever is plugged into the wires of a plan, such as a heater that is borrowed."""
+    heaters = [one for one in items["parts"] if _is_heater(one)]
     things = (*items["parts"], *items["openings"])
     tanks = tuple(one.name for one in things if isinstance(held := one.facet("water"), WaterFacet) and held.tank)
     draws = (*_draws(things, {one.of for one in heaters}), *_habits(habits, things))

@@ -228,44 +228,6 @@ def test_what_is_advised_of_a_cable_from_outside_ends_the_question(word: str, is
     assert told("feed-too-small", *edits, followed) == told("feed-stands", *edits, followed) == []
 
 
-@pytest.mark.parametrize(
-    ("fed_by", "watts", "kind", "says"),
-    [
-        ("mains", 15_000, "limit", "mains gives no more than 12,000 W, what the largest usual supply gives"),
-        ("mains", 12_000, "unknown", "nobody wrote what mains gives"),
-        ("mains", 3_700, "unknown", "nobody wrote what mains gives"),
-        ("mains", 3_600, "", ""),
-        ("inlet", 15_000, "limit", "inlet gives no more than 12,000 W"),
-        ("inlet-16A", 4_000, "limit", "inlet-16A gives no more than 3,840 W, by its name"),
-        ("inlet-16A", 3_800, "unknown", "nobody wrote what inlet-16A gives"),
-        ("inlet-63A", 15_000, "limit", "12,000 W, what the largest usual supply gives"),
-    ],
-)
-def test_what_no_usual_supply_carries_is_said_on_a_warm_night_too(
-    fed_by: str, watts: int, kind: str, says: str
-) -> None:
-    """By hand: 16 A of 240 V are 3840 W, 50 A of 240 V 12,000 W; one plug of a site carries 3680 W."""
-    warm = ("coldest_design: -5 C", "coldest_design: 20 C")
-    heater = (electric()[0], f"of: electric, fed_by: {fed_by}, lowest: 500 W, highest: {watts} W, switches: yes")
-    named = (INLET[0], INLET[1].replace("  inlet:", f"  {fed_by if 'inlet' in fed_by else 'inlet'}:"))
-    switches = ("holds: 17 C, switches: yes", "holds: 17 C")
-    found = told("feed-too-small", warm, heater, switches, named)
-    assert [one.kind for one in found] == ([kind] if kind else [])
-    assert all(says in one.says for one in found)
-
-
-def test_a_breaker_further_on_tells_nothing_of_what_the_site_gives() -> None:
-    """The night is then as cold as without the heater at the worst, and what is asked for ends it."""
-    panel, site = box("rcd: unknown"), "from: inlet, to: box, volts: 230"
-    on = "from: box, to: heater, breaker: 16 A"
-    (found,) = told("feed-too-small", electric(), panel, INLET, wired(site, on), ("  warm: {from", "  worn: {from"),
-                    ("to: heater, route", "to: bed, route"))  # fmt: skip
-    assert found.kind == "unknown" and "nobody wrote what inlet gives" in found.says
-    edits = (electric("inlet"), panel, INLET)
-    bare, sized = heater_of(*edits, wired(site, on)), heater_of(*edits, wired(f"{site}, breaker: 16 A", on))
-    assert not bare[0].is_fed and sized[0].is_fed and bare[1] < sized[1] - 3.0
-
-
 def test_what_is_advised_where_it_gives_too_little_ends_it() -> None:
     edits = (box("inverter: 1000 W"), TO_BOX, (FUSE, "fuse: 200 A"))
     (found,) = told("feed-too-small", electric("box"), *edits)

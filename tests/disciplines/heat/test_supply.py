@@ -1,0 +1,90 @@
+"""What a cable from outside gives: a supply of which nobody wrote the size, and a plug of the trailer for what is lent.
+
+50 A at 120/240 V is the largest usual service of a trailer, 16 A at 230 V one plug of a site (common practice, no
+source); volts times amperes are watts.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.disciplines.heat.feeds import plugged_in
+from boxwright.disciplines.heat.parts import PlannedLead, PlannedSource
+from boxwright.units import exactly
+from tests.disciplines.heat.test_feed_limits import BOX, CABLE, CELL, INLET, box, electric, lead, plan, told, wired
+from tests.disciplines.heat.test_feeds import heater_of
+
+
+@pytest.mark.parametrize(
+    ("fed_by", "watts", "kind", "says"),
+    [
+        ("mains", 15_000, "limit", "mains gives no more than 12,000 W, what the largest usual supply gives"),
+        ("mains", 12_000, "unknown", "nobody wrote what mains gives"),
+        ("mains", 3_700, "unknown", "nobody wrote what mains gives"),
+        ("mains", 3_600, "", ""),
+        ("inlet", 15_000, "limit", "inlet gives no more than 12,000 W"),
+        ("inlet-16A", 4_000, "limit", "inlet-16A gives no more than 3,840 W, by its name"),
+        ("inlet-16A", 3_800, "unknown", "nobody wrote what inlet-16A gives"),
+        ("inlet-63A", 15_000, "limit", "12,000 W, what the largest usual supply gives"),
+    ],
+)
+def test_what_no_usual_supply_carries_is_said_on_a_warm_night_too(
+    fed_by: str, watts: int, kind: str, says: str
+) -> None:
+    """By hand: 16 A of 240 V are 3840 W, 50 A of 240 V 12,000 W; one plug of a site carries 3680 W."""
+    warm = ("coldest_design: -5 C", "coldest_design: 20 C")
+    heater = (electric()[0], f"of: electric, fed_by: {fed_by}, lowest: 500 W, highest: {watts} W, switches: yes")
+    named = (INLET[0], INLET[1].replace("  inlet:", f"  {fed_by if 'inlet' in fed_by else 'inlet'}:"))
+    switches = ("holds: 17 C, switches: yes", "holds: 17 C")
+    found = told("feed-too-small", warm, heater, switches, named)
+    assert [one.kind for one in found] == ([kind] if kind else [])
+    assert all(says in one.says for one in found)
+
+
+def test_a_breaker_further_on_tells_nothing_of_what_the_site_gives() -> None:
+    """The night is then as cold as without the heater at the worst, and what is asked for ends it."""
+    panel, site = box("rcd: unknown"), "from: inlet, to: box, volts: 230"
+    on = "from: box, to: heater, breaker: 16 A"
+    (found,) = told("feed-too-small", electric(), panel, INLET, wired(site, on), ("  warm: {from", "  worn: {from"),
+                    ("to: heater, route", "to: bed, route"))  # fmt: skip
+    assert found.kind == "unknown" and "nobody wrote what inlet gives" in found.says
+    edits = (electric("inlet"), panel, INLET)
+    (own_first,) = told("feed-too-small", *edits, wired("from: inlet, to: box", "from: box, to: heater, breaker: 10 A"))
+    assert own_first.kind == "unknown" and "the wire way1 gives" in own_first.says
+    bare, sized = heater_of(*edits, wired(site, on)), heater_of(*edits, wired(f"{site}, breaker: 16 A", on))
+    assert not bare[0].is_fed and sized[0].is_fed and bare[1] < sized[1] - 3.0
+
+
+PANEL = PlannedSource("parts[panel]", "panel")
+CHARGER_OF_30 = PlannedSource("parts[charger]", "charger", charges=exactly(30.0))
+
+
+@pytest.mark.parametrize(
+    ("runs", "named", "gives"),
+    [
+        ((lead("cable", "panel", 30.0, 120.0), lead("panel", "outlets", 10.0)), "the wire panel-outlets", 1200.0),
+        ((lead("cable", "panel", 8.0, 120.0), lead("panel", "outlets", 20.0)), "the wire cable-panel", 960.0),
+        (
+            (lead("cable", "panel", 30.0, 120.0), lead("panel", "outlets", 10.0), lead("panel", "charger", 20.0)),
+            "the wire panel-outlets",
+            1200.0,
+        ),
+        (
+            (lead("cable", "panel", 30.0, 120.0), lead("panel", "outlets", 10.0), lead("panel", "desk", 15.0)),
+            "the wire panel-desk",
+            1800.0,
+        ),
+        ((lead("cable", "panel", 30.0, 120.0), lead("panel", "charger", 20.0)), "the wire panel-charger", 2400.0),
+        ((lead("cable", "panel", 30.0, 120.0), lead("panel", "box"), lead("box", "outlets")), "box", 2000.0),
+        ((lead("mains", "outlets", 10.0, 120.0),), "the wire mains-outlets", 1200.0),
+        ((lead("cable", "panel", volts=120.0), lead("panel", "outlets")), "", 0.0),
+        ((lead("cell", "box", 10.0), lead("box", "outlets", 1.0, 120.0)), "", 0.0),
+    ],
+)
+def test_a_plug_of_the_trailer_carries_what_the_weakest_on_its_way_from_outside_lets_through(
+    runs: tuple[PlannedLead, ...], named: str, gives: float
+) -> None:
+    """By hand: of 120 V 30 A are 3600 W, 20 A 2400, 15 A 1800, 10 A 1200 and 8 A 960."""
+    own, _ = plan(CELL, CABLE, PANEL, CHARGER_OF_30, BOX, runs=runs)
+    found = plugged_in(own)
+    assert (found.name, found.gives.low) == (named, gives) if found is not None else named == ""
