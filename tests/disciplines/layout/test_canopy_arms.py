@@ -185,8 +185,10 @@ def test_where_its_feet_are_asked_it_says_how_to_write_it() -> None:
         ("600", "2900", ["fix"]),  # on the ground its foot stands in the way of the leaf, on the wall in the doorway
         ("600", "2100", []),
         ("1200", "2900", ["unknown"]),  # on the ground it stands too far out
-        ("600", "2850..2950", ["unknown"]),
-        ("600..610", "2900", ["unknown"]),
+        ("600", "2850..2950", ["fix"]),
+        ("600", "2850..3150", ["unknown"]),  # 500 behind the hinge a foot 550 out is past the leaf of 700
+        ("600..610", "2900", ["fix"]),
+        ("600..900", "2900", ["unknown"]),
     ],
 )
 def test_an_arm_that_a_leaf_strikes_wherever_its_feet_are_is_struck(reach: str, at: str, kinds: list[str]) -> None:
@@ -205,6 +207,33 @@ def test_a_leaf_gets_as_far_as_the_feet_let_it_that_are_less_in_its_way(reach: s
     """
     says = [one.says for one in found(rig(3200, feet, reach=reach), "sleep", "safety/two-ways-out")]
     assert any("door is held shut by" in one for one in says) == is_held
+
+
+@pytest.mark.parametrize(
+    ("at", "feet", "reach", "kinds"),
+    [
+        ("2700..3200", "wall", "600", ["fix"]),
+        ("2700..3200", "both", "600", ["fix"]),
+        ("2850..2950", "ground", "600", ["fix"]),
+        ("2850..3150", "ground", "600", ["unknown"]),
+        ("2900", "wall", "500..900", ["fix"]),
+        ("2900", "ground", "500..600", ["fix"]),
+        ("2900", "ground", "500..900", ["unknown"]),
+        # of two arms one of which is struck wherever it is, and of two that each may be beside the door
+        ("2100..2300, 2850..2950", "wall", "600", ["fix"]),
+        ("2100..2900, 2900..3700", "wall", "600", ["unknown"]),
+        # more of them in doubt than is looked at end by end
+        ("2850..2950, 2855..2950, 2860..2950, 2865..2950, 2870..2950", "wall", "600", ["unknown"]),
+    ],
+)
+def test_an_arm_in_doubt_that_a_leaf_strikes_wherever_it_may_be_is_struck(
+    at: str, feet: str, reach: str, kinds: list[str]
+) -> None:
+    for text in (rig(at, feet, reach=reach), mirrored(rig(at, feet, reach=reach))):
+        hits = found(text, "work", STRIKES)
+        assert [hit.kind for hit in hits] == kinds
+        is_along = ".." in at and kinds == ["fix"]
+        assert all(("wherever along the trailer they are" in hit.says) == is_along for hit in hits)
 
 
 def test_an_arm_that_shuts_a_door_takes_the_way_out() -> None:
@@ -246,8 +275,10 @@ def test_a_canopy_set_up_across_a_window_is_in_the_way_of_whoever_leaves_by_it(p
         ("3200", "", "600", {"unknown"}),
         ("3200", "", "1200", {"unknown"}),
         ("3200", "ground", "1200", {"free"}),
-        ("3150..3250", "wall", "600", {"unknown"}),
-        ("3200", "", "100..110", {"unknown"}),
+        ("3150..3250", "wall", "600", {"blocked"}),  # wherever it is, it holds the leaf shut
+        ("3150..3500", "wall", "600", {"unknown"}),
+        ("3200", "", "100..110", {"blocked"}),
+        ("3200", "", "100..400", {"unknown"}),
         ("2100", "", "600", {"free"}),
     ],
 )

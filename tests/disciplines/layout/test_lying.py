@@ -5,6 +5,8 @@ The bed is 70 x 28, its owner 65 in tall and wants 4 in (100 mm) at the feet: 68
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from boxwright.disciplines.layout.bodies import Block, Body
@@ -28,6 +30,8 @@ def kinds(more: str, edits: Edits = ()) -> list[str]:
     ("chest", "found"),
     [
         (CHEST % (20, 2, "20 x 20 x 20", ""), ["stop"]),
+        (CHEST % ("10..40", 2, "20 x 20 x 20", ""), ["stop"]),  # wherever it is
+        (CHEST % ("10..69", 2, "20 x 20 x 20", ""), ["unknown"]),  # up to an inch from the foot end: beyond it
         (CHEST % (0, 2, "1 x 20 x 20", ""), []),
         (CHEST % (0, 2, "1.5 x 20 x 20", ""), ["stop"]),
         (CHEST % (69, 2, "1 x 20 x 20", ""), []),
@@ -46,6 +50,38 @@ def test_a_chest_on_the_bed_that_is_slept_on_is_told_unless_room_to_lie_is_left(
                 "hinge: {edge: right}"), ("fridge: {x: 60", "fridge: {x: 110"),
                 ("cabinet: {x: 120", "cabinet: {x: 142"), ("lamp: {x: 40", "lamp: {x: 140"))  # fmt: skip
     assert kinds(chest, mirrored) == found
+
+
+def test_of_several_in_doubt_what_takes_the_bed_wherever_it_is_stops_and_what_they_may_take_together_is_asked() -> None:
+    first = CHEST % ("10..40", 2, "20 x 20 x 20", "")
+    tub = CHEST.replace("chest", "tub")
+    assert "stop" in kinds(first + tub % ("0..60", 2, "5 x 20 x 20", ""))
+    # one at the head and one at the foot: each may leave the bed to the sleeper
+    at_ends = CHEST % ("0..1", 2, "0.5 x 20 x 20", "") + tub % ("68.5..69.5", 2, "0.5 x 20 x 20", "")
+    assert kinds(at_ends) == ["unknown"]
+
+
+@pytest.mark.parametrize(
+    ("axis", "off", "found"),
+    [
+        (0, 0.1, "sure"),
+        (0, 1.25, "sure"),  # 1750 are left of the 1800 mm that are wanted
+        (0, 1.35, "perhaps"),
+        (1, 0.5, "sure"),  # 550 of 600
+        (1, 0.6, "perhaps"),
+    ],
+)
+def test_a_bed_in_doubt_is_taken_for_certain_only_wherever_it_may_be(axis: int, off: float, found: str) -> None:
+    """A chest of 1000 x 600 is on the middle of a bed of 2000 x 700, or so far off it either way."""
+    chest = Body("parts[chest]", "chest", (Block((-0.5, -0.3, 0.5), (0.5, 0.3, 1.3)),), NOTHING, True, "yes", "part")
+    places = [exactly(0.0), exactly(0.0), exactly(0.8)]
+    in_doubt = replace(chest, doubt=(off, 0.0, 0.0) if axis == 0 else (0.0, off, 0.0))
+    sleeper = [("owner", Person(height=exactly(1.7)))]
+    bed = Bed("parts[bed]", "bed", Place(places[0], places[1], places[2], (2.0, 0.7, 0.1)), 0.0, ("owner",))
+    assert [one.sure for one in taken_beds([in_doubt], [bed], sleeper, {})] == [found]
+    places[axis] = Band(0.0, -off, off, spread="interval")
+    bed = Bed("parts[bed]", "bed", Place(places[0], places[1], places[2], (2.0, 0.7, 0.1)), 0.0, ("owner",))
+    assert [one.sure for one in taken_beds([chest], [bed], sleeper, {})] == [found]
 
 
 def test_nobody_tells_how_long_the_sleeper_is_and_it_is_asked() -> None:

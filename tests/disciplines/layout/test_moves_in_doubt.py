@@ -58,6 +58,7 @@ def test_an_awning_is_asked_for_as_far_as_it_may_come_out() -> None:
         return [one.kind for one in about if one.code == "layout/one-space"]
 
     assert (met("20"), met("10..40"), met("40")) == ([], ["unknown"], ["fix"])
+    assert (met("39..60"), met("40", "9..11 deg")) == (["fix"], ["fix"]), "however far it comes out"
     # a steeper one passes before it, a flatter one over it
     assert (met("40", "60 deg"), met("40", "0 deg"), met("40", "0..30 deg")) == ([], [], ["unknown"])
 
@@ -94,3 +95,18 @@ def test_what_only_grazes_at_its_best_is_asked_for_where_it_may_be_deeper() -> N
     assert [sure for *_, sure in struck_by(slide, (edge,), frozenset())] == ["grazes"]
     doubtful = replace(edge, doubt=(0.0, 0.02, 0.0))
     assert [sure for *_, sure in struck_by(slide, (doubtful,), frozenset())] == ["perhaps"]
+
+
+@pytest.mark.parametrize(("other_way", "ranks"), [((0.6, 1.6), [0]), ((1.2, 2.2), [1])])
+def test_what_stands_in_one_way_or_another_is_in_a_thing_for_certain_only_in_each(
+    other_way: tuple[float, float], ranks: list[int]
+) -> None:
+    """A post from 0.9 to 1, and a sheet that ends at 1.5 at one end of its doubt."""
+    post = body("post", (0.9, 0.0, 0.0), (0.1, 0.1, 0.1))
+    ends = [(Block((low, -1.0, 0.05), (high, 1.0, 0.06)),) for low, high in ((0.5, 1.5), other_way)]
+    hull = Block((0.5, -1.0, 0.05), (2.2, 1.0, 0.06))
+    sheet = replace(post, of="parts[sheet]", name="sheet", blocks=(hull,), is_scattered=True, either=tuple(ends))
+    for things in ((post, sheet), (sheet, post)):
+        assert [pair.rank for pair in pairs_of(things, lines_of(things))] == ranks
+        unwritten = tuple(replace(one, either=()) for one in things)
+        assert [pair.rank for pair in pairs_of(unwritten, lines_of(unwritten))] == [1]

@@ -88,12 +88,61 @@ def test_a_wall_stops_for_certain_only_what_reaches_it_wherever_it_stands(side: 
     assert said(more, "swing: {hinge: front, opens: out, to: 90 deg}") == kinds
 
 
-def test_a_bed_is_judged_where_it_is_written_to_be() -> None:
-    """A lamp in its way at its middle place, clear of it at either end; and folded up it may touch the ceiling."""
-    lamp = thing("lamp", 500, "left+100..900", 900, "200 x 300 x 100", DONE)
-    assert said(lamp, INWARD % "90 deg", "sleeping-place") == ["stop"]
-    high = rig_of(door=INWARD % "90 deg").replace("side: left, z: 600", "side: left, z: 1250..1450")
-    assert {kind for kind, code, _ in told(high, "sleep") if code == "sleeping-place"} == {"stop"}
+@pytest.mark.parametrize(
+    ("side", "kinds"),
+    [
+        ("left+500", ["stop"]),
+        ("left+450..550", ["stop"]),
+        ("left+100..900", ["unknown"]),  # beyond the bed of 700 it is in nobody's way
+        ("left+700..900", []),
+    ],
+)
+def test_a_lamp_in_the_way_of_a_bed_stops_it_only_wherever_it_may_be(side: str, kinds: list[str]) -> None:
+    lamp = thing("lamp", 500, side, 900, "200 x 300 x 100", DONE)
+    assert said(lamp, INWARD % "90 deg", "sleeping-place") == kinds
+
+
+@pytest.mark.parametrize(
+    ("place", "kinds"),
+    [
+        ("side: left, z: 1350", ["stop"]),
+        ("side: left, z: 1310..1450", ["stop"]),
+        ("side: left, z: 1250..1450", ["unknown"]),  # folded up it is 700 high, under a ceiling at 2000
+        ("side: left, z: 1200..1290", []),
+    ],
+)
+def test_the_ceiling_stops_a_bed_only_wherever_that_may_be(place: str, kinds: list[str]) -> None:
+    text = rig_of(door=INWARD % "90 deg").replace("side: left, z: 600", place)
+    for one in (text, mirrored(text)):
+        assert sorted(kind for kind, code, _ in told(one, "sleep") if code == "sleeping-place") == kinds
+
+
+@pytest.mark.parametrize(
+    ("place", "kinds"),
+    [("x: 100", ["stop"]), ("x: 90..110", ["stop"]), ("x: 100..700", ["unknown"]), ("x: 700..900", [])],
+)
+def test_a_bed_in_doubt_is_stopped_only_by_what_is_in_its_way_wherever_it_is(place: str, kinds: list[str]) -> None:
+    """A lamp from 200 to 500, clear of a bed that begins at 600 or 700."""
+    lamp = thing("lamp", 200, "left+300", 900, "300 x 300 x 100", DONE)
+    text = rig_of(lamp).replace("bunk: {x: 100", f"bunk: {{{place}")
+    for one in (text, mirrored(text)):
+        assert sorted(kind for kind, code, _ in told(one, "sleep") if code == "sleeping-place") == kinds
+
+
+@pytest.mark.parametrize(
+    ("depth", "kinds"), [("300", ["stop"]), ("280..320", ["stop"]), ("120..480", ["unknown"]), ("120..180", [])]
+)
+def test_what_stands_where_a_bed_is_folded_up_to_is_met_for_certain_only_at_its_least(
+    depth: str, kinds: list[str]
+) -> None:
+    """A rail 200 off the wall and 676 over its hinge: 705 from it, past the corner of the leaf of 700 as it turns."""
+    rail = thing("rail", 500, "left+200", 1276, "200 x 40 x 22", DONE)
+    text = rig_of(rail, bunk=f"folds: up, folded_depth: {depth}, hinge: {{edge: left}}").replace(
+        "x 700 x 50", "x 700 x 20"
+    )
+    for one in (text, mirrored(text)):
+        found = [kind for kind, code, _ in told(one, "sleep") if code == "sleeping-place"]
+        assert found == kinds, depth
 
 
 def leaf(turn: float, least: float, most: float) -> Mover:

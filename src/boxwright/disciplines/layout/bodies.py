@@ -46,7 +46,8 @@ class Body:
     nothing. ``carried_by`` is the path of what it is inside of or rides on, empty where it stands for itself;
     ``is_inside`` tells the two apart. ``is_scattered`` says that its box holds several pieces that are not written one
     by one, so that not all of it is filled; ``is_stowed`` that it lies somewhere in what it is inside of, nobody wrote
-    where. ``either`` are the boxes of which it fills some or others, nobody wrote which; empty where that is known.
+    where. ``either`` are the boxes of which it fills some or others, nobody wrote which, each at one end of what is in
+    doubt of them; empty where that is known, or nobody can say.
     """
 
     of: str

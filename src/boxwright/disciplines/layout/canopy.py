@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from math import atan2, ceil, tan
+from itertools import product
+from math import atan2, ceil, prod, tan
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.meeting import TOUCH
@@ -28,6 +29,8 @@ THIN = 0.002
 STEEPEST = 1.5
 """The slope (rad) from which on a canopy is no canopy; the formula for its sheet ends there."""
 
+MOST_WAYS = 16
+"""At how many ends of what is in doubt arms are looked at; what may stand in more ways is asked about."""
 MOST_CANOPIES = 100
 """Canopies that are remembered before all of them are forgotten together."""
 _before: dict[str, tuple[Fitted, Body, Band, tuple[Body, ...], Canopy | None]] = {}
@@ -50,7 +53,7 @@ def set_up(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Body, ...], Can
     either end, stands under the outer edge or leans out from a foot on the wall. Where nobody wrote which, its arms are
     a body of their own that fills the one or the other; where it is in doubt where one is along the trailer, too, from
     one end of that to the other. Where it is in doubt how far it comes out, it is laid as far as it may come, and not
-    all of that is filled.
+    all of that is filled: ``either`` is what is, at each end of all that is in doubt.
     """
     had = _before.get(one.of)
     if had is None or had[0] != one or had[1] is not body or had[2] != ground:
@@ -65,31 +68,62 @@ def _laid_out(one: Fitted, body: Body, ground: Band) -> tuple[tuple[Body, ...], 
     assert facet is not None and facet.out is not None
     reach, pitch = facet.out.reach, facet.out.pitch
     assert reach is not None and pitch is not None
-    is_doubtful = reach.high > reach.low or pitch.high > pitch.low
-    blocks = [*body.blocks, *_sheet(whole, reach, pitch)]
-    fall = reach.best * tan(pitch.best)
-    least = min(fall, _fall(min(reach.best, reach.low), pitch.low))
-    most = max(fall, _fall(max(reach.best, reach.high), pitch.high))
-    feet, ends = facet.out.feet, (whole.high[2] - most, whole.high[2] - least)
-    at = _arms(one, whole)
-    down = _feet(whole, reach, ends[1], at, ground) if feet != "wall" else []
-    in_ = _leaning(whole, reach, ends, at) if feet != "ground" else []
+    at, feet, fall = _arms(one, whole), facet.out.feet, reach.best * tan(pitch.best)
     are_sure = feet != "" and all(arm.low == arm.high for arm in at)
-    blocks += [*down, *in_] if are_sure else []
-    height = facet.out.height
-    judged = None
+    written = _stood(whole, reach, pitch, at, feet, ground)
+
+    def laid(far: Band, steep: Band) -> tuple[Block, ...]:
+        arms = sum(_stood(whole, far, steep, at, feet, ground), ()) if are_sure else ()
+        return (*body.blocks, *_sheet(whole, far, steep), *arms)
+
+    ends = list(product(_both(reach), _both(pitch)))
+    height, judged = facet.out.height, None
     if ground.known and height is not None and height.known:
         judged = Canopy(one.of, one.name, whole.high[2] - fall + ground.best, height.best)
     alone = replace(body, carried_by="", is_inside=False, is_stowed=False)
-    sheet = replace(alone, blocks=tuple(blocks), is_scattered=is_doubtful)
+    sheet = replace(alone, blocks=laid(reach, pitch), is_scattered=len(ends) > 1)
+    if len(ends) > 1:
+        sheet = replace(sheet, either=tuple(laid(exactly(far), exactly(steep)) for far, steep in ends))
     if are_sure:
         return (sheet,), judged
     arms = replace(
-        alone, of=f"{one.of}.{'arms' if feet else 'out'}", name=f"the arms of {one.name}", blocks=(*down, *in_),
-        carried_by=one.of, is_scattered=True,
+        alone, of=f"{one.of}.{'arms' if feet else 'out'}", name=f"the arms of {one.name}", blocks=sum(written, ()),
+        carried_by=one.of, is_scattered=True, either=_every_way(whole, (reach, pitch, *at), feet, ground),
     )  # fmt: skip
-    is_exact = not is_doubtful and all(arm.low == arm.high for arm in at)
-    return (sheet, replace(arms, either=(tuple(down), tuple(in_))) if is_exact and not feet else arms), judged
+    return (sheet, arms), judged
+
+
+def _both(band: Band) -> tuple[float, ...]:
+    """Return both ends of a length or an angle, one where they are the same."""
+    return tuple(dict.fromkeys((min(band.best, band.low), max(band.best, band.high))))
+
+
+def _stood(
+    whole: Block, reach: Band, pitch: Band, at: list[Band], feet: str, ground: Band
+) -> tuple[tuple[Block, ...], ...]:
+    """Return the arms of a canopy with their feet on the ground, and with their feet on the wall, as they may be."""
+    falls = [_fall(far, steep) for far, steep in ((reach.low, pitch.low), (reach.high, pitch.high))]
+    falls.append(reach.best * tan(pitch.best))
+    ends = whole.high[2] - max(falls), whole.high[2] - min(falls)
+    down = _feet(whole, reach, ends[1], at, ground) if feet != "wall" else []
+    leaning = _leaning(whole, reach, ends, at) if feet != "ground" else []
+    return tuple(down), tuple(leaning)
+
+
+def _every_way(whole: Block, bands: tuple[Band, ...], feet: str, ground: Band) -> tuple[tuple[Block, ...], ...]:
+    """Return the arms of a canopy in each way they may stand, at each end of all that is in doubt; none of too many.
+
+    ``bands`` are how far it comes out, how steeply, and where each arm is along the trailer.
+    """
+    ends = [_both(band) for band in bands]
+    if prod(map(len, ends)) > MOST_WAYS:
+        return ()
+    found = list[tuple[Block, ...]]()
+    for far, steep, *at in product(*ends):
+        exact = [exactly(far), exactly(steep)]
+        down, leaning = _stood(whole, exact[0], exact[1], [exactly(x) for x in at], feet, ground)
+        found += [(*down, *leaning)] if feet else [down, leaning]
+    return tuple(found)
 
 
 def _arms(one: Fitted, whole: Block) -> list[Band]:

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from itertools import product
 from math import floor
 
-from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.bodies import Block, Body, doubt_of, moved_block
 from boxwright.disciplines.layout.body_sizes import BEDDING, ROOM
-from boxwright.disciplines.layout.meeting import grown
+from boxwright.disciplines.layout.meeting import NOTHING, grown
 from boxwright.disciplines.layout.passage import Rect, within
 from boxwright.disciplines.layout.people import needs
 from boxwright.disciplines.layout.result import Taken
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, is_placed, outline_of
+from boxwright.exchange import Vector
 from boxwright.model.trailer import Person
 
 SLACK = 1e-6
@@ -37,7 +40,7 @@ def taken_beds(
         near = [one for one in bodies if one.of != bed.of and not one.is_inside and not _is_bedding(one, bed, lines)]
         is_whole = bed.count == 1  # of several in one box nobody knows which of them is lain on
         certain = [one for one in near if is_whole and one.is_sure and one.stands == "yes"]
-        sure = _short(bed, certain, heights, False)
+        sure = _surely_short(bed, certain, heights)
         if sure:
             yield Taken(bed.of, bed.name, tuple(one.of for one in sure), tuple(one.name for one in sure), "sure")
             continue
@@ -87,6 +90,47 @@ def _short(bed: Bed, near: Iterable[Body], heights: Mapping[str, Person], is_wor
     wide = min(ROOM["shoulders"], min(bed.place.size[:2]) / len(bed.sleepers))
     strips = _strips(bed_rect_of(bed), closed, along, long if is_known else longest, wide)
     return found if strips < len(bed.sleepers) else []
+
+
+def _surely_short(bed: Bed, near: Sequence[Body], heights: Mapping[str, Person]) -> list[Body]:
+    """Return what leaves less strips than there are sleepers wherever the bed and all on it may be.
+
+    Of what is in doubt one thing at a time is looked at, at each end of where it may be, and of the rest only what they
+    surely fill.
+    """
+    found, off = _short(bed, near, heights, False), doubt_of(bed.place)
+    loose = [one for one in near if any(one.doubt)]
+    if not found or not (loose or any(off)):
+        return found
+    for one in (None, *loose):
+        rest = [_core(other) for other in near if other is not one]
+        if all(
+            _short(bed, [*_moved(rest, by), *_moved([one] if one is not None else [], also, by)], heights, False)
+            for by in _ends(off)
+            for also in (_ends(one.doubt) if one is not None else (NOTHING,))
+        ):
+            return found
+    return []
+
+
+def _ends(off: Vector) -> Iterator[Vector]:
+    """Yield each end of how far something may be off."""
+    yield from ((x, y, z) for x, y, z in product(*((-far, far) if far else (0.0,) for far in off)))
+
+
+def _core(body: Body) -> Body:
+    """Return what a thing fills wherever it may be."""
+    x, y, z = body.doubt
+    less = (grown(block, (-x, -y, -z)) for block in body.blocks)
+    return replace(body, blocks=tuple(block for block in less if min(block.size) > 0.0))
+
+
+def _moved(bodies: Iterable[Body], *ways: Vector) -> Iterator[Body]:
+    for body in bodies:
+        blocks = body.blocks
+        for by in ways:
+            blocks = tuple(moved_block(block, by) for block in blocks)
+        yield replace(body, blocks=blocks)
 
 
 def _on(block: Block, bed: Bed, low: float, high: float) -> Rect | None:

@@ -124,7 +124,7 @@ class Crowd:
         if far > LENGTHS["play"] or (depth > TOUCH and far + off <= LENGTHS["play"]):
             grazes = far <= LENGTHS["play"]
             is_anyhow = grazes or _are_in_anyhow(one, other)
-            is_sure = one.is_sure and other.is_sure and is_anyhow
+            is_sure = _is_filled(one) and _is_filled(other) and is_anyhow
             sure: Certainty = "grazes" if grazes else "sure" if is_sure else "perhaps"
             depth += 0.0 if is_anyhow else off
         else:
@@ -132,14 +132,28 @@ class Crowd:
         return Pair(ORDER.index(sure), -depth, one.of, first, second, axis)
 
 
+def _is_filled(body: Body) -> bool:
+    """Return whether all boxes of a thing are known to be filled, or what is in each way it may stand."""
+    return body.is_sure or (body.known and bool(body.either))
+
+
 def _are_in_anyhow(one: Body, other: Body) -> bool:
-    """Return whether two things are in each other by more than the play at each end of where they may be."""
+    """Return whether two things are in each other by more than the play at each end of where and how they may be."""
     off = tuple(mine + theirs for mine, theirs in zip(one.doubt, other.doubt, strict=True))
-    if not any(off):
+    if not (any(off) or one.either or other.either):
         return True
-    ends = product(*((-far, far) if far else (0.0,) for far in off))
-    moved = (replace(other, blocks=tuple(moved_block(block, (x, y, z)) for block in other.blocks)) for x, y, z in ends)
-    return all(_way_through(one, there, deepest(one, there)[0]) > LENGTHS["play"] for there in moved)
+    return all(
+        here.blocks and there.blocks and _way_through(here, there, deepest(here, there)[0]) > LENGTHS["play"]
+        for here in _ways_of(one)
+        for way in _ways_of(other)
+        for x, y, z in product(*((-far, far) if far else (0.0,) for far in off))
+        for there in [replace(way, blocks=tuple(moved_block(block, (x, y, z)) for block in way.blocks))]
+    )
+
+
+def _ways_of(body: Body) -> list[Body]:
+    """Return a thing in each way it may stand, at the ends of what is in doubt of how."""
+    return [replace(body, blocks=blocks, either=(), is_scattered=False) for blocks in body.either] or [body]
 
 
 def _way_through(one: Body, other: Body, depth: float) -> float:

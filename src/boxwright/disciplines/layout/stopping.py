@@ -60,7 +60,7 @@ def _stopped(mover: Mover, faces: tuple[Face, ...], closed: tuple[Closed, ...]) 
         sure: Certainty = "sure"
         at = _first(ways, mover.starts, _beyond(face))
         if at < NEVER:  # by more than the play: it is met where the face itself is
-            sure = "sure" if mover.what == "bed" or _is_met_anyhow(ways, mover, face) else "perhaps"
+            sure = "sure" if _is_met_anyhow(ways, mover, face) else "perhaps"
             at = min(at, _first(ways, mover.starts, _beyond(face, 0.0)))
         else:
             sure, at = "perhaps", _first(ways, mover.starts, grown(_beyond(face), mover.doubt), "most")

@@ -148,8 +148,8 @@ class Mover:
     """Something that moves: the ways its pieces take, and where they begin if that is not where it stands.
 
     ``outside`` says that it moves outside the shell, where nothing in the room can be in its way. ``starts`` are boxes
-    it fills before it moves that its own body does not show, ``may_start`` those it fills at most. ``doubt`` is how far
-    it may be off along each axis (m).
+    it fills before it moves that its own body does not show, ``may_start`` those it fills at most and ``surely_start``
+    those it fills for certain, where these are others. ``doubt`` is how far it may be off along each axis (m).
     ``carrier`` is the path of what it goes along with, empty where it moves by itself; ``is_usual`` says that nobody
     wrote how it moves, so that it is taken to go as such things mostly do.
     """
@@ -162,6 +162,7 @@ class Mover:
     outside: bool = False
     starts: tuple[Block, ...] = ()
     may_start: tuple[Block, ...] = ()
+    surely_start: tuple[Block, ...] = ()
     doubt: Vector = NOTHING
     carrier: str = ""
     is_usual: bool = False
@@ -173,7 +174,7 @@ class Mover:
 
     def meets(self, block: Block, far: Far = "best") -> float:
         """Return how far it gets before it meets a box, infinite if it never does."""
-        starts = self.may_start if far == "most" and self.may_start else self.starts
+        starts = {"best": self.starts, "most": self.may_start, "least": self.surely_start}[far] or self.starts
         if any(are_in(start, block) for start in starts):
             return 0.0
         return min((way.meets(block, far) for way in self.ways), default=NEVER)
@@ -292,8 +293,8 @@ def bed_of(one: Fitted) -> Mover | None:
         turn=QUARTER,
         at_most=QUARTER,
     )
-    low_z, depth = z - thick / 2.0, up.size[1]
-    most = max(one.folded_depth.high, depth) if one.folded_depth is not None else depth
+    low_z, depth, deep = z - thick / 2.0, up.size[1], one.folded_depth
+    most, least = (max(deep.high, depth), min(deep.low, depth)) if deep is not None else (depth, depth)
 
     def stowed(deep: float) -> Block:
         sides = (hinge, hinge + way * deep)
@@ -301,7 +302,7 @@ def bed_of(one: Fitted) -> Mover | None:
 
     return Mover(
         one.of, one.name, "bed", (turn,), QUARTER, starts=(stowed(depth),), may_start=(stowed(min(most, width)),),
-        doubt=doubt_of(one.place),
+        surely_start=(stowed(max(least, thick)),), doubt=doubt_of(one.place),
     )  # fmt: skip
 
 
@@ -367,8 +368,7 @@ def _met(mover: Mover, hold: Block, body: Body) -> Met:
     if at < NEVER:
         pared = [_pared(block) for block in blocks]
         if min(mover.meets(block) for block in pared) < NEVER:
-            is_sure = body.is_sure and (mover.what == "bed" or is_met_anyhow(mover, pared, off))
-            return at, "sure" if is_sure else "perhaps"
+            return at, "sure" if body.is_sure and is_met_anyhow(mover, pared, off) else "perhaps"
         deeper = any(mover.meets(grown(block, off), "most") < NEVER for block in pared)
         return at, "perhaps" if deeper and any(off) else "grazes"
     at = min((mover.meets(grown(block, off), "most") for block in blocks), default=NEVER)
@@ -376,22 +376,18 @@ def _met(mover: Mover, hold: Block, body: Body) -> Met:
 
 
 def _met_either(mover: Mover, hold: Block, body: Body) -> Met:
-    """Return the same of a thing that fills some boxes or others: it is surely struck where it is either way."""
+    """Return the same of a thing that fills some boxes or others: it is surely struck where it is in each way."""
+    hull = _met(mover, hold, replace(body, either=(), is_scattered=True))
+    if hull is None or hull[1] == "grazes":
+        return hull
     ways = [replace(body, blocks=blocks, either=(), is_scattered=False) for blocks in body.either]
     found = [_met(mover, hold, one) if one.blocks else None for one in ways]
-    hits = [hit for hit in found if hit is not None]
-    if not hits:
-        return None
-    words = {sure for _, sure in hits}
-    is_told_alike = len(words) == 1 and (len(hits) == len(found) or words == {"grazes"})
-    return min(at for at, _ in hits), words.pop() if is_told_alike else "perhaps"
+    hits = [hit for hit in found if hit is not None and hit[1] == "sure"]
+    return (min(at for at, _ in hits), "sure") if len(hits) == len(ways) else hull
 
 
 def is_met_anyhow(mover: Mover, blocks: Iterable[Block], off: Vector) -> bool:
-    """Return whether something meets one of some boxes however little it opens, and at each end of where they may be.
-
-    A bed is judged where it is written to be: what is likely in its way stops it until somebody has measured.
-    """
+    """Return whether something meets one of some boxes however little it opens, at each end of where they may be."""
     blocks = tuple(blocks)
     ends = product(*((-far, far) if far else (0.0,) for far in off))
     return all(any(mover.meets(moved_block(block, (x, y, z)), "least") < NEVER for block in blocks) for x, y, z in ends)

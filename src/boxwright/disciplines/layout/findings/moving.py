@@ -41,6 +41,11 @@ SIDE = "nobody wrote on which side of its wall it runs"
 HOW_SIDE = "Slide {} by hand and look, then write runs: inside, outside or in the wall beside its slides"
 ARMS = "Measure where {} are along the trailer, and write out: {{arms: [..]}}"
 FEET = "Look where {} have their feet, and write out: {{feet: ground}}, wall or both"
+EARLIEST = {
+    ".out": " at the earliest, whether they stand on the ground or on the wall",
+    ".arms": " at the earliest, wherever along the trailer they are",
+}
+"""What is said of arms that are struck in each way they may stand, by what of them is in doubt."""
 FOOT = "nobody wrote where they have their feet"
 BED_PRACTICE = "room-practice"
 OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
@@ -92,7 +97,7 @@ def _bed(code: str, one: Struck, shown_in: HeaderUnits) -> Finding:
     got = _got(one, shown_in)
     if one.sure == "perhaps":
         says = f"{names} may be in the way of {one.name} when it comes down"
-        act = f"Measure where {names} {is_are} at night"
+        act = f"Measure where {one.name} and {names} are at night"
         return asking(code, where, says, act, ("sleep",), (one.of,), could_stop=True)
     says = f"{names} {is_are} in the way of {one.name} when it comes down: it stops {got}"
     says += f", at {one.names[0]}" if len(one.names) > 1 else ""
@@ -161,9 +166,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             continue
         got = _got(one, shown_in)
         says = f"{one.name} strikes {names} when it {opens}: {got}"
-        says += (
-            " at the earliest, whether they stand on the ground or on the wall" if one.hits[0].endswith(".out") else ""
-        )
+        says += next((words for end, words in EARLIEST.items() if one.hits[0].endswith(end)), "")
         act = moving(one.shift, shown_in) or f"Give {one.names[0]} another place"
         act = f"Let {one.name} run inside or outside, or frame its pocket without {names}" if one.is_in_wall else act
         yield Finding(
