@@ -273,9 +273,7 @@ def square_roots() -> None:
         sqrt(number)
 
 
-def timed(
-    action: Callable[[], object], repeats: int, clock: Callable[[], float] = time.thread_time
-) -> list[float]:
+def timed(action: Callable[[], object], repeats: int, clock: Callable[[], float] = time.thread_time) -> list[float]:
     """Return the CPU time of each repeat in ms, after three that do not count."""
     times = []
     for turn in range(repeats + 3):

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from math import isfinite
 
-from boxwright.disciplines import cutting, frame, layout, structure
+from boxwright.disciplines import cutting, frame, heat, layout, power, structure
 from boxwright.disciplines.frame.parts import Opening
-from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Piece, Swing
+from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Hazard, Piece, Swing
 from boxwright.exchange import Vector
 from boxwright.model.place import Place, Surfaces, side_word
-from boxwright.rig.kept import middles_of, said_otherwise
+from boxwright.rig.kept import burns_with_a_flame, middles_of, said_otherwise
 from boxwright.rig.rig import Item
 from boxwright.units import Band, CannotRead, HeaderUnits, read_band
 
@@ -108,7 +108,18 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
         shelves=carcass.shelves if carcass is not None else 0,
         facet=facet,
         marks=item.marks,
+        hazard=_hazard(item),
     )
+
+
+def _hazard(item: Item) -> Hazard:
+    """Return what makes a part want room round it: a heater gets hot, a flame burns, the mains are worked at."""
+    if burns_with_a_flame(item):
+        return "flame"
+    warm, wired = item.facet("heat"), item.facet("power")
+    if isinstance(warm, heat.Facet) and warm.heater is not None:
+        return "hot"
+    return "panel" if isinstance(wired, power.Facet) and wired.rcd is True else ""
 
 
 def _side(wall: str, units: HeaderUnits) -> str:

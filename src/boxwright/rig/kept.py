@@ -13,7 +13,7 @@ from boxwright.disciplines.layout.sweeps import NEVER_OPENS
 from boxwright.disciplines.power.parts import Facet as PowerFacet
 from boxwright.disciplines.power.parts import Wire
 from boxwright.disciplines.safety.parts import Facet, Half, Hole, Kept, Lead, Section, ShutOff, Sleeper, Way
-from boxwright.disciplines.safety.sourced import LENGTHS, word_means
+from boxwright.disciplines.safety.sourced import FUELS, LENGTHS, word_means
 from boxwright.disciplines.water.parts import Facet as WaterFacet
 from boxwright.model.place import Surfaces, side_word
 from boxwright.model.stage import is_as_ticked
@@ -211,6 +211,16 @@ def _halves(parts: tuple[Item, ...], layers: tuple[Layer, ...]) -> Iterator[Half
     for item in parts:
         if item.marks.done.tick == "part":
             yield Half(item.of, item.name, False, item.words.now.strip())
+
+
+def burns_with_a_flame(item: Item) -> bool:
+    """Return whether a part, no heater, burns with a flame by what is written, or by its name where nothing is."""
+    facet, warm = _facet(item), item.facet("heat")
+    if isinstance(warm, HeatFacet) and warm.heater is not None:
+        return False
+    if facet.burns:
+        return FUELS.get(facet.burns.strip().lower(), (True, ""))[1] != "none"
+    return not (facet.alarm or facet.release) and word_means(item.name) == "flame"
 
 
 def middles_of(item: Item, units: HeaderUnits) -> tuple[float, ...]:

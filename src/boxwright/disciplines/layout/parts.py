@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from math import tau
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field, ValidationInfo
 
@@ -154,6 +154,9 @@ class Piece:
     size: Vector
 
 
+Hazard = Literal["", "hot", "flame", "panel"]
+
+
 @dataclass(frozen=True, slots=True)
 class Fitted:
     """A part as layout sees it, whatever stands: where it is written, folded up, at night, and how it moves.
@@ -165,7 +168,8 @@ class Fitted:
     ``recess`` is how deep it is let into its wall behind the finished face. ``drawers`` are the heights of its drawer
     fronts from the top, ``doors`` how many doors its carcass has and ``has_lid`` whether its top lifts; ``ply`` and
     ``back`` are how thick its boards and its back are (m), 0 where nobody wrote it, and ``shelves`` how many it has.
-    ``marks`` say from which stage on it is there, and what is ticked.
+    ``marks`` say from which stage on it is there, and what is ticked. ``hazard`` is what makes it want room round it
+    though nobody wrote how much: it gets hot, burns with a flame, or is a panel of the mains one works at.
     """
 
     of: str
@@ -195,6 +199,7 @@ class Fitted:
     shelves: int = 0
     facet: Facet | None = None
     marks: Marks | None = None
+    hazard: Hazard = ""
 
     @property
     def is_stand_in(self) -> bool:

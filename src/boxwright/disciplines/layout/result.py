@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.parts import Hazard
 from boxwright.disciplines.layout.people import Fit
 from boxwright.exchange import Vector
 from boxwright.records import dataclass
@@ -91,6 +92,22 @@ class Intruder:
     wanted: float
     sure: Certainty
     shift: Shift | None
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """A thing that gets hot or is worked at, of which nobody wrote what room it wants, and what stands nearest to it.
+
+    ``gap`` is the least there may be between them (m), ``within`` how near is asked about.
+    """
+
+    of: str
+    name: str
+    hazard: Hazard
+    near: str
+    near_name: str
+    gap: float
+    within: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -419,3 +436,4 @@ class Result:
     together: tuple[Together, ...] = ()
     overlaid: tuple[Overlaid, ...] = ()
     over_beds: tuple[OverBed, ...] = ()
+    beside: tuple[Beside, ...] = ()

@@ -33,6 +33,7 @@ from boxwright.disciplines.layout.resting import (
     unheld,
 )
 from boxwright.disciplines.layout.result import (
+    Beside,
     Brought,
     Canopy,
     Certainty,
@@ -54,7 +55,7 @@ from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, is_within, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, moving_part, struck_by
 from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
-from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, zones_of
+from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, unsaid_zones, zones_of
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
 from boxwright.records import dataclass
@@ -134,8 +135,7 @@ def solve(
     every = tuple(body for body in standing.values() if not body.is_stowed)  # what is stowed is as far as its cabinet
     roots, lines = roots_of(standing.values()), lines_of(standing.values())
     moving = _moving(fitted, closed, standing, lines, hull, room, use)
-    zones = [(one, zone) for one in fitted for zone in zones_of(one, standing[one.of], every, room)]
-    laid = [(one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))) for one, zone in zones]
+    laid = list(_laid(fitted, standing, every, lines, room))
     clearings = Clearings(every, roots, moving.movers, [one[2][0] for one in laid], passages(closed, room), room)
     beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, heavy, clearings, room))
@@ -151,7 +151,7 @@ def solve(
         struck=(*struck, *_pocketed(closed, bodies, fitted, hull, room, use)),
         intruders=tuple(_intruders(laid, clearings)),
         stopped=ended,
-        short=tuple(_cramped(zones, standing, faces_of(room, hull.has_nose), room)),
+        short=tuple(_cramped(laid, standing, faces_of(room, hull.has_nose), room)),
         perched=tuple(unperched(fitted, standing, lines, POSE_OF_USE.get(use, "travel"))),
         crossings=through[:MOST],
         more_crossings=max(len(through) - MOST, 0),
@@ -172,6 +172,7 @@ def solve(
         hidden=tuple(hidden_from(fitted, standing, every, lines, hull.outer)) if use == "tow" else (),
         overlaid=tuple(overlaid(moving.movers, closed)),
         over_beds=tuple(over_beds(moving.movers, beds, people, lines)),
+        beside=tuple(_beside(fitted, standing, every, lines, room, frozenset(one.of for one in beds))),
         together=tuple(_together(moving.movers, lines, struck, ended)),
     )
 
@@ -199,14 +200,27 @@ def _near(every: Iterable[Body], canopies: Iterable[Body], bodies: Iterable[Body
     return tuple(body for body in every if body.of not in set_out or _is_near(body, bodies))
 
 
+def _laid(
+    fitted: Iterable[Fitted],
+    standing: dict[str, Body],
+    every: tuple[Body, ...],
+    lines: dict[str, frozenset[str]],
+    room: Surfaces,
+) -> Iterator[Laid]:
+    """Yield the room each thing wants, laid where least stands in it."""
+    for one in fitted:
+        for zone in zones_of(one, standing[one.of], every, room):
+            yield one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))
+
+
 def _cramped(
-    zones: Iterable[tuple[Fitted, Zone]],
+    laid: Iterable[Laid],
     standing: dict[str, Body],
     faces: list[Face],
     room: Surfaces,
 ) -> Iterator[Short]:
     """Yield what the faces of the room take from room that is wanted by what stands inside."""
-    for one, zone in zones:
+    for one, zone, _ in laid:
         if is_in_room(standing[one.of], room):
             yield from cramped(one, zone, standing[one.of], faces)
 
@@ -395,6 +409,29 @@ def _intruders(laid: Iterable[Laid], clearings: Clearings) -> Iterator[Intruder]
             shift = clearings.by(body.of) if is_sure else None
             sure: Certainty = "sure" if is_sure else "perhaps"
             yield Intruder(body.of, body.name, one.of, one.name, zone.side, left, zone.wanted, sure, shift)
+
+
+def _beside(
+    fitted: Iterable[Fitted],
+    standing: dict[str, Body],
+    every: tuple[Body, ...],
+    lines: dict[str, frozenset[str]],
+    room: Surfaces,
+    beds: frozenset[str],
+) -> Iterator[Beside]:
+    """Yield what stands nearest to each thing whose room nobody wrote; of a bed safety asks."""
+    named = {one.of for one in fitted} - beds
+    for one in fitted:
+        own = standing[one.of]
+        found = [
+            (left, zone.wanted, body)
+            for zone in unsaid_zones(one, own, every, room)
+            for body, left, _ in intruders(zone, own, every, _own(one.of, lines))[1]
+            if body.of in named
+        ]
+        if found:
+            gap, within, body = min(found, key=lambda each: each[0])
+            yield Beside(one.of, one.name, one.hazard, body.of, body.name, gap, within)
 
 
 def _open_zones(fitted: Iterable[Fitted]) -> Iterator[Open]:

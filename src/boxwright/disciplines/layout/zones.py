@@ -13,7 +13,7 @@ from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import WALLS, face_of
 from boxwright.model.place import Surfaces
 from boxwright.records import dataclass
-from boxwright.units import Band
+from boxwright.units import Band, exactly
 
 Side = Literal["round", "front", "above"]
 
@@ -55,6 +55,21 @@ def zones_of(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) ->
         yield Zone("above", (_over(whole, by),), (_over(whole, least),), by, least)
     if _given(clear.front):
         yield _before(whole, clear, bodies, room)
+
+
+def unsaid_zones(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) -> Iterator[Zone]:
+    """Yield the room within which a thing is asked about that wants some, where nobody wrote how much."""
+    if not one.hazard or not body.blocks or (one.facet is not None and one.facet.keep_clear is not None):
+        return
+    whole, by = envelope(body.blocks), LENGTHS["beside what is hot"]
+    if one.hazard == "panel":
+        yield _before(whole, KeepClear(front=exactly(LENGTHS["before a panel"])), bodies, room)
+        return
+    around = grown(whole, (by, by, by))
+    yield Zone("round", (around,), (around,), by, by)
+    if one.hazard == "flame":
+        over = _over(whole, LENGTHS["over a flame"])
+        yield Zone("above", (over,), (over,), LENGTHS["over a flame"], LENGTHS["over a flame"])
 
 
 def is_open(clear: KeepClear) -> bool:

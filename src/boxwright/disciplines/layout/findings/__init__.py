@@ -35,7 +35,7 @@ from boxwright.disciplines.layout.findings.resting import (
     through_shell,
     window_covered,
 )
-from boxwright.disciplines.layout.findings.unsaid import opening_unsaid, place_unknown
+from boxwright.disciplines.layout.findings.unsaid import opening_unsaid, place_unknown, room_unsaid
 from boxwright.disciplines.layout.result import Result
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
@@ -59,6 +59,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     brought_in,
     opening_unsaid,
     place_unknown,
+    room_unsaid,
     bed_short,
     bed_narrow,
     headroom_low,

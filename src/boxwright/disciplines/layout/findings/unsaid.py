@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.layout.result import Result
-from boxwright.disciplines.layout.telling import asking, listed
+from boxwright.disciplines.layout.telling import asking, length, listed
 from boxwright.finding import USES, Finding, Use
 from boxwright.units import HeaderUnits
 
@@ -42,6 +43,9 @@ TOLD: dict[str, tuple[str, str]] = {
     ),
 }
 USES_OF: dict[str, tuple[Use, ...]] = {"fold": ("sleep",), "hinge": ("sleep",), "clear": USES, "sight": ("tow",)}
+TOUCH = 0.001
+"""Nearer than this (m) things stand against each other."""
+WANTS = {"hot": "which gets hot", "flame": "which burns with a flame", "panel": "which is worked at live"}
 END = {"sight": ": nobody can say whether anything is before it"}
 
 
@@ -61,6 +65,29 @@ def opening_unsaid(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         could_stop = one.what in {"fold", "hinge"}
         says += END.get(one.what, ": nobody can say whether it is in the way of anything")
         yield asking("layout/opening-unsaid", one.of, says, act, uses, could_stop=could_stop)
+
+
+def room_unsaid(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask how much room a heater, a flame or a panel of the mains wants, where a thing stands near to it.
+
+    Asks: is it written how much room each thing that gets hot, or is worked at, wants clear
+    Limit: 300 mm round what is hot, 600 mm over a flame, 750 mm before a panel; its leaflet outranks them
+    Source: fitting-practice how near a thing is asked about
+    Lever: keep_clear, from its leaflet
+    Methods: none
+    """
+    for one in result.beside:
+        far = length(one.gap, shown_in)
+        how = "stands against" if one.gap <= TOUCH else f"is {far} from"
+        how = f"may be nearer than {far} to" if one.gap >= one.within - TOUCH else how
+        says = f"{one.near_name} {how} {one.name}, {WANTS[one.hazard]}, and nobody wrote how much room it wants"
+        act = f"Read in the leaflet of {one.name} how much room it wants, and write keep_clear"
+        uses: tuple[Use, ...] = USES if one.hazard == "panel" else ("sleep", "work")
+        asked = asking("layout/room-unsaid", one.of, says, act, uses, (one.of, one.near), one.hazard != "panel")
+        yield replace(
+            asked, number=one.gap, limit=one.within, margin=one.gap - one.within, unit="m", source="fitting-practice",
+            lever=f"{one.of}.keep_clear",
+        )  # fmt: skip
 
 
 def place_unknown(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
