@@ -11,7 +11,7 @@ from boxwright.exchange import Vector
 from boxwright.model.place import Place, Surfaces, side_word
 from boxwright.rig.kept import burns_with_a_flame, middles_of, said_otherwise
 from boxwright.rig.rig import Item
-from boxwright.units import Band, CannotRead, HeaderUnits, read_band
+from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 Corners = tuple[Vector, Vector]
 Known = dict[str, tuple[Item, Fitted, HeaderUnits]]
@@ -85,7 +85,7 @@ def _fitted(item: Item, paths: dict[str, str], units: HeaderUnits) -> Fitted:
         name=item.name,
         kind=words.kind,
         place=item.place,
-        is_sized=all(extent > 0.0 and isfinite(extent) for extent in item.place.size),
+        is_sized=all(extent > 0.0 and isfinite(extent) for extent in item.place.size) and _are_placed(facet),
         folded=item.folded,
         asleep=item.asleep,
         leaves_at_night=item.leaves_at_night,
@@ -127,12 +127,18 @@ def _side(wall: str, units: HeaderUnits) -> str:
     return side_word(wall.strip(), units.words) if wall.strip() else ""
 
 
+def _are_placed(facet: layout.Facet | None) -> bool:
+    """Return whether it is known where in a thing the boxes it is made up of are, as far as any is written."""
+    blocks = facet.blocks if facet is not None else ()
+    return all(edge is None or edge.known for one in blocks for edge in (one.x, one.side, one.z))
+
+
 def _piece(words: BlockWords) -> Piece:
-    return Piece((_from_edge(words.x), _from_edge(words.side), _from_edge(words.z)), words.size)
-
-
-def _from_edge(band: Band | None) -> float:
-    return band.best if band is not None and band.known else 0.0
+    """Return one box of a thing, as large as it is in doubt where it begins."""
+    edges = [edge if edge is not None and edge.known else exactly(0.0) for edge in (words.x, words.side, words.z)]
+    x, y, z = (edge.low for edge in edges)
+    length, width, height = (side + edge.high - edge.low for side, edge in zip(words.size, edges, strict=True))
+    return Piece((x, y, z), (length, width, height))
 
 
 def _thick(band: Band | None) -> float:

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from math import inf, isfinite
 from typing import Any
 
+from boxwright.disciplines.layout.parts import Facet as LayoutFacet
 from boxwright.disciplines.structure.parts import Facet as StructureFacet
+from boxwright.exchange import Vector
 from boxwright.model.entry import Entry
 from boxwright.model.part import PartWords
 from boxwright.model.place import (
@@ -70,7 +73,7 @@ def compose_item(
     mistakes += wrong
     marks, wrong = marks_of(words, path, around.stages)
     mistakes += wrong
-    place, wrong = place_of(words, own, path, around, parent)
+    place, wrong = place_of(words, own, path, around, parent, _around_blocks(facets))
     mistakes += wrong
     mass, wrong = mass_of(words, path, weighed, around.header)
     mistakes += wrong
@@ -207,14 +210,24 @@ def times(band: Band, count: int) -> Band:
 
 
 def place_of(
-    words: PartWords, own: Entry | None, path: str, around: Surroundings, parent: Item | None
+    words: PartWords,
+    own: Entry | None,
+    path: str,
+    around: Surroundings,
+    parent: Item | None,
+    blocks: Vector | None = None,
 ) -> tuple[Place, list[Mistake]]:
-    """Return where a thing is, with every axis that could not be read left open within the trailer's ends."""
+    """Return where a thing is, with every axis that could not be read left open within the trailer's ends.
+
+    ``blocks`` is how large it is by the boxes it is made up of, where no size is written.
+    """
     mistakes: list[Mistake] = []
     written = dict(words.as_built)
     size_path = f"{path}.as_built" if "size" in written else path
     size, is_sized, wrong = _size(written.get("size", words.size), words, own, size_path, around)
     mistakes += wrong
+    if blocks is not None and not written.get("size", words.size):
+        size, is_sized = blocks, True
     asked = Written(
         x=written.get("x", words.x),
         side=written.get("side", words.side),
@@ -237,6 +250,22 @@ def place_of(
             says = f"no size is written, so its middle may lie up to {far} behind its front edge"
             mistakes.append(Mistake(path, f"{says}; write it as size: length x width x height"))
     return replace(place, x=_within_ends(place.x, around)), mistakes
+
+
+def _around_blocks(facets: tuple[tuple[str, Entry], ...]) -> Vector | None:
+    """Return how large a thing is by the boxes it fills, from its own front, left and under edge; None without any."""
+    blocks = [one for _, facet in facets if isinstance(facet, LayoutFacet) for one in facet.blocks]
+    ends = [
+        [_most(edge) + side for edge, side in zip((one.x, one.side, one.z), one.size, strict=True)] for one in blocks
+    ]
+    if not ends or not all(isfinite(end) for far in ends for end in far):
+        return None
+    return max(far[0] for far in ends), max(far[1] for far in ends), max(far[2] for far in ends)
+
+
+def _most(edge: Band | None) -> float:
+    """Return how far from its own edge a box of a thing begins at most; 0 where that is not written."""
+    return 0.0 if edge is None else edge.high if edge.known else inf
 
 
 def _within_ends(x: Band, around: Surroundings) -> Band:

@@ -378,6 +378,29 @@ def test_an_opening_of_a_later_stage_lets_nothing_in_before_it() -> None:
     assert told([large.replace("last", "next")], door) == [("fridge", "large", "", ())]
 
 
+def test_where_the_only_door_is_of_a_later_stage_that_is_named() -> None:
+    later = HEAD.replace("height: 70, cut: yes", "height: 70, stage: %s")
+    fridge = f"  {FRIDGE.replace('last', 'now')}"
+
+    def told_of(stage: str, head: str = later, parts: str = fridge) -> tuple[str, str]:
+        rig = read_rig((head % stage).replace("PARTS", parts).replace("DOORS\n", "")).rig
+        found = study(rig, date(2026, 5, 2)).findings("tow")
+        ((said, act),) = {(one.says, one.act or "") for one in found if one.code == "layout/brought-in"}
+        return said, act
+
+    says, act = told_of("next")
+    assert says.endswith("is there at stage now: door goes in at stage next")
+    assert act == "Bring fridge in at stage next, or cut door before"
+    two = later.replace("DOORS", "  ramp: {wall: rear, side: centre, width: 60, z: 0, height: 70, stage: last}\nDOORS")
+    assert told_of("last", two)[1] == "Bring fridge in at stage last, or cut ramp and door before"
+    assert told_of("next", two)[1] == "Bring fridge in at stage next, or cut door before"
+    assert told_of("unplanned")[1].startswith("Write the doors and the ramp")
+    wide = fridge.replace("24 x 24 x 60", "40 x 40 x 60")
+    says, act = told_of("last", two.replace("stage: %s", "cut: yes").replace("stage: last", "stage: %s"), wide)
+    assert "goes in through no opening however held: door" in says
+    assert act.endswith("or bring it in at stage last, through a hole that is in then")
+
+
 SHEET = (2.44, 1.22, 0.006)
 
 

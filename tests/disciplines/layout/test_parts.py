@@ -8,8 +8,11 @@ from typing import Any
 import pytest
 from pydantic import ValidationError
 
+from boxwright.disciplines.layout.bodies import body_of
 from boxwright.disciplines.layout.parts import Facet
+from boxwright.rig.compose import read_rig
 from boxwright.units import HeaderUnits
+from tests.disciplines.layout.small_rigs import DONE, rig_of
 
 INCH = 0.0254
 """Metres, international yard and pound agreement of 1959 (from memory)."""
@@ -51,3 +54,44 @@ def test_what_cannot_be_read_is_said(keys: dict[str, Any], words: str) -> None:
     with pytest.raises(ValidationError) as caught:
         facet(**keys)
     assert words in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("blocks", "size"),
+    [
+        ("[{size: 200 x 300 x 400}]", (0.2, 0.3, 0.4)),
+        ("[{x: 50, side: 60, z: 70, size: 200 x 300 x 400}]", (0.25, 0.36, 0.47)),
+        ("[{size: 200 x 300 x 400}, {x: 100, size: 300 x 100 x 100}]", (0.4, 0.3, 0.4)),
+        ("[{x: 50..80, size: 200 x 300 x 400}]", (0.28, 0.3, 0.4)),
+        ("[{x: unknown, size: 200 x 300 x 400}]", None),
+    ],
+)
+def test_what_is_made_up_of_boxes_is_as_large_as_they_are_together(
+    blocks: str, size: tuple[float, float, float] | None
+) -> None:
+    for text in (
+        rig_of(f"bike: {{x: 1000, side: left+200, z: 0, blocks: {blocks}, {DONE}}}\n"),
+        rig_of(f"bike: {{x: 1000, side: right-200, z: 0, blocks: {blocks}, {DONE}}}\n"),
+    ):
+        read = read_rig(text)
+        (bike,) = [one for one in read.rig.layout.fitted if one.name == "bike"]
+        assert bike.is_sized == (size is not None)
+        about = [one.says for one in read.problems if "bike" in one.path]
+        assert any("no size is written" in one for one in about) == (size is None)
+        if size is not None:
+            assert bike.place.size == pytest.approx(size)
+            low = body_of(bike, "yes", "travel").around.low
+            assert low[0] == pytest.approx(1.0 if "x: 50" not in blocks else 1.05)
+
+
+def test_a_size_that_is_written_stays_and_a_box_that_may_begin_farther_in_reaches_as_far() -> None:
+    text = rig_of(
+        "bike: {x: 1000, side: left, z: 0, size: 600 x 300 x 400, blocks: [{x: 0..100, size: 200 x 300 x 400}], "
+        f"{DONE}}}\n"
+    )
+    (unknown,) = [one for one in read_rig(text.replace("0..100", "unknown")).rig.layout.fitted if one.name == "bike"]
+    assert not unknown.is_sized, "nobody knows where in it its box is"
+    (bike,) = [one for one in read_rig(text).rig.layout.fitted if one.name == "bike"]
+    assert bike.place.size == pytest.approx((0.6, 0.3, 0.4))
+    (block,) = body_of(bike, "yes", "travel").blocks
+    assert (block.low[0], block.high[0]) == pytest.approx((1.0, 1.3))

@@ -337,11 +337,14 @@ def _judged(
     told = Brought(one.of, one.name, envelope(blocks).size, name, "no hole")
     ways, freed = bringing.ways(scene, one.of), bringing.freed(scene)
     if not ways.every:
-        return replace(told, by=scene.unsized, held=scene.holding(freed.every, False))
+        doors, after = _later(bringing, one, stage, stages)
+        return replace(told, by=scene.unsized, held=scene.holding(freed.every, False), doors=doors, after=after)
     told = replace(told, tried=tuple(told_hole(gate) for gate in ways.every))
     short = least_short(blocks, scene.holes)
     if short is not None and not scene.unsized:
-        return replace(told, word="large", tried=(short[1],), short=short[0])
+        return replace(
+            told, word="large", tried=(short[1],), short=short[0], after=_fits(bringing, blocks, stage, stages)
+        )
     if bringing.is_worn:
         return replace(told, word="not looked")
     if bringing.lane(body, blocks, scene, True) is not None:
@@ -366,6 +369,21 @@ def _judged(
     by = (*by, *bringing.leaf_past(body, blocks, scene))
     before = _before(bringing, body, blocks, stage)
     return replace(told, word="no way", by=by, before=stages[before] if before is not None else "")
+
+
+def _fits(bringing: Bringing, blocks: tuple[Block, ...], stage: int, stages: tuple[str, ...]) -> str:
+    """Return the name of the first later stage at which a thing may go through some hole; empty for none."""
+    later = ((stages[at], bringing.scene(at).holes) for at in range(stage + 1, len(stages)))
+    return next((name for name, holes in later if holes and least_short(blocks, holes) is None), "")
+
+
+def _later(bringing: Bringing, one: Fitted, stage: int, stages: tuple[str, ...]) -> tuple[Names, str]:
+    """Return the openings there are at the first later stage that has any, and the name of that stage."""
+    for later in range(stage + 1, len(stages)):
+        every = bringing.ways(bringing.scene(later), one.of).every
+        if every:
+            return tuple((gate.of, gate.name) for gate in every), stages[later]
+    return (), ""
 
 
 def _in_the_way(
@@ -434,7 +452,7 @@ def _alike(found: Iterable[Brought]) -> Iterator[Brought]:
     for one in found:
         size = tuple(round(side / FINE) for side in sorted(one.size))
         of_all = one.word in {"no hole", "not looked"}
-        key = (one.word, one.by if of_all else (size, one.stage, one.tried, one.before))
+        key = (one.word, (one.by, one.after) if of_all else (size, one.stage, one.tried, one.before))
         groups.setdefault(key, []).append(one)
     for first, *rest in groups.values():
         by = tuple(dict.fromkeys(pair for one in (first, *rest) for pair in one.by))

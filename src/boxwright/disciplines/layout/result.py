@@ -380,8 +380,9 @@ class Brought:
     was found only without ``by``, of which it is not sure that it is there, or by ``doors`` of which it is not sure
     that they open so far, perhaps as ``held`` is in the way of their leaves. ``no hole``: nothing is known to come in
     through, or what is known is ``held`` shut. ``not looked``: there are too many to look at all. ``sheet``: no whole
-    sheet of a lining was found to come in. ``before`` is the last earlier stage a way was found at. ``others`` are the
-    paths and names of things that stand just as it does.
+    sheet of a lining was found to come in. ``before`` is the last earlier stage a way was found at,
+    ``after`` the first later one at which ``doors``, or a hole that is large enough, are in, where none is before.
+    ``others`` are the paths and names of things that stand just as it does.
     """
 
     of: str
@@ -396,6 +397,7 @@ class Brought:
     others: tuple[tuple[str, str], ...] = ()
     doors: tuple[tuple[str, str], ...] = ()
     held: tuple[tuple[str, str], ...] = ()
+    after: str = ""
 
 
 @dataclass(frozen=True, slots=True)

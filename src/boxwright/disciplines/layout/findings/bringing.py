@@ -29,6 +29,7 @@ def brought_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says += f"held: {_hole(one.tried[0], shown_in)}, which falls short least, is "
             says += f"{length(one.short, shown_in)} too small"
             act = f"Build {names} inside, of parts that go through"
+            act += f", or bring {_it(one)} in at stage {one.after}, through a hole that is in then" if one.after else ""
             yield Finding(
                 CODE, one.of, "fix", says, -one.short, 0.0, -one.short, "m", GEOMETRY, f"{one.of}.size", act=act,
                 minutes=5, uses=USES, because=because,
@@ -57,6 +58,10 @@ def _asked(one: Brought, names: str, shown_in: HeaderUnits) -> tuple[str, str]:
     if one.word == "no hole" and one.held:
         says = f"no opening that {names} could be brought in through is known to open far enough: "
         return f"{says}{held} {_is_are(one.held)} in the way of its leaf", f"Give {one.held[0][1]} another place"
+    if one.word == "no hole" and one.after:
+        doors, goes = listed([name for _, name in one.doors]), "goes" if len(one.doors) == 1 else "go"
+        says = f"no opening that {names} could be brought in through is there at stage {one.stage}: {doors} {goes} in"
+        return f"{says} at stage {one.after}", f"Bring {names} in at stage {one.after}, or cut {doors} before"
     if one.word == "no hole":
         doubt = f", as the size or place of {listed([name for _, name in one.by])} is not known" if one.by else ""
         says = f"no opening that {names} could be brought in through is known{doubt}"
@@ -92,6 +97,10 @@ def _hole(hole: Hole, shown_in: HeaderUnits) -> str:
 
 def _is_are(some: tuple[tuple[str, str], ...]) -> str:
     return "is" if len(some) == 1 else "are"
+
+
+def _it(one: Brought) -> str:
+    return "them" if one.others else "it"
 
 
 def _verb(one: Brought, of_one: str, of_many: str) -> str:
