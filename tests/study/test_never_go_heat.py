@@ -116,6 +116,22 @@ def test_without_a_written_hot_day_it_is_a_limit_until_one_is_written(use: Use) 
     assert (found.answer, found.because) == ("limits", ("heat/hot-not-known",))
 
 
+@pytest.mark.parametrize(("use", "who"), [("work", ""), ("leave", "  rex: {weight: 30, waits: yes}\n")])
+@pytest.mark.parametrize("coldest", ["unknown", "10 F", "40..70 F"])
+def test_never_go_to_work_or_leave_somebody_in_a_cold_that_nobody_wrote_or_that_is_too_cold(
+    use: Use, who: str, coldest: str
+) -> None:
+    """By a heater on a bare mains, whose site may give too little; with no water that could freeze."""
+    edits = (("people:\n", f"people:\n{who}"), ("coldest_design: 72 F", f"coldest_design: {coldest}"),
+             ("tank: {of: water, volume: 5}", "tank: {of: diesel, volume: 5}"))  # fmt: skip
+    text = CLEAN
+    for old, new in edits:
+        text = text.replace(old, new)
+    found = if_all_judge(study(read_rig(text).rig, TODAY), use)
+    code = "night-not-known" if coldest == "unknown" else "cold-at-work" if use == "work" else "left-in-cold"
+    assert found.answer != "go" and f"heat/{code}" in found.because
+
+
 @pytest.mark.parametrize(
     ("lacks", "code"), [("hottest_design: 74 F", "night-not-known"), ("coldest_design: 72 F", "hot-not-known")]
 )

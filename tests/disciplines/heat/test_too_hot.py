@@ -7,7 +7,7 @@ import pytest
 from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.day import Airing, day_of, hot_end_of
 from boxwright.disciplines.heat.hot import hot_days
-from boxwright.disciplines.heat.result import HotHours
+from boxwright.disciplines.heat.result import ColdWork, HotHours
 from boxwright.exchange import Moisture
 from boxwright.finding import Finding
 from boxwright.rig.compose import read_rig
@@ -224,3 +224,43 @@ def test_a_day_that_a_cooler_may_keep_cool_enough_is_not_surely_too_hot() -> Non
     (cooled,) = [one for one in told("sleep", sure, hill, weak) if one.code == "heat/too-hot"]
     assert (aired.kind, aired.where) == ("limit", "places[meadow]")
     assert (cooled.kind, cooled.where) == ("unknown", "places[hill]")
+
+
+def test_the_cold_of_work_is_that_of_its_hours_and_no_heater_counts_that_is_not_surely_fed() -> None:
+    """By hand: -5 C at six that swings 9 K is -4.4 C at eight by its cosine, the coldest hour of work."""
+    bare = ("weight: 4, stage: shell, done: yes, heater", "weight: 4, stage: later, heater")
+    (cold,) = cold_of(AT_WORK, bare)
+    assert (cold.heater, cold.outdoors.place) == ("", "meadow")
+    assert -4.4 + COLD < cold.cold.best < -3.0 + COLD
+    wanted = 17.0 + COLD
+    (lit,) = cold_of(AT_WORK)
+    assert lit.heater == "parts[heater]" and lit.cold.low > wanted - 0.5
+    electric = ("of: diesel, lowest: 900 W, highest: 4000 W", "of: electric, lowest: 100 W, highest: 150 W")
+    loose, blown = ("from: battery, to: heater", "from: battery, to: bed"), ("fuse: 15 A", "fuse: unknown")
+    dry = ("{cargo: all, tanks: {fuel: full}, parked", "{cargo: all, tanks: {fuel: unknown}, parked")
+    for unsure in (electric, loose, blown, dry):
+        (perhaps,) = cold_of(AT_WORK, unsure)
+        assert perhaps.cold.low == pytest.approx(cold.cold.low, abs=0.5), unsure
+
+
+@pytest.mark.parametrize("use", ["work", "leave"])
+def test_a_cold_that_is_sure_is_told_before_one_that_may_be_worse_and_a_cool_room_at_work_alone(use: str) -> None:
+    """A room of 14 C is too cold for nobody who waits, and cool for one who works in it."""
+    code = {"work": "heat/cold-at-work", "leave": "heat/left-in-cold"}[use]
+    who = (AT_WORK, ("weight: 4, stage: shell, done: yes, heater", "weight: 4, stage: later, heater"),
+           ("  owner: {weight: 80", "  rex: {weight: 25, waits: yes}\n  owner: {weight: 80"))  # fmt: skip
+    hill = ("places:\n", "places:\n  hill: {coldest_design: -10..40 C, height: 0 m, hottest_design: 22 C}\n")
+    (both,) = [one for one in slot_of(use, *who, hill).findings if one.code == code]
+    assert (both.kind, "at meadow" in both.says) == ("limit", True)
+    alone = ("meadow: {coldest_design: -5 C", "meadow: {coldest_design: 14 C")
+    (doubtful,) = [one for one in slot_of(use, *who, hill, alone).findings if one.code == code]
+    assert (doubtful.kind, "at hill" in doubtful.says) == ("unknown", True)
+    cool = [one.kind for one in slot_of(use, *who, alone).findings if one.code == code]
+    assert cool == (["advice"] if use == "work" else [])
+
+
+def cold_of(*edits: tuple[str, str]) -> tuple[ColdWork, ...]:
+    """Return the coldest days of those who work in the small rig."""
+    slot = slot_of("work", *edits)
+    assert slot.heat is not None
+    return slot.heat.cold_work

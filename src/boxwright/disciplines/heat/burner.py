@@ -170,6 +170,23 @@ def warmth_of(standing: StandingHeater, height: Band | None = None, charge: Band
     )
 
 
+def warmth_at_work(standing: StandingHeater, height: Band | None) -> Warmth:
+    """Return what a heater gives through a day of work: perhaps nothing where its feed or its fuel is not sure.
+
+    A battery is not held against a day, so that an electric heater of one is not sure.
+    """
+    warmth, feed = warmth_of(standing, height), standing.feed
+    is_fed = not standing.takes_electricity or (feed.is_sure and standing.is_fed)
+    if standing.runs == "electric":
+        is_lasting = feed.ends == "outside"
+    else:
+        is_lasting = standing.tank is not None and standing.tank.fill.low > 0.0 and standing.tank.is_certain
+    if is_fed and is_lasting:
+        return warmth
+    highest, lowest = (replace(_perhaps(one), best=one.best) for one in (warmth.highest, warmth.lowest))
+    return replace(warmth, highest=highest, lowest=lowest)
+
+
 def _as_fed(heat: Band, standing: StandingHeater) -> Band:
     """Return what a heater gives of its heat by what feeds it: what blows a fuse warms nothing.
 

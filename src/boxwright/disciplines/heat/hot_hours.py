@@ -21,6 +21,8 @@ NO_FAN_HELPS = columns("too_hot")["no fan helps"][0]
 """K: from here on moving air no longer cools anybody."""
 LEFT_TOO_HOT = columns("left_waiting")["no hotter"][0]
 """K: no hotter is it for whoever waits and cannot get out."""
+LEFT_TOO_COLD = columns("left_waiting")["no colder"][0]
+"""K: no colder."""
 WAITING: Band = interval(*columns("waiting")["gives off"])
 AIRED: tuple[Way, ...] = ("fans", "opened", "shut")
 """The ways to air it without a door, the best first."""
@@ -56,10 +58,7 @@ def hottest_left(own: Section, inside: Inside, waiting: int) -> HotHours | None:
 
     What cools it counts for nothing: it may stop, and nobody sees it.
     """
-    one, nothing = WAITING, exactly(0.0)
-    warm = Band(one.best * waiting, one.low * waiting, one.high * waiting, spread="interval", assumed=True)
-    there = (Moisture("waiting", nothing, warm, "waiting", 0, HOURS_OF_DAY),)
-    airing = Airing(inside.airflow, inside.airflow)
+    there, airing = given_by_waiting(waiting), Airing(inside.airflow, inside.airflow)
     runs = [(hot, _day(inside, hot, airing, there, "shut")) for hot in hot_days(own)]
     if not runs:
         return None
@@ -88,6 +87,13 @@ def _day_if_too_hot(
 ) -> DayRun | None:
     """Return a day that is surely too hot; remembered as the days themselves are."""
     return day_if_hotter(inside, hot, airing, people, way, asked, NO_FAN_HELPS)
+
+
+def given_by_waiting(waiting: int) -> tuple[Moisture, ...]:
+    """Return the warmth of so many who wait in it, all day and night."""
+    one, nothing = WAITING, exactly(0.0)
+    warm = Band(one.best * waiting, one.low * waiting, one.high * waiting, spread="interval", assumed=True)
+    return (Moisture("waiting", nothing, warm, "waiting", 0, HOURS_OF_DAY),)
 
 
 def _best_run(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], use: str) -> DayRun:

@@ -11,7 +11,18 @@ from dataclasses import replace
 from functools import lru_cache
 
 from boxwright.disciplines.heat.as_built import ENDS, End
-from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, COLDEST_AT, OFF, Inside, Outdoors, Warmth, hours_of
+from boxwright.disciplines.heat.cold_hours import (
+    ASLEEP_HOURS,
+    BEGINS,
+    COLDEST_AT,
+    DAYS,
+    HOURS_OF_DAY,
+    OFF,
+    Inside,
+    Outdoors,
+    Warmth,
+    hours_of,
+)
 from boxwright.disciplines.heat.method import (
     Cold,
     Heater,
@@ -111,6 +122,18 @@ def runs_of(
 ) -> dict[End, Course]:
     """Return the three days at each end of heat loss; the judged night are their last hours."""
     return dict(zip(ENDS, _runs(inside, outdoors, warmth, moisture), strict=True))
+
+
+def coldest_at_work(inside: Inside, outdoors: Outdoors, warmth: Warmth | None, moisture: tuple[Moisture, ...]) -> Band:
+    """Return the coldest hour (K) of those who work in it, on the last of three days as cold as a place gets.
+
+    Its heater is lit in good time; the sun counts for nothing.
+    """
+    working = [one for one in moisture if one.of == "people"]
+    last = range((DAYS - 1) * HOURS_OF_DAY, DAYS * HOURS_OF_DAY)
+    hours = [hour for hour in last if any(one.is_on((BEGINS + hour) % HOURS_OF_DAY) for one in working)]
+    runs = runs_of(inside, outdoors, warmth, moisture)
+    return _band({end: min(run.air[hour] for hour in hours) for end, run in runs.items()})
 
 
 def _by_the_heater(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from boxwright.disciplines.heat.battery import Hung
-from boxwright.disciplines.heat.cold_hours import Inside
+from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.day import DayRun
 from boxwright.disciplines.heat.feeds import (
     NO_FEED,
@@ -146,13 +146,24 @@ class HotHours:
 
 
 @dataclass(frozen=True, slots=True)
+class ColdWork:
+    """The coldest hour of work (K) on the coldest day of a place; ``heater`` is what warms it, empty for nothing."""
+
+    outdoors: Outdoors
+    heater: str
+    name: str
+    cold: Band
+
+
+@dataclass(frozen=True, slots=True)
 class Result:
     """What heat has worked out in one slot. ``held`` are the nights of people asleep, by place and heater.
 
     ``use`` is empty where nothing is judged. ``volume`` (m3) is that of the room, not known where the body is not.
     ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
     than those are worked out of. ``left`` are the places' nights with nobody in and the heater off, where the trailer
-    is left; ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
+    is left, ``left_waiting`` those with who waits in it; ``cold_work`` are the coldest days of those who work in it;
+    ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
     electricity in those nights, ``batteries`` what hangs on those that feed them. ``proof`` is what a logged
     night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out. ``hot`` is the hottest day of
     those in it, ``has_hot_day`` says that some place tells how hot it gets. ``no_night`` and ``no_hot_day`` are the
@@ -182,6 +193,8 @@ class Result:
     no_night: tuple[str, ...] = ()
     no_hot_day: tuple[str, ...] = ()
     waiting: tuple[tuple[str, bool], ...] = ()
+    left_waiting: tuple[HeldNight, ...] = ()
+    cold_work: tuple[ColdWork, ...] = ()
 
     @property
     def is_peopled(self) -> bool:

@@ -6,17 +6,17 @@ from collections.abc import Mapping
 from math import inf
 
 from boxwright.disciplines.heat.battery import hung_on
-from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_of
+from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_at_work, warmth_of
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.cooling import standing_cooler
 from boxwright.disciplines.heat.electricity import load_of
 from boxwright.disciplines.heat.feeds import feed_of, feed_of_cooler
 from boxwright.disciplines.heat.hot import hot_days
-from boxwright.disciplines.heat.hot_hours import hottest_left, hottest_of
-from boxwright.disciplines.heat.night import HeldNight, night_of
+from boxwright.disciplines.heat.hot_hours import given_by_waiting, hottest_left, hottest_of
+from boxwright.disciplines.heat.night import HeldNight, coldest_at_work, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
 from boxwright.disciplines.heat.proved import proof_of
-from boxwright.disciplines.heat.result import HotHours, Result, StandingCooler, StandingHeater
+from boxwright.disciplines.heat.result import ColdWork, HotHours, Result, StandingCooler, StandingHeater
 from boxwright.disciplines.heat.room import NIGHT
 from boxwright.disciplines.heat.shell import shell_of
 from boxwright.exchange import Airflow, Box, ElectricLoad, Layup, Moisture, Opening
@@ -91,7 +91,9 @@ def solve(
         placeless=not places,
         inside=inside,
         moisture=moisture,
-        left=_left(inside, places) if use == "leave" and is_known and waters else (),
+        left=_left(inside, places, ()) if use == "leave" and is_known and waters else (),
+        left_waiting=_left(inside, places, given_by_waiting(len(waiting))) if waiting and is_known else (),
+        cold_work=_at_work(inside, places, heaters, moisture) if use == "work" and is_known else (),
         waters=waters,
         loads=_loads(held, heaters, volume),
         batteries=hung_on(own, strung, feeds, dict(charges)),
@@ -167,9 +169,28 @@ def _hottest(
     return hottest_left(own, inside, waiting) if waiting else hottest_of(own, inside, moisture, coolers, use)
 
 
-def _left(inside: Inside, places: tuple[Outdoors, ...]) -> tuple[HeldNight, ...]:
-    """Return the coldest night of each place with nobody in and the heater off."""
-    return tuple(night_of(inside, place, None, ()) for place in places)
+def _left(inside: Inside, places: tuple[Outdoors, ...], there: tuple[Moisture, ...]) -> tuple[HeldNight, ...]:
+    """Return the coldest night of each place with nobody in but who is ``there``, and the heater off."""
+    return tuple(night_of(inside, place, None, there) for place in places)
+
+
+def _at_work(
+    inside: Inside, places: tuple[Outdoors, ...], heaters: tuple[StandingHeater, ...], moisture: tuple[Moisture, ...]
+) -> tuple[ColdWork, ...]:
+    """Return the coldest day of work of each place by its best heater, and without one where none may run."""
+    if not any(one.of == "people" for one in moisture):
+        return ()
+    runs = [one for one in heaters if one.vented != "in the room"]
+    found = []
+    for place in places:
+        each = [
+            ColdWork(place, one.planned.of, one.planned.name, coldest_at_work(inside, place, warmth, moisture))
+            for one in runs
+            if (warmth := warmth_at_work(one, place.height)).highest.known
+        ]
+        bare = ColdWork(place, "", "", coldest_at_work(inside, place, None, moisture))
+        found.append(max(each, key=lambda one: (one.cold.low, one.cold.best), default=bare))
+    return tuple(found)
 
 
 def _other_than(own: Section, told: set[str]) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.material import PACKAGE
-from boxwright.finding import Finding, Use
+from boxwright.finding import Finding, Use, listed
 from boxwright.source import Source, load_sources, load_table
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit, unit_scale
 
@@ -130,6 +130,14 @@ def between(band: Band, shown_in: HeaderUnits) -> str:
         return best
     unit = best.rpartition(" ")[2]
     return f"{best} ({low.removesuffix(f' {unit}')} to {high.removesuffix(f' {unit}')})"
+
+
+def waits(waiting: tuple[tuple[str, bool], ...]) -> str:
+    """Return who waits in it while it is left, or may: each name with whether that is written for certain."""
+    verb, names = ("waits" if len(waiting) == 1 else "wait"), listed(name for name, _ in waiting)
+    if not any(sure for _, sure in waiting):
+        return f"nobody wrote whether {names} {verb} in it while it is left"
+    return f"{names} {verb} in it while it is left"
 
 
 def asked_of_place(code: str, of: str, says: str, act: str, uses: tuple[Use, ...]) -> Finding:

@@ -25,7 +25,7 @@ from boxwright.disciplines.heat.findings.feed import (
     feed_too_small,
 )
 from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
-from boxwright.disciplines.heat.findings.frost import frost
+from boxwright.disciplines.heat.findings.frost import frost, left_in_cold
 from boxwright.disciplines.heat.findings.fumes import (
     exhaust_clear,
     exhaust_falls,
@@ -36,6 +36,7 @@ from boxwright.disciplines.heat.findings.fumes import (
 from boxwright.disciplines.heat.findings.height import height_not_known, too_high
 from boxwright.disciplines.heat.findings.hot import hot_not_known, left_in_heat, too_hot
 from boxwright.disciplines.heat.findings.night import (
+    cold_at_work,
     fuel_for_the_night,
     heat_not_known,
     held,
@@ -66,6 +67,7 @@ from boxwright.units import HeaderUnits
 __all__ = [
     "bare_plane",
     "battery_for_the_night",
+    "cold_at_work",
     "colour_not_known",
     "combustion_air",
     "cooler_breathes",
@@ -99,6 +101,7 @@ __all__ = [
     "hole_not_known",
     "hot_not_known",
     "hot_plate",
+    "left_in_cold",
     "left_in_heat",
     "line_bore",
     "logged_apart",
@@ -141,6 +144,8 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     hot_not_known,
     too_hot,
     left_in_heat,
+    left_in_cold,
+    cold_at_work,
     heat_not_known,
     height_not_known,
     feed_not_known,

@@ -1,15 +1,25 @@
-"""The rule of frost: what freezes while the trailer is left alone with its heater off."""
+"""What the cold does in a trailer that is left with its heater off: to who waits in it, and to its water."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import Literal
 
+from boxwright.disciplines.heat.hot_hours import LEFT_TOO_COLD
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import FuelTank
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.telling import A_COLD_NIGHT, LEAVE, OWN_RULE, asked_of_place, between, source_of, warm
+from boxwright.disciplines.heat.telling import (
+    A_COLD_NIGHT,
+    LEAVE,
+    OWN_RULE,
+    asked_of_place,
+    between,
+    source_of,
+    waits,
+    warm,
+)
 from boxwright.finding import Finding, listed
 from boxwright.units import Band, HeaderUnits
 
@@ -100,4 +110,34 @@ def _named(waters: tuple[FuelTank, ...]) -> str:
     return listed([one.name for one in waters])
 
 
-__all__ = ["frost"]
+def left_in_cold(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where it gets too cold for whoever waits in a trailer that is left, and cannot get out.
+
+    Asks: the coldest hour of the coldest night that is written, its heater off
+    Limit: 10 C, of dogs and cats in indoor housing, on the safe side from the first hour on; asked where it may be
+    Source: animals-recalled; three such days through the room, hour by hour
+    Lever: waits of who waits; a milder place
+    """
+    cold = [one for one in result.left_waiting if one.coldest.low < LEFT_TOO_COLD]
+    if not cold or result.use != "leave":
+        return
+    # Where it surely is too cold goes before where it may get colder.
+    night = min(cold, key=lambda one: (one.coldest.best >= LEFT_TOO_COLD, one.coldest.low))
+    names, is_written = listed(name for name, _ in result.waiting), any(sure for _, sure in result.waiting)
+    where = tuple(f"people[{name}]" for name, _ in result.waiting)
+    act = f"Take {names} with you when it is cold, or let somebody stay who sees to the heater; one that runs alone may"
+    act += " stop unseen"
+    act = act if is_written else f"Write waits: yes or waits: no of {names}; {act[0].lower()}{act[1:]}"
+    outside = between(night.outdoors.coldest, shown_in)
+    says = f"{waits(result.waiting)}: on the coldest night at {night.outdoors.place}, {outside} outside, the room"
+    says += f" comes to {between(night.coldest, shown_in)} with its heater off; below"
+    says += f" {warm(LEFT_TOO_COLD, shown_in)} nobody who cannot get out may be left in it"
+    yield Finding(
+        "heat/left-in-cold", where[0], "limit" if is_written and night.coldest.best < LEFT_TOO_COLD else "unknown",
+        says, night.coldest.low, LEFT_TOO_COLD, night.coldest.low - LEFT_TOO_COLD, "K",
+        source_of("left_waiting", "no colder"), where[0], act=act, minutes=5, could_stop=False, uses=LEAVE,
+        because=(*where, night.outdoors.of),
+    )  # fmt: skip
+
+
+__all__ = ["frost", "left_in_cold"]

@@ -16,6 +16,7 @@ from boxwright.disciplines.heat.telling import (
     asked_of_place,
     between,
     source_of,
+    waits,
     warm,
 )
 from boxwright.disciplines.heat.year_room import ROOMS
@@ -91,8 +92,8 @@ def left_in_heat(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     where = tuple(f"people[{name}]" for name, _ in result.waiting)
     act = f"Take {names} with you on such a day, or let somebody stay who can open it; what cools it may stop unseen"
     if not result.volume.known:
-        says = f"{_waits(result)}, and whether it gets too hot cannot be said: length, width and height of the body are"
-        says += " not all written"
+        says = f"{waits(result.waiting)}, and whether it gets too hot or too cold cannot be said: length, width and"
+        says += " height of the body are not all written"
         yield Finding(
             "heat/left-in-heat", where[0], "unknown", says, source=OWN_RULE, lever="trailer.body", act="Measure the"
             " body inside, stud face to stud face and deck to bows", minutes=10, could_stop=False, uses=LEAVE,
@@ -102,23 +103,17 @@ def left_in_heat(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         return
     is_written = any(sure for _, sure in result.waiting)
     act = act if is_written else f"Write waits: yes or waits: no of {names}; {act[0].lower()}{act[1:]}"
-    says = f"{_waits(result)}: on a hot day at {found.hot.place}, {between(found.hot.hottest, shown_in)} outside, the"
-    says += f" room comes to {between(found.warm, shown_in)}, shut and not cooled; above {warm(LEFT_TOO_HOT, shown_in)}"
-    says += " nobody who cannot get out may be left in it"
+    says = (
+        f"{waits(result.waiting)}: on a hot day at {found.hot.place}, {between(found.hot.hottest, shown_in)} outside,"
+    )
+    says += f" the room comes to {between(found.warm, shown_in)}, shut and not cooled; above"
+    says += f" {warm(LEFT_TOO_HOT, shown_in)} nobody who cannot get out may be left in it"
     yield Finding(
         "heat/left-in-heat", where[0], "limit" if is_written and found.warm.best > LEFT_TOO_HOT else "unknown", says,
         found.warm.high, LEFT_TOO_HOT,
         LEFT_TOO_HOT - found.warm.high, "K", source_of("left_waiting", "no hotter"), where[0], act=act, minutes=5,
         could_stop=False, uses=LEAVE, because=(*where, found.hot.of),
     )  # fmt: skip
-
-
-def _waits(result: Result) -> str:
-    """Return who waits in it while it is left, or may."""
-    names = listed(name for name, _ in result.waiting)
-    if not any(sure for _, sure in result.waiting):
-        return f"nobody wrote whether {names} {'waits' if len(result.waiting) == 1 else 'wait'} in it while it is left"
-    return f"{names} {'waits' if len(result.waiting) == 1 else 'wait'} in it while it is left"
 
 
 def _aired(found: HotHours) -> str:

@@ -10,7 +10,17 @@ from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.room import HEAT_OF_AIR
-from boxwright.disciplines.heat.telling import A_COLD_NIGHT, OWN_RULE, SLEEP, asked_of_place, between, source_of, warm
+from boxwright.disciplines.heat.telling import (
+    A_COLD_NIGHT,
+    LEAVE,
+    OWN_RULE,
+    SLEEP,
+    WORK,
+    asked_of_place,
+    between,
+    source_of,
+    warm,
+)
 from boxwright.finding import Finding, Kind
 from boxwright.units import Band, HeaderUnits, show, show_band
 
@@ -20,30 +30,36 @@ NEAR = MARGINS["near enough"]
 """K: a room so much below what is wanted still counts as held."""
 BEARABLE = columns("year_rooms")["too warm"][0]
 """K: warmer than people bear."""
+WORK_ROOM, HARD_WORK = (columns("at_work")[name][0] for name in ("work", "hard work"))
+"""K: no colder is a room to work in, and one to work hard in."""
 A_LITTLE_MILDER = 5.0
 """K above what the lowest setting just holds, for an example."""
 
 
 def night_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Ask how cold it gets where somebody sleeps.
+    """Ask how cold it gets where somebody sleeps, works, or waits while the trailer is left.
 
     Asks: a coldest night of every place that is written
     Limit: none
     Source: own-rule
     Lever: coldest_design of a place
     """
-    if result.use != "sleep" or not result.sleepers:
+    is_slept = result.use == "sleep" and bool(result.sleepers)
+    if not (is_slept or result.waiting or (result.use == "work" and result.is_peopled)):
         return
+    uses = {"sleep": SLEEP, "work": WORK}.get(result.use, LEAVE)
+    where = {"sleep": "where you sleep", "work": "where you work in it"}.get(result.use, "where it is left")
+    so = "so no night is worked out" if is_slept else "so nobody can say whether the room gets too cold"
     cold = f"coldest_design: {warm(A_COLD_NIGHT, shown_in)}"
     if result.placeless:
-        says = "nobody wrote how cold it gets where you sleep, so no night is worked out"
+        says = f"nobody wrote how cold it gets {where}, {so}"
         act = f"Write under places how cold its worst night is, such as my field: {{{cold}}}"
-        yield asked_of_place("heat/night-not-known", "places", says, act, SLEEP)
+        yield asked_of_place("heat/night-not-known", "places", says, act, uses)
         return
     for name in result.no_night:
-        says = f"nobody wrote how cold it gets at {name}, so no night there is worked out"
+        says = f"nobody wrote how cold it gets at {name}, {so.replace('is worked out', 'there is worked out')}"
         act = f"Write how cold its worst night is, such as {cold}"
-        yield asked_of_place("heat/night-not-known", f"places[{name}]", says, act, SLEEP)
+        yield asked_of_place("heat/night-not-known", f"places[{name}]", says, act, uses)
 
 
 def room_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -118,6 +134,37 @@ def held(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             yield _without(one, shown_in)
         elif one.warmth.highest.known and one.coldest.low < one.warmth.wanted - NEAR:
             yield _not_held(one, heater, shown_in)
+
+
+def cold_at_work(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where the room is colder than people work well in, on the coldest day that is written.
+
+    Asks: the coldest hour of work by the best heater that stands, lit in good time, without sun
+    Limit: 13 C, of a room for hard work (from memory); from 16 C down it is told as cold
+    Source: workrooms-recalled; three such days through the room, hour by hour
+    Lever: a heater that is fed and vented, insulation, another place
+    """
+    cold = [one for one in result.cold_work if one.cold.low < WORK_ROOM - NEAR]
+    if not cold:
+        return
+    one = min(cold, key=lambda each: (each.cold.best >= HARD_WORK, each.cold.low))
+    kind: Kind = "limit" if one.cold.best < HARD_WORK else "unknown" if one.cold.low < HARD_WORK else "advice"
+    row = "work" if kind == "advice" else "hard work"
+    limit = WORK_ROOM if kind == "advice" else HARD_WORK
+    by = f"by {one.name}" if one.heater else "with no heater that may run"
+    says = f"on the coldest day at {one.outdoors.place}, {between(one.outdoors.coldest, shown_in)} outside at its"
+    room = (
+        f"is {between(one.cold, shown_in)}" if kind == "limit" else f"may be as cold as {warm(one.cold.low, shown_in)}"
+    )
+    says += f" coldest, the room {room} at work {by};"
+    says += f" below {warm(limit, shown_in)} hands get stiff and people work badly"
+    where = one.heater or one.outdoors.of
+    yield Finding(
+        "heat/cold-at-work", where, kind, says, one.cold.low, limit, one.cold.low - limit, "K",
+        source_of("at_work", row), where, act="Dress for it and warm up elsewhere by the hour, or write a heater whose"
+        " fumes go outside, with what feeds it and what is in its tank", minutes=10, could_stop=False, uses=WORK,
+        because=(where, one.outdoors.of) if one.heater else (where,),
+    )  # fmt: skip
 
 
 def taken(one: HeldNight, shown_in: HeaderUnits) -> tuple[tuple[str, str], ...]:
