@@ -11,8 +11,9 @@ import pytest
 from boxwright.book.changeover_ends import ends_of
 from boxwright.book.changeover_setting import Making
 from boxwright.disciplines.layout.changeover import Freed, Leaving
+from boxwright.disciplines.layout.changeover_exits import exits_at
+from boxwright.disciplines.layout.changeover_leaving import leaving
 from boxwright.disciplines.layout.changeover_scene import Board
-from boxwright.disciplines.layout.changeover_told import exits_at, leaving
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 

@@ -130,7 +130,8 @@ class Making:
         held, hung = tuple(self._openings.held()), tuple(self._openings.hung())
         assert self._rig.layout.room is not None
         return Setting(self._rig.layout.room, tuple(fixed), tuple(movers), gates, tuple(turns), beds, exits, self.asks,
-                       held, hung, LENGTHS["before hole"], doubt, self._openings.around(), hopes)  # fmt: skip
+                       held, hung, LENGTHS["before hole"], doubt, self._openings.around(), hopes,
+                       tuple(name for name, _ in self._sleepers()))  # fmt: skip
 
     # ------------------------------------------------------------------ things
 

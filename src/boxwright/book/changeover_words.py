@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from boxwright.book.changeover import ChangeOver
-from boxwright.disciplines.layout.changeover import Changed, Freed, Step
+from boxwright.disciplines.layout.changeover import Changed, Freed, Leaving, Step
+from boxwright.disciplines.layout.changeover_leaving import THE_FLOOR, UNTRIED
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
-from boxwright.disciplines.layout.changeover_told import UNTRIED
 from boxwright.finding import listed
 from boxwright.units import HeaderUnits, show
 
@@ -17,6 +17,7 @@ STANDS = {
     "up": "folded up", "down": "let down", "in": "put in", "out": "set out",
 }  # fmt: skip
 """Where a thing stands, by the word of its pose."""
+NO_BED = "No bed that somebody sleeps in is there."
 MINUTE = 60.0
 HOW = (
     "Things are carried level along straight ways, over what they can be lifted over, and turned where there is room "
@@ -147,21 +148,7 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
     out = told.out
     if out is None:
         return
-    if out.word == "unknown":
-        yield "Out in two minutes: not known; no bed that somebody sleeps in is down, or nobody sleeps in one."
-    elif out.word == "blocked":
-        whom = f" of {listed(out.shut_in)}" if out.shut_in else ""
-        yield f"Out in two minutes: NO. Nobody gets out{whom}, whatever else is moved."
-    elif out.word == "untried":
-        yield "Out in two minutes: not known. It hangs on ways out that are to be tried or measured."
-    elif out.word == "not-found":
-        yield f"Out in two minutes: not known. The search gave up after {out.states} states; there may be a way."
-    else:
-        assert out.seconds is not None
-        word = "" if out.seconds <= SECONDS["two minutes"] else "NO. "
-        first = f"first {'; '.join(step_words(step) for step in out.steps)}; then " if out.steps else ""
-        ways = listed([f"from {bed} by {name}, {show(far, 'm', units)}" for bed, name, far in out.ways])
-        yield f"Out in two minutes: {word}{first}{ways}: the last is out after {minutes(out.seconds)}."
+    yield f"Out in two minutes: {_out_words(out, units)}"
     if told.there.leave_out:
         yield f"That is with {listed(told.there.leave_out)} left outside: as it is written, the night is not come to."
     if told.there.word in {"blocked", "not-found"}:
@@ -177,6 +164,35 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
         yield f"{says[0].upper()}{says[1:]}."
 
 
+def _out_words(out: Leaving, units: HeaderUnits) -> str:
+    """Return how everybody gets out, and how soon the last one is."""
+    is_late = out.seconds is not None and out.seconds > SECONDS["two minutes"]
+    if out.word == "found":
+        return ("NO. " if is_late else "") + _way_words(out, units)
+    if out.ways:
+        says = _way_words(out, units)
+        return f"{'NO' if is_late else 'not known'}. {NO_BED} {says[0].upper()}{says[1:]}"
+    if out.word == "unknown":
+        return "not known; not every bed that somebody sleeps in is down."
+    is_floor = THE_FLOOR in out.shut_in
+    lead = f"{NO_BED} " if is_floor else ""
+    if out.word == "blocked":
+        whom = " from free floor" if is_floor else f" of {listed(out.shut_in)}" if out.shut_in else ""
+        return f"NO. {lead}Nobody gets out{whom}, whatever else is moved."
+    if out.heavy:
+        return f"not known. {lead}It hangs on whether those who sleep here can move {listed(out.heavy)}."
+    if out.word == "untried":
+        return f"not known. {lead}It hangs on ways out that are to be tried or measured."
+    return f"not known. {lead}The search gave up after {out.states} states; there may be a way."
+
+
+def _way_words(out: Leaving, units: HeaderUnits) -> str:
+    assert out.seconds is not None
+    first = f"first {'; '.join(step_words(step) for step in out.steps)}; then " if out.steps else ""
+    ways = listed([f"from {bed} by {name}, {show(far, 'm', units)}" for bed, name, far in out.ways])
+    return f"{first}{ways}: the last is out after {minutes(out.seconds)}."
+
+
 def asked_words(told: ChangeOver) -> Iterator[str]:
     """Yield what is left open."""
     for one in told.asks:
@@ -186,6 +202,6 @@ def asked_words(told: ChangeOver) -> Iterator[str]:
     if told.perhaps:
         yield f"Counted as there, though nobody ticked it: {listed(told.perhaps)}."
     most = max((step.hands for one in (told.there, told.back) for step in one.steps), default=0)
-    if most > told.hands:
-        sleep = "the one that sleeps here" if told.hands == 1 else f"the {told.hands} that sleep here"
+    if most > max(told.hands, 1):
+        sleep = {0: "one", 1: "the one that sleeps here"}.get(told.hands, f"the {told.hands} that sleep here")
         yield f"Some of it wants more hands than {sleep}: get help, or roll it."

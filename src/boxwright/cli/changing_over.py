@@ -152,9 +152,9 @@ def exit_style(before: Iterable[Freed], after: Iterable[Freed]) -> Style:
 
 def out_style(out: Leaving) -> Style:
     """Return the colour of how everybody gets out: in time, too late or not, not known."""
-    if out.word != "found" or out.seconds is None:
-        return "stop" if out.word == "blocked" else "unknown"
-    return "go" if out.seconds <= SECONDS["two minutes"] else "stop"
+    if out.word == "blocked" or (out.seconds is not None and out.seconds > SECONDS["two minutes"]):
+        return "stop"
+    return "go" if out.word == "found" and out.seconds is not None else "unknown"
 
 
 def _both(found: ChangeOver) -> tuple[End, End]:

@@ -9,10 +9,11 @@ import pytest
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.changeover import IN, OPEN, OUT, OUTSIDE, Changed, Mover, Posed, Setting
 from boxwright.disciplines.layout.changeover_lattice import lattice
+from boxwright.disciplines.layout.changeover_leaving import leaving
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import Board
 from boxwright.disciplines.layout.changeover_search import Move, _is_possible, _still_to_do, _toll, cheapest
-from boxwright.disciplines.layout.changeover_told import Told, changed, leaving, told
+from boxwright.disciplines.layout.changeover_told import Told, changed, told
 from boxwright.disciplines.layout.changeover_ways import way
 from boxwright.exchange import Vector
 from tests.disciplines.layout.changing import (

@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from boxwright.disciplines.layout.changeover import Setting
-from boxwright.disciplines.layout.changeover_told import gets_up_from
+from boxwright.disciplines.layout.changeover_exits import gets_up_from
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.model.place import Place, Surfaces

@@ -113,7 +113,8 @@ class Setting:
     under a hatch or outside a wall is before its hole. ``around`` is what leaves that slide into their walls may meet
     there, things aside. ``asks`` are sentences on what nobody wrote: with any of them an
     answer is only as far as known. ``doubt`` says how far all boxes are grown by their doubt, 1 for all of it;
-    ``hopes`` that holes are as large as their leaves may leave them at most, not at least.
+    ``hopes`` that holes are as large as their leaves may leave them at most, not at least. ``people`` are the names of
+    those who sleep here.
     """
 
     faces: Surfaces
@@ -130,6 +131,7 @@ class Setting:
     doubt: float = 0.0
     around: Around | None = None
     hopes: bool = False
+    people: tuple[str, ...] = ()
 
     @property
     def room(self) -> Block:
@@ -202,7 +204,9 @@ class Leaving:
     """How everybody gets out at night: what must move first, and through what; ``seconds`` is None where none can.
 
     ``ways`` are the beds' names with their exit and how far (m) it is. ``states`` as for a change-over. ``untried``:
-    there is one only by exits that are to be tried or measured. ``shut_in`` are the names of beds without any.
+    there is one only by exits that are to be tried or measured, or where those who sleep here can move what is too
+    ``heavy`` for them. ``shut_in`` are the names of beds without any. Where nobody's bed stands it is told from the
+    free floor, and is ``unknown`` for who does not lie there.
     """
 
     word: Literal["found", "blocked", "not-found", "unknown", "untried"]
@@ -212,3 +216,4 @@ class Leaving:
     exits: tuple[Freed, ...] = ()
     states: int = 0
     shut_in: tuple[str, ...] = ()
+    heavy: tuple[str, ...] = ()

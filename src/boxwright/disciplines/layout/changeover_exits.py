@@ -1,0 +1,146 @@
+"""What is known of each exit at one moment of a change-over, from every bed that is down, else from free floor."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, Freed, Setting
+from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
+from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
+from boxwright.disciplines.layout.free_spot import free_spot
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.passage import reach, within
+from boxwright.disciplines.layout.terraces import Bed, outline_of
+from boxwright.disciplines.layout.ways import scene_drawn, ways_out
+
+
+def exits_at(board: Board, state: State) -> tuple[Freed, ...]:
+    """Return what is known of each exit in a state, from every bed that is down, else from where one can stand."""
+    known = board.exits.get(_seen(board, state))
+    if known is None:
+        known = board.exits[_seen(board, state)] = tuple(_exits(board, state))
+    return known
+
+
+def _seen(board: Board, state: State) -> State:
+    """Return a state without what makes no difference to who gets out: doors that open from inside, shut or open."""
+    free = {gate.of for gate in board.setting.gates if gate.release == "inside" and not gate.sweep}
+    return tuple(0 if one.of in free else p for one, p in zip(board.movers, state, strict=True))
+
+
+def _exits(board: Board, state: State) -> Iterator[Freed]:
+    bodies, setting = bodies_at(board, state), board.setting
+    down = tuple(bed for bed in setting.beds if is_down(board, state, bed))
+    starts = down or floor_at(board, state)
+    gates, beds = {gate.of: gate for gate in setting.gates}, frozenset(bed.of for bed in down)
+    for opening in setting.exits:
+        release = gates[opening.of].release if opening.of in gates else "unknown"
+        number = board.index.get(opening.of)
+        if number is not None and board.movers[number].poses[state[number]].word == OPEN:
+            release = "inside"
+        held = next((one for one in setting.held if one.of == opening.of), None)
+        lost = board.leaves.held(opening.of, enumerate(state), beds)
+        if release == "not in yet":
+            yield Freed(opening.of, opening.name, "perhaps")
+        elif held is not None and held.word == "fixed":
+            yield held
+        elif release in {"none", "key", "tool"}:
+            yield Freed(opening.of, opening.name, "shut", () if release == "none" else (release,))
+        elif opening.wall == "roof" and (names := _over_and_under(bodies, opening, setting)):
+            yield Freed(opening.of, opening.name, "blocked", names)
+        elif shut := next((one for one in (held, lost) if one is not None and one.word == "blocked"), None):
+            yield shut
+        elif not (able := [bed for bed in starts if _gets_out(bodies, bed, opening, setting)]):
+            yield _blocked(bodies, starts, opening, setting)
+        else:
+            is_asked = release != "inside" or (opening.wall == "roof" and not _is_climbed_to(down, opening, setting))
+            asked = Freed(opening.of, opening.name, "unknown" if is_asked else "free")
+            found = lost or (asked if is_asked else held or asked)
+            yield replace(found, not_from=tuple(bed.name for bed in starts if bed not in able))
+
+
+def _over_and_under(bodies: tuple[Body, ...], opening: Closed, setting: Setting) -> tuple[str, ...]:
+    """Return the names of what lies over a hatch, or hangs so close under it that nobody gets between."""
+    least = setting.faces.ceiling - ROOM["crawl"]
+    around = outline_of(_hole(opening))
+    found = (
+        body.name
+        for body in bodies
+        if any(block.high[2] > least and within(outline_of(block), around) is not None for block in body.blocks)
+    )
+    return tuple(dict.fromkeys(found))
+
+
+def _is_climbed_to(beds: Iterable[Bed], opening: Closed, setting: Setting) -> bool:
+    """Return whether a bed that is down is under a hatch, so near that who stands on it has the shoulders outside."""
+    return any(gets_up_from(bed, opening, setting) for bed in beds)
+
+
+def gets_up_from(bed: Bed, opening: Closed, setting: Setting) -> bool:
+    """Return whether enough of a hole is over a bed to get through there, and near it, wherever both may be."""
+    top = bed.top - (bed.place.z.best - bed.place.z.low)
+    if setting.faces.ceiling - top > ROOM["stoop"]:
+        return False
+    for axis in (0, 1):
+        mine, hole = ((place.x, place.y)[axis] for place in (bed.place, opening.place))
+        half, wide = bed.place.size[axis] / 2.0, opening.place.size[axis]
+        over = min(
+            min(at + wide / 2.0, mine.low + half) - max(at - wide / 2.0, mine.high - half)
+            for at in (hole.low, hole.high)
+        )
+        if over < min(SQUEEZE, wide):
+            return False
+    return True
+
+
+def _hole(opening: Closed) -> Block:
+    (x, y), (length, width, _) = (opening.place.x.best, opening.place.y.best), opening.place.size
+    return Block((x - length / 2.0, y - width / 2.0, 0.0), (x + length / 2.0, y + width / 2.0, 0.0))
+
+
+def _gets_out(bodies: tuple[Body, ...], bed: Bed, opening: Closed, setting: Setting) -> bool:
+    """Return whether somebody gets from a bed to an opening, on foot or climbing on what is built in."""
+    for climbs in (False, True):
+        scene = scene_drawn(bodies, bed, opening, setting.faces, climbs)
+        if reach(scene.without(()), scene.start, (scene.goal,), ROOM["pass"])[0]:
+            return True
+    return False
+
+
+def _blocked(bodies: tuple[Body, ...], starts: tuple[Bed, ...], opening: Closed, setting: Setting) -> Freed:
+    """Return what blocks an exit or leaves it tight: the fewest things that would have to go."""
+    names = {body.of: body.name for body in bodies}
+    aisles = ways_out(bodies, starts, (opening,), setting.faces)
+    by = (names.get(of, of) for one in aisles if one.width.low < ROOM["pass"] for of in one.blocked_by)
+    widest = (max((one.width.high for one in aisles if one.of == bed.of), default=0.0) for bed in starts)
+    is_tight = min(widest, default=0.0) >= SQUEEZE
+    return Freed(opening.of, opening.name, "tight" if is_tight else "blocked", tuple(dict.fromkeys(by)))
+
+
+def floor_at(board: Board, state: State) -> tuple[Bed, ...]:
+    """Return the free floor to begin at where no bed is down; nothing where one can stand nowhere."""
+    spot = free_spot(bodies_at(board, state), board.setting.faces)
+    return (replace(spot, sleepers=board.setting.people or ("somebody",)),) if spot is not None else ()
+
+
+def bodies_at(board: Board, state: State) -> tuple[Body, ...]:
+    """Return everything that stands inside in a state, where it stands then."""
+    moved = []
+    for i, one in enumerate(board.movers):
+        if one.body is not None and (blocks := board.blocks((i, state[i]))):
+            is_on_bed = one.lies_on and one.poses[state[i]].word == "night"
+            over = one.lies_on if is_on_bed else one.body.carried_by
+            moved.append(replace(one.body, blocks=blocks, carried_by=over))
+    return (*board.setting.fixed, *moved)
+
+
+def is_down(board: Board, state: State, bed: Bed) -> bool:
+    """Return whether one can lie on a bed in a state."""
+    number = board.index.get(bed.of)
+    if number is None:
+        return any(one.of == bed.of for one in board.setting.fixed)
+    one = board.movers[number]
+    return state[number] == DOWN if one.kind == "fold" else one.poses[state[number]].word not in {OUTSIDE, "travel"}

@@ -1,0 +1,144 @@
+"""How everybody gets out of bed and out of the trailer at night: what is cleared first, and by which exit."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise
+from math import dist
+from typing import Literal, NamedTuple
+
+from boxwright.disciplines.layout.bodies import Body
+from boxwright.disciplines.layout.body_sizes import ROOM
+from boxwright.disciplines.layout.changeover import OPEN, Leaving, Setting
+from boxwright.disciplines.layout.changeover_exits import bodies_at, exits_at, floor_at, is_down
+from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS
+from boxwright.disciplines.layout.changeover_scene import Board, State
+from boxwright.disciplines.layout.changeover_search import MOST_WAYS, Found, cheapest
+from boxwright.disciplines.layout.changeover_steps import steps_of
+from boxwright.disciplines.layout.parts import Closed
+from boxwright.disciplines.layout.terraces import Bed
+from boxwright.disciplines.layout.ways import scene_drawn, way_drawn
+
+MOST_TO_LEAVE = 400
+"""A search for the way out gives up after so many states."""
+UNTRIED = frozenset({"unknown", "unmeasured", "tight"})
+"""What is said of an exit by which somebody may get out, and which has to be tried or measured first."""
+THE_FLOOR = "the floor"
+
+
+def leaving(board: Board, start: State) -> Leaving:
+    """Return how everybody gets out of bed and out of the trailer in a state.
+
+    Where nobody's bed is there it begins at the free floor, and how long it takes from bed is not known.
+    """
+    beds = tuple(bed for bed in board.setting.beds if bed.sleepers)
+    if not all(is_down(board, start, bed) for bed in beds):
+        return Leaving("unknown", exits=exits_at(board, start))
+    hands = sum(len(bed.sleepers) for bed in beds) or max(len(board.setting.people), 1)
+    heavy = frozenset(i for i, one in enumerate(board.movers) if one.hands > hands)
+    out, found = _cleared(board, start, beds, frozenset())
+    moved = {move.mover for move, _ in found.moves or ()}
+    if moved & heavy:
+        lifted, _ = _cleared(board, start, beds, heavy)
+        if lifted.word == "found":
+            out = lifted
+        else:  # they may drag it, or not; and what nobody weighed counts for more than it may weigh
+            names = tuple(board.movers[i].name for i in sorted(moved & heavy))
+            out = Leaving("untried", exits=out.exits, states=out.states, shut_in=lifted.shut_in, heavy=names)
+    if beds or out.word != "found":
+        return out
+    return replace(out, word="unknown")
+
+
+def _cleared(board: Board, start: State, beds: tuple[Bed, ...], heavy: frozenset[int]) -> tuple[Leaving, Found]:
+    """Return how everybody gets out where some things are too heavy to move, and the search for it."""
+    exits = exits_at(board, start)
+    tonight = {bed.of for bed in beds}
+    inside = {gate.of for gate in board.setting.gates if gate.release == "inside"}
+    # nobody folds up the bed he lies in, or opens from inside what does not open from there
+    stuck = heavy | frozenset(
+        i for i, one in enumerate(board.movers) if one.of in tonight or (one.kind == "gate" and one.of not in inside)
+    )
+    whence = [bed.name for bed in beds] or [THE_FLOOR]
+    untried, shut_in = set[str](), list(whence)
+
+    def is_done(state: State) -> bool:
+        known = exits_at(board, state)
+        untried.update({one.word for one in known} & UNTRIED)
+        without = [name for name in whence if not any(one.lets_out(name) for one in known)]
+        shut_in[:] = [name for name in shut_in if name in without]
+        return not without
+
+    found = cheapest(board, start, start, MOST_TO_LEAVE, MOST_WAYS, is_done, stuck)
+    if found.moves is None:
+        word: Literal["untried", "blocked", "not-found"]
+        word = "untried" if untried else "blocked" if found.is_exhausted else "not-found"
+        return Leaving(word, exits=exits, states=found.states, shut_in=tuple(shut_in)), found
+    steps = tuple(steps_of(board, start, found))
+    state = found.moves[-1][1] if found.moves else start
+    starts = beds or floor_at(board, state)
+    ways, onward = _quickest(board, state, starts)
+    named = tuple((bed.name, one.name, one.far) for bed, one in zip(starts, ways, strict=True))
+    seconds = SECONDS["rise"] + sum(step.seconds for step in steps) + onward
+    return Leaving("found", steps, named, seconds, exits, found.states), found
+
+
+class _Path(NamedTuple):
+    """One way from a bed: the exit's name, how far it is (m), and how long opening it and going through it take (s)."""
+
+    name: str
+    far: float
+    opened: float
+    through: float
+
+
+def _quickest(board: Board, state: State, beds: tuple[Bed, ...]) -> tuple[tuple[_Path, ...], float]:
+    """Return which way each bed takes so that the last is out soonest, and when that is, counted from who is up.
+
+    All go to the exit at once, it is opened, and they go through one after the other, the slowest hole counted for all.
+    """
+    paths = [tuple(_paths(board, state, bed)) for bed in beds]
+    sleepers = sum(len(bed.sleepers) for bed in beds)
+    every = {(one.opened, one.through) for some in paths for one in some}
+    chosen = []
+    for opened in sorted({one for one, _ in every}):
+        for through in sorted({one for _, one in every}):
+            # among exits no slower than these the nearest is as good as any
+            able = [[one for one in some if one.opened <= opened and one.through <= through] for some in paths]
+            if all(able):
+                ways = tuple(min(some, key=lambda one: (one.far, one.name)) for some in able)
+                chosen.append((_soonest(ways, sleepers), tuple((one.far, one.name) for one in ways), ways))
+    seconds, _, ways = min(chosen)
+    return ways, seconds
+
+
+def _soonest(ways: tuple[_Path, ...], sleepers: int) -> float:
+    far = max(one.far for one in ways)
+    return far / PACE + max(one.opened for one in ways) + sleepers * max(one.through for one in ways)
+
+
+def _paths(board: Board, state: State, bed: Bed) -> Iterator[_Path]:
+    """Yield the way from a bed by each free exit."""
+    free = {one.of for one in exits_at(board, state) if one.lets_out(bed.name)}
+    bodies = bodies_at(board, state)
+    for opening in board.setting.exits:
+        far = _far(bodies, bed, opening, board.setting) if opening.of in free else None
+        number = board.index.get(opening.of)
+        if far is None or number is None:
+            continue
+        gate = next(one for one in board.setting.gates if one.of == opening.of)
+        mover = board.movers[number]
+        is_open = mover.poses[state[number]].word == OPEN
+        kind = "through door" if gate.carries else "through window"
+        yield _Path(opening.name, far, 0.0 if is_open else mover.seconds, SECONDS[kind])
+
+
+def _far(bodies: tuple[Body, ...], bed: Bed, opening: Closed, setting: Setting) -> float | None:
+    """Return how far (m) it is from the middle of a bed to an exit, on foot if it can be; None where no way leads."""
+    for climbs in (False, True):
+        path = way_drawn(scene_drawn(bodies, bed, opening, setting.faces, climbs), ROOM["pass"])
+        if path:
+            middle = (bed.place.x.best, bed.place.y.best)
+            return sum(dist(a, b) for a, b in pairwise(path)) + dist(middle, path[0])
+    return None
