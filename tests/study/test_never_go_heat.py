@@ -22,13 +22,13 @@ FUEL = "  fuel: {x: -30, side: centre, z: 0, size: 14 x 8 x 10, weight: 4, stage
 
 
 @cache
-def by(heater: str, *edits: tuple[str, str]) -> Verdict:
-    """Return whether somebody may sleep by a heater that is written so."""
+def by(heater: str, *edits: tuple[str, str], use: Use = "sleep") -> Verdict:
+    """Return whether somebody may sleep by a heater that is written so, or leave it."""
     text = CLEAN.replace("tanks: {can: full}", "tanks: {can: full, fuel: full}")
     for old, new in ((ELECTRIC, heater), ("  shelf:", f"{FUEL}  shelf:"), *edits):
         assert text.count(old) == 1, old
         text = text.replace(old, new)
-    return if_all_judge(study(read_rig(text).rig, TODAY), "sleep")
+    return if_all_judge(study(read_rig(text).rig, TODAY), use)
 
 
 def test_the_heater_they_start_from_may_be_slept_by() -> None:
@@ -84,6 +84,44 @@ def test_a_missing_fact_of_its_fumes_is_a_no_and_none_makes_it_better(old: str, 
     assert WORST_FIRST.index(found.answer) <= WORST_FIRST.index(whole.answer), (found.answer, found.because)
     if code:
         assert (found.answer, code in found.because) == ("no", True), found.because
+
+
+ANY_PUMP = "pump below floor at 30 deg, line 2 mm bore, warmer]"
+
+
+@pytest.mark.parametrize("use", ["sleep", "leave"])
+@pytest.mark.parametrize(
+    ("path", "worst"),
+    [
+        (f"[fuel, filter inside z 2, valve, {ANY_PUMP}", "no"),
+        (f"[fuel, filter in the room z 2, {ANY_PUMP}", "no"),
+        (f"[fuel, filter inside, {ANY_PUMP}", "ask"),
+        (f"[fuel, filter below floor, {ANY_PUMP}", "ask"),
+        (f"[fuel, valve?, filter below floor, {ANY_PUMP}", "ask"),
+        ("[fuel, warmer]", "ask"),
+        ("unknown", "ask"),
+        ("[]", "ask"),
+        (f"[fuel, valve at tank, filter inside z 2, {ANY_PUMP}", "limits"),
+        (f"[fuel, valve at tank, filter, {ANY_PUMP}", "limits"),
+        (
+            "[fuel, valve at tank, filter below floor, pump under the bunk z 2 at 30 deg, line 2 mm bore, warmer]",
+            "limits",
+        ),
+        (f"[fuel, valve at tank, filter below floor, {ANY_PUMP}", ""),
+        (f"[fuel, filter below floor, valve, {ANY_PUMP}", ""),
+    ],
+)
+def test_what_may_let_its_fuel_into_the_room_is_no_go_for_who_sleeps_in_it_or_leaves_it(
+    use: Use, path: str, worst: str
+) -> None:
+    """Its tank hangs before the wall, higher than the burner; nobody wrote how high above the sea anybody sleeps."""
+    found = by(
+        DIESEL.replace(PATH, f"path: {path}, reach: yes"),
+        ("centre, z: 0, size: 14", "centre, z: 60, size: 14"),
+        use=use,
+    )
+    assert found.answer == (worst or ("limits" if use == "sleep" else "go")), (found.answer, found.because)
+    assert bool({"heat/fuel-drains-in", "heat/fuel-valve"} & set(found.because)) == bool(worst)
 
 
 def test_what_burns_in_the_room_is_a_no_even_where_nobody_ticked_it() -> None:

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from itertools import pairwise
 from math import inf, isfinite
-from typing import Literal
 
 from boxwright.disciplines import air, frame, heat
 from boxwright.disciplines.air.parts import PlannedVent
 from boxwright.disciplines.air.solve import lined_share
 from boxwright.disciplines.frame.parts import StandingOpening
 from boxwright.disciplines.frame.result import Buildup, Hole, Intrusion, LayerPiece, Member, Wall
+from boxwright.disciplines.heat.burner import side_of_the_shell
 from boxwright.disciplines.heat.parts import FuelTank
 from boxwright.disciplines.water.parts import StandingTank
 from boxwright.exchange import Airflow, Box, Context, Layup, LayupLayer, Moisture, Night, Opening, Vector
 from boxwright.finding import Finding
 from boxwright.model.part import Frame
-from boxwright.model.place import Place, shifted
+from boxwright.model.place import shifted
 from boxwright.model.trailer import Person
 from boxwright.rig.rig import Rig
 from boxwright.study.once import Failed, Once
@@ -346,25 +346,10 @@ def fuel_of(tanks: tuple[StandingTank, ...], box: Box) -> tuple[FuelTank, ...]:
             one.place.low_edge(2),
             shifted(one.place.z, one.place.size[2] / 2.0),
             one.share.low == one.share.high,
-            _side_of_the_shell(one.place, box),
+            side_of_the_shell(one.place, box),
         )
         for one in tanks
     )
-
-
-def _side_of_the_shell(place: Place, box: Box) -> Literal["in the room", "outside", "unknown"]:
-    """Return whether a box lies wholly in the room or wholly out of it; a doubtful place, or one through a wall, is
-    unknown."""
-    length, width, height = box.inside
-    room = ((0.0, length), (-width / 2.0, width / 2.0), (0.0, height))
-    edges = [(place.low_edge(axis), shifted(place.low_edge(axis), place.size[axis])) for axis in range(3)]
-    if not all(low.known for low, _ in edges):
-        return "unknown"
-    sides = tuple(zip(edges, room, strict=True))
-    if any(high.high <= start or low.low >= end for (low, high), (start, end) in sides):
-        return "outside"
-    is_in = all(low.low >= start - TOUCH and high.high <= end + TOUCH for (low, high), (start, end) in sides)
-    return "in the room" if is_in else "unknown"
 
 
 def airflow_of(offered: air.Offers) -> Airflow:

@@ -8,6 +8,7 @@ import pytest
 
 from boxwright.disciplines.heat.burner_sheet import burner_grids
 from boxwright.disciplines.heat.findings import findings
+from boxwright.disciplines.heat.fuel_piece import kind_of, shuts_off, where_of
 from boxwright.disciplines.heat.fuel_way import way_of
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
@@ -86,19 +87,204 @@ def test_a_pump_pushes_as_high_as_the_burner_may_stand_over_where_it_may_hang() 
     assert "2700 mm" in said.says
 
 
-def test_a_bore_in_doubt_is_told_by_the_end_that_is_out_of_bounds() -> None:
-    (narrow,) = told("heat/line-bore", ("line 2 mm bore", "line 1..3 mm bore"))
-    assert "1 mm" in narrow.says and "holds back" in narrow.says
+@pytest.mark.parametrize("span", ["1..3 mm", "1 to 3 mm", "1-3 mm", "1 mm to 3 mm", "1 or 3 mm", "bore 1..3 mm"])
+def test_a_bore_in_doubt_is_asked_by_the_end_that_is_out_of_bounds(span: str) -> None:
+    line = f"line {span}" if "bore" in span else f"line {span} bore"
+    (narrow,) = told("heat/line-bore", ("line 2 mm bore", line))
+    assert "may have a bore of 1 mm to 3 mm" in narrow.says and "holds back" in narrow.says
+    assert narrow.kind == "unknown"
     assert narrow.margin == pytest.approx(-0.0005), "1 mm of the 1.5 mm such pumps want"
+
+
+def test_a_bore_is_told_as_too_wide_only_where_all_of_it_is() -> None:
     (wide,) = told("heat/line-bore", ("line 2 mm bore", "line 2..6 mm bore"))
     assert "6 mm" in wide.says and "bubbles" in wide.says and wide.margin == pytest.approx(-0.001)
+    (sure,) = told("heat/line-bore", ("line 2 mm bore", "line 6..8 mm bore"))
+    assert (wide.kind, sure.kind) == ("unknown", "fix") and "has a bore of 6 mm to 8 mm" in sure.says
+    (none,) = told("heat/line-bore", ("line 2 mm bore", "line unknown bore"))
+    assert none.says.startswith("nobody wrote the bore")
+
+
+def test_a_lift_over_a_span_is_asked_where_an_end_of_it_is_too_high_and_told_where_both_are() -> None:
+    """The foot of the tank is on the deck; 500 mm is what such pumps draw up (from memory)."""
+    hangs = "pump at 30 deg below floor z -100"
+    (asked,) = told("heat/pump-lift", (hangs, "pump at 30 deg outside z 400 to 700"))
+    assert (asked.kind, asked.margin) == ("unknown", pytest.approx(-0.2)) and "perhaps" in asked.says
+    (sure,) = told("heat/pump-lift", (hangs, "pump at 30 deg outside z 600..700"))
+    assert sure.kind == "fix" and "600 mm to 700 mm" in sure.says
+    (long,) = told("heat/pump-lift", (hangs, "pump at 30 deg below floor z -2000..-100"))
+    assert (long.kind, long.margin) == ("unknown", pytest.approx(-0.1)), "up to a burner at 100 mm"
+    (deep,) = told(
+        "heat/pump-lift",
+        (hangs, "pump at 30 deg below floor"),
+        ("x: -800, side: centre, z: 0", "x: -800, side: centre, z: -600"),
+    )
+    assert deep.kind == "unknown", "it may hang as low as the tank"
+
+
+@pytest.mark.parametrize(
+    ("angle", "kind"),
+    [
+        ("at 20..60 deg", "unknown"),
+        ("at 20 to 60 deg", "unknown"),
+        ("at 20-60 deg", "unknown"),
+        ("at 40..60 deg", "fix"),
+        ("at 20..30 deg", ""),
+        ("at -30 deg", "fix"),
+        ("at 30 deg outlet down", "fix"),
+        ("at 30 deg outlet up", ""),
+        ("at some deg", "unknown"),
+    ],
+)
+def test_the_angle_of_a_pump_by_both_its_ends(angle: str, kind: str) -> None:
+    said = told("heat/pump-angle", ("pump at 30 deg below", f"pump {angle} below"))
+    assert [one.kind for one in said] == ([kind] if kind else [])
 
 
 def test_the_angle_and_the_bore() -> None:
-    (heater,) = warmed((PATH, "[fuel, pump at 30 deg, line 1/8 in bore, heater]")).heaters
+    (heater,) = warmed((PATH, "[fuel, pump at 30 deg, line 2 m long 1/8 in bore, heater]")).heaters
     pump, line = way_of(heater, MM)
-    assert pump.angle == pytest.approx(30.0 * pi / 180.0)
+    assert pump.angle is not None and pump.angle.best == pytest.approx(30.0 * pi / 180.0)
     assert line.bore is not None and line.bore.best == pytest.approx(0.003175)
+
+
+@pytest.mark.parametrize(
+    ("piece", "kind", "where", "shuts"),
+    [
+        ("hose to valve", "line", "unknown", False),
+        ("line from filter to pump 2 mm bore", "line", "unknown", False),
+        ("valve at tank", "valve", "unknown", True),
+        ("shut-off valve", "valve", "unknown", True),
+        ("valve?", "valve", "unknown", False),
+        ("valve unknown", "valve", "unknown", False),
+        ("check valve inside", "joint", "in the room", False),
+        ("drain tap in the room", "joint", "in the room", False),
+        ("filter without a valve inside", "filter", "in the room", False),
+        ("valve and filter under the bunk", "filter", "in the room", True),
+        ("pump under the bed", "pump", "in the room", False),
+        ("pump under bench", "pump", "in the room", False),
+        ("pump behind the galley", "pump", "in the room", False),
+        ("pump beneath the trailer", "pump", "outside", False),
+        ("pump under the floor", "pump", "outside", False),
+        ("pump inside the tongue box", "pump", "outside", False),
+        ("pump not inside", "pump", "unknown", False),
+        ("sediment bowl in the cabin", "filter", "in the room", False),
+        ("primer bulb inside", "pump", "in the room", False),
+        ("quick connect inside", "joint", "in the room", False),
+        ("no valve", "other", "unknown", False),
+        ("no shut-off valve", "other", "unknown", False),
+        ("valve not fitted", "other", "unknown", False),
+    ],
+)
+def test_what_a_piece_is_by_the_words_of_its_owner(piece: str, kind: str, where: str, shuts: bool) -> None:
+    assert (kind_of(piece), where_of(piece), shuts_off(piece)) == (kind, where, shuts)
+
+
+INSIDE = "filter inside z 200"
+HIGHER = ("x: -800, side: centre, z: 0", "x: -800, side: centre, z: 400")
+LOWER = ("x: -800, side: centre, z: 0", "x: -800, side: centre, z: -400")
+EMPTY = ("tanks: {fuel: full}, parked", "tanks: {fuel: empty}, parked")
+ASKS, LIMITS = ("unknown", True, True), ("unknown", False, True)
+
+
+@pytest.mark.parametrize(
+    ("path", "held"),
+    [
+        ("[fuel, filter inside z 200, valve, pump below floor, heater]", "stop"),
+        ("[fuel, filter inside z 200, pump below floor, heater]", "stop"),
+        ("[fuel, valve at tank, joint below floor, pump below floor, heater]", None),
+        ("[fuel, check valve at tank, filter inside z 200, pump below floor, heater]", "stop"),
+        ("[fuel, valve at tank, filter inside z 200, pump below floor, heater]", "limit"),
+        ("[fuel, valve at tank, filter below floor, pump in the room z 200, heater]", "limit"),
+        ("[fuel, filter inside, pump below floor, heater]", ASKS),
+        ("[fuel, valve at tank, filter inside, pump below floor, heater]", LIMITS),
+        ("[fuel, valve at tank, filter, pump below floor, heater]", LIMITS),
+        ("[fuel, filter, pump below floor, heater]", ASKS),
+        ("[fuel, valve?, filter, pump below floor, heater]", ASKS),
+        ("[fuel, filter z 300, pump below floor, heater]", None),
+        ("[fuel, valve at tank, something inside, pump below floor, heater]", LIMITS),
+        ("[fuel, day tank under the bunk z 200, pump below floor, heater]", "stop"),
+        ("[fuel, unknown, heater]", ASKS),
+        ("[fuel, valve at tank, pump below floor, unknown]", ASKS),
+        ("[fuel, no valve, filter below floor, pump below floor, heater]", None),
+        ("[fuel, heater]", ASKS),
+        ("[]", ASKS),
+        ("unknown", ASKS),
+    ],
+)
+def test_what_may_let_fuel_into_the_room_holds_back(path: str, held: str | tuple[str, bool, bool] | None) -> None:
+    """The tank stands on the deck outside and is 250 mm high."""
+    found = told("heat/fuel-drains-in", (PATH, path))
+    if held is None:
+        assert found == []
+        return
+    (said,) = found
+    got = (said.kind, said.could_stop, said.could_limit) if said.kind == "unknown" else said.kind
+    assert got == held
+    assert said.uses == (), "it bears on who sleeps in it and on the trailer that is left"
+
+
+def test_a_tank_that_is_empty_or_a_heater_that_perhaps_stands_is_no_stop() -> None:
+    (empty,) = told("heat/fuel-drains-in", ("valve at tank, filter below floor", INSIDE), EMPTY)
+    assert empty.kind == "fix" and "empty" in empty.says
+    half = ("weight: 4, stage: shell, done: yes, heater", "weight: 4, stage: shell, heater")
+    (perhaps,) = told("heat/fuel-drains-in", ("valve at tank, filter below floor", INSIDE), half)
+    assert (perhaps.kind, perhaps.could_stop) == ("unknown", True)
+
+
+def test_the_piece_that_holds_most_back_is_told() -> None:
+    (said,) = told(
+        "heat/fuel-drains-in", ("valve at tank, filter below floor", "joint, filter inside z 200, valve, pump inside")
+    )
+    assert said.kind == "stop" and "filter inside" in said.says
+    (said,) = told(
+        "heat/fuel-drains-in", ("valve at tank, filter below floor", "filter inside z 200, valve, joint inside")
+    )
+    assert said.kind == "stop"
+    (said,) = told("heat/fuel-drains-in", ("valve at tank, filter below floor", "joint, valve, filter inside z 200"))
+    assert (said.kind, said.could_stop) == ("unknown", True) and "joint" in said.says
+
+
+@pytest.mark.parametrize(
+    ("pieces", "edit", "held"),
+    [
+        ("filter below floor", None, ASKS),
+        ("filter below floor", HIGHER, ASKS),
+        ("filter below floor", LOWER, "fix"),
+        ("filter below floor", EMPTY, "fix"),
+        ("no valve, filter below floor", HIGHER, "stop"),
+        ("no valve, filter below floor", LOWER, "fix"),
+        ("valve?, filter below floor", HIGHER, ASKS),
+        ("valve later, filter below floor", HIGHER, "stop"),
+        ("filter below floor, valve", HIGHER, "fix"),
+    ],
+)
+def test_a_way_without_a_valve_is_asked_where_its_tank_may_stand_over_the_burner(
+    pieces: str, edit: tuple[str, str] | None, held: str | tuple[str, bool, bool]
+) -> None:
+    """The burner's foot is 100 mm over the deck, the tank 250 mm high."""
+    edits = [] if edit is None else [edit]
+    (said,) = told("heat/fuel-valve", ("valve at tank, filter below floor", pieces), *edits)
+    got = (said.kind, said.could_stop, said.could_limit) if said.kind == "unknown" else said.kind
+    assert got == held
+    assert ("behind the filter" in said.says) == pieces.endswith("valve")
+
+
+def test_a_burner_outside_and_a_heater_of_gas_or_electric_drain_nothing_into_the_room() -> None:
+    box = ("heater: {x: 2600, side: left+100, z: 100", "heater: {x: -600, side: centre, z: 100")
+    (said,) = told("heat/fuel-valve", ("valve at tank, filter below floor", "filter below floor"), box)
+    assert said.kind == "fix"
+    for fuel in ("propane", "electric", "wood"):
+        kinds = ((PATH, "[bottle, hose, heater]"), ("heater: {of: diesel", f"heater: {{of: {fuel}"))
+        found = findings(warmed(*kinds), MM)
+        assert not [one for one in found if one.code in ("heat/fuel-valve", "heat/fuel-drains-in", "heat/pump-lift")]
+
+
+def test_a_way_without_a_pump_is_asked_unless_the_tank_stands_over_the_burner() -> None:
+    pump = ("pump at 30 deg below floor z -100, ", "")
+    (said,) = told("heat/pump-lift", pump)
+    assert (said.kind, said.could_stop, said.could_limit) == LIMITS
+    assert told("heat/pump-lift", pump, HIGHER) == []
 
 
 def test_what_is_higher_than_a_full_tank_does_not_run() -> None:

@@ -6,12 +6,13 @@ from dataclasses import replace
 
 from boxwright.disciplines.heat.cold_hours import WANTED, Warmth
 from boxwright.disciplines.heat.feeds import NO_FEED, Feed
-from boxwright.disciplines.heat.fuel_piece import is_any_store, kind_of
+from boxwright.disciplines.heat.fuel_piece import Where, is_any_store, is_in_doubt, kind_of
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import pressure_at, thin_air
 from boxwright.disciplines.heat.parts import FuelTank, Heater, Pipe, PlannedHeater
 from boxwright.disciplines.heat.result import Runs, StandingHeater, Vented
 from boxwright.exchange import Box, Vector
+from boxwright.model.place import Place, shifted
 from boxwright.units import Band
 
 FUELS = columns("fuel")
@@ -23,6 +24,8 @@ ELECTRIC = frozenset({"electric", "electricity", "mains", "shore", "12 v", "12 v
 IN_THE_ROOM = frozenset({"none", "no", "inside", "in", "room", "in the room", "into the room", "unvented", "ventless"})
 SIDES = {"left": (1, -1.0), "right": (1, 1.0), "rear": (0, 1.0), "front": (0, -1.0)}
 BELOW = frozenset({"below floor", "floor", "below", "under floor", "down"})
+TOUCH = 0.001
+"""m: what lies this little over the inside of a wall lies against it."""
 NOTHING = Band(0.0, 0.0, 0.0, known=False)
 
 
@@ -75,7 +78,22 @@ def standing_heater(
         inlet_high,
         feed,
         tank_named(planned, known),
+        side_of_the_shell(planned.place, box),
     )
+
+
+def side_of_the_shell(place: Place, box: Box) -> Where:
+    """Return whether a box lies wholly in the room or wholly out of it; of one in doubt or through a wall, unknown."""
+    length, width, height = box.inside
+    room = ((0.0, length), (-width / 2.0, width / 2.0), (0.0, height))
+    edges = [(place.low_edge(axis), shifted(place.low_edge(axis), place.size[axis])) for axis in range(3)]
+    if not all(low.known for low, _ in edges):
+        return "unknown"
+    sides = tuple(zip(edges, room, strict=True))
+    if any(high.high <= start or low.low >= end for (low, high), (start, end) in sides):
+        return "outside"
+    is_in = all(low.low >= start - TOUCH and high.high <= end + TOUCH for (low, high), (start, end) in sides)
+    return "in the room" if is_in else "unknown"
 
 
 def _vented(pipe: Pipe | None) -> Vented:
@@ -137,7 +155,9 @@ def tank_named(planned: PlannedHeater, known: tuple[str, ...]) -> str:
     first = planned.heater.path[0].strip() if planned.heater.path else ""
     if first in known:
         return first
-    return "" if first == planned.name or kind_of(first) != "other" or is_any_store(first) else first
+    if first == planned.name or kind_of(first) not in ("other", "end") or is_any_store(first) or is_in_doubt(first):
+        return ""
+    return first
 
 
 def warmth_of(standing: StandingHeater, height: Band | None = None, charge: Band | None = None) -> Warmth:

@@ -6,26 +6,34 @@ A piece is written in a few words, such as ``filter below floor z -4`` or ``line
 from __future__ import annotations
 
 import re
-from math import pi
-from typing import Literal
+from dataclasses import replace
 
 from boxwright.disciplines.heat.burner import fuel_named
-from boxwright.disciplines.heat.fuel_piece import Kind, kind_of
+from boxwright.disciplines.heat.fuel_piece import (
+    Kind,
+    Where,
+    has_no_valve,
+    is_below_deck,
+    is_in_doubt,
+    is_store,
+    kind_of,
+    shuts_itself_off,
+    shuts_off,
+    where_of,
+)
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
-Where = Literal["in the room", "outside", "unknown"]
 LIQUID = frozenset({"diesel", "petrol", "kerosene"})
-_IN = re.compile(r"\b(?:inside|indoors|in the room|in room|in the box|in a locker inside)\b", re.IGNORECASE)
-_OUT = re.compile(r"\b(?:below|under|outside|outdoors|on the (?:tongue|drawbar))\b", re.IGNORECASE)
-_AT_TANK = re.compile(r"\bat (?:the )?tank\b", re.IGNORECASE)
-_BELOW = re.compile(r"\b(?:below|under)(?: the)? (?:floor|deck)\b", re.IGNORECASE)
-_LEVEL = re.compile(
-    r"\bz\s*(-?\d[^,;]*?)(?=$|\s+(?:at|below|under|inside|outside|indoors|outdoors|in (?:the|a|room))\b)", re.IGNORECASE
+_AT_TANK = r"\bat (?:the )?tank\b"
+_LEVEL = (
+    r"\bz\s*((?:about )?-?\d[^,;]*?)"
+    r"(?=$|\s+(?:at|below|under|inside|outside|indoors|outdoors|in (?:the|a|room)|on (?:the|tongue))\b)"
 )
-_BORE = re.compile(r"(\d[\d./ ]*(?:mm|in|\"|inch)?)\s*bore", re.IGNORECASE)
-_ANGLE = re.compile(r"(\d+(?:\.\d+)?)\s*(?:deg|degrees|°)", re.IGNORECASE)
+_NUMBER = r"(?<![\d.,/-])(?:about\s+)?-?\d"
+_SPAN = r"(?<=\d)\s*(mm|cm|in|inch|\")?\s*(?:-|–|\bor\b|\band\b)\s*(?=\d+(?![\d/]))"
+"""How a span is written of what is never below nothing: 1-3, 1 or 3."""
 NOT_KNOWN = Band(0.0, 0.0, 0.0, known=False)
 
 
@@ -34,22 +42,23 @@ class Piece:
     """A piece of the way as written: what it is, where it lies, how high above the deck (m), its angle and bore.
 
     ``is_shut_off`` says that a valve stands before it, or that it is one. ``runs`` says that it lies lower than the
-    fuel may stand, so that what is opened there runs; None where nobody knows.
+    fuel may stand, so that what is opened there runs; None where nobody knows. ``angle`` (rad) and ``bore`` are None
+    where none is written, not known where nobody can read it.
     """
 
     written: str
     kind: Kind
     where: Where
     level: Band
-    angle: float | None
+    angle: Band | None
     bore: Band | None
     is_shut_off: bool
     runs: bool | None
 
     @property
     def is_opened(self) -> bool:
-        """Return whether it is opened now and then, to clean it or to change it."""
-        return self.kind in ("filter", "pump", "joint")
+        """Return whether it is opened now and then, to clean it or to change it; what nobody here knows may be."""
+        return self.kind in ("filter", "pump", "joint", "other")
 
 
 def is_liquid(heater: StandingHeater) -> bool:
@@ -59,58 +68,89 @@ def is_liquid(heater: StandingHeater) -> bool:
 
 def way_of(heater: StandingHeater, units: HeaderUnits) -> tuple[Piece, ...]:
     """Return the pieces between tank and burner, in the order the fuel takes them."""
-    tank, own = heater.tank, heater.planned.name
-    ends = {own.lower()} | ({tank.name.lower()} if tank is not None else set())
     found: list[Piece] = []
     is_shut_off = False
-    for number, written in enumerate(heater.planned.heater.path):
-        is_first_tank = number == 0 and tank is None and kind_of(written) == "other"
-        if written.lower() in ends or is_first_tank:
-            continue
+    path = heater.planned.heater.path
+    for number, written in enumerate(path):
         kind = kind_of(written)
-        is_shut_off = is_shut_off or kind == "valve"
-        found.append(_piece(written, kind, is_shut_off, heater, units))
+        is_end = _is_end(written, kind, number in (0, len(path) - 1), heater)
+        if is_end or (kind == "other" and has_no_valve(written)):
+            continue
+        kind = "other" if kind == "end" else kind
+        found.append(_piece(written, kind, is_shut_off or shuts_itself_off(written), heater, units))
+        is_shut_off = is_shut_off or shuts_off(written)
     return tuple(found)
+
+
+def is_told_valveless(heater: StandingHeater) -> bool:
+    """Return whether the way of a fuel is written as one without any valve."""
+    path = heater.planned.heater.path
+    return any(has_no_valve(one) for one in path) and not any(shuts_off(one) or is_in_doubt(one) for one in path)
+
+
+def _is_end(written: str, kind: Kind, is_first_or_last: bool, heater: StandingHeater) -> bool:
+    """Return whether a piece is the tank or the burner; a tank on the way is none of both."""
+    tank = heater.tank
+    if written.lower() in {heater.planned.name.lower(), tank.name.lower() if tank is not None else ""}:
+        return True
+    if is_first_or_last and where_of(written) == "unknown" and not is_in_doubt(written):
+        return kind in ("end", "other")
+    return kind == "end" and (is_first_or_last or not is_store(written))
 
 
 def _piece(written: str, kind: Kind, is_shut_off: bool, heater: StandingHeater, units: HeaderUnits) -> Piece:
     level = _level(written, heater, units)
-    angle, bore = _ANGLE.search(written), _BORE.search(written)
-    return Piece(
-        written,
-        kind,
-        _where(written, heater),
-        level,
-        float(angle.group(1)) * pi / 180.0 if angle is not None else None,
-        _read(bore.group(1), units) if bore is not None else None,
-        is_shut_off,
-        _runs(level, heater),
-    )
+    where = where_of(written)
+    if where == "unknown" and _is_at_tank(written) and heater.tank is not None:
+        where = heater.tank.where
+    runs, bore = _runs(level, heater), _bore(written, units)
+    return Piece(written, kind, where, level, _angle(written), bore, is_shut_off, runs)
 
 
-def _where(written: str, heater: StandingHeater) -> Where:
-    """Return on which side of the shell a piece lies: as written, and at the tank on the tank's own side."""
-    if _IN.search(written):
-        return "in the room"
-    if _OUT.search(written):
-        return "outside"
-    is_at_tank = _AT_TANK.search(written) is not None
-    return heater.tank.where if is_at_tank and heater.tank is not None else "unknown"
+def _angle(written: str) -> Band | None:
+    """Return the angle written beside a piece; below nothing where its outlet is down."""
+    said = re.search(r"(.*\d)\s*(?:deg|degrees|°)", written, re.IGNORECASE)
+    if said is None:
+        return None
+    angle = _last_of(said.group(1), " deg", "angle", HeaderUnits())
+    is_down = re.search(r"\b(?:outlet|end) down\b", written, re.IGNORECASE) is not None
+    return replace(angle, best=-angle.best, low=-angle.high, high=-angle.low) if is_down and angle.known else angle
 
 
-def _level(written: str, heater: StandingHeater, units: HeaderUnits) -> Band:
-    """Return how high a piece lies: as written, at the foot of the tank, or no higher than the deck."""
-    said = _LEVEL.search(written)
-    if said is not None:
-        return _read(said.group(1), units) or NOT_KNOWN
-    if _AT_TANK.search(written) and heater.tank is not None:
-        return heater.tank.low
+def _bore(written: str, units: HeaderUnits) -> Band | None:
+    """Return the bore written before the word, or behind it."""
+    head, word, rest = re.sub("(?i)bore", "bore", written).partition("bore")
+    if not word:
+        return None
+    bore = _last_of(head, "", "length", units)
+    return bore if bore.known else _last_of(rest, "", "length", units)
+
+
+def _last_of(written: str, unit: str, quantity: str, units: HeaderUnits) -> Band:
+    """Return the longest end of a text that can be read as a measure; a span in it stays a span."""
+    text = re.sub(_SPAN, r"\1..", written.strip())
+    for found in re.finditer(_NUMBER, text, re.IGNORECASE):
+        band = _read(text[found.start() :] + unit, quantity, units)
+        if band is not None:
+            return band
     return NOT_KNOWN
 
 
-def _read(written: str, units: HeaderUnits) -> Band | None:
+def _level(written: str, heater: StandingHeater, units: HeaderUnits) -> Band:
+    """Return how high a piece lies: as written, at the foot of the tank, else not known."""
+    said = re.search(_LEVEL, written, re.IGNORECASE)
+    if said is not None:
+        return _read(said.group(1), "length", units) or NOT_KNOWN
+    return heater.tank.low if _is_at_tank(written) and heater.tank is not None else NOT_KNOWN
+
+
+def _is_at_tank(written: str) -> bool:
+    return re.search(_AT_TANK, written, re.IGNORECASE) is not None
+
+
+def _read(written: str, quantity: str, units: HeaderUnits) -> Band | None:
     try:
-        return read_band(written.strip(), "length", units)
+        return read_band(written.strip(), quantity, units)
     except CannotRead:
         return None
 
@@ -123,11 +163,6 @@ def _runs(level: Band, heater: StandingHeater) -> bool | None:
     if level.low >= tank.high.high:
         return False
     return True if level.high < tank.high.low else None
-
-
-def is_below_deck(written: str) -> bool:
-    """Return whether a piece is written as below the floor."""
-    return _BELOW.search(written) is not None
 
 
 def level_or_deck(piece: Piece) -> Band:

@@ -19,6 +19,7 @@ from boxwright.disciplines.heat.feeds import (
     wanted_by,
     wanted_by_cooler,
 )
+from boxwright.disciplines.heat.fuel_piece import Where
 from boxwright.disciplines.heat.hot import HotDay
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
@@ -48,7 +49,8 @@ class StandingHeater:
     combustion air comes from. ``ends_low`` and ``ends_high`` are the corners of the box the exhaust may end in (m),
     None where it does not end outside; ``inlet_low`` and ``inlet_high`` those of the box its combustion air may come in
     at. ``tank`` is what it draws from, None where none is named or stands; ``feed`` what feeds it with electricity.
-    ``tank_named`` is the name of the tank its path begins with, empty where it begins with another piece.
+    ``tank_named`` is the name of the tank its path begins with, empty where it begins with another piece. ``where`` is
+    the side of the shell it stands on.
     """
 
     planned: PlannedHeater
@@ -63,6 +65,7 @@ class StandingHeater:
     inlet_high: Vector | None = None
     feed: Feed = NO_FEED
     tank_named: str = ""
+    where: Where = "unknown"
 
     @property
     def takes_electricity(self) -> bool:

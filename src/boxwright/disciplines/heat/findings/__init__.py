@@ -12,7 +12,6 @@ from boxwright.disciplines.heat.findings.burner import (
     exhaust,
     exhaust_near_opening,
     fuel_not_known,
-    fuel_valve,
     unvented,
     wrong_fuel,
 )
@@ -59,7 +58,7 @@ from boxwright.disciplines.heat.findings.shell import (
     thickness_not_known,
 )
 from boxwright.disciplines.heat.findings.stated import counted_burn, stated_burn, stated_hours
-from boxwright.disciplines.heat.findings.way import fuel_drains_in, fuel_reach, line_bore, pump_lift
+from boxwright.disciplines.heat.findings.way import fuel_drains_in, fuel_reach, fuel_valve, line_bore, pump_lift
 from boxwright.disciplines.heat.result import Result
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits

@@ -6,7 +6,6 @@ no while somebody sleeps.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from math import hypot, inf
 
@@ -230,53 +229,12 @@ def _is_sure(one: StandingHeater, opening: Opening) -> bool:
     return hypot(*farthest) < NEAR_EXHAUST
 
 
-def fuel_valve(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say whether the fuel can be shut off at its tank, before anything else of its way can be opened.
-
-    Asks: a valve in the path of the fuel, before filter and pump
-    Limit: the first thing after the tank
-    Source: own-rule
-    Lever: path of the heater
-    """
-    for one in result.heaters:
-        path = [piece.lower() for piece in one.planned.heater.path]
-        if one.runs != "burns" or len(path) < 2:
-            continue
-        valve = next((at for at, piece in enumerate(path) if _is(piece, "valve|tap|cock")), None)
-        opened = next((at for at, piece in enumerate(path) if _is(piece, "filter|pump")), None)
-        if valve is not None and (opened is None or valve < opened):
-            continue
-        name = one.planned.name
-        what = "has no valve" if valve is None else f"has its valve behind the {one.planned.heater.path[opened or 0]}"
-        drains = _drains(one)
-        says = f"the fuel of {name} {what}: a filter that is opened runs until the tank is empty{drains}"
-        yield Finding(
-            "heat/fuel-valve", one.planned.of, "fix", says, source=OWN_RULE, lever=one.planned.of,
-            act="Fit a valve at the tank, before filter and pump, where a hand reaches it from outside", minutes=60,
-            because=(one.planned.of,),
-        )  # fmt: skip
-
-
-def _drains(one: StandingHeater) -> str:
-    """Return what is said where the tank stands higher than the burner, so that it drains by itself."""
-    tank = one.tank
-    if tank is None or not tank.high.known:
-        return ""
-    burner = one.planned.place.low_edge(2)
-    return "; the tank stands higher than the burner, so it siphons" if tank.high.best > burner.best else ""
-
-
-def _is(piece: str, words: str) -> bool:
-    return re.search(rf"\b(?:{words})\b", piece) is not None
-
-
 __all__ = [
     "combustion_air",
     "corners_of",
     "exhaust",
     "exhaust_near_opening",
     "fuel_not_known",
-    "fuel_valve",
     "unvented",
     "wrong_fuel",
 ]

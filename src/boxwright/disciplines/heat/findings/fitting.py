@@ -5,12 +5,12 @@ The maker's instructions, the installer and the law of the place come first.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from math import hypot, pi
+from math import hypot
 
 from boxwright.disciplines.heat.burner import BELOW
 from boxwright.disciplines.heat.findings.night import MARGINS
+from boxwright.disciplines.heat.fuel_way import way_of
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, source_of
@@ -23,7 +23,6 @@ FLATTEST, STEEPEST = columns("pump_angle")["with its outlet up"]
 """Between which slopes makers of small metering pumps want them."""
 ITS_OWN = 0.05
 """m around a heater's foot within which a hole in the floor is that of its own plate."""
-_ANGLE = re.compile(r"(\d+(?:\.\d+)?)\s*(?:deg|degrees|°)", re.IGNORECASE)
 
 
 def exhaust_under_floor(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -143,30 +142,30 @@ def pump_angle(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: path of the heater
     """
     for one in result.heaters:
-        piece = next((each for each in one.planned.heater.path if re.search(r"\bpump\b", each, re.IGNORECASE)), "")
-        if one.runs != "burns" or not piece:
+        pump = next((each for each in way_of(one, shown_in) if each.kind == "pump"), None)
+        if one.runs != "burns" or pump is None:
             continue
-        found = _ANGLE.search(piece)
-        name, where = one.planned.name, one.planned.of
-        if found is None:
+        name, where, source = one.planned.name, one.planned.of, source_of("pump_angle", "with its outlet up")
+        angle = pump.angle
+        wants = f"{show(FLATTEST, 'angle', shown_in)} to {show(STEEPEST, 'angle', shown_in)}"
+        if angle is None or not angle.known:
             yield Finding(
                 "heat/pump-angle", where, "unknown", f"nobody wrote at what angle the pump of {name} lies",
-                source=source_of("pump_angle", "with its outlet up"), lever=where, act="Measure its angle, outlet up,"
-                f" and write it in path:, such as {piece} at 30 deg", minutes=5, could_stop=False, could_limit=False,
-                because=(where,),
+                source=source, lever=where, act="Measure its angle, outlet up, and write it in path:, such as"
+                f" {pump.written} at 30 deg", minutes=5, could_stop=False, could_limit=False, because=(where,),
             )  # fmt: skip
             continue
-        angle = float(found.group(1)) * pi / 180.0
-        if FLATTEST <= angle <= STEEPEST:
+        if angle.low >= FLATTEST and angle.high <= STEEPEST:
             continue
-        limit = FLATTEST if angle < FLATTEST else STEEPEST
-        says = f"the pump of {name} lies at {show(angle, 'angle', shown_in)}; such pumps want"
-        says += f" {show(FLATTEST, 'angle', shown_in)} to {show(STEEPEST, 'angle', shown_in)}, outlet up, so that air"
-        says += " leaves them"
+        is_flat = FLATTEST - angle.low > angle.high - STEEPEST
+        number, limit = (angle.low, FLATTEST) if is_flat else (angle.high, STEEPEST)
+        is_sure = angle.high < FLATTEST or angle.low > STEEPEST
+        lies = "lies" if is_sure else "may lie"
         yield Finding(
-            "heat/pump-angle", where, "fix", says, angle, limit, -abs(angle - limit), "rad",
-            source_of("pump_angle", "with its outlet up"), where, act="Turn the pump in its clamp, by its leaflet",
-            minutes=20, because=(where,),
+            "heat/pump-angle", where, "fix" if is_sure else "unknown", f"the pump of {name} {lies} at"
+            f" {show(number, 'angle', shown_in)}; such pumps want {wants}, outlet up, so that air leaves them", number,
+            limit, -abs(number - limit), "rad", source, where, act="Turn the pump in its clamp, by its leaflet",
+            minutes=20, could_stop=False, could_limit=False, because=(where,),
         )  # fmt: skip
 
 
