@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Annotated
 
@@ -68,6 +69,10 @@ class LoadWords(Entry):
 FILLS = {"full": 1.0, "empty": 0.0, "none": 0.0, "half": 0.5}
 
 
+A_SHARE = "full, empty, 3/4 or 40 %"
+"""How it is written how full a tank is."""
+
+
 def read_fill(text: str) -> Band:
     """Return how full a tank is from ``full``, ``empty``, ``3/4``, ``30 %``, ``1/4..1/2``, or ``unknown`` and blank."""
     word = text.strip().lower()
@@ -75,7 +80,22 @@ def read_fill(text: str) -> Band:
         return exactly(FILLS[word])
     if word in {"", "unknown", "?"}:
         return UNNAMED
-    fill = read_band(word, "ratio", HeaderUnits())
+    try:
+        fill = read_band(word, "ratio", HeaderUnits())
+    except CannotRead:
+        raise CannotRead(text, "how full it is", f"{A_SHARE}{_as_a_share(word)}") from None
     if fill.low < 0.0 or fill.high > 1.0:
-        raise CannotRead(text, "how full the tank is", "full, empty, 3/4 or 40 %")
+        raise CannotRead(text, "how full it is", A_SHARE)
     return fill if fill.low == fill.high else replace(fill, spread="fill")
+
+
+def _as_a_share(word: str) -> str:
+    """Return how an amount, such as 0.2 l, is written as a share of what is ten times as large; empty for others.
+
+    What its own tank holds is not known here: the amount must never be taken for per cent.
+    """
+    found = re.fullmatch(r"([0-9]+(?:\.[0-9]+)?)\s*([a-z][a-z .]*)", word)
+    if found is None:
+        return ""
+    number, unit = found.groups()
+    return f"; {number} {unit} in what holds {float(number) * 10.0:g} {unit} is 10 %"
