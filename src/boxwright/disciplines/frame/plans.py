@@ -1,8 +1,6 @@
-"""Views from above: the roof with its bows, the framing of the floor, and the plan to tape out on a garage floor."""
+"""Views from above: the roof with its bows, and the framing of the floor."""
 
 from __future__ import annotations
-
-from math import hypot
 
 from boxwright.disciplines.frame.drawn import Drawn, Eye, Marks
 from boxwright.disciplines.frame.elevation import (
@@ -19,7 +17,7 @@ from boxwright.disciplines.frame.elevation import (
 from boxwright.disciplines.frame.faults import Fault, fault_marks, fault_notes
 from boxwright.disciplines.frame.result import Wall
 from boxwright.drawing import Dimension, Grid, Leader, Line, Shape, Sheet, Symbol, Text, View
-from boxwright.drawing.mark import Mark, Point
+from boxwright.drawing.mark import Point
 from boxwright.exchange import Box
 
 ABOVE = "seen from above, the front to your left"
@@ -52,7 +50,7 @@ def _plane(drawn: Drawn, wall: Wall, faults: tuple[Fault, ...]) -> Marks:
     """Return what roof and floor have in common: outline, nose, members, openings, rows, bearings."""
     eye, ruler = Eye(wall, False), drawn.ruler
     half = max(abs(wall.foot), abs(wall.top))
-    marks: Marks = [Shape(_body(drawn, wall), "visible", wall.of)]
+    marks: Marks = [Shape(outline(drawn, wall), "visible", wall.of)]
     for member in drawn.frame.members_of(wall.name):
         marks += member_marks(member, eye)
     for hole in drawn.holes_of(wall.name):
@@ -74,7 +72,7 @@ def _plane(drawn: Drawn, wall: Wall, faults: tuple[Fault, ...]) -> Marks:
     return [*marks, *fault_marks(faults, eye)]
 
 
-def _body(drawn: Drawn, wall: Wall) -> tuple[Point, ...]:
+def outline(drawn: Drawn, wall: Wall) -> tuple[Point, ...]:
     """Return the outline of the box seen from above, with its nose."""
     nose = drawn.frame.nose
     ahead = [(wall.low - nose.length, half) for half in (nose.tip / 2.0, -nose.tip / 2.0)] if nose is not None else []
@@ -122,79 +120,3 @@ def _running_gear(box: Box, wall: Wall) -> Marks:
             marks.append(Line((at, 0.0), (wall.low, side / 2.0), "phantom", "trailer.coupler_x"))
         marks.append(Leader((at, 0.0), "middle of the ball", "trailer.coupler_x"))
     return marks
-
-
-def tape_plan(drawn: Drawn, wall: Wall) -> Sheet:
-    """Return the plan to tape out on a floor: every point by two tapes, and the diagonals that must agree."""
-    ruler = drawn.ruler
-    corners = _points(drawn, wall)
-    marks: list[Mark] = [Shape(_body(drawn, wall), "visible", wall.of)]
-    a, b, c, d = ((wall.low, wall.foot), (wall.low, wall.top), (wall.high, wall.top), (wall.high, wall.foot))
-    diagonal = ruler.full(hypot(wall.high - wall.low, wall.top - wall.foot))
-    for start, end in ((a, c), (b, d)):
-        marks.append(Line(start, end, "centre", wall.of))
-        at = start[0] + (end[0] - start[0]) * 0.3, start[1] + (end[1] - start[1]) * 0.3
-        marks.append(Text(at, f"diagonal {diagonal}", wall.of, "small"))
-    marks += [Text(point, letter, of, "large") for letter, _, point, of in corners]
-    marks.append(Dimension(a, d, ruler.full(wall.high - wall.low), wall.of, "below", 0))
-    marks.append(Dimension(a, b, ruler.full(wall.top - wall.foot), wall.of, "left", 0))
-    marks += [Symbol((wall.low - AHEAD * 1.5, 0.0), "front", wall.of, "left"), Symbol(a, "datum", wall.of)]
-    rows = tuple(
-        (
-            letter,
-            what,
-            ruler.mark(x - wall.low),
-            ruler.mark(y - wall.foot),
-            ruler.mark(hypot(x - a[0], y - a[1])),
-            ruler.mark(hypot(x - b[0], y - b[1])),
-            "",
-        )
-        for letter, what, (x, y), _ in corners
-    )
-    columns = ("Point", "What", "Rearward", "From the left", "From A", "From B", "As taped")
-    grid = Grid("Points", columns, rows, tuple(of for *_, of in corners))
-    notes = (
-        "Strike A to B square to the long side, lay A to D, then find each point with two tapes, from A and from B.",
-        f"The two diagonals must be equal: {diagonal}. If they are not, it is not square; shift C and D together.",
-    )
-    view = View("Floor, to be taped out full size", ABOVE, tuple(marks), "the stud faces, at deck height")
-    return Sheet("tape-plan", "Floor tape plan", (view,), notes, (grid,))
-
-
-def _points(drawn: Drawn, wall: Wall) -> tuple[tuple[str, str, Point, str], ...]:
-    """Return the points of the plan with their letters: corners, nose, doors in the floor's edge, wheel boxes."""
-    found: list[tuple[str, Point, str]] = [
-        ("front left corner", (wall.low, wall.foot), wall.of),
-        ("front right corner", (wall.low, wall.top), wall.of),
-        ("rear right corner", (wall.high, wall.top), wall.of),
-        ("rear left corner", (wall.high, wall.foot), wall.of),
-    ]
-    nose = drawn.frame.nose
-    if nose is not None:
-        found += [
-            ("tip of the nose", (wall.low - nose.length, half), nose.of)
-            for half in dict.fromkeys((-nose.tip / 2, nose.tip / 2))
-        ]
-    for hole in drawn.frame.holes:
-        if not hole.is_placed or hole.bottom > wall.high * 0.01 or hole.wall in ("roof", "floor"):
-            continue
-        plane = drawn.frame.wall(hole.wall)
-        if plane is None or plane.high <= plane.low:
-            continue
-        for edge in (hole.low, hole.high):
-            share = (edge - plane.low) / (plane.high - plane.low)
-            point = (
-                plane.start[0] + (plane.end[0] - plane.start[0]) * share,
-                plane.start[1] + (plane.end[1] - plane.start[1]) * share,
-            )
-            found.append((f"edge of {hole.name}", point, hole.of))
-    for one in drawn.frame.intrusions:
-        inner = min((one.low[1], one.high[1]), key=abs)
-        found += [(f"corner of {one.name}", (x, inner), one.of) for x in (one.low[0], one.high[0])]
-    return tuple((_letter(number), *one) for number, one in enumerate(found))
-
-
-def _letter(number: int) -> str:
-    """Return A, B ... Z, A1, B1 ..."""
-    more, place = divmod(number, 26)
-    return "ABCDEFGHIJKLMNOPQRSTUVWXYZ"[place] + (str(more) if more else "")

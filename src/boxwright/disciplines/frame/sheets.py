@@ -25,9 +25,10 @@ def sheets(drawn: Drawn) -> tuple[Sheet, ...]:
     from boxwright.disciplines.frame.faults import fault_grid, placed_faults
     from boxwright.disciplines.frame.hole_page import hole_page
     from boxwright.disciplines.frame.order_sheet import order_sheet
-    from boxwright.disciplines.frame.plans import floor, roof, tape_plan
+    from boxwright.disciplines.frame.plans import floor, roof
     from boxwright.disciplines.frame.receiving_sheet import receiving_sheet
     from boxwright.disciplines.frame.story_stick import story_stick
+    from boxwright.disciplines.frame.tape_plan import tape_plan
     from boxwright.drawing import Sheet
 
     frame, faults = drawn.frame, placed_faults(drawn)

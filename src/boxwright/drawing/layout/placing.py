@@ -305,8 +305,9 @@ def _settings(text: Wanted, height: float) -> list[tuple[Block, bool]]:
     one = block(text.words, height)
     if one.wide > 55.0:
         return [(evened(text.words, height, 50.0), False)]
-    # a number that lies on its side is read both ways, 6 as 9
-    shapes = [(one, False)] if text.is_note or one.lines[0].isdigit() else [(one, False), (one, True)]
+    # a number that lies on its side is read both ways, 6 as 9, and a letter alone as another, or as a dash
+    is_upright = text.is_note or one.lines[0].isdigit() or len(one.lines[0]) == 1
+    shapes = [(one, False)] if is_upright else [(one, False), (one, True)]
     if " " in one.lines[0] and one.wide > 3.0 * height:
         shapes += [(balanced(text.words, height, False, count), False) for count in (2, 3)]
         if not text.is_note:
