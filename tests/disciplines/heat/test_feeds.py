@@ -288,7 +288,7 @@ def test_a_tank_that_is_named_and_not_there_is_not_replaced_by_another() -> None
 
 def test_a_certain_stop_stays_whatever_a_second_place_may_take() -> None:
     """By hand: at -25 C it runs nearly all night, 189 Wh, and 16 Ah give 164; at the other place 0 to 758 Wh."""
-    cold, short = ("coldest_design: -5 C", "coldest_design: -25 C"), ("Ah: 100}", "Ah: 16}")
+    cold, short = ("coldest_design: -5 C", "coldest_design: -25 C"), ("Ah: 100}", "Ah: 16, max_amps: 16}")
     hill = ("places:\n", "places:\n  hill: {coldest_design: 5..39 C, height: 0 m}\n")
     (alone,), (both,) = said_of_battery(short, cold), said_of_battery(short, cold, hill)
     assert alone.kind == both.kind == "limit" and "at meadow" in both.says

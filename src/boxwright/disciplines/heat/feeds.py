@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import replace
+from math import inf
 from typing import Literal
 
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS
@@ -32,6 +33,8 @@ FROM_OUTSIDE = frozenset({"mains", "shore", "shore power", "site", "grid", "hook
 """Words for what comes from outside by a cable, where nothing of the rig is called so."""
 USABLE: dict[str, Band] = {name: interval(*row) for name, row in columns("usable").items()}
 """What of its rated energy a full battery gives in a cold night, by what it is made of."""
+DISCHARGE: dict[str, float] = {name: row[0] for name, row in columns("discharge").items()}
+"""Amperes a battery surely gives for each ampere hour of its label, by what it is made of."""
 VOLTS: Band = interval(*columns("takes")["volts"])
 """Of a bus of 12 V; one of 24 or 48 V has as many times more."""
 INVERTER: dict[str, Band] = {name: interval(*row) for name, row in columns("inverter").items()}
@@ -336,7 +339,7 @@ def _past_wire(feed: Feed, lead: PlannedLead) -> Feed:
 def _past_source(feed: Feed, source: PlannedSource) -> Feed:
     """Return a way on behind a thing: behind an inverter all that lies before it gives on less, for it loses some."""
     if source.rated is not None:
-        volts, most = volts_of(source), source.most_amps
+        volts, most = volts_of(source), source.most_amps or _surely_given(source)
         if most is None:
             return replace(feed, volts=volts)
         given = Limit(source.of, source.name, "battery", times(most, protected(volts)), most)
@@ -351,6 +354,18 @@ def _past_source(feed: Feed, source: PlannedSource) -> Feed:
         before = tuple(replace(one, amps=None) for one in feed.limits)
         return replace(feed, volts=VOLTS, limits=(*before, charger))
     return feed
+
+
+def _surely_given(battery: PlannedSource) -> Band | None:
+    """Return the amperes of a battery of which nobody wrote them: no less than such batteries give, and no end.
+
+    None where its label is not written whole, which is asked for itself.
+    """
+    if battery.rated is None or battery.volts is None or not battery.rated.known:
+        return None
+    is_lithium = battery.made_of.strip().lower().startswith(LITHIUM)
+    low = DISCHARGE["lithium" if is_lithium else "lead"] * battery.rated.low / battery.volts.high / 3600.0
+    return Band(low, low, inf, known=False)
 
 
 def _inverted(feed: Feed, inverter: Limit) -> Feed:

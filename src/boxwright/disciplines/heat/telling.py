@@ -183,7 +183,8 @@ def too_little(
         says = f"{takes}, and {by} gives no more than {show(most.high, 'power', shown_in)}, {why}: {CUTS_OFF['site']}"
         return says, _less_of(name, limit, feed) if may_run_lower else f"Take one that takes less than {by} gives"
     if not most.known and not is_surely:
-        lacks = f"how large the fuse or breaker of {by} is" if limit.kind == "wire" else f"what {by} gives"
+        at_once = " without a break" if limit.kind == "battery" else ""
+        lacks = f"how large the fuse or breaker of {by} is" if limit.kind == "wire" else f"what {by} gives{at_once}"
         return f"{takes}, and nobody wrote {lacks}", _asks(limit)
     gives = show_band(most, "power", shown_in) if most.known else f"no more than {show(most.high, 'power', shown_in)}"
     lost = ", what an inverter loses taken off" if limit.is_before_inverter else ""

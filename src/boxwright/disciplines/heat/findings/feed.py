@@ -155,7 +155,9 @@ def _both_at_once(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 def _share_of(one: StandingHeater, limit: Limit) -> float:
     """Return how much of what a thing gives at the least a heater may take of it; nothing where nobody wrote it."""
     both = one.wanted.beside(limit, one.feed)
-    return both[0].high / both[1].low if both is not None and both[1].low > 0.0 else 0.0
+    if both is None or not limit.gives.known or both[1].low <= 0.0:
+        return 0.0
+    return both[0].high / both[1].low
 
 
 def _site_unsaid(one: StandingHeater, want: Band, takes: str) -> Finding:
