@@ -73,6 +73,11 @@ def _no_openings(section: frame.Section) -> Iterator[Mistake]:
             if size is not None and size.known and above_nothing(size) is None:
                 says = f"a {key} of nothing or less is no opening, and it is not judged; write it as {key}: 14 1/4"
                 yield Mistake(f"{one.of}.{key}", says)
+        wall = wall_name(one.wall)
+        if wall in ("roof", "floor") and one.opening.height is not None and one.opening.across is None:
+            says = f"a hole in the {wall} has no height: it is so long as its width says, and this is not taken; "
+            says += "write how far it goes across the trailer, as across: 14 1/4"
+            yield Mistake(f"{one.of}.height", says)
         clamps = one.opening.unit.clamps if one.opening.unit is not None else None
         if clamps is not None and is_backwards(clamps):
             says = "the thinnest wall it clamps is thicker than the thickest, so that it fits none; "

@@ -79,3 +79,14 @@ def test_of_several_extinguishers_the_nearest_is_by_the_way_out() -> None:
     assert kind == "advice"
     # from its end at 1950 mm to the door's edge at 3300 mm
     assert says.startswith("extinguisher hangs 1350 mm from the nearest way out, door")
+
+
+@pytest.mark.parametrize(("wall", "kind"), [("roof", "stop"), ("ceiling", "")])
+def test_an_alarm_on_the_roof_is_told_how_one_under_it_is_written(wall: str, kind: str) -> None:
+    line = SMOKE.replace("side: centre, z: ceiling-60", f"side: centre, wall: {wall}")
+    found = told(edited((SMOKE, line)), "smoke-alarm")
+    assert [one for one, _, _ in found] == ([kind] if kind else [])
+    assert all(
+        "smoke lies on the roof, outside the room; what hangs under it is written wall: ceiling" in says
+        for *_, says in found
+    )

@@ -96,7 +96,7 @@ def _wanted(result: Result, what: str, code: str, because: str, asks: str) -> It
         lever = f"{kept.of}.{'x' if perhaps[0].there == 'yes' else 'done'}"
         yield question(code, kept.of, says, act, 2, lever)
         return
-    later = f"; {found[0].kept.name} {_why_not(found[0])}" if found else ""
+    later = f"; {found[0].kept.name} {_why_not(found[0], result)}" if found else ""
     where = found[0].kept.of if found else "parts"
     says = f"{because}, and no alarm for {word} hangs{later}{asked_by(result.law, asks)}"
     yield stop(code, where, says, f"Hang an alarm for {word}, and write it: alarm: {what}", 20, where)
@@ -116,9 +116,15 @@ def warns_of(what: str, one: Device, result: Result) -> There:
     return "perhaps" if worst < half else one.helps
 
 
-def _why_not(one: Device) -> str:
+def _is_on_the_roof(one: Device, result: Result) -> bool:
+    return one.at is not None and one.at[2].low >= result.ceiling
+
+
+def _why_not(one: Device, result: Result) -> str:
     if one.there == "no":
         return "is not in"
+    if one.helps == "no" and _is_on_the_roof(one, result):
+        return "lies on the roof, outside the room; what hangs under it is written wall: ceiling"
     return AWAY if one.helps == "no" else "hangs in the lower half of the room, and smoke rises"
 
 
@@ -246,7 +252,7 @@ def extinguisher(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
                 act, key = f"Measure where {kept.name} hangs, and write x, side or wall, and z", "x"
             yield question(code, kept.of, says, act, 1, f"{kept.of}.{key}")
             return
-        later = "".join(f"; {one.kept.name} {_why_not(one)}" for one in result.extinguishers[:1])
+        later = "".join(f"; {one.kept.name} {_why_not(one, result)}" for one in result.extinguishers[:1])
         says = f"somebody sleeps, and no extinguisher hangs{later}"
         says += asked_by(result.law, EXTINGUISHER)
         yield stop(code, "parts", says, "Hang an extinguisher by the way out", 20, "parts")
