@@ -20,7 +20,9 @@ from boxwright.disciplines.layout.sweeps import NEVER
 from boxwright.exchange import Vector
 
 State = tuple[int, ...]
-Key = tuple[tuple[int, int], int, int, bool]
+Pose = tuple[int, int]
+"""A mover and one of its poses, by index."""
+Key = tuple[Pose, int, int, bool]
 """A carry: the pose it begins with (or ends in, coming in), the pose within or -1, the opening or -1; is it turned."""
 UP, DOWN = 0, 1
 """The poses of a leaf and of what goes up and down with it."""
@@ -52,6 +54,7 @@ class Board:
         self._alone: dict[Key, bool] = {}
         self.exits: dict[State, tuple[Freed, ...]] = {}
         self.ways = 0
+        self._elsewhere = frozenset(pose for pose in self._poses if self._is_elsewhere(pose))
         self._clash = {pose: self._clashes(pose) for pose in self._poses}
         self._fixed_clash = {pose: self._fixed_clashes(pose) for pose in self._poses}
         self._under = {pose: self._beneath(pose) for pose in self._poses}
@@ -75,7 +78,7 @@ class Board:
         found = [block for one in self.setting.fixed for block in one.blocks]
         return found + [block for pose in enumerate(state) if pose[0] not in self.apart for block in self.blocks(pose)]
 
-    def blocks(self, pose: tuple[int, int]) -> tuple[Block, ...]:
+    def blocks(self, pose: Pose) -> tuple[Block, ...]:
         """Return the boxes of one pose."""
         return self.movers[pose[0]].poses[pose[1]].blocks
 
@@ -89,10 +92,29 @@ class Board:
 
     # ------------------------------------------------------------------ what meets
 
-    def _may_overlap(self, one: Mover, other: Mover) -> bool:
-        return other.of in one.within or one.of in other.within or one.rides == other.of or other.rides == one.of
+    def _may_overlap(self, pose: Pose, other: Pose) -> bool:
+        one, its = self.movers[pose[0]], self.movers[other[0]]
+        is_within = its.of in one.within and pose not in self._elsewhere
+        holds = one.of in its.within and other not in self._elsewhere
+        return is_within or holds or one.rides == its.of or its.rides == one.of
 
-    def _clashes(self, pose: tuple[int, int]) -> int:
+    def _is_elsewhere(self, pose: Pose) -> bool:
+        """Return whether a thing has a place of its own at night that is neither in nor on what it rides in or on."""
+        one = self.movers[pose[0]]
+        carrier = self.index.get(one.carried_by)
+        word = one.poses[pose[1]].word
+        if carrier is None or word != "night":
+            return False
+        inside = one.body is not None and one.body.is_inside
+        held = (block for q in self._carrying(carrier, word) for block in self.blocks((carrier, q)))
+        return not any(_is_in(a, b) if inside else _is_on(a, b) for b in held for a in self.blocks(pose))
+
+    def _carrying(self, carrier: int, word: str) -> list[int]:
+        """Return the poses in which a thing carries another in a pose of some word: those alike, else any inside."""
+        words = [other.word for other in self.movers[carrier].poses]
+        return [q for q, other in enumerate(words) if other != OUTSIDE and (other == word or word not in words)]
+
+    def _clashes(self, pose: Pose) -> int:
         """Return the poses of other movers that cannot be where this one is."""
         one, blocks, mask = self.movers[pose[0]], self.blocks(pose), 0
         for other in self._poses if blocks else ():
@@ -100,17 +122,17 @@ class Board:
             if _is_crammed(one, pose[1], mover, other[1]) or _is_crammed(mover, other[1], one, pose[1]):
                 mask |= self._bit[other]
                 continue
-            if other[0] != pose[0] and not self._may_overlap(one, mover) and overlaps(blocks, self.blocks(other)):
+            if other[0] != pose[0] and not self._may_overlap(pose, other) and overlaps(blocks, self.blocks(other)):
                 mask |= self._bit[other]
         return mask
 
-    def _fixed_clashes(self, pose: tuple[int, int]) -> tuple[str, ...]:
+    def _fixed_clashes(self, pose: Pose) -> tuple[str, ...]:
         one, blocks = self.movers[pose[0]], self.blocks(pose)
         return tuple(
             body.name for body in self.setting.fixed if body.of not in one.within and overlaps(blocks, body.blocks)
         )
 
-    def meets(self, pose: tuple[int, int], state: State) -> tuple[str, ...]:
+    def meets(self, pose: Pose, state: State) -> tuple[str, ...]:
         """Return the names of what a mover overlaps where it is put down."""
         return (*self._fixed_clash[pose], *self.names(self._clash[pose] & self.present(state)))
 
@@ -131,17 +153,14 @@ class Board:
 
     # ------------------------------------------------------------------ what lies on what
 
-    def _beneath(self, pose: tuple[int, int]) -> int:
+    def _beneath(self, pose: Pose) -> int:
         """Return the poses of other movers of which one must be there to carry a thing; none where it needs nobody."""
         one, blocks = self.movers[pose[0]], self.blocks(pose)
         if one.kind != "carry" or one.rides or not blocks:
             return 0
         declared = self.index.get(one.carried_by)
-        if declared is not None:
-            words = [other.word for other in self.movers[declared].poses]
-            word = one.poses[pose[1]].word
-            wanted = [q for q, other in enumerate(words) if other != OUTSIDE and (other == word or word not in words)]
-            return sum(self._bit[declared, q] for q in wanted)
+        if declared is not None and pose not in self._elsewhere:
+            return sum(self._bit[declared, q] for q in self._carrying(declared, one.poses[pose[1]].word))
         floor = Block((-1e3, -1e3, self.setting.room.low[2]), (1e3, 1e3, self.setting.room.low[2]))
         solid = [floor, *(block for body in self.setting.fixed for block in body.blocks)]
         if any(_rests(a, b) for a in blocks for b in solid):
@@ -152,7 +171,7 @@ class Board:
                 mask |= self._bit[other]
         return mask
 
-    def is_held(self, pose: tuple[int, int], present: int) -> bool:
+    def is_held(self, pose: Pose, present: int) -> bool:
         """Return whether what a thing would lie on is there."""
         return not self._under[pose] or bool(self._under[pose] & present)
 
@@ -201,8 +220,8 @@ class Board:
 
     def _keep(self, key: Key, swept: Sequence[Block], state: State) -> None:
         """Remember a way that was found, with every pose of other things that would spoil it."""
-        base, _, gate, _ = key
-        spoilt = self._touched(base[0], swept) & ~self._clash[base]
+        base, to, gate, _ = key
+        spoilt = self._touched((base,) if to < 0 else (base, (base[0], to)), swept) & ~self._clash[base]
         if gate >= 0:
             others = (base, *(pose for pose in enumerate(state) if pose[0] != base[0]))
             for pose in self.leaves.narrows(self.movers[gate].of, others, self._poses):
@@ -211,13 +230,14 @@ class Board:
         self._free.setdefault(key, []).append(spoilt)
 
     def _way(
-        self, base: tuple[int, int], there: tuple[int, int] | None, gate: int | None, is_turned: bool, state: State
+        self, base: Pose, there: Pose | None, gate: int | None, is_turned: bool, state: State
     ) -> tuple[Block, ...] | None:
         self.ways += TURNING if is_turned else 1
         one, blocks = self.movers[base[0]], self.blocks(base)
+        ends = (base,) if there is None else (base, there)
         stands = [block for body in self.setting.fixed if body.of not in one.within for block in body.blocks]
         for pose in enumerate(state):
-            if pose[0] != base[0] and not self._may_overlap(one, self.movers[pose[0]]):
+            if pose[0] != base[0] and not any(self._may_overlap(end, pose) for end in ends):
                 stands += self.blocks(pose)
         stands = [block for block in stands if not overlaps(blocks, (block,))]
         by: Vector | None = None
@@ -231,10 +251,10 @@ class Board:
             hole = replace(hole, low=low, high=high)
         return way(blocks, by, hole, stands, self.setting.room, one.lift, is_turned)
 
-    def _touched(self, mover: int, swept: Sequence[Block]) -> int:
-        one, mask = self.movers[mover], 0
+    def _touched(self, ends: tuple[Pose, ...], swept: Sequence[Block]) -> int:
+        mask = 0
         for pose in self._poses:
-            is_apart = pose[0] != mover and not self._may_overlap(one, self.movers[pose[0]])
+            is_apart = pose[0] != ends[0][0] and not any(self._may_overlap(end, pose) for end in ends)
             if is_apart and overlaps(swept, self.blocks(pose)):
                 mask |= self._bit[pose]
         return mask
@@ -263,7 +283,7 @@ class Board:
             return
         things = [(body.name, body.blocks) for body in self.setting.fixed if body.of not in one.within]
         for j, other in enumerate(self.movers):
-            if j != leaf and other.rides != one.of and not self._may_overlap(one, other):
+            if j != leaf and other.rides != one.of and not self._may_overlap((leaf, state[leaf]), (j, state[j])):
                 things.append((other.name, self.blocks((j, state[j]))))
         for name, blocks in things:
             if any(turn.meets(block) < NEVER for block in blocks):
@@ -302,8 +322,20 @@ def _is_before(block: Block, gate: Gate) -> bool:
     )
 
 
-def _rests(above: Block, below: Block) -> bool:
-    is_level = abs(above.low[2] - below.high[2]) <= RESTING
-    return is_level and all(
+def _is_on(above: Block, below: Block) -> bool:
+    """Return whether a box stands on another, or a little in it, being larger for all that is in doubt."""
+    return _is_over(above, below) and 2.0 * above.low[2] > below.low[2] + below.high[2]
+
+
+def _is_in(one: Block, other: Block) -> bool:
+    return _is_over(one, other) and one.low[2] < other.high[2] - TOUCH and other.low[2] < one.high[2] - TOUCH
+
+
+def _is_over(above: Block, below: Block) -> bool:
+    return all(
         above.low[axis] < below.high[axis] - TOUCH and below.low[axis] < above.high[axis] - TOUCH for axis in (0, 1)
     )
+
+
+def _rests(above: Block, below: Block) -> bool:
+    return abs(above.low[2] - below.high[2]) <= RESTING and _is_over(above, below)
