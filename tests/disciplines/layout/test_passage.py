@@ -8,7 +8,20 @@ from random import Random
 
 import pytest
 
-from boxwright.disciplines.layout.passage import FINENESS, Point, Rect, gap_at, less, reach, shortest, widest, within
+from boxwright.disciplines.layout.passage import (
+    FINENESS,
+    Point,
+    Rect,
+    beside_both,
+    corridor,
+    gap_at,
+    less,
+    meets,
+    reach,
+    shortest,
+    widest,
+    within,
+)
 
 shapely = pytest.importorskip("shapely", reason="the oracle of ways is not installed")
 
@@ -50,6 +63,35 @@ def test_the_widest_way_is_the_one_another_library_lets_through(seed: int) -> No
         assert gets_there(obstacles, width - 1e-5)
     if width < 2.0 - FINENESS:
         assert not gets_there(obstacles, width + FINENESS + 1e-5)
+
+
+@pytest.mark.parametrize("seed", range(200))
+def test_what_is_beside_a_way_leaves_it_free_and_one_thing_that_opens_one_is_beside_both_ends(seed: int) -> None:
+    boxes, width = layout(seed), 0.3
+    fits = reach((*WALLS, *boxes), START, (GOAL,), width)[0]
+    way = corridor((*WALLS, *boxes), START, GOAL, width)
+    assert bool(way) == fits
+    assert not meets(way, (*WALLS, *boxes), width)
+    for (x0, y0, x1, y1), (a0, b0, a1, b1) in pairwise(way):  # each stretch goes on from the one before
+        assert min(x1, a1) >= max(x0, a0) and min(y1, b1) >= max(y0, b0)
+    bare = corridor(WALLS, START, GOAL, width)
+    shut = [box for box in boxes if not reach((*WALLS, box), START, (GOAL,), width)[0]]
+    assert all(meets(bare, (box,), width) for box in shut)
+    things = [(str(number), box) for number, box in enumerate(boxes)]
+    opened = {
+        of
+        for of, _ in things
+        if not fits and reach((*WALLS, *(box for name, box in things if name != of)), START, (GOAL,), width)[0]
+    }
+    assert opened <= set(beside_both(things, WALLS, START, GOAL, width))
+
+
+def test_of_what_is_strewn_few_are_beside_both_ends() -> None:
+    """What stands behind others opens nothing as it alone goes, so that most are not looked at."""
+    found = [(layout(seed), beside_both([(str(i), b) for i, b in enumerate(layout(seed))], WALLS, START, GOAL, 0.3))
+             for seed in range(200) if not reach((*WALLS, *layout(seed)), START, (GOAL,), 0.3)[0]]  # fmt: skip
+    assert len(found) > 50
+    assert sum(len(few) for _, few in found) < 0.5 * sum(len(boxes) for boxes, _ in found)
 
 
 def test_the_strewn_rooms_are_of_every_kind() -> None:

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from random import Random
+from typing import Any
 
 import pytest
 
+from boxwright.disciplines.layout import passage
+from boxwright.disciplines.layout.aisles import aisle_fits
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import FINENESS
@@ -266,3 +270,62 @@ def test_the_way_drawn_leads_from_the_bed_to_the_door() -> None:
     way = way_drawn(scene_drawn((chest,), BED, DOOR, ROOM, False), 0.5)
     assert way[0][0] <= 1.9 and way[-1][1] > 1.0 and len(way) > 2
     assert way_drawn(scene_drawn((chest,), BED, DOOR, ROOM, False), 0.7) == ()
+
+
+def strewn(count: int, seed: int = 1) -> tuple[Body, ...]:
+    """Return a room full of boxes, some of them cargo."""
+    luck, found = Random(seed), []
+    for number in range(count):
+        x, y, z = luck.uniform(0.0, 3.8), luck.uniform(-1.0, 0.8), luck.choice([0.0, 0.0, 0.0, 0.3, 0.9, 1.3])
+        far = x + luck.uniform(0.03, 0.3), y + luck.uniform(0.03, 0.3), z + luck.uniform(0.05, 0.6)
+        found.append(box(f"t{number:03}", (x, y, z), far, luck.choice(["", "cargo"])))
+    return tuple(found)
+
+
+def test_in_a_crowded_room_few_ways_are_looked_for(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One search for each of 200 boxes to be put back, and one for each of them to be stepped over, were 1600."""
+    searches, cells = list[int](), passage._cells
+
+    def counted(*given: Any) -> Any:
+        searches.append(len(given[0]))
+        return cells(*given)
+
+    monkeypatch.setattr(passage, "_cells", counted)
+    found = ways_out(strewn(200), (BED,), EXITS, ROOM)
+    assert len(found) == 4 and 100 < len(searches) < 230
+
+
+def test_what_alone_makes_an_aisle_narrow_is_named_if_anything_is() -> None:
+    """Held against taking each thing away by itself, in rooms in which none, one or several of them do."""
+    several = 0
+    for seed in range(60):
+        bodies = strewn(14, seed)
+        (fit,) = aisle_fits(bodies, (BED,), (DOOR,), ROOM)
+        alone = [
+            body.of
+            for body in bodies
+            for less in aisle_fits(tuple(one for one in bodies if one is not body), (BED,), (DOOR,), ROOM)
+            if fit.has.best < fit.wants.best <= less.has.best
+        ]
+        several += len(alone) > 1
+        assert fit.under == (alone[0] if alone else ""), seed
+    assert several >= 5
+
+
+@pytest.mark.parametrize("count", [5, 15, 40])
+def test_what_is_in_the_way_is_the_least_that_has_to_go_one_after_the_other(count: int) -> None:
+    bodies = strewn(count)
+    for one in ways_out(bodies, (BED,), EXITS, ROOM):
+        gone = set(one.blocked_by)
+        if not gone:
+            continue
+        wanted = min(0.45, {"window": 0.5, "door": 0.8, "hatch": 0.6}[one.leads_to[9:-1]])
+
+        def wide(away: set[str], leads_to: str = one.leads_to, climbs: bool = bool(one.over)) -> float:
+            rest = tuple(body for body in bodies if body.of not in away)
+            every = [way for way in ways_out(rest, (BED,), EXITS, ROOM) if way.leads_to == leads_to]
+            return max(way.width.best for way in (every if climbs else every[:1]))
+
+        assert wide(gone) >= wanted - FINENESS
+        if not one.over:
+            assert all(wide(gone - {of}) < wanted for of in gone)

@@ -8,7 +8,7 @@ from itertools import combinations
 from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.parts import Closed
-from boxwright.disciplines.layout.passage import reach, widest
+from boxwright.disciplines.layout.passage import beside_both, reach, widest
 from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.terraces import UPRIGHT, Bed, Scene, is_placed, levels_of
 from boxwright.disciplines.layout.ways import is_room, scene_drawn
@@ -43,7 +43,8 @@ def _aisle(bodies: tuple[Body, ...], first: Bed | Closed, to: Closed, room: Surf
     if _passes(scene, (), wants):
         return Fit(to.of, first.name, "aisle", to.of, to.name, exactly(wants), exactly(wants))
     has = widest(scene.without(()), scene.start, (scene.goal,), wants)[0]
-    alone = (of for of in dict(scene.things) if _passes(scene, (of,), wants))
+    between = beside_both(scene.things, scene.walls, scene.start, scene.goal, wants)
+    alone = (of for of in between if _passes(scene, (of,), wants))
     return Fit(to.of, first.name, "aisle", to.of, to.name, exactly(has), exactly(wants), next(alone, ""))
 
 

@@ -9,7 +9,7 @@ two corners face each other aslant, up to the square root of two: the width here
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from heapq import heappop, heappush
 from math import hypot, inf
 
@@ -65,10 +65,97 @@ def widest(obstacles: Sequence[Rect], start: Rect, goals: Sequence[Rect], most: 
 
 def reach(obstacles: Sequence[Rect], start: Rect, goals: Sequence[Rect], width: float) -> tuple[bool, ...]:
     """Return for each goal whether the middle of a square of some width gets from the start to it."""
+    cells = _cells(obstacles, (start, *goals), width)
+    seen, _ = _flood(cells, start)
+    return tuple(_is_reached(cells, seen, goal) for goal in goals)
+
+
+def corridor(obstacles: Sequence[Rect], start: Rect, goal: Rect, width: float) -> tuple[Rect, ...]:
+    """Return stretches one way of a square's middle keeps to, from the start to the goal; empty for none.
+
+    What meets none of them, grown as obstacles are, leaves that way free.
+    """
+    cells = _cells(obstacles, (start, goal), width)
+    seen, before = _flood(cells, start)
+    xs, ys, runs = cells
+    rows = _bits(ys, goal[1], goal[3])
+    ends = [
+        (column, run)
+        for column in range(bisect_left(xs, goal[0]), bisect_left(xs, goal[2]))
+        for run in runs[column]
+        if run & rows & seen[column]
+    ]
+    if not ends:
+        return ()
+    way: list[tuple[int, int]] = [ends[0]]
+    while (last := before[way[-1]]) is not None:
+        way.append(last)
+    way.reverse()
+    found, at = list[Rect](), _lowest(way[0][1] & _bits(ys, start[1], start[3]))
+    for number, (column, run) in enumerate(way):
+        both = run & (way[number + 1][1] if number + 1 < len(way) else rows)
+        to = at if both >> at & 1 else _lowest(both)  # straight on as far as it goes
+        found.append((xs[column], ys[min(at, to)], xs[column + 1], ys[max(at, to) + 1]))
+        at = to
+    return tuple(_joined(found))
+
+
+def _joined(stretches: Iterable[Rect]) -> Iterator[Rect]:
+    """Yield stretches of a way, those in a row that are as wide and side by side as one."""
+    last: Rect | None = None
+    for one in stretches:
+        if last is not None and (last[1], last[3]) == (one[1], one[3]) and (last[2] == one[0] or one[2] == last[0]):
+            last = min(last[0], one[0]), one[1], max(last[2], one[2]), one[3]
+            continue
+        if last is not None:
+            yield last
+        last = one
+    if last is not None:
+        yield last
+
+
+def meets(stretches: Iterable[Rect], obstacles: Iterable[Rect], width: float) -> bool:
+    """Return whether one of some obstacles, grown for a square of some width, is in one of some stretches."""
     by = width / 2.0 - TOUCHING
     grown = [(x0 - by, y0 - by, x1 + by, y1 + by) for x0, y0, x1, y1 in obstacles]
-    xs = _edges(one for rect in (*grown, start, *goals) for one in (rect[0], rect[2]))
-    ys = _edges(one for rect in (*grown, start, *goals) for one in (rect[1], rect[3]))
+    return any(within(one, stretch) is not None for stretch in stretches for one in grown)
+
+
+def beside_both(
+    things: Sequence[tuple[str, Rect]], walls: Sequence[Rect], start: Rect, goal: Rect, width: float
+) -> tuple[str, ...]:
+    """Return the things that lie beside all there is to reach from the start and from the goal, each once, in order.
+
+    Where no way leads from the one to the other, none but one of these opens one as it alone is taken away.
+    """
+    cells = _cells((*walls, *(rect for _, rect in things)), (start, goal), width)
+    by, (xs, ys, _) = width / 2.0 - TOUCHING, cells
+    found = []
+    for end in (start, goal):
+        seen, _ = _flood(cells, end)
+        beside = set[str]()
+        for of, (x0, y0, x1, y1) in things:
+            if of in beside:
+                continue
+            rows = _bits(ys, y0 - by, y1 + by)
+            first, last = bisect_left(xs, x0 - by), bisect_left(xs, x1 + by)
+            rows |= rows << 1 | rows >> 1
+            around = range(max(first - 1, 0), min(last + 1, len(seen)))
+            if within((x0 - by, y0 - by, x1 + by, y1 + by), end) or any(seen[column] & rows for column in around):
+                beside.add(of)
+        found.append(beside)
+    return tuple(of for of in dict.fromkeys(of for of, _ in things) if all(of in one for one in found))
+
+
+_Cells = tuple[list[float], list[float], list[tuple[int, ...]]]
+"""The room cut by the edges of all in it: the edges, and of each column the unbroken runs of rows free in it."""
+
+
+def _cells(obstacles: Sequence[Rect], ends: Sequence[Rect], width: float) -> _Cells:
+    by = width / 2.0 - TOUCHING
+    grown = [(x0 - by, y0 - by, x1 + by, y1 + by) for x0, y0, x1, y1 in obstacles]
+    xs = _edges(one for rect in (*grown, *ends) for one in (rect[0], rect[2]))
+    ys = _edges(one for rect in (*grown, *ends) for one in (rect[1], rect[3]))
     # one whole number for each column of cells: the bits of the rows that are closed in it
     closed = [0] * (len(xs) - 1)
     for rect in grown:
@@ -76,30 +163,42 @@ def reach(obstacles: Sequence[Rect], start: Rect, goals: Sequence[Rect], width: 
         for column in range(bisect_left(xs, rect[0]), bisect_left(xs, rect[2])):
             closed[column] |= rows
     whole = (1 << (len(ys) - 1)) - 1
-    runs = [_runs(whole & ~one) for one in closed]
-    seen = [0] * len(closed)
+    return xs, ys, [_runs(whole & ~one) for one in closed]
+
+
+def _flood(cells: _Cells, start: Rect) -> tuple[list[int], dict[tuple[int, int], tuple[int, int] | None]]:
+    """Return what is reached from the start: its rows by column, and before each run the one it was reached from."""
+    xs, ys, runs = cells
+    seen = [0] * len(runs)
     rows = _bits(ys, start[1], start[3])
-    waiting = []
+    before: dict[tuple[int, int], tuple[int, int] | None] = {}
     for column in range(bisect_left(xs, start[0]), bisect_left(xs, start[2])):
         for run in runs[column]:
-            if run & rows and not seen[column] & run:
+            if run & rows:
                 seen[column] |= run
-                waiting.append((column, run))
-    while waiting:
-        column, here = waiting.pop()
+                before[column, run] = None
+    waiting = list(before)
+    for column, here in waiting:  # it grows as it is gone through, the nearest first, so that a way back is short
         for beside in (column - 1, column + 1):
             if 0 <= beside < len(runs):
                 for run in runs[beside]:
                     if run & here and not seen[beside] & run:
                         seen[beside] |= run
+                        before[beside, run] = column, here
                         waiting.append((beside, run))
-    return tuple(
-        any(
-            seen[column] & _bits(ys, goal[1], goal[3])
-            for column in range(bisect_left(xs, goal[0]), bisect_left(xs, goal[2]))
-        )
-        for goal in goals
-    )
+    return seen, before
+
+
+def _is_reached(cells: _Cells, seen: Sequence[int], goal: Rect) -> bool:
+    xs, ys, _ = cells
+    rows = _bits(ys, goal[1], goal[3])
+    columns = range(bisect_left(xs, goal[0]), bisect_left(xs, goal[2]))
+    return any(seen[column] & rows for column in columns)
+
+
+def _lowest(rows: int) -> int:
+    """Return the number of the lowest of some rows."""
+    return (rows & -rows).bit_length() - 1
 
 
 def shortest(obstacles: Sequence[Rect], start: Rect, goal: Rect, width: float) -> tuple[Point, ...]:

@@ -13,7 +13,7 @@ from typing import NamedTuple
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.parts import Closed
-from boxwright.disciplines.layout.passage import Point, Rect, less, reach, shortest, widest, within
+from boxwright.disciplines.layout.passage import Point, Rect, corridor, less, meets, reach, shortest, widest, within
 from boxwright.disciplines.layout.terraces import (
     UPRIGHT,
     Bed,
@@ -242,14 +242,24 @@ def _is_before(rect: Rect, before: Rect | None) -> bool:
 
 
 def _in_the_way(scene: Scene, bodies: tuple[Body, ...], width: float) -> tuple[str, ...]:
-    """Return a least set of things that, taken away, leave a way of this width; what is built in stays if it can."""
-    gone = {of for of, _ in scene.things}
-    if not reach(scene.without(gone), scene.start, (scene.goal,), width)[0]:
+    """Return a least set of things that, taken away, leave a way of this width; what is built in stays if it can.
+
+    They are put back one by one; only what stands on the way there is asks for another one.
+    """
+    stood, way = list(scene.walls), corridor(scene.walls, scene.start, scene.goal, width)
+    if not way:
         return ()
-    kinds = {one.of: one.kind for one in bodies}
-    for of in sorted(gone, key=lambda one: (kinds.get(one) == "cargo", one)):
-        if reach(scene.without(gone - {of}), scene.start, (scene.goal,), width)[0]:
-            gone = gone - {of}
+    pieces: dict[str, list[Rect]] = {}
+    for of, rect in scene.things:
+        pieces.setdefault(of, []).append(rect)
+    kinds, gone = {one.of: one.kind for one in bodies}, list[str]()
+    for of in sorted(pieces, key=lambda one: (kinds.get(one) == "cargo", one)):
+        more = pieces[of]
+        past = corridor([*stood, *more], scene.start, scene.goal, width) if meets(way, more, width) else way
+        if past:
+            stood, way = [*stood, *more], past
+        else:
+            gone.append(of)
     return tuple(sorted(gone))
 
 
@@ -261,7 +271,9 @@ def _stepped_over(scene: Scene, bodies: tuple[Body, ...], quest: Quest, width: f
     bare = scene.without(())
     if reach([*bare, *(piece for _, pieces in low for piece in pieces)], scene.start, (scene.goal,), width)[0]:
         return ()
-    return tuple(of for of, pieces in low if not reach([*bare, *pieces], scene.start, (scene.goal,), width)[0])
+    way = corridor(bare, scene.start, scene.goal, width)
+    on_it = (one for one in low if not way or meets(way, one[1], width))  # nothing beside a way shuts it
+    return tuple(of for of, pieces in on_it if not reach([*bare, *pieces], scene.start, (scene.goal,), width)[0])
 
 
 def _low_pieces(one: Body, quest: Quest) -> list[Rect]:
