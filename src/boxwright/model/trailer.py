@@ -216,3 +216,11 @@ class Person(Entry):
     waits: YesNo = Field(
         None, description="waits in the trailer while it is left and cannot get out, as a dog does: yes or no"
     )
+
+    @property
+    def needs_a_bed(self) -> bool:
+        """Return whether somebody is to have a bed: one who waits, as a dog does, lies anywhere unless one is written.
+
+        A dog is let out by those who sleep there.
+        """
+        return bool(self.sleeps) or self.waits is not True

@@ -60,7 +60,7 @@ def kept_of(
             for one in items["parts"]
             if one.words.count is not None and not one.words.at and (one.name in slept_on or _is_bed_for_a_while(one))
         ),
-        sleepers=tuple(Sleeper(name, person.sleeps) for name, person in people),
+        sleepers=tuple(Sleeper(name, person.sleeps) for name, person in people if person.needs_a_bed),
         shut_offs=tuple(_shut_offs(parts, openings, items["wires"])),
         leads=tuple(_leads(items)),
         halves=tuple(_halves(items["parts"], layers)),

@@ -122,8 +122,13 @@ def cut(
         wires,
         tuple(item.of for item in rig.openings if is_cut_by_now and _is_cut(item) and item.of not in finished),
         tuple(perhaps), tuple(protecting), tuple(tank.of for tank in tanks if tank.fill == UNNAMED), tuple(missing),
-        load.charges, tuple(one for one in rig.people if not load.people or one[0] in load.people),
+        load.charges, _bedded(rig.people, load.people),
     )  # fmt: skip
+
+
+def _bedded(people: tuple[tuple[str, Person], ...], named: tuple[str, ...]) -> tuple[tuple[str, Person], ...]:
+    """Return those inside who are to lie on a bed, sit up and stand: all the load state names, or all there are."""
+    return tuple(one for one in people if (not named or one[0] in named) and one[1].needs_a_bed)
 
 
 def part_there(weight: Band, answer: Stands) -> Band:
