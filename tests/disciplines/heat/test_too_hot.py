@@ -264,3 +264,10 @@ def cold_of(*edits: tuple[str, str]) -> tuple[ColdWork, ...]:
     slot = slot_of("work", *edits)
     assert slot.heat is not None
     return slot.heat.cold_work
+
+
+@pytest.mark.parametrize(("skin", "is_said"), [("white aluminium 1.0", False), ("aluminium 1.0", True)])
+def test_the_colour_is_said_to_be_missing_only_where_it_is(skin: str, is_said: bool) -> None:
+    """The floor looks down: that it has no colour widens nothing."""
+    (found,) = told("sleep", ("hottest_design: 22 C", "hottest_design: 34..44 C"), ("white aluminium 1.0", skin))
+    assert found.kind == "unknown" and ("the colour of the skin" in found.act + found.says) is is_said

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from boxwright.disciplines.heat.hot_hours import LEFT_TOO_HOT, NO_FAN_HELPS
 from boxwright.disciplines.heat.result import HotHours, Result
+from boxwright.disciplines.heat.shell import Face
 from boxwright.disciplines.heat.telling import (
     A_HOT_DAY,
     IN_WORDS,
@@ -123,10 +124,15 @@ def _aired(found: HotHours) -> str:
     return f"{IN_WORDS[found.run.way]}{plugged},"
 
 
+def _sees_the_sun(face: Face) -> bool:
+    """Return whether the skin of a face takes sun: no glass does, nor what looks down, as a floor and a wheel box."""
+    return not face.is_window and face.outward[2] >= 0.0
+
+
 def _unsaid(result: Result, found: HotHours) -> str:
     """Return what nobody wrote that makes the ends so wide; empty where it is all written."""
     lacks = [] if found.hot.is_written else [f"hottest_design of {found.hot.place}"]
-    is_bare = any(not face.coat.colour for face in result.shell.faces if not face.is_window)
+    is_bare = any(not face.coat.colour for face in result.shell.faces if _sees_the_sun(face))
     lacks += ["the colour of the skin"] if is_bare else []
     return f"nobody wrote {' or '.join(lacks)}: that makes it so wide" if lacks else ""
 
