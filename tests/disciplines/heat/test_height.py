@@ -1,4 +1,4 @@
-"""Up high what burns gets less air: it gives less, and the night of such a place is worked out with that."""
+"""Up high what burns gets less air, in hard cold diesel thickens: the night of such a place is told with that."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from boxwright.model.place import Place
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from boxwright.units import Band, HeaderUnits, exactly
-from tests.disciplines.heat.test_findings import edited
+from tests.disciplines.heat.test_findings import edited, worked
 
 NOWHERE = Place(exactly(0.0), exactly(0.0), exactly(0.0), (0.1, 0.1, 0.1))
 
@@ -66,3 +66,43 @@ def test_a_leaflet_read_in_doubt_is_held_by_its_lower_height(up_to: str, kind: s
     text = edited(("height: 0 m", "height: 1500 m"), ("up_to: 1500 m", f"up_to: {up_to}"))
     found = study(read_rig(text).rig, date(2026, 6, 1)).findings("sleep")
     assert [one.kind for one in found if one.code == "heat/too-high"] == ([kind] if kind else [])
+
+
+@pytest.mark.parametrize(
+    ("thickens", "night", "kind", "holds"),
+    [
+        ("", "1 C", "", False),
+        ("", "-1 C", "unknown", False),
+        ("", "-20 C", "unknown", False),
+        ("", "-21 C", "unknown", True),
+        ("unknown", "-30 C", "unknown", True),
+        ("-20 C", "-20 C", "", False),
+        ("-20 C", "-21 C", "limit", False),
+        ("-30..-20 C", "-25 C", "unknown", True),
+        ("-30..-20 C", "-31 C", "limit", False),
+        ("-20 C", "-25..-15 C", "unknown", True),
+        ("-40 C", "-30 C", "", False),
+    ],
+)
+def test_diesel_that_thickens_on_a_cold_night(thickens: str, night: str, kind: str, holds: bool) -> None:
+    """Summer diesel flows down to 0 C, the last winter diesel of mild climates to -20 C: EN 590, from memory."""
+    written = f"thickens: {thickens}, " if thickens else ""
+    text = edited(("thickens: -20 C, ", written), ("coldest_design: -5 C", f"coldest_design: {night}"))
+    found = [one for one in worked(text, "sleep") if one.code == "heat/fuel-thickens"]
+    assert [one.kind for one in found] == ([kind] if kind else [])
+    for one in found:
+        assert not one.could_stop and (one.kind == "limit" or one.could_limit == holds)
+        assert one.margin is not None and one.margin < 0.0
+
+
+@pytest.mark.parametrize("fuel", ["petrol", "propane", "kerosene", "electric"])
+def test_only_diesel_thickens_and_only_where_it_lies_in_the_cold(fuel: str) -> None:
+    cold = ("coldest_design: -5 C", "coldest_design: -30 C")
+    told = worked(edited(cold, ("heater: {of: diesel", f"heater: {{of: {fuel}")), "sleep")
+    assert "heat/fuel-thickens" not in {one.code for one in told}
+    path = "[fuel, valve at tank, filter below floor, pump at 30 deg below floor z -100, line 2 mm bore, heater]"
+    inside = (path, "[fuel, valve at tank, pump inside z 10, line inside 2 mm bore, heater]")
+    tank = ("x: -800, side: centre, z: 0", "x: 3000, side: left+100, z: 100")
+    for edits, is_told in (((inside, tank), False), ((inside,), True), ((tank,), True)):
+        told = worked(edited(cold, *edits), "sleep")
+        assert ("heat/fuel-thickens" in {one.code for one in told}) is is_told

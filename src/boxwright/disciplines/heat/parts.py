@@ -145,6 +145,9 @@ class Heater(Entry):
         description="the way of the fuel, each piece with where it lies, such as [heater-fuel, valve at tank, filter"
         " below floor, pump below floor z -4 at 30 deg, line 2 mm bore, heater]",
     )
+    thickens: KelvinBand | None = Field(
+        None, description="the cold at which its diesel thickens, by whoever sells it, such as -20 C"
+    )
     reach: YesNo = Field(None, description="does a hand reach valve, filter and pump: yes or no")
     exhaust: Annotated[Pipe, Alone("out")] | None = Field(
         None, description="the exhaust, such as {out: left, below: floor, length: 20}"

@@ -32,7 +32,7 @@ from boxwright.disciplines.heat.findings.fumes import (
     exhaust_near_intake,
     hot_plate,
 )
-from boxwright.disciplines.heat.findings.height import height_not_known, too_high
+from boxwright.disciplines.heat.findings.hard_places import fuel_thickens, height_not_known, too_high
 from boxwright.disciplines.heat.findings.hot import hot_not_known, left_in_heat, too_hot
 from boxwright.disciplines.heat.findings.night import (
     cold_at_work,
@@ -93,6 +93,7 @@ __all__ = [
     "fuel_for_the_night",
     "fuel_not_known",
     "fuel_reach",
+    "fuel_thickens",
     "fuel_valve",
     "heat_not_known",
     "height_not_known",
@@ -158,6 +159,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     too_high,
     too_warm_at_lowest,
     fuel_for_the_night,
+    fuel_thickens,
     stated_burn,
     counted_burn,
     stated_hours,

@@ -1,20 +1,23 @@
-"""Rules of places up high, where a burner gets less air than its fuel wants."""
+"""Rules of places that are hard on a burner: up high it gets less air than its fuel wants, in hard cold no fuel."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.heat.burner import air_share
+from boxwright.disciplines.heat.burner import air_share, fuel_named
 from boxwright.disciplines.heat.cold_hours import Outdoors
 from boxwright.disciplines.heat.findings.night import MARGINS
+from boxwright.disciplines.heat.fuel_way import way_of
+from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.result import Result, StandingHeater
-from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, above_sea, source_of
+from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, above_sea, between, source_of, warm
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
 
 THIN_AIR = MARGINS["thin air"]
 """m above the sea."""
-
+SUMMER, WINTER = (columns("diesel_flows")[name][0] for name in ("summer diesel", "winter diesel"))
+"""K down to which diesel flows as it is sold in summer, and in winter where winters are mild."""
 
 A_HEIGHT = 300.0
 """m: an example of what is written of a place."""
@@ -75,6 +78,49 @@ def too_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             )  # fmt: skip
 
 
+def fuel_thickens(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where a night is colder than the diesel of a heater flows in, or ask down to what cold it does.
+
+    Asks: the cold at which its diesel thickens, against the coldest night outside of each place
+    Limit: that cold; where nobody wrote it, it is asked below 0 C, and open below -20 C (from memory)
+    Source: diesel-recalled
+    Lever: thickens of the heater
+    """
+    for one in _burning(result):
+        if fuel_named(one.planned.heater.of) == "diesel" and not _lies_warm(one, shown_in):
+            for place in _places(result):
+                yield from _thick(one, place, shown_in)
+
+
+def _lies_warm(one: StandingHeater, shown_in: HeaderUnits) -> bool:
+    """Return whether tank and way of a fuel lie in the room, as far as anybody wrote."""
+    lie = [piece.where for piece in way_of(one, shown_in)]
+    return one.tank is not None and one.tank.where == "in the room" and set(lie) == {"in the room"}
+
+
+def _thick(one: StandingHeater, place: Outdoors, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say what a night at one place makes of the diesel."""
+    name, where, written = one.planned.name, one.planned.of, one.planned.heater.thickens
+    flows = written if written is not None and written.known else None
+    limit = flows.high if flows is not None else SUMMER
+    if place.coldest.low >= limit:
+        return
+    is_sure = flows is not None and place.coldest.high < flows.low
+    says = f"at {place.place} it gets {between(place.coldest, shown_in)} outside, and "
+    says += f"the diesel of {name} thickens at {between(flows, shown_in)}" if flows is not None else (
+        f"nobody wrote down to what cold the diesel of {name} flows"
+    )  # fmt: skip
+    source = OWN_RULE if flows is not None else source_of("diesel_flows", "summer diesel")
+    act = "Ask whoever sells it down to what cold it flows, fill with what flows on the coldest night before it comes,"
+    yield Finding(
+        "heat/fuel-thickens", where, "limit" if is_sure else "unknown",
+        f"{says}: thick diesel does not pass filter and pump, and the heater goes out", place.coldest.low, limit,
+        place.coldest.low - limit, "K", source, where,
+        act=f"{act} and write thickens: {warm(WINTER, shown_in)} of the heater", minutes=15, could_stop=False,
+        could_limit=flows is not None or place.coldest.low < WINTER, uses=SLEEP, because=(where, place.of),
+    )  # fmt: skip
+
+
 def _burning(result: Result) -> list[StandingHeater]:
     """Return the heaters that burn, or may burn, and warm somebody asleep."""
     asleep = result.heaters if result.use == "sleep" and result.sleepers else ()
@@ -85,4 +131,4 @@ def _places(result: Result) -> tuple[Outdoors, ...]:
     return tuple({one.outdoors.of: one.outdoors for one in result.held}.values())
 
 
-__all__ = ["height_not_known", "too_high"]
+__all__ = ["fuel_thickens", "height_not_known", "too_high"]
