@@ -175,6 +175,10 @@ class Board:
         """Return whether what a thing would lie on is there."""
         return not self._under[pose] or bool(self._under[pose] & present)
 
+    def is_on_leaf(self, pose: Pose) -> bool:
+        """Return whether a thing lies on a leaf that is down."""
+        return any(one.kind == "fold" and self._under[pose] & self._bit[i, DOWN] for i, one in enumerate(self.movers))
+
     def lying_on(self, mover: int, state: State) -> tuple[str, ...]:
         """Return the names of what would fall if a mover were taken away as it is now."""
         left = self.present(state) & ~self._bit[mover, state[mover]]

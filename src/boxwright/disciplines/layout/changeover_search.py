@@ -25,10 +25,14 @@ class Move(NamedTuple):
     is_turned: bool = False
 
 
+Done = tuple[Move, State]
+"""A move and the state after it."""
+
+
 class Found(NamedTuple):
     """How a search ended: the moves with the states after them, None where there were none; the states looked at."""
 
-    moves: tuple[tuple[Move, State], ...] | None
+    moves: tuple[Done, ...] | None
     cost: float
     states: int
     is_exhausted: bool
@@ -93,9 +97,9 @@ def cheapest_with_apart(board: Board, start: State, goal: State, most: int, most
     changing = [i for i in sorted(board.apart) if start[i] != goal[i]]
     first = [i for i in changing if board.movers[i].poses[goal[i]].word == OUT]
     last = [i for i in changing if i not in first]
-    begun, moves = start, list[tuple[Move, State]]()
+    begun, moves = start, list[Done]()
     for i in first:
-        begun = _after(board, begun, i, goal[i])
+        begun = after_a_move(board, begun, i, goal[i])
         moves.append((Move(i, goal[i], -1), begun))
     ended = tuple(start[i] if i in last else pose for i, pose in enumerate(goal))
     found = cheapest(board, begun, ended, most, most_ways, stuck=board.apart)
@@ -103,13 +107,13 @@ def cheapest_with_apart(board: Board, start: State, goal: State, most: int, most
         return found
     moves += found.moves
     for i in last:
-        ended = _after(board, ended, i, goal[i])
+        ended = after_a_move(board, ended, i, goal[i])
         moves.append((Move(i, goal[i], -1), ended))
     more = sum(price_of(board.movers[i], start[i], goal[i]) for i in changing)
     return found._replace(moves=tuple(moves), cost=found.cost + more)
 
 
-def _way_back(came: dict[State, tuple[State, Move]], start: State, end: State) -> tuple[tuple[Move, State], ...]:
+def _way_back(came: dict[State, tuple[State, Move]], start: State, end: State) -> tuple[Done, ...]:
     found = []
     state = end
     while state != start:
@@ -139,7 +143,7 @@ def _moves(board: Board, state: State, stuck: frozenset[int]) -> Iterator[tuple[
             if one.kind == "carry":
                 yield from _carries(board, i, to, open_gates, state)
             else:
-                yield _after(board, state, i, to), Move(i, to, -1), price_of(one, state[i], to)
+                yield after_a_move(board, state, i, to), Move(i, to, -1), price_of(one, state[i], to)
 
 
 def _carries(board: Board, i: int, to: int, gates: list[int], state: State) -> Iterator[tuple[State, Move, float]]:
@@ -152,13 +156,19 @@ def _carries(board: Board, i: int, to: int, gates: list[int], state: State) -> I
     price = price_of(one, state[i], to)
     if is_out or goes_out:
         for gate in gates:
-            yield _after(board, state, i, to), Move(i, to, gate), price
-            yield _after(board, state, i, to), Move(i, to, gate, True), price + price_of_turning(one)
+            yield after_a_move(board, state, i, to), Move(i, to, gate), price
+            yield after_a_move(board, state, i, to), Move(i, to, gate, True), price + price_of_turning(one)
     else:
-        yield _after(board, state, i, to), Move(i, to, -1), price
+        yield after_a_move(board, state, i, to), Move(i, to, -1), price
 
 
-def _after(board: Board, state: State, i: int, to: int) -> State:
+def may_be_next(board: Board, move: Move, state: State) -> bool:
+    """Return whether a move can be made in a state."""
+    offered = any(onward == move for _, onward, _ in _moves(board, state, frozenset()))
+    return offered and _is_possible(board, move, state)
+
+
+def after_a_move(board: Board, state: State, i: int, to: int) -> State:
     """Return the state after a move; what lies on a leaf goes along with it."""
     found = list(state)
     found[i] = to

@@ -15,6 +15,7 @@ from boxwright.disciplines.layout.changeover import (
     Mover,
     Setting,
 )
+from boxwright.disciplines.layout.changeover_beds import beds_aside
 from boxwright.disciplines.layout.changeover_exits import exits_at
 from boxwright.disciplines.layout.changeover_leaving import leaving
 from boxwright.disciplines.layout.changeover_scene import Board, State
@@ -105,6 +106,7 @@ def changed(
 
 
 def _told(board: Board, start: State, goal: State, found: Found, ending: Changed) -> Changed:
+    found = found._replace(moves=beds_aside(board, start, found.moves or ()))
     moved = dict.fromkeys(move.mover for move, _ in found.moves or ())
     meanwhile = tuple(
         (board.movers[i].name, board.movers[i].poses[goal[i]].word) for i in moved if board.movers[i].kind != "gate"
