@@ -67,7 +67,10 @@ def test_a_year_is_told_in_the_units_of_the_file_with_its_ends() -> None:
     assert "heater off 5,000 h 4,990 to 5,010" in told
     assert "January 500 kWh (250 to 1,000) 13.2 gal (6.6 to 26.4)" in told and "March" not in told
     assert "12 runs, 2.5 ms each" in told and "Somewhere, made.epw: 8,760 hours" in told
-    assert "It says nothing of wind, dew point; it is worked out as if there were none." in told
+    assert (
+        "It says nothing of wind, dew point, cloud. The ends of each number cover wind from 0 mph to 33.6 mph;" in told
+    )
+    assert "a dew point 40 F under it; a sky from clear to overcast. Each" in told
     assert "It leaves the room under 60 F for 0 h." in told, "no ends where there are none"
 
 
@@ -97,7 +100,7 @@ def test_weather_without_sun_tells_the_least_of_warmth_and_calls_the_rest_unknow
     assert rows["warmest"] == ("not known without sun", "84 F and more")
     assert rows["room over 82 F with all open"] == ("not known without sun", "1,200 h and more")
     assert "it takes" not in told and "over 82 F for" not in told and "too warm, opened" not in told
-    assert "It says nothing of sun, wind, dew point; it is worked out as if there were none. How warm" in told
+    assert "to overcast; days from none of it to a clear sky. How warm the room gets" in told
     night = replace(WEATHER, level_sun=(0.0,) * 8760, straight_sun=())
     assert not night.has_sun, "a column of nothing is no sun"
     assert WEATHER.has_sun and replace(WEATHER, level_sun=(), straight_sun=(0.0, 500.0)).has_sun
@@ -210,3 +213,9 @@ def test_a_lowest_setting_that_is_never_too_much_is_said_to_be_so() -> None:
         hot_by=Band(-0.8, -0.8, inf, known=False),
     )
     assert "Whether its lowest setting is too much cannot be said: the weather has no sun in it." in asked
+
+
+def test_of_hours_that_hang_on_a_wind_nobody_told_no_most_likely_number_is_told() -> None:
+    told = said(too_cold=Band(0.0, 0.0, 2882.0, known=False), banded=(Band(50.0, 22.0, 3896.0, known=False),) * 5)
+    assert "leaves the room under 60 F for anything from 0 to 2,882 h." in told
+    assert "too cold 0 to 2,882 h" in told and "heater off 22 to 3,896 h" in told and "50 h" not in told

@@ -5,6 +5,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Mapping
 from importlib.util import find_spec
+from math import isfinite
 from pathlib import Path
 from statistics import median
 from typing import TYPE_CHECKING
@@ -175,7 +176,7 @@ def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
     station = ", ".join(dict.fromkeys(one for one in (weather.place, weather.came_from) if one))
     said = [
         f"It stands on the weather of {station}: {len(weather.outside):,} hours.",
-        *_lacking(weather),
+        *_lacking(weather, units),
         "Each number is followed by its ends: what is not known of shell, cracks, colour and the way the front looks.",
         f"{sum(one.runs for one in found.years)} runs, {found.spent:.1f} ms each.",
         *found.notes,
@@ -185,18 +186,24 @@ def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
     return told
 
 
-def _lacking(weather: WeatherHours) -> list[str]:
-    """Return what the file does not say and what it was taken for."""
-    columns = {
-        "sun": weather.has_sun,
-        "wind": weather.wind,
-        "dew point": weather.dew_point,
-    }
-    names = [name for name, values in columns.items() if not values]
+def _lacking(weather: WeatherHours, units: HeaderUnits) -> list[str]:
+    """Return what the file does not say, and between which ends it was taken."""
+    from boxwright.disciplines.heat.weather_ends import UNSAID, left_out
+
+    names = left_out(weather)
     if not names:
         return []
+    calm, windy = (show(one, "speed", units) for one in (UNSAID["wind"].low, UNSAID["wind"].high))
+    dry = show(UNSAID["dry air"].high, "temperature difference", units)
+    taken = {
+        "wind": f"wind from {calm} to {windy}",
+        "dew point": f"air from damp to as dry as a dew point {dry} under it",
+        "cloud": "a sky from clear to overcast",
+        "sun": "days from none of it to a clear sky",
+    }
     more = "" if weather.has_sun else " How warm the room gets, and what cooling takes, is not known without sun."
-    return [f"It says nothing of {', '.join(names)}; it is worked out as if there were none.{more}"]
+    ends = "; ".join(taken[name] for name in names)
+    return [f"It says nothing of {', '.join(names)}. The ends of each number cover {ends}.{more}"]
 
 
 def in_words(year: Year, units: HeaderUnits) -> str:
@@ -263,8 +270,13 @@ def _period(year: Year) -> str:
 def _hours(year: Year) -> list[tuple[str, ...]]:
     rows = list(zip([f"heater {one}" for one in RUNS_AS], year.banded, strict=True)) if year.heater else []
     named = [*rows, ("too cold", year.too_cold), ("too warm, opened", year.too_warm)]
-    shown = [(name, one) for name, one in named if one.high > 0.0 and one.known]
-    return [(name, f"{one.best:,.0f} h", f"{one.low:,.0f} to {one.high:,.0f}") for name, one in shown]
+    shown = [(name, one) for name, one in named if one.high > 0.0 and isfinite(one.high)]
+    return [
+        (name, f"{one.best:,.0f} h", f"{one.low:,.0f} to {one.high:,.0f}")
+        if one.known
+        else (name, "", f"{one.low:,.0f} to {one.high:,.0f} h")
+        for name, one in shown
+    ]
 
 
 def _trips(year: Year, units: HeaderUnits) -> list[tuple[str, ...]]:
@@ -308,7 +320,10 @@ def _months(year: Year, units: HeaderUnits) -> list[tuple[str, ...]]:
 
 
 def _count(hours: Band) -> str:
+    """Return hours with their ends; of what nobody can say how likely it is, the ends alone."""
     best, low, high = (f"{one:,.0f}" for one in (hours.best, hours.low, hours.high))
+    if not hours.known:
+        return f"anything from {low} to {high} h"
     return f"{best} h" if low == high else f"{best} h ({low} to {high})"
 
 
@@ -330,12 +345,14 @@ def _amount(band: Band, quantity: str, units: HeaderUnits) -> str:
 def as_json(found: Worked) -> Json:
     """Return the years in SI, for programs."""
     from boxwright.cli.answers import band
+    from boxwright.disciplines.heat.weather_ends import left_out
 
     return [
         {
             "weather": one.weather.came_from,
             "place": one.weather.place,
             "hours": len(one.weather.outside),
+            "says_nothing_of": list(left_out(one.weather)),
             "heater": one.heater or None,
             "heater_hours": {name: band(spent) for name, spent in zip(RUNS_AS, one.banded, strict=True)},
             "heat": band(one.energy),

@@ -7,6 +7,7 @@ from math import radians
 
 import pytest
 
+from boxwright.disciplines.heat.climate import clear_hour
 from boxwright.disciplines.heat.coating import Coat
 from boxwright.disciplines.heat.cold_hours import Inside
 from boxwright.disciplines.heat.day import (
@@ -20,7 +21,7 @@ from boxwright.disciplines.heat.day import (
     day_of,
     ways_of,
 )
-from boxwright.disciplines.heat.hot import BEGINS, HOT, HotDay, _dew_point, _sun, hot_days, weather_of
+from boxwright.disciplines.heat.hot import BEGINS, HOT, HotDay, _dew_point, hot_days, weather_of
 from boxwright.disciplines.heat.hot_room import hot_room
 from boxwright.disciplines.heat.method.boxed import _saturated
 from boxwright.disciplines.heat.parts import ClimateFacet, Month, Section, a_day
@@ -97,7 +98,7 @@ def test_the_hot_end_of_a_day_is_hotter_sunnier_and_stiller() -> None:
 
 
 def test_no_sun_shines_by_night() -> None:
-    assert _sun(NORTH, 195, 0, 1.0) == (0.0, 0.0, 0.0)
+    assert clear_hour((NORTH, 0.0, 0.0), 195 * 24, 1.0) == (0.0, 0.0, 0.0)
 
 
 def test_air_drips_at_its_dew_point() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from boxwright.disciplines.heat.method.boxed import _saturated
+from boxwright.disciplines.heat.method.clear import beyond_air, clear_sun, scattered_share
 from boxwright.disciplines.heat.method.sky import cloud_factor, sky_emittance, sky_temperature
 from boxwright.disciplines.heat.method.sun import (
     day_angle,
@@ -19,6 +20,8 @@ from boxwright.disciplines.heat.weather import WeatherHours
 Facing = tuple[float, float, float]
 
 HOURS_OF_DAY, SECONDS_OF_HOUR, DAYS_OF_YEAR = 24, 3600.0, 365
+LOWEST_SUN = 0.02
+"""How far up the sun must be for any of it to count: a degree over the ground."""
 
 
 class Around(NamedTuple):
@@ -69,3 +72,20 @@ def _suns(weather: WeatherHours, facings: tuple[Facing, ...], ground: float) -> 
         beam = straight[place] if sun.up > 0.0 else 0.0
         rows.append(tuple(sun_on_face(beam, light[place], level[place], ground, one, sun) for one in facings))
     return tuple(rows)
+
+
+def clear_hour(where: tuple[float, float, float], hour: int, share: float) -> tuple[float, float, float]:
+    """Return a share of a clear hour's sun on level ground, straight from the sun, and from the sky.
+
+    ``where`` is latitude, longitude, and how far its clock is ahead; ``hour`` counts from the year's first.
+    """
+    latitude, longitude, ahead = where
+    day, clock = divmod(hour, HOURS_OF_DAY)
+    angle = day_angle(day % DAYS_OF_YEAR + (clock + 0.5) / HOURS_OF_DAY)
+    past = hour_angle((clock + 0.5) * SECONDS_OF_HOUR, ahead, longitude, sundial_ahead(angle))
+    up = toward_sun(latitude, declination(angle), past).up
+    if up <= LOWEST_SUN or share <= 0.0:
+        return 0.0, 0.0, 0.0
+    level = share * clear_sun(min(up, 1.0))
+    scattered = level * scattered_share(min(level / (beyond_air(angle) * up), 1.0))
+    return level, (level - scattered) / up, scattered

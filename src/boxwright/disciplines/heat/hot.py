@@ -6,18 +6,8 @@ from functools import lru_cache
 from math import cos, pi
 
 from boxwright.disciplines.heat.as_built import End
-from boxwright.disciplines.heat.climate import DAYS_OF_YEAR, HOURS_OF_DAY, SECONDS_OF_HOUR
+from boxwright.disciplines.heat.climate import HOURS_OF_DAY, clear_hour
 from boxwright.disciplines.heat.material import columns, interval
-from boxwright.disciplines.heat.method import (
-    beyond_air,
-    clear_sun,
-    day_angle,
-    declination,
-    hour_angle,
-    scattered_share,
-    sundial_ahead,
-    toward_sun,
-)
 from boxwright.disciplines.heat.method.boxed import _saturated
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, Section
 from boxwright.disciplines.heat.room import SEA_LEVEL, at
@@ -31,8 +21,6 @@ DAYS, BEGINS, HOTTEST_AT = 3, 6, 15
 BEFORE = (0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334)
 MIDDLE = 14
 """Days of a month before its middle."""
-LOWEST_SUN = 0.02
-"""How far up the sun must be for any of it to count: a degree over the ground."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +96,8 @@ def weather_of(hot: HotDay, end: End) -> WeatherHours:
         hottest - swing / 2.0 * (1.0 - cos(2.0 * pi * (clock - HOTTEST_AT) / HOURS_OF_DAY)) for clock in clocks
     )
     dew = _dew_point(at(hot.humidity, end) * _saturated(hottest - swing, SEA_LEVEL))
-    suns = [_sun(at(hot.latitude, end, False), hot.day, clock, at(hot.sun, end)) for clock in clocks]
+    where = (at(hot.latitude, end, False), 0.0, 0.0)
+    suns = [clear_hour(where, hot.day * HOURS_OF_DAY + clock, at(hot.sun, end)) for clock in clocks]
     level, straight, scattered = zip(*suns, strict=True)
     return WeatherHours(
         place=hot.place,
@@ -125,18 +114,6 @@ def weather_of(hot: HotDay, end: End) -> WeatherHours:
         straight_sun=straight,
         sky_light=scattered,
     )
-
-
-def _sun(latitude: float, day: int, clock: int, share: float) -> tuple[float, float, float]:
-    """Return the sun of an hour on level ground, straight from the sun, and from the sky."""
-    angle = day_angle(day % DAYS_OF_YEAR + (clock + 0.5) / HOURS_OF_DAY)
-    past = hour_angle((clock + 0.5) * SECONDS_OF_HOUR, 0.0, 0.0, sundial_ahead(angle))
-    up = toward_sun(latitude, declination(angle), past).up
-    if up <= LOWEST_SUN:
-        return 0.0, 0.0, 0.0
-    level = share * clear_sun(up)
-    scattered = level * scattered_share(min(level / (beyond_air(angle) * up), 1.0))
-    return level, (level - scattered) / up, scattered
 
 
 def _dew_point(ratio: float) -> float:

@@ -1,6 +1,7 @@
 """A year hour by hour in the weather of a file: how the heater runs, what it burns, what is too cold, too warm, cooled.
 
 The same loop as by night, compiled. Ends are of heat loss, as in `as_built`; sun, wind and cold are the file's own.
+What the file leaves out is run at both of its ends, with each end of the room.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from boxwright.disciplines.heat.method.boxed import _Work
 from boxwright.disciplines.heat.method.network import BANDS, FIXED, _march
 from boxwright.disciplines.heat.room import at
 from boxwright.disciplines.heat.weather import WeatherHours
+from boxwright.disciplines.heat.weather_ends import at_end, left_out
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room
 from boxwright.exchange import Moisture
 from boxwright.model.compiled import compiled
@@ -41,6 +43,15 @@ _MONTH_OF = tuple(number for number, days in enumerate(MONTHS) for _ in range(da
 HOUR = 3600.0
 Group = TypeVar("Group", bound=tuple[object, ...])
 Clock = Callable[[Callable[[], None]], None]
+Ended = tuple[End, End, Heading]
+"""Which run it is: the end of the room, that of what the weather leaves out, and where the front looks."""
+AS_TOLD: tuple[tuple[End, End], ...] = tuple((end, "best") for end in ENDS)
+"""Ends of room and weather where the weather leaves nothing out."""
+APART: tuple[tuple[End, End], ...] = (
+    ("best", "best"),
+    *((room, air) for room in ("low", "high") for air in ("low", "high")),
+)
+"""Ends of room and weather where it does: a bad shell is the coldest in wind, and the hottest without any."""
 
 
 class Set(NamedTuple):
@@ -84,6 +95,8 @@ class Year:
     None for one that goes off by itself. ``trips`` are the days in a row that take most, with their heat and fuel.
     ``heat_by_month`` is the heat (J) of each month, ``fuel_by_month`` what of fuel (m3) it takes, empty where nothing
     burns. In weather without sun what tells of warmth is not known: its low end is what it comes to without any.
+    In weather that leaves out wind, sky or sun (``left_out``) hours the heater runs and hours too cold are not known
+    but for their ends: gusts and calms make them, and nobody knows when.
     """
 
     weather: WeatherHours
@@ -124,11 +137,14 @@ def year_of(
     """
     how = Run(_loop(kept_in), clock)
 
-    def run_all(warms: Warmth | None, is_opened: bool, cool: float) -> dict[tuple[End, Heading], Ran]:
+    spreads = APART if left_out(weather) else AS_TOLD
+    airs = {air: at_end(weather, air) for _, air in spreads}
+
+    def run_all(warms: Warmth | None, is_opened: bool, cool: float) -> dict[Ended, Ran]:
         # Who loses much by night takes in much by day: a bad shell and a dark skin are the hot end of a cooled room.
         return {
-            (end, heading): _ran(inside, weather, warms, moisture, Set(end, end, heading, is_opened, cool), how)
-            for end in ENDS
+            (end, air, heading): _ran(inside, airs[air], warms, moisture, Set(end, end, heading, is_opened, cool), how)
+            for end, air in spreads
             for heading in HEADINGS
         }
 
@@ -138,7 +154,7 @@ def year_of(
     is_set = _set(weather, wanted)
     cold, warm = wanted - YEAR["colder than wanted"].best, ROOMS["too warm"]
 
-    def each(runs: dict[tuple[End, Heading], Ran], found: Callable[[Ran], float]) -> Band:
+    def each(runs: dict[Ended, Ran], found: Callable[[Ran], float]) -> Band:
         return _band({place: found(run) for place, run in runs.items()})
 
     energy = each(opened, lambda run: sum(run.heat) * HOUR)
@@ -149,11 +165,11 @@ def year_of(
         weather=weather,
         heater=warmth.name if warmth is not None else "",
         wanted=wanted,
-        banded=tuple(each(opened, _hours_in(one)) for one in range(BANDS)),
+        banded=tuple(by_ends(each(opened, _hours_in(one)), weather) for one in range(BANDS)),
         energy=energy,
         need=each(opened, lambda run: max(run.heat)),
         fuel=_fuel(energy, fuel),
-        too_cold=each(opened, lambda run: sum(on and air < cold for air, on in zip(run.air, is_set, strict=True))),
+        too_cold=by_ends(each(opened, _hours_under(cold, is_set)), weather),
         too_warm=at_least(each(opened, lambda run: sum(air > warm for air in run.air)), weather),
         coldest=each(opened, lambda run: min(run.air)),
         warmest=at_least(each(opened, lambda run: max(run.air)), weather),
@@ -174,8 +190,18 @@ def at_least(found: Band, weather: WeatherHours) -> Band:
     return found if weather.has_sun else Band(found.best, found.low, inf, known=False, assumed=True)
 
 
+def by_ends(found: Band, weather: WeatherHours) -> Band:
+    """Return hours of which only the ends are known where the weather leaves something out."""
+    return replace(found, known=not left_out(weather) or found.high == found.low)
+
+
+def _hours_under(cold: float, is_set: tuple[bool, ...]) -> Callable[[Ran], float]:
+    """Return what counts the hours a run is colder than that while its heater is set."""
+    return lambda run: sum(on and air < cold for air, on in zip(run.air, is_set, strict=True))
+
+
 def _hot(
-    left: dict[tuple[End, Heading], Ran], is_set: tuple[bool, ...], wanted: float, weather: WeatherHours
+    left: dict[Ended, Ran], is_set: tuple[bool, ...], wanted: float, weather: WeatherHours
 ) -> tuple[Band | None, Band | None]:
     """Return in how many hours the room is too warm while its heater is left at its lowest, and by how much (K)."""
     if not left:
@@ -194,8 +220,8 @@ def _at_lowest(warmth: Warmth | None) -> Warmth | None:
 
 
 def _trip(
-    each: Callable[[dict[tuple[End, Heading], Ran], Callable[[Ran], float]], Band],
-    runs: dict[tuple[End, Heading], Ran],
+    each: Callable[[dict[Ended, Ran], Callable[[Ran], float]], Band],
+    runs: dict[Ended, Ran],
     days: int,
     fuel: str,
 ) -> Trip:
@@ -321,7 +347,7 @@ def _hours(
     )
 
 
-@lru_cache(maxsize=len(HEADINGS))
+@lru_cache(maxsize=len(HEADINGS) * len(ENDS))
 def _around(weather: WeatherHours, facings: tuple[Facing, ...], ground: float, pressure: float) -> Around:
     """Return what is around the room, worked out once for all runs that look the same way."""
     return around(weather, facings, ground, pressure)
@@ -354,7 +380,7 @@ def _fuel(energy: Band, fuel: str) -> Band | None:
     return Band(burnt[0], burnt[1], burnt[2], spread="interval", assumed=True)
 
 
-def _months(runs: dict[tuple[End, Heading], Ran], weather: WeatherHours) -> tuple[Band, ...]:
+def _months(runs: dict[Ended, Ran], weather: WeatherHours) -> tuple[Band, ...]:
     """Return the heat of each month with its ends."""
     each = {place: _by_month(run, weather) for place, run in runs.items()}
     return tuple(_band({place: heat[month] for place, heat in each.items()}) for month in range(len(MONTHS)))
@@ -374,8 +400,8 @@ def _by_month(run: Ran, weather: WeatherHours) -> tuple[float, ...]:
     return tuple(months)
 
 
-def _band(found: dict[tuple[End, Heading], float]) -> Band:
-    best = sum(found["best", heading] for heading in HEADINGS) / len(HEADINGS)
+def _band(found: dict[Ended, float]) -> Band:
+    best = sum(found["best", "best", heading] for heading in HEADINGS) / len(HEADINGS)
     return Band(best, min(found.values()), max(found.values()), spread="interval", assumed=True)
 
 
