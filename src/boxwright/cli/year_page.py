@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 MISSING = f"no year is at hand; name a file, or add the extra year, which brings three: {HOW_TO_ADD}"
 PLAIN = f"Worked out in plain Python; with the extra year it is a hundred times as quick: {HOW_TO_ADD}"
-RUNS_AS = ("off", "cycling", "steady at its lowest", "between its settings", "flat out")
+RUNS_AS = ("off", "cycling", "steady at its lowest", "between lowest and flat out", "flat out")
 MONTHS: tuple[str, ...] = (
     "January",
     "February",

@@ -38,7 +38,7 @@ def test_the_curve_falls_with_the_cold_and_says_no_zero_below_zero(finished: Res
 def test_the_hours_of_a_heater_fill_the_night(finished: Result) -> None:
     (grid,) = [one for one in grids_of(finished, US) if one.title.startswith("How the heater runs")]
     assert grid.columns == (
-        "Place, heater", "Off", "Cycling", "At its lowest", "Between its settings", "Flat out"
+        "Place, heater", "Off", "Cycling", "At its lowest", "Between lowest and flat out", "Flat out"
     )  # fmt: skip
     assert len(grid.rows) == len(finished.held)
     for row in grid.rows:

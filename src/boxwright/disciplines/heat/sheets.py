@@ -26,7 +26,7 @@ THIN_LINES = (
     "The tone round a curve reaches between the ends of what is not known: the least and the most the room may lose."
     " What is told of an hour is its mean."
 )
-RUNS_AS = ("off", "cycling", "at its lowest", "between its settings", "flat out")
+RUNS_AS = ("off", "cycling", "at its lowest", "between lowest and flat out", "flat out")
 """How a heater runs, by its band."""
 LEAST_SHARE = 0.01
 """Faces that lose less of the whole than this are told together."""

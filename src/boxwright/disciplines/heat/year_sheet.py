@@ -10,7 +10,7 @@ from boxwright.drawing.chart import LONG, LOW, Chart, Series, charted
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 NAME, TITLE = "year", "A year of the room"
-RUNS_AS = ("off", "cycling", "at its lowest", "between its settings", "flat out")
+RUNS_AS = ("off", "cycling", "at its lowest", "between lowest and flat out", "flat out")
 BELOW_BARS = ("off", "cycling", "lowest", "between", "flat out", "all")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 KILOWATT_HOUR = 3.6e6
