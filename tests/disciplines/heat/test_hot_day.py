@@ -167,6 +167,10 @@ def test_a_cooler_that_is_strong_enough_holds_its_setting_and_what_it_takes_is_t
     weak = ran("cooled", airing=replace(AIRING, cold=exactly(0.3 * asked.cooling.best)))
     assert weak.cooling.best == pytest.approx(0.3 * asked.cooling.best)
     assert ROOMS["cooled to"] < weak.warmest.best < ran("shut").warmest.best
+    # As much cold is made by one twice as strong, in half the time; one that is far too weak never stops.
+    whole, twice = (ran("cooled", airing=replace(AIRING, cold=exactly(one))) for one in (8000.0, 16000.0))
+    assert whole.runs_for.best == pytest.approx(2.0 * twice.runs_for.best, rel=0.01) != 0.0
+    assert ran("cooled", airing=replace(AIRING, cold=exactly(1.0))).runs_for.high == pytest.approx(86400.0)
 
 
 def test_people_in_the_room_make_it_hotter_by_day_at_the_hot_end_only() -> None:

@@ -6,13 +6,18 @@ source); volts times amperes are watts.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from boxwright.disciplines.heat.feeds import plugged_in
-from boxwright.disciplines.heat.parts import PlannedLead, PlannedSource
-from boxwright.units import exactly
+from boxwright.disciplines.heat.battery import drained_by
+from boxwright.disciplines.heat.feeds import feed_of_cooler, plugged_in
+from boxwright.disciplines.heat.parts import Cooler, PlannedCooler, PlannedDraw, PlannedLead, PlannedSource
+from boxwright.units import Band, exactly
+from tests.disciplines.heat.test_cooling import AC
 from tests.disciplines.heat.test_feed_limits import BOX, CABLE, CELL, INLET, box, electric, lead, plan, told, wired
 from tests.disciplines.heat.test_feeds import heater_of
+from tests.disciplines.heat.test_findings import edited, studied
 
 
 @pytest.mark.parametrize(
@@ -88,3 +93,43 @@ def test_a_plug_of_the_trailer_carries_what_the_weakest_on_its_way_from_outside_
     own, _ = plan(CELL, CABLE, PANEL, CHARGER_OF_30, BOX, runs=runs)
     found = plugged_in(own)
     assert (found.name, found.gives.low) == (named, gives) if found is not None else named == ""
+
+
+SPLIT = PlannedCooler("parts[ac]", "ac", Cooler(of="split", draw=exactly(5.0)))
+BEHIND = (lead("cell", "box"), lead("box", "ac", volts=24.0))
+
+
+@pytest.mark.parametrize(("runs", "most"), [((lead("cell", "ac"),), 720.0), (BEHIND, 1694.1)])
+def test_a_battery_is_held_against_the_hours_its_cooler_runs_on_a_hot_day(
+    runs: tuple[PlannedLead, ...], most: float
+) -> None:
+    """By hand: 5 A for ten hours are 720 Wh of 14.4 V, of 28.8 V behind an inverter 1440 / 0.85; 600 Wh are sure."""
+    own, there = plan(CELL, BOX, runs=runs)
+    cooled = ((SPLIT, feed_of_cooler(SPLIT, own, there)),)
+    (found,) = drained_by(own, there, cooled, {}, exactly(36000.0))
+    assert (found.takes.high / 3600.0, found.holds.low / 3600.0) == pytest.approx((most, 600.0), abs=0.1)
+    assert drained_by(own, there, cooled, {}, exactly(3600.0)) == ()
+    assert drained_by(own, there, cooled, {}, Band(3600.0, 0.0, 36000.0)) != (), "at the most it takes all"
+    (low,) = drained_by(own, there, cooled, {"cell": Band(0.4, 0.4, 0.4)}, exactly(3600.0))
+    assert low.holds.low == 0.0
+    lamp = PlannedDraw("parts[lamp]", "lamp", None, exactly(30.0), 1, exactly(20.0 * 3600.0), None)
+    beside = replace(own, draws=(lamp, PlannedDraw("parts[ac]", "ac", None, exactly(9e9), 1, None, None)))
+    lit = {**there, "parts[lamp]": "yes", "parts[ac]": "yes"}
+    (besides,) = drained_by(beside, lit, cooled, {}, exactly(3600.0))
+    assert besides.besides.high / 3600.0 == pytest.approx(600.0), "its own draw is not counted twice"
+    unread = replace(own, draws=(replace(lamp, watts=None),))
+    assert drained_by(unread, lit, cooled, {}, exactly(3600.0))[0].unsaid == ("lamp",)
+
+
+def test_a_cooler_whose_battery_may_be_empty_by_noon_cools_nothing_for_sure() -> None:
+    """By hand: 25 A of 12.8 V are 320 W; of 2000 Ah 15.4 kWh are sure, of 100 Ah 0.77."""
+    hot = ("hottest_design: 22 C", "hottest_design: 44 C")
+    cools = "cools: {of: split, heat: 4000 W, fed_by: battery, draw: 25 A, drains: below floor}"
+    ac = ("# one more", AC.replace("cools: {CASE}", cools))
+    warms = []
+    for hours in (2000, 100):
+        slot = studied(edited(ac, hot, ("Ah: 100}", f"Ah: {hours}}}"))).asked_slots("sleep", "night")[0]
+        assert slot.heat is not None and slot.heat.hot is not None
+        warms.append(slot.heat.hot.warm.high)
+        assert slot.heat.coolers[0].works == ("yes" if hours == 2000 else "perhaps")
+    assert warms[0] + 3.0 < warms[1]

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from boxwright.disciplines.heat.feeds import INVERTER, NIGHT, VOLTS, Feed, times, volts_of, ways_up, written_way
-from boxwright.disciplines.heat.parts import PlannedDraw, PlannedSource, Section
+from boxwright.disciplines.heat.parts import PlannedCooler, PlannedDraw, PlannedSource, Section
 from boxwright.exchange import ElectricLoad
 from boxwright.records import dataclass
 from boxwright.units import Band
@@ -41,6 +41,65 @@ class Hung:
     unsaid: tuple[str, ...] = ()
     lossy: tuple[tuple[str, Band], ...] = ()
     idling: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Drained:
+    """A battery that what cools may drain on a hot day: what it ``takes`` (J) and what it ``holds`` as the day begins.
+
+    ``coolers`` are the paths of what cools and ``told`` their names, ``besides`` (J) what else is written to draw and
+    ``unsaid`` the names of what draws of which nobody knows how much; ``has_sun`` says that a panel charges it.
+    """
+
+    of: str
+    name: str
+    coolers: tuple[str, ...]
+    told: tuple[str, ...]
+    takes: Band
+    holds: Band
+    charge: Band | None
+    besides: Band
+    unsaid: tuple[str, ...]
+    has_sun: bool
+
+
+def is_said(amps: Band | None) -> bool:
+    """Return whether somebody wrote a current."""
+    return amps is not None and amps.known
+
+
+def drained_by(
+    own: Section,
+    there: Mapping[str, str],
+    cooled: tuple[tuple[PlannedCooler, Feed], ...],
+    charges: Mapping[str, Band],
+    runs_for: Band,
+) -> tuple[Drained, ...]:
+    """Return the batteries that may not last a hot day by what cools: each runs so long (s), as is written."""
+    found = []
+    for source in own.sources:
+        fed = [(one, feed) for one, feed in cooled if feed.battery == source.of and is_said(one.cools.draw)]
+        holds = fed[0][1].holds if fed else None
+        if holds is None:
+            continue
+        each = [
+            times(times(times(one.cools.draw, feed.volts), _more(feed)), runs_for)
+            for one, feed in fed
+            if one.cools.draw is not None
+        ]
+        takes = Band(sum(one.best for one in each), sum(one.low for one in each), sum(one.high for one in each))
+        coolers = tuple(one.of for one, _ in fed)
+        beside = [(one, way) for one, way in _beside(source, own, there) if one.of not in coolers]
+        besides = _sum([times(in_a_night(one, way.volts, DAY), _more(way)) for one, way in beside])
+        unsaid = tuple(one.name for one, _ in beside if _watts(one, VOLTS) is None)
+        charge = charges.get(source.name)
+        left = at_dusk(holds, source.rated, charge)
+        if holds.known and not unsaid and takes.high + besides.high <= left.low:
+            continue
+        has_sun = any(one.is_panel and one.of in there for one in own.sources)
+        names = tuple(one.name for one, _ in fed)
+        found.append(Drained(source.of, source.name, coolers, names, takes, left, charge, besides, unsaid, has_sun))
+    return tuple(found)
 
 
 def hung_on(
@@ -150,8 +209,8 @@ def _more(way: Feed) -> Band:
     return Band(1.0 / share.best, 1.0 / share.high, 1.0 / share.low, spread="interval")
 
 
-def in_a_night(draw: PlannedDraw, volts: Band = VOLTS) -> Band:
-    """Return what a thing takes in a night (J): nothing at the least, for it may be off.
+def in_a_night(draw: PlannedDraw, volts: Band = VOLTS, night: float = NIGHT) -> Band:
+    """Return what a thing takes in a night (J), or in a whole day: nothing at the least, for it may be off.
 
     Hours of a day are most likely spread over it; what has a duty and no hours runs all night; what has neither, such
     as lamps, most likely not at all and at the most all night.
@@ -161,8 +220,8 @@ def in_a_night(draw: PlannedDraw, volts: Band = VOLTS) -> Band:
         return Band(0.0, 0.0, 0.0)
     hours, duty = draw.hours, draw.duty
     has_hours, has_duty = hours is not None and hours.known, duty is not None and duty.known
-    usual = hours.best * NIGHT / DAY if hours is not None and has_hours else NIGHT if has_duty else 0.0
-    most = min(hours.high, NIGHT) if hours is not None and has_hours else NIGHT
+    usual = hours.best * night / DAY if hours is not None and has_hours else night if has_duty else 0.0
+    most = min(hours.high, night) if hours is not None and has_hours else night
     share, at_most = (duty.best, duty.high) if duty is not None and has_duty else (1.0, 1.0)
     best, high = watts.best * draw.count * usual * share, watts.high * draw.count * most * at_most
     return Band(best, 0.0, max(best, high), spread="interval")

@@ -12,7 +12,7 @@ from itertools import product
 from typing import Literal, NamedTuple
 
 from boxwright.disciplines.heat.as_built import End
-from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
+from boxwright.disciplines.heat.climate import HOURS_OF_DAY, SECONDS_OF_HOUR, Around, Facing, around
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, COOL_AT_NOTHING, OFF, Inside
 from boxwright.disciplines.heat.hot import BEGINS, HOT, HotDay, weather_of
 from boxwright.disciplines.heat.method import Box, Hours, box_through_time
@@ -54,7 +54,8 @@ class DayRun:
 
     ``air`` is the best run hour by hour from six to six, ``low`` and ``high`` its ends. ``warmest`` is the hottest hour
     and ``at`` when it begins; ``too_warm`` the hours over what counts as a warm room; ``bedtime`` the temperature as
-    people go to bed. ``cooling`` is the most cold that is made in an hour, ``flow`` the mean of what comes in by then.
+    people go to bed. ``cooling`` is the most cold that is made in an hour, ``flow`` the mean of what comes in by then;
+    ``runs_for`` how long (s) what cools runs in the day, at its full cold.
     """
 
     way: Way
@@ -67,6 +68,7 @@ class DayRun:
     bedtime: Band
     cooling: Band
     flow: Band
+    runs_for: Band
 
 
 class _Set(NamedTuple):
@@ -83,7 +85,7 @@ SETS = tuple(_Set(*ends, heading) for ends, heading in product(SPREADS, HEADINGS
 
 def day_of(inside: Inside, hot: HotDay, airing: Airing, people: tuple[Moisture, ...], way: Way) -> DayRun:
     """Return a hot day of the room; ``people`` are who is in it, as they are by night."""
-    return _told(way, {one: _ran(inside, hot, airing, people, way, one) for one in SETS})
+    return _told(way, airing, {one: _ran(inside, hot, airing, people, way, one) for one in SETS})
 
 
 def day_if_hotter(
@@ -99,10 +101,10 @@ def day_if_hotter(
         air = runs[one].air[-HOURS_OF_DAY:]
         if (max(air) if asked == "warmest" else air[BEDTIME - BEGINS]) <= than:
             return None
-    return _told(way, {one: runs[one] for one in SETS})
+    return _told(way, airing, {one: runs[one] for one in SETS})
 
 
-def _told(way: Way, runs: dict[_Set, Course]) -> DayRun:
+def _told(way: Way, airing: Airing, runs: dict[_Set, Course]) -> DayRun:
     hours = {one: run.air[-HOURS_OF_DAY:] for one, run in runs.items()}
     best = tuple(
         sum(values) / len(values) for values in zip(*(air for one, air in hours.items() if _is_best(one)), strict=True)
@@ -121,7 +123,15 @@ def _told(way: Way, runs: dict[_Set, Course]) -> DayRun:
         bedtime=_band({one: air[BEDTIME - BEGINS] for one, air in hours.items()}),
         cooling=_band({one: max(run.cooling[-HOURS_OF_DAY:]) for one, run in runs.items()}),
         flow=_band({one: sum(run.flow[-HOURS_OF_DAY:]) / HOURS_OF_DAY for one, run in runs.items()}),
+        runs_for=_band({one: _runs_for(run, airing.cold, one.day) for one, run in runs.items()}),
     )
+
+
+def _runs_for(run: Course, cold: Band | None, day: End) -> float:
+    """Return how long (s) what cools runs in the day at its full cold; all day where it is too weak to tell."""
+    most = at(cold, day, False) if cold is not None else 0.0
+    made = sum(run.cooling[-HOURS_OF_DAY:])
+    return min(made / most, HOURS_OF_DAY) * SECONDS_OF_HOUR if most > 0.0 else HOURS_OF_DAY * SECONDS_OF_HOUR
 
 
 def hot_end_of(

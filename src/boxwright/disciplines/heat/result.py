@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from boxwright.disciplines.heat.battery import Hung
+from boxwright.disciplines.heat.battery import Drained, Hung
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.day import DayRun
 from boxwright.disciplines.heat.feeds import (
@@ -95,7 +95,7 @@ class StandingCooler:
     """What makes cold, and whether it surely stands.
 
     ``breathes``: whether its warm side does so outside; ``feed`` what feeds it with electricity. ``faults`` are what is
-    wrong with how it breathes, or not written of it.
+    wrong with how it breathes, or not written of it. ``lasts`` says whether its battery lasts a hot day.
     """
 
     planned: PlannedCooler
@@ -103,6 +103,7 @@ class StandingCooler:
     breathes: Stands
     feed: Feed
     faults: tuple[Fault, ...] = ()
+    lasts: Stands = "yes"
 
     @property
     def fed(self) -> Stands:
@@ -129,7 +130,7 @@ class StandingCooler:
     @property
     def works(self) -> Stands:
         """Return whether it makes cold: no better than the worst of where it stands, breathes and is fed from."""
-        return min("yes" if self.is_certain else "perhaps", self.breathes, self.fed, key=WORST_FIRST.index)
+        return min("yes" if self.is_certain else "perhaps", self.breathes, self.fed, self.lasts, key=WORST_FIRST.index)
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,12 +167,13 @@ class Result:
     ``placeless`` says that no place of the rig has a coldest night. ``inside`` and ``moisture`` are what other nights
     than those are worked out of. ``left`` are the places' nights with nobody in and the heater off, where the trailer
     is left, ``left_waiting`` those with who waits in it; ``cold_work`` are the coldest days of those who work in it;
-    ``waters`` are the tanks in which water may be. ``loads`` are what the heaters take of
-    electricity in those nights, ``batteries`` what hangs on those that feed them. ``proof`` is what a logged
-    night told of the room: ``inside`` has the loss of that, ``shell`` the one worked out. ``hot`` is the hottest day of
-    those in it, ``has_hot_day`` says that some place tells how hot it gets. ``no_night`` and ``no_hot_day`` are the
-    names of the places of which nobody wrote how cold or how hot it gets. ``waiting`` are the names of those who wait
-    in it while it is left, each with whether that is written for certain.
+    ``drained`` are the batteries that what cools may empty on the hot day; ``waters`` are the tanks in which water may
+    be. ``loads`` are what the heaters take of electricity in those nights, ``batteries`` what hangs on those that feed
+    them. ``proof`` is what a logged night told of the room: ``inside`` has the loss of that, ``shell`` the one worked
+    out. ``hot`` is the hottest day of those in it, ``has_hot_day`` says that some place tells how hot it gets.
+    ``no_night`` and ``no_hot_day`` are the names of the places of which nobody wrote how cold or how hot it gets.
+    ``waiting`` are the names of those who wait in it while it is left, each with whether that is written for
+    certain.
     """
 
     of: str
@@ -198,6 +200,7 @@ class Result:
     waiting: tuple[tuple[str, bool], ...] = ()
     left_waiting: tuple[HeldNight, ...] = ()
     cold_work: tuple[ColdWork, ...] = ()
+    drained: tuple[Drained, ...] = ()
 
     @property
     def is_peopled(self) -> bool:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from math import inf
 
-from boxwright.disciplines.heat.battery import hung_on
+from boxwright.disciplines.heat.battery import Drained, drained_by, hung_on
 from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_at_work, warmth_of
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.cooling import standing_cooler
@@ -26,6 +27,7 @@ from boxwright.units import Band, exactly
 __all__ = ["Offers", "Result", "offers", "outdoors_of", "solve"]
 
 Stands = tuple[tuple[str, str], ...]
+NOTHING_DRAINED: tuple[Drained, ...] = ()
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
@@ -62,8 +64,7 @@ def solve(
     """
     there, strung = dict(standing), dict(feeding)
     shell = shell_of(layups, openings)
-    length, width, height = box.inside
-    floor = length * width
+    floor, height = box.inside[0] * box.inside[1], box.inside[2]
     is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
     heaters = _heaters(own, there, strung, tanks, box)
     feeds = tuple((one.planned.of, one.feed) for one in heaters if one.takes_electricity)
@@ -72,12 +73,13 @@ def solve(
     built = Inside(shell, airflow, floor * height, height, floor, unsaid)
     proof = proof_of(own.proved, built) if is_known and own.proved else None
     inside = proof.inside if proof is not None and proof.inside is not None else built
-    is_judged = use == "sleep" and is_known
     waters = tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
     full = {of: charge for name, charge in charges for of, feed in feeds if feed.way and feed.way[-1] == name}
-    held = _nights(inside, places, heaters, moisture, full) if is_judged else ()
+    held = _nights(inside, places, heaters, moisture, full) if use == "sleep" and is_known else ()
     volume = exactly(floor * height) if is_known else UNKNOWN
-    coolers = _coolers(own, there, strung, openings)
+    hot, coolers, drained = None, _coolers(own, there, strung, openings), NOTHING_DRAINED
+    if is_known:
+        hot, coolers, drained = _hot_day(own, inside, moisture, coolers, use, len(waiting), strung, dict(charges))
     return Result(
         of="trailer",
         use=use,
@@ -98,7 +100,8 @@ def solve(
         loads=_loads(held, heaters, volume),
         batteries=hung_on(own, strung, feeds, dict(charges)),
         proof=proof,
-        hot=_hottest(own, inside, moisture, coolers, use, len(waiting)) if is_known else None,
+        hot=hot,
+        drained=drained,
         has_hot_day=bool(hot_days(own)),
         no_night=_other_than(own, {one.place for one in places}),
         no_hot_day=_other_than(own, {one.place for one in hot_days(own)}),
@@ -167,6 +170,33 @@ def _hottest(
 ) -> HotHours | None:
     """Return the hottest day of those in it; of those who wait in it where it is left."""
     return hottest_left(own, inside, waiting) if waiting else hottest_of(own, inside, moisture, coolers, use)
+
+
+def _hot_day(
+    own: Section,
+    inside: Inside,
+    moisture: tuple[Moisture, ...],
+    coolers: tuple[StandingCooler, ...],
+    use: str,
+    waiting: int,
+    strung: Mapping[str, str],
+    charges: Mapping[str, Band],
+) -> tuple[HotHours | None, tuple[StandingCooler, ...], tuple[Drained, ...]]:
+    """Return the hot day, what cools in it, and the batteries that may not last it.
+
+    What hangs on one of those may stop by noon: it cools nothing for sure, and the day is run again without counting
+    on it.
+    """
+    hot = _hottest(own, inside, moisture, coolers, use, waiting)
+    if hot is None or hot.run.way != "cooled":
+        return hot, coolers, ()
+    on = tuple((one.planned, one.feed) for one in coolers if one.works != "no")
+    drained = drained_by(own, strung, on, charges, hot.run.runs_for)
+    emptied = {of for one in drained for of in one.coolers}
+    if not emptied:
+        return hot, coolers, ()
+    coolers = tuple(replace(one, lasts="perhaps") if one.planned.of in emptied else one for one in coolers)
+    return _hottest(own, inside, moisture, coolers, use, waiting), coolers, drained
 
 
 def _left(inside: Inside, places: tuple[Outdoors, ...], there: tuple[Moisture, ...]) -> tuple[HeldNight, ...]:

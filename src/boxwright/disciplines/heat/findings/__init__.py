@@ -15,7 +15,13 @@ from boxwright.disciplines.heat.findings.burner import (
     unvented,
     wrong_fuel,
 )
-from boxwright.disciplines.heat.findings.cooler import cooler_breathes, cooler_feed, cooler_hatch, cooler_water
+from boxwright.disciplines.heat.findings.cooler import (
+    battery_for_the_day,
+    cooler_breathes,
+    cooler_feed,
+    cooler_hatch,
+    cooler_water,
+)
 from boxwright.disciplines.heat.findings.feed import (
     battery_for_the_night,
     draw_not_known,
@@ -65,6 +71,7 @@ from boxwright.units import HeaderUnits
 
 __all__ = [
     "bare_plane",
+    "battery_for_the_day",
     "battery_for_the_night",
     "cold_at_work",
     "colour_not_known",
@@ -173,6 +180,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     frost,
     cooler_hatch,
     cooler_feed,
+    battery_for_the_day,
     cooler_breathes,
     cooler_water,
     material_not_known,

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.heat.cooling import NO_HATCH, asks_for, water_of
 from boxwright.disciplines.heat.feeds import narrowest
 from boxwright.disciplines.heat.parts import PlannedCooler
 from boxwright.disciplines.heat.result import Result, StandingCooler
-from boxwright.disciplines.heat.telling import OWN_RULE, asks_site, source_of, too_little
-from boxwright.finding import Finding, Kind, Use
+from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, WORK, asks_site, full_in_words, source_of, too_little
+from boxwright.disciplines.heat.year_room import ROOMS
+from boxwright.finding import Finding, Kind, Use, listed
 from boxwright.units import HeaderUnits, show, show_band
 
 USES: tuple[Use, ...] = ("sleep", "work")
@@ -107,6 +109,41 @@ def _too_little_for(one: StandingCooler, shown_in: HeaderUnits) -> tuple[Kind, s
     is_surely = one.enough == "no"
     says, act = too_little(name, takes, limit, feed, is_surely, False, shown_in)
     return "fix" if is_surely else "unknown", says, act
+
+
+def battery_for_the_day(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask whether a battery lasts the hot day with what it cools by, where the room gets too warm without.
+
+    Asks: what cools takes of it at its full cold, as long as the day asks for it, beside what else is written to draw
+    Limit: the usable share of its label, less what it lacks of full; the sun and a charger are not counted
+    Source: battery-practice; hours by the hot day itself
+    Lever: a larger battery, another feed, charge of the load state
+    """
+    hot = result.hot if result.use in USES else None
+    if hot is None or hot.warm.high <= ROOMS["too warm"]:
+        return
+    for one in result.drained:
+        told, besides = listed(one.told), show(one.besides.high, "energy", shown_in)
+        says = f"{told} may take {show_band(one.takes, 'energy', shown_in)} of electricity on a hot day at"
+        says += f" {hot.hot.place}"
+        says += f", and what else is written to draw {besides}" if one.besides.high > 0.0 else ""
+        act = f"Plug {told} in outside on such a day, or count on shade and moved air alone; a larger battery mends it"
+        if one.holds.known:
+            holds = show_band(replace(one.holds, assumed=False), "energy", shown_in)
+            least = show(min(one.holds.low / (one.takes.high + one.besides.high), 1.0) * DAY, "time", shown_in)
+            says += (
+                f"; {one.name}, {full_in_words(one.charge)} as it begins, gives {holds}: it may be empty after {least}"
+            )
+        else:
+            says += f"; nobody wrote what {one.name} holds"
+            act = f"Read on the label of {one.name} its volts and ampere hours, and write them under battery"
+        says += f"; what {listed(one.unsaid)} takes besides nobody wrote" if one.unsaid else ""
+        says += "; what the sun gives meanwhile is not counted" if one.has_sun else ""
+        uses = SLEEP if result.use == "sleep" else WORK
+        yield Finding(
+            "heat/battery-for-the-day", one.of, "unknown", says, source=source_of("usable", "lithium"), lever=one.of,
+            act=act, minutes=30, could_stop=False, uses=uses, because=(one.of, *one.coolers),
+        )  # fmt: skip
 
 
 def cooler_breathes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
