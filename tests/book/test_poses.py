@@ -184,8 +184,12 @@ def test_headroom_shows_who_lies_sits_and_stands_and_over_which_height() -> None
     sheet = drawn("dunlin", 5)["headroom"]
     along, across = sheet.views
     # the bed's mattress ends 530 mm over the deck, the ceiling is 1644.5 mm over it
-    assert any(isinstance(mark, Text) and mark.words == "1114 mm" for mark in along.marks)
-    assert any("stoops by" in one for one in words(sheet))
+    for view in (along, across):
+        about_bed = [mark.words for mark in view.marks if isinstance(mark, Dimension) and mark.of == "parts[bench-bed]"]
+        assert "over bed 1114 mm" in about_bed
+    # the turner is 1780 mm tall, and the table has 1610 mm over the floor where one stands best, under the lights
+    assert [row["There is"] for row in grid(sheet) if row["What"] == "stands in the room"] == ["1610 mm"]
+    assert any("stoops by 170 mm" in one for one in words(sheet))
     heads = [mark for mark in across.marks if isinstance(mark, Arc) and mark.of == "people[turner]"]
     assert len(heads) == 2
     said = {row["What"]: row["Comes out"] for row in grid(sheet)}

@@ -22,7 +22,7 @@ from boxwright.disciplines.layout.room_plan import is_seen
 from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, is_placed, outline_of
 from boxwright.disciplines.layout.ways import is_room
 from boxwright.drawing import Dimension, Grid, Leader, Line, Mark, Shape, Sheet, Text, View
-from boxwright.drawing.mark import LineKind, Point, Size
+from boxwright.drawing.mark import LineKind, Point, Side
 from boxwright.model.place import Surfaces
 from boxwright.units import Band, show_band
 
@@ -37,6 +37,8 @@ THIN = 0.004
 """What is thinner (m) than this inside the room is not drawn."""
 NAMED = 0.2
 """How large (m) a thing is at least that carries its name."""
+HIDDEN = 0.3
+"""What is drawn smaller (m) would not be seen behind its name: that stands beside it."""
 WORDS = {
     "lie": "lies on",
     "sit": "sits up in",
@@ -101,8 +103,8 @@ def _along(posed: Posed, bed: Bed | None) -> View:
             mattress = bed.lies_on[0] if bed.lies_on is not None else x1 - x0
             words = f"{sleeper} {posed.length(_tall(posed, sleeper))}, on {posed.length(mattress)}".strip()
             marks.append(Text(at((x0 + x1) / 2.0, bed.top + 0.35), words, _of(sleeper, bed), "small"))
-        marks += _over_bed(posed, bed, at(x0 + 0.85 * (x1 - x0), 0.0)[0])
     ends = sorted((turn * room.front, turn * room.rear))
+    marks += [_over_bed(posed, bed, ends[0], "left")] if bed is not None else []
     marks += _measured(posed, ends[0], ends[1], "trailer.body.length")
     ahead = "the front to your right" if looks_left else "the front to your left"
     return View("Along the trailer", f"looking to the {side}, {ahead}", tuple(marks), "the finished floor")
@@ -134,7 +136,8 @@ def _across(posed: Posed, bed: Bed) -> View:
         if met:
             words = f"no room for {name or 'who sits up'} beside {met}"
             marks.append(Leader((seat, bed.top + SHARE["sitting"] * _tall(posed, name) / 2.0), words, _of(name, bed)))
-    marks += _over_bed(posed, bed, y1 + 0.06 if bed.place.y.best < 0.0 else y0 - 0.06)
+    is_left = bed.place.y.best < 0.0
+    marks.append(_over_bed(posed, bed, room.left if is_left else room.right, "left" if is_left else "right"))
     free = _floor_beside(posed, bed, cut)
     wide = bed.lies_on[1] if bed.lies_on is not None else y1 - y0
     below = [((y0, y1), f"bed {posed.length(wide)}", bed.of)]
@@ -143,8 +146,9 @@ def _across(posed: Posed, bed: Bed) -> View:
         marks.append(Dimension((low, room.floor), (high, room.floor), words, of, "below", 0))
     name = _tallest(posed)
     if name and _wide(free) >= ROOM["stand square"]:
-        rect = (cut - ROOM["sit square"], free[0], cut + ROOM["sit square"], free[1])
-        over = free_over(posed.bodies, rect, room.floor, ROOM["sit square"], room.ceiling).height
+        rect = (cut - ROOM["stand square"], free[0], cut + ROOM["stand square"], free[1])
+        # The square of the table's line, so that the figure never has more over its head than that says.
+        over = free_over(posed.bodies, rect, room.floor, ROOM["stand square"], room.ceiling).height
         beside = _beside(free, seat, max(x for x, _ in SITTING_FRONT) * _tall(posed, names[0]))
         marks += _stands(posed, name, (beside, room.floor), over, 1.0, is_end_on=True)
     marks += _measured(posed, room.left, room.right, "trailer.body.width", is_long=False)
@@ -194,17 +198,18 @@ def _measured(posed: Posed, low: float, high: float, of: str, is_long: bool = Tr
     """Return the height of the room beside the view, and its length below it."""
     room = posed.room
     words = posed.length(room.ceiling - room.floor)
-    marks: list[Mark] = [Dimension((high, room.floor), (high, room.ceiling), words, "trailer.body.height", "right", 0)]
+    marks: list[Mark] = [Dimension((high, room.floor), (high, room.ceiling), words, "trailer.body.height", "right", 1)]
     if is_long:
         marks.append(Dimension((low, room.floor), (high, room.floor), posed.length(high - low), of, "below", 0))
     return marks
 
 
-def _over_bed(posed: Posed, bed: Bed, at: float) -> list[Mark]:
-    """Return the height over the mattress in which somebody sits up."""
+def _over_bed(posed: Posed, bed: Bed, at: float, side: Side) -> Mark:
+    """Return the height over the mattress in which somebody sits up, beside the view: in it figures are in the way."""
     fit = next((one for one in posed.fits if one.what == "sit" and one.at == bed.of), None)
     over = fit.has.best if fit is not None else posed.room.ceiling - bed.top
-    return _upright(at, bed.top, bed.top + over, posed.length(over), bed.of)
+    words = f"over bed {posed.length(over)}"
+    return Dimension((at, bed.top), (at, bed.top + over), words, bed.of, side, 0)
 
 
 def _wide(span: tuple[float, float]) -> float:
@@ -237,18 +242,17 @@ def _stands(posed: Posed, name: str, feet: Point, free: float, turn: float, is_e
     tall, of = _tall(posed, name), f"people[{name}]"
     marks = standing_front(feet, tall, of) if is_end_on else standing_side(feet, tall, of, turn)
     if free > tall:
-        marks += _upright(feet[0], feet[1] + tall, feet[1] + free, f"{posed.length(free - tall)} over", of, 0.14)
+        marks += _over_head(feet[0], feet[1] + tall, feet[1] + free, f"{posed.length(free - tall)} over", of)
     words = f"{name} {posed.length(tall)}" + (f", stoops by {posed.length(tall - free)}" if tall > free else "")
     return [*marks, Text((feet[0], feet[1] + tall * 0.6), words, of, "small")]
 
 
-def _upright(at: float, low: float, high: float, words: str, of: str, aside: float = 0.0) -> list[Mark]:
-    """Return a height drawn inside the view, with a stroke at each end; its words upright along it, or ``aside``."""
-    tick = 0.05
+def _over_head(at: float, low: float, high: float, words: str, of: str) -> list[Mark]:
+    """Return a height drawn inside the view, with a stroke at each end, its words beside it."""
+    tick, aside = 0.05, 0.14
     marks: list[Mark] = [Line((at, low), (at, high), "dimension", of)]
     marks += [Line((at - tick, one), (at + tick, one), "dimension", of) for one in (low, high)]
-    size: Size = "small" if aside else "normal"
-    return [*marks, Text((at + aside, (low + high) / 2.0), words, of, size, is_turned=not aside)]
+    return [*marks, Text((at + aside, (low + high) / 2.0), words, of, "small")]
 
 
 def _box(at: Placed, low: float, high: float, room: Surfaces) -> Mark:
@@ -280,7 +284,9 @@ def _drawn(one: Body, at: Placed, axis: int, room: Block, cut: float | None = No
     first = marks[0] if marks else None
     if isinstance(first, Shape) and not one.carried_by and max(envelope(one.blocks).size) >= NAMED:
         a, c = first.points[0], first.points[2]
-        marks.append(Text(((a[0] + c[0]) / 2.0, (a[1] + c[1]) / 2.0), one.name, one.of, "small", may_move=False))
+        is_small = max(abs(c[0] - a[0]), abs(c[1] - a[1])) < HIDDEN
+        middle = ((a[0] + c[0]) / 2.0, (a[1] + c[1]) / 2.0)
+        marks.append(Text(middle, one.name, one.of, "small", may_move=is_small))
     return marks
 
 

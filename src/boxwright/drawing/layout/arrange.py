@@ -375,7 +375,7 @@ def _flowed(items: list[Set], body: Box) -> list[Ink]:
             is_first = free == [body]
             if not is_first and waiting[0].high <= WHOLE_SHARE * (body.bottom - body.top):
                 break
-            part, rest = _begun(waiting[0], free, is_first)
+            part, rest = _begun(waiting[0], free if is_first else [*free, _right_of(page, body)], is_first)
             if part is None:
                 break
             page.append(part)
@@ -393,8 +393,12 @@ def _flowed(items: list[Set], body: Box) -> list[Ink]:
 
 def _aside(item: Set, page: list[Placed], body: Box) -> tuple[list[Placed], list[Set], list[Box]]:
     """Return where a table stands right of all that is on a page: there it may be as high as the page."""
-    right = max(one.left + one.table.wide for one in page) + APART
-    return _flow([item], [replace(body, left=right)])
+    return _flow([item], [_right_of(page, body)])
+
+
+def _right_of(page: list[Placed], body: Box) -> Box:
+    """Return what is free right of all that is on a page, as high as the page."""
+    return replace(body, left=max(one.left + one.table.wide for one in page) + APART)
 
 
 def _filled_up(pages: list[list[Placed]], body: Box, widest: float) -> None:
@@ -414,11 +418,14 @@ def _used(page: list[Placed], body: Box) -> float:
 
 
 def _begun(item: Set, free: list[Box], is_first: bool) -> tuple[Placed | None, Set | None]:
-    """Return the beginning of a long table in the roomiest place of a page, and what goes on to the next."""
+    """Return the beginning of a long table where most of its rows stand on a page, and what goes on to the next."""
+    best: tuple[int, Placed | None, Set | None] = (0, None, None)
     for box in free:
         if item.wide > box.right - box.left + 1e-6:
             continue
         part, rest = split(item, box.bottom - box.top)
-        if part is not None and (is_first or len(part.rows) >= LEAST_ROWS):
-            return Placed(part, box.left, box.top), rest
-    return None, None
+        if part is None or not (is_first or len(part.rows) >= LEAST_ROWS):
+            continue
+        if len(part.rows) > best[0]:
+            best = len(part.rows), Placed(part, box.left, box.top), rest
+    return best[1], best[2]

@@ -9,11 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import cos, hypot, pi, sin
 
+from boxwright.drawing.layout.edges import HARD
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.plane import inside_box, on_circle, spread
 from boxwright.drawing.layout.raster import CELL, Raster, are_free
 from boxwright.drawing.layout.wrap import (
     Block,
+    around,
     balanced,
     block,
     cleaned,
@@ -35,17 +37,24 @@ NEAR = 9.0
 DOT = 0.5
 RINGS = (5.0, 7.5, 10.0, 13.0, 17.0)
 WIDE_RINGS = (22.0, 28.0, 36.0, 46.0, 60.0)
+FAR_RINGS = (75.0, 90.0, 110.0, 135.0)
+"""How far from its point (mm) a number is led where a view is full: out to the white beside it."""
+MOST_LOST = 12
+"""Where so many numbers found no room however far, none is looked for far away any more: that takes its time."""
 NOTE_RINGS = (7.0, 10.0, 14.0, 19.0, 25.0)
 COLUMN = 42.0
 NARROWEST = 14.0
 """The most and the least width of a column of led texts beside a view."""
 BALLOON = 2.6
+HIDDEN = 0.6
+"""A text that covers more than this share of a thing drawn in thin lines hides it."""
 COVERED = GAP / 2 + 2 * CELL
 TOGETHER = 1.5
 """Texts whose points are nearer than this (mm) share one number of the key."""
 
 _SLIDES = (0.0, *(sign * step * 3.0 for step in range(1, 14) for sign in (1.0, -1.0)))
 _ANGLES = tuple(step * pi / 8 for step in (2, 6, 14, 10, 0, 8, 4, 12, 1, 7, 15, 9, 3, 5, 13, 11))
+_FINE_ANGLES = tuple(step * pi / 24 for step in range(48))
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,27 +80,39 @@ class Placer:
     def __init__(self, slot: Box, ink: Ink) -> None:
         self.slot, self.ink = slot, ink
         self.edges, self.texts, self.thin = Raster(slot), Raster(slot), Raster(slot)
+        self.words, self.points = Raster(slot), Raster(slot)
+        self._thin: list[Box] = []
+        self._lost = 0
         self._hopeless: dict[tuple[int, int], tuple[float, float]] = {}
 
     def place(self, texts: list[Wanted]) -> list[tuple[str, str]]:
         """Place texts; return the rows of the key: number and words of those that found no room."""
+        for text in texts:
+            self.points.take_box(grown(Box(*text.at, *text.at), DOT))
+        self._thin = [
+            around(list(one.points))
+            for one in self.ink.strokes
+            if one.is_closed and one.belongs == "view" and one.line not in HARD
+        ]
         left: list[Wanted] = []
         for text in sorted(texts, key=lambda one: (one.may_move, one.is_note)):
             done = self._note(text) if text.is_note else self._here(text)
             if not done:
                 left.append(text)
         left = self._columns([text for text in left if text.may_move]) + [text for text in left if not text.may_move]
-        left = [text for text in left if not self._led(text, WIDE_RINGS)]
+        left = [text for text in left if not self._led(text, WIDE_RINGS if text.may_move else RINGS + WIDE_RINGS)]
         return self._keyed(left)
 
     def _here(self, text: Wanted) -> bool:
         """Write a text at its point or close by."""
         shapes = _shapes(text)
-        for rasters in ((self.edges, self.texts, self.thin), (self.edges, self.texts)):
+        for over_thin, rasters in ((False, (self.edges, self.texts, self.thin)), (True, (self.edges, self.texts))):
             for set_in, is_turned in shapes:
                 wide, high = (set_in.high, set_in.wide) if is_turned else (set_in.wide, set_in.high)
                 for box in _about(text.at, wide, high, text):
-                    if are_free(rasters, box, GAP / 2) and self._is_near(text.at, box):
+                    if not are_free(rasters, box, GAP / 2) or not self._is_near(text.at, box):
+                        continue
+                    if not (over_thin and self._hides(box)):
                         self._write(set_in, box, is_turned, text.of)
                         return True
         return text.may_move and self._led(text, RINGS)
@@ -109,6 +130,20 @@ class Placer:
         start = at[0] + share * (foot[0] - at[0]), at[1] + share * (foot[1] - at[1])
         return away < 2.0 or self.edges.is_line_free(*start, *foot)
 
+    def _hides(self, box: Box) -> bool:
+        """Return whether a text over thin lines would cover so much of what they outline that it is not seen."""
+        for one in self._thin:
+            wide = min(box.right, one.right) - max(box.left, one.left)
+            high = min(box.bottom, one.bottom) - max(box.top, one.top)
+            if wide > 0.0 < high and wide * high > HIDDEN * (one.right - one.left) * (one.bottom - one.top):
+                return True
+        return False
+
+    def take_words(self, box: Box) -> None:
+        """Let nothing be written where words stand, and no line run through them."""
+        self.texts.take_box(box)
+        self.words.take_box(box)
+
     def _note(self, text: Wanted) -> bool:
         """Write a note where its line is short and crosses few edges."""
         return self._led(text, NOTE_RINGS, is_choosy=True)
@@ -120,7 +155,7 @@ class Placer:
         smallest = self._hopeless.get(key)
         if smallest is not None and all(one.wide >= smallest[0] and one.high >= smallest[1] for one in shapes):
             return False
-        rasters = (self.edges, self.texts, self.thin)
+        rasters = (self.edges, self.texts, self.thin, self.points)
         best: tuple[float, Block, Box] | None = None
         for set_in in shapes:
             for cost, box in _ringed(text.at, set_in, rings):
@@ -147,7 +182,7 @@ class Placer:
             # Lines of words are flush with the line that leads to them.
             flush = words_at(best[1], best[2].left, best[2].top, text.of, "view")
             self.ink.words += flush if foot[0] <= best[2].left else flush_right(flush, best[2].right)
-            self.texts.take_box(grown(best[2], GAP / 2))
+            self.take_words(grown(best[2], GAP / 2))
         self._lead(text.at, foot, text.of)
         return True
 
@@ -156,7 +191,7 @@ class Placer:
             self.ink.words += words_turned(set_in, box.left, box.bottom, of, "view")
         else:
             self.ink.words += words_centred(set_in, (box.left + box.right) / 2, box.top, of, "view")
-        self.texts.take_box(grown(box, GAP / 2))
+        self.take_words(grown(box, GAP / 2))
 
     def _lead(self, at: Point, foot: Point, of: str) -> None:
         """Draw the thin line from a text to its point, with a dot at the point; to a text that covers the point."""
@@ -228,12 +263,12 @@ class Placer:
         for slide in _SLIDES:
             middle = place + slide
             box = Box(start, middle - set_in.high / 2, start + set_in.wide, middle + set_in.high / 2)
-            if not are_free((self.edges, self.texts, self.thin), box, GAP / 2):
+            if not are_free((self.edges, self.texts, self.thin, self.points), box, GAP / 2):
                 continue
             foot = (edge + 0.8 if is_left else edge - 0.8, box.top + set_in.rise - set_in.height / 2)
             if self.texts.is_line_free(*self._start(text.at, foot), *foot):
                 self.ink.words += words_at(set_in, box.left, box.top, text.of, "view")
-                self.texts.take_box(grown(box, GAP / 2))
+                self.take_words(grown(box, GAP / 2))
                 self._lead(text.at, foot, text.of)
                 return True
         return False
@@ -264,24 +299,34 @@ class Placer:
         return rows
 
     def _balloon(self, at: Point, number: str, of: str) -> bool:
+        """Draw a number in a ring at a point or led to it; where it must its line crosses lines, but never words."""
         set_in = block(number, SMALL, True)
         radius = max(BALLOON, set_in.wide / 2 + 0.9)
-        for away in (0.0, *RINGS, *WIDE_RINGS):
-            for angle in _ANGLES if away else (0.0,):
+        places = [(0.0, 0.0), *((away, angle) for away in (*RINGS, *WIDE_RINGS) for angle in _ANGLES)]
+        far = FAR_RINGS if self._lost < MOST_LOST else ()
+        further = [(away, angle) for away in far for angle in _FINE_ANGLES]
+        hard = self.edges, self.texts
+        for rooms, lines, tried in (
+            ((*hard, self.points, self.thin), self.texts, places),
+            ((*hard, self.points), self.texts, places),
+            (hard, self.words, (*places, *further)),
+        ):
+            for away, angle in tried:
                 x, y = at[0] + away * cos(angle), at[1] - away * sin(angle)
                 box = Box(x - radius, y - radius, x + radius, y + radius)
                 foot = x - radius * cos(angle), y + radius * sin(angle)
-                if not (self.edges.is_free(box) and self.texts.is_free(box)):
+                if not are_free(rooms, box, 0.0) or self._hides(box):
                     continue
-                if away and not self.texts.is_line_free(*self._start(at, foot), *foot):
+                if away and not lines.is_line_free(*self._start(at, foot), *foot):
                     continue
                 top = y + set_in.height / 2 - set_in.rise
                 self.ink.words += words_centred(set_in, x, top, of, "note")
                 self.ink.circle((x, y), radius, "dimension", of, "note")
-                self.texts.take_box(box)
+                self.take_words(box)
                 if away:
                     self._lead(at, foot, of)
                 return True
+        self._lost += 1
         return False
 
 

@@ -175,8 +175,8 @@ def drawn_at(plan: Fitted, slot: Box, origin: Point) -> tuple[Ink, Keyed]:
     placer = Placer(slot, ink)
     take(ink, placer.edges, placer.thin)
     for one in ink.words:
-        placer.texts.take_box(one.box)
-    placer.texts.take_box(Box(caption.left, caption.top, caption.right, caption.bottom + 1.0))
+        placer.take_words(one.box)
+    placer.take_words(Box(caption.left, caption.top, caption.right, caption.bottom + 1.0))
     _take_seams(placer, plan, origin)
     for mark in plan.marks:
         if isinstance(mark, Symbol) and mark.kind == "front":
@@ -233,7 +233,7 @@ def _front(placer: Placer, mark: Symbol, at: Point) -> None:
             box = Box(left, top, left + word.wide, top + word.high)
             if placer.edges.is_free(box) and placer.texts.is_free(box):
                 placer.ink.words += words_at(word, left, top, mark.of, "view")
-                placer.texts.take_box(box)
+                placer.take_words(box)
                 return
 
 
