@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -12,9 +13,13 @@ pytest.importorskip("skfem", reason="scikit-fem is not installed: no field of a 
 from boxwright.book import wall_sections
 from boxwright.book.sheets import ONLY_BY_NAME, SLOW
 from boxwright.disciplines.heat import method
-from boxwright.drawing import Leader, Sheet, Text
+from boxwright.disciplines.heat.across_field import solved
+from boxwright.disciplines.heat.section_sheet import section_sheet, section_shown
+from boxwright.drawing import Leader, Shape, Sheet, Text
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import Slot, study
+from boxwright.units import Band, HeaderUnits, exactly
+from tests.disciplines.heat.walls import FOAM, INCH, LINER, wall
 
 RIG = read_rig((Path(__file__).parents[2] / "rigs" / "whimbrel.yaml").read_text(encoding="utf-8")).rig
 
@@ -62,3 +67,38 @@ def test_a_wall_with_nothing_in_it_and_a_missing_library_say_so(monkeypatch: pyt
 
 def test_sections_are_slow_and_drawn_only_by_name() -> None:
     assert set(wall_sections.NAMES) <= ONLY_BY_NAME <= set(SLOW)
+
+
+def section_every(apart: Band | None) -> tuple[Sheet, float]:
+    """Return the section of the wall of the sheet on heat with its studs so far apart, and what it lets through."""
+    layup = replace(wall(FOAM, LINER), spacing=apart)
+    across = section_shown(layup)
+    assert across is not None
+    found = solved(across)
+    return section_sheet(layup, found, HeaderUnits(length="in")), found.field.transmittance
+
+
+@pytest.mark.parametrize(
+    ("inches", "expected", "within"), [(24.0, 0.956, 0.01), (8.0, 1.573, 0.01), (4.0, 2.499, 0.04)]
+)
+def test_studs_close_to_each_other_let_more_through_each_of_them(inches: float, expected: float, within: float) -> None:
+    """The sheet on heat: 1.1099 W/m2K every 16 in (wall.S16). In the middle of a bay it is 0.647 by hand.
+
+    (0.04 + 0.0381 / 0.0288 + 0.00635 / 0.12 + 0.13 = 1.546 m2K/W.) So a stud adds 0.463 every 16 in, and as many times
+    that as stand closer, but that fins of the skin that nearly touch lose a little less: 4 in apart, 3 %.
+    """
+    sheet, through = section_every(exactly(inches * INCH))
+    assert through == pytest.approx(expected, rel=within) and through <= expected * 1.005
+    assert sheet.notes[0] == f"Studs every {inches:.0f} in."
+    ends = [point[0] for mark in sheet.views[0].marks if isinstance(mark, Shape) for point in mark.points]
+    assert (max(ends), min(ends)) == pytest.approx((min(0.085, inches * INCH / 2.0), -min(0.085, inches * INCH / 2.0)))
+    warm = [mark for mark in sheet.views[0].marks if isinstance(mark, Text) and mark.words.endswith(" F")]
+    assert len(warm) > 3 and all(mark.at[0] > max(ends) for mark in warm)
+
+
+def test_how_far_apart_they_were_taken_is_told_where_it_was_not_as_written() -> None:
+    touching, _ = section_every(exactly(1.5 * INCH))
+    says = "Studs every 1.5 in leave no bay to cut through: the section is of some every 2 in."
+    assert touching.notes[0] == says
+    for unsaid in (None, exactly(0.0)):
+        assert section_every(unsaid)[0].notes[0] == "Studs every 16 in, as nobody wrote how far apart they stand."

@@ -29,6 +29,8 @@ LEAST_LABEL = GAPS["least label"].best
 NOTHING = exactly(0.0)
 NOT_CONDUCTING: Layer = (0.0005, 0.8)
 """Put where a plane has no skin, as the floor between its cross-members: it neither keeps heat nor leads it aside."""
+CLOSEST = 2.0
+"""Faces from the middle of a member to the middle of the next: closer ones leave no bay to cut a section through."""
 SINGLE_WEB = frozenset({"channel", "zed", "angle"})
 METALS = frozenset({"steel", "aluminium", "stainless"})
 LATERAL = 0.005
@@ -126,7 +128,7 @@ def as_built(layup: Layup, end: End, film: float, with_doubtful: bool) -> AsBuil
         depth=depth,
         sheet=sheet / 2.0 if layup.member_shape in SINGLE_WEB else sheet,
         metal=metal,
-        spacing=max(end_of(size_of(layup.spacing), end, False, MEMBERS["spacing"]), MEMBERS["spacing"].low, 2.0 * face),
+        spacing=max(end_of(size_of(layup.spacing), end, False, MEMBERS["spacing"]), CLOSEST * face),
         skin=NOT_CONDUCTING if is_floor else _skin(layup, end),
         filling=filling,
         gap=0.0,

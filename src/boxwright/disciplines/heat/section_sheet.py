@@ -17,7 +17,7 @@ from boxwright.exchange import Layup
 from boxwright.units import Band, HeaderUnits, show, show_band, shown_unit
 
 SHOWN = 0.085
-"""How far to each side of the middle of the member is drawn (m)."""
+"""How far to each side of the middle of the member is drawn at most (m)."""
 ASIDE = 0.01
 """How far beside the wall its temperatures are written, at full size (m)."""
 APART = 0.004
@@ -43,6 +43,11 @@ def section_shown(layup: Layup) -> Across | None:
     return built.across if built.kind in ("framed", "timber") else None
 
 
+def shown_of(across: Across) -> float:
+    """Return how far to each side of the middle of the member is drawn: no further than to the middle of its bay."""
+    return min(SHOWN, across.spacing / 2.0)
+
+
 def section_sheet(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Sheet:
     """Return the section of a plane with its lines of temperature, and what each rule makes of it."""
     title = f"Section of the {named(layup)} across one of its {members_named(layup.wall)}"
@@ -52,12 +57,25 @@ def section_sheet(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Sheet:
         (*_materials(layup, solved.across), *_warmth(layup, solved, shown_in)),
     )
     notes = (
+        _how_close(layup, solved.across, shown_in),
         "A clean section: no screws, no gap where the lining touches. Corners and the bottom rail are colder still.",
         f"Room {_warm(INSIDE, shown_in)}, outside {_warm(OUTSIDE, shown_in)}: at other temperatures each line lies at "
         "the same share of the way.",
     )
     grids = (methods(layup, solved, shown_in), taken(layup, shown_in))
     return Sheet(section_name(layup), title, (view,), notes, grids)
+
+
+def _how_close(layup: Layup, across: Across, shown_in: HeaderUnits) -> str:
+    """Return how far apart the members of the section stand, and whether somebody wrote it."""
+    members, apart = members_named(layup.wall).capitalize(), show(across.spacing, "length", shown_in)
+    written = layup.spacing
+    if written is None or not written.known or written.best <= 0.0:
+        return f"{members} every {apart}, as nobody wrote how far apart they stand."
+    if across.spacing > written.best + SAME:
+        closer = show(written.best, "length", shown_in)
+        return f"{members} every {closer} leave no bay to cut through: the section is of some every {apart}."
+    return f"{members} every {apart}."
 
 
 def methods(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Grid:
@@ -135,18 +153,18 @@ def _off(share: float) -> str:
 
 def _materials(layup: Layup, across: Across) -> tuple[Mark, ...]:
     """Return the layers and the member as they lie."""
-    half, deep = across.face / 2.0, across.skin[0]
+    half, deep, wide = across.face / 2.0, across.skin[0], shown_of(across)
     marks: list[Mark] = []
     if layup.wall != "floor":
-        marks += _block(-SHOWN, SHOWN, 0.0, deep, "skin", layup.of)
-        marks.append(Leader((SHOWN * 0.8, deep / 2.0), f"skin {layup.skin_of}".strip(), layup.of))
+        marks += _block(-wide, wide, 0.0, deep, "skin", layup.of)
+        marks.append(Leader((wide * 0.8, deep / 2.0), f"skin {layup.skin_of}".strip(), layup.of))
     top = deep + across.depth
     names = _names(layup)
     foot = deep
     for (thick, _), (name, fill, of) in zip(across.filling, names["bays"], strict=False):
-        marks += _block(-SHOWN, -half, foot, foot + thick, fill, of)
-        marks += _block(half, SHOWN, foot, foot + thick, fill, of)
-        marks.append(Leader((-SHOWN * 0.85, foot + thick / 2.0), name, of))
+        marks += _block(-wide, -half, foot, foot + thick, fill, of)
+        marks += _block(half, wide, foot, foot + thick, fill, of)
+        marks.append(Leader((-wide * 0.85, foot + thick / 2.0), name, of))
         foot += thick
     marks += _member(layup, across, deep, top)
     foot = top
@@ -155,11 +173,11 @@ def _materials(layup: Layup, across: Across) -> tuple[Mark, ...]:
         marks.append(Leader((-half * 0.7, foot + thick / 2.0), name, of))
         foot += thick
     for (thick, _), (name, fill, of) in zip(across.inner, names["all"], strict=False):
-        marks += _block(-SHOWN, SHOWN, foot, foot + thick, fill, of)
-        marks.append(Leader((SHOWN * 0.85, foot + thick / 2.0), name, of))
+        marks += _block(-wide, wide, foot, foot + thick, fill, of)
+        marks.append(Leader((wide * 0.85, foot + thick / 2.0), name, of))
         foot += thick
-    marks.append(Text((SHOWN * 0.7, foot + 0.008), "ROOM", layup.of, "small"))
-    marks.append(Text((SHOWN * 0.7, -0.008), "OUTSIDE", layup.of, "small"))
+    marks.append(Text((wide * 0.7, foot + 0.008), "ROOM", layup.of, "small"))
+    marks.append(Text((wide * 0.7, -0.008), "OUTSIDE", layup.of, "small"))
     return tuple(marks)
 
 
@@ -201,20 +219,20 @@ def _block(left: float, right: float, foot: float, top: float, fill: Fill, of: s
 def _warmth(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> tuple[Mark, ...]:
     """Return lines of one temperature on both sides of the member, and the coldest place inside."""
     marks: list[Mark] = []
-    labelled = -APART
+    labelled, wide = -APART, shown_of(solved.across)
     for level in _levels(shown_in):
-        pieces = [_clipped(*one) for one in isotherm(solved.field, level) if _is_in_wall(one, solved.across)]
+        pieces = [_clipped(*one, wide) for one in isotherm(solved.field, level) if _is_in_wall(one, solved.across)]
         if not pieces:
             continue
         for start, end in pieces:
             marks.append(Line(start, end, "cut", layup.of))
             marks.append(Line((-start[0], start[1]), (-end[0], end[1]), "cut", layup.of))
         outmost = max((point for piece in pieces for point in piece), key=lambda point: point[0])
-        if outmost[0] >= SHOWN - SAME and outmost[1] - labelled >= APART:
+        if outmost[0] >= wide - SAME and outmost[1] - labelled >= APART:
             labelled = outmost[1]
-            marks.append(Text((SHOWN + ASIDE, outmost[1]), _warm(level, shown_in), layup.of, "small", may_move=False))
+            marks.append(Text((wide + ASIDE, outmost[1]), _warm(level, shown_in), layup.of, "small", may_move=False))
     # A scale beside the wall: the labels stand between both.
-    scale = SHOWN + 2.0 * ASIDE
+    scale = wide + 2.0 * ASIDE
     marks.append(Line((scale, solved.field.y[0]), (scale, solved.field.y[-1]), "dimension", layup.of))
     place = coldest_inside(solved.field)
     marks.append(Symbol(place, "fault", layup.of))
@@ -226,17 +244,17 @@ def _is_in_wall(piece: tuple[Point, Point], across: Across) -> bool:
     """Return whether a piece of a line lies in the wall: beside a strip that nothing covers is the room itself."""
     near = min(one[0] for one in piece)
     if across.inner or not across.over:
-        return near < SHOWN
-    top = across.skin[0] + across.depth
-    return near < SHOWN and not (max(one[1] for one in piece) > top + SAME and near >= across.face / 2.0 - SAME)
+        return near < shown_of(across)
+    top, wide = across.skin[0] + across.depth, shown_of(across)
+    return near < wide and not (max(one[1] for one in piece) > top + SAME and near >= across.face / 2.0 - SAME)
 
 
-def _clipped(start: Point, end: Point) -> tuple[Point, Point]:
+def _clipped(start: Point, end: Point, wide: float) -> tuple[Point, Point]:
     """Return a piece of a line as far as it is shown."""
     (near, low), (far, high) = sorted((start, end))
-    if far <= SHOWN:
+    if far <= wide:
         return start, end
-    return (near, low), (SHOWN, low + (high - low) * (SHOWN - near) / (far - near))
+    return (near, low), (wide, low + (high - low) * (wide - near) / (far - near))
 
 
 def _levels(shown_in: HeaderUnits) -> tuple[float, ...]:
