@@ -135,13 +135,15 @@ def planned_of(rig: Rig, slot: Slot, standing: Standing, units: HeaderUnits) -> 
 
 def _things(rig: Rig, standing: Standing) -> tuple[Thing, ...]:
     items = {item.of: item for item in rig.parts}
+    walls = {one.of: one.wall for one in rig.layout.fitted}
     found = []
     for frame in standing.frames:
         item = items.get(frame.of)
         if item is None:
             continue
         facet = item.facet("layout")
-        found.append(Thing(frame, _elsewhere(item, frame.place), facet if isinstance(facet, Facet) else None))
+        own = facet if isinstance(facet, Facet) else None
+        found.append(Thing(frame, _elsewhere(item, frame.place), own, walls.get(frame.of, "")))
     return tuple(found)
 
 

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.parts import Fitted
-from boxwright.disciplines.layout.sweeps import face_of
+from boxwright.disciplines.layout.sweeps import way_it_faces
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 
@@ -36,7 +36,7 @@ class Span(NamedTuple):
 
 def boards_of(one: Fitted, block: Block, room: Surfaces) -> Boards | None:
     """Return a cabinet as its boards; None where nobody wrote how thick they are, or they would fill it."""
-    axis, out = face_of(block, room)
+    axis, out = way_it_faces(one.wall, block, room)
     deep, across, up = block.size[axis], block.size[1 - axis], block.size[2]
     has_front = bool(one.drawers or one.doors)
     thick = one.ply

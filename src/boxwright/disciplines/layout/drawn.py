@@ -18,11 +18,12 @@ THINNEST = 0.03
 
 @dataclass(frozen=True, slots=True)
 class Thing:
-    """A part as it stands, with its other places and a word for each: down, folded, at night."""
+    """A part as it stands, with its other places and a word for each: down, folded, at night; the wall it hangs on."""
 
     frame: Frame
     elsewhere: tuple[tuple[str, Place], ...] = ()
     facet: Facet | None = None
+    wall: str = ""
 
 
 @dataclass(frozen=True, slots=True)

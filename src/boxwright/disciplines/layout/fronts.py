@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.parts import Fitted
-from boxwright.disciplines.layout.sweeps import QUARTER, Mover, Slip, Turn, face_of, turned
+from boxwright.disciplines.layout.sweeps import QUARTER, Facing, Mover, Slip, Turn, turned, ways_it_faces
 from boxwright.model.place import Surfaces
 
 SQUARE_ON = (QUARTER, QUARTER, QUARTER)
@@ -20,12 +20,18 @@ SQUARE_ON = (QUARTER, QUARTER, QUARTER)
 
 
 def fronts_of(one: Fitted, body: Body, room: Surfaces) -> Iterator[Mover]:
-    """Yield what opens of a cabinet by its carcass alone; what is written of it as it moves stands instead."""
-    facet = one.facet
-    if not body.blocks:
-        return
-    block = body.around
-    axis, out = face_of(block, room)
+    """Yield what opens of a cabinet by its carcass alone; what is written of it as it moves stands instead.
+
+    Where nobody knows which way its face looks it opens each way it may.
+    """
+    if body.blocks:
+        for face in ways_it_faces(one.wall, body.around, room):
+            yield from _opening(one, body, face)
+
+
+def _opening(one: Fitted, body: Body, face: Facing) -> Iterator[Mover]:
+    facet, block = one.facet, body.around
+    axis, out = face
     made = Mover(one.of, "", "door", (), QUARTER, doubt=body.doubt, is_usual=True)
     if one.drawers and (facet is None or facet.slides is None):
         deep = block.size[axis]

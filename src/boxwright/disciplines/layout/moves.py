@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from math import atan2, cos, hypot, inf, isfinite, pi, sin
 
+from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.drawn import Leaf, Thing, box_of, corners_of, middle_of
 from boxwright.disciplines.layout.paths import ways_drawn
 from boxwright.disciplines.layout.sourced import LENGTHS
+from boxwright.disciplines.layout.sweeps import way_it_faces
 from boxwright.drawing import Arc, Line, Mark, Shape, Text
 from boxwright.drawing.mark import Point
 from boxwright.model.place import Surfaces
@@ -127,7 +129,7 @@ def moved(thing: Thing, room: tuple[Point, Point]) -> list[Mark]:
             by = clear.all_round.best
             marks.append(Shape(box_of((low[0] - by, low[1] - by), (high[0] + by, high[1] + by)), "phantom", of))
         if clear.front is not None and _is_known(clear.front):
-            before = _before(corners, room, clear.front.best, clear.width)
+            before = _before(thing, faces, clear.front.best, clear.width)
             marks += [
                 Shape(before, "phantom", of),
                 Text(middle_of(before), f"clear for {thing.frame.name}", of, "small"),
@@ -139,22 +141,14 @@ def _is_known(band: Band | None) -> bool:
     return band is not None and band.known and isfinite(band.best)
 
 
-def _before(corners: tuple[Point, ...], room: tuple[Point, Point], deep: float, wide: Band | None) -> tuple[Point, ...]:
-    """Return the room before the face of a thing, which looks away from the wall it is nearest to."""
+def _before(thing: Thing, room: Surfaces, deep: float, wide: Band | None) -> tuple[Point, ...]:
+    """Return the room before the face of a thing, as it is judged; the likelier one where it may look two ways."""
+    corners = corners_of(thing.frame.place)
     low, high = corners[0], corners[2]
-    away = {
-        "rear": low[0] - room[0][0],
-        "front": room[1][0] - high[0],
-        "right": low[1] - room[0][1],
-        "left": room[1][1] - high[1],
-    }
-    face = min(away, key=away.__getitem__)
-    x, y = middle_of(corners)
-    across = high[1] - low[1] if face in {"front", "rear"} else high[0] - low[0]
-    half = (wide.best if wide is not None and _is_known(wide) else across) / 2.0
-    return {
-        "rear": box_of((high[0], y - half), (high[0] + deep, y + half)),
-        "front": box_of((low[0] - deep, y - half), (low[0], y + half)),
-        "right": box_of((x - half, high[1]), (x + half, high[1] + deep)),
-        "left": box_of((x - half, low[1] - deep), (x + half, low[1])),
-    }[face]
+    axis, out = way_it_faces(thing.wall, Block((*low, 0.0), (*high, 0.0)), room)
+    level = 1 - axis
+    half = (wide.best if wide is not None and _is_known(wide) else high[level] - low[level]) / 2.0
+    middle = (low[level] + high[level]) / 2.0
+    near = high[axis] if out > 0.0 else low[axis]
+    ends = {axis: sorted((near, near + out * deep)), level: [middle - half, middle + half]}
+    return box_of((ends[0][0], ends[1][0]), (ends[0][1], ends[1][1]))

@@ -23,7 +23,7 @@ def ways_drawn(thing: Thing, room: Surfaces) -> list[Mark]:
     frame, facet = thing.frame, thing.facet
     if facet is None or not all(isfinite(one) and one > 0.0 for one in frame.place.size):
         return []
-    fitted = Fitted(frame.of, frame.name, frame.kind, frame.place, True, facet=facet)
+    fitted = Fitted(frame.of, frame.name, frame.kind, frame.place, True, wall=thing.wall, facet=facet)
     body = body_of(fitted, frame.stands, "travel")
     if not body.blocks:
         return []

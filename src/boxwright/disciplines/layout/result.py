@@ -81,7 +81,10 @@ class Struck:
 
 @dataclass(frozen=True, slots=True)
 class Intruder:
-    """A thing that stands in room which another wants kept clear; ``gap`` is what is left of ``wanted`` (m)."""
+    """A thing that stands in room which another wants kept clear; ``gap`` is what is left of ``wanted`` (m).
+
+    ``is_either`` says that nobody knows whether the other looks that way.
+    """
 
     of: str
     name: str
@@ -92,6 +95,7 @@ class Intruder:
     wanted: float
     sure: Certainty
     shift: Shift | None
+    is_either: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +172,7 @@ class OverBed:
 class Short:
     """A thing that a face of the room leaves less room than it wants; ``gap`` is what is left of ``wanted`` (m).
 
-    ``wide`` is the width of the room before it.
+    ``wide`` is the width of the room before it; ``is_either`` says that nobody knows whether it looks that way.
     """
 
     of: str
@@ -178,6 +182,7 @@ class Short:
     gap: float
     wanted: float
     sure: Certainty
+    is_either: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -408,7 +408,9 @@ def _intruders(laid: Iterable[Laid], clearings: Clearings) -> Iterator[Intruder]
         for body, left, is_sure in found:
             shift = clearings.by(body.of) if is_sure else None
             sure: Certainty = "sure" if is_sure else "perhaps"
-            yield Intruder(body.of, body.name, one.of, one.name, zone.side, left, zone.wanted, sure, shift)
+            yield Intruder(
+                body.of, body.name, one.of, one.name, zone.side, left, zone.wanted, sure, shift, zone.is_either
+            )  # fmt: skip
 
 
 def _beside(

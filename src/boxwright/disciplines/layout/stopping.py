@@ -140,7 +140,9 @@ def cramped(one: Fitted, zone: Zone, body: Body, faces: Iterable[Face]) -> Itera
     """
     whole, off = envelope(body.blocks), body.doubt
     if zone.side == "front" and zone.lacks > TOUCH:
-        yield Short(one.of, one.name, "wide", "the room", zone.width - zone.lacks, zone.width, "sure")
+        certain: Certainty = "perhaps" if zone.is_either else "sure"
+        left = zone.width - zone.lacks
+        yield Short(one.of, one.name, "wide", "the room", left, zone.width, certain, zone.is_either)
     for face in faces:
         name, axis, out, _ = face
         if zone.side != "round" and (axis, out) != zone.face:
@@ -153,7 +155,7 @@ def cramped(one: Fitted, zone: Zone, body: Body, faces: Iterable[Face]) -> Itera
         is_its = (one.wall == name and left <= LENGTHS["play"]) or (left < -LENGTHS["play"] and _is_narrow(whole, axis))
         is_sure = left + off[axis] < zone.least - TOUCH and not is_its
         sure: Certainty = "sure" if is_sure else "perhaps"
-        yield Short(one.of, one.name, zone.side, NAMED[name], max(left, 0.0), zone.wanted, sure)
+        yield Short(one.of, one.name, zone.side, NAMED[name], max(left, 0.0), zone.wanted, sure, zone.is_either)
 
 
 def _is_narrow(whole: Block, axis: int) -> bool:

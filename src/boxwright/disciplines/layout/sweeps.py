@@ -32,6 +32,10 @@ NEVER_OPENS = frozenset({"no", "not", "never", "fixed", "none"})
 BOTH = "both sides"
 Far = Literal["best", "most", "least"]
 """How far something is taken to go: as is most likely, at most, or for certain."""
+Facing = tuple[int, float]
+"""The axis along which a thing looks, and the way."""
+FLAT = 2.0
+"""A thing so many times as wide as it is deep looks away from its flat side (common practice, no source)."""
 What = Literal["leaf", "sash", "lid", "door", "slide", "bed"]
 AXES: dict[str, tuple[int, float]] = {
     "front": (0, -1.0), "rear": (0, 1.0), "left": (1, -1.0), "right": (1, 1.0), "down": (2, -1.0), "up": (2, 1.0),
@@ -237,20 +241,38 @@ def _swings(one: Fitted, body: Body, swing: Swing, room: Surfaces) -> Mover | No
         return None
     if swing.opens == "up" and edge[0] != 2:
         return Mover(one.of, one.name, "lid", (turned(block, edge, (2, 1.0), turns),), turns[0], doubt=body.doubt)
-    face = AXES.get(swing.opens) or face_of(block, room)
-    if swing.opens not in {"out", "", *WALLS} or edge[0] == face[0]:
+    faces = (AXES[swing.opens],) if swing.opens in AXES else ways_it_faces(one.wall, block, room)
+    faces = tuple(face for face in faces if face[0] != edge[0])
+    if swing.opens not in {"out", "", *WALLS} or not faces:
         return None
-    return Mover(one.of, one.name, "door", (turned(block, edge, face, turns),), turns[0], doubt=body.doubt)
+    ways = tuple(turned(block, edge, face, turns) for face in faces)
+    return Mover(one.of, one.name, "door", ways, turns[0], doubt=body.doubt, is_usual=len(faces) > 1)
 
 
-def face_of(block: Block, room: Surfaces) -> tuple[int, float]:
-    """Return the axis and the way of the face of a thing that looks away from the wall it is nearest to."""
+def ways_it_faces(wall: str, block: Block, room: Surfaces) -> tuple[Facing, ...]:
+    """Return the ways the face of a thing may look, each as axis and way: one, where it is known.
+
+    It looks away from the wall it is written to hang on, else from the one it is nearest to. Where two are as near, as
+    in a corner, a flat thing looks away from its flat side; of any other nobody knows.
+    """
+    if wall in WALLS:
+        axis, outward = WALLS[wall]
+        return ((axis, -outward),)
     (low_x, low_y, _), (high_x, high_y, _) = block
-    away = {
+    away: dict[Facing, float] = {
         (0, 1.0): low_x - room.front, (0, -1.0): room.rear - high_x,
         (1, 1.0): low_y - room.left, (1, -1.0): room.right - high_y,
     }  # fmt: skip
-    return min(away, key=away.__getitem__)
+    nearest = min(away.values())
+    near = sorted((face for face, far in away.items() if far <= nearest + LENGTHS["as near"]), key=away.__getitem__)
+    wide, deep = block.size[0], block.size[1]
+    flat = [face for face in near if block.size[face[0]] * FLAT <= (deep, wide)[face[0]]]
+    return tuple(flat or near)
+
+
+def way_it_faces(wall: str, block: Block, room: Surfaces) -> Facing:
+    """Return the way the face of a thing looks, the likeliest where nobody knows."""
+    return ways_it_faces(wall, block, room)[0]
 
 
 def turned(block: Block, edge: tuple[int, float], face: tuple[int, float], turns: tuple[float, float, float]) -> Turn:

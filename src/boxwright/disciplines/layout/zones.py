@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from math import inf, isfinite
 from typing import Literal
 
@@ -10,7 +11,7 @@ from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, gap, grown
 from boxwright.disciplines.layout.parts import Closed, Fitted, KeepClear
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.sweeps import WALLS, face_of
+from boxwright.disciplines.layout.sweeps import WALLS, Facing, ways_it_faces
 from boxwright.model.place import Surfaces
 from boxwright.records import dataclass
 from boxwright.units import Band, exactly
@@ -28,7 +29,8 @@ class Zone:
 
     ``wanted`` is how much at most, ``least`` how much at least, and ``surely`` the box of each choice that is wanted
     whatever the doubt. ``face`` is the axis and the way in which it is measured from the thing. ``width`` is how wide
-    it is to be, ``lacks`` how much of that the room has not.
+    it is to be, ``lacks`` how much of that the room has not. ``is_either`` says that nobody knows whether the face
+    looks that way.
     """
 
     side: Side
@@ -39,6 +41,7 @@ class Zone:
     face: tuple[int, float] = (2, 1.0)
     width: float = 0.0
     lacks: float = 0.0
+    is_either: bool = False
 
 
 def zones_of(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) -> Iterator[Zone]:
@@ -54,7 +57,7 @@ def zones_of(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) ->
         by, least = _metres(clear.above), _least(clear.above)
         yield Zone("above", (_over(whole, by),), (_over(whole, least),), by, least)
     if _given(clear.front):
-        yield _before(whole, clear, bodies, room)
+        yield from _before_each(one, whole, clear, bodies, room)
 
 
 def unsaid_zones(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) -> Iterator[Zone]:
@@ -63,7 +66,7 @@ def unsaid_zones(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces
         return
     whole, by = envelope(body.blocks), LENGTHS["beside what is hot"]
     if one.hazard == "panel":
-        yield _before(whole, KeepClear(front=exactly(LENGTHS["before a panel"])), bodies, room)
+        yield from _before_each(one, whole, KeepClear(front=exactly(LENGTHS["before a panel"])), bodies, room)
         return
     around = grown(whole, (by, by, by))
     yield Zone("round", (around,), (around,), by, by)
@@ -95,12 +98,20 @@ def _over(whole: Block, by: float) -> Block:
     return Block((low[0], low[1], high[2]), (high[0], high[1], high[2] + by))
 
 
-def _before(whole: Block, clear: KeepClear, bodies: Iterable[Body], room: Surfaces) -> Zone:
+def _before_each(one: Fitted, whole: Block, clear: KeepClear, bodies: Iterable[Body], room: Surfaces) -> Iterator[Zone]:
+    """Yield the room before the face of a thing; where it may look more than one way, each of them, none for sure."""
+    faces = ways_it_faces(one.wall, whole, room)
+    for face in faces:
+        zone = _before(whole, face, clear, bodies, room)
+        yield zone if len(faces) == 1 else replace(zone, least=0.0, is_either=True)
+
+
+def _before(whole: Block, face: Facing, clear: KeepClear, bodies: Iterable[Body], room: Surfaces) -> Zone:
     """Return the room before the face of a thing: it may lie off its middle, as long as it is before all of the face.
 
     It reaches from the floor to the height one works at.
     """
-    axis, out = face_of(whole, room)
+    axis, out = face
     level, deep = 1 - axis, _metres(clear.front)
     near = whole.high[axis] if out > 0.0 else whole.low[axis]
     low, high = whole.low[level], whole.high[level]

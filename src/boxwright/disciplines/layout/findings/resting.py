@@ -25,6 +25,8 @@ WHOLE = 0.995
 """From this share on it is all of a window."""
 FOLDED: tuple[Use, ...] = ("tow", "leave", "work")
 """The uses in which a bed is up."""
+LOOKS = "Write the wall {} hangs on, such as wall: right, or measure what stands before it"
+"""What is to be done where nobody knows which way a thing looks."""
 SIDES = {"round": "round it", "front": "before it", "above": "over it"}
 
 
@@ -140,7 +142,8 @@ def _intruder(code: str, one: Intruder, shown_in: HeaderUnits) -> Finding:
     wanted, side = length(one.wanted, shown_in), SIDES[one.side]
     if one.sure != "sure":
         says = f"{one.name} may stand in the {wanted} that {one.other_name} wants clear {side}"
-        return asking(code, one.of, says, f"Measure where {one.name} is", USES, (one.other,))
+        act = LOOKS.format(one.other_name) if one.is_either else f"Measure where {one.name} is"
+        return asking(code, one.of, says, act, USES, (one.other,))
     left = length(one.gap, shown_in)
     says = f"{one.name} stands in the {wanted} that {one.other_name} wants clear {side}; {left} is left"
     act = moving(one.shift, shown_in) or f"Keep {one.name} away from {one.other_name}"
@@ -159,6 +162,7 @@ def _short(code: str, one: Short, shown_in: HeaderUnits) -> Finding:
     if one.sure != "sure":
         says = f"{wants}, and {one.face} may be nearer; {left} is left"
         act = f"Look up whether {one.name} may be so near to {one.face}, and write the room it wants as keep_clear"
+        act = LOOKS.format(one.name) if one.is_either else act
         return asking(code, one.of, says, act, USES)
     return Finding(
         code, one.of, "fix", f"{wants}, and {one.face} leaves {left}", one.gap, one.wanted, one.gap - one.wanted, "m",
