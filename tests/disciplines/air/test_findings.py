@@ -171,14 +171,17 @@ def test_a_vent_at_the_foot_of_a_wall_lets_gas_out_and_one_that_may_not_stand_is
     assert drops(cooker, unsure) == ["unknown"]
 
 
-@pytest.mark.parametrize(("free", "kind"), [("40..47 cm2", "stop"), ("40..60 cm2", "unknown"), ("49..60 cm2", None)])
+@pytest.mark.parametrize(
+    ("free", "kind"), [("40..47 cm2", "stop"), ("40..55 cm2", "stop"), ("40..60 cm2", "unknown"), ("49..60 cm2", None)]
+)
 def test_a_locker_is_judged_by_the_worst_of_what_is_not_known(free: str, kind: str | None) -> None:
     home = ("countries: [AU-NSW]", "countries: [US-IN]")
     found = worked(edited(home, ("# one more", LOCKER.replace("AREA", free))), "sleep")
     kinds = [one.kind for one in found if one.code == "air/gas-locker"]
     assert kinds == ([kind] if kind is not None else [])
-    margins = [(one.limit, one.margin) for one in found if one.code == "air/gas-locker"]
-    assert all(margin == pytest.approx(40e-4 - (limit or 0.0)) for limit, margin in margins)
+    told = [one for one in found if one.code == "air/gas-locker"]
+    assert all(one.margin == pytest.approx(40e-4 - (one.limit or 0.0)) for one in told)
+    assert all(one.number == pytest.approx(40e-4) for one in told)
     assert all(one.protects and one.could_stop for one in found if one.code == "air/gas-locker")
 
 

@@ -111,6 +111,35 @@ def test_an_hour_with_a_start_takes_no_more_than_its_start_and_the_least_is_the_
     )
 
 
+def test_each_end_of_an_hour_is_by_its_own_end_of_what_the_heater_takes() -> None:
+    """It takes 1.0 to 1.4 A and starts once, at 8 to 10 A for 5 minutes at the most: 1.4 x 55/60 + 10 x 5/60 A."""
+    result = warmed(("draw: 1.2 A, start: 9 A", "draw: 1.0..1.4 A, start: 8..10 A"))
+    (night,), (heater,) = result.held, result.heaters
+    assert night.warmth is not None
+    lowest = Band(2700.0, 2400.0, 3000.0, spread="interval")
+    warmth = replace(night.warmth, lowest=lowest, switches=False)
+    runs = runs_of(result.inside, night.outdoors, warmth, result.moisture)
+    hours = by_hour(replace(night, warmth=warmth, banded=(0, 0, 12, 0, 0)), heater, exactly(17.0), runs)
+    assert hours[0].high == pytest.approx(1.4 * 55.0 / 60.0 + 10.0 * 5.0 / 60.0)
+    assert [one.high for one in hours[1:]] == pytest.approx([1.4] * 11)
+    least = [min(heats) for heats in zip(*(run.heat[-12:] for run in runs.values()), strict=True)]
+    assert any(0.0 < heat < 3000.0 for heat in least)
+    assert [one.low for one in hours] == pytest.approx([min(heat / 3000.0, 1.0) for heat in least])
+
+
+def test_an_hour_may_take_nothing_where_nobody_knows_the_lowest_setting_and_no_heat_may_be_wanted() -> None:
+    result = warmed(("draw: 1.2 A, start: 9 A", "draw: 1.2 A, start: 0.1 A"))
+    (night,), (heater,) = result.held, result.heaters
+    assert night.warmth is not None
+    runs = runs_of(result.inside, night.outdoors, night.warmth, result.moisture)
+    idle = {end: run._replace(heat=[0.0] * len(run.heat)) for end, run in runs.items()}
+    unsaid = replace(night, warmth=replace(night.warmth, lowest=Band(0.0, 0.0, 4000.0, known=False)))
+    assert [one.low for one in by_hour(unsaid, heater, exactly(17.0), idle)] == [0.0] * 12
+    steady = replace(night, warmth=replace(night.warmth, lowest=exactly(10.0)))
+    for one in by_hour(steady, heater, exactly(17.0), runs):
+        assert one.low <= one.best <= one.high, "a start that takes less than running takes off what is most likely"
+
+
 def test_a_current_is_the_one_written_or_what_such_heaters_take_at_any_volts() -> None:
     """20 W (10 to 40) at 12.8 V (11.5 to 14.4)."""
     assert amps(exactly(1.2), "running") == exactly(1.2)

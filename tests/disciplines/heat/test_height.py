@@ -101,7 +101,7 @@ def test_only_diesel_thickens_and_only_where_it_lies_in_the_cold(fuel: str) -> N
     told = worked(edited(cold, ("heater: {of: diesel", f"heater: {{of: {fuel}")), "sleep")
     assert "heat/fuel-thickens" not in {one.code for one in told}
     path = "[fuel, valve at tank, filter below floor, pump at 30 deg below floor z -100, line 2 mm bore, heater]"
-    inside = (path, "[fuel, valve at tank, pump inside z 10, line inside 2 mm bore, heater]")
+    inside = (path, "[fuel, valve inside, pump inside z 10, line inside 2 mm bore, heater]")
     tank = ("x: -800, side: centre, z: 0", "x: 3000, side: left+100, z: 100")
     for edits, is_told in (((inside, tank), False), ((inside,), True), ((tank,), True)):
         told = worked(edited(cold, *edits), "sleep")

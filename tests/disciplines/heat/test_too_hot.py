@@ -271,3 +271,13 @@ def test_the_colour_is_said_to_be_missing_only_where_it_is(skin: str, is_said: b
     """The floor looks down: that it has no colour widens nothing."""
     (found,) = told("sleep", ("hottest_design: 22 C", "hottest_design: 34..44 C"), ("white aluminium 1.0", skin))
     assert found.kind == "unknown" and ("the colour of the skin" in found.act + found.says) is is_said
+
+
+def test_of_the_ways_on_a_day_that_is_surely_too_hot_the_one_that_leaves_it_coolest_is_told() -> None:
+    """A weak cooler in 52 C: shut and cooled it is too hot too, and less so than aired."""
+    first, hot = "places:\n  meadow", "coldest_design: -5 C, height: 0 m, hottest_design:"
+    more = f"places:\n  a: {{{hot} 20..55 C}}\n  c: {{{hot} 52 C}}\n  meadow"
+    weak = (COOLER[0], COOLER[1].replace("3000 W", "300 W"))
+    found, aired = hot_of("sleep", (first, more), weak), hot_of("sleep", (first, more))
+    assert (found.hot.place, found.run.way) == ("c", "cooled")
+    assert aired.hot.place == "c" and found.warm.high < aired.warm.high
