@@ -7,11 +7,11 @@ from dataclasses import replace
 from itertools import pairwise
 
 from boxwright.disciplines.layout.bodies import Block, Body
-from boxwright.disciplines.layout.leaves import leaf_of, sliding_leaf
+from boxwright.disciplines.layout.leaves import FLAT, either_way, leaf_of, sliding_leaf
 from boxwright.disciplines.layout.meeting import grown
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.stopping import Face, stopped
-from boxwright.disciplines.layout.sweeps import NEVER, NEVER_OPENS, Mover, Turn, struck_by
+from boxwright.disciplines.layout.sweeps import BOTH, NEVER, NEVER_OPENS, Mover, Turn, struck_by
 from boxwright.model.place import Surfaces
 from boxwright.records import dataclass
 
@@ -33,7 +33,7 @@ class Hold:
 def leaves_of(one: Closed, outer: Block | None, room: Surfaces) -> tuple[Mover, ...]:
     """Return the leaves of an opening one by one, the one at its low edge first; none where nothing is known of them.
 
-    One of which nobody wrote on which side of its wall it slides is there on either side.
+    One of which nobody wrote on which side of its wall it slides, or whether it opens out or in, is there either way.
     """
     slides, swing = (one.facet.slides, one.facet.swing) if one.facet is not None else (None, None)
     if slides is not None:
@@ -43,6 +43,8 @@ def leaves_of(one: Closed, outer: Block | None, room: Surfaces) -> tuple[Mover, 
     leaf = leaf_of(one, swing, outer, room)
     if leaf is None:
         return ()
+    if not swing.opens and one.wall not in FLAT and swing.hinge != BOTH:
+        return tuple(either_way(one, swing, outer, room))
     begins = [number for number, way in enumerate(leaf.ways) if not (isinstance(way, Turn) and way.begins)]
     return tuple(replace(leaf, ways=leaf.ways[first:last]) for first, last in pairwise((*begins, len(leaf.ways))))
 

@@ -110,6 +110,13 @@ def _face(axis: int, out: float, hull: Block | None, room: Surfaces) -> float:
     return ((room.front, room.rear), (room.left, room.right))[axis][out > 0.0]
 
 
+def either_way(one: Closed, swing: Swing, hull: Block | None, room: Surfaces) -> list[Mover]:
+    """Return a leaf in a wall of which nobody wrote whether it opens out or in: both, and only to ask."""
+    ways = (swing.model_copy(update={"opens": opens}) for opens in ("out", "in"))
+    leaves = (leaf_of(one, way, hull, room) for way in ways)
+    return [replace(leaf, is_usual=True) for leaf in leaves if leaf is not None]
+
+
 def usual_lid(one: Closed, room: Surfaces) -> Mover | None:
     """Return the lid of a hole in the roof of which nobody wrote how it opens: up, on whichever edge."""
     found = [leaf_of(one, Swing.model_construct(hinge=edge, opens="up", to=None), None, room) for edge in WALLS]

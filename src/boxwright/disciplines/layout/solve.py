@@ -14,7 +14,7 @@ from boxwright.disciplines.layout.folding_in import every_crammed
 from boxwright.disciplines.layout.fronts import fronts_of
 from boxwright.disciplines.layout.held_leaves import reach_between
 from boxwright.disciplines.layout.laid_back import held_outside, overlaid
-from boxwright.disciplines.layout.leaves import FLAT, leaf_of, sliding_leaf, usual_lid
+from boxwright.disciplines.layout.leaves import FLAT, either_way, leaf_of, sliding_leaf, usual_lid
 from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.made_up import Raised, bodies_in
 from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
@@ -313,6 +313,8 @@ def opened(one: Closed, outer: Block | None, room: Surfaces) -> tuple[list[Mover
         is_unsaid = swing is None and one.wall and one.wall not in FLAT and _is_large(one)
         return [lid] if lid is not None else [], "swing" if is_unsaid else None
     leaf = leaf_of(one, swing, outer, room)
+    if leaf is not None and not swing.opens and one.wall not in FLAT:
+        return either_way(one, swing, outer, room), None
     return [leaf] if leaf is not None else [], "turn" if leaf is None and one.wall else None
 
 

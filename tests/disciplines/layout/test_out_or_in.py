@@ -1,0 +1,49 @@
+"""A leaf of which nobody wrote whether it opens out or in is asked about where it may strike something either way."""
+
+from __future__ import annotations
+
+import pytest
+
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
+from tests.disciplines.layout.knots import JUDGED_ON, KNOT, told, words
+
+CODE = "layout/opening-strikes"
+DOOR = "swing: {hinge: front, opens: in, to: 90 deg}"
+UNSAID = (DOOR, "swing: {hinge: front, to: 90 deg}")
+OUT = (DOOR, "swing: {hinge: front, opens: out, to: 90 deg}")
+INSIDE = "  crate-in: {x: 30, side: right-6, z: 0, size: 12 x 12 x 30, weight: 2, stage: lined, done: yes}\n"
+OUTSIDE = "  lamp-out: {x: 30, side: right+14, z: 40, size: 6 x 6 x 6, weight: 2, stage: lined, done: yes}\n"
+
+
+@pytest.mark.parametrize(
+    ("edit", "thing", "kinds"),
+    [
+        (UNSAID, INSIDE, ["unknown"]),
+        (UNSAID, OUTSIDE, ["unknown"]),
+        (UNSAID, "", []),
+        (OUT, INSIDE, []),
+        ((DOOR, DOOR), OUTSIDE, []),
+        (OUT, OUTSIDE, ["fix"]),
+        ((DOOR, DOOR), INSIDE, ["fix"]),
+    ],
+)
+def test_what_a_leaf_may_strike_either_way_is_asked(edit: tuple[str, str], thing: str, kinds: list[str]) -> None:
+    found = [kind for kind, where in told(CODE, (edit,), thing) if where == "openings[door]"]
+    assert found == kinds
+    if kinds == ["unknown"]:
+        assert "nobody wrote how it opens" in words(CODE, (edit,), thing)
+
+
+def test_a_ramp_is_asked_about_too() -> None:
+    whole = "swing: {hinge: bottom, opens: out, to: 90 deg}}\n  window"
+    assert ("unknown", "openings[ramp]") in told(CODE, ((whole, whole.replace("opens: out, ", "")),))
+
+
+@pytest.mark.parametrize(("edit", "may"), [(UNSAID, True), (OUT, False)])
+def test_a_door_that_may_be_held_shut_from_inside_counts_as_one_to_be_tried(edit: tuple[str, str], may: bool) -> None:
+    text = KNOT.read_text(encoding="utf-8").replace(*edit).replace("  beam:", f"{INSIDE}  beam:", 1)
+    (slot,) = study(read_rig(text).rig, JUDGED_ON).asked_slots("sleep", "night")
+    assert slot.safety is not None
+    (door,) = [one for one in slot.safety.exits if one.way.name == "door"]
+    assert door.may_be_held_shut is may and not door.is_held_shut
