@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 from functools import cache
-from math import hypot, inf
+from math import cos, hypot, inf, sin
 from pathlib import Path
 
 import pytest
@@ -180,6 +180,16 @@ def test_by_hand_the_corners_of_a_written_thing() -> None:
     assert rows[0]["Size"] == "26 in x 20 in"
 
 
+def test_beside_the_road_the_night_is_laid_out_with_tape_too() -> None:
+    """Who lies down on a garage floor wants the bed as it is at night: 76 x 48 in, not the 9 in of it folded up."""
+    road, night = (drawn("whimbrel", 10, "tow")[name] for name in ("tape-things", "tape-night"))
+    first = [next(row["Size"] for row in grid(one) if row["Thing"] == "bunk") for one in (road, night)]
+    assert first == ["76 in x 9 in", "76 in x 48 in"]
+    assert "tape-night" in road.notes[-1] and "lie down, sit up" in night.notes[-1]
+    assert "tape-night" not in drawn("gannet", 3)  # nobody sleeps in it
+    assert "tape-night" not in drawn("whimbrel", 10, "sleep")  # there it is the only one
+
+
 def test_headroom_shows_who_lies_sits_and_stands_and_over_which_height() -> None:
     sheet = drawn("dunlin", 5)["headroom"]
     along, across = sheet.views
@@ -195,6 +205,32 @@ def test_headroom_shows_who_lies_sits_and_stands_and_over_which_height() -> None
     said = {row["What"]: row["Comes out"] for row in grid(sheet)}
     assert said["stands in the room"] == "short" and said["sits up in bench-bed"] == "enough"
     assert [mark.words for mark in across.marks if isinstance(mark, Dimension)][-1] == "1640 mm"
+
+
+@pytest.mark.parametrize(
+    ("name", "stage", "bed", "wide", "thick", "unit"),
+    [("dunlin", 5, "bench-bed", 620.0, 40.0, 1e-3), ("whimbrel", 10, "bunk", 48.0, 4.0, 0.0254)],
+)
+def test_the_way_of_a_bed_that_comes_down_is_drawn_across(
+    name: str, stage: int, bed: str, wide: float, thick: float, unit: float
+) -> None:
+    """By Pythagoras: its farthest edge is the upper one, as far from the hinge as leaf and thickness together."""
+    (view,) = [one for one in drawn(name, stage)["headroom"].views if one.name.startswith("Across")]
+    (arc,) = [mark for mark in view.marks if isinstance(mark, Arc) and mark.of == f"parts[{bed}].folds"]
+    leaf = next(mark for mark in view.marks if isinstance(mark, Shape) and mark.of == f"parts[{bed}]")
+    ys, zs = [y for y, _ in leaf.points], [z for _, z in leaf.points]
+    at_left = sum(ys) < 0.0
+    assert arc.radius == pytest.approx(hypot(wide, thick) * unit)
+    assert arc.centre == pytest.approx((min(ys) if at_left else max(ys), min(zs)))
+    ends = [
+        (arc.centre[0] + arc.radius * cos(angle), arc.centre[1] + arc.radius * sin(angle))
+        for angle in (arc.start, arc.start + arc.sweep)
+    ]
+    down, up = sorted(ends, key=lambda end: end[1])
+    assert down == pytest.approx((max(ys) if at_left else min(ys), min(zs) + thick * unit))
+    assert up == pytest.approx((arc.centre[0], min(zs) + arc.radius))
+    (folded,) = [mark for mark in view.marks if isinstance(mark, Shape) and mark.of == f"parts[{bed}].folds"]
+    assert max(z for _, z in folded.points) == pytest.approx(min(zs) + wide * unit)
 
 
 def test_somebody_whose_height_nobody_wrote_is_said_to_be_drawn_without_it() -> None:

@@ -14,6 +14,7 @@ from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.made_up import bodies_in
 from boxwright.disciplines.layout.parts import Facet
 from boxwright.disciplines.layout.posing import Posed, WayOut
+from boxwright.disciplines.layout.sweeps import bed_of
 from boxwright.disciplines.layout.tonight import beds_tonight
 from boxwright.disciplines.layout.ways import is_exit, ways_out
 from boxwright.disciplines.safety.result import Exit
@@ -39,7 +40,7 @@ def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     from boxwright.disciplines.layout.exit_plan import exit_plan
     from boxwright.disciplines.layout.headroom import headroom
     from boxwright.disciplines.layout.plan_ways import pose_plan
-    from boxwright.disciplines.layout.tape_things import tape_things
+    from boxwright.disciplines.layout.tape_things import NIGHT, tape_things
 
     found = {pose: one for pose, use in USES if (one := _posed(rig, slot, pose, use, units)) is not None}
     if not found:
@@ -52,8 +53,13 @@ def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     hull = hull_of(shell_of(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings), slot.box)
     begins = bringing_of(next(iter(found.values())), rig.layout, hull, slot.number, now, stages, linings_of(rig.layers))
     brought = bringing_plan(replace(begins, told=slot.layout.brought if slot.layout else ()))
-    people = headroom(night if night.beds else found["work"]), exit_plan(night), tape_things(found[here]), brought
-    return (*plans, *(sheet for sheet in people if sheet is not None))
+    people = headroom(night if night.beds else found["work"]), exit_plan(night)
+    is_apart = here != "night" and bool(night.beds)
+    taped = (
+        tape_things(found[here], lying=NIGHT if is_apart else ""),
+        tape_things(night, NIGHT) if is_apart else None,
+    )
+    return (*plans, *(sheet for sheet in (*people, *taped, brought) if sheet is not None))
 
 
 def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Posed | None:
@@ -102,6 +108,7 @@ def _posed(rig: Rig, slot: Slot, pose: Pose, use: Use, units: HeaderUnits) -> Po
         units,
         spot,
         tuple(_signs(rig, standing)),
+        tuple(way for one in own.fitted if one.of in {bed.of for bed in beds} and (way := bed_of(one)) is not None),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import isfinite
+from math import atan2, cos, isfinite, pi, sin
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
 from boxwright.disciplines.layout.body_sizes import ROOM, SHARE
@@ -19,9 +19,10 @@ from boxwright.disciplines.layout.passage import Rect
 from boxwright.disciplines.layout.people import Fit, free_over
 from boxwright.disciplines.layout.posing import POSES, Posed
 from boxwright.disciplines.layout.room_plan import is_seen
+from boxwright.disciplines.layout.sweeps import Mover, Turn
 from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, is_placed, outline_of
 from boxwright.disciplines.layout.ways import is_room
-from boxwright.drawing import Dimension, Grid, Leader, Line, Mark, Shape, Sheet, Text, View
+from boxwright.drawing import Arc, Dimension, Grid, Leader, Line, Mark, Shape, Sheet, Text, View
 from boxwright.drawing.mark import LineKind, Point, Side
 from boxwright.model.place import Surfaces
 from boxwright.units import Band, show_band
@@ -124,6 +125,7 @@ def _across(posed: Posed, bed: Bed) -> View:
         if any(block.low[0] < cut < block.high[0] for block in one.blocks) and is_seen(one, posed):
             marks += _drawn(one, at, 1, posed.inside, cut)
     marks.append(Line((y0, bed.top), (y1, bed.top), "hidden", f"{bed.of}.mattress"))
+    marks += [mark for way in posed.comes_down if way.of == bed.of for mark in _coming_down(way)]
     names = bed.sleepers or ("",)
     share = (y1 - y0) / len(names)
     seat, met = _seat(posed, bed, cut, (y0, y0 + share), _tall(posed, names[0]))
@@ -154,6 +156,25 @@ def _across(posed: Posed, bed: Bed) -> View:
     marks += _measured(posed, room.left, room.right, "trailer.body.width", is_long=False)
     looks = "looking forward, your left is the trailer's left"
     return View("Across, through the bed", looks, tuple(marks), "the finished floor")
+
+
+def _coming_down(bed: Mover) -> list[Mark]:
+    """Return a bed as it is folded up, and the arc of its farthest edge as it comes down, seen across the trailer."""
+    (turn,) = bed.ways
+    if not isinstance(turn, Turn):
+        return []
+    (z, y), way, of = turn.hinge, turn.across[1], f"{bed.of}.folds"
+    (_, wide), (thick, _) = turn.spans
+    lies = atan2(-thick, wide)
+    start, sweep = (lies, pi / 2.0 - lies) if way > 0.0 else (pi / 2.0, pi / 2.0 - lies)
+    up = bed.starts[0]
+    corners = ((up.low[1], up.low[2]), (up.high[1], up.low[2]), (up.high[1], up.high[2]), (up.low[1], up.high[2]))
+    named = y + way * turn.radius * cos(pi / 4.0), z + turn.radius * sin(pi / 4.0)
+    return [
+        Shape(corners, "phantom", of),
+        Arc((y, z), turn.radius, start, sweep, "phantom", of),
+        Leader(named, f"way of {bed.name}", of),
+    ]
 
 
 def _beside(free: tuple[float, float], seat: float, arms: float) -> float:

@@ -8,6 +8,7 @@ from boxwright.disciplines.layout.bodies import Block, Body, Pose
 from boxwright.disciplines.layout.drawn import Planned
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.people import Fit
+from boxwright.disciplines.layout.sweeps import Mover
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.exchange import Aisle, Vector
 from boxwright.model.place import Surfaces
@@ -36,7 +37,7 @@ class Posed:
     """A pose to be drawn. ``load`` names the load state; ``people`` are those of the rig with their heights (m).
 
     ``spot`` is the free floor the ways begin on where nobody's bed stands. ``signs`` are the paths of what warns and
-    puts out, with what it is called on the plan of the ways out.
+    puts out, with what it is called on the plan of the ways out. ``comes_down`` are the ways of beds that fold up.
     """
 
     pose: Pose
@@ -52,6 +53,7 @@ class Posed:
     units: HeaderUnits
     spot: Bed | None = None
     signs: tuple[tuple[str, str], ...] = ()
+    comes_down: tuple[Mover, ...] = ()
 
     def length(self, metres: float) -> str:
         """Return a length as it is cut."""

@@ -19,8 +19,8 @@ HIGH = 1.2
 """What begins higher (m) hangs, and is not laid out on the floor."""
 THIN = 0.06
 """What is thinner (m) seen from above takes no floor worth a strip of tape."""
-LETTER = 0.13
-"""How far (m) outside its corner a letter stands."""
+LETTER = 0.03
+"""How far outside its corner a letter stands, as a share of the length: about 5 mm on paper at any scale."""
 STEPS = 24
 """Into how many steps a thing is taken, each way, to find room for its number."""
 ROOMY = 0.05
@@ -30,12 +30,21 @@ NOTES = (
     "Each thing has two corners: 1 is its front left, 2 its rear right. Find each with a square from the front and the "
     "left line, or with two tapes hooked at A and B; the other two corners follow from its size.",
     "What is thinner than a hand is broad, flat on the floor, over the head or on another thing is left out.",
-    "Then move about in it: lie down, open the doors with a stick, carry the fridge in.",
 )
+NIGHT = "tape-night"
+THEN = {
+    "night": "Then move about in it: lie down, sit up, get to each way out in the dark.",
+    "travel": "Then move about in it: open the doors with a stick, carry the fridge in.",
+    "work": "Then move about in it: open the doors with a stick, sit, reach.",
+}
+"""What is tried in each pose, once it is laid out."""
 
 
-def tape_things(posed: Posed) -> Sheet | None:
-    """Return the plan and the table; None where the box is not known or nothing stands in it."""
+def tape_things(posed: Posed, name: str = "tape-things", lying: str = "") -> Sheet | None:
+    """Return the plan and the table of a pose; None where the box is not known or nothing stands in it.
+
+    ``lying`` is the sheet to lay out to lie down, where that is another one.
+    """
     length, width = posed.planned.box.inside[:2]
     things = sorted((one for body in posed.bodies for one in _boxes(body, posed)), key=lambda one: (one[2][:2], one[0]))
     if not (length and width and things and is_room(posed.room)):
@@ -47,17 +56,18 @@ def tape_things(posed: Posed) -> Sheet | None:
     diagonal = posed.length(hypot(length, width))
     rows: list[tuple[str, ...]] = []
     of: list[str] = []
-    for number, (path, name, (x0, y0, x1, y1)) in enumerate(things, start=1):
+    for number, (path, thing, (x0, y0, x1, y1)) in enumerate(things, start=1):
         marks.append(Shape(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "visible", path, "none"))
         others = [rect for other, (_, _, rect) in enumerate(things, start=1) if other != number]
         marks.append(Text(_own_spot((x0, y0, x1, y1), others), str(number), path, "normal", may_move=False))
         for word, corner in (("1", (x0, y0)), ("2", (x1, y1))):
             marks.append(Symbol(corner, "screw", path))
-            rows.append(_row(posed, (f"{number}", name, word), corner, (a, b), (x1 - x0, y1 - y0)))
+            rows.append(_row(posed, (f"{number}", thing, word), corner, (a, b), (x1 - x0, y1 - y0)))
             of.append(path)
     for letter, point in zip("ABCD", (a, b, c, d), strict=True):
         outside = tuple(
-            one + (LETTER if one > middle else -LETTER) for one, middle in zip(point, (length / 2, 0), strict=True)
+            one + length * (LETTER if one > middle else -LETTER)
+            for one, middle in zip(point, (length / 2, 0), strict=True)
         )
         marks.append(Text((outside[0], outside[1]), letter, body, "large", may_move=False))
     marks += [Line(a, c, "centre", body), Line(b, d, "centre", body)]
@@ -69,11 +79,10 @@ def tape_things(posed: Posed) -> Sheet | None:
     ]
     columns = ("No.", "Thing", "Corner", "Rearward", "From the left", "From A", "From B", "Size")
     title = f"Things to lay out with tape, {POSES[posed.pose]}"
-    notes = (f"Diagonals A to C and B to D: {diagonal}, both the same.", *NOTES)
+    also = (f"To lie down lay out the sheet {lying}.",) if lying else ()
+    notes = (f"Diagonals A to C and B to D: {diagonal}, both the same.", *NOTES, THEN[posed.pose], *also)
     view = View("Things on the floor", ABOVE, tuple(marks), "the stud faces: A, front left")
-    return Sheet(
-        "tape-things", title, (view,), notes, (Grid("Corners", columns, tuple(rows), tuple(of)),), is_for_hand=True
-    )
+    return Sheet(name, title, (view,), notes, (Grid("Corners", columns, tuple(rows), tuple(of)),), is_for_hand=True)
 
 
 def _own_spot(rect: Rect, others: list[Rect]) -> Point:
