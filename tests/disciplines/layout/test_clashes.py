@@ -311,3 +311,48 @@ def test_nothing_is_pushed_before_a_door_to_clear_something_else() -> None:
     assert kept is not None and (kept.axis, kept.by) != (free.axis, free.by)
     unknown = (*bodies, replace(body("lost", (0.0, 0.0, 0.0), (0.1, 0.1, 0.1)), known=False))
     assert Clearings(unknown, roots_of(unknown), (), (), (), ROOM).by(one.of) is None
+
+
+@pytest.mark.parametrize("way", [1.0, -1.0])
+def test_what_wants_room_is_pushed_so_far_that_it_has_it_and_its_room_where_it_stood_is_nobody_s(way: float) -> None:
+    """A box of 0.3 m goes 0.1 into a long one: 0.1 is left to it where it stands, and 0.06 more for what it wants."""
+
+    def at(y: float, wide: float) -> tuple[float, float]:
+        return (y, y + wide) if way > 0.0 else (-y - wide, -y)
+
+    def made(name: str, y: float, wide: float) -> Body:
+        low, high = at(y, wide)
+        return body(name, (0.5, low, 0.0), (3.0 if name == "long" else 0.3, high - low, 0.5))
+
+    one, other = made("one", 0.0, 0.3), made("long", -0.4, 0.5)
+    bodies = (one, other)
+    low, high = at(-0.06, 0.42)
+    round_it = Block((0.44, low, -0.06), (0.86, high, 0.56))
+    bare = Clearings(bodies, roots_of(bodies), (), (), (), ROOM).by(one.of)
+    wants = Clearings(bodies, roots_of(bodies), (), [(one.of, round_it)], (), ROOM).by(one.of)
+    other_wants = Clearings(bodies, roots_of(bodies), (), [(other.of, round_it)], (), ROOM).by(one.of)
+    assert bare is not None and (bare.axis, bare.by) == (1, pytest.approx(0.1 * way, abs=2e-3))
+    assert wants is not None and (wants.axis, wants.by) == (1, pytest.approx(0.16 * way, abs=2e-3))
+    assert other_wants is not None and other_wants.by == pytest.approx(0.36 * way, abs=2e-3)
+
+
+def test_room_that_is_wanted_ends_at_the_wall_and_may_lie_before_a_door_or_in_room_another_wants() -> None:
+    one, other = body("one", (1.0, 0.3, 0.0), (0.3, 0.3, 0.5)), body("other", (1.0, 0.0, 0.0), (0.3, 0.4, 0.5))
+    bodies = (one, other)
+    to_wall = ROOM.right - 0.6
+    round_it = Block((0.9, 0.2, -0.1), (1.4, 0.6 + to_wall, 0.6))
+    aside = Clearings(bodies, roots_of(bodies), (), [(one.of, round_it)], (), ROOM).by(one.of)
+    assert aside is not None and aside.axis == 0, "what it wants would go into the wall"
+    over = replace(one, blocks=(Block((1.0, -0.6, 0.0), (1.3, -0.3, 0.5)),))
+    under = replace(other, blocks=(Block((1.0, -0.4, 0.0), (1.3, 0.0, 0.5)),))
+    to_left = Block((0.9, -0.6 - to_wall, -0.1), (1.4, -0.2, 0.6))
+    aside = Clearings((over, under), roots_of(bodies), (), [(one.of, to_left)], (), ROOM).by(one.of)
+    assert aside is not None and aside.axis == 0, "nor into the other one"
+    small = Block((0.9, 0.2, -0.1), (1.4, 0.7, 0.6))
+    door = Block((0.5, 0.81, 0.0), (2.0, 2.0, 2.0))
+    for kept, before in (((), (door,)), (((other.of, door),), ())):
+        found = Clearings(bodies, roots_of(bodies), (), [(one.of, small), *kept], before, ROOM).by(one.of)
+        assert found is not None and (found.axis, found.by) == (1, pytest.approx(0.2, abs=2e-3))
+    past = body("post", (1.0, 0.85, 0.0), (0.3, 0.1, 0.5))
+    found = Clearings((*bodies, past), roots_of((*bodies, past)), (), [(one.of, small)], (), ROOM).by(one.of)
+    assert found is not None and found.axis == 0, "0.05 would be left to the post"

@@ -39,6 +39,6 @@ def test_the_push_is_free_and_none_shorter_is(seed: int) -> None:
     for _ in range(25):
         own = [block(luck) for _ in range(luck.randint(1, 3))]
         others = [block(luck) for _ in range(luck.choice([0, 2, 8, 30]))]
-        found.append(nearest_free(own, others, 0, ENDS))
+        found.append(nearest_free([(one, other) for other in others for one in own], 0, ENDS))
         assert found[-1] == tried(own, others)
     assert 0.0 in found and len(set(found)) > 5

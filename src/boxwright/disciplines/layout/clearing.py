@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from math import isfinite
+from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope, moved_block
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown, least_clear, nearest_free, overlaps
@@ -26,7 +27,7 @@ class Clearings:
         bodies: Sequence[Body],
         roots: dict[str, str],
         movers: Iterable[Mover],
-        kept: Iterable[Block],
+        kept: Iterable[tuple[str, Block]],
         passages: Iterable[Block],
         room: Surfaces,
     ) -> None:
@@ -62,25 +63,30 @@ class Clearings:
             return None  # with it moves what it opens or folds to, which is another question
         blocks = [grown(block, body.doubt) for body in own for block in body.blocks]
         mine = {body.of for body in own}
-        whole = envelope(blocks)
+        # what it wants clear goes with it, and is as little to be in anything there
+        wanted = [block for of, block in self._kept if of in mine]
+        whole = envelope([*blocks, *wanted])
         bottom, top = whole.low[2], whole.high[2]
         # what is wholly above or below it is met along neither axis
         others = [block for of, block in self._solids
                   if block[0][2] < top and block[1][2] > bottom and of not in mine]  # fmt: skip
-        # room before a door that it mostly stands in already is not won back by leaving it there
-        others += [block for block in self._passages if _share(whole, block) < HALF]
         moving = [mover for mover in self._movers if not (mover.outside and self._is_inside(blocks))]
-        found = [self._along(axis, blocks, others, moving) for axis in AXES]
+        kept = [block for of, block in self._kept if of not in mine]
+        # room before a door that it mostly stands in already is not won back by leaving it there
+        kept += [block for block in self._passages if _share(envelope(blocks), block) < HALF]
+        found = [self._along(axis, _Load(tuple(blocks), tuple(wanted)), others, kept, moving) for axis in AXES]
         shifts = [(abs(by), axis, by) for axis, by in zip(AXES, found, strict=True) if by is not None and by != 0.0]
         if not shifts:
             return None
         _, axis, by = min(shifts)
         return Shift(root, self._bodies[root].name, axis, by)
 
-    def _along(self, axis: Axis, own: list[Block], others: list[Block], moving: list[Mover]) -> float | None:
+    def _along(
+        self, axis: Axis, load: _Load, others: list[Block], kept: list[Block], moving: list[Mover]
+    ) -> float | None:
         """Return the least shift along one axis: past the boxes around all that moves, then back to their ways."""
-        whole = envelope(own)
-        ends = self._ends(whole, axis)
+        whole = envelope([*load.own, *load.wanted])
+        ends = self._ends(load, axis)
         first, second = (one for one in range(3) if one != axis)
         others = [
             one
@@ -90,33 +96,42 @@ class Clearings:
             and one.low[second] < whole.high[second]
             and one.high[second] > whole.low[second]
         ]  # nothing else can be met along this axis
-        at_rest = nearest_free(own, [*others, *self._kept], axis, ends)
+        at_rest = nearest_free(load.met_by(others, kept), axis, ends)
         if at_rest is None:
             return None
 
         def is_clear(by: float) -> bool:
-            there = [moved_block(block, _vector(axis, by)) for block in own]
-            return not any(are_in(one, other) for one in there for other in (*others, *self._kept)) and all(
-                mover.meets(grown(block, mover.doubt), "most") >= NEVER for mover in moving for block in there
+            there = [moved_block(block, _vector(axis, by)) for block in load.own]
+            around = [moved_block(block, _vector(axis, by)) for block in load.wanted]
+            return (
+                not any(are_in(one, other) for one in there for other in (*others, *kept))
+                and not any(are_in(one, other) for one in around for other in others)
+                and all(mover.meets(grown(block, mover.doubt), "most") >= NEVER for mover in moving for block in there)
             )
 
         if is_clear(at_rest):
             return at_rest
         holds = [grown(way.hold, mover.doubt) for mover in moving for way in mover.ways]
         holds += [grown(start, mover.doubt) for mover in moving for start in mover.starts]
-        safe = nearest_free(own, [*others, *self._kept, *holds], axis, ends)
+        safe = nearest_free(load.met_by(others, [*kept, *holds]), axis, ends)
         if safe is None or is_clear(0.0):
             return safe
         nearest = least_clear(is_clear, safe)
         return nearest if is_clear(nearest) else None
 
-    def _ends(self, block: Block, axis: int) -> tuple[float, float]:
-        """Return how far a box may go each way before it leaves the room; what is outside of it may go nowhere."""
-        room = self._room
+    def _ends(self, load: _Load, axis: int) -> tuple[float, float]:
+        """Return how far a box may go each way before it leaves the room; what is outside of it may go nowhere.
+
+        What it wants clear goes no farther into a wall than it is already.
+        """
+        room, block = self._room, envelope(load.own)
         low, high = ((room.front, room.rear), (room.left, room.right))[axis]
         if not self._is_inside([block]) or not (isfinite(low) and isfinite(high)):
             return 0.0, 0.0
-        return low - block.low[axis], high - block.high[axis]
+        ends = low - block.low[axis], high - block.high[axis]
+        for one in load.wanted:
+            ends = max(ends[0], min(low - one.low[axis], 0.0)), min(ends[1], max(high - one.high[axis], 0.0))
+        return ends
 
     def _is_inside(self, blocks: Iterable[Block]) -> bool:
         room, whole = self._room, envelope(blocks)
@@ -126,6 +141,18 @@ class Clearings:
             and room.studs_left - TOUCH <= whole.low[1]
             and whole.high[1] <= room.studs_right + TOUCH
         )
+
+
+class _Load(NamedTuple):
+    """What is pushed: the boxes of a thing with all in and on it, and the room they want clear."""
+
+    own: tuple[Block, ...]
+    wanted: tuple[Block, ...]
+
+    def met_by(self, others: list[Block], kept: list[Block]) -> list[tuple[Block, Block]]:
+        """Return what is not to be in what: room that two things want clear may be the same."""
+        pairs = [(one, other) for other in (*others, *kept) for one in self.own]
+        return [*pairs, *((one, other) for other in others for one in self.wanted)]
 
 
 def _share(one: Block, other: Block) -> float:

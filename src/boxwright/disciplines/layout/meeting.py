@@ -181,23 +181,21 @@ def lines_of(bodies: Iterable[Body]) -> dict[str, frozenset[str]]:
     return found
 
 
-def nearest_free(own: Iterable[Block], others: Iterable[Block], axis: int, ends: tuple[float, float]) -> float | None:
-    """Return the least shift along an axis at which some boxes meet none of the others, None where there is none.
+def nearest_free(pairs: Iterable[tuple[Block, Block]], axis: int, ends: tuple[float, float]) -> float | None:
+    """Return the least shift along an axis at which the first box of no pair is in the second, None for none.
 
     ``ends`` is how far they may go each way before they leave the room. 0 where they meet nothing.
     """
     first, second = (one for one in range(3) if one != axis)
     spans: list[tuple[float, float]] = []
-    own = tuple(own)
-    for other_low, other_high in others:
-        for low, high in own:
-            if (
-                high[first] - other_low[first] > TOUCH
-                and other_high[first] - low[first] > TOUCH
-                and high[second] - other_low[second] > TOUCH
-                and other_high[second] - low[second] > TOUCH
-            ):
-                spans.append((other_low[axis] - high[axis], other_high[axis] - low[axis]))
+    for (low, high), (other_low, other_high) in pairs:
+        if (
+            high[first] - other_low[first] > TOUCH
+            and other_high[first] - low[first] > TOUCH
+            and high[second] - other_low[second] > TOUCH
+            and other_high[second] - low[second] > TOUCH
+        ):
+            spans.append((other_low[axis] - high[axis], other_high[axis] - low[axis]))
     tries = [0.0, *(edge for span in spans for edge in span)]
     tries = [one for one in tries if ends[0] - TOUCH <= one <= ends[1] + TOUCH]
     taken = sorted((low + TOUCH, high - TOUCH) for low, high in spans)

@@ -136,7 +136,7 @@ def solve(
     roots, lines = roots_of(standing.values()), lines_of(standing.values())
     moving = _moving(fitted, closed, standing, lines, hull, room, use)
     laid = list(_laid(fitted, standing, every, lines, room))
-    clearings = Clearings(every, roots, moving.movers, [one[2][0] for one in laid], passages(closed, room), room)
+    clearings = Clearings(every, roots, moving.movers, _kept(laid), passages(closed, room), room)
     beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, heavy, clearings, room))
     ended = (*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull))
@@ -211,6 +211,11 @@ def _laid(
     for one in fitted:
         for zone in zones_of(one, standing[one.of], every, room):
             yield one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))
+
+
+def _kept(laid: Iterable[Laid]) -> Iterator[tuple[str, Block]]:
+    """Yield what wants room, by its path, and where that is laid."""
+    return ((one.of, block) for one, _, (block, _) in laid)
 
 
 def _cramped(

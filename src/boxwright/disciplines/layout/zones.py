@@ -78,7 +78,7 @@ def unsaid_zones(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces
 def is_open(clear: KeepClear) -> bool:
     """Return whether a room is asked for that nobody knows the size of."""
     wanted = (clear.all_round, clear.front, clear.width, clear.above)
-    return any(one is not None and not one.known for one in wanted)
+    return any(one is not None and not one.known for one in wanted) or (clear.width is not None and clear.front is None)
 
 
 def _given(band: Band | None) -> bool:
