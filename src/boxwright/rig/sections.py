@@ -146,14 +146,14 @@ def sections_of(
         "heat": heat.Section(
             climates=tuple((name, one) for name, one in places if isinstance(one, ClimateFacet)),
             heaters=tuple(
-                PlannedHeater(one.of, one.name, one.place, facet.heater)
+                PlannedHeater(one.of, one.name, one.place, facet.heater, one.words.count or 1)
                 for one in items["parts"]
                 if isinstance(facet := one.facet("heat"), HeatFacet) and facet.heater is not None
             ),
             latitudes=_turned(places, "lat"),
             longitudes=_turned(places, "lon"),
             coolers=tuple(
-                PlannedCooler(one.of, one.name, facet.cools)
+                PlannedCooler(one.of, one.name, facet.cools, one.words.count or 1)
                 for one in items["parts"]
                 if isinstance(facet := one.facet("heat"), HeatFacet) and facet.cools is not None
             ),

@@ -13,7 +13,8 @@ from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_findings import edited, worked
 
 PLATE = exactly(1500.0)
-MAINS = Feed(("mains",), "outside", limits=(Limit("wires[shore]", "the wire shore", "wire", exactly(2300.0)),))
+MAINS = Feed(("mains",), "outside", limits=(Limit("wires[shore]", "the wire shore", "wire", exactly(2300.0)),),
+             volts=exactly(230.0))  # fmt: skip
 
 
 def standing(

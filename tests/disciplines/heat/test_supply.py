@@ -11,7 +11,7 @@ from dataclasses import replace
 import pytest
 
 from boxwright.disciplines.heat.battery import drained_by
-from boxwright.disciplines.heat.feeds import feed_of_cooler, plugged_in
+from boxwright.disciplines.heat.feeds import feed_of_cooler, plugged_in, wanted_by_cooler
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler, PlannedDraw, PlannedLead, PlannedSource
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_cooling import AC
@@ -122,14 +122,64 @@ def test_a_battery_is_held_against_the_hours_its_cooler_runs_on_a_hot_day(
 
 
 def test_a_cooler_whose_battery_may_be_empty_by_noon_cools_nothing_for_sure() -> None:
-    """By hand: 25 A of 12.8 V are 320 W; of 2000 Ah 15.4 kWh are sure, of 100 Ah 0.77."""
+    """By hand: 60 A of 12.8 V are 768 W; of 3000 Ah 23 kWh are sure, of 100 Ah 0.77."""
     hot = ("hottest_design: 22 C", "hottest_design: 44 C")
-    cools = "cools: {of: split, heat: 4000 W, fed_by: battery, draw: 25 A, drains: below floor}"
+    cools = "cools: {of: split, heat: 4000 W, fed_by: battery, draw: 60 A, drains: below floor}"
     ac = ("# one more", AC.replace("cools: {CASE}", cools))
     warms = []
-    for hours in (2000, 100):
-        slot = studied(edited(ac, hot, ("Ah: 100}", f"Ah: {hours}}}"))).asked_slots("sleep", "night")[0]
+    for hours in (3000, 100):
+        slot = studied(edited(ac, hot, ("Ah: 100}", f"Ah: {hours}, max_amps: 100}}"))).asked_slots("sleep", "night")[0]
         assert slot.heat is not None and slot.heat.hot is not None
         warms.append(slot.heat.hot.warm.high)
-        assert slot.heat.coolers[0].works == ("yes" if hours == 2000 else "perhaps")
+        assert slot.heat.coolers[0].works == ("yes" if hours == 3000 else "perhaps")
     assert warms[0] + 3.0 < warms[1]
+
+
+def cooled(*coolers: str, breaker: str = "16 A") -> list[str]:
+    """Return what is said of what feeds coolers of the small rig that hang on one wire of 120 V."""
+    each = [AC.replace("ac:", f"ac{number}:").replace("{CASE}", f"{{{one}}}") for number, one in enumerate(coolers)]
+    edits = (("# one more", "\n  ".join(each)), box("rcd: unknown"), ("hottest_design: 22 C", "hottest_design: 44 C"))
+    way = wired(f"from: mains, to: box, breaker: {breaker}, volts: 120")
+    return [
+        one.says for one in told("cooler-feed", *edits[:1], edits[2], way, ("parts:\n", f"parts:\n{edits[1][1]}\n"))
+    ]
+
+
+WINDOW = "of: split, heat: 2000 W, drains: below floor, fed_by: box, draw: "
+
+
+@pytest.mark.parametrize(
+    ("coolers", "breaker", "says"),
+    [
+        ((f"{WINDOW}6 A",), "16 A", ()),
+        ((f"{WINDOW}2 A",), "16 A", ("takes 240 W and is written to take 2,000 W out of the room",)),
+        ((f"{WINDOW}2.8 A",), "16 A", ()),
+        ((f"{WINDOW}0 A",), "16 A", ("takes 0 W and is written to take 2,000 W",)),
+        (
+            (f"{WINDOW}9 A", f"{WINDOW}9 A"),
+            "16 A",
+            ("ac0 takes 1,080 W, and ac1 takes of the same", "ac1 takes 1,080 W"),
+        ),
+        ((f"{WINDOW}8 A", f"{WINDOW}8 A"), "16 A", ()),
+        ((f"{WINDOW}9 A",), "unknown", ("nobody wrote how large the fuse or breaker of the wire way0 is",)),
+    ],
+)
+def test_a_cooler_counts_no_more_than_its_plate_and_its_wire_can_be(
+    coolers: tuple[str, ...], breaker: str, says: tuple[str, ...]
+) -> None:
+    """By hand: six watts of cold of each of 2 A at 120 V are 1440 W, of 2.8 A 2016; two of 9 A are 18 A of 16."""
+    found = cooled(*coolers, breaker=breaker)
+    assert len(found) == len(says) and all(word in one for word, one in zip(says, found, strict=True))
+
+
+def test_two_heaters_or_coolers_of_one_line_may_run_at_once() -> None:
+    """By hand: two of 1500 W are 3000 W, and 16 A of 230 V are 3680, 10 A 2300; two starts of 9 A are 18 A of 15."""
+    two = ("x: 2600, side: left+100, z: 100, size: 350 x 150 x 150, weight: 4,",
+           "x: 2600, side: left+100, z: 100, size: 350 x 150 x 150, weight: 4, count: 2,")  # fmt: skip
+    for breaker, kinds in (("16 A", []), ("10 A", ["unknown"])):
+        cable = wired(f"from: mains, to: heater, breaker: {breaker}, volts: 230")
+        assert [one.kind for one in told("feed-too-small", electric("mains"), two, cable)] == kinds
+    assert [one.kind for one in told("feed-too-small", two)] == ["unknown"]
+    assert told("feed-too-small", two, ("fuse: 15 A", "fuse: 18 A")) == []
+    pair = Cooler(of="split", draw=exactly(5.0))
+    assert wanted_by_cooler(pair, 2).amps == Band(5.0, 5.0, 10.0, spread="interval")

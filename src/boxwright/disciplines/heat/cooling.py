@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxwright.disciplines.heat.feeds import WORST_FIRST, Feed, Stands
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler
@@ -44,6 +46,21 @@ def cold_of(coolers: tuple[StandingCooler, ...]) -> Band | None:
         best, high = best + heat.best * share.best, high + heat.high * share.high
         low += heat.low * share.low if one.works == "yes" else 0.0
     return Band(best, low, high, spread="interval", assumed=True) if is_known else None
+
+
+def all_at_once(coolers: tuple[StandingCooler, ...]) -> tuple[StandingCooler, ...]:
+    """Return what cools, of which those may stop that one thing on their ways has too little for all together."""
+    found = []
+    for one in coolers:
+        worst: Stands = "yes"
+        beside: tuple[str, ...] = ()
+        for limit in one.feed.limits if one.works != "no" else ():
+            fed = [each for each in coolers if each.works != "no" and limit.of in {by.of for by in each.feed.limits}]
+            taken = [want.high for each in fed if (want := each.wanted.by(each.feed)) is not None]
+            if limit.kind != "site" and len(taken) > 1 and limit.gives.known and sum(taken) > limit.gives.low:
+                worst, beside = "perhaps", tuple(each.planned.name for each in fed if each is not one)
+        found.append(replace(one, at_once=worst, beside=beside) if beside else one)
+    return tuple(found)
 
 
 def standing_cooler(

@@ -144,17 +144,24 @@ class Wanted:
 UNSAID = Wanted()
 
 
-def wanted_by(runs: str, facet: Heater) -> Wanted:
-    """Return the most a heater takes at once, as written."""
+def wanted_by(runs: str, facet: Heater, count: int = 1) -> Wanted:
+    """Return the most a heater takes at once, as written; of several on one line all may run at once."""
     if runs == "electric":
-        return Wanted(watts=facet.highest if facet.highest is not None and facet.highest.known else None)
+        return Wanted(watts=_up_to(facet.highest, count))
     amps = [one for one in (facet.draw, facet.start) if one is not None and one.known]
-    return Wanted(amps=max(amps, key=lambda one: one.high, default=None))
+    return Wanted(amps=_up_to(max(amps, key=lambda one: one.high, default=None), count))
 
 
-def wanted_by_cooler(facet: Cooler) -> Wanted:
-    """Return what a cooler takes while it runs, as written."""
-    return Wanted(amps=facet.draw) if facet.draw is not None and facet.draw.known else UNSAID
+def wanted_by_cooler(facet: Cooler, count: int = 1) -> Wanted:
+    """Return what a cooler takes while it runs, as written; of several on one line all may run at once."""
+    return Wanted(amps=_up_to(facet.draw, count)) if facet.draw is not None and facet.draw.known else UNSAID
+
+
+def _up_to(each: Band | None, count: int) -> Band | None:
+    """Return what one takes, and at the most all of several; None where nobody wrote it."""
+    if each is None or not each.known:
+        return None
+    return each if count == 1 else replace(each, high=each.high * count, spread="interval")
 
 
 def enough(wanted: Wanted, feed: Feed) -> Stands:
@@ -192,12 +199,12 @@ def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
 
 def feed_of(planned: PlannedHeater, own: Section, there: Mapping[str, str], runs: str = "") -> Feed:
     """Return what feeds a heater; ``there`` says of each path that stands whether it does "yes" or "perhaps"."""
-    return fed(planned.name, planned.heater.fed_by.strip(), own, there, wanted_by(runs, planned.heater))
+    return fed(planned.name, planned.heater.fed_by.strip(), own, there, wanted_by(runs, planned.heater, planned.count))
 
 
 def feed_of_cooler(planned: PlannedCooler, own: Section, there: Mapping[str, str]) -> Feed:
     """Return what feeds a cooler."""
-    return fed(planned.name, planned.cools.fed_by.strip(), own, there, wanted_by_cooler(planned.cools))
+    return fed(planned.name, planned.cools.fed_by.strip(), own, there, wanted_by_cooler(planned.cools, planned.count))
 
 
 def fed(name: str, written: str, own: Section, there: Mapping[str, str], wanted: Wanted = UNSAID) -> Feed:

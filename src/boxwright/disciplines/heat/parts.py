@@ -242,21 +242,26 @@ FACET_OF: dict[str, type[Entry]] = {"places": ClimateFacet}
 
 @dataclass(frozen=True, slots=True)
 class PlannedHeater:
-    """A part of the plan that gives heat, and its place; whether it stands comes with each slot."""
+    """A part of the plan that gives heat, and its place; whether it stands comes with each slot.
+
+    ``count`` is how many of them its line tells of: what they give is counted once, what they take as often.
+    """
 
     of: str
     name: str
     place: Place
     heater: Heater
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedCooler:
-    """A part of the plan that makes cold; whether it stands comes with each slot."""
+    """A part of the plan that makes cold; whether it stands comes with each slot. ``count`` is as of a heater."""
 
     of: str
     name: str
     cools: Cooler
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ from boxwright.disciplines.heat.feeds import (
 )
 from boxwright.disciplines.heat.fuel_piece import Where
 from boxwright.disciplines.heat.hot import HotDay
+from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import FuelTank, PlannedCooler, PlannedHeater
 from boxwright.disciplines.heat.proved import Proof
@@ -39,6 +40,9 @@ Fault = Literal[
     "numbers not written",
     "passes too little",
 ]
+
+
+MOST_COLD_OF_A_WATT = columns("cooler_numbers")["cold of a watt"][2]
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +86,7 @@ class StandingHeater:
     @property
     def wanted(self) -> Wanted:
         """Return the most it takes at once, as written."""
-        return wanted_by(self.runs, self.planned.heater)
+        return wanted_by(self.runs, self.planned.heater, self.planned.count)
 
     @property
     def enough(self) -> Stands:
@@ -95,7 +99,8 @@ class StandingCooler:
     """What makes cold, and whether it surely stands.
 
     ``breathes``: whether its warm side does so outside; ``feed`` what feeds it with electricity. ``faults`` are what is
-    wrong with how it breathes, or not written of it. ``lasts`` says whether its battery lasts a hot day.
+    wrong with how it breathes, or not written of it. ``lasts`` says whether its battery lasts a hot day,
+    ``at_once`` whether what feeds it gives enough for all that cools by it together: ``beside`` names the others.
     """
 
     planned: PlannedCooler
@@ -104,6 +109,8 @@ class StandingCooler:
     feed: Feed
     faults: tuple[Fault, ...] = ()
     lasts: Stands = "yes"
+    at_once: Stands = "yes"
+    beside: tuple[str, ...] = ()
 
     @property
     def fed(self) -> Stands:
@@ -115,7 +122,7 @@ class StandingCooler:
     @property
     def wanted(self) -> Wanted:
         """Return the most it takes at once, as written."""
-        return wanted_by_cooler(self.planned.cools)
+        return wanted_by_cooler(self.planned.cools, self.planned.count)
 
     @property
     def enough(self) -> Stands:
@@ -130,7 +137,14 @@ class StandingCooler:
     @property
     def works(self) -> Stands:
         """Return whether it makes cold: no better than the worst of where it stands, breathes and is fed from."""
-        return min("yes" if self.is_certain else "perhaps", self.breathes, self.fed, self.lasts, key=WORST_FIRST.index)
+        itself: Stands = "yes" if self.is_certain and not self.is_contradicted else "perhaps"
+        return min(itself, self.breathes, self.fed, self.lasts, self.at_once, key=WORST_FIRST.index)
+
+    @property
+    def is_contradicted(self) -> bool:
+        """Return whether it is written to make more cold than comes of what it is written to take."""
+        want, heat = self.wanted.by(self.feed), self.planned.cools.heat
+        return want is not None and heat is not None and heat.known and heat.low > MOST_COLD_OF_A_WATT * want.high
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from math import inf
 from boxwright.disciplines.heat.battery import Drained, drained_by, hung_on
 from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_at_work, warmth_of
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
-from boxwright.disciplines.heat.cooling import standing_cooler
+from boxwright.disciplines.heat.cooling import all_at_once, standing_cooler
 from boxwright.disciplines.heat.electricity import load_of
 from boxwright.disciplines.heat.feeds import feed_of, feed_of_cooler
 from boxwright.disciplines.heat.hot import hot_days
@@ -121,11 +121,12 @@ def _coolers(
     own: Section, there: Mapping[str, str], strung: Mapping[str, str], openings: tuple[Opening, ...]
 ) -> tuple[StandingCooler, ...]:
     """Return every cooler that stands, with what feeds it and whether its warm side breathes outside."""
-    return tuple(
+    found = tuple(
         standing_cooler(one, there[one.of] == "yes", openings, feed_of_cooler(one, own, strung))
         for one in own.coolers
         if one.of in there
     )
+    return all_at_once(found)
 
 
 def _nights(

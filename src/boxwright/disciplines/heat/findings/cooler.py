@@ -8,7 +8,7 @@ from dataclasses import replace
 from boxwright.disciplines.heat.cooling import NO_HATCH, asks_for, water_of
 from boxwright.disciplines.heat.feeds import narrowest
 from boxwright.disciplines.heat.parts import PlannedCooler
-from boxwright.disciplines.heat.result import Result, StandingCooler
+from boxwright.disciplines.heat.result import MOST_COLD_OF_A_WATT, Result, StandingCooler
 from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, WORK, asks_site, full_in_words, source_of, too_little
 from boxwright.disciplines.heat.year_room import ROOMS
 from boxwright.finding import Finding, Kind, Use, listed
@@ -62,13 +62,13 @@ def cooler_feed(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: fed_by and draw of the cooler, its wires
     """
     for one in _there(result):
-        if one.fed == "yes" and not one.is_unsaid:
+        is_asked = one.is_unsaid or one.is_contradicted or one.at_once != "yes"
+        if one.fed == "yes" and not is_asked:
             continue
-        is_short = one.feed.is_sure
-        kind, says, act = _too_little_for(one, shown_in) if is_short else _not_fed(one)
+        kind, says, act = _too_little_for(one, shown_in) if one.feed.is_sure else _not_fed(one)
         where = one.planned.of
         # The hot day counts on what is only asked here.
-        is_counted = one.is_unsaid and result.hot is not None and result.hot.run.way == "cooled"
+        is_counted = is_asked and result.hot is not None and result.hot.run.way == "cooled"
         yield Finding(
             "heat/cooler-feed", where, kind, says, source=OWN_RULE, lever=one.feed.lacking_of or where, act=act,
             minutes=10, could_stop=False, could_limit=is_counted, uses=USES, because=(where,),
@@ -103,6 +103,14 @@ def _too_little_for(one: StandingCooler, shown_in: HeaderUnits) -> tuple[Kind, s
         return "unknown", says, f"Read on the plate of {name} what it takes, and write draw: 5 A under cools"
     takes = f"{name} takes {show_band(want, 'power', shown_in)}"
     limit = narrowest(one.wanted, feed)
+    if one.is_contradicted and limit is None:
+        cold = show(one.planned.cools.heat.low if one.planned.cools.heat else 0.0, "power", shown_in)
+        says = f"{takes} and is written to take {cold} out of the room: no more than {MOST_COLD_OF_A_WATT:.0f} W"
+        return "unknown", f"{says} of cold come of each W, so one of them is wrong", f"Read both on the plate of {name}"
+    if limit is None and one.at_once != "yes":
+        says = f"{takes}, and {listed(one.beside)} {'takes' if len(one.beside) == 1 else 'take'} of the same wire or"
+        says += " thing, which gives too little for all at once"
+        return "unknown", says, f"Run one of them at a time, or give {name} a way of its own"
     if limit is None:
         says = f"{takes}, and nobody wrote what {feed.way[-1]} gives: where that is less, {name} cools nothing"
         return "unknown", says, asks_site(name, feed)
