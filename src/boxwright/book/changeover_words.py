@@ -79,9 +79,11 @@ def step_words(step: Step) -> str:
         "set out": f"set {step.name} out",
         "put in": f"put {step.name} in",
         "shift": f"put {step.name} into the other place",
+        "set aside": f"set {step.name} aside on free floor",
+        "put back": f"put {step.name} in its place",
     }[step.word]
     turned = ", turned on the way" if step.is_turned else ""
-    undone = "fasten" if step.word == "carry in" else "undo"
+    undone = "fasten" if step.is_tied else "undo"
     tied = "strap" if len(step.straps) == 1 else "straps"
     straps = f"; {undone} {tied} {listed(step.straps)}" if step.straps else ""
     return words + turned + straps

@@ -1,8 +1,8 @@
 """Changing over: what there is to move from one use to another, and what was found, as records.
 
-A thing that moves has poses: where it stands on the road, where it stands at night, outside; a bunk is up or down; a
-door is shut or open; a step or a canopy is in or out. Lengths are metres in the rig's datum; seconds are the work of
-hands.
+A thing that moves has poses: where it stands on the road, where it stands at night, outside, aside for a while; a bunk
+is up or down; a door is shut or open; a step or a canopy is in or out. Lengths are metres in the rig's datum; seconds
+are the work of hands.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from boxwright.records import dataclass
 
 OUTSIDE, SHUT, OPEN = "outside", "shut", "open"
 IN, OUT = "in", "out"
+ASIDE = "aside"
 Kind = Literal["carry", "fold", "gate", "set"]
 Wall = Literal["front", "rear", "left", "right", "roof"]
 Release = Literal["inside", "none", "key", "tool", "unknown", "not in yet"]
@@ -163,7 +164,10 @@ class Freed:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One move: ``word`` is what is done, ``by`` the opening it goes through; ``exits`` stand as after it."""
+    """One move: ``word`` is what is done, ``by`` the opening it goes through; ``exits`` stand as after it.
+
+    ``is_tied``: its straps are fastened by it, not undone.
+    """
 
     of: str
     name: str
@@ -174,6 +178,7 @@ class Step:
     straps: tuple[str, ...]
     exits: tuple[Freed, ...] = ()
     is_turned: bool = False
+    is_tied: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
-from boxwright.disciplines.layout.changeover import OPEN, OUTSIDE, Freed, Setting
+from boxwright.disciplines.layout.changeover import ASIDE, OPEN, OUTSIDE, Freed, Setting
 from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
 from boxwright.disciplines.layout.free_spot import free_spot
@@ -131,8 +131,9 @@ def bodies_at(board: Board, state: State) -> tuple[Body, ...]:
     moved = []
     for i, one in enumerate(board.movers):
         if one.body is not None and (blocks := board.blocks((i, state[i]))):
-            is_on_bed = one.lies_on and one.poses[state[i]].word == "night"
-            over = one.lies_on if is_on_bed else one.body.carried_by
+            word = one.poses[state[i]].word
+            is_on_bed = one.lies_on and word == "night"
+            over = one.lies_on if is_on_bed else "" if word == ASIDE else one.body.carried_by
             moved.append(replace(one.body, blocks=blocks, carried_by=over))
     return (*board.setting.fixed, *moved)
 

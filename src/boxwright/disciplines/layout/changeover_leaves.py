@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
-from boxwright.disciplines.layout.changeover import Freed, Hung, Setting
+from boxwright.disciplines.layout.changeover import ASIDE, Freed, Hung, Setting
 from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
 from boxwright.disciplines.layout.held_leaves import reach_between
 from boxwright.disciplines.layout.hole_left import covered, left_of
@@ -48,7 +48,9 @@ class Leaves:
         for i, one in enumerate(setting.movers):
             for p, pose in enumerate(one.poses):
                 if one.body is not None and pose.blocks:
-                    self._bodies[i, p] = _as_written(one.body, pose.blocks, setting.doubt, pose.either)
+                    over = "" if pose.word == ASIDE else one.body.carried_by
+                    body = replace(one.body, carried_by=over)
+                    self._bodies[i, p] = _as_written(body, pose.blocks, setting.doubt, pose.either)
         self._fixed = tuple(pose for pose in self._bodies if pose[0] < 0)
         self._met: dict[tuple[str, Pose], tuple[_Hit, ...]] = {}
 

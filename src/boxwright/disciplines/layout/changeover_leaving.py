@@ -10,10 +10,11 @@ from typing import Literal, NamedTuple
 
 from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.body_sizes import ROOM
-from boxwright.disciplines.layout.changeover import OPEN, Leaving, Setting
+from boxwright.disciplines.layout.changeover import OPEN, Freed, Leaving, Setting
+from boxwright.disciplines.layout.changeover_aside import with_spots
 from boxwright.disciplines.layout.changeover_exits import bodies_at, exits_at, floor_at, is_down
 from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS
-from boxwright.disciplines.layout.changeover_scene import Board, State
+from boxwright.disciplines.layout.changeover_scene import Board, State, emptied, outside_of
 from boxwright.disciplines.layout.changeover_search import MOST_WAYS, Found, cheapest
 from boxwright.disciplines.layout.changeover_steps import steps_of
 from boxwright.disciplines.layout.parts import Closed
@@ -21,7 +22,8 @@ from boxwright.disciplines.layout.terraces import Bed
 from boxwright.disciplines.layout.ways import scene_drawn, way_drawn
 
 MOST_TO_LEAVE = 400
-"""A search for the way out gives up after so many states."""
+MOST_ASIDE = 60
+"""A search for the way out gives up after so many states; so does one with things set aside."""
 UNTRIED = frozenset({"unknown", "unmeasured", "tight"})
 """What is said of an exit by which somebody may get out, and which has to be tried or measured first."""
 THE_FLOOR = "the floor"
@@ -52,7 +54,34 @@ def leaving(board: Board, start: State) -> Leaving:
 
 
 def _cleared(board: Board, start: State, beds: tuple[Bed, ...], heavy: frozenset[int]) -> tuple[Leaving, Found]:
-    """Return how everybody gets out where some things are too heavy to move, and the search for it."""
+    """Return how everybody gets out where some things are too heavy to move, and the search for it.
+
+    What is in the way is carried out, or where that frees no exit set aside.
+    """
+    out, found = _searched(board, start, beds, heavy, MOST_TO_LEAVE)
+    is_all_out = all(one.kind != "carry" or outside_of(one) is not None for one in board.movers)
+    is_shut = is_all_out and _shut_in(exits_at(board, emptied(board, start)), _whence(beds))
+    if out.word != "blocked" or is_shut:
+        return out, found
+    other = with_spots(board, start, start)
+    if other is None:
+        return out, found
+    aside, moves = _searched(other, start, beds, heavy, MOST_ASIDE)
+    return (out, found) if aside.word == "blocked" else (aside, moves)
+
+
+def _whence(beds: tuple[Bed, ...]) -> list[str]:
+    return [bed.name for bed in beds] or [THE_FLOOR]
+
+
+def _shut_in(known: tuple[Freed, ...], whence: list[str]) -> list[str]:
+    """Return from where nobody gets out by any exit."""
+    return [name for name in whence if not any(one.lets_out(name) for one in known)]
+
+
+def _searched(
+    board: Board, start: State, beds: tuple[Bed, ...], heavy: frozenset[int], most: int
+) -> tuple[Leaving, Found]:
     exits = exits_at(board, start)
     tonight = {bed.of for bed in beds}
     inside = {gate.of for gate in board.setting.gates if gate.release == "inside"}
@@ -60,17 +89,17 @@ def _cleared(board: Board, start: State, beds: tuple[Bed, ...], heavy: frozenset
     stuck = heavy | frozenset(
         i for i, one in enumerate(board.movers) if one.of in tonight or (one.kind == "gate" and one.of not in inside)
     )
-    whence = [bed.name for bed in beds] or [THE_FLOOR]
+    whence = _whence(beds)
     untried, shut_in = set[str](), list(whence)
 
     def is_done(state: State) -> bool:
         known = exits_at(board, state)
         untried.update({one.word for one in known} & UNTRIED)
-        without = [name for name in whence if not any(one.lets_out(name) for one in known)]
+        without = _shut_in(known, whence)
         shut_in[:] = [name for name in shut_in if name in without]
         return not without
 
-    found = cheapest(board, start, start, MOST_TO_LEAVE, MOST_WAYS, is_done, stuck)
+    found = cheapest(board, start, start, most, MOST_WAYS, is_done, stuck)
     if found.moves is None:
         word: Literal["untried", "blocked", "not-found"]
         word = "untried" if untried else "blocked" if found.is_exhausted else "not-found"

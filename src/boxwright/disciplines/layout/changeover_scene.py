@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from boxwright.disciplines.layout.bodies import Block, envelope
-from boxwright.disciplines.layout.changeover import OUTSIDE, Freed, Gate, Mover, Setting
+from boxwright.disciplines.layout.changeover import ASIDE, OUTSIDE, Freed, Gate, Mover, Setting
 from boxwright.disciplines.layout.changeover_lattice import TOUCH
 from boxwright.disciplines.layout.changeover_leaves import Leaves
 from boxwright.disciplines.layout.changeover_ways import overlaps, way
@@ -103,8 +103,10 @@ class Board:
         one = self.movers[pose[0]]
         carrier = self.index.get(one.carried_by)
         word = one.poses[pose[1]].word
-        if carrier is None or word != "night":
+        if carrier is None or word not in {"night", ASIDE}:
             return False
+        if word == ASIDE:
+            return True
         inside = one.body is not None and one.body.is_inside
         held = (block for q in self._carrying(carrier, word) for block in self.blocks((carrier, q)))
         return not any(_is_in(a, b) if inside else _is_on(a, b) for b in held for a in self.blocks(pose))
@@ -112,7 +114,8 @@ class Board:
     def _carrying(self, carrier: int, word: str) -> list[int]:
         """Return the poses in which a thing carries another in a pose of some word: those alike, else any inside."""
         words = [other.word for other in self.movers[carrier].poses]
-        return [q for q, other in enumerate(words) if other != OUTSIDE and (other == word or word not in words)]
+        alike = {word} if word in words else {*words} - {OUTSIDE, ASIDE}
+        return [q for q, other in enumerate(words) if other in alike]
 
     def _clashes(self, pose: Pose) -> int:
         """Return the poses of other movers that cannot be where this one is."""
@@ -190,7 +193,7 @@ class Board:
         """Return whether a thing could be carried through an opening if nothing that moves stood in its way."""
         for pose, _ in enumerate(self.movers[mover].poses):
             base = (mover, pose)
-            if not self.blocks(base):
+            if not self.blocks(base) or self.movers[mover].poses[pose].word == ASIDE:
                 continue
             key = (base, -1, gate, is_turned)
             if key not in self._alone:
@@ -301,6 +304,21 @@ class Board:
             *found,
             *(self.movers[j].name for j, p in enumerate(state) if j != gate and overlaps(sweep, self.blocks((j, p)))),
         )
+
+
+def emptied(board: Board, state: State) -> State:
+    """Return a state with everything that can be carried outside."""
+    found = list(state)
+    for i, one in enumerate(board.movers):
+        out = outside_of(one)
+        if one.kind == "carry" and out is not None:
+            found[i] = out
+    return tuple(found)
+
+
+def outside_of(one: Mover) -> int | None:
+    """Return the pose of a thing in which it is outside."""
+    return next((p for p, pose in enumerate(one.poses) if pose.word == OUTSIDE), None)
 
 
 def _is_crammed(one: Mover, pose: int, leaf: Mover, leaf_pose: int) -> bool:

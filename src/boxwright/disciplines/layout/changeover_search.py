@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from heapq import heappop, heappush
+from math import inf
 from typing import NamedTuple
 
-from boxwright.disciplines.layout.changeover import OPEN, OUT, OUTSIDE, SHUT, Mover
+from boxwright.disciplines.layout.changeover import ASIDE, OPEN, OUT, OUTSIDE, SHUT, Mover
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import DOWN, UP, Board, State
 
@@ -46,10 +47,11 @@ def cheapest(
     most_ways: int = MOST_WAYS,
     is_done: Callable[[State], bool] | None = None,
     stuck: frozenset[int] = frozenset(),
+    below: float = inf,
 ) -> Found:
     """Return the moves with the least work of hands from one state to another (or to where ``is_done`` says so).
 
-    ``stuck`` are movers that cannot be moved.
+    ``stuck`` are movers that cannot be moved. What does not cost less than ``below`` is not looked for.
     """
     last_way = board.ways + most_ways
     toll = _toll(board, start, goal) if is_done is None else {}
@@ -63,7 +65,9 @@ def cheapest(
     done: set[State] = set()
     pushed = 0
     while waiting:
-        _, minus, order, _, state, before, move = heappop(waiting)
+        whole, minus, order, _, state, before, move = heappop(waiting)
+        if whole >= below:
+            break
         if state in done:
             continue
         if move is not None and before is not None:
@@ -89,7 +93,9 @@ def cheapest(
     return Found(None, 0.0, len(done), True)
 
 
-def cheapest_with_apart(board: Board, start: State, goal: State, most: int, most_ways: int) -> Found:
+def cheapest_with_apart(
+    board: Board, start: State, goal: State, most: int, most_ways: int, below: float = inf
+) -> Found:
     """Return the same, with what can be set out or put in at any moment set out first and put in last.
 
     It is then left out of the search: every such thing would double what there is to look through.
@@ -102,14 +108,14 @@ def cheapest_with_apart(board: Board, start: State, goal: State, most: int, most
         begun = after_a_move(board, begun, i, goal[i])
         moves.append((Move(i, goal[i], -1), begun))
     ended = tuple(start[i] if i in last else pose for i, pose in enumerate(goal))
-    found = cheapest(board, begun, ended, most, most_ways, stuck=board.apart)
+    more = sum(price_of(board.movers[i], start[i], goal[i]) for i in changing)
+    found = cheapest(board, begun, ended, most, most_ways, stuck=board.apart, below=below - more)
     if found.moves is None:
         return found
     moves += found.moves
     for i in last:
         ended = after_a_move(board, ended, i, goal[i])
         moves.append((Move(i, goal[i], -1), ended))
-    more = sum(price_of(board.movers[i], start[i], goal[i]) for i in changing)
     return found._replace(moves=tuple(moves), cost=found.cost + more)
 
 
@@ -148,7 +154,10 @@ def _moves(board: Board, state: State, stuck: frozenset[int]) -> Iterator[tuple[
 
 def _carries(board: Board, i: int, to: int, gates: list[int], state: State) -> Iterator[tuple[State, Move, float]]:
     one = board.movers[i]
-    is_out, goes_out = one.poses[state[i]].word == OUTSIDE, one.poses[to].word == OUTSIDE
+    here, there = one.poses[state[i]].word, one.poses[to].word
+    if there == ASIDE and here in {ASIDE, OUTSIDE}:
+        return
+    is_out, goes_out = here == OUTSIDE, there == OUTSIDE
     if one.rides:
         leaf = state[board.index[one.rides]]
         if not goes_out and to != leaf:

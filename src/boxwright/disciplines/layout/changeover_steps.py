@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.changeover import OPEN, OUT, OUTSIDE, Mover, Step
+from boxwright.disciplines.layout.changeover import ASIDE, OPEN, OUT, OUTSIDE, Mover, Step
 from boxwright.disciplines.layout.changeover_exits import exits_at
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
 from boxwright.disciplines.layout.changeover_search import Found
+
+TIED = frozenset({"travel", "place"})
+"""Where a thing is strapped down, if it is at all."""
 
 
 def steps_of(board: Board, start: State, found: Found) -> Iterator[Step]:
@@ -18,10 +21,11 @@ def steps_of(board: Board, start: State, found: Found) -> Iterator[Step]:
         one = board.movers[move.mover]
         word = _word(one, before[move.mover], move.to)
         by = board.movers[move.gate].name if move.gate >= 0 else ""
-        is_tied = one.poses[before[move.mover]].word == "travel" or one.poses[move.to].word == "travel"
-        straps = one.straps if is_tied or len(one.poses) == 2 else ()
+        is_tied, was_tied = (one.poses[pose].word in TIED for pose in (move.to, before[move.mover]))
+        straps = one.straps if is_tied or was_tied else ()
         seconds = one.seconds + (SECONDS["turn"] if move.is_turned else 0.0)
-        yield Step(one.of, one.name, word, by, seconds, one.hands, straps, exits_at(board, state), move.is_turned)
+        exits = exits_at(board, state)
+        yield Step(one.of, one.name, word, by, seconds, one.hands, straps, exits, move.is_turned, is_tied)
         before = state
 
 
@@ -32,6 +36,9 @@ def _word(one: Mover, before: int, after: int) -> str:
         return "let down" if after == DOWN else "fold up"
     if one.kind == "set":
         return "set out" if one.poses[after].word == OUT else "put in"
-    if one.poses[after].word == OUTSIDE:
+    here, there = one.poses[before].word, one.poses[after].word
+    if there == OUTSIDE:
         return "carry out"
-    return "carry in" if one.poses[before].word == OUTSIDE else "shift"
+    if there == ASIDE:
+        return "set aside"
+    return "carry in" if here == OUTSIDE else "put back" if here == ASIDE else "shift"

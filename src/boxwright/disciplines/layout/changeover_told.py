@@ -15,11 +15,12 @@ from boxwright.disciplines.layout.changeover import (
     Mover,
     Setting,
 )
+from boxwright.disciplines.layout.changeover_aside import least
 from boxwright.disciplines.layout.changeover_beds import beds_aside
 from boxwright.disciplines.layout.changeover_exits import exits_at
 from boxwright.disciplines.layout.changeover_leaving import leaving
-from boxwright.disciplines.layout.changeover_scene import Board, State
-from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found, cheapest_with_apart
+from boxwright.disciplines.layout.changeover_scene import Board, State, emptied, outside_of
+from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found
 from boxwright.disciplines.layout.changeover_steps import steps_of
 from boxwright.disciplines.layout.terraces import sides_of
 
@@ -83,9 +84,9 @@ def changed(
     same = set(overlaps)
     meets = tuple(one for one in _overlapping(board, goal) if one not in same)
     meets = (*meets, *(one for one in _met_on_the_way(board, start, goal) if one not in meets))
-    found = Found(None, 0.0, 0, True) if meets else cheapest_with_apart(board, start, goal, most, ways)
+    used, found = (board, Found(None, 0.0, 0, True)) if meets else least(board, start, goal, most, ways)
     if found.moves is not None:
-        return _told(board, start, goal, found, Changed("found", overlaps=overlaps)), goal
+        return _told(used, start, goal, found, Changed("found", overlaps=overlaps)), goal
     ending = Changed("blocked" if found.is_exhausted else "not-found", states=found.states, overlaps=overlaps)
     ending = replace(ending, meets=meets, before=exits_at(board, start))
     last_way = board.ways + (probed if found.is_exhausted else probed // 2)
@@ -95,10 +96,10 @@ def changed(
         other = _without(board, goal, leave_out)
         if _met_on_the_way(board, start, other):
             continue
-        again = cheapest_with_apart(board, start, other, PROBED, last_way - board.ways)
+        used, again = least(board, start, other, PROBED, last_way - board.ways, is_probe=True)
         if again.moves is not None:
             names = tuple(one.name for one, p, q in zip(board.movers, goal, other, strict=True) if p != q)
-            return _told(board, start, other, again, replace(ending, word="without", leave_out=names)), other
+            return _told(used, start, other, again, replace(ending, word="without", leave_out=names)), other
     return ending, goal
 
 
@@ -151,7 +152,7 @@ def _met_on_the_way(board: Board, start: State, goal: State) -> tuple[tuple[str,
             if not any(board.could_pass(i, number, turned) for number in gates for turned in (False, True)):
                 found.append((one.name, _barred_by(board, one)))
         elif one.kind == "fold" and start[i] != goal[i]:
-            found += [(one.name, name) for name in board.turn_meets(i, goal[i], _emptied(board, start))]
+            found += [(one.name, name) for name in board.turn_meets(i, goal[i], emptied(board, start))]
     return tuple(found)
 
 
@@ -187,20 +188,6 @@ def _goes_through(one: Mover, hole: tuple[float, float]) -> bool:
     return all(side[0] <= min(hole) and side[1] <= hypot(*hole) for side in sides)
 
 
-def _emptied(board: Board, state: State) -> State:
-    """Return a state with everything that can be carried outside."""
-    found = list(state)
-    for i, one in enumerate(board.movers):
-        out = _outside(one)
-        if one.kind == "carry" and out is not None:
-            found[i] = out
-    return tuple(found)
-
-
-def _outside(one: Mover) -> int | None:
-    return next((p for p, pose in enumerate(one.poses) if pose.word == OUTSIDE), None)
-
-
 def _candidates(board: Board, goal: State, meets: tuple[tuple[str, str], ...]) -> Iterator[tuple[int, ...]]:
     """Yield what could stay outside as well, the fewest first; where things overlap in the end, what parts them."""
     free = [
@@ -229,12 +216,12 @@ def _without(board: Board, goal: State, chosen: tuple[int, ...]) -> State:
     """Return the goal with some things outside, and with them all that would have nothing left to lie on."""
     found = list(goal)
     for i in chosen:
-        found[i] = _outside(board.movers[i]) or found[i]
+        found[i] = outside_of(board.movers[i]) or found[i]
     for _ in board.movers:
         present = board.present(tuple(found))
         fallen = [j for j, p in enumerate(found) if not board.is_held((j, p), present)]
         if not fallen:
             break
         for j in fallen:
-            found[j] = _outside(board.movers[j]) or found[j]
+            found[j] = outside_of(board.movers[j]) or found[j]
     return tuple(found)
