@@ -257,6 +257,23 @@ def test_the_working_of_no_number_is_answered_with_the_nearest(capsys: pytest.Ca
     assert 'did you mean "tongue"?' in " ".join(capsys.readouterr().err.split())
 
 
+NIGHT = ("room-at-coldest", "held-down-to", "fuel", "electricity", "carbon-dioxide", "humidity")
+
+
+@pytest.mark.parametrize("number", [*NIGHT, "heat/held"])
+def test_the_working_of_a_night_is_found_without_saying_that_it_is_for_sleeping(number: str) -> None:
+    """The answer for towing, which is the default, has none of them; each place has its own."""
+    came = RUNNER.invoke(app, ["working", str(WHIMBREL), number, "--stage", "heat"])
+    assert came.exit_code == 0 and f"{number}: Whimbrel, as planned, stage heat, load night" in came.output
+    places = {"carbon-dioxide": 0, "heat/held": 0}.get(number, 1)
+    assert [came.output.count(f"\n{number} {place}") for place in ("Greensboro NC", "Sand Point AK")] == [places] * 2
+
+
+def test_the_working_of_one_place_is_of_that_place_alone() -> None:
+    came = RUNNER.invoke(app, ["working", str(WHIMBREL), "fuel Sand Point AK", "--stage", "heat"])
+    assert came.exit_code == 0 and "Greensboro" not in came.output
+
+
 def test_the_trace_lists_the_steps_that_ran() -> None:
     came = RUNNER.invoke(app, ["trace", str(WHIMBREL)])
     assert came.exit_code == 0 and "weight.solve" in came.output

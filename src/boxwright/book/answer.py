@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from boxwright.finding import Use, Verdict
+from boxwright.finding import USES, Use, Verdict
 from boxwright.study.slots import Slot, Study
 from boxwright.study.verdict import WORST_FIRST, touches
 
@@ -15,6 +15,15 @@ def slot_of(study: Study, use: Use, load: str) -> Slot | None:
     """
     slots = study.asked_slots(use, load) or study.asked_slots(use)
     return min(slots, key=_worst_first, default=None)
+
+
+def slots_for_each_use(study: Study, first: Use, load: str) -> tuple[Slot, ...]:
+    """Return the slot that speaks for each use, that of one use first: a number it has not, another may have.
+
+    How cold the room gets is worked out where somebody sleeps, and nobody who asks for it has to know that.
+    """
+    uses = (first, *(use for use in USES if use != first))
+    return tuple(slot for use in uses if (slot := slot_of(study, use, load)) is not None)
 
 
 def worse_elsewhere(study: Study, use: Use, load: str) -> Verdict | None:

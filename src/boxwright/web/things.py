@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import asdict
 from typing import Any
 
 from boxwright.book import worded
+from boxwright.book.answer import slots_for_each_use
 from boxwright.book.reasons import reason_of
 from boxwright.book.traced import calls_of
 from boxwright.disciplines.layout.near import clearances
@@ -117,14 +119,12 @@ def held(seen: Seen, of: str, shift: tuple[float, float, float]) -> list[contrac
 
 def worked(seen: Seen, number: str) -> list[contract.Working]:
     """Return how a shown number comes about, step by step; empty where no working is known for it."""
-    slot = asked_slot(seen)
-    if slot is None or not number:
-        return []
-    try:
-        lines = working(slot, number, seen.reading.rig.header.units)
-    except NoSuchNumber:
-        return []
-    return _steps(lines)
+    first = asked_slot(seen)
+    slots = (*((first,) if first is not None else ()), *slots_for_each_use(seen.study, "sleep", seen.slot.load))
+    for slot in slots if number else ():
+        with suppress(NoSuchNumber):
+            return _steps(working(slot, number, seen.reading.rig.header.units))
+    return []
 
 
 def reason(session: Session, seen: Seen, code: str, where: str, says: str) -> contract.Reason | None:
