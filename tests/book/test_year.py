@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
+from pathlib import Path
 
 import pytest
 
 from boxwright.book import year as book_year
 from boxwright.book.sheets import ONLY_BY_NAME, SLOW, slow_titles
 from boxwright.book.year import NO_PLACE, NO_ROOM, NO_WEATHER, year_sheets
+from boxwright.disciplines.heat.burning import Burns
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Year
 from boxwright.disciplines.heat.year_sheet import BELOW_BARS, year_sheet
+from boxwright.rig.compose import read_rig
 from boxwright.rig.weather import WeatherRead
+from boxwright.study.slots import study
 from boxwright.units import Band, HeaderUnits, exactly
 from tests.study.demo import demo, slot_of, studied
 
@@ -89,3 +94,25 @@ def test_the_first_place_with_a_station_beside_it_is_taken(monkeypatch: pytest.M
     (sheet,) = year_sheets(rig, slot, US)
     assert sheet.name == "year" and len(sheet.views) == 3
     assert [round(one, 1) for one in asked[1]] == [55.3, -160.5], "west of Greenwich, beyond ninety degrees"
+
+
+def test_a_year_burns_what_the_heater_of_the_rig_is_said_to(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A counted pump goes before energy and efficiency, by the year as by the night."""
+    text = (Path(__file__).parents[2] / "rigs" / "whimbrel.yaml").read_text(encoding="utf-8")
+    was, counts = "highest: 2000 W,", "highest: 2000 W, counted: {lowest: 120, highest: 260, each: 0.06 ml},"
+    assert was in text
+    rig = read_rig(text.replace(was, counts)).rig
+    taken: list[Burns] = []
+
+    def year_of(*given: object) -> Year:
+        assert isinstance(given[-1], Burns)
+        taken.append(given[-1])
+        return MADE
+
+    monkeypatch.setattr(book_year, "year_of", year_of)
+    heat = next(one for one in study(rig, date(2026, 5, 2), stage=10, use="sleep").slots if one.heat is not None)
+    assert book_year.years_of(heat, WEATHER, ()) == (MADE,)
+    (burns,) = taken
+    assert burns.is_counted and burns.highest is not None
+    # 260 strokes of 0.06 ml a minute (hand arithmetic).
+    assert burns.highest.best == pytest.approx(260 * 0.06e-6 / 60.0)

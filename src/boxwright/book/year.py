@@ -11,6 +11,7 @@ from pathlib import Path
 from boxwright import HOW_TO_ADD
 from boxwright.book.hot_day import people_of
 from boxwright.disciplines.heat.burner import fuel_named, warmth_of
+from boxwright.disciplines.heat.burning import Burns, burns_of
 from boxwright.disciplines.heat.cold_hours import Warmth
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Clock, Year, year_of
@@ -63,10 +64,12 @@ def years_of(
     if result is None:
         return ()
     burning = [one for one in result.heaters if one.vented != "in the room"]
-    heaters: list[tuple[Warmth | None, str]] = [(warmth_of(one), fuel_named(one.planned.heater.of)) for one in burning]
+    heaters: list[tuple[Warmth | None, str, Burns | None]] = [
+        (warmth_of(one), fuel_named(one.planned.heater.of), burns_of(one.planned.heater)) for one in burning
+    ]
     return tuple(
-        year_of(result.inside, weather, warmth, fuel, people, clock, cache_folder())
-        for warmth, fuel in heaters or [(None, "")]
+        year_of(result.inside, weather, warmth, fuel, people, clock, cache_folder(), burns)
+        for warmth, fuel, burns in heaters or [(None, "", None)]
     )
 
 

@@ -8,9 +8,11 @@ from math import cos, inf, pi
 
 import pytest
 
+from boxwright.disciplines.heat.burning import Burns
+from boxwright.disciplines.heat.coating import Coat
 from boxwright.disciplines.heat.cold_hours import Inside, Warmth
 from boxwright.disciplines.heat.method import Heater
-from boxwright.disciplines.heat.shell import shell_of
+from boxwright.disciplines.heat.shell import Face, shell_of
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import NEVER_COOLED, Run, Set, Year, _loop, _pressure, _ran, worst_days, year_of
 from boxwright.disciplines.heat.year_room import ROOMS, YEAR, facing_of, year_room
@@ -272,7 +274,7 @@ def test_weather_that_says_no_wind_is_between_still_air_and_a_gale_and_never_sti
     cold = year(room, without(weather(268.15), "wind"), heater(100.0, 1800.0))
     assert cold.too_cold.low == 0.0 and cold.too_cold.high > 0.5 * cold.season, "a gale makes it too cold"
     assert not cold.too_cold.known, "nobody knows how often, so no most likely hours are told"
-    assert cold.runs == 10 + 10 and year(room, weather(), heater()).runs == 6 + 6
+    assert cold.runs == 18 + 18 and year(room, weather(), heater()).runs == 10 + 10
 
 
 def test_weather_without_sky_or_sun_has_ends_that_hold_those_with_them() -> None:
@@ -284,3 +286,60 @@ def test_weather_without_sky_or_sun_has_ends_that_hold_those_with_them() -> None
         for columns in (("dew_point", "cloud"), ("cloud",), ("level_sun", "sky_light")):
             unsaid = year(room, without(of, *columns), heater())
             assert unsaid.energy.low < told.energy.low and told.energy.high < unsaid.energy.high, columns
+
+
+@pytest.mark.parametrize(("foam", "colour"), [("low", "low"), ("low", "high"), ("high", "low"), ("high", "high")])
+def test_every_shell_and_every_skin_within_their_doubt_lie_between_the_ends(foam: str, colour: str) -> None:
+    """The worst shell is the coldest with the palest skin, so no end of one goes with one end of the other alone."""
+    room, sunny = inside(0.0254, colour="grey"), weather(mean=282.15, sun=600.0)
+    told = year(room, sunny, heater())
+    shell, faces = room.shell, list[Face]()
+    for one in shell.faces:
+        takes = exactly(getattr(one.coat.absorptance, colour))
+        loss, emits = (exactly(getattr(band, foam)) for band in (one.by_air, one.coat.emittance))
+        holds = exactly(one.capacity.low if foam == "high" else one.capacity.high)
+        faces.append(replace(one, by_air=loss, capacity=holds, coat=Coat(one.coat.colour, takes, emits)))
+    one = year(replace(room, shell=replace(shell, faces=tuple(faces))), sunny, heater())
+    for name in ("energy", "fuel", "coldest", "warmest", "too_warm", "cooling", "peak"):
+        ends, found = getattr(told, name), getattr(one, name)
+        assert ends.low <= found.best <= ends.high, name
+
+
+def test_people_warm_a_hot_room_most_and_a_cold_one_least() -> None:
+    """By hand: 100 W more all day take as much less of heat, and as much more of cooling, as they give."""
+    many = Moisture("x", exactly(0.0), Band(100.0, 0.0, 200.0), "asleep", 0, 24)
+    for of, warmth, name, sign in (
+        (weather(263.15, 200.0), heater(300.0, 9000.0), "energy", 1.0),
+        (weather(306.15, 200.0), None, "cooling", -1.0),
+    ):
+        none, some = (getattr(year_of(inside(), of, warmth, "", people), name) for people in ((), (many,)))
+        day = 3600.0 * 24 * DAYS
+        assert none.best - some.best == pytest.approx(sign * 100.0 * day, rel=0.05)
+        least, most = (some.high, some.low) if sign > 0.0 else (some.low, some.high)
+        assert (none.high if sign > 0.0 else none.low) == pytest.approx(least, rel=1e-6), "nobody there at one end"
+        assert abs((none.low if sign > 0.0 else none.high) - most) == pytest.approx(200.0 * day, rel=0.05)
+
+
+def test_the_fuel_of_a_year_is_what_was_counted_and_goes_as_far_as_what_is_said() -> None:
+    """By hand: at 1 and 4 ml a minute at 300 and 2000 W, an hour of so much heat lies straight between both."""
+    millilitre = 1e-6 / 60.0
+    rates = Burns(exactly(1.0 * millilitre), exactly(4.0 * millilitre), True)
+    cold = weather(swing=0.0)
+    given = inside(leak=0.0), cold, heater(), "diesel", NOBODY
+    table, counted = year_of(*given), year_of(*given, burns=rates)
+    watt = table.energy.best / (3600.0 * 24 * DAYS)
+    assert 300.0 < watt < 2000.0
+    by_hand = (1.0 + 3.0 * (watt - 300.0) / 1700.0) * millilitre * 3600.0 * 24 * DAYS
+    assert counted.fuel is not None and table.fuel is not None
+    assert counted.fuel.best == pytest.approx(by_hand, rel=0.01)
+    assert sum(one.best for one in counted.fuel_by_month) == pytest.approx(counted.fuel.best)
+    assert counted.trips[0].fuel is not None
+    assert counted.trips[0].fuel.best == pytest.approx(by_hand * 3.0 / DAYS, rel=0.02)
+    said = year_of(*given, burns=replace(rates, is_counted=False))
+    assert said.fuel is not None and said.fuel.best == table.fuel.best
+    assert said.fuel.high == pytest.approx(counted.fuel.high) and said.fuel.low == table.fuel.low
+    assert counted.energy == table.energy
+    half = replace(rates, lowest=None)
+    assert year_of(*given, burns=half).fuel == table.fuel, "one setting alone says nothing of the other"
+    unread = year_of(*given[:3], "unobtainium", NOBODY, burns=rates)
+    assert unread.fuel == counted.fuel, "what was counted holds whatever it burns"

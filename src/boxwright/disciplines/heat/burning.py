@@ -99,11 +99,13 @@ def _by_rate(warmth: Warmth | None, burns: Burns, energy: Band) -> list[float]:
         (energy.low, burns.lowest.low, burns.highest.low),
         (energy.high, burns.lowest.high, burns.highest.high),
     )
-    return [_rate(joule / NIGHT, warmth, low, high) * NIGHT for joule, low, high in ends]
+    settings = (warmth.lowest.best, warmth.highest.best)
+    return [rate_of(joule / NIGHT, settings, low, high) * NIGHT for joule, low, high in ends]
 
 
-def _rate(heat: float, warmth: Warmth, low: float, high: float) -> float:
-    least, most = warmth.lowest.best, warmth.highest.best
+def rate_of(heat: float, settings: tuple[float, float], low: float, high: float) -> float:
+    """Return what is burnt (m3/s) for so much heat (W), by what is at the lowest and the highest setting."""
+    least, most = settings
     if heat < least:
         return low * heat / least
     return low + (high - low) * (heat - least) / (most - least) if most > least else high

@@ -6,22 +6,24 @@ What the file leaves out is run at both of its ends, with each end of the room.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import lru_cache
 from math import inf
 from typing import NamedTuple, TypeVar
 
 from boxwright.disciplines.heat.as_built import ENDS, End
+from boxwright.disciplines.heat.burning import Burns
 from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
 from boxwright.disciplines.heat.cold_hours import OFF, Inside, Warmth, given_by_hour
 from boxwright.disciplines.heat.material import columns
-from boxwright.disciplines.heat.method import Box, Heater, Hours, fuel_burnt, pressure_at
+from boxwright.disciplines.heat.method import Box, Heater, Hours, pressure_at
 from boxwright.disciplines.heat.method.boxed import _Work
 from boxwright.disciplines.heat.method.network import BANDS, FIXED, _march
 from boxwright.disciplines.heat.room import at
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.weather_ends import at_end, left_out
+from boxwright.disciplines.heat.year_fuel import Hourly, fuel_by_hour
 from boxwright.disciplines.heat.year_room import HEADINGS, ROOMS, YEAR, Heading, year_room
 from boxwright.exchange import Moisture
 from boxwright.model.compiled import compiled
@@ -29,7 +31,6 @@ from boxwright.records import dataclass
 from boxwright.units import Band
 
 SUBSTEPS = 2
-FUELS = columns("fuel")
 NEVER_COOLED = 400.0
 TOO_WARM = columns("helps_warm")["over what is wanted"][0]
 """K over what is wanted at which people open a window."""
@@ -43,19 +44,25 @@ _MONTH_OF = tuple(number for number, days in enumerate(MONTHS) for _ in range(da
 HOUR = 3600.0
 Group = TypeVar("Group", bound=tuple[object, ...])
 Clock = Callable[[Callable[[], None]], None]
-Ended = tuple[End, End, Heading]
-"""Which run it is: the end of the room, that of what the weather leaves out, and where the front looks."""
-AS_TOLD: tuple[tuple[End, End], ...] = tuple((end, "best") for end in ENDS)
-"""Ends of room and weather where the weather leaves nothing out."""
-APART: tuple[tuple[End, End], ...] = (
-    ("best", "best"),
-    *((room, air) for room in ("low", "high") for air in ("low", "high")),
+EITHER: tuple[End, End] = ("low", "high")
+BEST: tuple[End, End, End] = ("best", "best", "best")
+AS_TOLD: tuple[tuple[End, End, End], ...] = (BEST, *((room, sun, "best") for room in EITHER for sun in EITHER))
+"""Ends of the room, of sun and people, and of what the weather leaves out, where it leaves nothing out.
+
+A bad shell is the coldest room with a pale skin, and the hottest with a dark one.
+"""
+APART: tuple[tuple[End, End, End], ...] = (
+    BEST,
+    *((room, sun, air) for room in EITHER for sun in EITHER for air in EITHER),
 )
-"""Ends of room and weather where it does: a bad shell is the coldest in wind, and the hottest without any."""
+"""The same where it leaves something out: a bad shell is the coldest in wind, and the hottest without any."""
+OTHER: dict[End, End] = {"low": "high", "best": "best", "high": "low"}
+Ended = tuple[End, End, End, Heading]
+"""Which run it is: the three ends, and where the front looks."""
 
 
 class Set(NamedTuple):
-    """How a run is set: its ends of loss and of sun, where the front looks, what is opened, what a cooler holds (K)."""
+    """How a run is set: ends of loss, of sun and people, where the front looks, what is opened, what a cooler holds."""
 
     end: End
     sun: End
@@ -129,22 +136,23 @@ def year_of(
     moisture: tuple[Moisture, ...],
     clock: Clock | None = None,
     kept_in: str = "",
+    burns: Burns | None = None,
 ) -> Year:
-    """Return a year of the room; ``fuel`` is what its heater burns, empty where nothing does.
+    """Return a year of the room; ``fuel`` is what its heater burns, empty where nothing does, ``burns`` how fast.
 
     ``clock`` is handed each run, so that whoever wants to may time it. Where nothing is installed that compiles, the
     same loop runs plain, a hundred times as long; what was compiled is kept in the folder ``kept_in``.
     """
     how = Run(_loop(kept_in), clock)
-
     spreads = APART if left_out(weather) else AS_TOLD
-    airs = {air: at_end(weather, air) for _, air in spreads}
+    airs = {air: at_end(weather, air) for *_, air in spreads}
 
     def run_all(warms: Warmth | None, is_opened: bool, cool: float) -> dict[Ended, Ran]:
-        # Who loses much by night takes in much by day: a bad shell and a dark skin are the hot end of a cooled room.
         return {
-            (end, air, heading): _ran(inside, airs[air], warms, moisture, Set(end, end, heading, is_opened, cool), how)
-            for end, air in spreads
+            (*ends, heading): _ran(
+                inside, airs[ends[2]], warms, moisture, Set(ends[0], ends[1], heading, is_opened, cool), how
+            )
+            for ends in spreads
             for heading in HEADINGS
         }
 
@@ -157,7 +165,9 @@ def year_of(
     def each(runs: dict[Ended, Ran], found: Callable[[Ran], float]) -> Band:
         return _band({place: found(run) for place, run in runs.items()})
 
-    energy = each(opened, lambda run: sum(run.heat) * HOUR)
+    heat = _summed({place: tuple(one * HOUR for one in run.heat) for place, run in opened.items()}, weather)
+    taken = {place: fuel_by_hour(run.heat, place[0], warmth, fuel, burns) for place, run in opened.items()}
+    burnt = _over_ways(taken, weather)
     low = _at_lowest(warmth)
     left = run_all(low, False, NEVER_COOLED) if low is not None and any(is_set) else {}
     hot_at_lowest, hot_by = _hot(left, is_set, wanted, weather)
@@ -166,22 +176,22 @@ def year_of(
         heater=warmth.name if warmth is not None else "",
         wanted=wanted,
         banded=tuple(by_ends(each(opened, _hours_in(one)), weather) for one in range(BANDS)),
-        energy=energy,
+        energy=heat.whole,
         need=each(opened, lambda run: max(run.heat)),
-        fuel=_fuel(energy, fuel),
+        fuel=burnt.whole if burnt is not None else None,
         too_cold=by_ends(each(opened, _hours_under(cold, is_set)), weather),
         too_warm=at_least(each(opened, lambda run: sum(air > warm for air in run.air)), weather),
         coldest=each(opened, lambda run: min(run.air)),
         warmest=at_least(each(opened, lambda run: max(run.air)), weather),
         cooling=at_least(each(cooled, lambda run: sum(run.cooling) * HOUR), weather),
         peak=at_least(each(cooled, lambda run: max(run.cooling)), weather),
-        heat_by_month=(months := _months(opened, weather)),
-        fuel_by_month=_fuels(months, fuel),
+        heat_by_month=heat.months,
+        fuel_by_month=burnt.months if burnt is not None else (),
         runs=len(opened) + len(cooled) + len(left),
         season=sum(is_set),
         hot_at_lowest=hot_at_lowest,
         hot_by=hot_by,
-        trips=tuple(_trip(each, opened, days, fuel) for days in TRIPS) if warmth is not None else (),
+        trips=_trips(heat, burnt) if warmth is not None else (),
     )
 
 
@@ -217,16 +227,6 @@ def _at_lowest(warmth: Warmth | None) -> Warmth | None:
     if warmth is None or warmth.switches is True or not warmth.lowest.known or warmth.lowest.best <= 0.0:
         return None
     return replace(warmth, highest=warmth.lowest, switches=False)
-
-
-def _trip(
-    each: Callable[[dict[Ended, Ran], Callable[[Ran], float]], Band],
-    runs: dict[Ended, Ran],
-    days: int,
-    fuel: str,
-) -> Trip:
-    energy = each(runs, lambda run: worst_days(run.heat, days) * HOUR)
-    return Trip(days, energy, _fuel(energy, fuel))
 
 
 def worst_days(heat: tuple[float, ...], days: int) -> float:
@@ -329,7 +329,8 @@ def _hours(
     """Return the hours of the weather with how the room is used: people are in it from evening to morning."""
     seen = _around(weather, facings, YEAR["ground"].best, pressure)
     count, first = len(weather.outside), weather.begins[1]
-    warms, wet = given_by_hour(moisture, tuple((first + place) % HOURS_OF_DAY for place in range(count)), how.end)
+    clocks = tuple((first + place) % HOURS_OF_DAY for place in range(count))
+    warms, wet = given_by_hour(moisture, clocks, OTHER[how.sun])
     nothing = (0.0,) * count
     wanted = warmth.wanted if warmth is not None else 0.0
     return Hours(
@@ -370,38 +371,53 @@ def _pressure(weather: WeatherHours) -> float:
     return pressure_at(weather.altitude)
 
 
-def _fuel(energy: Band, fuel: str) -> Band | None:
-    """Return what is burnt: least of it where least is lost and the heater wastes least."""
-    if fuel not in FUELS:
+class Summed(NamedTuple):
+    """The sums of hours of all runs with their ends: all of them, each month, and the worst days of each `TRIPS`."""
+
+    whole: Band
+    months: tuple[Band, ...]
+    trips: tuple[Band, ...]
+
+
+def _summed(hours: dict[Ended, Hourly], weather: WeatherHours) -> Summed:
+    months = {place: _by_month(one, weather) for place, one in hours.items()}
+    return Summed(
+        _band({place: sum(one) for place, one in hours.items()}),
+        tuple(_band({place: one[month] for place, one in months.items()}) for month in range(len(MONTHS))),
+        tuple(_band({place: worst_days(one, days) for place, one in hours.items()}) for days in TRIPS),
+    )
+
+
+def _over_ways(taken: dict[Ended, tuple[Hourly, ...]], weather: WeatherHours) -> Summed | None:
+    """Return the fuel with its ends over all ways to tell it, the first being the likely one; None if there is none."""
+    ways = range(len(next(iter(taken.values()))))
+    found = [_summed({place: each[way] for place, each in taken.items()}, weather) for way in ways]
+    if not found:
         return None
-    content, best, low, high = FUELS[fuel]
-    ends = ((energy.best, best), (energy.low, high), (energy.high, low))
-    burnt = [fuel_burnt(joule, efficiency, content) for joule, efficiency in ends]
-    return Band(burnt[0], burnt[1], burnt[2], spread="interval", assumed=True)
+    months, trips = (zip(*(getattr(one, name) for one in found), strict=True) for name in ("months", "trips"))
+    return Summed(_widest([one.whole for one in found]), tuple(map(_widest, months)), tuple(map(_widest, trips)))
 
 
-def _months(runs: dict[Ended, Ran], weather: WeatherHours) -> tuple[Band, ...]:
-    """Return the heat of each month with its ends."""
-    each = {place: _by_month(run, weather) for place, run in runs.items()}
-    return tuple(_band({place: heat[month] for place, heat in each.items()}) for month in range(len(MONTHS)))
+def _widest(bands: Sequence[Band]) -> Band:
+    return replace(bands[0], low=min(one.low for one in bands), high=max(one.high for one in bands))
 
 
-def _fuels(months: tuple[Band, ...], fuel: str) -> tuple[Band, ...]:
-    """Return the fuel of each month; nothing where nothing burns."""
-    return tuple(one for month in months if (one := _fuel(month, fuel)) is not None)
+def _trips(heat: Summed, burnt: Summed | None) -> tuple[Trip, ...]:
+    fuels = burnt.trips if burnt is not None else (None,) * len(TRIPS)
+    return tuple(Trip(*one) for one in zip(TRIPS, heat.trips, fuels, strict=True))
 
 
-def _by_month(run: Ran, weather: WeatherHours) -> tuple[float, ...]:
-    """Return the heat of each month of the year."""
+def _by_month(hours: Hourly, weather: WeatherHours) -> tuple[float, ...]:
+    """Return the sum of each month of the year."""
     months = [0.0] * len(MONTHS)
     first = weather.begins[0] * HOURS_OF_DAY + weather.begins[1]
-    for place, heat in enumerate(run.heat):
-        months[_MONTH_OF[(first + place) // HOURS_OF_DAY % len(_MONTH_OF)]] += heat * HOUR
+    for place, one in enumerate(hours):
+        months[_MONTH_OF[(first + place) // HOURS_OF_DAY % len(_MONTH_OF)]] += one
     return tuple(months)
 
 
 def _band(found: dict[Ended, float]) -> Band:
-    best = sum(found["best", "best", heading] for heading in HEADINGS) / len(HEADINGS)
+    best = sum(found[*BEST, heading] for heading in HEADINGS) / len(HEADINGS)
     return Band(best, min(found.values()), max(found.values()), spread="interval", assumed=True)
 
 
