@@ -18,7 +18,18 @@ from boxwright.disciplines.heat.battery import (
 )
 from boxwright.disciplines.heat.burner import warmth_of
 from boxwright.disciplines.heat.electricity import lasts
-from boxwright.disciplines.heat.feeds import Feed, Limit, Wanted, enough, feed_of, narrowest, usable, wanted_by
+from boxwright.disciplines.heat.feeds import (
+    NO_FEED,
+    Feed,
+    Limit,
+    Wanted,
+    enough,
+    feed_of,
+    narrowest,
+    takes_electricity,
+    usable,
+    wanted_by,
+)
 from boxwright.disciplines.heat.parts import Heater, PlannedDraw, PlannedHeater, PlannedLead, PlannedSource, Section
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.exchange import ElectricLoad
@@ -439,3 +450,19 @@ def test_an_electric_heater_gives_no_more_than_its_way_and_a_burner_has_its_heat
     burner = StandingHeater(planned, True, "burns", "out", "out", None, None, None, feed=narrow)
     highest = [warmth_of(one).highest for one in (by_wire, burner)]
     assert [(one.best, one.low, one.high) for one in highest] == [(0.0, 0.0, 1000.0), (0.0, 0.0, 4000.0)]
+
+
+@pytest.mark.parametrize(
+    ("path", "draws", "wants"),
+    [
+        (("fuel", "pump below floor", "stove"), None, True),
+        (("fuel", "hand pump", "stove"), None, False),
+        (("fuel", "valve at tank", "stove"), None, False),
+        (("fuel", "pump below floor", "stove"), exactly(0.0), False),
+    ],
+)
+def test_a_heater_with_a_pump_on_the_way_of_its_fuel_wants_electricity(
+    path: tuple[str, ...], draws: Band | None, wants: bool
+) -> None:
+    facet = Heater(of="diesel", path=path, draw=draws)
+    assert takes_electricity("burns", facet, NO_FEED) is wants

@@ -180,11 +180,11 @@ def test_what_a_piece_is_by_the_words_of_its_owner(piece: str, kind: str, where:
     assert (kind_of(piece), where_of(piece), shuts_off(piece)) == (kind, where, shuts)
 
 
+ASKS, LIMITS = ("unknown", True, True), ("unknown", False, True)
 INSIDE = "filter inside z 200"
 HIGHER = ("x: -800, side: centre, z: 0", "x: -800, side: centre, z: 400")
 LOWER = ("x: -800, side: centre, z: 0", "x: -800, side: centre, z: -400")
 EMPTY = ("tanks: {fuel: full}, parked", "tanks: {fuel: empty}, parked")
-ASKS, LIMITS = ("unknown", True, True), ("unknown", False, True)
 
 
 @pytest.mark.parametrize(
@@ -222,6 +222,58 @@ def test_what_may_let_fuel_into_the_room_holds_back(path: str, held: str | tuple
     got = (said.kind, said.could_stop, said.could_limit) if said.kind == "unknown" else said.kind
     assert got == held
     assert said.uses == (), "it bears on who sleeps in it and on the trailer that is left"
+
+
+BED = ("x: -800, side: centre, z: 0", "x: 3000, side: left+100, z: 0")
+
+
+@pytest.mark.parametrize(
+    ("edits", "held"),
+    [
+        ((), None),
+        ((BED,), "limit"),
+        ((BED, ("tanks: {fuel: full}, parked", "tanks: {fuel: empty}, parked")), None),
+        ((BED, ("weight: 2, stage: shell, done: yes, tank", "weight: 2, stage: shell, tank")), LIMITS),
+        (((BED[0], "x: unknown, side: centre, z: 0"),), LIMITS),
+        (((BED[0], "x: -800, side: centre, z: unknown"),), None),
+        (((PATH, PATH.replace("fuel", "fule")),), LIMITS),
+        (((PATH, "[tank on the tongue, valve at tank, pump below floor, heater]"),), None),
+        (((PATH, "[tank under the bunk, valve at tank, pump below floor, heater]"),), "limit"),
+        (((PATH, "[own tank, heater]"),), "limit"),
+        (
+            (
+                (PATH, "[own tank, heater]"),
+                ("heater: {x: 2600, side: left+100, z: 100", "heater: {x: -600, side: centre, z: 100"),
+            ),
+            None,
+        ),
+        (((PATH, "[fuel, valve at tank, day tank in the room z 500, pump below floor, heater]"),), "limit"),
+    ],
+)
+def test_a_tank_in_the_room_is_a_limit_and_one_anywhere_is_asked(
+    edits: tuple[tuple[str, str], ...], held: str | tuple[str, bool, bool] | None
+) -> None:
+    """What is spilt as it is filled, or leaks of it, runs out there: nothing shuts off a tank itself."""
+    found = told("heat/fuel-drains-in", *edits)
+    if held is None:
+        assert found == []
+        return
+    (said,) = found
+    got = (said.kind, said.could_stop, said.could_limit) if said.kind == "unknown" else said.kind
+    assert got == held
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["fuel > valve at tank > filter inside z 200 > heater", "fuel -> valve at tank, filter inside z 200, heater"],
+)
+def test_a_way_in_one_line_is_read_piece_by_piece(path: str) -> None:
+    assert list(way(f'"{path}"')) == ["valve at tank", "filter inside z 200"]
+
+
+def test_what_burns_spirit_is_asked_for_its_way_too() -> None:
+    (said,) = told("heat/fuel-drains-in", ("heater: {of: diesel", "heater: {of: spirit"), (PATH, "[]"))
+    assert said.could_stop
 
 
 def test_a_tank_that_is_empty_or_a_heater_that_perhaps_stands_is_no_stop() -> None:

@@ -87,11 +87,11 @@ def side_of_the_shell(place: Place, box: Box) -> Where:
     length, width, height = box.inside
     room = ((0.0, length), (-width / 2.0, width / 2.0), (0.0, height))
     edges = [(place.low_edge(axis), shifted(place.low_edge(axis), place.size[axis])) for axis in range(3)]
+    sides = tuple(zip(edges, room, strict=True))
+    if any(low.known and (high.high <= start or low.low >= end) for (low, high), (start, end) in sides):
+        return "outside"
     if not all(low.known for low, _ in edges):
         return "unknown"
-    sides = tuple(zip(edges, room, strict=True))
-    if any(high.high <= start or low.low >= end for (low, high), (start, end) in sides):
-        return "outside"
     is_in = all(low.low >= start - TOUCH and high.high <= end + TOUCH for (low, high), (start, end) in sides)
     return "in the room" if is_in else "unknown"
 

@@ -12,6 +12,7 @@ from math import inf
 from typing import Literal
 
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS
+from boxwright.disciplines.heat.fuel_piece import is_driven_pump
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.parts import (
     Cooler,
@@ -190,11 +191,13 @@ def narrowest(wanted: Wanted, feed: Feed) -> Limit | None:
 
 
 def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
-    """Return whether a heater wants electricity: by what it runs on, by what it is written to draw, by its own wire."""
+    """Return whether a heater wants electricity: by what it runs on, what it draws, its pump, its own wire."""
     if runs == "electric":
         return True
     amps = [one.high for one in (facet.draw, facet.start) if one is not None and one.known]
-    return max(amps) > 0.0 if amps else feed.ends != "unsaid"
+    if amps:
+        return max(amps) > 0.0
+    return feed.ends != "unsaid" or any(is_driven_pump(one) for one in facet.path)
 
 
 def feed_of(planned: PlannedHeater, own: Section, there: Mapping[str, str], runs: str = "") -> Feed:

@@ -62,6 +62,11 @@ def kind_of(written: str) -> Kind:
     return next((kind for kind, words in _KINDS if _at(named, words) is not None), "other")
 
 
+def is_driven_pump(written: str) -> bool:
+    """Return whether a piece is a pump that runs on electricity; one that a hand works does not."""
+    return kind_of(written) == "pump" and not _has(r"\b(?:hand|primer|bulb)\b", written)
+
+
 def shuts_off(written: str) -> bool:
     """Return whether a piece surely is, or has, a valve that shuts off what comes behind it."""
     return kind_of(written) != "line" and not is_in_doubt(written) and _has(_VALVE, _named(written))

@@ -25,7 +25,7 @@ from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
-LIQUID = frozenset({"diesel", "petrol", "kerosene"})
+LIQUID = frozenset({"diesel", "petrol", "kerosene", "spirit", "alcohol"})
 _AT_TANK = r"\bat (?:the )?tank\b"
 _LEVEL = (
     r"\bz\s*((?:about )?-?\d[^,;]*?)"
@@ -82,6 +82,20 @@ def way_of(heater: StandingHeater, units: HeaderUnits) -> tuple[Piece, ...]:
     return tuple(found)
 
 
+def side_of_tank(heater: StandingHeater) -> Where:
+    """Return on which side of the shell the tank of a heater stands; one of its own stands where the heater does."""
+    first = heater.planned.heater.path[0] if heater.planned.heater.path else ""
+    if has_own_tank(heater):
+        return heater.where
+    return heater.tank.where if heater.tank is not None else where_of(first) if is_store(first) else "unknown"
+
+
+def has_own_tank(heater: StandingHeater) -> bool:
+    """Return whether a heater is written to burn from a tank of its own."""
+    return any(re.match(r"(?:its )?(?:own|built-?in) (?:tank|can|reservoir)\b", one, re.IGNORECASE)
+               for one in heater.planned.heater.path[:1])  # fmt: skip
+
+
 def is_told_valveless(heater: StandingHeater) -> bool:
     """Return whether the way of a fuel is written as one without any valve."""
     path = heater.planned.heater.path
@@ -103,7 +117,9 @@ def _piece(written: str, kind: Kind, is_shut_off: bool, heater: StandingHeater, 
     where = where_of(written)
     if where == "unknown" and _is_at_tank(written) and heater.tank is not None:
         where = heater.tank.where
-    runs, bore = _runs(level, heater), _bore(written, units)
+    # A tank on the way runs out by itself, however high it is.
+    runs = True if kind == "other" and is_store(written) else _runs(level, heater)
+    bore = _bore(written, units)
     return Piece(written, kind, where, level, _angle(written), bore, is_shut_off, runs)
 
 

@@ -120,6 +120,13 @@ class Pipe(Entry):
     clear: MetreBand | None = Field(None, description="how near its hot pipe comes to wood, foam or wire, such as 2")
 
 
+def pieces_of(given: object) -> object:
+    """Return the pieces of a way that is written in one line, with ``>`` or commas between them, as a list."""
+    if not isinstance(given, str):
+        return given
+    return [piece for one in re.split(r"->|→|>|,", given) if (piece := one.strip())]
+
+
 class Heater(Entry):
     """A heater; its span of operation has two keys, because two dots would mean doubt."""
 
@@ -140,7 +147,7 @@ class Heater(Entry):
     fed_by: str = Field(
         "", description="what feeds it with electricity where no wire to it is written, such as inlet-30A"
     )
-    path: Names = Field(
+    path: Annotated[Names, BeforeValidator(pieces_of)] = Field(
         (),
         description="the way of the fuel, each piece with where it lies, such as [heater-fuel, valve at tank, filter"
         " below floor, pump below floor z -4 at 30 deg, line 2 mm bore, heater]",

@@ -10,7 +10,15 @@ from math import inf, isfinite
 from typing import Literal
 
 from boxwright.disciplines.heat.fuel_piece import is_in_doubt, shuts_off
-from boxwright.disciplines.heat.fuel_way import Piece, is_liquid, is_told_valveless, level_or_deck, way_of
+from boxwright.disciplines.heat.fuel_way import (
+    Piece,
+    has_own_tank,
+    is_liquid,
+    is_told_valveless,
+    level_or_deck,
+    side_of_tank,
+    way_of,
+)
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.result import Result, StandingHeater
 from boxwright.disciplines.heat.telling import OWN_RULE, source_of
@@ -28,15 +36,15 @@ Holds = Literal["all", "some", "none"]
 def fuel_drains_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say what of the way of the fuel runs out into the room when it is opened, or ask where it lies.
 
-    Asks: where filter, pump and joints lie, and whether they are lower than the fuel in a full tank
-    Limit: none in the room that is lower; with a valve before it what is in the line still runs out
+    Asks: where tank, filter, pump and joints lie, and whether they are lower than the fuel in a full tank
+    Limit: none in the room that is lower; with a valve before it what is in the line still runs out; no tank in it
     Source: own-rule
     Lever: path of the heater
     """
     for one in _liquid(result):
         name, pieces = one.planned.name, way_of(one, shown_in)
         unread = [piece.written for piece in pieces if piece.kind == "other" and is_in_doubt(piece.written)]
-        if not pieces or unread:
+        if unread or not (pieces or has_own_tank(one)):
             told = f"in the way of the fuel of {name} stands {unread[0]}" if unread else f"nobody wrote that of {name}"
             says = f"the way of the fuel is not known: {told}, so nobody can say what runs out where it is opened"
             act = "Follow the line from tank to burner, and write path: [tank, valve at tank, filter below floor, pump"
@@ -47,8 +55,24 @@ def fuel_drains_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         inside = [piece for piece in opened if piece.where == "in the room"]
         found = [_runs_in(one, piece) for piece in inside]
         found += [_runs_perhaps(one, piece) for piece in opened if piece.where == "unknown"]
+        found += _of_the_tank(one)
         if found:
             yield min(found, key=_weight)
+
+
+def _of_the_tank(one: StandingHeater) -> list[Finding]:
+    """Return what is said of a tank in the room, or of one of which nobody can say where it stands."""
+    name, where = one.planned.name, side_of_tank(one)
+    if where == "outside" or _is_empty(one):
+        return []
+    act = "Stand it outside; until then fill it outside, and shut its valve whenever the heater is off"
+    if where == "unknown":
+        says = f"nobody can say whether the tank of {name} stands in the room or outside: what it loses runs out there"
+        act = "Measure where it stands, and write its x, side and z; name it first in path: of the heater"
+        return [_said("heat/fuel-drains-in", one, "unknown", says, act, 5, holds="some")]
+    says = f"the tank of {name} stands in the room: what is spilt as it is filled, or leaks of it, runs out there"
+    is_sure = one.is_certain and (one.tank is None or one.tank.is_certain)
+    return [_said("heat/fuel-drains-in", one, "limit" if is_sure else "unknown", says, act, 60, holds="some")]
 
 
 def _runs_in(one: StandingHeater, piece: Piece) -> Finding:
