@@ -14,8 +14,8 @@ from boxwright.book import wall_sections
 from boxwright.book.sheets import ONLY_BY_NAME, SLOW
 from boxwright.disciplines.heat import method
 from boxwright.disciplines.heat.across_field import solved
-from boxwright.disciplines.heat.section_sheet import section_sheet, section_shown
-from boxwright.drawing import Leader, Shape, Sheet, Text
+from boxwright.disciplines.heat.section_sheet import section_sheet, section_shown, taken
+from boxwright.drawing import Leader, Line, Shape, Sheet, Text
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import Slot, study
 from boxwright.units import Band, HeaderUnits, exactly
@@ -54,8 +54,7 @@ def test_what_each_layer_was_taken_to_be_stands_beside_it() -> None:
     assert all(row[4] for row in rows.values())
 
 
-def test_a_wall_with_nothing_in_it_and_a_missing_library_say_so(monkeypatch: pytest.MonkeyPatch) -> None:
-    assert drawn("section-left", 2).notes == (wall_sections.NO_MEMBER,)
+def test_a_wall_that_is_not_there_and_a_missing_library_say_so(monkeypatch: pytest.MonkeyPatch) -> None:
     assert wall_sections.wall_section("section-nose-left", RIG, slot_at(10), RIG.header.units) == ()
 
     def missing(*_: object, **__: object) -> None:
@@ -63,6 +62,42 @@ def test_a_wall_with_nothing_in_it_and_a_missing_library_say_so(monkeypatch: pyt
 
     monkeypatch.setattr(method, "section_field", missing)
     assert drawn("section-left", 10).notes == (wall_sections.NO_FIELD,)
+
+
+def test_a_bare_wall_is_drawn_with_what_it_lets_through() -> None:
+    """By hand: films of 0.13 and 0.04 m2K/W and nothing else let 5.88 W/m2K through, 1.04 Btu; inside it is 23.5 % of
+    the way from 32 F to 68 F, 40.5 F.
+    """
+    sheet = drawn("section-left", 1)
+    (view,) = sheet.views
+    about = {mark.words for mark in view.marks if isinstance(mark, Leader)}
+    assert about == {"skin aluminium 0.040", "stud steel"}
+    rows = {row[0]: row for row in sheet.grids[0].rows}
+    assert rows["between the members"][1:] == ("1.04 Btu/h ft2 F", "1.0")
+    assert rows["with the members"][1:] == ("1.04 to 1.24 Btu/h ft2 F", "0.8 to 1.0")  # the worse end first
+    assert rows["coldest inside"][1] == "40 F"
+    assert "Nothing here keeps heat" in sheet.notes[0]
+    floor = drawn("section-floor", 1)
+    assert "No member bridges" in floor.notes[0] and "cross-member" not in floor.title
+    assert {row[0]: row[2] for row in floor.grids[1].rows}["skin"] == "3/4 in"
+
+
+def test_thicknesses_in_millimetres_have_their_own_figures() -> None:
+    """A quarter of an inch is 6.35 mm and an inch and a half 38.1 mm, exactly: neither is told as 6 or 38."""
+    layup = wall_sections.plane_named("left", RIG, slot_at(10))
+    assert layup is not None
+    shown = {row[0]: row[2] for row in taken(layup, HeaderUnits(length="mm")).rows}
+    assert (shown["liner"], shown["foam"]) == ("6.35 mm", "38.1 mm")
+
+
+def test_no_line_stands_beside_a_section_without_words() -> None:
+    """What stands right of the wall is a tick to each temperature that is written there."""
+    (view,) = drawn("section-left", 10).views
+    edge = max(x for mark in view.marks if isinstance(mark, Shape) for x, _ in mark.points)
+    beside = [mark for mark in view.marks if isinstance(mark, Line) and max(mark.start[0], mark.end[0]) > edge + 1e-6]
+    written = [mark.at[1] for mark in view.marks if isinstance(mark, Text) and mark.words.endswith(" F")]
+    assert sorted(mark.start[1] for mark in beside) == pytest.approx(sorted(written))
+    assert all(mark.start[1] == mark.end[1] for mark in beside)
 
 
 def test_sections_are_slow_and_drawn_only_by_name() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from boxwright import HOW_TO_ADD
 from boxwright.disciplines.heat.across_field import NoField, solved
-from boxwright.disciplines.heat.section_sheet import section_name, section_sheet, section_shown
+from boxwright.disciplines.heat.section_sheet import bare_sheet, section_name, section_sheet, section_shown
 from boxwright.drawing import Sheet
 from boxwright.exchange import Layup
 from boxwright.rig.rig import Rig
@@ -15,7 +15,6 @@ from boxwright.units import HeaderUnits
 WALLS = ("left", "right", "front", "rear", "nose-left", "nose-right", "roof", "floor")
 NAMES = tuple(f"section-{wall}" for wall in WALLS)
 NO_FIELD = f"No field of temperature can be worked out without an extra; {HOW_TO_ADD}"
-NO_MEMBER = "No member bridges anything here that is built so far, so there is no section to draw."
 
 
 def wall_section(name: str, rig: Rig, slot: Slot | None, units: HeaderUnits) -> tuple[Sheet, ...]:
@@ -25,7 +24,7 @@ def wall_section(name: str, rig: Rig, slot: Slot | None, units: HeaderUnits) -> 
         return ()
     across = section_shown(layup)
     if across is None:
-        return (Sheet(section_name(layup), f"Section: {layup.wall}", notes=(NO_MEMBER,)),)
+        return (bare_sheet(layup, units),)
     try:
         return (section_sheet(layup, solved(across), units),)
     except NoField:

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil, floor
 
 from boxwright.disciplines.heat.across import SAME, Across
 from boxwright.disciplines.heat.across_field import INSIDE, OUTSIDE, Solved, coldest_inside, isotherm
-from boxwright.disciplines.heat.as_built import as_built, is_labelled
+from boxwright.disciplines.heat.as_built import MEMBERS, as_built, end_of, is_labelled, size_of
 from boxwright.disciplines.heat.cold import members_named, named
 from boxwright.disciplines.heat.material import read_material
-from boxwright.disciplines.heat.plane import house_film
-from boxwright.disciplines.heat.telling import r_unit, r_value, sources_named
+from boxwright.disciplines.heat.plane import house_film, plane_of
+from boxwright.disciplines.heat.telling import is_in_feet, r_unit, r_value, sources_named
 from boxwright.drawing import Grid, Leader, Line, Shape, Sheet, Symbol, Text, View
 from boxwright.drawing.mark import Fill, Mark, Point
 from boxwright.exchange import Layup
@@ -20,6 +21,8 @@ SHOWN = 0.085
 """How far to each side of the middle of the member is drawn at most (m)."""
 ASIDE = 0.01
 """How far beside the wall its temperatures are written, at full size (m)."""
+TICK = 0.003
+"""How far beside the wall a line of one temperature goes on towards what is written of it (m)."""
 APART = 0.004
 """How far apart two temperatures are written at least, at full size (m)."""
 LINES = 8
@@ -29,6 +32,12 @@ SHEET = 0.003
 """Below this (m) a thickness is told in its own figures."""
 NONE = "–"
 """In a cell that holds nothing: an empty one is room for a pencil."""
+UNBRIDGED = {
+    "bare": "Nothing here keeps heat so far, so there are no lines of temperature to draw. The members stand in the "
+    "room like fins: what they add is counted by a rule of thumb.",
+    "layers": "No member bridges what lies here so far: lines of temperature would run level, so none is drawn.",
+}
+"""Why a section has no lines of temperature, by how it is built."""
 KINDS: dict[str, Fill] = {"foam": "foam", "wool": "foam", "board": "wood", "sheet": "skin", "metal": "skin"}
 
 
@@ -64,6 +73,36 @@ def section_sheet(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> Sheet:
     )
     grids = (methods(layup, solved, shown_in), taken(layup, shown_in))
     return Sheet(section_name(layup), title, (view,), notes, grids)
+
+
+def bare_sheet(layup: Layup, shown_in: HeaderUnits) -> Sheet:
+    """Return the section of a plane that no member bridges: what stands there, and what that lets through.
+
+    There is no field to work out: bare members are as cold as their skin, and layers on each other have level lines.
+    """
+    film = house_film(layup.wall)
+    built, planed = as_built(layup, "best", film, True), plane_of(layup)
+    stands = built.across
+    if built.kind == "bare":
+        stands = replace(stands, depth=end_of(size_of(layup.member_depth), "best", False, MEMBERS["depth"]))
+    coldest = OUTSIDE + (1.0 - film * planed.bay.best) * (INSIDE - OUTSIDE)
+    rows = tuple(
+        (name, show_band(one, "W/m2K", shown_in), _resists(one, shown_in))
+        for name, one in (("between the members", planed.bay), ("with the members", planed.transmittance))
+    )
+    rows += (("coldest inside", _warm(coldest, shown_in), NONE),)
+    columns = ("Where", "U", f"R, {r_unit(shown_in)}")
+    grids = (Grid("What it lets through", columns, rows, (layup.of,) * len(rows)), taken(layup, shown_in))
+    title = f"Section of the {named(layup)}"
+    title += f" across one of its {members_named(layup.wall)}" if built.kind == "bare" else ""
+    where = f"room {_warm(INSIDE, shown_in)}, outside {_warm(OUTSIDE, shown_in)}"
+    view = View(named(layup).capitalize(), where, _materials(layup, stands))
+    return Sheet(section_name(layup), title, (view,), (UNBRIDGED[built.kind],), grids)
+
+
+def _resists(through: Band, shown_in: HeaderUnits) -> str:
+    low, high = (r_value(one, shown_in) for one in (through.high, through.low))
+    return low if low == high else f"{low} to {high}"
 
 
 def _how_close(layup: Layup, across: Across, shown_in: HeaderUnits) -> str:
@@ -141,10 +180,10 @@ def _conducts(through: Band, shown_in: HeaderUnits) -> str:
 
 
 def _thick(thick: Band | None, shown_in: HeaderUnits) -> str:
-    """Return a thickness as it is cut, that of a sheet as it is bought."""
+    """Return a thickness as it is cut in inches; in millimetres, and of a sheet, in its own figures."""
     if thick is None or not thick.known:
         return "not written"
-    return show_band(thick, "length", shown_in, cuts=thick.best > SHEET)
+    return show_band(thick, "length", shown_in, cuts=thick.best > SHEET and is_in_feet(shown_in))
 
 
 def _off(share: float) -> str:
@@ -166,7 +205,7 @@ def _materials(layup: Layup, across: Across) -> tuple[Mark, ...]:
         marks += _block(half, wide, foot, foot + thick, fill, of)
         marks.append(Leader((-wide * 0.85, foot + thick / 2.0), name, of))
         foot += thick
-    marks += _member(layup, across, deep, top)
+    marks += _member(layup, across, deep, top) if across.depth > 0.0 else []
     foot = top
     for (thick, _), (name, fill, of) in zip(across.over, names["members"], strict=False):
         marks += _block(-half, half, foot, foot + thick, fill, of)
@@ -230,10 +269,8 @@ def _warmth(layup: Layup, solved: Solved, shown_in: HeaderUnits) -> tuple[Mark, 
         outmost = max((point for piece in pieces for point in piece), key=lambda point: point[0])
         if outmost[0] >= wide - SAME and outmost[1] - labelled >= APART:
             labelled = outmost[1]
+            marks.append(Line((wide, outmost[1]), (wide + TICK, outmost[1]), "dimension", layup.of))
             marks.append(Text((wide + ASIDE, outmost[1]), _warm(level, shown_in), layup.of, "small", may_move=False))
-    # A scale beside the wall: the labels stand between both.
-    scale = wide + 2.0 * ASIDE
-    marks.append(Line((scale, solved.field.y[0]), (scale, solved.field.y[-1]), "dimension", layup.of))
     place = coldest_inside(solved.field)
     marks.append(Symbol(place, "fault", layup.of))
     says = f"coldest {_warm(solved.field.coldest_inside, shown_in)}"
