@@ -2,19 +2,20 @@
 
 Each test names its source. What of that sheet is held by nothing of ours, since nothing here uses it: the ranges of
 ASHRAE 140 (their weather is not at hand), limits of carbon monoxide for work and the public, alarm times of UL 2034,
-what propane is to a nose or a spark, the size of a room's air conditioner by its floor, and a map of ground warmth.
+what propane is to a nose or a spark, the size of a room's air conditioner by its floor, carbon monoxide in the exhaust
+of a heater by UN regulation 122, and a map of ground warmth. That a night without heat tells only how long warmth lasts
+(cal.identifiability) is held on our own code by the tests of a logged night.
 """
 
 from __future__ import annotations
 
-from math import log
 from typing import Any
 
 import pytest
 
 from boxwright.disciplines.air.method import dew_point, saturation_pressure, surface_temperature
 from boxwright.disciplines.heat.material import columns
-from boxwright.disciplines.heat.method import drifts_to, held_outside
+from boxwright.disciplines.heat.method import drifts_to, held_outside, sol_air
 from boxwright.source import load_checks, load_table
 
 AIR, HEAT = "boxwright.disciplines.air", "boxwright.disciplines.heat"
@@ -143,36 +144,59 @@ def test_films_are_near_those_of_the_handbook() -> None:
     assert films["air alone"][1] < 1.70 * R_IN_FEET < films["air alone"][2]
 
 
+MISSED = pytest.mark.xfail(strict=True, reason="a named miss: see the docstring")
+
+
+@pytest.mark.parametrize(
+    ("colour", "published"),
+    [
+        ("white", 0.252), ("black", 0.975), ("galvanised", 0.64), pytest.param("white", 0.248, marks=MISSED),
+        pytest.param("mill", 0.15, marks=MISSED), pytest.param("mill", 0.13, marks=MISSED),
+    ],
+)  # fmt: skip
+def test_colours_take_of_the_sun_what_tables_say(colour: str, published: float) -> None:
+    """cool.absorptance and its two others: tables of coatings and of sheet (second-hand), 0.05.
+
+    Missed: white epoxy 0.248, ours 0.30 in the middle, for one that is no longer new, so 0.052 off. Bare aluminium
+    0.13 and 0.15 are of a new sheet, ours 0.25, for one that has lain outside. Both lie within the ends of ours, 0.24
+    to 0.40 and 0.13 to 0.40, which the next test holds; ours take more of the sun, which is the safe side in heat.
+    """
+    assert table(HEAT, "colours")[colour][0] == pytest.approx(published, abs=0.05)
+
+
 @pytest.mark.parametrize(
     ("colour", "published"),
     [("white", 0.252), ("white", 0.248), ("black", 0.975), ("galvanised", 0.64), ("mill", 0.15), ("mill", 0.13)],
 )
-def test_colours_take_of_the_sun_what_tables_say(colour: str, published: float) -> None:
-    """cool.absorptance and its two others: tables of coatings and of sheet (second-hand), 0.05.
-
-    Of bare aluminium 0.13 and 0.15 are published of a new sheet; ours has 0.25 in the middle, for one that has lain
-    outside, and 0.13 as its least. White enamel is 0.252 and white epoxy 0.248, ours 0.30: the second is 0.052 off.
-    """
-    best, low, high = table(HEAT, "colours")[colour][:3]
+def test_what_tables_say_of_a_colour_lies_between_its_ends(colour: str, published: float) -> None:
+    """cool.absorptance and its two others, as above."""
+    low, high = table(HEAT, "colours")[colour][1:3]
     assert low <= published <= high
-    assert colour == "mill" or best == pytest.approx(published, abs=0.05 if published != 0.248 else 0.053)
 
 
-@pytest.mark.parametrize(("colour", "least", "most"), [("white", 15.0, 30.0), ("black", 90.0, 95.0)])
-def test_a_roof_in_the_sun_gets_about_as_hot_as_was_measured(colour: str, least: float, most: float) -> None:
-    """cool.roof_rise: Heat Island Group, rise above the air in full sun, in F; from bright to soiled white, and black.
-
-    It is published for no wind: 15 to 30 F of white, 90 F of black. Ours comes near it with 2 m/s, 26 and 95 F; in
-    still air it says 49 and 179 F, for its film has nothing of the draught a hot roof makes of its own: too hot, which
-    is the safe side. A hot day here has wind.
-    """
+def rise_in_the_sun(colour: str, wind: float) -> float:
+    """Return by how much (F) a skin that holds nothing and gives nothing on is warmer than the air in full sun."""
     room, sky = table(HEAT, "room"), 63.0  # W/m2 to a clear sky: common practice, no source
     takes, emits = table(HEAT, "colours")[colour][0], table(HEAT, "colours")[colour][3]
-    film = room["film still"][0] + 2.0 * room["film wind"][0]
-    rise = 1.8 * (1000.0 * takes - emits * sky) / film
-    assert least <= rise <= most
-    still = rise * film / room["film still"][0]
-    assert still > most
+    film = room["film still"][0] + wind * room["film wind"][0]
+    return 1.8 * (sol_air(0.0, 1000.0, takes, film, emits * sky / film))
+
+
+@pytest.mark.xfail(strict=True, reason="a named miss: 49 F for 15 to 30, 179 F for 90; see the docstring")
+@pytest.mark.parametrize(("colour", "least", "most"), [("white", 15.0, 30.0), ("black", 90.0, 90.0)])
+def test_a_roof_in_the_sun_gets_as_hot_as_was_measured(colour: str, least: float, most: float) -> None:
+    """cool.roof_rise: Heat Island Group, rise above the air in full sun without wind, in F; bright to soiled white.
+
+    Missed: published are 15 to 30 F of white and 90 F of black. In still air ours says 49 and 179 F: its film has
+    nothing of the draught a hot roof makes of its own, and nothing goes down into the roof. Too hot, the safe side.
+    """
+    assert least - 0.5 <= rise_in_the_sun(colour, 0.0) <= most + 0.5
+
+
+def test_a_roof_in_the_sun_without_wind_is_never_cooler_than_was_measured() -> None:
+    """cool.roof_rise, what of it ours does meet: no white roof under 30 F over the air, no black one under 90 F."""
+    assert rise_in_the_sun("white", 0.0) >= 30.0
+    assert rise_in_the_sun("black", 0.0) >= 90.0
 
 
 def test_air_for_two() -> None:
@@ -211,13 +235,6 @@ def test_warmth_drives_air_as_the_tables_say() -> None:
     """
     assert table(AIR, "driving")["stack"][0] == pytest.approx(0.000145 * 100.0)
     assert 0.000032 * 100.0 <= table(HEAT, "room")["wind"][0] <= 0.000319 * 100.0
-
-
-def test_of_a_night_without_heat_only_a_time_is_known() -> None:
-    """cal.identifiability: 50 W/K and 1.2 MJ/K cool by their quotient alone: 6.667 h, whatever both are."""
-    for loss, holds in ((50.0, 1.2e6), (25.0, 0.6e6)):
-        left = 10.0 * 2.718281828459045 ** (-12.0 * 3600.0 * loss / holds)
-        assert -12.0 / log(left / 10.0) == pytest.approx(6.667, abs=0.001)
 
 
 def test_no_table_of_ours_is_read_by_another_name() -> None:
