@@ -10,7 +10,7 @@ import pytest
 
 from boxwright.book import year as book_year
 from boxwright.book.sheets import ONLY_BY_NAME, SLOW, slow_titles
-from boxwright.book.year import NO_PLACE, NO_ROOM, NO_WEATHER, year_sheets
+from boxwright.book.year import NO_PLACE, NO_ROOM, NO_WEATHER, still_to_come, year_sheets
 from boxwright.disciplines.heat.burning import Burns
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Year
@@ -62,6 +62,17 @@ def test_heat_and_fuel_of_a_month_are_told_with_their_ends() -> None:
 def test_without_a_heater_there_is_a_table_and_no_chart() -> None:
     sheet = year_sheet((replace(MADE, heater="", fuel=None),), US)
     assert sheet.views == () and sheet.grids[0].title == "The year without a heater"
+
+
+def test_a_year_without_the_heater_of_the_plan_says_when_that_comes() -> None:
+    rig = demo("whimbrel")
+    liners, heat = (slot_of(studied("whimbrel"), stage, "departure", use="tow") for stage in ("liners", "heat"))
+    assert still_to_come(rig, liners) == (
+        "No heater stands at stage liners. The plan has heater at stage heat: ask with --stage heat.",
+    )
+    assert still_to_come(rig, heat) == ()
+    dunlin = studied("dunlin")
+    assert still_to_come(demo("dunlin"), next(one for one in dunlin.slots if one.use == "tow")) == ()  # it has none
 
 
 def test_it_is_drawn_only_where_it_is_asked_for_by_name() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+from dataclasses import replace
 from importlib.util import find_spec
 from math import degrees, hypot
 from pathlib import Path
@@ -23,7 +24,7 @@ from boxwright.rig.weather import WeatherRead, open_weather
 from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits
 
-__all__ = ["NAME", "TITLE", "beside", "cache_folder", "year_sheets", "years_of"]
+__all__ = ["NAME", "TITLE", "beside", "cache_folder", "still_to_come", "year_sheets", "years_of"]
 
 SHIPPED = ("723170TYA.CSV", "703165TY.csv", "12839.tm2")
 """Typical years that come with pvlib."""
@@ -47,7 +48,23 @@ def year_sheets(rig: Rig, slot: Slot | None, units: HeaderUnits) -> tuple[Sheet,
     if found is None or found.hours is None:
         why = NO_PLACE if not places else NO_EXTRA if find_spec("pvlib") is None else NO_WEATHER
         return (Sheet(NAME, TITLE, notes=(why,)),)
-    return (year_sheet(years_of(slot, found.hours, people_of(rig)), units),)
+    sheet = year_sheet(years_of(slot, found.hours, people_of(rig)), units)
+    return (replace(sheet, notes=(*still_to_come(rig, slot), *sheet.notes)),)
+
+
+def still_to_come(rig: Rig, slot: Slot) -> tuple[str, ...]:
+    """Return that a year without a heater is not that of the plan, where the plan has one at a later stage."""
+    if slot.heat is None or slot.heat.heaters:
+        return ()
+    planned = {one.of: one.name for one in rig.heat.heaters}
+    marks = [(item.marks, item.of) for item in rig.parts if item.of in planned and item.marks.planned]
+    later = sorted((one.stage, of) for one, of in marks if one.stage is not None and one.stage > slot.number)
+    if not later:
+        return ()
+    stage, of = later[0]
+    heater = planned[of]
+    name = next(one.name for one in rig.stages_in_order if one.index == stage)
+    return (f"No heater stands at stage {slot.stage}. The plan has {heater} at stage {name}: ask with --stage {name}.",)
 
 
 def places_of(rig: Rig) -> dict[str, tuple[float, float]]:

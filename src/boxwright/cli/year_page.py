@@ -11,7 +11,7 @@ from statistics import median
 from typing import TYPE_CHECKING
 
 from boxwright import HOW_TO_ADD
-from boxwright.book.year import beside, years_of
+from boxwright.book.year import beside, still_to_come, years_of
 from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, aligned, hanging, plain, wrapped
@@ -83,7 +83,8 @@ def worked(answer: Answered, which: str, fill: bool = False, fetch: str = "") ->
     times: list[float] = []
     people = air.offers(answer.reading.rig.air, (), (), 1.0, result.sleepers, "sleep").moisture
     years = years_of(slot, read.hours, people, _clock(times))
-    notes = (*(one.says for one in read.problems), *((PLAIN,) if find_spec("numba") is None else ()))
+    missing = still_to_come(answer.reading.rig, slot)
+    notes = (*missing, *(one.says for one in read.problems), *((PLAIN,) if find_spec("numba") is None else ()))
     return Worked(years, notes, median(times), slot.stage)
 
 
