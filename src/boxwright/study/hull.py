@@ -101,7 +101,7 @@ def openings_of(openings: tuple[StandingOpening, ...]) -> tuple[str, ...]:
 
 
 def heavy_of(frames: tuple[Frame, ...], section: Section) -> tuple[str, ...]:
-    """Return the paths of what, with all in and on it, is too heavy to lift over things."""
+    """Return the paths of what, with all in and on it, is too heavy to lift over things, or that nobody weighed."""
     carried = {one.of: one.inside or one.rides_on for one in section.fitted}
     found: dict[str, float] = {}
     for one in frames:
@@ -109,5 +109,5 @@ def heavy_of(frames: tuple[Frame, ...], section: Section) -> tuple[str, ...]:
         while (above := carried.get(of, "")) and above not in seen:
             seen.add(above)
             of = above
-        found[of] = found.get(of, 0.0) + (one.dry.high if one.dry.known else 0.0)
+        found[of] = found.get(of, 0.0) + (one.dry.high if one.dry.known else inf)
     return tuple(of for of, mass in found.items() if mass > MASSES["rolled"])

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from math import inf, isfinite
+from math import hypot, inf, isfinite
 from types import MappingProxyType
 
 from boxwright.disciplines.layout.bodies import Block, Body, Pose, body_of, envelope, moved_block, place_in
+from boxwright.disciplines.layout.carcass import clear_inside
 from boxwright.disciplines.layout.meeting import TOUCH, overlaps
 from boxwright.disciplines.layout.pairs import ORDER, Pair, pairs_of
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.result import Axis, Certainty, Covered, Crossing, Meeting, Protruding, Shift, Unheld
 from boxwright.disciplines.layout.sourced import LENGTHS, SHARES
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS
+from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 
 MOST = 8
@@ -217,10 +219,13 @@ def unheld(fitted: Iterable[Fitted], there: Mapping[str, str]) -> Iterator[Unhel
         yield Unheld(one.of, one.name, carrier, bool(one.inside), "perhaps" if carrier in there else "sure")
 
 
-def protruding(fitted: Iterable[Fitted], standing: Mapping[str, Body], pose: Pose) -> Iterator[Protruding]:
-    """Yield what sticks out of the thing it is inside of by more than the play of its lining.
+def protruding(
+    fitted: Iterable[Fitted], standing: Mapping[str, Body], pose: Pose, room: Surfaces
+) -> Iterator[Protruding]:
+    """Yield what sticks out of the thing it is inside of by more than the play of its lining, or is too large for it.
 
-    What goes up with a bed turns with what it is inside of: both are looked at as they lie.
+    What goes up with a bed turns with what it is inside of: both are looked at as they lie. Boards of a cabinet take of
+    what is clear in it, wherever the thing is written to be between them.
     """
     known = {one.of: one for one in fitted}
     for one in known.values():
@@ -232,19 +237,28 @@ def protruding(fitted: Iterable[Fitted], standing: Mapping[str, Body], pose: Pos
         if not (body.blocks and carrier.blocks):
             continue
         own, around = body.around, carrier.around
+        clear = clear_inside(known[one.inside], around, room)
+        assumed = [place.assumed for place in (one.place.x, one.place.y, one.place.z)]
         found: list[tuple[float, float, Axis]] = []
         for axis in AXES_ALL:
             beyond = max(around.low[axis] - own.low[axis], own.high[axis] - around.high[axis])
             doubt = max(body.doubt[axis] - carrier.doubt[axis], 0.0)
-            if (one.place.x, one.place.y, one.place.z)[axis].assumed:  # nobody wrote where: it only has to fit
-                beyond, doubt = own.size[axis] - around.size[axis], 0.0
-            found.append((round(beyond, 9), doubt, axis))
+            too_large = own.size[axis] - clear[axis]
+            if assumed[axis]:  # nobody wrote where: it only has to fit
+                beyond, doubt = too_large, 0.0
+            found.append((round(max(beyond, too_large), 9), doubt, axis))
         beyond, _, axis = max(found)
         worst, along = max((best + doubt, axis) for best, doubt, axis in found)
         if beyond > LENGTHS["play"]:
-            yield Protruding(one.of, one.name, carrier.of, carrier.name, beyond, axis, "sure")
+            sure: Certainty = "perhaps" if all(assumed) and _may_go_in_turned(own.size, clear) else "sure"
+            yield Protruding(one.of, one.name, carrier.of, carrier.name, beyond, axis, sure, sure != "sure")
         elif worst > LENGTHS["play"]:
             yield Protruding(one.of, one.name, carrier.of, carrier.name, worst, along, "perhaps")
+
+
+def _may_go_in_turned(size: Vector, clear: Vector) -> bool:
+    """Return whether a box may go into another held some other way: no thicker than that is, no longer than aslant."""
+    return min(size) <= min(clear) + LENGTHS["play"] and max(size) <= hypot(*clear)
 
 
 def _as_it_lies(one: Fitted) -> Body:

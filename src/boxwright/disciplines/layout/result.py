@@ -229,7 +229,10 @@ class Perched:
 
 @dataclass(frozen=True, slots=True)
 class Protruding:
-    """A thing that does not fit into what it is inside of: how far it sticks out of it, along which axis (m)."""
+    """A thing that does not fit into what it is inside of: how far it sticks out of it, along which axis (m).
+
+    ``may_turn``: nobody wrote how it lies there, and held another way it may go in.
+    """
 
     of: str
     name: str
@@ -238,6 +241,7 @@ class Protruding:
     beyond: float
     axis: Axis
     sure: Certainty
+    may_turn: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -296,7 +300,8 @@ class Overlaid:
 class Blocked:
     """A heavy thing that has no straight way in from the rear, and what stands in it.
 
-    Where nothing does, no opening of the rear is large enough: ``hole`` is the one that falls least ``short`` (m).
+    Where nothing does, no opening of the rear is large enough: ``hole`` is the one that falls least ``short`` (m),
+    for certain or, where its size is in doubt, perhaps.
     """
 
     of: str
@@ -305,6 +310,7 @@ class Blocked:
     names: tuple[str, ...]
     hole: str = ""
     short: float = 0.0
+    is_sure: bool = True
 
 
 Lacks = Literal["swing", "turn", "fold", "hinge", "slide", "clear", "canopy", "arms", "sight"]

@@ -36,7 +36,8 @@ def blocked_ways(
             continue
         short, hole = min((_short(own, door), door.of) for door in doors)
         if short > TOUCH:
-            yield Blocked(body.of, body.name, (), (), hole, short)
+            is_sure = min(_short(own, door, -1.0) for door in doors) > TOUCH
+            yield Blocked(body.of, body.name, (), (), hole, short, is_sure)
             continue
         mine = [other for other in fixed if roots.get(other.of) != body.of]
         tried: list[tuple[Body, ...]] = []
@@ -54,10 +55,14 @@ def _is_at_the_floor(door: Closed, room: Surfaces) -> bool:
     return door.place.z.known and door.place.low_edge(2).best <= room.floor + ROOM["step over"]
 
 
-def _short(own: Block, door: Closed) -> float:
-    """Return how much too narrow or too low an opening is for a thing as it stands (m); below zero it goes through."""
+def _short(own: Block, door: Closed, doubt: float = 1.0) -> float:
+    """Return how much too narrow or too low an opening is for a thing as it stands (m); below zero it goes through.
+
+    It is as small as it may be, or with ``doubt`` of -1 as large.
+    """
     top = door.place.z.best + door.place.size[2] / 2.0
-    return max(own.size[1] - door.place.size[1], own.high[2] - top)
+    lower = door.off[2] + max(door.place.z.best - door.place.z.low, 0.0)
+    return max(own.size[1] - door.place.size[1] + doubt * door.off[1], own.high[2] - top + doubt * lower)
 
 
 def _lanes(own: Block, doors: Iterable[Closed], fixed: Iterable[Body]) -> list[float]:

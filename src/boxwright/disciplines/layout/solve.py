@@ -156,7 +156,7 @@ def solve(
         crossings=through[:MOST],
         more_crossings=max(len(through) - MOST, 0),
         unheld=tuple(unheld(fitted, dict(stood))),
-        protruding=tuple(protruding(fitted, standing, POSE_OF_USE.get(use, "travel"))),
+        protruding=tuple(protruding(fitted, standing, POSE_OF_USE.get(use, "travel"), room)),
         crammed=tuple(every_crammed(fitted, POSE_OF_USE.get(use, "travel"))),
         covered=tuple(covered(fitted, frozenset(there), closed)),
         blocked=tuple(blocked_ways(bodies, roots, frozenset(heavy), closed, room)) if use == "tow" else (),

@@ -347,7 +347,8 @@ def way_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code = "layout/way-in"
     for one in result.blocked:
         if one.hole:
-            says = f"{one.name} cannot be rolled in from the rear: {name_of(one.hole)} is "
+            cannot, is_so = ("cannot", "is") if one.is_sure else ("perhaps cannot", "may be")
+            says = f"{one.name} {cannot} be rolled in from the rear: {name_of(one.hole)} {is_so} "
             says += f"{length(one.short, shown_in)} too narrow or too low for it as it stands"
             act = f"Measure {one.name} and {name_of(one.hole)}, or bring it in another way"
             yield Finding(

@@ -273,6 +273,13 @@ def sticks_out(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     code, limit = "layout/sticks-out", LENGTHS["play"]
     for one in result.protruding:
         by = f"{length(one.beyond, shown_in)} {AXES[one.axis]}"
+        if one.may_turn:
+            says = (
+                f"{one.name} as it is written is {by} too large for {one.carrier_name}; held another way it may go in"
+            )
+            act = f"Put {one.name} into {one.carrier_name} and write its size as it lies there"
+            yield asking(code, one.of, says, act, USES, (one.carrier,))
+            continue
         if one.sure == "perhaps":
             says = f"{one.name} may stick out of {one.carrier_name} by up to {by}"
             yield asking(code, one.of, says, f"Measure where {one.name} is in {one.carrier_name}", USES, (one.carrier,))
