@@ -153,6 +153,10 @@ def test_the_angle_and_the_bore() -> None:
     [
         ("hose to valve", "line", "unknown", False),
         ("line from filter to pump 2 mm bore", "line", "unknown", False),
+        ("hose clip inside", "joint", "in the room", False),
+        ("fuel line filter inside", "filter", "in the room", False),
+        ("pickup through top of tank", "end", "unknown", False),
+        ("in-line filter below floor", "filter", "outside", False),
         ("valve at tank", "valve", "unknown", True),
         ("shut-off valve", "valve", "unknown", True),
         ("valve?", "valve", "unknown", False),
@@ -205,6 +209,7 @@ EMPTY = ("tanks: {fuel: full}, parked", "tanks: {fuel: empty}, parked")
         ("[fuel, valve at tank, something inside, pump below floor, heater]", LIMITS),
         ("[fuel, day tank under the bunk z 200, pump below floor, heater]", "stop"),
         ("[fuel, unknown, heater]", ASKS),
+        ("[fuel, standpipe in tank, valve at tank, pump below floor, heater]", None),
         ("[fuel, valve at tank, pump below floor, unknown]", ASKS),
         ("[fuel, no valve, filter below floor, pump below floor, heater]", None),
         ("[fuel, heater]", ASKS),
@@ -269,6 +274,13 @@ def test_a_tank_in_the_room_is_a_limit_and_one_anywhere_is_asked(
 )
 def test_a_way_in_one_line_is_read_piece_by_piece(path: str) -> None:
     assert list(way(f'"{path}"')) == ["valve at tank", "filter inside z 200"]
+
+
+def test_what_nobody_knows_the_fuel_of_is_judged_by_its_way_if_it_has_one() -> None:
+    unknown = ("heater: {of: diesel", "heater: {of: gas oil")
+    (said,) = told("heat/fuel-drains-in", unknown, ("valve at tank, filter below floor", INSIDE))
+    assert said.kind == "stop"
+    assert told("heat/fuel-drains-in", unknown, (PATH, "[]")) == []
 
 
 def test_what_burns_spirit_is_asked_for_its_way_too() -> None:

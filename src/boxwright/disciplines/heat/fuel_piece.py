@@ -10,20 +10,20 @@ Where = Literal["in the room", "outside", "unknown"]
 
 _SHUTS = r"(?:valve|tap|cock|stopcock|shut-?off|isolator)s?"
 _KEEPS = "tank|can|jug|bottle|cylinder|reservoir"
+_DRAWS = "standpipe|pick-?up"
 _KINDS: tuple[tuple[Kind, str], ...] = (
     ("filter", "filter|strainer|separator|trap|bowl"),
     ("pump", "pump|primer|bulb"),
     ("joint", "joint|coupling|coupler|union|tee|t-piece|clip|clamp|connector|connect|fitting|nipple|barb|elbow|plug"),
     ("valve", _SHUTS),
     ("line", "line|hose|tube|tubing|pipe|pipework"),
-    ("end", rf"{_KEEPS}|standpipe|pick-?up|heater|burner|stove|furnace"),
+    ("end", rf"{_KEEPS}|{_DRAWS}|heater|burner|stove|furnace"),
     ("hole", "grommet|gland|bulkhead|hole|plate|sleeve|floor"),
 )
 _STORES = r"(?:the |a |own |fuel |diesel |petrol |propane |gas |kerosene )*(?:tank|can|bottle|cylinder|jug)s?"
 
-_WHERETO = r"\b(?:to|from|between|before|after|behind|beside|near|at)\b"
+_WHERETO = r"\b(?:to|from|between|before|after|behind|beside|near|at|of|through|into)\b"
 """What follows these words names another piece: a hose to the valve is a hose."""
-_LINE_FIRST = r"\s*(?:the |a |fuel |copper |nylon |rubber |plastic )*(?:line|hose|tube|pipe)\b"
 _NO_VALVE = (
     rf"\b(?:no|not|without|lacks|lacking|missing)\b(?:\s+[\w-]+){{0,2}}?(?:\s+{_SHUTS}\b)+"
     rf"|\b{_SHUTS}\b[^,]*\b(?:none|missing|not (?:fitted|there|yet)|later|to be fitted|to come)\b"
@@ -51,14 +51,13 @@ def is_any_store(written: str) -> bool:
 
 def is_store(written: str) -> bool:
     """Return whether a piece is something that holds fuel, by its words: a tank on the way to the burner is one."""
-    return _at(_named(written), _KEEPS) is not None
+    named = _named(written)
+    return _at(named, _KEEPS) is not None and _at(named, _DRAWS) is None
 
 
 def kind_of(written: str) -> Kind:
     """Return what a piece is: a valve with something that is opened is that; what no word is known for is other."""
     named = _named(written)
-    if re.match(_LINE_FIRST, named, re.IGNORECASE):
-        return "line"
     return next((kind for kind, words in _KINDS if _at(named, words) is not None), "other")
 
 
@@ -69,7 +68,7 @@ def is_driven_pump(written: str) -> bool:
 
 def shuts_off(written: str) -> bool:
     """Return whether a piece surely is, or has, a valve that shuts off what comes behind it."""
-    return kind_of(written) != "line" and not is_in_doubt(written) and _has(_VALVE, _named(written))
+    return not is_in_doubt(written) and _has(_VALVE, _named(written))
 
 
 def shuts_itself_off(written: str) -> bool:

@@ -62,7 +62,9 @@ class Piece:
 
 
 def is_liquid(heater: StandingHeater) -> bool:
-    """Return whether what a heater burns runs by itself."""
+    """Return whether what a heater burns runs by itself; where nobody wrote what, it may if a way of it is written."""
+    if heater.runs == "unknown":
+        return bool(heater.planned.heater.path)
     return heater.runs == "burns" and fuel_named(heater.planned.heater.of) in LIQUID
 
 
