@@ -78,6 +78,11 @@ def test_an_electric_heater_can_be_borrowed_and_a_flame_is_refused(capsys: pytes
     ("electric heater 1.5.2 kW", 'cannot read the power "1.5.2 kW"'),
     ("electric heater 1500..4000 W", "no plug of a site carries that"),
     ("electric heater 2000..1500 W", "electric heater 2000..1500 W"),
+    ("two electric heaters 1500 W", "write one heater with the heat of all of them together"),
+    ("electric heater 1500 W and electric heater 1500 W", "write one heater with the heat of all of them together"),
+    ("2 x electric heater 1500 W", "write one heater with the heat of all of them together"),
+    ("1.7 kW electric heater", "borrowed 1.7 kW electric heater"),
+    ("electric heater 1.5 kW, own cable", "borrowed electric heater 1.5 kW, own cable"),
 ])  # fmt: skip
 def test_what_is_borrowed_may_be_a_range_and_what_cannot_be_read_is_told_in_words(
     capsys: pytest.CaptureFixture[str], words: str, says: str

@@ -47,6 +47,7 @@ Section = Annotated[str, typer.Option("--section", metavar="WALL", help=SECTION_
 DAY_HELP = "a hot day hour by hour: shut, opened, with fans, with doors open; --outside 95F: as hot as that"
 OfDay = Annotated[bool, typer.Option("--day", help=DAY_HELP)]
 _HEAT = re.compile(r"(?<![\w.,-])(?:about )?[\d.,]+(?: ?\+-? ?[\d.,]+)? ?(?:k?W|kilowatts?|watts?|BTU/h|Btu/h)\b")
+_SEVERAL = re.compile(r"\b(?:heaters|two|three|both)\b|^\s*\d+ ?x? electric", re.IGNORECASE)
 OWN_CABLE = "own cable"
 """Words for what is plugged in outside and not in the trailer."""
 NOBODY = "No person is written to be in it at night, so nobody's night was judged. Write who is: people: {me: {..}}"
@@ -184,6 +185,9 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
     kinds = [runs_on(word) for word in written.lower().split()]
     if "burns" in kinds or "gas" in written.lower():
         raise NothingAsked(f'"{written}" is not worked out: {FLAME}')
+    if len(_HEAT.findall(written)) > 1 or _SEVERAL.search(written):
+        several = "write one heater with the heat of all of them together"
+        raise NothingAsked(f'"{written}" is not worked out: {several}, as "electric heater 3000 W"')
     if watts is None or "electric" not in kinds:
         raise NothingAsked(f'cannot read "{written}"; write what it is and its heat, as "electric heater 1500 W"')
     try:
