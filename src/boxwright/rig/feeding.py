@@ -7,7 +7,7 @@ from typing import Literal, NamedTuple
 
 from boxwright.disciplines.heat.feeds import scaled
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
-from boxwright.disciplines.heat.parts import PlannedDraw, PlannedLead, PlannedSource
+from boxwright.disciplines.heat.parts import PlannedDraw, PlannedJoin, PlannedLead, PlannedSource
 from boxwright.disciplines.power.parts import Battery, Draw, Habit, Wire
 from boxwright.disciplines.power.parts import Facet as PowerFacet
 from boxwright.disciplines.water.parts import Facet as WaterFacet
@@ -27,6 +27,7 @@ class Feeding(NamedTuple):
     leads: tuple[PlannedLead, ...]
     draws: tuple[PlannedDraw, ...]
     tanks: tuple[str, ...]
+    joins: tuple[PlannedJoin, ...] = ()
 
 
 def feeding_of(
@@ -50,7 +51,8 @@ def feeding_whatever(
     tanks = tuple(one.name for one in things if isinstance(held := one.facet("water"), WaterFacet) and held.tank)
     draws = (*_draws(things, {one.of for one in heaters}), *_habits(habits, things))
     names = frozenset(one.name for one in things)
-    return Feeding(tuple(_sources(items, unread)), tuple(_leads(items["wires"], names, unread)), draws, tanks)
+    leads = tuple(_leads(items["wires"], names, unread))
+    return Feeding(tuple(_sources(items, unread)), leads, draws, tanks, tuple(_joins(items["wires"], names)))
 
 
 def _is_heater(item: Item) -> bool:
@@ -123,6 +125,14 @@ def _leads(wires: tuple[Item, ...], names: frozenset[str], unread: Set[str]) -> 
             )
             volts = wire.volts if wire.volts is not None and wire.volts.known else None
             yield PlannedLead(one.of, one.name, starts, ends, _lets_through(wire, lost), volts)
+
+
+def _joins(wires: tuple[Item, ...], names: frozenset[str]) -> Iterator[PlannedJoin]:
+    for one in wires:
+        wire = one.own
+        if isinstance(wire, Wire) and wire.joins.strip():
+            starts, ends = (leading(names, end.strip()) or end.strip() for end in (wire.from_, wire.to))
+            yield PlannedJoin(one.of, starts, ends, wire.joins.strip().lower())
 
 
 def _lets_through(wire: Wire, lost: frozenset[str]) -> Band | None:

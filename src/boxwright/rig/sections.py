@@ -159,6 +159,7 @@ def sections_of(
             ),
             sources=fed.sources,
             leads=fed.leads,
+            joins=fed.joins,
             draws=fed.draws,
             tanks=fed.tanks,
             proved=proved,

@@ -281,7 +281,7 @@ def feeding_standing(
     own: heat.Section,
 ) -> Stands:  # fmt: skip
     """Return how each thing and wire stands that may feed a heater, or draws beside one."""
-    wanted = {one.of for one in own.sources} | {one.of for one in own.leads}
+    wanted = {one.of for one in own.sources} | {one.of for one in own.leads} | {one.of for one in own.joins}
     holes = ((one.of, "yes" if one.share.low == one.share.high else "perhaps") for one in openings)
     strung = ((of, "yes" if is_sure else "perhaps") for of, is_sure in wires)
     parts = ((one.of, str(one.stands)) for one in frames)

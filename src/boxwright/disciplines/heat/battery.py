@@ -7,14 +7,35 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from math import inf
 
-from boxwright.disciplines.heat.feeds import INVERTER, NIGHT, VOLTS, Feed, times, volts_of, ways_up, written_way
-from boxwright.disciplines.heat.parts import PlannedCooler, PlannedDraw, PlannedSource, Section
+from boxwright.disciplines.heat.feeds import (
+    INVERTER,
+    LITHIUM,
+    NIGHT,
+    VOLTS,
+    Feed,
+    times,
+    volts_of,
+    ways_up,
+    written_way,
+)
+from boxwright.disciplines.heat.parts import (
+    PlannedCooler,
+    PlannedDraw,
+    PlannedJoin,
+    PlannedLead,
+    PlannedSource,
+    Section,
+)
 from boxwright.exchange import ElectricLoad
 from boxwright.records import dataclass
 from boxwright.units import Band
 
 DAY = 86400.0
+SAME_VOLTS = 1.1
+"""Batteries whose labels differ by less are of the same voltage (common practice, no source)."""
+UNHELD = Band(0.0, 0.0, inf, known=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +84,102 @@ class Drained:
     has_sun: bool
 
 
+def _charge_of(battery: PlannedSource, charges: Mapping[str, Band]) -> Band | None:
+    """Return how full a battery is; of a bank as full as the emptiest of it, None where nobody wrote any."""
+    written = [charges[name] for name in (battery.name, *battery.joined) if name in charges]
+    return min(written, key=lambda one: (one.low, one.best), default=None)
+
+
+def banked(own: Section, there: Mapping[str, str]) -> Section:
+    """Return a plan whose joined batteries are one bank as they stand: the first of them holds what all do.
+
+    The others pass on what it gives, and what charges one of them charges it. Batteries whose volts or join nobody
+    can tell, or that perhaps stand, hold no more for sure than the weakest alone.
+    """
+    cells = {one.name: one for one in own.sources if one.rated is not None and one.of in there}
+    joins = [one for one in own.joins if one.of in there and one.one in cells and one.other in cells]
+    groups = _groups(tuple(cells), joins)
+    if not groups:
+        return own
+    sources, leads = {one.of: one for one in own.sources}, list(own.leads)
+    for group in groups:
+        members = [cells[name] for name in group]
+        within = [one for one in joins if one.one in group]
+        first, *others = members
+        paths = [*(one.of for one in members), *(one.of for one in within)]
+        is_sure = all(there[of] == "yes" for of in paths)
+        sources[first.of] = _bank(members, within, is_sure)
+        names = {one.name for one in others}
+        leads = [replace(one, ends=first.name) if one.ends in names else one for one in leads]
+        for one in others:
+            sources[one.of] = PlannedSource(one.of, one.name)
+            join = next(each for each in within if one.name in (each.one, each.other))
+            leads.append(PlannedLead(join.of, join.of, first.name, one.name))
+    return replace(own, sources=tuple(sources.values()), leads=tuple(leads))
+
+
+def _groups(names: tuple[str, ...], joins: list[PlannedJoin]) -> list[list[str]]:
+    """Return the names that joins make one of, each group in the order of the names; none of a single one."""
+    groups = [{name} for name in names]
+    for join in joins:
+        touched = [one for one in groups if join.one in one or join.other in one]
+        groups = [one for one in groups if one not in touched] + [set().union(*touched)]
+    return [[name for name in names if name in one] for one in groups if len(one) > 1]
+
+
+def _bank(members: list[PlannedSource], joins: list[PlannedJoin], is_sure: bool) -> PlannedSource:
+    """Return the first of some joined batteries with what all of them hold: strings in series, those in parallel."""
+    first, others = members[0], tuple(one.name for one in members[1:])
+    named = {one.name: one for one in members}
+    kinds = [one.made_of for one in members]
+    made_of = next((one for one in kinds if not one.strip().lower().startswith(LITHIUM)), first.made_of)
+    series = [one for one in joins if one.how == "series"]
+    single = [[name] for name in named if not any(name in (one.one, one.other) for one in series)]
+    strings = [_in_series([named[name] for name in one]) for one in (*_groups(tuple(named), series), *single)]
+    bank = _in_parallel(strings) if {one.how for one in joins} <= {"series", "parallel"} else None
+    if bank is None or not is_sure:
+        # In series the weakest gives out first, and in parallel one may be all there is.
+        each = [one.rated or UNHELD for one in members]
+        weakest, most = min(each, key=lambda one: one.low), sum(one.high for one in each)
+        rated = Band(min(weakest.best, each[0].best), weakest.low, most, all(one.known for one in each), "interval")
+        amps = [one.most_amps for one in members if one.most_amps is not None]
+        gives = min(amps, key=lambda one: one.low) if len(amps) == len(members) else None
+        return replace(first, rated=rated, most_amps=gives, made_of=made_of, joined=others)
+    return replace(first, rated=bank.rated, volts=bank.volts, most_amps=bank.most_amps, made_of=made_of, joined=others)
+
+
+def _in_series(cells: list[PlannedSource]) -> PlannedSource:
+    """Return batteries in series as one: their volts add up, and the weakest gives out first."""
+    if len(cells) == 1:
+        return cells[0]
+    volts, rated = [one.volts for one in cells if one.volts], [one.rated for one in cells if one.rated]
+    amps = [one.most_amps for one in cells if one.most_amps is not None]
+    if len(volts) < len(cells) or not all(one.known for one in rated):
+        return replace(cells[0], rated=UNHELD, volts=None)
+    whole = _added(volts)
+    best, low, high = (
+        getattr(whole, end) * min(getattr(one, end) / getattr(by, end) for one, by in zip(rated, volts, strict=True))
+        for end in ("best", "low", "high")
+    )
+    most = min(amps, key=lambda one: one.low) if len(amps) == len(cells) else None
+    return replace(cells[0], rated=Band(best, low, high, spread="interval"), volts=whole, most_amps=most)
+
+
+def _in_parallel(strings: list[PlannedSource]) -> PlannedSource | None:
+    """Return strings in parallel as one: what they hold and give adds up; None where their volts are not the same."""
+    volts = [one.volts for one in strings if one.volts is not None]
+    if len(volts) < len(strings) or max(one.best for one in volts) > SAME_VOLTS * min(one.best for one in volts):
+        return None
+    amps = [one.most_amps for one in strings if one.most_amps is not None]
+    most = _added(amps) if len(amps) == len(strings) else None
+    return replace(strings[0], rated=_added([one.rated or UNHELD for one in strings]), volts=volts[0], most_amps=most)
+
+
+def _added(bands: list[Band]) -> Band:
+    best, low, high = (sum(getattr(one, end) for one in bands) for end in ("best", "low", "high"))
+    return Band(best, low, high, all(one.known for one in bands), "exact" if low == high else "interval")
+
+
 def is_said(amps: Band | None) -> bool:
     """Return whether somebody wrote a current."""
     return amps is not None and amps.known
@@ -92,7 +209,7 @@ def drained_by(
         beside = [(one, way) for one, way in _beside(source, own, there) if one.of not in coolers]
         besides = _sum([times(in_a_night(one, way.volts, DAY), _more(way)) for one, way in beside])
         unsaid = tuple(one.name for one, _ in beside if _watts(one, VOLTS) is None)
-        charge = charges.get(source.name)
+        charge = _charge_of(source, charges)
         left = at_dusk(holds, source.rated, charge)
         if holds.known and not unsaid and takes.high + besides.high <= left.low:
             continue
@@ -114,7 +231,7 @@ def hung_on(
         fed = [(of, feed) for of, feed in feeds if feed.battery == source.of and feed.holds is not None]
         if not fed:
             continue
-        whole, charge = fed[0][1].holds, charges.get(source.name)
+        whole, charge = fed[0][1].holds, _charge_of(source, charges)
         assert whole is not None
         charger, charged = _charged(source, own, there)
         idling = _idling(source, own, there, tuple(feed for _, feed in fed))

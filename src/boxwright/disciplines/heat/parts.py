@@ -298,7 +298,7 @@ class PlannedSource:
     ``volts`` and ``most_amps`` are those of its label: its voltage, and the most it gives without a break; None where
     nobody wrote them. ``gives`` (W) is the most an inverter passes on without a break: None where it is none; ``idle``
     (W) what it takes while nothing runs. ``charges`` (A) is what it charges a battery with and ``charged_from`` what
-    feeds it then; ``is_panel`` that the sun does.
+    feeds it then; ``is_panel`` that the sun does. ``joined`` are the names of the others it is one bank with.
     """
 
     of: str
@@ -313,6 +313,7 @@ class PlannedSource:
     charges: Band | None = None
     charged_from: str = ""
     is_panel: bool = False
+    joined: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -329,6 +330,16 @@ class PlannedLead:
     ends: str
     amps: Band | None = None
     volts: Band | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedJoin:
+    """A wire that joins two things of the plan, by their names, and ``how`` as written: series, parallel."""
+
+    of: str
+    one: str
+    other: str
+    how: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -365,7 +376,7 @@ class Section:
     """The climates as written, how far north and east each place lies (rad), by its name; what warms and cools.
 
     ``sources``, ``leads`` and ``draws`` are what may feed a heater and what else takes from it; ``tanks`` the names of
-    every tank of the plan; ``proved`` what logged nights told.
+    every tank of the plan; ``joins`` make one bank of batteries; ``proved`` what logged nights told.
     """
 
     climates: tuple[tuple[str, ClimateFacet], ...] = ()
@@ -376,5 +387,6 @@ class Section:
     sources: tuple[PlannedSource, ...] = ()
     leads: tuple[PlannedLead, ...] = ()
     draws: tuple[PlannedDraw, ...] = ()
+    joins: tuple[PlannedJoin, ...] = ()
     tanks: tuple[str, ...] = ()
     proved: tuple[ProvedLoss, ...] = ()

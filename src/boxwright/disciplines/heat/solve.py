@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from math import inf
 
-from boxwright.disciplines.heat.battery import Drained, drained_by, hung_on
+from boxwright.disciplines.heat.battery import Drained, banked, drained_by, hung_on
 from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_at_work, warmth_of
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.cooling import all_at_once, standing_cooler
@@ -62,7 +62,7 @@ def solve(
     wire that may feed one; ``sleepers`` are who is inside, ``charges`` how full batteries are at dusk, by their names;
     ``waiting`` who waits in it while it is left, and whether for certain.
     """
-    there, strung = dict(standing), dict(feeding)
+    there, strung, own = dict(standing), dict(feeding), banked(own, dict(feeding))
     shell = shell_of(layups, openings)
     floor, height = box.inside[0] * box.inside[1], box.inside[2]
     is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
