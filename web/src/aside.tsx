@@ -3,7 +3,7 @@ import { useEffect } from "preact/hooks";
 import { placed } from "./beam";
 import type { Answer, Balance, Figure, Working } from "./contract";
 import { Findings } from "./findings";
-import { at, choose, type Got, got, isConnected, isOther, isPreview, numbers, settled, slot, state } from "./link";
+import { at, choose, type Got, got, isConnected, isOther, isPreview, night, numbers, settled, slot, state } from "./link";
 
 /** Whether numbers and findings are shown where there is no room for them beside the sheet. */
 export const isOpen = signal(false);
@@ -173,6 +173,12 @@ export function Aside() {
           <dl class="held">{found.held.map((one) => <div key={one.key}><dt>{one.label}</dt><dd>{one.text} {one.unit}</dd></div>)}</dl>
         )}
         <dl class={found.preview ? "figures preview" : "figures"}>{found.figures.map((one) => <FigureBox key={one.key} figure={one} />)}</dl>
+        {night.value.figures.length > 0 && (
+          <section aria-label="The night" aria-busy={night.value.isOld}>
+            <h2 class="whose">The night{night.value.isOld && ": as before, until the hand rests"}</h2>
+            <dl class={`figures night ${found.preview ? "preview" : ""} ${night.value.isOld ? "old" : ""}`}>{night.value.figures.map((one) => <FigureBox key={one.key} figure={one} />)}</dl>
+          </section>
+        )}
         <Findings found={found} />
         <p class="closing">Computed from what was typed. Local law, the plate and a scale come first. Nobody rides in the trailer.</p>
         <p class="vh" role="status" aria-live="polite">{found.preview ? "" : `${found.findings?.length ?? 0} findings; ${at.value}`}</p>

@@ -247,6 +247,14 @@ export type Move = {
   z_mm?: number;
 };
 
+export type NightIs = {
+  t: "night";
+  seq: number;
+  rev: number;
+  slot: Slot;
+  figures: Figure[];
+};
+
 export type No = {
   t: "no";
   seq: number;
@@ -268,6 +276,7 @@ export type Numbers = {
   accepted: ShownFinding[] | null;
   problems: ShownProblem[] | null;
   held: Figure[];
+  night: Figure[] | null;
   stale: string[];
 };
 
@@ -593,4 +602,4 @@ export type WriteMeasures = {
 
 export type Up = Hello | Look | Move | Cancel | Drop | Set | Add | Copy | TakeOut | Rename | Turn | Seek | Apply | Accept | TextEdit | Rejoin | BringBack | EnterReading | WriteMeasures | Undo | Redo | Resolve | KeepWriting | Recover | Begin;
 
-export type Down = State | Numbers | Patch | TextIs | Disk | No | Offered | Reload;
+export type Down = State | Numbers | NightIs | Patch | TextIs | Disk | No | Offered | Reload;

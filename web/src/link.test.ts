@@ -134,6 +134,52 @@ describe("numbers", () => {
   });
 });
 
+describe("the night", () => {
+  const one = (text: string) => [{ key: "room-at-coldest", label: "", text, unit: "F" }];
+  const follows = (seq: number, text: string, stage = "") => ({ t: "night", seq, rev: 1, slot: { stage, load: "", vehicle: "" }, figures: one(text) });
+
+  it("stays as it was while the hand moves, and says so, until it follows the hand that rests", async () => {
+    const link = await opened();
+    says({ ...numbers(0, false), night: one("56") });
+    expect(link.night.value).toEqual({ figures: one("56"), isOld: false });
+    link.send(MOVE);
+    says({ ...numbers(2, true), night: null });
+    expect(link.night.value).toEqual({ figures: one("56"), isOld: true });
+    says(follows(2, "61"));
+    expect(link.night.value).toEqual({ figures: one("61"), isOld: false });
+    link.send(MOVE);
+    says({ ...numbers(3, true), night: null });
+    expect(link.night.value).toEqual({ figures: one("61"), isOld: true });
+  });
+
+  it("of where the hand was before it moved on, or of another stage, is not shown", async () => {
+    const link = await opened();
+    says({ ...numbers(0, false), night: one("56") });
+    link.send(MOVE);
+    says({ ...numbers(2, true), night: null });
+    says(follows(2, "99", "finish"));
+    expect(link.night.value.isOld).toBe(true);
+    link.send(MOVE);
+    says(follows(2, "61"));
+    expect(link.night.value).toEqual({ figures: one("56"), isOld: true });
+  });
+
+  it("is again what is stored when the hand lets go, or the line is lost", async () => {
+    vi.useFakeTimers();
+    const link = await opened();
+    says({ ...numbers(0, false), night: one("56") });
+    for (const lets of [() => says({ ...numbers(0, false), night: one("56") }), () => Line.last.onclose()]) {
+      link.send(MOVE);
+      says({ ...numbers(0, true), seq: Line.last.sent.at(-1)?.seq, night: null });
+      says(follows(Line.last.sent.at(-1)?.seq ?? 0, "61"));
+      expect(link.night.value.figures).toEqual(one("61"));
+      lets();
+      expect(link.night.value).toEqual({ figures: one("56"), isOld: false });
+    }
+    vi.useRealTimers();
+  });
+});
+
 describe("a change that was found", () => {
   const offered = (rev: number, key = "k") => ({ t: "offered", key, rev, says: "move it", remedy: "x", is_of_the_built: false });
 

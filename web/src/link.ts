@@ -3,6 +3,7 @@ import {
   CONTRACT,
   type Disk,
   type Down,
+  type Figure,
   type LeftText,
   type Numbers,
   type Offered,
@@ -40,6 +41,9 @@ const isOfSlot = (one: Slot): boolean =>
 export const isOther = computed(() => settled.value !== null && !isOfSlot(settled.value.slot));
 /** The answers, the accepted findings and the problems stay while a hand holds something. */
 export const settled = signal<Numbers | null>(null);
+
+/** The numbers of the night beside some screens. While a hand moves they are of before: they follow once it rests. */
+export const night = signal<{ figures: Figure[]; isOld: boolean }>({ figures: [], isOld: false });
 
 /** The line of the file the hand was in last, for a screen that shows the thing it is about. */
 export const lookedLine = signal<number | null>(null);
@@ -214,9 +218,14 @@ function told(message: Down): void {
         break;
       }
       numbers.value = message;
+      night.value = message.night ? { figures: message.night, isOld: false } : { ...night.value, isOld: true };
       if (!message.preview) settled.value = message;
       bus.dispatchEvent(new CustomEvent("numbers", { detail: message }));
       answered(message.seq, "");
+      break;
+    case "night":
+      // Of where the hand was before it moved on: what is shown waits for where it rests now.
+      if (message.seq === numbers.value?.seq && message.seq >= outbox.newest && isOfSlot(message.slot)) night.value = { figures: message.figures, isOld: false };
       break;
     case "patch":
       patched(message);
@@ -309,7 +318,10 @@ export function link(): void {
     isConnected.value = false;
     outbox.close();
     // A preview is over with the line: what is shown is what is stored.
-    if (settled.value) numbers.value = settled.value;
+    if (settled.value) {
+      numbers.value = settled.value;
+      night.value = { figures: settled.value.night ?? [], isOld: false };
+    }
     bus.dispatchEvent(new CustomEvent("lost"));
     letGo();
     setTimeout(link, 700);

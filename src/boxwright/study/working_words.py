@@ -49,10 +49,7 @@ def of_heat(slot: Slot) -> dict[str, Steps]:
         return {}
     found: dict[str, Steps] = {"loss": (_losses(result),), "loss-by-members": (_by_members(result),)}
     for one in result.held:
-        heaters = len({each.warmth.of for each in result.held if each.warmth is not None})
-        name = one.outdoors.place
-        if one.warmth is not None and heaters > 1:
-            name += f" {one.warmth.name}"
+        name = name_of_night(result, one)
         heater = next((h for h in result.heaters if one.warmth is not None and h.planned.of == one.warmth.of), None)
         found |= {f"{what} {name}": steps for what, steps in _of_night(one, heater)}
     for heater in result.heaters:
@@ -60,6 +57,12 @@ def of_heat(slot: Slot) -> dict[str, Steps]:
         if steps:
             found[f"a-filling {heater.planned.name}"] = steps
     return found | of_heaters(result)
+
+
+def name_of_night(result: HeatResult, one: HeldNight) -> str:
+    """Return what the numbers of a night are asked for by: its place, and its heater where there are several."""
+    heaters = {each.warmth.of for each in result.held if each.warmth is not None}
+    return f"{one.outdoors.place} {one.warmth.name}" if one.warmth and len(heaters) > 1 else one.outdoors.place
 
 
 def _losses(result: HeatResult) -> Told:

@@ -351,7 +351,7 @@ class ShownProblem(Message):
 class Numbers(Message):
     """What follows from the text, or from what the hand holds (``preview``), at the stage, in the load state and behind
     the vehicle of ``slot``. ``of`` says whose numbers they are where no load state was chosen; ``stale`` names what is
-    still of an earlier revision."""
+    still of an earlier revision. ``night`` is None while a hand moves: it follows as `NightIs` once the hand rests."""
 
     t: Literal["numbers"]
     seq: int
@@ -366,7 +366,18 @@ class Numbers(Message):
     accepted: list[ShownFinding] | None = None
     problems: list[ShownProblem] | None = None
     held: list[Figure] = Field(default_factory=list)
+    night: list[Figure] | None = None
     stale: list[str] = Field(default_factory=list)
+
+
+class NightIs(Message):
+    """The night of what a resting hand holds, of its move ``seq``."""
+
+    t: Literal["night"]
+    seq: int
+    rev: int
+    slot: Slot
+    figures: list[Figure]
 
 
 class Patch(Message):
@@ -444,7 +455,7 @@ class Reload(Message):
 
 
 Down = Annotated[
-    State | Numbers | Patch | TextIs | Disk | No | Offered | Reload,
+    State | Numbers | NightIs | Patch | TextIs | Disk | No | Offered | Reload,
     Field(discriminator="t"),
 ]
 

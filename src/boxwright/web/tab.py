@@ -34,6 +34,8 @@ class Tab:
         self.screen = "plan"
         self.edits: deque[contract.Up] = deque()
         self.move: contract.Move | None = None
+        self.in_hand: contract.Move | None = None
+        """The move whose night is to be worked out as soon as the hand rests."""
         self.woken = asyncio.Event()
         self.told: deque[str] = deque()
         self.has_news = asyncio.Event()
@@ -55,6 +57,15 @@ class Tab:
             return self.edits.popleft()
         move, self.move = self.move, None
         return move
+
+    async def rests(self, seconds: float) -> bool:
+        """Wait for the next message; True where a hand that holds something rested so long before one came."""
+        try:
+            await asyncio.wait_for(self.woken.wait(), seconds if self.in_hand is not None else None)
+        except TimeoutError:
+            return True
+        self.woken.clear()
+        return False
 
     def tell(self, message: BaseModel) -> None:
         """Say something to the page, after all that was said before."""

@@ -14,6 +14,13 @@ FIGURES: dict[str, str] = {
     "sides": "How much heavier one side's wheels are loaded than the other's.",
     "room": "What may still be carried before the plate's greatest mass is reached.",
 }
+NIGHT: dict[str, str] = {
+    "room-at-coldest": "How cold the room gets in the coldest night that is written, with its heater; of several "
+    "places and heaters the coldest of all.",
+    "held-down-to": "The cold outside down to which the heater still holds what is wanted.",
+    "carbon-dioxide": "The carbon dioxide of a mild and still night by morning, windows shut: how stale the air gets.",
+}
+"""What the numbers of a night beside the screens are."""
 USES: dict[Use, tuple[str, str]] = {
     "tow": ("Tow", "May it go on the road as it is?"),
     "sleep": ("Sleep", "May somebody sleep in it as it is?"),

@@ -19,15 +19,17 @@ from secrets import token_hex
 
 from pydantic import BaseModel
 
-from boxwright.web import contract, forms, terms, things
+from boxwright.web import contract, forms, terms
 from boxwright.web.ahead import REST as UNTIL_SOUGHT
 from boxwright.web.ahead import Ahead
 from boxwright.web.beginning import asks, begun_from_answers, begun_from_demo, demos
 from boxwright.web.desk import Desk
 from boxwright.web.figures import key_for, numbers_of, slot_findings, vehicle_of
 from boxwright.web.gestures import Refused
+from boxwright.web.in_hand import HAND_RESTS, night_follows, previewed
 from boxwright.web.keeping import CannotKeep, ChangedMeanwhile
 from boxwright.web.making import Making
+from boxwright.web.night import night_beside
 from boxwright.web.offsets import shown_text, to_editor
 from boxwright.web.said import growth_of, shift_of
 from boxwright.web.screens import Screens
@@ -96,8 +98,8 @@ class Workroom:
                     await asyncio.sleep(0)
                 if tab.is_over:
                     return
-                await tab.woken.wait()
-                tab.woken.clear()
+                if await tab.rests(HAND_RESTS) and self.desk is not None:
+                    night_follows(tab, self.desk.session)
         finally:
             self.tabs.remove(tab)
             self._gone[tab.page] = tab
@@ -148,6 +150,7 @@ class Workroom:
             await self._greeted(tab, message.page)
         else:
             tab.heard = max(tab.heard, message.seq)
+        tab.in_hand = None
         self.turn_the_day()
         try:
             if isinstance(message, (contract.Hello, contract.Look)):
@@ -157,7 +160,7 @@ class Workroom:
             elif self.desk is None:
                 raise Refused("no rig is open yet")
             elif isinstance(message, contract.Move):
-                self._previewed(tab, message, self.desk)
+                previewed(tab, message, self.desk.session)
             elif isinstance(message, contract.Cancel):
                 tab.tell(self._numbers(tab, message.seq))
             elif isinstance(message, contract.Seek):
@@ -213,13 +216,6 @@ class Workroom:
         for tab in self.tabs:
             self._looked(tab, contract.Hello(t="hello", seq=0, base=0, contract=contract.CONTRACT, screen=tab.screen,
                                              slot=tab.slot))  # fmt: skip
-
-    def _previewed(self, tab: Tab, message: contract.Move, desk: Desk) -> None:
-        shift = shift_of(message)
-        seen = desk.session.preview(message.of, shift, message.base, tab.slot)
-        numbers = numbers_of(seen, message.seq, desk.session.rev, preview=True)
-        held = things.held(seen, message.of, shift)
-        tab.tell(numbers.model_copy(update={"held": held}))
 
     def _changed(self, tab: Tab, message: contract.Up, desk: Desk) -> None:
         """Make a change, and tell every tab what follows from it."""
@@ -373,7 +369,9 @@ class Workroom:
 
     def _numbers(self, tab: Tab, seq: int) -> contract.Numbers:
         assert self.desk is not None
-        return numbers_of(self._seen(tab), seq, self.desk.session.rev, preview=False)
+        seen = self._seen(tab)
+        numbers = numbers_of(seen, seq, self.desk.session.rev, preview=False)
+        return numbers.model_copy(update={"night": night_beside(tab.screen, seen)})
 
     def _tell_all(self, message: BaseModel) -> None:
         for tab in self.tabs:
