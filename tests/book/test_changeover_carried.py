@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 
+from boxwright.book.changeover_words import because
 from tests.book.test_changeover_card import MINI, moves, told
 
 LOCKER = "  locker: {x: 45, side: left, z: 0, size: 10 x 40 x 77, weight: 80}\n"
@@ -50,3 +51,12 @@ def test_it_may_not_stand_where_its_carrier_is_by_then() -> None:
     """On the crate it may touch it, in a place of its own it may not."""
     there = told(carried(AWAY, ", when_sleeping: {x: 24, side: left+4, z: 0}", night="[box, crate]")).there
     assert ("box", "crate") in there.meets and there.word == "without"
+
+
+def test_what_would_lie_on_nothing_is_told_and_nothing_else_is_left_out() -> None:
+    """The box stays on a crate that goes; a bag before both in the alphabet has nothing to do with it."""
+    bag = "  bag: {x: 4, side: left, z: 0, size: 8 x 8 x 8, weight: 9, kind: cargo}\n"
+    one = told(carried("", night="[bag, box]").replace("  crate:", bag + "  crate:", 1))
+    assert (one.there.word, one.there.meets, one.there.fallen) == ("without", (), (("box", "crate"),))
+    assert one.there.leave_out == ("box",)
+    assert "box lies on crate, which is not there then" in " ".join(because(one.there))

@@ -14,6 +14,7 @@ from boxwright.cli.asked import Question
 from boxwright.cli.changing_over import answer_of, exit_style, out_style, page
 from boxwright.cli.run import main
 from boxwright.disciplines.layout.changeover import Freed, Leaving
+from tests.book.test_changeover_card import MINI
 from tests.houserules.tree import ROOT
 
 WHIMBREL, GANNET = str(ROOT / "rigs" / "whimbrel.yaml"), str(ROOT / "rigs" / "gannet.yaml")
@@ -123,3 +124,11 @@ def test_a_step_has_the_colour_of_the_gravest_it_changes(
 )
 def test_out_in_two_minutes_is_coloured_by_whether_it_is(word: str, seconds: float | None, style: str) -> None:
     assert out_style(Leaving(word, seconds=seconds)) == style  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("weight", "code"), [("20", 0), ("70", 1)])
+def test_what_wants_more_hands_than_sleep_here_is_no_plain_yes(tmp_path: Path, weight: str, code: int) -> None:
+    """One carries up to 25 kg, 55 lb: common practice, no source."""
+    path = tmp_path / "mini.yaml"
+    path.write_text(MINI.replace("16 x 16 x 16, weight: 20", f"16 x 16 x 16, weight: {weight}"), encoding="utf-8")
+    assert main(["changeover", str(path), "travel", "night"]) == code

@@ -17,12 +17,13 @@ from boxwright.disciplines.layout.resting import let_in
 from boxwright.disciplines.layout.result import Stopped
 from boxwright.disciplines.layout.solve import opened
 from boxwright.disciplines.layout.stopping import faces_of, stopped
-from boxwright.disciplines.layout.sweeps import NEVER_OPENS
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS, QUARTER, Turn
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.disciplines.safety.parts import Facet as SafetyFacet
 from boxwright.disciplines.safety.result import Exit
 from boxwright.disciplines.safety.solve import OPENED_BY
+from boxwright.model.place import Surfaces
 from boxwright.model.stage import Stands
 from boxwright.rig.rig import Item, Rig
 from boxwright.study.at_night import walls_of
@@ -30,6 +31,9 @@ from boxwright.study.slots import Slot
 from boxwright.study.standing import Standing
 
 WALLS: dict[str, Wall] = {"front": "front", "rear": "rear", "left": "left", "right": "right", "roof": "roof"}
+
+ROUNDED = 1e-9
+"""Less than this (rad) is no smaller angle, only rounded otherwise."""
 
 
 class Openings:
@@ -82,10 +86,27 @@ class Openings:
             does_open = slides is not None or (not never and (hopes or (swing is not None and bool(swing.hinge))))
             along = 1 if one.wall in {"front", "rear"} else 0
             is_hole = high[along] > low[along] and high[2] >= low[2]
+            sweep = _sweep(one, low, high) if is_in else ()
+            stands = self._stands_open(one, sweep, hopes) if is_in else ()
             yield Gate(
                 one.of, one.name, WALLS[one.wall], low, high, self._release(one),
-                is_low and does_open and is_hole, _sweep(one, low, high) if is_in else (),
+                is_low and does_open and is_hole, sweep, stands,
             )  # fmt: skip
+
+    def _stands_open(self, one: Closed, sweep: tuple[Block, ...], hopes: bool) -> tuple[Block, ...]:
+        """Return what the leaf of an opening fills that stands open inwards: square to its wall, where it surely can.
+
+        Where it opens less, that is all it sweeps, or with ``hopes`` nothing.
+        """
+        room = self._rig.layout.room
+        leaves = self._leaves(one, room) if room is not None else []
+        turns = [way for leaf in leaves if not leaf.outside for way in leaf.ways if isinstance(way, Turn)]
+        if turns and all(way.to("least") >= QUARTER - ROUNDED for way in turns):
+            return tuple(_at_right_angle(way) for way in turns)
+        return () if hopes else sweep
+
+    def _leaves(self, one: Closed, room: Surfaces) -> list[Sweep]:
+        return opened(one, self._hull.outer if self._hull is not None else None, room)[0]
 
     def unsure(self) -> Iterator[str]:
         """Yield what is asked where a hole may let through more than its leaf surely leaves of it."""
@@ -143,7 +164,7 @@ class Openings:
 
     def mover(self, gate: Gate) -> Mover:
         """Return an opening as what is opened and shut."""
-        poses = (Posed(SHUT, ()), Posed(OPEN, gate.sweep))
+        poses = (Posed(SHUT, ()), Posed(OPEN, gate.stands))
         return Mover(gate.of, gate.name, "gate", poses, 0, 0, SECONDS[self._height(gate)], 1)
 
     def _height(self, gate: Gate) -> str:
@@ -172,7 +193,7 @@ class Openings:
         faces = faces_of(room, self._hull is not None and self._hull.has_nose)
         closed, around = tuple(self._every()), self.around()
         for one in closed:
-            leaves, _ = opened(one, self._hull.outer if self._hull is not None else None, room)
+            leaves = self._leaves(one, room)
             stops = [
                 (stop.face, stop.reached, stop.sure == "sure")
                 for leaf in leaves
@@ -196,6 +217,17 @@ def _unsaid(one: Closed) -> list[str]:
     if swing is None or not (swing.hinge or swing.opens in NEVER_OPENS):
         return [f"how {one.name} opens: write its swing, such as swing: {{hinge: front, opens: out}}"]
     return []
+
+
+def _at_right_angle(turn: Turn) -> Block:
+    """Return where a leaf is that has turned by a right angle."""
+    (i, way_i), (j, way_j) = turn.along, turn.across
+    k = 3 - i - j
+    low, high = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
+    low[i], high[i] = sorted(turn.hinge[0] - way_i * thick for thick in turn.spans[1])
+    low[j], high[j] = sorted(turn.hinge[1] + way_j * far for far in turn.spans[0])
+    low[k], high[k] = turn.width
+    return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _sweep(one: Closed, low: tuple[float, float, float], high: tuple[float, float, float]) -> tuple[Block, ...]:

@@ -48,11 +48,13 @@ def because(told: Changed) -> Iterator[str]:
         met.setdefault(name, []).append(other)
     for name, others in met.items():
         yield f"{name} meets {listed(others)}."
+    for name, other in told.fallen:
+        yield f"{name} lies on {other}, which is not there then: give it a place of its own, or leave it outside too."
     for name, other in told.overlaps:
         yield f"{name} and {other} are in one place already before the first move: that is not looked at here."
     for name, other in told.grazes:
         yield f"{name} passes {other} with no more than the play of its hinge: try it by hand."
-    if told.word == "blocked" and not told.meets:
+    if told.word == "blocked" and not (told.meets or told.fallen):
         yield f"All {told.states} states that can be reached were looked at."
 
 

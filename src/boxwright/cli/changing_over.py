@@ -61,7 +61,7 @@ class Asked:
             return NO
         is_open = bool({"not-found", "unknown"} & _words(found)) or (out is not None and out.word != "found")
         is_open = is_open or bool(found.there.grazes or found.back.grazes)
-        return ASK if is_open or found.asks or found.unweighed or found.perhaps else GO
+        return ASK if is_open or any(asked_words(found)) else GO
 
     def as_text(self) -> str:
         """Return the answer as JSON, in SI."""
@@ -199,6 +199,7 @@ def _changed(one: Changed) -> dict[str, Json]:
         "meets": [list(pair) for pair in one.meets],
         "overlaps": [list(pair) for pair in one.overlaps],
         "grazes": [list(pair) for pair in one.grazes],
+        "fallen": [list(pair) for pair in one.fallen],
         "exits": _exits(one.before),
         "steps": [_step(step) for step in one.steps],
         "stands": dict(one.meanwhile),

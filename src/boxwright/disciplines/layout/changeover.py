@@ -72,8 +72,8 @@ class Mover:
 class Gate:
     """An opening of a wall or the roof: the hole from corner to corner of the room's face, and how it opens.
 
-    ``sweep`` is what its leaf takes up inside when it opens inwards. ``carries``: may things be carried through it, as
-    through none in the roof.
+    ``sweep`` is what its leaf may take up inside while it opens inwards, ``stands`` what it fills then. ``carries``:
+    may things be carried through it, as through none in the roof.
     """
 
     of: str
@@ -84,6 +84,7 @@ class Gate:
     release: Release
     carries: bool
     sweep: tuple[Block, ...] = ()
+    stands: tuple[Block, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,7 +190,8 @@ class Changed:
     all states were looked at. ``unknown``: there is one only where what is asked turns out well. ``not-found``: none
     within that many states. ``meets`` are pairs of names: what cannot be where it should, or cannot get there, and what
     it meets. ``overlaps`` are pairs that overlap where they stand before the first move, ``grazes`` those that pass
-    each other with no more than the play of a hinge. ``meanwhile`` tells where each thing that moves stands at the end.
+    each other with no more than the play of a hinge. ``fallen`` are pairs of what would lie on nothing in the end, and
+    what it lies on before. ``meanwhile`` tells where each thing that moves stands at the end.
     """
 
     word: Literal["found", "without", "blocked", "not-found", "unknown"]
@@ -202,6 +204,7 @@ class Changed:
     overlaps: tuple[tuple[str, str], ...] = ()
     grazes: tuple[tuple[str, str], ...] = ()
     meanwhile: tuple[tuple[str, str], ...] = ()
+    fallen: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from boxwright.disciplines.layout.hole_left import covered, left_of
 from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.pockets import hits_let_in
 from boxwright.disciplines.layout.stopping import is_within
-from boxwright.disciplines.layout.sweeps import met
+from boxwright.disciplines.layout.sweeps import QUARTER, met
 from boxwright.exchange import Vector
 
 Pose = tuple[int, int]
@@ -68,6 +68,14 @@ class Leaves:
         hung = self._hung.get(of)
         hits = [hit for hit in self._hits(hung, ()) if self._far(hit) < inf] if hung is not None else []
         return min(hits, key=self._far).name if hits else ""
+
+    def meets_opening(self, of: str, blocks: tuple[Block, ...]) -> bool | None:
+        """Return whether boxes are in the way of a leaf that opens inwards as far as a right angle; None unknown."""
+        hung = self._hung.get(of)
+        leaves = [leaf for leaf in hung.leaves if not leaf.outside and leaf.turns] if hung is not None else []
+        if not leaves:
+            return None
+        return any(leaf.meets(block) < QUARTER for leaf in leaves for block in blocks)
 
     def _far(self, hit: _Hit) -> float:
         """Return how far a leaf gets before something, at least or, where the setting hopes, at most."""

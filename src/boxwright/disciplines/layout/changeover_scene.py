@@ -178,6 +178,13 @@ class Board:
         """Return whether what a thing would lie on is there."""
         return not self._under[pose] or bool(self._under[pose] & present)
 
+    def fallen(self, state: State) -> Iterator[tuple[str, str]]:
+        """Yield the names of what would lie on nothing in a state, and of what it needs there."""
+        present = self.present(state)
+        for pose in enumerate(state):
+            if not self.is_held(pose, present):
+                yield self.movers[pose[0]].name, " or ".join(self.names(self._under[pose]))
+
     def is_on_leaf(self, pose: Pose) -> bool:
         """Return whether a thing lies on a leaf that is down."""
         return any(one.kind == "fold" and self._under[pose] & self._bit[i, DOWN] for i, one in enumerate(self.movers))
@@ -298,11 +305,18 @@ class Board:
 
     def gate_meets(self, gate: int, state: State) -> tuple[str, ...]:
         """Return the names of what a door meets that opens inwards."""
-        sweep = next(found.sweep for number, found in self.gates if number == gate)
-        found = [body.name for body in self.setting.fixed if overlaps(sweep, body.blocks)]
+        opening = next(found for number, found in self.gates if number == gate)
+
+        def meets(blocks: tuple[Block, ...]) -> bool:
+            if not overlaps(opening.sweep, blocks):
+                return False
+            is_met = self.leaves.meets_opening(opening.of, blocks)
+            return True if is_met is None else is_met
+
+        found = [body.name for body in self.setting.fixed if meets(body.blocks)]
         return (
             *found,
-            *(self.movers[j].name for j, p in enumerate(state) if j != gate and overlaps(sweep, self.blocks((j, p)))),
+            *(self.movers[j].name for j, p in enumerate(state) if j != gate and meets(self.blocks((j, p)))),
         )
 
 

@@ -7,7 +7,7 @@ from heapq import heappop, heappush
 from math import inf
 from typing import NamedTuple
 
-from boxwright.disciplines.layout.changeover import ASIDE, OPEN, OUT, OUTSIDE, SHUT, Mover
+from boxwright.disciplines.layout.changeover import ASIDE, OPEN, OUT, OUTSIDE, Mover
 from boxwright.disciplines.layout.changeover_numbers import SECONDS
 from boxwright.disciplines.layout.changeover_scene import DOWN, UP, Board, State
 
@@ -193,7 +193,7 @@ def _is_possible(board: Board, move: Move, state: State) -> bool:
     if one.kind == "fold":
         return not board.turn_meets(move.mover, move.to, state) and not board.lying_on(move.mover, state)
     if one.kind == "gate":
-        return one.poses[move.to].word == SHUT or not board.gate_meets(move.mover, state)
+        return not board.gate_meets(move.mover, state)  # a leaf sweeps as much when it is shut
     if one.kind == "set":
         return not board.lying_on(move.mover, state) and not board.meets((move.mover, move.to), state)
     if board.lying_on(move.mover, state):

@@ -84,11 +84,12 @@ def changed(
     same = set(overlaps)
     meets = tuple(one for one in _overlapping(board, goal) if one not in same)
     meets = (*meets, *(one for one in _met_on_the_way(board, start, goal) if one not in meets))
-    used, found = (board, Found(None, 0.0, 0, True)) if meets else least(board, start, goal, most, ways)
+    fallen = tuple(board.fallen(goal))
+    used, found = (board, Found(None, 0.0, 0, True)) if meets or fallen else least(board, start, goal, most, ways)
     if found.moves is not None:
         return _told(used, start, goal, found, Changed("found", overlaps=overlaps)), goal
     ending = Changed("blocked" if found.is_exhausted else "not-found", states=found.states, overlaps=overlaps)
-    ending = replace(ending, meets=meets, before=exits_at(board, start))
+    ending = replace(ending, meets=meets, fallen=fallen, before=exits_at(board, start))
     last_way = board.ways + (probed if found.is_exhausted else probed // 2)
     for leave_out in _candidates(board, goal, meets):
         if board.ways >= last_way:
@@ -196,10 +197,10 @@ def _candidates(board: Board, goal: State, meets: tuple[tuple[str, str], ...]) -
         if one.kind == "carry" and one.may_leave and one.poses[goal[i]].word != OUTSIDE
     ]
     count = 0
-    for size in (1, 2, 3):
+    for size in (0, 1, 2, 3):
         for chosen in combinations(free, size):
             other = _without(board, goal, chosen)
-            if size > 1 and any(goal[i] == other[i] for i in chosen):
+            if other == goal or (size > 1 and any(goal[i] == other[i] for i in chosen)):
                 continue
             names = {board.movers[i].name for i, p in enumerate(other) if p != goal[i]}
             if meets and not all(names & set(pair) for pair in meets):
