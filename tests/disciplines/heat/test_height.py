@@ -106,3 +106,15 @@ def test_only_diesel_thickens_and_only_where_it_lies_in_the_cold(fuel: str) -> N
     for edits, is_told in (((inside, tank), False), ((inside,), True), ((tank,), True)):
         told = worked(edited(cold, *edits), "sleep")
         assert ("heat/fuel-thickens" in {one.code for one in told}) is is_told
+
+
+@pytest.mark.parametrize(
+    ("nights", "asked"),
+    [(("-5 C", "-8 C", "-3 C"), ["hill1"]), (("-5 C", "-30 C", "-25 C"), ["hill1", "hill2"]), (("1 C", "2 C"), [])],
+)
+def test_the_diesel_of_mild_cold_is_asked_once_of_the_coldest_place(nights: tuple[str, ...], asked: list[str]) -> None:
+    hills = "".join(f"\n  hill{at}: {{coldest_design: {one}, height: 0 m}}" for at, one in enumerate(nights))
+    meadow = "  meadow: {coldest_design: -5 C, height: 0 m, hottest_design: 22 C}"
+    told = worked(edited(("thickens: -20 C, ", ""), (meadow, hills.lstrip("\n"))), "sleep")
+    found = [one.because[1] for one in told if one.code == "heat/fuel-thickens"]
+    assert found == [f"places[{one}]" for one in asked]

@@ -88,8 +88,10 @@ def fuel_thickens(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     for one in _burning(result):
         if fuel_named(one.planned.heater.of) == "diesel" and not _lies_warm(one, shown_in):
-            for place in _places(result):
-                yield from _thick(one, place, shown_in)
+            found = [each for place in _places(result) for each in _thick(one, place, shown_in)]
+            holding = [each for each in found if each.could_limit]
+            # What holds nothing back is asked once, of the coldest place.
+            yield from holding or sorted(found, key=lambda each: each.number or 0.0)[:1]
 
 
 def _lies_warm(one: StandingHeater, shown_in: HeaderUnits) -> bool:

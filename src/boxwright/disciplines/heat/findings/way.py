@@ -87,8 +87,13 @@ def _runs_in(one: StandingHeater, piece: Piece) -> Finding:
         says += "; opened with the valve shut, what is in the line runs out on the floor, and with it open, the tank"
     else:
         says += "; nothing shuts it off, so opened it siphons the tank out on the floor"
-    act = "Move it outside, below the floor, with a valve at the tank before it; until then shut the valve, catch what"
-    return _worst_of(one, piece, worst, says, f"{act} runs out, and air the room before anything is lit", 60)
+    act = "Move it outside, below the floor, with a valve at the tank before it; until then "
+    act += (
+        "shut the valve whenever the heater is off"
+        if piece.is_shut_off
+        else "empty the tank before anybody sleeps in it"
+    )
+    return _worst_of(one, piece, worst, says, act, 60)
 
 
 def _runs_perhaps(one: StandingHeater, piece: Piece) -> Finding:
