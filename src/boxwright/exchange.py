@@ -276,7 +276,8 @@ class Airflow:
     ``leak`` is the area (m2) of the cracks at 4 Pa. ``vents`` is the one opening (m2) that passes as much as the low
     and the high ones that stand open together, ``rise`` the height between them (m), ``wind_share`` the share of the
     wind's pressure that drives them. ``fan`` is what a fan moves (m3/s) when it runs. ``opened`` is what can be opened
-    besides (m2): windows, lids, a door.
+    besides (m2): windows, lids, a door. ``likely`` are the opening and the height of what most likely passes, where
+    that is not the best of ``vents``: a vent in doubt is shut for who breathes, which would flatter who wants it warm.
     """
 
     of: str
@@ -286,6 +287,7 @@ class Airflow:
     wind_share: float
     fan: Band
     opened: Band
+    likely: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -112,9 +112,9 @@ def _when_mild(one: Help, name: str, units: HeaderUnits) -> str:
     said = f"{name} left at its lowest makes {between(before.warmest, units)}"
     area = show(one.amount, "area", units)
     if one.what == "opened" and after is None:
-        return f"{said}, and {area} more open does not help enough."
+        return f"{said}, and {area} more open low and as much high does not help enough."
     if one.what == "opened" and after is not None:
-        return f"{said}; {area} more open, low and high, makes it {between(after.warmest, units)}."
+        return f"{said}; {area} more open low and as much high makes it {between(after.warmest, units)}."
     lowest = floor(one.amount / STEP) * STEP
     if after is None or lowest <= 0:
         return f"{said}; it is warm enough without: switch it off."

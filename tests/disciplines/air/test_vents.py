@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from boxwright.disciplines.air.breathing import breathed, flow_between, mild_night
 from boxwright.disciplines.air.parts import Facet, Fan, PlannedVent, Section, VentKind
 from boxwright.disciplines.air.solve import lined_share, offers
+from boxwright.disciplines.air.vents import airflow_of, vents_of
 from boxwright.exchange import Layup, LayupLayer, Opening
 from boxwright.model.place import Place
 from boxwright.units import Band, exactly
@@ -192,3 +193,25 @@ def test_the_ends_of_a_band_stand_in_order(low: float, high: float, sleepers: in
     assert breathing is not None
     for band in (airflow.leak, airflow.opened, airflow.fan, breathing.flow, breathing.morning):
         assert band.low <= band.best <= band.high
+
+
+def test_a_vent_in_doubt_is_shut_for_who_breathes_and_most_likely_open_for_who_wants_it_warm() -> None:
+    """By hand: of 200 cm2 of hole a vent passes 0.4; two of 80 cm2 in series pass as much as one of 80 / sqrt 2."""
+    holes = (hole("low", 0.1), hole("high", 1.8))
+    unknown = Facet(free_area=Band(0.0, 0.0, inf, known=False))
+    doubtful = [replace(vent(name), facet=unknown) for name in ("low", "high")]
+    airflow = offers(room(*doubtful), standing("low", "high"), holes, 1.0, 2, "sleep").airflow
+    assert (airflow.vents.low, airflow.vents.best) == (0.0, 0.0)
+    assert airflow.likely == pytest.approx((80 * CM2 / sqrt(2), 1.7))
+    over = [vent(name, 900 * CM2) for name in ("low", "high")]
+    assert offers(room(*over), standing("low", "high"), holes, 1.0, 2, "sleep").airflow.likely == airflow.likely
+    known = room(vent("low", 100 * CM2), vent("high", 100 * CM2))
+    before = vents_of(known, standing("low", "high"), holes, {"openings[low]": "ladder"})
+    behind = airflow_of(before, holes, 1.0, True)
+    assert behind.vents.best < behind.vents.high
+    assert behind.likely == pytest.approx((100 * CM2 / sqrt(2), 1.7)), "what is ticked passes air behind a ladder"
+    half_done = offers(known, standing("low", perhaps=("high",)), holes, 1.0, 2, "sleep").airflow
+    sure = offers(known, standing("low", "high"), holes, 1.0, 2, "sleep").airflow
+    assert half_done.likely is None and sure.likely is None, "nothing told but the best of both"
+    nowhere = replace(hole("low", 0.1), area=Band(0.0, 0.0, inf, known=False))
+    assert offers(room(vent("low")), standing("low"), (nowhere,), 1.0, 2, "sleep").airflow.likely is None

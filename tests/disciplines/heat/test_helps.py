@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import sqrt
 
 import pytest
 
@@ -88,6 +89,45 @@ def test_what_is_opened_on_a_mild_night_keeps_it_bearable_and_a_little_less_does
     assert found.after is not None and not is_hot(found.after)
     less = replace(ROOM, airflow=helps._opened(FLOW, found.amount - 0.003, ROOM.height))
     assert is_hot(night_of(less, mild_night(), found.before.warmth, ()))
+
+
+@pytest.mark.parametrize("there", [(0.0, 0.0), (0.01, 0.01), (0.004, 0.02)])
+def test_as_much_more_low_and_high_as_is_said_does_it_when_it_is_cut(there: tuple[float, float]) -> None:
+    """Two openings in a row pass 1 / sqrt(1 / a2 + 1 / b2) of one (by hand): it is each of them that is told."""
+    low, high = there
+    before = low * high / sqrt(low**2 + high**2) if low else 0.0
+    flow = replace(FLOW, vents=exactly(before), rise=exactly(1.0 if low else 0.0))
+    mild = at_lowest(replace(ROOM, airflow=flow), (), night(heater()))
+    assert mild is not None and is_hot(mild)
+    amount = helps.opened(replace(ROOM, airflow=flow), (), mild).amount
+
+    def cut(more: float) -> HeldNight:
+        one, other = low + more, high + more
+        passes = exactly(one * other / sqrt(one**2 + other**2))
+        wider = replace(flow, vents=passes, rise=exactly(1.0))
+        return night_of(replace(ROOM, airflow=wider), mild_night(), mild.warmth, ())
+
+    assert not is_hot(cut(amount))
+    assert is_hot(cut(amount * 0.8)), "and it is no more than about as much"
+
+
+def test_more_open_is_beside_what_most_likely_is_and_a_vent_at_one_height_helps_no_other() -> None:
+    doubtful = replace(FLOW, vents=Band(0.0, 0.0, 0.01), rise=Band(0.0, 0.0, 1.5), likely=(0.006, 1.5))
+    more = helps._opened(doubtful, 0.02, 2.0)
+    assert more.likely == pytest.approx((0.006 + 0.02 / sqrt(2.0), 1.5))
+    both_ways = replace(FLOW, vents=exactly(0.01), rise=exactly(0.05))
+    alone = helps._opened(both_ways, 0.02, 2.0)
+    assert alone.likely == pytest.approx((0.02 / sqrt(2.0), 1.0)) and alone.vents.best == alone.likely[0]  # type: ignore[index]
+    assert helps._opened(both_ways, 0.0, 2.0) == both_ways
+
+
+def test_the_likely_night_has_what_most_likely_passes_and_its_ends_have_theirs() -> None:
+    doubtful = replace(FLOW, vents=Band(0.0, 0.0, 0.02), rise=Band(0.0, 0.0, 1.5))
+    shut, likely = (night_of(replace(ROOM, airflow=one), FROST, heater(), ()) for one in (
+        doubtful, replace(doubtful, likely=(0.01, 1.5)),
+    ))  # fmt: skip
+    assert likely.loss.best > shut.loss.best and likely.coldest.best < shut.coldest.best
+    assert (likely.coldest.low, likely.coldest.high) == (shut.coldest.low, shut.coldest.high)
 
 
 def test_a_smaller_lowest_setting_keeps_it_bearable_and_a_little_more_does_not() -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from functools import partial
 from math import inf, isfinite, sqrt
 from types import MappingProxyType
 from typing import Literal, NamedTuple
@@ -114,13 +115,26 @@ def summed(vents: tuple[Vent, ...]) -> Band:
     return Band(best, low, high, is_known, "perhaps", any(one.free.assumed for one in vents))
 
 
-def passage(vents: tuple[Vent, ...], end: End) -> Passage:
+def likely(vent: Vent) -> float:
+    """Return the area of a vent (m2) that most likely lets warmth out.
+
+    One of unknown free area passes a share of its hole, as one of which nothing is written; one that is ticked passes
+    air though something stands before it.
+    """
+    if vent.there == "no" or (vent.there == "perhaps" and not vent.before):
+        return 0.0
+    if vent.free.known:
+        return vent.free.best
+    return vent.free.high * SHARES[vent.planned.kind].best if isfinite(vent.free.high) else 0.0
+
+
+def passage(vents: tuple[Vent, ...], area_of: Callable[[Vent], float]) -> Passage:
     """Return the one opening that passes as much as the vents do together, by warmth.
 
     Air comes in low and leaves high, or passes each vent both ways: its lower half in, its upper half out, over half
     its own height. Whichever passes more counts: a pinhole beside a large vent hinders nobody.
     """
-    open_ones = [(passing(one, end), one) for one in vents if passing(one, end) > 0.0]
+    open_ones = [(area, one) for one in vents if (area := area_of(one)) > 0.0]
     if not open_ones:
         return Passage(0.0, 0.0)
     area = sum(area for area, _ in open_ones)
@@ -144,7 +158,8 @@ def _mean_height(vents: list[tuple[float, Vent]]) -> float:
 def airflow_of(vents: tuple[Vent, ...], openings: tuple[Opening, ...], lined: float, asleep: bool) -> Airflow:
     """Return how the air of the room can change. ``lined`` is the share of its planes that has a lining."""
     fixed = tuple(one for one in vents if one.stays_open)
-    through = [passage(fixed, end) for end in ENDS]
+    through = [passage(fixed, partial(passing, end=end)) for end in ENDS]
+    most_likely = passage(fixed, likely)
     areas, rises = [one.area for one in through], [one.rise for one in through]
     opened = tuple(one for one in vents if not one.stays_open and (one.planned.kind != "door" or not asleep))
     return Airflow(
@@ -155,6 +170,7 @@ def airflow_of(vents: tuple[Vent, ...], openings: tuple[Opening, ...], lined: fl
         wind_share=WIND_SHARE,
         fan=_moved(vents),
         opened=summed(opened),
+        likely=(most_likely.area, most_likely.rise) if most_likely != through[1] else None,
     )
 
 

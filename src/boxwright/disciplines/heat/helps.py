@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from math import sqrt
 from typing import Literal
 
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors, Warmth
@@ -30,6 +31,7 @@ SET_BACK = columns("helps_warm")["set back"][0]
 TOO_WARM = columns("helps_warm")["over what is wanted"][0]
 """K over what is wanted at which people open a window."""
 HALVINGS = 8
+NOTHING = exactly(0.0)
 WHOLLY = 0.05
 """Within this (K) a heater named as large enough reaches what is wanted, so that both read alike when shown."""
 
@@ -39,8 +41,8 @@ class Help:
     """A change and the night it makes.
 
     ``what``: a "larger" heater or a "smaller" lowest setting (``amount`` in W), foam over the studs that breaks their
-    way ("broken", m thick), a strip of it on each stud ("stripped", m), more that is "opened" (m2), a heater "set back"
-    (K) while people sleep. ``after`` is the night with it, None where no amount does it.
+    way ("broken", m thick), a strip of it on each stud ("stripped", m), more that is "opened" (m2 low and as much
+    high), a heater "set back" (K) while people sleep. ``after`` is the night with it, None where no amount does it.
     """
 
     what: What
@@ -191,11 +193,19 @@ def opened(inside: Inside, moisture: tuple[Moisture, ...], mild: HeldNight) -> H
 
 
 def _opened(airflow: Airflow, area: float, height: float) -> Airflow:
-    """Return the airflow with more open: a window and a lid half the room's height apart, where vents are no higher."""
-    vents, rise = airflow.vents, airflow.rise
-    risen = exactly(max(rise.best, height / 2.0))
-    more = Band(vents.best + area, vents.low + area, vents.high + area, vents.known, vents.spread)
-    return replace(airflow, vents=more, rise=risen if area > 0.0 else rise)
+    """Return the airflow with as much more open low as high: half the room's height apart, where vents are no higher.
+
+    Two alike in a row pass as much as one of their area by the root of two; beside what is open low and high they pass
+    no less than that more. A vent at one height alone passes both ways, and is left out of account.
+    """
+    if area <= 0.0:
+        return airflow
+    vents, rise, pair, apart = airflow.vents, airflow.rise, area / sqrt(2.0), height / 2.0
+    passes, over = airflow.likely or (vents.best, rise.best)
+    kept = vents if rise.best >= apart else NOTHING
+    more = Band(kept.best + pair, kept.low + pair, kept.high + pair, vents.known, vents.spread)
+    likely = (passes + pair, over) if over >= apart else (pair, apart)
+    return replace(airflow, vents=more, rise=exactly(max(rise.best, apart)), likely=likely)
 
 
 def smaller(inside: Inside, moisture: tuple[Moisture, ...], mild: HeldNight) -> Help:

@@ -69,7 +69,7 @@ def _damp_end(
     """
     airflow = inside.airflow
     leak, vents, rise = (exactly(at(one, end, False)) for one in (airflow.leak, airflow.vents, airflow.rise))
-    swapped = replace(airflow, leak=leak, vents=vents, rise=rise)
+    swapped = replace(airflow, leak=leak, vents=vents, rise=rise, likely=None)
     box = room_of(inside.shell, swapped, inside.volume, inside.height, inside.floor, end, OFF)
     outdoor = at(NIGHT["humidity"], end) * _saturated(at(outdoors.coldest, end, False), SEA_LEVEL)
     hours = hours_of(outdoors, moisture, warmth, end)

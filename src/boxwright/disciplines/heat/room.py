@@ -47,6 +47,9 @@ def room_of(
     groups = sorted({one.sky for one in planes})
     faces = [_gathered([one for one in planes if one.sky == sky], sky, end) for sky in groups]
     furnishing = at(shell.furnishing, end, False)
+    vents, rise = at(airflow.vents, end), at(airflow.rise, end)
+    if end == "best" and airflow.likely is not None:
+        vents, rise = airflow.likely
     return Box(
         Room(
             volume=volume,
@@ -58,8 +61,8 @@ def room_of(
             leak=at(airflow.leak, end),
             stack=ROOM["stack"] * height / ROOM["storey"],
             leak_wind=ROOM["wind"],
-            vents=at(airflow.vents, end),
-            rise=at(airflow.rise, end),
+            vents=vents,
+            rise=rise,
             vent_wind=airflow.wind_share,
             opened=0.0,
             open_above=NEVER,
