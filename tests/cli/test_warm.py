@@ -65,6 +65,11 @@ def test_an_electric_heater_can_be_borrowed_and_a_flame_is_refused(capsys: pytes
     assert "borrowed electric heater 1500 W holds 62 F most likely while it is plugged in outside" in shown
     code, refused = said(capsys, *FINISHED, "--with", "propane heater 3 kW")
     assert code == 3 and "carbon monoxide kills" in refused
+    for words in ("diesel heater 900 W", "wood stove 2 kW", "gas heater 1 kW"):
+        code, refused = said(capsys, *FINISHED, "--with", words)
+        refused = " ".join(refused.split())
+        assert code == 3 and "only electric heaters are lent here" in refused and "heater: and exhaust:" in refused
+        assert "fumes stay" not in refused, "most of what burns diesel is vented"
     for words in ("stove", "electric heater -1500 W"):
         code, unread = said(capsys, *FINISHED, "--with", words)
         assert code == 3 and 'as "electric heater 1500 W"' in unread

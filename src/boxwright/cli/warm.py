@@ -51,7 +51,10 @@ _SEVERAL = re.compile(r"\b(?:heaters|two|three|both)\b|^\s*\d+ ?x? electric", re
 OWN_CABLE = "own cable"
 """Words for what is plugged in outside and not in the trailer."""
 NOBODY = "No person is written to be in it at night, so nobody's night was judged. Write who is: people: {me: {..}}"
-FLAME = "its fumes stay in the room: carbon monoxide kills, and an unvented flame is no heater to sleep by"
+FLAME = (
+    "only electric heaters are lent here. What burns is judged by its exhaust: write it in the file, as a part with"
+    " heater: and exhaust:. Without an exhaust that ends outside carbon monoxide kills: it is none to sleep by"
+)
 
 
 def add_heat(app: typer.Typer) -> None:
