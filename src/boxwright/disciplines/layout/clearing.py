@@ -9,12 +9,15 @@ from typing import NamedTuple
 from boxwright.disciplines.layout.bodies import Block, Body, envelope, moved_block
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown, least_clear, nearest_free, overlaps
 from boxwright.disciplines.layout.result import Axis, Shift
+from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import NEVER, Mover
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 
 AXES: tuple[Axis, ...] = (0, 1)
-"""The axes a thing is pushed along; what is lifted has nothing to stand on."""
+"""The axes a thing is pushed along that stands on something: what is lifted has nothing to stand on."""
+HUNG: tuple[Axis, ...] = (0, 1, 2)
+"""The axes along which a thing is hung elsewhere that hangs on a wall."""
 
 HALF = 0.5
 
@@ -30,14 +33,16 @@ class Clearings:
         kept: Iterable[tuple[str, Block]],
         passages: Iterable[Block],
         room: Surfaces,
+        beds: frozenset[str] = frozenset(),
     ) -> None:
+        """Take what stands and moves; ``beds`` are the paths of what is slept on, which moves for nothing else."""
         self._bodies = {body.of: body for body in bodies}
         self._roots = roots
         self._movers = tuple(movers)
         self._kept, self._passages = tuple(kept), tuple(passages)
         self._solids = [(body.of, grown(block, body.doubt)) for body in bodies if body.known for block in body.blocks]
         self._is_whole = all(body.known for body in bodies)
-        self._room = room
+        self._room, self._beds = room, beds
         self._found: dict[str, Shift | None] = {}
         self._borne: dict[str, list[Body]] = {}
         for of, body in self._bodies.items():
@@ -61,21 +66,25 @@ class Clearings:
             return None  # what has no place may be anywhere, and so where this one would go
         if any(mover.of == body.of for mover in self._movers for body in own):
             return None  # with it moves what it opens or folds to, which is another question
+        if any(body.of in self._beds for body in own):
+            return None
         blocks = [grown(block, body.doubt) for body in own for block in body.blocks]
         mine = {body.of for body in own}
         # what it wants clear goes with it, and is as little to be in anything there
         wanted = [block for of, block in self._kept if of in mine]
         whole = envelope([*blocks, *wanted])
-        bottom, top = whole.low[2], whole.high[2]
-        # what is wholly above or below it is met along neither axis
-        others = [block for of, block in self._solids
-                  if block[0][2] < top and block[1][2] > bottom and of not in mine]  # fmt: skip
+        others = [block for of, block in self._solids if of not in mine]
+        is_hung = self._bodies[root].kind != "cargo" and self._hangs(envelope(blocks), others)
+        axes = HUNG if is_hung else AXES
+        if axes == AXES:  # what is wholly above or below it is met along neither axis
+            bottom, top = whole.low[2], whole.high[2]
+            others = [block for block in others if block[0][2] < top and block[1][2] > bottom]
         moving = [mover for mover in self._movers if not (mover.outside and self._is_inside(blocks))]
         kept = [block for of, block in self._kept if of not in mine]
         # room before a door that it mostly stands in already is not won back by leaving it there
         kept += [block for block in self._passages if _share(envelope(blocks), block) < HALF]
-        found = [self._along(axis, _Load(tuple(blocks), tuple(wanted)), others, kept, moving) for axis in AXES]
-        shifts = [(abs(by), axis, by) for axis, by in zip(AXES, found, strict=True) if by is not None and by != 0.0]
+        found = [self._along(axis, _Load(tuple(blocks), tuple(wanted)), others, kept, moving) for axis in axes]
+        shifts = [(abs(by), axis, by) for axis, by in zip(axes, found, strict=True) if by is not None and by != 0.0]
         if not shifts:
             return None
         _, axis, by = min(shifts)
@@ -125,13 +134,20 @@ class Clearings:
         What it wants clear goes no farther into a wall than it is already.
         """
         room, block = self._room, envelope(load.own)
-        low, high = ((room.front, room.rear), (room.left, room.right))[axis]
+        low, high = ((room.front, room.rear), (room.left, room.right), (room.floor, room.ceiling))[axis]
         if not self._is_inside([block]) or not (isfinite(low) and isfinite(high)):
             return 0.0, 0.0
         ends = low - block.low[axis], high - block.high[axis]
         for one in load.wanted:
             ends = max(ends[0], min(low - one.low[axis], 0.0)), min(ends[1], max(high - one.high[axis], 0.0))
         return ends
+
+    def _hangs(self, block: Block, others: Iterable[Block]) -> bool:
+        """Return whether a thing stands on nothing: off the floor, and with no top right under it."""
+        bottom, play = block.low[2], LENGTHS["play"]
+        under = Block((block.low[0], block.low[1], bottom - play - TOUCH), (block.high[0], block.high[1], bottom))
+        on_it = (one for one in others if one.high[2] <= bottom + play)
+        return bottom > self._room.floor + play + TOUCH and not any(are_in(under, one) for one in on_it)
 
     def _is_inside(self, blocks: Iterable[Block]) -> bool:
         room, whole = self._room, envelope(blocks)

@@ -136,7 +136,7 @@ def solve(
     roots, lines = roots_of(standing.values()), lines_of(standing.values())
     moving = _moving(fitted, closed, standing, lines, hull, room, use)
     laid = list(_laid(fitted, standing, every, lines, room))
-    clearings = Clearings(every, roots, moving.movers, _kept(laid), passages(closed, room), room)
+    clearings = _clearings(every, roots, moving.movers, laid, closed, room, _slept_in(fitted, people))
     beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, heavy, clearings, room))
     ended = (*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull))
@@ -213,9 +213,24 @@ def _laid(
             yield one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))
 
 
-def _kept(laid: Iterable[Laid]) -> Iterator[tuple[str, Block]]:
-    """Yield what wants room, by its path, and where that is laid."""
-    return ((one.of, block) for one, _, (block, _) in laid)
+def _slept_in(fitted: Iterable[Fitted], people: Iterable[tuple[str, Person]]) -> frozenset[str]:
+    """Return the paths of the beds of those inside, whatever the use: no other thing is reason to move them."""
+    names = {person.sleeps for _, person in people if person.sleeps}
+    return frozenset(one.of for one in fitted if one.name in names)
+
+
+def _clearings(
+    every: tuple[Body, ...],
+    roots: dict[str, str],
+    movers: tuple[Mover, ...],
+    laid: Iterable[Laid],
+    closed: list[Closed],
+    room: Surfaces,
+    beds: frozenset[str],
+) -> Clearings:
+    """Return where things can be pushed to, past all that stands, moves, or wants room."""
+    kept = ((one.of, block) for one, _, (block, _) in laid)
+    return Clearings(every, roots, movers, kept, passages(closed, room), room, beds)
 
 
 def _cramped(
