@@ -208,6 +208,8 @@ EMPTY = ("tanks: {fuel: full}, parked", "tanks: {fuel: empty}, parked")
         ("[fuel, filter z 300, pump below floor, heater]", None),
         ("[fuel, valve at tank, something inside, pump below floor, heater]", LIMITS),
         ("[fuel, day tank under the bunk z 200, pump below floor, heater]", "stop"),
+        ("[fuel, valve and filter under the bunk z 200, pump below floor, heater]", "limit"),
+        ("[fuel, filter with tap inside z 200, pump below floor, heater]", "stop"),
         ("[fuel, unknown, heater]", ASKS),
         ("[fuel, standpipe in tank, valve at tank, pump below floor, heater]", None),
         ("[fuel, valve at tank, pump below floor, unknown]", ASKS),
