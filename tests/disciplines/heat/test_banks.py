@@ -9,8 +9,11 @@ import pytest
 from boxwright.disciplines.heat.battery import banked, drained_by, hung_on
 from boxwright.disciplines.heat.feeds import fed, feed_of_cooler
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler, PlannedJoin, PlannedSource, Section
+from boxwright.disciplines.heat.telling import full_in_words
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_feed_limits import kinds, lead, plan
+from tests.disciplines.heat.test_feeds import heater_of
+from tests.disciplines.heat.test_findings import edited, studied
 
 WATT_HOUR = 3600.0
 
@@ -127,3 +130,15 @@ def test_a_second_battery_carries_what_one_alone_does_not_as_long_as_it_stands()
     ):
         join = ("wires:\n", f"wires:\n  both: {{from: battery, to: other, {rest}}}\n")
         assert kinds(heater, label, fuse, other, join) == expected, rest
+
+
+def test_a_headline_tells_how_full_the_emptiest_of_a_bank_is() -> None:
+    second = "x: 500, side: left+100, z: 100, size: 300 x 200 x 200, weight: 12, stage: shell, done: yes"
+    other = ("  # one more", f"  other: {{{second}, battery: {{kind: LiFePO4, volts: 12.8, Ah: 100}}}}")
+    join = ("wires:\n", "wires:\n  both: {from: battery, to: other, joins: parallel, stage: shell, done: yes}\n")
+    charge = ("tanks: {fuel: full}, parked", "tanks: {fuel: full}, charge: {battery: full, other: 70 %}, parked")
+    heater, _ = heater_of(other, join, charge)
+    assert heater.feed.battery == "parts[battery]"
+    slot = studied(edited(other, join, charge)).asked_slots("sleep", "night")[0]
+    assert slot.heat is not None and slot.heat.held[0].warmth is not None
+    assert full_in_words(slot.heat.held[0].warmth.charge) == "70 % full"

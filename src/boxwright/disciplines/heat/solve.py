@@ -27,7 +27,6 @@ from boxwright.units import Band, exactly
 __all__ = ["Offers", "Result", "offers", "outdoors_of", "solve"]
 
 Stands = tuple[tuple[str, str], ...]
-NOTHING_DRAINED: tuple[Drained, ...] = ()
 UNKNOWN = Band(0.0, 0.0, inf, known=False)
 
 
@@ -66,7 +65,7 @@ def solve(
     shell = shell_of(layups, openings)
     floor, height = box.inside[0] * box.inside[1], box.inside[2]
     is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
-    heaters = _heaters(own, there, strung, tanks, box)
+    heaters, coolers = _heaters(own, there, strung, tanks, box), _coolers(own, there, strung, openings)
     feeds = tuple((one.planned.of, one.feed) for one in heaters if one.takes_electricity)
     places = outdoors_of(own)
     unsaid = tuple(one.of for one in openings if one.has_unit and one.transmittance is None)
@@ -74,12 +73,12 @@ def solve(
     proof = proof_of(own.proved, built) if is_known and own.proved else None
     inside = proof.inside if proof is not None and proof.inside is not None else built
     waters = tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
-    full = {of: charge for name, charge in charges for of, feed in feeds if feed.way and feed.way[-1] == name}
+    batteries = hung_on(own, strung, feeds, dict(charges))
+    full = {of: one.charge for one in batteries for of in one.heaters if one.charge is not None}
     held = _nights(inside, places, heaters, moisture, full) if use == "sleep" and is_known else ()
     volume = exactly(floor * height) if is_known else UNKNOWN
-    hot, coolers, drained = None, _coolers(own, there, strung, openings), NOTHING_DRAINED
-    if is_known:
-        hot, coolers, drained = _hot_day(own, inside, moisture, coolers, use, len(waiting), strung, dict(charges))
+    room = inside if is_known else None
+    hot, coolers, drained = _hot_day(own, room, moisture, coolers, use, len(waiting), strung, dict(charges))
     return Result(
         of="trailer",
         use=use,
@@ -98,7 +97,7 @@ def solve(
         cold_work=_at_work(inside, places, heaters, moisture) if use == "work" and is_known else (),
         waters=waters,
         loads=_loads(held, heaters, volume),
-        batteries=hung_on(own, strung, feeds, dict(charges)),
+        batteries=batteries,
         proof=proof,
         hot=hot,
         drained=drained,
@@ -175,7 +174,7 @@ def _hottest(
 
 def _hot_day(
     own: Section,
-    inside: Inside,
+    inside: Inside | None,
     moisture: tuple[Moisture, ...],
     coolers: tuple[StandingCooler, ...],
     use: str,
@@ -188,8 +187,8 @@ def _hot_day(
     What hangs on one of those may stop by noon: it cools nothing for sure, and the day is run again without counting
     on it.
     """
-    hot = _hottest(own, inside, moisture, coolers, use, waiting)
-    if hot is None or hot.run.way != "cooled":
+    hot = _hottest(own, inside, moisture, coolers, use, waiting) if inside is not None else None
+    if inside is None or hot is None or hot.run.way != "cooled":
         return hot, coolers, ()
     on = tuple((one.planned, one.feed) for one in coolers if one.works != "no")
     drained = drained_by(own, strung, on, charges, hot.run.runs_for)
