@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from boxwright.disciplines.layout.held_leaves import leaves_of
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
 from tests.disciplines.layout.knots import JUDGED_ON, KNOT, told, words
@@ -47,3 +48,13 @@ def test_a_door_that_may_be_held_shut_from_inside_counts_as_one_to_be_tried(edit
     assert slot.safety is not None
     (door,) = [one for one in slot.safety.exits if one.way.name == "door"]
     assert door.may_be_held_shut is may and not door.is_held_shut
+
+
+@pytest.mark.parametrize(("edit", "outside"), [(UNSAID, [True, False]), (OUT, [True]), ((DOOR, DOOR), [False])])
+def test_what_is_carried_in_goes_past_a_leaf_that_stands_either_way(edit: tuple[str, str], outside: list[bool]) -> None:
+    rig = read_rig(KNOT.read_text(encoding="utf-8").replace(*edit)).rig
+    assert rig.layout.room is not None
+    (door,) = [one for one in rig.layout.closed if one.name == "door"]
+    leaves = leaves_of(door, None, rig.layout.room)
+    assert [one.outside for one in leaves] == outside
+    assert all(one.is_usual for one in leaves) is (len(outside) > 1)
