@@ -40,6 +40,7 @@ def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     from boxwright.disciplines.layout.exit_plan import exit_plan
     from boxwright.disciplines.layout.headroom import headroom
     from boxwright.disciplines.layout.plan_ways import pose_plan
+    from boxwright.disciplines.layout.reach_section import reach_section
     from boxwright.disciplines.layout.tape_things import NIGHT, tape_things
 
     found = {pose: one for pose, use in USES if (one := _posed(rig, slot, pose, use, units)) is not None}
@@ -53,7 +54,8 @@ def pose_sheets(rig: Rig, slot: Slot, units: HeaderUnits) -> tuple[Sheet, ...]:
     hull = hull_of(shell_of(rig.frame, rig.trailer, structure.offers(rig.structure.fastened).fixings), slot.box)
     begins = bringing_of(next(iter(found.values())), rig.layout, hull, slot.number, now, stages, linings_of(rig.layers))
     brought = bringing_plan(replace(begins, told=slot.layout.brought if slot.layout else ()))
-    people = headroom(night if night.beds else found["work"]), exit_plan(night)
+    inside = night if night.beds else found["work"]
+    people = headroom(inside), reach_section(inside), exit_plan(night)
     is_apart = here != "night" and bool(night.beds)
     taped = (
         tape_things(found[here], lying=NIGHT if is_apart else ""),

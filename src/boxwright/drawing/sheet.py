@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boxwright.drawing.mark import Mark, Size
 from boxwright.drawing.plotted import Chart
 from boxwright.records import dataclass
@@ -21,8 +23,12 @@ class Grid:
     of: tuple[str, ...]
     letters: Size = "small"
 
+    def with_no_blanks(self) -> Grid:
+        """Return the table with a dash in each empty cell: nobody is to write there."""
+        return replace(self, rows=tuple(tuple(cell or NOTHING for cell in row) for row in self.rows))
 
-TO_TICK = "☐"
+
+TO_TICK, NOTHING = "☐", "–"
 
 
 @dataclass(frozen=True, slots=True)

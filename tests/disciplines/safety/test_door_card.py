@@ -146,6 +146,12 @@ def test_what_is_not_in_at_a_stage_is_not_told_as_a_thing_to_shut_off() -> None:
     assert "Shore: plug out of inlet-30A" in early and "Fuel: valve at tank, heater-fuel" in late
 
 
+def test_what_is_to_be_done_last_stands_last() -> None:
+    rows = card("whimbrel", 10).grids[-1].rows
+    assert [row[0] for row in rows] == [str(number) for number in range(1, 7)]
+    assert [", last:" in row[1] for row in rows] == [False] * 5 + [True]
+
+
 @pytest.mark.parametrize(("number", "title"), [(0, ": NONE HANGS"), (1, "")])
 def test_an_alarm_that_does_not_hang_is_told_above_what_to_do_when_it_sounds(number: int, title: str) -> None:
     titles = [grid.title for grid in card("whimbrel", number).grids]

@@ -57,7 +57,8 @@ def sheets(result: Result, shown_in: HeaderUnits) -> tuple[Sheet, ...]:
         return ()
     views = tuple(charted(one) for one in charts_of(result))
     notes = (CAUTION, *(f"{dries_in_words(one)}, at {one.place}." for one in result.nights if one.heater))
-    return (Sheet("air", "Air, humidity and what stands wet", views, notes, grids, stands_up=True),)
+    tables = tuple(one.with_no_blanks() for one in grids)
+    return (Sheet("air", "Air, humidity and what stands wet", views, notes, tables, stands_up=True),)
 
 
 def _named(night: DampNight) -> str:

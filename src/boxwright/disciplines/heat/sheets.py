@@ -48,7 +48,8 @@ def sheets(result: Result, shown_in: HeaderUnits, damp: tuple[Damp, ...] = ()) -
     notes = (THIN_LINES, CAUTION) if views else (CAUTION,)
     if result.proof is not None:
         notes = (proof_in_words(result.proof, shown_in), *notes)
-    title, grids = "What the room loses, and its coldest nights", grids_of(result, shown_in)
+    title = "What the room loses, and its coldest nights"
+    grids = tuple(one.with_no_blanks() for one in grids_of(result, shown_in))
     return (Sheet("heat", title, views, notes, grids, stands_up=True),)
 
 

@@ -6,7 +6,8 @@ The arm turns about the shoulder, which is bent down to what hangs lower. It is 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from math import inf, isfinite, sqrt
+from math import hypot, inf, isfinite, sqrt
+from typing import NamedTuple
 
 from boxwright.disciplines.layout.aisles import is_walked_through
 from boxwright.disciplines.layout.bodies import Body
@@ -48,17 +49,10 @@ def reach_fits(
     seats = [(outline_of(seat.around), seat.around.high[2]) for seat in seats_of(bodies, room)]
     doors = tuple(outline_of_hole(one) for one in openings if is_walked_through(one, room))
     for one in bodies:
-        how = _how(one)
-        if not how or not one.is_sure or not one.blocks:
+        goal = _goal(one, room, shoulder)
+        if goal is None:
             continue
-        box = one.around
-        low, high = box.low[2] - room.floor, box.high[2] - room.floor
-        if how == "stored" and low <= shoulder:
-            continue
-        at = low if how == "stored" else (low + high) / 2.0
-        target = within(outline_of(box), floor)
-        if target is None or high <= 0.0 or low >= room.ceiling - room.floor:
-            continue
+        target, at = goal
         if any(_is_by_bed(target, at + room.floor, bed, height.best) for bed in beds):
             continue
         if any(_is_by(target, at + room.floor, rect, top, height.best) for rect, top in seats):
@@ -73,6 +67,56 @@ def reach_fits(
             return  # there is nowhere to stand at all, which is told of standing
         of = f"people[{name}]"
         yield Fit(of, name, "reach", one.of, one.name, share_of(height, SHARE["arm"]), exactly(far))
+
+
+class Reached(NamedTuple):
+    """A thing that is reached for: how high over the floor (m), how far from where one stands nearest, and from a bed.
+
+    ``standing`` is infinite where one can stand nowhere; ``sitting`` where there is no bed.
+    """
+
+    of: str
+    name: str
+    at: float
+    standing: float
+    sitting: float
+
+
+def reached_for(bodies: tuple[Body, ...], bed: Bed | None, height: float, room: Surfaces) -> Iterator[Reached]:
+    """Yield what is reached for, with how far it is level from where one stands nearest, and from a bed."""
+    floor = (room.front, room.left, room.rear, room.right)
+    walls = [*walled(floor), *_in_the_way(bodies, room)]
+    for one in bodies:
+        goal = _goal(one, room, SHARE["shoulder"] * height)
+        if goal is None:
+            continue
+        target, at = goal
+        low, high = 0.0, max(floor[2] - floor[0], floor[3] - floor[1])
+        far = high if _stands(walls, floor, target, high) else inf
+        while isfinite(far) and high - low > FINE:
+            middle = (low + high) / 2.0
+            low, high = (low, middle) if _stands(walls, floor, target, middle) else (middle, high)
+            far = high
+        yield Reached(one.of, one.name, at, far, _apart(target, bed_rect_of(bed)) if bed is not None else inf)
+
+
+def _apart(one: Rect, other: Rect) -> float:
+    """Return how far two rectangles are from each other; 0 where they meet."""
+    gaps = (max(one[axis] - other[axis + 2], other[axis] - one[axis + 2], 0.0) for axis in (0, 1))
+    return hypot(*gaps)
+
+
+def _goal(one: Body, room: Surfaces, shoulder: float) -> tuple[Rect, float] | None:
+    """Return what of a thing is reached for, seen from above, and how high over the floor; None where it is not."""
+    how = _how(one)
+    if not how or not one.is_sure or not one.blocks:
+        return None
+    box = one.around
+    low, high = box.low[2] - room.floor, box.high[2] - room.floor
+    target = within(outline_of(box), (room.front, room.left, room.rear, room.right))
+    if target is None or high <= 0.0 or low >= room.ceiling - room.floor or (how == "stored" and low <= shoulder):
+        return None
+    return target, low if how == "stored" else (low + high) / 2.0
 
 
 def _how(one: Body) -> str:

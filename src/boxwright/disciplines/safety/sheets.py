@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from boxwright.drawing.mark import Size
 
 BLANK = "____________"
-ORDER = ("safe", "gas", "fuel", "shore", "battery", "end")
+ORDER = ("safe", "gas", "fuel", "shore", "end", "battery")
 """In which order the trailer is made safe; what shuts each off stands beside it, or room for a pencil."""
 SHUT = ("gas", "fuel", "shore", "battery")
 CAUTION = "Local code, leaflets first. Numbers to call: public pages for travellers. Try the ways out and the alarms."

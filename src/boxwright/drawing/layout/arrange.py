@@ -18,6 +18,8 @@ from boxwright.drawing.paper import SCALES, scale_words
 from boxwright.drawing.sheet import Grid, Sheet
 from boxwright.records import dataclass
 
+FREELY = tuple(sorted((*(share / 20.0 for share in range(4, 21)), *(one for one in SCALES if one < 0.2)), reverse=True))
+"""How large charts may be drawn: no rule is laid on them, so a page is filled as far as it goes."""
 APART = 7.0
 """White between views, and between tables."""
 LEAST_SHARE = 0.6
@@ -27,6 +29,8 @@ WHOLE_SHARE = 0.5
 """A table that takes no more of a page than this is never divided between two."""
 LEAST_USED = 0.33
 """Where less of the last page is used, a table of the page before goes there too, or a view beside its notes."""
+SHARED = 0.65
+"""How much of a long table stays where the rest of it goes to a last page that would be nearly empty."""
 LEAST_ROWS = 3
 """A table is begun at the foot of a page only if so many of its rows stand there."""
 
@@ -106,7 +110,8 @@ class Desk:
         """Return the scales to try, the largest first."""
         wanted = self.sheet.scale or (1.0 if self.sheet.is_tiled else 0.0)
         small = [step * 10.0**-power for power in range(3, 9) for step in (0.5, 0.2, 0.1)]
-        usual = [*SCALES, *(one for one in small if one < SCALES[-1] * 0.99)]
+        is_to_scale = any(view.is_to_scale for view in self.sheet.views)
+        usual = [*(SCALES if is_to_scale else FREELY), *(one for one in small if one < SCALES[-1] * 0.99)]
         return [wanted, *(one for one in usual if one < wanted)] if wanted > 0.0 else usual
 
 
@@ -406,8 +411,24 @@ def _filled_up(pages: list[list[Placed]], body: Box, widest: float) -> None:
     while len(pages) > 1 and len(pages[-2]) > 1 and _used(pages[-1], body) < LEAST_USED:
         placed, left, _ = _flow([pages[-2][-1].table, *(one.table for one in pages[-1])], [body], widest)
         if left or pages[-2][-1].table.title.endswith(GOES_ON) or pages[-1][0].table.title.endswith(GOES_ON):
-            return
+            break
         pages[-2:] = [pages[-2][:-1], placed]
+    if len(pages) > 1 and _used(pages[-1], body) < LEAST_USED:
+        _share(pages, body, widest)
+
+
+def _share(pages: list[list[Placed]], body: Box, widest: float) -> None:
+    """Take to a last page that is nearly empty the end of the long table before it, where there is one."""
+    long = pages[-2][-1]
+    is_whole = long.table.is_note or long.table.high <= WHOLE_SHARE * (body.bottom - body.top)
+    if is_whole or pages[-1][0].table.title.endswith(GOES_ON):
+        return
+    part, rest = split(long.table, SHARED * long.table.high)
+    if part is None or rest is None or min(len(part.rows), len(rest.rows)) < LEAST_ROWS:
+        return
+    placed, left, _ = _flow([rest, *(one.table for one in pages[-1])], [body], widest)
+    if not left:
+        pages[-2:] = [[*pages[-2][:-1], replace(long, table=part)], placed]
 
 
 def _used(page: list[Placed], body: Box) -> float:
