@@ -300,3 +300,16 @@ def test_a_foot_on_the_ground_is_looked_at_wherever_its_arm_may_be_and_down_to_a
     (one,) = [part for part in read_rig(rig(2900, "ground")).rig.layout.fitted if part.name == "awn"]
     bodies, _ = set_up(one, body_of(one, "yes", "travel"), Band(0.0, 0.0, inf, known=False))
     assert min(block.low[2] for body in bodies for block in body.blocks) == -1.0, "deeper than any deck is high"
+
+
+@pytest.mark.parametrize(("pitch", "z", "kinds"), [("5..30 deg", 950, {"unknown"}), ("5..30 deg", 400, set())])
+def test_arms_on_the_wall_of_a_steep_or_a_flat_sheet_are_held_as_low_as_they_may_reach(
+    pitch: str, z: int, kinds: set[str]
+) -> None:
+    """At 30 degrees the sheet is 866 mm down at its edge 1500 mm out; the box is there at 950 to 1050 mm."""
+    more = f"{DONE}, out: {{reach: 1500, pitch: {pitch}, feet: wall, arms: [2100, 3700]}}"
+    box = f"ob: {{x: 2080, side: right+1500, z: {z}, size: 100 x 100 x 100, {DONE}}}"
+    text = rig_of(
+        parts=f"awn: {{x: 2000, side: right+100, z: 1850, size: 1800 x 100 x 100, {more}}}\n  {box}\n", door=OUTWARD
+    )
+    assert {one.kind for one in found(text, "sleep", STRIKES, "layout/one-space") if "ob" in one.says} == kinds
