@@ -125,3 +125,21 @@ def test_a_night_that_tells_nothing_is_neither_offered_nor_kept(whimbrel: Answer
     assert not told.offer and "--keep" not in said(told, whimbrel)
     with pytest.raises(NothingAsked, match="nothing is kept"):
         logged_page.keeping(whimbrel.question, path, "0W", date(2026, 5, 2), 200)
+
+
+def test_a_night_written_as_loggers_in_the_country_of_the_rig_do_is_the_same_night(
+    whimbrel: Answered, tmp_path: Path
+) -> None:
+    plain = written(tmp_path, 50.0)
+    head, *rows = Path(plain).read_text(encoding="utf-8").splitlines()
+    first = datetime.fromisoformat(rows[0].partition(",")[0])
+    turned = [head]
+    for row in rows:
+        when, _, rest = row.partition(",")
+        # All on one day of which nobody can tell the month, but that the rig is at home in the United States.
+        shifted = datetime(2026, 1, 5, 6) + (datetime.fromisoformat(when) - first)
+        turned.append(f"{shifted:%m/%d/%Y %I:%M:%S %p},{rest}")
+    path = tmp_path / "turned.csv"
+    path.write_text("\n".join(turned) + "\n", encoding="utf-8")
+    found = logged_page.worked(whimbrel, str(path), "").night
+    assert found.times == logged_page.worked(whimbrel, plain, "").night.times

@@ -124,6 +124,13 @@ def test_a_place_takes_the_station_that_is_beside_it(whimbrel: Answered) -> None
         assert found is not None and found.came_from == station and len(found.outside) == 8760
 
 
+def test_a_date_that_may_be_either_is_read_as_in_the_country_of_the_rig(whimbrel: Answered, tmp_path: Path) -> None:
+    path = tmp_path / "logger.csv"
+    path.write_text("time,outside (C)\n2/1/2026 6:00 AM,4\n2/1/2026 7:00 AM,4\n", encoding="utf-8")
+    found = year_page.weather_asked(whimbrel, str(path)).hours
+    assert found is not None and found.begins == (31, 6), "the first of February, in the United States"
+
+
 def test_a_few_hours_are_no_year(whimbrel: Answered, tmp_path: Path) -> None:
     rows = [f"2026-01-0{1 + hour // 24} {hour % 24:02d}:00-05:00,{hour % 24}" for hour in range(100)]
     path = tmp_path / "logger.csv"

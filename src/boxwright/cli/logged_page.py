@@ -48,12 +48,13 @@ def worked(answer: Answered, path: str, heat: str) -> Told:
     from boxwright.disciplines.heat.logged import as_measured, night_loss, worked_out
     from boxwright.disciplines.heat.night import night_of
     from boxwright.rig.logged import open_logged
+    from boxwright.rig.rig import home_of
 
     slot = slot_of(answer, answer.use)
     result = slot.heat if slot is not None else None
     if result is None or not result.volume.known:
         raise NothingAsked(NO_ROOM)
-    read = open_logged(Path(path), _heat(answer, heat))
+    read = open_logged(Path(path), _heat(answer, heat), home_of(answer.reading.rig.header))
     if read.night is None:
         wrong = [f"line {one.line}: {one.says}" for one in read.problems if one.kind == "problem"]
         more = f"; and {len(wrong) - FEW} more" if len(wrong) > FEW else ""

@@ -16,6 +16,7 @@ from boxwright.cli.asked import Answered, slot_of
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import Line, aligned, hanging, plain, wrapped
 from boxwright.records import dataclass
+from boxwright.rig.rig import home_of
 from boxwright.rig.weather import WeatherRead, open_weather
 from boxwright.units import Band, HeaderUnits, show
 
@@ -129,7 +130,7 @@ def weather_asked(answer: Answered, which: str, fill: bool = False) -> WeatherRe
     """Return the weather of a file, else of the shipped year whose station is beside a place of the rig."""
     path = Path(which)
     if path.is_file():
-        return open_weather(path, fill)
+        return open_weather(path, fill, home_of(answer.reading.rig.header))
     name, place = _place_named(answer, which)
     found = beside(place)
     if found is None:

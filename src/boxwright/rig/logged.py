@@ -13,8 +13,10 @@ from typing import NamedTuple
 
 from boxwright.disciplines.heat.logged import HOURS, SHARES, LoggedNight
 from boxwright.finding import Problem
+from boxwright.rig.logger_table import Unlike, decoded, number_of, parted_by
+from boxwright.rig.logger_times import times_of
 from boxwright.rig.weather import COLDEST, HOTTEST, LARGEST
-from boxwright.rig.weather_forms import UNITS, Unlike
+from boxwright.rig.weather_forms import UNITS
 from boxwright.units import Band
 
 HEAD = re.compile(r"^\s*(?P<word>time|inside|outside|heat)\s*(?:\((?P<unit>[^)]*)\))?\s*$", re.IGNORECASE)
@@ -41,13 +43,13 @@ class _Read(NamedTuple):
     heat: float | None
 
 
-def open_logged(path: Path, heat: Band | None) -> LoggedRead:
+def open_logged(path: Path, heat: Band | None, home: str = "") -> LoggedRead:
     """Return the night of a file; ``heat`` (W) is what ran all night where the file has no column of it."""
     try:
         size = path.stat().st_size
         if size > LARGEST:
             return _lost(path.name, 1, f"{path.name} has {size // 1_000_000} MB; one night of readings has less than 1")
-        return read_logged(path.read_bytes(), path.name, heat)
+        return read_logged(path.read_bytes(), path.name, heat, home)
     except OSError as error:
         return _lost(path.name, 1, f"{path.name} cannot be opened ({error.strerror})")
 
@@ -56,18 +58,14 @@ def _lost(name: str, line: int, says: str) -> LoggedRead:
     return LoggedRead(None, (Problem(line, 1, name, says),))
 
 
-def read_logged(content: bytes, name: str, heat: Band | None) -> LoggedRead:
-    """Return the night of what a file holds."""
-    problems: list[Problem] = []
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        text = content.decode("latin-1")
-        problems.append(Problem(1, 1, name, f"{name} is not UTF-8; it was read as Latin-1", "note"))
-    table = csv.reader(StringIO(text))
+def read_logged(content: bytes, name: str, heat: Band | None, home: str = "") -> LoggedRead:
+    """Return the night of what a file holds; ``home`` is the country of the rig."""
+    text, problems = decoded(content, name)
+    parted = parted_by(text)
+    table = csv.reader(StringIO(text), delimiter=parted)
     try:
         columns = _columns(next(table, []), name, heat, problems)
-        rows = list(_rows(table, columns, name, problems)) if columns else []
+        rows = _rows(table, columns, parted, home, name, problems) if columns else []
     except csv.Error as error:
         return _lost(name, table.line_num, f"line {table.line_num} is no line of a table ({error}); expected {WRITE}")
     if columns and len(rows) < FEWEST and not problems:
@@ -127,34 +125,44 @@ def _columns(
 
 
 def _rows(
-    table: Iterator[list[str]], columns: dict[str, tuple[int, float, float]], name: str, problems: list[Problem]
-) -> list[_Read]:
+    table: Iterator[list[str]], columns: dict[str, tuple[int, float, float]], parted: str, home: str, name: str,
+    problems: list[Problem],
+) -> list[_Read]:  # fmt: skip
     """Return the readings; each line that is none is a problem."""
+    at = columns["time"][0]
+    lines = {number: parts for number, parts in enumerate(table, 2) if "".join(parts).strip()}
+    times = times_of(((number, parts[at]) for number, parts in lines.items() if len(parts) > at), home)
     rows: list[_Read] = []
-    for number, parts in enumerate(table, 2):
-        if not parts or not "".join(parts).strip():
-            continue
+    wrong = dict(times.wrong)
+    for number, parts in lines.items():
+        when = times.moments.get(number)
         try:
-            rows.append(_reading(number, parts, columns))
-        except (Unlike, ValueError, IndexError, OverflowError) as error:
-            shown = ",".join(parts)[:40]
-            problems.append(Problem(number, 1, name, f'"{shown}" is not a reading: {error}; expected {WRITE}'))
+            if when is None and number not in wrong and times.wrong:
+                continue
+            if when is None:
+                raise Unlike(wrong.get(number, "it has no time"))
+            rows.append(_reading(number, when, parts, columns, parted))
+        except (Unlike, IndexError) as error:
+            why = "a column is missing at its end" if isinstance(error, IndexError) else error
+            shown = parted.join(parts)[:40]
+            problems.append(Problem(number, 1, name, f'"{shown}" is not a reading: {why}; expected {WRITE}'))
     return rows
 
 
-def _reading(number: int, parts: list[str], columns: dict[str, tuple[int, float, float]]) -> _Read:
+def _reading(
+    number: int, when: datetime, parts: list[str], columns: dict[str, tuple[int, float, float]], parted: str
+) -> _Read:
     values: dict[str, float] = {}
     for word in ("inside", "outside", "heat"):
         if word in columns:
             place, scale, offset = columns[word]
-            values[word] = float(parts[place]) * scale + offset
+            values[word] = number_of(parts[place], parted) * scale + offset
     for word in ("inside", "outside"):
         if not COLDEST <= values[word] <= HOTTEST:
             raise Unlike(f"{values[word] - 273.15:.0f} C {word}; if it is Fahrenheit, say so in the heading: (F)")
     if not 0.0 <= values.get("heat", 0.0) < float("inf"):
         raise Unlike("a heat is 0 or more watts")
-    return _Read(number, datetime.fromisoformat(parts[columns["time"][0]].strip()), values["inside"],
-                 values["outside"], values.get("heat"))  # fmt: skip
+    return _Read(number, when, values["inside"], values["outside"], values.get("heat"))
 
 
 def _out_of_order(rows: list[_Read], name: str) -> list[Problem]:

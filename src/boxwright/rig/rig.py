@@ -48,6 +48,11 @@ class Header:
     date_today: date | None
 
 
+def home_of(header: Header) -> str:
+    """Return the home country of the rig, such as US; empty where nobody wrote it."""
+    return "" if header.is_country_assumed or not header.countries else header.countries[0].partition("-")[0]
+
+
 @dataclass(frozen=True, slots=True)
 class Item:
     """One named thing of the file (a part, an opening, a wire, a strap) with everything known about it.

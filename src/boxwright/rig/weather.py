@@ -11,6 +11,8 @@ from typing import NamedTuple
 
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.finding import Problem
+from boxwright.rig.logger_table import decoded
+from boxwright.rig.logger_times import day_named
 from boxwright.rig.weather_forms import COLUMNS, DAYS, LEAP, Forms, Heading, Row, rows_of
 
 LARGEST = 32_000_000
@@ -29,34 +31,29 @@ class WeatherRead(NamedTuple):
     problems: tuple[Problem, ...]
 
 
-def open_weather(path: Path, fill: bool = False) -> WeatherRead:
+def open_weather(path: Path, fill: bool = False, home: str = "") -> WeatherRead:
     """Return the weather of a file; one too large to be weather is not read at all."""
     try:
         size = path.stat().st_size
         if size > LARGEST:
             says = f"{path.name} has {size // 1_000_000} MB; a year of hours has 2, so write out the hours alone"
             return WeatherRead(None, (Problem(1, 1, path.name, says),))
-        return read_weather(path.read_bytes(), path.name, fill)
+        return read_weather(path.read_bytes(), path.name, fill, home)
     except OSError as error:
         says = f"{path.name} cannot be opened ({error.strerror}); write the path from the folder of the rig file"
         return WeatherRead(None, (Problem(1, 1, path.name, says),))
 
 
-def read_weather(content: bytes, name: str, fill: bool = False) -> WeatherRead:
-    """Return the weather of what a file holds."""
-    problems: list[Problem] = []
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        text = content.decode("latin-1")
-        problems.append(Problem(1, 1, name, f"{name} is not UTF-8; it was read as Latin-1", "note"))
-    forms = rows_of(text, name)
+def read_weather(content: bytes, name: str, fill: bool = False, home: str = "") -> WeatherRead:
+    """Return the weather of what a file holds; ``home`` is the country of the rig, where days are read and said so."""
+    text, problems = decoded(content, name)
+    forms = rows_of(text, name, home)
     problems.extend(forms.problems)
     if forms.heading is None or not forms.rows:
         if not any(one.kind == "problem" for one in problems):
             problems.append(Problem(1, 1, name, f"{name} has no hours; expected a line for each hour"))
         return WeatherRead(None, tuple(_few(problems, name)))
-    hours = _in_order(forms, name, fill, problems)
+    hours = _in_order(forms, name, fill, home, problems)
     return WeatherRead(hours, tuple(_few(problems, name)))
 
 
@@ -68,7 +65,12 @@ def _few(problems: list[Problem], name: str) -> list[Problem]:
     return [*problems[:SHOWN], Problem(problems[SHOWN].line, 1, name, f"{more} more like these; mend the first ones")]
 
 
-def _in_order(forms: Forms, name: str, fill: bool, problems: list[Problem]) -> WeatherHours | None:
+def _said(row: Row, home: str) -> str:
+    """Return an hour in words."""
+    return f"hour {row.hour + 1} of {day_named(*row.dated, home)}"
+
+
+def _in_order(forms: Forms, name: str, fill: bool, home: str, problems: list[Problem]) -> WeatherHours | None:
     """Return rows as hours that follow each other, or None where they do not."""
     assert forms.heading is not None
     leap = [row for row in forms.rows if row.day == LEAP]
@@ -79,14 +81,14 @@ def _in_order(forms: Forms, name: str, fill: bool, problems: list[Problem]) -> W
     first, at = rows[0], -1
     found: dict[int, Row] = {}
     if forms.heading.typical and (first.day, first.hour) != (0, 0):
-        says = f"{name} begins with {first.says}; a typical year begins with the first hour of 1 January"
+        says = f"{name} begins with {_said(first, home)}; a typical year begins with the first hour of 1 January"
         problems.append(Problem(first.line, 1, name, says))
     for row in rows:
         place = row.day * 24 + row.hour - first.day * 24 - first.hour
         # A record may run over New Year; a typical year never does.
         place += DAYS * 24 if place < 0 and not forms.heading.typical else 0
         if place <= at:
-            says = f"{row.says} comes after a later hour, or twice; put the hours in order, each once"
+            says = f"{_said(row, home)} comes after a later hour, or twice; put the hours in order, each once"
             problems.append(Problem(row.line, 1, name, says))
             continue
         at = place
@@ -97,11 +99,11 @@ def _in_order(forms: Forms, name: str, fill: bool, problems: list[Problem]) -> W
         problems.append(Problem(rows[-1].line, 1, name, says))
     if any(one.kind == "problem" for one in problems):
         return None
-    return _columns(forms.heading, found, count, (first.day, first.hour), name, fill, problems)
+    return _columns(forms.heading, found, count, (first.day, first.hour), name, fill, home, problems)
 
 
 def _columns(
-    heading: Heading, found: dict[int, Row], count: int, begins: tuple[int, int], name: str, fill: bool,
+    heading: Heading, found: dict[int, Row], count: int, begins: tuple[int, int], name: str, fill: bool, home: str,
     problems: list[Problem],
 ) -> WeatherHours | None:  # fmt: skip
     """Return the hours column by column, with gaps filled where that was asked and they are short."""
@@ -114,7 +116,7 @@ def _columns(
                 says = f"{name} has no temperature outside; it needs a column of it"
                 problems.append(Problem(1, 1, name, says))
             continue
-        _refuse_unlikely(column, given, found, name, problems)
+        _refuse_unlikely(column, given, found, name, home, problems)
         for start, end in _gaps(given):
             line = found[max(place for place in found if place <= max(start - 1, 0))].line
             long, edge = end - start > LONGEST_GAP, start == 0 or end == count
@@ -141,14 +143,15 @@ def _columns(
 
 
 def _refuse_unlikely(
-    column: str, given: list[float | None], found: dict[int, Row], name: str, problems: list[Problem]
+    column: str, given: list[float | None], found: dict[int, Row], name: str, home: str, problems: list[Problem]
 ) -> None:
     """Say where a temperature cannot be one in the unit it was read in."""
     if column not in ("outside", "dew_point"):
         return
     for place, value in enumerate(given):
         if value is not None and not COLDEST <= value <= HOTTEST:
-            says = f"{value - 273.15:.0f} C in {found[place].says}; if it is Fahrenheit, say so in the heading: (F)"
+            says = f"{value - 273.15:.0f} C in {_said(found[place], home)}"
+            says += "; if it is Fahrenheit, say so in the heading: (F)"
             problems.append(Problem(found[place].line, 1, name, says))
             return
 

@@ -11,6 +11,8 @@ from math import radians
 from typing import NamedTuple
 
 from boxwright.finding import Problem
+from boxwright.rig.logger_table import Unlike, number_of, parted_by
+from boxwright.rig.logger_times import WRITE, times_of
 
 DAYS = 365
 COLUMNS = (
@@ -36,12 +38,15 @@ class Heading(NamedTuple):
 
 
 class Row(NamedTuple):
-    """One hour: the day of the year from 0 (a 29 February by its own mark), the hour from 0, SI values."""
+    """One hour: the day of the year from 0 (a 29 February by its own mark), the hour from 0, SI values.
+
+    ``dated`` is its month and day.
+    """
 
     line: int
     day: int
     hour: int
-    says: str
+    dated: tuple[int, int]
     values: Values
 
 
@@ -51,10 +56,6 @@ class Forms(NamedTuple):
     heading: Heading | None
     rows: tuple[Row, ...]
     problems: tuple[Problem, ...]
-
-
-class Unlike(ValueError):
-    """A line that is not what its form asks for: what was read, and what was expected."""
 
 
 class Column(NamedTuple):
@@ -102,8 +103,8 @@ UNITS = {
 ALIKE = {"outside": "C F", "dew_point": "C F", "wind": "m/s mph km/h", "level_sun": "W/m2", "pressure": "hPa Pa"}
 
 
-def rows_of(text: str, name: str) -> Forms:
-    """Return the rows of a text by whichever form its first line shows."""
+def rows_of(text: str, name: str, home: str) -> Forms:
+    """Return the rows of a text by whichever form its first line shows; ``home`` is the country of the rig."""
     lines = text.splitlines()
     first = lines[0] if lines else ""
     if first.upper().startswith("LOCATION,"):
@@ -114,7 +115,7 @@ def rows_of(text: str, name: str) -> Forms:
     if re.match(r"^ ?\d{5} .*[NS] *\d+ +\d+ +[EW] *\d+ +\d+", first):
         return _read(lines, 1, _tmy2_heading, _tmy2_row, name)
     if "time" in first.lower():
-        return _logged(text, name)
+        return _logged(text, name, home)
     says = (
         f'{name} begins with "{first[:40]}"; expected an EPW file (LOCATION,...), a TMY3 or TMY2 file, or a table '
         "whose first line names its columns: time,outside (C)"
@@ -149,7 +150,7 @@ def _dated(month: int, day: int, hour: int, values: Values) -> Row:
     if not 1 <= hour <= 24:
         raise Unlike(f"hour {hour} is not one of 1 to 24")
     of_year = LEAP if (month, day) == (2, 29) else (date(2001, month, day) - date(2001, 1, 1)).days
-    return Row(0, of_year, hour - 1, f"hour {hour} of {day}/{month} (day/month)", values)
+    return Row(0, of_year, hour - 1, (month, day), values)
 
 
 def _epw_heading(line: str) -> Heading:
@@ -209,39 +210,49 @@ def _tmy2_row(line: str) -> Row:
     return _dated(int(line[3:5]), int(line[5:7]), int(line[7:9]), values)
 
 
-def _logged(text: str, name: str) -> Forms:
-    """Return the table of a logger as hours: the mean of what it read in each; a time has its zone behind it."""
-    table = csv.reader(StringIO(text))
+def _logged(text: str, name: str, home: str) -> Forms:
+    """Return the table of a logger as hours: the mean of what it read in each.
+
+    Times have their zones behind them, or none of them has one: then they are those of the clock of the place.
+    """
+    parted = parted_by(text)
+    table = csv.reader(StringIO(text), delimiter=parted)
     columns, problems = _logged_columns(next(table), name)
     if any(one.kind == "problem" for one in problems):
         return Forms(None, (), tuple(problems))
     at = next(place for place, (column, _, _) in columns.items() if column == "time")
+    lines = {number: parts for number, parts in enumerate(table, 2) if any(one.strip() for one in parts)}
+    times = times_of(((number, parts[at]) for number, parts in lines.items() if len(parts) > at), home)
+    problems += [Problem(line, 1, name, says) for line, says in times.wrong]
+    zoned = {number for number, when in times.moments.items() if when.tzinfo is not None}
+    if not zoned and times.moments:
+        says = f"the times of {name} have no zone; they were taken for the clock of the place, all year the same"
+        problems.append(Problem(2, 1, name, says, "note"))
+    ahead = next((when.utcoffset() for when in times.moments.values() if when.tzinfo is not None), None) or timedelta()
+    unread = {line for line, _ in times.wrong}
     read: dict[datetime, tuple[int, list[dict[str, float]]]] = {}
-    ahead: timedelta | None = None
-    for number, parts in enumerate(table, 2):
-        if not parts:
+    for number, parts in lines.items():
+        if number in unread:
             continue
         try:
-            when = _moment(parts[at])
-            ahead = when.utcoffset() if ahead is None else ahead
-            # Another zone later on, such as summer time, is turned into the first one's.
-            local = when.astimezone(timezone(ahead or timedelta())).replace(tzinfo=None)
-            values = dict(_logged_values(parts, columns))
-        except (Unlike, ValueError, IndexError) as error:
-            problems.append(Problem(number, 1, name, f'"{",".join(parts)[:40]}" is not a reading: {error}'))
+            local = _local(times.moments.get(number), number in zoned or not zoned, ahead)
+            values = dict(_logged_values(parts, columns, parted))
+        except (Unlike, IndexError) as error:
+            why = "a column is missing at its end" if isinstance(error, IndexError) else error
+            problems.append(Problem(number, 1, name, f'"{parted.join(parts)[:40]}" is not a reading: {why}'))
             continue
         read.setdefault(local.replace(minute=0, second=0, microsecond=0), (number, []))[1].append(values)
     rows = [_mean(hour, number, many) for hour, (number, many) in read.items()]
-    seconds = ahead.total_seconds() if ahead is not None else 0.0
-    return Forms(Heading(name, 0.0, 0.0, 0.0, seconds, False), tuple(rows), tuple(problems))
+    return Forms(Heading(name, 0.0, 0.0, 0.0, ahead.total_seconds(), False), tuple(rows), tuple(problems))
 
 
-def _moment(text: str) -> datetime:
-    """Return a moment with its zone."""
-    when = datetime.fromisoformat(text.strip())
-    if when.tzinfo is None:
-        raise Unlike("its time has no zone; write 2026-01-05T06:00-05:00")
-    return when
+def _local(when: datetime | None, is_alike: bool, ahead: timedelta) -> datetime:
+    """Return a moment by the clock of the first one's zone, such as one of summer time."""
+    if when is None:
+        raise Unlike("it has no time")
+    if not is_alike:
+        raise Unlike(f"its time has no zone, as others have; write {WRITE}-05:00")
+    return when if when.tzinfo is None else when.astimezone(timezone(ahead)).replace(tzinfo=None)
 
 
 def _logged_columns(heads: list[str], name: str) -> tuple[dict[int, tuple[str, float, float]], list[Problem]]:
@@ -269,10 +280,12 @@ def _logged_columns(heads: list[str], name: str) -> tuple[dict[int, tuple[str, f
     return columns, problems
 
 
-def _logged_values(parts: list[str], columns: Mapping[int, tuple[str, float, float]]) -> Iterator[tuple[str, float]]:
+def _logged_values(
+    parts: list[str], columns: Mapping[int, tuple[str, float, float]], parted: str
+) -> Iterator[tuple[str, float]]:
     for place, (column, scale, offset) in columns.items():
         if column != "time" and parts[place].strip().lower() not in NOTHING_READ:
-            yield column, float(parts[place]) * scale + offset
+            yield column, number_of(parts[place], parted) * scale + offset
 
 
 def _mean(hour: datetime, number: int, many: list[dict[str, float]]) -> Row:

@@ -98,10 +98,10 @@ def test_hours_in_another_order_are_said() -> None:
     shuffled = year()
     shuffled[100], shuffled[200] = shuffled[200], shuffled[100]
     assert says(shuffled)[0] == (
-        110, "hour 6 of 5/1 (day/month) comes after a later hour, or twice; put the hours in order, each once",
+        110, "hour 6 of 5 January comes after a later hour, or twice; put the hours in order, each once",
     )  # fmt: skip
     late = year()
-    assert "hour 1 of 1/2 (day/month); a typical year begins" in says(late[744:] + late[:744])[0][1]
+    assert "hour 1 of 1 February; a typical year begins" in says(late[744:] + late[:744])[0][1]
 
 
 def test_many_mistakes_are_told_as_a_dozen_and_the_rest() -> None:
@@ -114,7 +114,7 @@ def test_many_mistakes_are_told_as_a_dozen_and_the_rest() -> None:
 def test_fahrenheit_in_a_column_of_celsius_is_said() -> None:
     hot = year()
     hot[5000] = line(7, 28, 9, "88.0")
-    assert says(hot)[0] == (5009, "88 C in hour 9 of 28/7 (day/month); if it is Fahrenheit, say so in the heading: (F)")
+    assert says(hot)[0] == (5009, "88 C in hour 9 of 28 July; if it is Fahrenheit, say so in the heading: (F)")
 
 
 def test_a_text_in_latin_1_is_read_and_told() -> None:
