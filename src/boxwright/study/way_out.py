@@ -8,7 +8,7 @@ from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.hole_left import covered, left_of
 from boxwright.disciplines.layout.result import Struck
 from boxwright.disciplines.layout.solve import Hull, bodies_of
-from boxwright.disciplines.layout.tonight import beds_tonight
+from boxwright.disciplines.layout.tonight import beds_tonight, up_or_down
 from boxwright.disciplines.layout.ways import is_exit, is_room, ways_out
 from boxwright.disciplines.safety.sourced import LENGTHS
 from boxwright.exchange import FLOOR, Aisle, Clearance
@@ -39,7 +39,7 @@ def aisles_of(
     doors = tuple(one for one in section.closed if one.of in openings and one.of in ways)
     bodies = bodies_of(section, stood, hull, use)
     if beds:
-        return ways_out(bodies, beds, doors, room)
+        return ways_out(up_or_down(bodies, section.fitted, beds, people), beds, doors, room)
     if not is_room(room):
         return ()
     spot = free_spot(bodies, room)

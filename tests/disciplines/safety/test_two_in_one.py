@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from boxwright.disciplines.layout.bodies import standing_bodies
+from boxwright.disciplines.layout.tonight import beds_tonight, up_or_down
+from boxwright.rig.compose import read_rig
 from tests.disciplines.layout.small_rigs import mirrored
 from tests.disciplines.safety.test_findings import RIG, edited, worked
 
@@ -274,3 +277,47 @@ def test_a_door_behind_a_bench_is_a_way_out_as_far_as_one_climbs(z: str, more: s
     text = edited(("  # one more", BENCH % ("right", z, more)))
     for there in (text, mirrored(text)):
         assert [kind for kind, _, _ in told(there, "way-blocked")] == kinds
+
+
+FLAP = "  flap: {x: %s, side: %s, z: %s, size: %s, folds: up, folded_depth: 60, hinge: {edge: %s}, %s}"
+
+
+@pytest.mark.parametrize(
+    ("place", "more", "way", "kinds"),
+    [
+        # down it is before the door, up beside it under the window of nobody's wall
+        ((2600, "right", 700, "1600 x 900 x 30", "right"), DONE, "door", ["unknown"]),
+        ((2600, "right", 700, "1600 x 900 x 30", "right"), f"{DONE}, when_sleeping: out", "door", []),
+        # what is written of the night holds
+        ((2600, "right", 700, "1600 x 900 x 30", "right"),
+         f"{DONE}, when_sleeping: {{x: 2600, side: right, z: 700}}", "door", ["fix"]),
+        # down it leaves the window free, up it is before it
+        ((500, "left", 150, "1000 x 900 x 30", "left"), DONE, "window", ["unknown"]),
+        ((1700, "left", 150, "1000 x 900 x 30", "left"), DONE, "window", []),
+    ],
+)  # fmt: skip
+def test_a_flap_that_nobody_sleeps_on_may_be_up_or_down_at_night(
+    place: tuple[object, ...], more: str, way: str, kinds: list[str]
+) -> None:
+    text = edited(("  # one more", FLAP % (*place, more)), ("bed: {x: 500, side: centre", "bed: {x: 500, side: right"))
+    for there in (text, mirrored(text)):
+        found = [(kind, where) for kind, where, _ in told(there, "way-blocked")]
+        assert found == [(kind, f"openings[{way}]") for kind in kinds]
+
+
+def test_a_leaf_is_down_that_is_slept_on_or_carries_the_bed_or_may_be_one() -> None:
+    flap = FLAP % (500, "left", 150, "1000 x 900 x 30", "left", DONE)
+    pad = f"  pad: {{rides_on: flap, x: +0, side: +0, z: +30, size: 900 x 800 x 50, {DONE}}}"
+    more = "  guest: {weight: 60, height: 1600}"
+    for sleeps, people, is_loose in (("bed", "", True), ("flap", "", False), ("pad", "", False), ("bed", more, False)):
+        text = edited(("  # one more", f"{flap}\n{pad}"), ("sleeps: bed}", f"sleeps: {sleeps}}}\n{people}"))
+        if people:
+            text = text.replace("people: [owner]", "people: [owner, guest]")
+        rig = read_rig(text).rig
+        there = tuple((one.of, "yes") for one in rig.layout.fitted)
+        beds = beds_tonight(rig.layout.fitted, dict(there), rig.people)
+        bodies = standing_bodies(rig.layout.fitted, there, "night")  # type: ignore[arg-type]
+        found = up_or_down(bodies, rig.layout.fitted, beds, rig.people)
+        assert (found != bodies) is is_loose, sleeps
+        if is_loose:
+            assert [one.stands for one in found if one.name == "pad"] == ["perhaps", "perhaps"], "it goes with the flap"

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from boxwright.disciplines.layout.bodies import Block
 from boxwright.disciplines.layout.parts import Fitted
-from boxwright.disciplines.layout.sweeps import way_it_faces, ways_it_faces
+from boxwright.disciplines.layout.sweeps import way_it_faces
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 
@@ -47,20 +47,6 @@ def boards_of(one: Fitted, block: Block, room: Surfaces) -> Boards | None:
     spans = [*_shell(one, (edge, across, up)), *_shelves(one, edge, across, min(under, up - thick))]
     spans += _fronts(one, (edge, deep), across, up)
     return Boards(tuple(_placed(span, block, axis, out) for span in spans), _taken(one))
-
-
-def clear_inside(one: Fitted, block: Block, room: Surfaces) -> Vector:
-    """Return how much of a cabinet is clear within its boards at most, whichever way it faces; its box without any.
-
-    Boards of which nobody wrote how thick they are take nothing.
-    """
-    if boards_of(one, block, room) is None:
-        return block.size
-    has_front = one.drawers or one.doors or one.has_lid
-    deep, across = one.back + (one.ply if has_front else 0.0), 2.0 * one.ply
-    axes = {axis for axis, _ in ways_it_faces(one.wall, block, room)}
-    takes = [deep if axes == {axis} else across if axis not in axes else min(deep, across) for axis in (0, 1)]
-    return block.size[0] - takes[0], block.size[1] - takes[1], block.size[2] - 2.0 * one.ply
 
 
 def _shell(one: Fitted, size: Vector) -> Iterator[Span]:

@@ -8,13 +8,12 @@ from math import hypot, inf, isfinite
 from types import MappingProxyType
 
 from boxwright.disciplines.layout.bodies import Block, Body, Pose, body_of, envelope, moved_block, place_in
-from boxwright.disciplines.layout.carcass import clear_inside
 from boxwright.disciplines.layout.meeting import TOUCH, overlaps
 from boxwright.disciplines.layout.pairs import ORDER, Pair, pairs_of
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.result import Axis, Certainty, Covered, Crossing, Meeting, Protruding, Shift, Unheld
 from boxwright.disciplines.layout.sourced import LENGTHS, SHARES
-from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS, WALLS, ways_it_faces
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 
@@ -237,7 +236,7 @@ def protruding(
         if not (body.blocks and carrier.blocks):
             continue
         own, around = body.around, carrier.around
-        clear = clear_inside(known[one.inside], around, room)
+        clear = _clear_inside(known[one.inside], around, room)
         assumed = [place.assumed for place in (one.place.x, one.place.y, one.place.z)]
         found: list[tuple[float, float, Axis]] = []
         for axis in AXES_ALL:
@@ -254,6 +253,18 @@ def protruding(
             yield Protruding(one.of, one.name, carrier.of, carrier.name, beyond, axis, sure, sure != "sure")
         elif worst > LENGTHS["play"]:
             yield Protruding(one.of, one.name, carrier.of, carrier.name, worst, along, "perhaps")
+
+
+def _clear_inside(one: Fitted, block: Block, room: Surfaces) -> Vector:
+    """Return how much of a cabinet is clear within its boards at most, whichever way it faces; its box without any.
+
+    Boards of which nobody wrote how thick they are take nothing.
+    """
+    has_front = one.drawers or one.doors or one.has_lid
+    deep, across = one.back + (one.ply if has_front else 0.0), 2.0 * one.ply
+    axes = {axis for axis, _ in ways_it_faces(one.wall, block, room)}
+    takes = [deep if axes == {axis} else across if axis not in axes else min(deep, across) for axis in (0, 1)]
+    return block.size[0] - takes[0], block.size[1] - takes[1], block.size[2] - 2.0 * one.ply
 
 
 def _may_go_in_turned(size: Vector, clear: Vector) -> bool:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping, Sequence
+from dataclasses import replace
 
+from boxwright.disciplines.layout.bodies import Body, body_of
+from boxwright.disciplines.layout.meeting import lines_of
 from boxwright.disciplines.layout.parts import Fitted
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.model.trailer import Person
@@ -46,3 +49,26 @@ def slept_on(fitted: Iterable[Fitted], beds: Iterable[Bed], lines: Mapping[str, 
             # the lowest of them is carried by none of the others
             found[one.of] = names[next((of for of in above if not lines[of] & set(above)), above[0])]
     return found
+
+
+def up_or_down(
+    bodies: Iterable[Body], fitted: Iterable[Fitted], beds: Iterable[Bed], people: Sequence[tuple[str, Person]]
+) -> tuple[Body, ...]:
+    """Return what stands at night with each leaf that nobody sleeps on both up and down, and either perhaps.
+
+    Nobody wrote which it is then. Where it is not known on what each of the people sleeps any leaf may be a bed, and is
+    down. One with a place of its own at night is there.
+    """
+    bodies, known, tonight = tuple(bodies), {one.of: one for one in fitted}, {one.of for one in beds}
+    lines = lines_of(bodies)
+    in_use = tonight.union(*(lines.get(of, frozenset()) for of in tonight))
+    loose = {one.of for one in known.values() if one.folds and one.folded is not None and one.asleep is None} - in_use
+    if not loose or sum(len(one.sleepers) for one in beds) < len(people):
+        return bodies
+    found = list[Body]()
+    for body in bodies:
+        if body.of not in loose and not lines[body.of] & loose:
+            found.append(body)
+            continue
+        found += [replace(body, stands="perhaps"), body_of(known[body.of], "perhaps", "travel")]
+    return tuple(found)
