@@ -15,7 +15,21 @@ from boxwright.disciplines.heat.feeds import feed_of_cooler, plugged_in, wanted_
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler, PlannedDraw, PlannedLead, PlannedSource
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_cooling import AC
-from tests.disciplines.heat.test_feed_limits import BOX, CABLE, CELL, INLET, box, electric, lead, plan, told, wired
+from tests.disciplines.heat.test_feed_limits import (
+    BOX,
+    CABLE,
+    CELL,
+    FUSE,
+    INLET,
+    STRONG,
+    TO_BOX,
+    box,
+    electric,
+    lead,
+    plan,
+    told,
+    wired,
+)
 from tests.disciplines.heat.test_feeds import heater_of
 from tests.disciplines.heat.test_findings import edited, studied
 
@@ -44,6 +58,16 @@ def test_what_no_usual_supply_carries_is_said_on_a_warm_night_too(
     found = told("feed-too-small", warm, heater, switches, named)
     assert [one.kind for one in found] == ([kind] if kind else [])
     assert all(says in one.says for one in found)
+
+
+def test_a_breaker_larger_than_any_usual_supply_makes_it_no_larger() -> None:
+    """By hand: 70 A of 230 V are 16,100 W, and 50 A of 240 V, the largest usual supply, 12,000."""
+    cable = wired("from: mains, to: heater, breaker: 70 A, volts: 230")
+    for watts, expected in ((15_000, ["limit"]), (11_000, [])):
+        heater = (electric()[0], f"of: electric, fed_by: mains, lowest: 500 W, highest: {watts} W")
+        found = told("feed-too-small", heater, cable)
+        assert [one.kind for one in found] == expected
+        assert all("no more than 12,000 W" in one.says for one in found)
 
 
 def test_a_breaker_further_on_tells_nothing_of_what_the_site_gives() -> None:
@@ -181,5 +205,9 @@ def test_two_heaters_or_coolers_of_one_line_may_run_at_once() -> None:
         assert [one.kind for one in told("feed-too-small", electric("mains"), two, cable)] == kinds
     assert [one.kind for one in told("feed-too-small", two)] == ["unknown"]
     assert told("feed-too-small", two, ("fuse: 15 A", "fuse: 18 A")) == []
+    ways = wired("from: box, to: heater", "from: inlet, to: heater, breaker: 16 A, volts: 230")
+    both = (electric(), INLET, TO_BOX, (FUSE, "fuse: 200 A"), STRONG, box("inverter: 2000 W"), ways)
+    assert heater_of(*both)[0].feed.way == ("box", "battery")
+    assert heater_of(*both, two)[0].feed.way == ("inlet",), "the inverter carries one alone"
     pair = Cooler(of="split", draw=exactly(5.0))
     assert wanted_by_cooler(pair, 2).amps == Band(5.0, 5.0, 10.0, spread="interval")

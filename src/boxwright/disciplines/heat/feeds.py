@@ -106,7 +106,7 @@ class Feed:
     @property
     def is_bare(self) -> bool:
         """Return whether it comes from outside and nobody wrote what is given there."""
-        return any(one.kind == "site" for one in self.limits)
+        return any(one.kind == "site" and not one.gives.known for one in self.limits)
 
     @property
     def most(self) -> Band | None:
@@ -313,8 +313,12 @@ def _ended(way: tuple[str, ...], ends: Ends, passed: tuple[str, ...], own: Secti
         inlet = next((one.of for one in own.sources if one.name == way[-1]), "")
         onto = passed[:-1] if inlet else passed
         first = leads.get(onto[-1]) if onto else None
-        if first is None or first.amps is None:
+        written = first.amps if first is not None else None
+        if written is None:
             feed = replace(feed, limits=(_site(inlet, way[-1]),))
+        elif written.high * HIGHEST_MAINS > LARGEST_SUPPLY:
+            # A breaker larger than any usual supply makes it no larger.
+            feed = replace(feed, limits=(Limit(inlet, way[-1], "site", exactly(LARGEST_SUPPLY)),))
     return replace(_along(feed, passed, own), wires=wires)
 
 
