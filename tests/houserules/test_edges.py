@@ -74,7 +74,17 @@ def uses_of_any(root: Path) -> list[str]:
 
 SILENT = frozenset({"exchange", "drawing", "study"})
 MAY_SPEAK = frozenset(
-    {"rig_findings", "verdict", "remedy_words", "working_words", "working_heaters", "arrange", "foot", "tiles"}
+    {
+        "rig_findings",
+        "verdict",
+        "remedy_words",
+        "working_words",
+        "working_heaters",
+        "working_night",
+        "arrange",
+        "foot",
+        "tiles",
+    }
 )
 """The modules of the study whose records are what is said."""
 SILENT_IN_A_SLICE = frozenset({"method", "solve"})

@@ -13,7 +13,6 @@ from boxwright.disciplines.heat import method as heat_method
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
 from boxwright.disciplines.heat.burning import burns_as_counted, burns_of, fuel_of_night
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS
-from boxwright.disciplines.heat.findings.night import taken
 from boxwright.disciplines.heat.findings.stated import filling_hours
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import COLDEST_NIGHT
@@ -25,6 +24,7 @@ from boxwright.disciplines.heat.telling import source_of
 from boxwright.study.slots import Slot
 from boxwright.study.step import Step, Told
 from boxwright.study.working_heaters import of_heaters
+from boxwright.study.working_night import heat_of_the_hours, through_the_night, water_of_the_hour, wet_by_the_hour
 from boxwright.units import Band, HeaderUnits, show, shown_unit
 from boxwright.units.quantity import scale_of
 
@@ -51,7 +51,7 @@ def of_heat(slot: Slot) -> dict[str, Steps]:
     for one in result.held:
         name = name_of_night(result, one)
         heater = next((h for h in result.heaters if one.warmth is not None and h.planned.of == one.warmth.of), None)
-        found |= {f"{what} {name}": steps for what, steps in _of_night(one, heater)}
+        found |= {f"{what} {name}": steps for what, steps in _of_night(one, heater, result)}
     for heater in result.heaters:
         steps = _filling(heater)
         if steps:
@@ -108,9 +108,9 @@ def _by_members(result: HeatResult) -> Told:
     return Told(says)
 
 
-def _of_night(one: HeldNight, heater: StandingHeater | None) -> Iterator[tuple[str, Steps]]:
+def _of_night(one: HeldNight, heater: StandingHeater | None, result: HeatResult) -> Iterator[tuple[str, Steps]]:
     """Give the steps behind what is shown of one night."""
-    yield "room-at-coldest", (_through_the_night(one),)
+    yield "room-at-coldest", (through_the_night(one, result),)
     yield "loss-with-air", (_with_air(one),)
     warmth = one.warmth
     if warmth is None:
@@ -131,9 +131,15 @@ def _of_night(one: HeldNight, heater: StandingHeater | None) -> Iterator[tuple[s
         return
     burns, fuel = burns_of(heater.planned.heater), fuel_named(heater.planned.heater.of)
     if burns is not None and burns.is_counted and burns.lowest is not None and burns.highest is not None:
-        yield "fuel", (_counted(one, burns.lowest, burns.highest, burnt),)
+        yield (
+            "fuel",
+            (
+                heat_of_the_hours(one),
+                _counted(one, burns.lowest, burns.highest, burnt),
+            ),
+        )
     elif fuel in FUELS and one.energy.best > 0.0:
-        yield "fuel", _fuel(one, fuel)
+        yield "fuel", (heat_of_the_hours(one), *_fuel(one, fuel))
 
 
 def _no_colder() -> Told:
@@ -142,18 +148,6 @@ def _no_colder() -> Told:
             f"shown: {show(COLDEST_NIGHT, 'temperature', units)}, the coldest night that is worked out",
             "  (the formulas of moist air end there)",
         )
-
-    return Told(says)
-
-
-def _through_the_night(one: HeldNight) -> Told:
-    """Return how the coldest hour inside came about: a run through three days, with what went in."""
-
-    def says(units: HeaderUnits) -> tuple[str, ...]:
-        lines = ["room at its coldest = lowest of the twelve hours of the third night, hour by hour"]
-        lines += [f"  {name}: {amount}" for name, amount in taken(one, units)]
-        lines.append(f"  = {show(one.coldest.best, 'temperature', units)}")
-        return (*lines, "  (box_through_time: heat-sheet network, hourly; each hour: heat RIG --night)")
 
     return Told(says)
 
@@ -256,15 +250,22 @@ def of_air(slot: Slot) -> dict[str, Steps]:
         forever = tuple((name, inf if name == "lasts" else value) for name, value in breath)
         found |= {
             "outdoor-air": through,
-            "carbon-dioxide": (*through, Step(air_method.gathered, breath, "ratio")),
-            "carbon-dioxide-at-last": (*through, Step(air_method.gathered, forever, "ratio")),
+            "carbon-dioxide": (
+                *through,
+                *_breathed(result.sleepers, breathing.flow.best),
+                Step(air_method.gathered, breath, "ratio"),
+            ),
+            "carbon-dioxide-at-last": (
+                *through,
+                *_breathed(result.sleepers, breathing.flow.best),
+                Step(air_method.gathered, forever, "ratio"),
+            ),
             "air-wanted": (_wanted(result.sleepers),),
         }
         if airflow.vents.best > 0.0 and result.mild is not None:
             found |= _mild(slot)
     for night in result.nights:
-        found |= dict(_of_damp_night(night, sum(one.kg_per_second.best for one in slot.heat.moisture)
-                                     if slot.heat is not None else 0.0))  # fmt: skip
+        found |= dict(_of_damp_night(night, slot.heat))
     return found
 
 
@@ -294,6 +295,28 @@ def _through(slot: Slot, outside: float) -> tuple[Step, ...]:
     vents = (("area", airflow.vents.best), ("discharge", air.DISCHARGE), ("height", airflow.rise.best),
              ("inside", inside), ("outside", outside))  # fmt: skip
     return Step(air_method.leaked, cracks, "flow"), Step(air_method.risen, vents, "flow")
+
+
+def _breathed(sleepers: int, flow: float) -> tuple[Told, ...]:
+    """Return the air that comes in by both ways together, and what those asleep breathe out."""
+
+    def both(units: HeaderUnits) -> tuple[str, ...]:
+        return (
+            "flow = through cracks + through vents",
+            f"  = {flow:.6g} m3/s = {show(flow, 'flow', units)}",
+            "  (sum)",
+        )
+
+    def out(units: HeaderUnits) -> tuple[str, ...]:
+        each = air.CARBON_DIOXIDE.best
+        return (
+            "source = carbon dioxide of a sleeper * people asleep",
+            f"  {each:.6g} m3/s * {sleepers}",
+            f"  = {each * sleepers:.6g} m3/s",
+            f"  ({air.source_of('sleeper', 'carbon dioxide')})",
+        )
+
+    return Told(both), Told(out)
 
 
 def _wanted(sleepers: int) -> Told:
@@ -339,14 +362,22 @@ def _mild(slot: Slot) -> dict[str, Steps]:
     return found
 
 
-def _of_damp_night(night: DampNight, vapour: float) -> Named:
+def _of_damp_night(night: DampNight, heat: HeatResult | None) -> Named:
     """Give the steps behind what is shown of the damp of one night."""
-    where = night.place
+    held = next((one for one in heat.held if (one.night.place, one.night.heater) == (night.place, night.heater)),
+                None) if heat is not None else None  # fmt: skip
+    vapour = sum(one.kg_per_second.best for one in heat.moisture) if heat is not None else 0.0
+    where = name_of_night(heat, held) if heat is not None and held is not None else night.place
     if night.humidity:
         last = len(night.humidity) - 1
         pressure = night.humidity[last] * air_method.saturation_pressure(night.air[last])
         full = Step(air_method.saturation_pressure, (("temperature", night.air[last]),), "pressure")
-        steps: Steps = (full, _share(pressure, full, "humidity in the last hour = vapour pressure / that of full air"))
+        came = water_of_the_hour(held, heat) if heat is not None and held is not None else ()
+        steps: Steps = (
+            *came,
+            full,
+            _share(pressure, full, "humidity in the last hour = vapour pressure / that of full air"),
+        )
         if pressure > 0.0:
             steps += (Step(air_method.dew_point, (("vapour_pressure", pressure),), "temperature"),)
         yield f"humidity {where}", steps
@@ -390,15 +421,4 @@ def _wet(night: DampNight, wet: WetPlace, vapour: float) -> Steps:
     if wet.drier is not None:
         kept = (("vapour", vapour), ("density", wet.drier.density), ("gained", wet.drier.gained))
         found += (Step(air_method.air_to_dry, kept, "flow"),)
-    return (*found, _settled(wet))
-
-
-def _settled(wet: WetPlace) -> Told:
-    def says(units: HeaderUnits) -> tuple[str, ...]:
-        return (
-            "water = what settles and dries hour by hour through the night",
-            f"  most at once = {wet.most * 1e3:.4g} g on {wet.cold.area.best:.4g} m2 = {wet.over * 1e3:.4g} g/m2",
-            "  (box_through_time where the room's air reaches it, settled_in_wall behind a lining)",
-        )
-
-    return Told(says)
+    return (*found, wet_by_the_hour(wet))

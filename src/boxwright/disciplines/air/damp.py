@@ -197,6 +197,8 @@ def _wet(cold: ColdPlace, where: str, water: tuple[float, ...], is_heated: bool,
         air=need,
         watt=watt,
         drier=drier,
+        water=water,
+        least=least,
     )
 
 

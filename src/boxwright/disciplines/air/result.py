@@ -85,7 +85,8 @@ class WetPlace:
     (K), ``limit`` the lowest humidity of the room at which it would have begun to drip, ``damp_hours`` the hours its
     own humidity stood where mould grows. ``air`` is the outdoor air that would have kept it dry (m3/s, infinite where
     none does) and ``drier`` that air, ``watt`` the heat that costs beyond what came in anyhow. ``ends`` are the same
-    place in the driest night there may be and in the wettest, none where they are not known apart.
+    place in the driest night there may be and in the wettest, none where they are not known apart. ``water`` (kg) lies
+    on it at the end of each hour, and it stands wet with more than the ``least``.
     """
 
     cold: ColdPlace
@@ -101,6 +102,8 @@ class WetPlace:
     ends: tuple[WetPlace, ...] = ()
     drier: DryingAir | None = None
     settled: tuple[Settled, ...] = ()
+    water: tuple[float, ...] = ()
+    least: float = 0.0
 
     @property
     def every(self) -> tuple[WetPlace, ...]:
