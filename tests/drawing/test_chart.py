@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from boxwright.drawing import Dimension, Line, Shape, Sheet, Text
 from boxwright.drawing.chart import HIGH, LOW, UNKNOWN, WIDE, Bound, Chart, Series, axis, charted, tick_words, ticks
-from boxwright.drawing.layout import pages_of
+from boxwright.drawing.layout import laid_out, pages_of
 from boxwright.drawing.paper import PAPERS, TitleBlock
 from boxwright.render.svg import svg_of
 
@@ -170,3 +170,11 @@ def test_short_labels_stand_level_and_long_ones_beside_their_ticks() -> None:
     below = [one.words for one in long.marks if isinstance(one, Dimension) and one.side == "below"]
     assert below == ["measure", "safe", "wire"] and not [one for one in long.marks if isinstance(one, Text)]
     assert level.chart is not None and level.chart.labels[0] == "20 h"
+
+
+def test_a_chart_is_printed_as_large_as_the_page_is_wide() -> None:
+    """160 mm of chart with its words beside it do not fit the 178 mm of an upright page; half of it leaves it white."""
+    sheet = Sheet("charts", "Charts", (charted(THROUGH),), stands_up=True)
+    (page,) = laid_out(sheet, PAPERS["letter"], TitleBlock("Whimbrel", "", "", "2026-05-02", "", (), True))
+    assert 0.6 < page.views[0].scale < 1.0
+    assert all(one.box.right < page.width - 5.0 for one in page.words)

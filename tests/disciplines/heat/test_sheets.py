@@ -45,6 +45,12 @@ def test_the_hours_of_a_heater_fill_the_night(finished: Result) -> None:
         assert sum(int(cell.removesuffix(" h")) for cell in row[1:] if cell) == 12
 
 
+def test_no_cell_of_the_printed_tables_is_left_for_a_pencil(finished: Result) -> None:
+    (sheet,) = sheets(finished, US)
+    assert all(cell for grid in sheet.grids for row in grid.rows for cell in row)
+    assert any(cell == "" for grid in grids_of(finished, US) for row in grid.rows for cell in row)
+
+
 def test_the_face_by_face_losses_add_up(finished: Result) -> None:
     rows = [row for row in grids_of(finished, US)[0].rows if "all of it" not in row[0] and "of it by" not in row[0]]
     whole = sum(float(row[3].removesuffix(" Btu/h per F")) for row in rows)
