@@ -156,7 +156,7 @@ def gappy(folder: Path) -> Path:
 
 def test_gaps_are_filled_only_where_that_is_asked_and_told(whimbrel: Answered, tmp_path: Path) -> None:
     path = gappy(tmp_path)
-    with pytest.raises(NothingAsked, match=r"line 101: outside is missing for 2 hours after hour 100"):
+    with pytest.raises(NothingAsked, match=r"line 101: the weather is missing for 2 hours after hour 100"):
         year_page.worked(whimbrel, str(path))
     found = year_page.weather_asked(whimbrel, str(path), fill=True)
     assert found.hours is not None and found.hours.filled == (100, 101)

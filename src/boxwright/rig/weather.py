@@ -121,9 +121,13 @@ def _columns(
             line = found[max(place for place in found if place <= max(start - 1, 0))].line
             long, edge = end - start > LONGEST_GAP, start == 0 or end == count
             if not fill or long or edge:
+                # An hour that is not there at all lacks every column: it is told once.
+                is_whole = not any(place in found for place in range(start, end))
+                what = "the weather" if is_whole else column.replace("_", " ")
                 why = "it is too long to be filled" if fill else "ask for it to be filled, or put them in"
-                says = f"{column.replace('_', ' ')} is missing for {end - start} hours after hour {start}; {why}"
-                problems.append(Problem(line, 1, name, says))
+                many = f"{end - start} hours" if end - start > 1 else "an hour"
+                one = Problem(line, 1, name, f"{what} is missing for {many} after hour {start}; {why}")
+                problems += [one] if one not in problems else []
                 continue
             before, after = given[start - 1], given[end]
             assert before is not None and after is not None

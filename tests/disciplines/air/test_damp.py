@@ -119,6 +119,14 @@ def test_a_skin_without_foam_or_a_plane_nobody_knows_tells_nothing() -> None:
     assert worked(night(0.0, 9.9, SKIN), (replace(LEFT, layers=()),))[1].most == 0.0
 
 
+def test_a_hidden_place_on_which_nothing_settles_is_wet_in_no_hour() -> None:
+    """Air of 20 C and 20 per cent drips below minus 3 C (psychrometric chart), and no skin is under 9 C here."""
+    _, dry = worked(night(10.0, 9.9, SKIN, humidity=0.2))
+    assert (dry.most, dry.hours) == (0.0, 0)
+    _, wet = worked(night(-10.0, 9.9, SKIN))
+    assert wet.most > 0.0 and wet.hours == 8
+
+
 def test_a_member_behind_its_lining_is_reached_by_vapour_through_the_lining_alone() -> None:
     behind = ColdPlace(
         "walls[left]", "behind the lining on the studs, left wall", exactly(0.2), exactly(1.0), 7.7, "behind"

@@ -65,9 +65,9 @@ def test_a_gap_is_said_and_filled_only_where_that_is_asked() -> None:
     gap = year()
     gap[9] = line(1, 1, 10, "10.0")
     del gap[10:12]
-    ((number, text), *_) = says(gap)
-    assert number == 18
-    assert "missing for 2 hours after hour 10" in text
+    ((number, text),) = says(gap)
+    assert number == 18, "and not once more for every column"
+    assert "the weather is missing for 2 hours after hour 10" in text
     hours, problems = read(gap, fill=True)
     assert hours is not None
     assert hours.filled == (10, 11)
@@ -77,7 +77,7 @@ def test_a_gap_is_said_and_filled_only_where_that_is_asked() -> None:
     ]
     marked = year()
     marked[10] = line(1, 1, 11, "99.9")
-    assert "outside is missing for 1 hours" in says(marked)[0][1]
+    assert "outside is missing for an hour" in says(marked)[0][1]
 
 
 def test_a_long_gap_is_never_filled() -> None:
@@ -157,7 +157,7 @@ def test_what_a_logger_did_not_read_is_a_gap_and_no_temperature(nothing: str) ->
     log = f"time,outside (F)\n2026-01-05T06:00-05:00,50\n2026-01-05T07:00-05:00,{nothing}\n2026-01-05T08:00-05:00,68\n"
     hours, problems = read_weather(log.encode(), "log.csv")
     assert hours is None
-    assert ["outside is missing for 1 hours" in one.says for one in problems] == [True]
+    assert ["outside is missing for an hour" in one.says for one in problems] == [True]
     hours, _ = read_weather(log.encode(), "log.csv", fill=True)
     assert hours is not None and hours.outside == pytest.approx((283.15, 288.15, 293.15))
     assert hours.filled == (1,)
