@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from boxwright.rig.compose import read_rig
+from boxwright.study.slots import study
 from tests.disciplines.layout.knots import told
+from tests.disciplines.layout.small_rigs import TODAY, mirrored, rig_of
 
 POST = "  post: {x: 60, side: left+%s, z: %s, size: 4 x 4 x 4, weight: 1, stage: lined, done: yes}\n"
 SPACE, NIGHT = "layout/one-space", "layout/sleeping-place"
@@ -20,7 +23,7 @@ def test_what_stands_before_a_folded_bed_is_asked_for_as_far_as_that_may_come(de
 
 
 def test_a_bed_of_unknown_folded_depth_is_asked_for_and_never_taken_as_flat() -> None:
-    assert told("layout/place-unknown", deep("unknown"), "", "tow") == [("unknown", "parts[bed]")]
+    assert told("layout/opening-unsaid", deep("unknown"), "", "tow") == [("unknown", "parts[bed]")]
 
 
 @pytest.mark.parametrize(("depth", "kinds"), [("8", []), ("2..14", ["unknown"]), ("14", ["stop"])])
@@ -35,3 +38,28 @@ def test_what_lies_on_a_bed_is_as_far_from_its_wall_as_that() -> None:
     both = rug + shelf.replace("x: 60", "x: 40")
     found = told(SPACE, (*deep("2..8"),), both, "tow")
     assert found and {kind for kind, _ in found} == {"unknown"}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says", "act"),
+    [
+        ("folded_depth: 120", "folded_depth: unknown", "how far bunk stands out from its wall", "write folded_depth"),
+        ("x: 2600, width: 700", "x: 2600, width: unknown", "how large the hole of door is", "write its width"),
+        ("x: 2600, width: 700", "x: unknown, width: 700", "or where it is in its wall", "its place in the wall"),
+        (
+            "hinge: front, opens: out",
+            "hinge: left, opens: out",
+            "the hinge of door is no edge",
+            "Write the edge door is hinged on",
+        ),
+    ],
+)
+def test_what_is_missing_is_what_is_asked_for(old: str, new: str, says: str, act: str) -> None:
+    for text in (rig_of(), mirrored(rig_of())):
+        for use in ("tow", "sleep") if "folded" in old else ("sleep",):
+            there = text.replace(old, new)
+            assert there != text
+            found = study(read_rig(there).rig, TODAY).findings(use)  # type: ignore[arg-type]
+            ((words, todo),) = {(one.says, one.act) for one in found if one.code == "layout/opening-unsaid"}
+            assert says in words and act in (todo or "")
+            assert not [one for one in found if one.code == "layout/place-unknown"]

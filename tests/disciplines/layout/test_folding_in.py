@@ -123,7 +123,13 @@ def test_what_goes_up_with_a_bed_stays_on_it_and_what_may_is_asked() -> None:
 @pytest.mark.parametrize("at", ["rides_on: bunk, x: +100, side: left+50, z: 650", "x: 3000, side: left, z: floor"])
 @pytest.mark.parametrize(
     ("size", "kinds"),
-    [("300 x 200 x 50", []), ("300 x 200 x 200", ["fix"]), ("500 x 200 x 50", ["fix"]), ("300 x 320 x 50", ["fix"])],
+    [
+        ("300 x 200 x 50", []),
+        ("300 x 200 x 200", ["fix"]),
+        ("520 x 200 x 50", ["fix"]),  # from corner to corner it is 504
+        ("500 x 200 x 50", ["unknown"]),
+        ("300 x 320 x 50", ["unknown"]),  # turned it goes in
+    ],
 )
 def test_what_is_too_large_for_its_box_is_told_wherever_that_rides(
     size: str, kinds: list[str], at: str, use: Use

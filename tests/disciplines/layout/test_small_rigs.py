@@ -129,7 +129,7 @@ TROUBLE: tuple[tuple[str, Use, str, str, dict[str, str]], ...] = (
     ("a bunk hinged in front", "sleep", "unknown", "opening-unsaid", {
         "bunk": "folds: up, folded_depth: 120, hinge: {edge: front}"}),
     ("a door of no swing", "work", "unknown", "opening-unsaid", {"door": "note: shut"}),
-    ("a bunk of unknown depth", "tow", "unknown", "place-unknown", {
+    ("a bunk of unknown depth", "tow", "unknown", "opening-unsaid", {
         "bunk": "folds: up, folded_depth: unknown, hinge: {edge: left}"}),
     ("a bag of no size", "tow", "unknown", "place-unknown", {"parts": p("bag", 2200, "right", 0, "unknown", CARGO)}),
 )  # fmt: skip

@@ -313,7 +313,7 @@ class Blocked:
     is_sure: bool = True
 
 
-Lacks = Literal["swing", "turn", "fold", "hinge", "slide", "clear", "canopy", "arms", "sight"]
+Lacks = Literal["swing", "turn", "fold", "hinge", "slide", "clear", "canopy", "arms", "sight", "depth", "hole"]
 """What nobody wrote of a thing that moves, in a word."""
 
 

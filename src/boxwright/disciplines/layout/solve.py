@@ -54,6 +54,7 @@ from boxwright.disciplines.layout.sight import hidden_from, is_blind
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, is_within, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, moving_part, struck_by
+from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
 from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, unsaid_zones, zones_of
 from boxwright.model.place import Surfaces
@@ -164,7 +165,7 @@ def solve(
         arms=(*footless(fitted, standing, closed), *misplaced_arms(fitted)) if use in OPENED else (),
         canopies=canopies,
         open=(*moving.open, *_open_zones(fitted)),
-        unplaced=tuple((body.of, body.name) for body in bodies if not body.known and body.kind not in WITHOUT_SOLID),
+        unplaced=tuple(_unplaced(bodies, fitted)),
         has_bed=any(mover.what == "bed" for mover in moving.movers),
         fits=every_fit(bodies, beds, tuple(closed), people, room, hull.ground, hull.floor) if use in OPENED else (),
         taken=tuple(taken_beds(_unmet(every, struck), beds, people, lines)),
@@ -335,7 +336,13 @@ def opened(one: Closed, outer: Block | None, room: Surfaces) -> tuple[list[Mover
     leaf = leaf_of(one, swing, outer, room)
     if leaf is not None and not swing.opens and one.wall not in FLAT:
         return either_way(one, swing, outer, room), None
-    return [leaf] if leaf is not None else [], "turn" if leaf is None and one.wall else None
+    lacks: Lacks = "turn" if _is_measured(one) else "hole"
+    return [leaf] if leaf is not None else [], lacks if leaf is None and one.wall else None
+
+
+def _is_measured(one: Closed) -> bool:
+    """Return whether it is known where a hole is in its wall, and how large."""
+    return is_placed(one.place) and min(sides_of(one)) > 0.0
 
 
 def _is_large(one: Closed) -> bool:
@@ -458,7 +465,22 @@ def _beside(
             yield Beside(one.of, one.name, one.hazard, body.of, body.name, gap, within)
 
 
+def _unplaced(bodies: Iterable[Body], fitted: Iterable[Fitted]) -> Iterator[tuple[str, str]]:
+    """Yield what has no place or no size; how deep a leaf is that is folded up is asked by itself."""
+    folded = {one.of for one in fitted if one.folded is not None and _is_written(one)}
+    for body in bodies:
+        if not body.known and body.kind not in WITHOUT_SOLID and body.of not in folded:
+            yield body.of, body.name
+
+
+def _is_written(one: Fitted) -> bool:
+    """Return whether size and place of a thing are written, whatever is of it as it is folded up."""
+    return one.is_sized and one.place.x.known and one.place.y.known and one.place.z.known
+
+
 def _open_zones(fitted: Iterable[Fitted]) -> Iterator[Open]:
     for one in fitted:
+        if one.folds and one.folded_depth is not None and not one.folded_depth.known and _is_written(one):
+            yield Open(one.of, one.name, "depth")
         if one.facet is not None and one.facet.keep_clear is not None and is_open(one.facet.keep_clear):
             yield Open(one.of, one.name, "clear")

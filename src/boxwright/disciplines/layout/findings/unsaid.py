@@ -20,6 +20,14 @@ TOLD: dict[str, tuple[str, str]] = {
         "{} folds up about nothing that is known: no hinge at a side wall is written, or no place",
         "Write the hinge of {}, such as hinge: {{edge: left}}, and its x, side, z and size",
     ),
+    "depth": (
+        "it is not known how far {} stands out from its wall when it is folded up",
+        "Fold {} up, measure how far it stands out from the wall, and write folded_depth",
+    ),
+    "hole": (
+        "it is not known how large the hole of {} is, or where it is in its wall",
+        "Measure the hole of {}, and write its width, its height and its place in the wall",
+    ),
     "hinge": (
         "{} is hinged on an edge that is at no side wall, and nothing built in stands there: it folds about nothing",
         "Look which edge of {} is hinged and to what, and write its hinge, or its side, as that is",
@@ -42,7 +50,13 @@ TOLD: dict[str, tuple[str, str]] = {
         "Write which way {} looks, such as sees: {{toward: rear, angle: 120 deg}}",
     ),
 }
-USES_OF: dict[str, tuple[Use, ...]] = {"fold": ("sleep",), "hinge": ("sleep",), "clear": USES, "sight": ("tow",)}
+USES_OF: dict[str, tuple[Use, ...]] = {
+    "fold": ("sleep",),
+    "hinge": ("sleep",),
+    "clear": USES,
+    "depth": USES,
+    "sight": ("tow",),
+}
 TOUCH = 0.001
 """Nearer than this (m) things stand against each other."""
 WANTS = {"hot": "which gets hot", "flame": "which burns with a flame", "panel": "which is worked at live"}
