@@ -53,11 +53,14 @@ def around(weather: WeatherHours, facings: tuple[Facing, ...], ground: float, pr
 
 
 def _suns(weather: WeatherHours, facings: tuple[Facing, ...], ground: float) -> tuple[tuple[float, ...], ...]:
-    """Return the sun of each hour on each direction."""
+    """Return the sun of each hour on each direction.
+
+    Level sun is what comes straight and what comes from the sky: of the three a column that is missing is what the two
+    others leave. Of level sun alone all counts as from the sky, which a flat roof does not feel.
+    """
     count, dark = len(weather.outside), (0.0,) * len(facings)
     straight = weather.straight_sun or (0.0,) * count
     level = weather.level_sun or (0.0,) * count
-    light = weather.sky_light or level
     first = weather.begins[0] * HOURS_OF_DAY + weather.begins[1]
     rows: list[tuple[float, ...]] = []
     for place in range(count):
@@ -70,7 +73,11 @@ def _suns(weather: WeatherHours, facings: tuple[Facing, ...], ground: float) -> 
         past = hour_angle(clock, weather.ahead, weather.longitude, sundial_ahead(angle))
         sun = toward_sun(weather.latitude, declination(angle), past)
         beam = straight[place] if sun.up > 0.0 else 0.0
-        rows.append(tuple(sun_on_face(beam, light[place], level[place], ground, one, sun) for one in facings))
+        light = weather.sky_light[place] if weather.sky_light else max(level[place] - beam * max(sun.up, 0.0), 0.0)
+        if not weather.straight_sun and sun.up > LOWEST_SUN:
+            beam = max(level[place] - light, 0.0) / sun.up
+        whole = level[place] if weather.level_sun else light + beam * max(sun.up, 0.0)
+        rows.append(tuple(sun_on_face(beam, light, whole, ground, one, sun) for one in facings))
     return tuple(rows)
 
 
