@@ -81,6 +81,7 @@ MAY_SPEAK = frozenset(
         "working_words",
         "working_heaters",
         "working_night",
+        "working_section",
         "arrange",
         "foot",
         "tiles",

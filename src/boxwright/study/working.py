@@ -23,10 +23,11 @@ __all__ = ["NoSuchNumber", "Step", "labels_of", "lines", "number_steps", "number
 
 SI = {
     "mass": "kg", "length": "m", "angle": "rad", "ratio": "", "flow": "m**3/s", "temperature": "K", "pressure": "Pa",
-    "area": "m**2", "time": "s", "fuel flow": "m**3/s", "": "",
+    "area": "m**2", "time": "s", "fuel flow": "m**3/s", "transmittance": "W/m**2/K",
+    "": "",
 }  # fmt: skip
 """The SI unit of what comes out."""
-SAID_TOO = frozenset({"ratio", "flow", "fuel flow", "time"})
+SAID_TOO = frozenset({"ratio", "flow", "fuel flow", "time", "transmittance"})
 """What comes out and is said in the unit of the trade as well."""
 _LABEL = re.compile(r"^(Formula|Satisfies|Source): ")
 

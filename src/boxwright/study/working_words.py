@@ -25,6 +25,7 @@ from boxwright.study.slots import Slot
 from boxwright.study.step import Step, Told
 from boxwright.study.working_heaters import of_heaters
 from boxwright.study.working_night import heat_of_the_hours, through_the_night, water_of_the_hour, wet_by_the_hour
+from boxwright.study.working_section import of_sections
 from boxwright.units import Band, HeaderUnits, show, shown_unit
 from boxwright.units.quantity import scale_of
 
@@ -56,7 +57,7 @@ def of_heat(slot: Slot) -> dict[str, Steps]:
         steps = _filling(heater)
         if steps:
             found[f"a-filling {heater.planned.name}"] = steps
-    return found | of_heaters(result)
+    return found | of_heaters(result) | of_sections(result)
 
 
 def name_of_night(result: HeatResult, one: HeldNight) -> str:
