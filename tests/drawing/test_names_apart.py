@@ -78,6 +78,16 @@ def test_no_led_name_of_a_demo_stands_on_another_thing_s_point(name: str, stage:
     assert wrong == []
 
 
+def test_numbers_that_find_no_room_are_ringed_as_they_are() -> None:
+    """A number of a number is looked up twice: 24 in a ring is thing 24, and no key says so."""
+    crowd = tuple(Text(at(79 + one % 9 * 0.25, 39 + one // 9 * 0.25), str(100 + one), f"p{one}") for one in range(81))
+    pages = laid_out(Sheet("n", "n", (View("crowd", "", (ROOM, *crowd)),)), LETTER, TITLE)
+    rings = {one.text for page in pages for one in page.words if one.belongs == "note"}
+    assert rings and rings <= {mark.words for mark in crowd}
+    keyed = [one.text for page in pages for one in page.words if one.belongs == "grid" and not one.is_bold]
+    assert not {one for one in keyed if one.isdigit()} & rings
+
+
 def test_a_long_table_begins_where_most_of_it_has_room() -> None:
     """Beside a key of two rows a table may be as high as the page: it does not stop where the key does."""
     key = Grid("key", ("no.", "what"), (("1", "wheel"), ("2", "latch")), ("", ""))

@@ -21,6 +21,8 @@ THIN = 0.06
 """What is thinner (m) seen from above takes no floor worth a strip of tape."""
 LETTER = 0.03
 """How far outside its corner a letter stands, as a share of the length: about 5 mm on paper at any scale."""
+AHEAD = 0.085
+"""How far before the front the arrow stands at least, as a share of the length: its word finds room over it."""
 STEPS = 24
 """Into how many steps a thing is taken, each way, to find room for its number."""
 ROOMY = 0.05
@@ -75,7 +77,7 @@ def tape_things(posed: Posed, name: str = "tape-things", lying: str = "") -> She
         Dimension(a, d, posed.length(length), "trailer.body.length", "below", 0),
         Dimension(a, b, posed.length(width), "trailer.body.width", "left", 0),
         Symbol(a, "datum", body),
-        Symbol((-0.35, 0.0), "front", body, "left"),
+        Symbol((-max(0.35, AHEAD * length), 0.0), "front", body, "left"),
     ]
     columns = ("No.", "Thing", "Corner", "Rearward", "From the left", "From A", "From B", "Size")
     title = f"Things to lay out with tape, {POSES[posed.pose]}"

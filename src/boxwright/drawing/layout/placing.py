@@ -292,6 +292,9 @@ class Placer:
                 groups.append((text.at, [text]))
         rows: list[tuple[str, str]] = []
         number = 0
+        if all(text.words.isdigit() for text in texts):
+            # Numbers are no second time numbered: each stands in its ring as it is.
+            return [(NO_ROOM, one.words) for one in texts if not self._balloon(one.at, one.words, one.of)]
         for at, group in groups:
             has_balloon = self._balloon(at, str(number + 1), group[0].of)
             number += has_balloon
