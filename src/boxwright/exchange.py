@@ -278,6 +278,7 @@ class Airflow:
     wind's pressure that drives them. ``fan`` is what a fan moves (m3/s) when it runs. ``opened`` is what can be opened
     besides (m2): windows, lids, a door. ``likely`` are the opening and the height of what most likely passes, where
     that is not the best of ``vents``: a vent in doubt is shut for who breathes, which would flatter who wants it warm.
+    ``fans`` are the names of what moves air.
     """
 
     of: str
@@ -288,6 +289,7 @@ class Airflow:
     fan: Band
     opened: Band
     likely: tuple[float, float] | None = None
+    fans: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -281,3 +281,25 @@ def test_of_the_ways_on_a_day_that_is_surely_too_hot_the_one_that_leaves_it_cool
     found, aired = hot_of("sleep", (first, more), weak), hot_of("sleep", (first, more))
     assert (found.hot.place, found.run.way) == ("c", "cooled")
     assert aired.hot.place == "c" and found.warm.high < aired.warm.high
+
+
+FAN = (
+    "  # one more",
+    "  cell: {x: 100, side: left, z: 0, size: 300 x 200 x 200, weight: 20, stage: shell, done: yes, battery: {volts: 12, Ah: 100}}",  # noqa: E501
+)
+WIRE = "wires:\n  blower: {from: cell, to: window, length: 2000, gauge: 2.5 mm2, fuse: 10 A, stage: shell%s}\n"
+
+
+@pytest.mark.parametrize(("wire", "is_unfed"), [("", True), (WIRE % "", True), (WIRE % ", done: yes", False)])
+def test_a_fan_to_which_no_wire_surely_stands_may_not_run(wire: str, is_unfed: bool) -> None:
+    fan = ("unit: {weight: 10, U: 2.8 W/m2K, swing", "fan: {flow: 500 m3/h}, unit: {weight: 10, U: 2.8 W/m2K, swing")
+    wired = ("stages:\n", f"{wire}stages:\n")
+    hot = ("hottest_design: 22 C", "hottest_design: 40 C")
+    found = hot_of("sleep", hot, FAN, fan, wired)
+    assert found.run.way == "fans"
+    assert found.unfed == (("window",) if is_unfed else ())
+    sure = hot_of("sleep", hot, FAN, fan, ("stages:\n", f"{WIRE % ', done: yes'}stages:\n"))
+    assert (found.warm.high > sure.warm.high + 0.1) is is_unfed
+    assert found.warm.low == pytest.approx(sure.warm.low)
+    asked = [one.says + one.act for one in told("sleep", hot, FAN, fan, wired) if one.kind == "unknown"]
+    assert any("by which wire window runs" in words for words in asked) is is_unfed

@@ -169,6 +169,7 @@ def airflow_of(vents: tuple[Vent, ...], openings: tuple[Opening, ...], lined: fl
         rise=_band(rises),
         wind_share=WIND_SHARE,
         fan=_moved(vents),
+        fans=tuple(one.planned.name for one in vents if one.planned.facet.fan is not None and one.there != "no"),
         opened=summed(opened),
         likely=(most_likely.area, most_likely.rise) if most_likely != through[1] else None,
     )

@@ -52,6 +52,12 @@ LITHIUM = ("li", "lfp")
 """How the words for a battery of lithium begin; every other one counts as one of lead."""
 
 
+def unfed_of(own: Section, names: tuple[str, ...], strung: Mapping[str, str]) -> tuple[str, ...]:
+    """Return which of some things no wire surely ends at, as it stands: nobody knows what they run on."""
+    fed = {lead.ends for lead in own.leads if strung.get(lead.of) == "yes"}
+    return tuple(name for name in names if name not in fed)
+
+
 @dataclass(frozen=True, slots=True)
 class Limit:
     """What one thing on the way to a heater gives on at the most (W, at the heater), by its path and its name.

@@ -153,7 +153,8 @@ class HotHours:
 
     ``when``: "bedtime" for those who sleep in it, "work" for those who work in it, whose hottest hour counts, "left"
     for those who wait in it while it is left.
-    ``is_plugged_in`` says that a cable from outside feeds what cools it.
+    ``is_plugged_in`` says that a cable from outside feeds what cools it. ``unfed`` are the fans to which no wire surely
+    stands: they may not run.
     """
 
     hot: HotDay
@@ -161,6 +162,7 @@ class HotHours:
     warm: Band
     when: Literal["bedtime", "work", "left"]
     is_plugged_in: bool = False
+    unfed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_a
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.cooling import all_at_once, standing_cooler
 from boxwright.disciplines.heat.electricity import load_of
-from boxwright.disciplines.heat.feeds import feed_of, feed_of_cooler
+from boxwright.disciplines.heat.feeds import feed_of, feed_of_cooler, unfed_of
 from boxwright.disciplines.heat.hot import hot_days
 from boxwright.disciplines.heat.hot_hours import given_by_waiting, hottest_left, hottest_of
 from boxwright.disciplines.heat.night import HeldNight, coldest_at_work, night_of
@@ -185,8 +185,25 @@ def _hot_day(
     """Return the hot day, what cools in it, and the batteries that may not last it.
 
     What hangs on one of those may stop by noon: it cools nothing for sure, and the day is run again without counting
-    on it.
+    on it. A fan to which no wire surely stands may not run.
     """
+    unfed = unfed_of(own, inside.airflow.fans, strung) if inside is not None else ()
+    if inside is not None and unfed:
+        inside = replace(inside, airflow=replace(inside.airflow, fan=replace(inside.airflow.fan, low=0.0)))
+    hot, coolers, drained = _cooled_day(own, inside, moisture, coolers, use, waiting, strung, charges)
+    return (replace(hot, unfed=unfed) if hot is not None else None), coolers, drained
+
+
+def _cooled_day(
+    own: Section,
+    inside: Inside | None,
+    moisture: tuple[Moisture, ...],
+    coolers: tuple[StandingCooler, ...],
+    use: str,
+    waiting: int,
+    strung: Mapping[str, str],
+    charges: Mapping[str, Band],
+) -> tuple[HotHours | None, tuple[StandingCooler, ...], tuple[Drained, ...]]:
     hot = _hottest(own, inside, moisture, coolers, use, waiting) if inside is not None else None
     if inside is None or hot is None or hot.run.way != "cooled":
         return hot, coolers, ()

@@ -134,6 +134,7 @@ def _unsaid(result: Result, found: HotHours) -> str:
     lacks = [] if found.hot.is_written else [f"hottest_design of {found.hot.place}"]
     is_bare = any(not face.coat.colour for face in result.shell.faces if _sees_the_sun(face))
     lacks += ["the colour of the skin"] if is_bare else []
+    lacks += [f"by which wire {listed(found.unfed)} runs"] if found.unfed and found.run.way == "fans" else []
     return f"nobody wrote {' or '.join(lacks)}: that makes it so wide" if lacks else ""
 
 
