@@ -11,7 +11,7 @@ import pytest
 from boxwright.book import year as book_year
 from boxwright.book.sheets import ONLY_BY_NAME, SLOW, slow_titles
 from boxwright.book.year import NO_PLACE, NO_ROOM, NO_WEATHER, still_to_come, year_sheets
-from boxwright.disciplines.heat.burning import Burns
+from boxwright.disciplines.heat.burning import Burning
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Year
 from boxwright.disciplines.heat.year_sheet import BELOW_BARS, year_sheet
@@ -113,17 +113,17 @@ def test_a_year_burns_what_the_heater_of_the_rig_is_said_to(monkeypatch: pytest.
     was, counts = "highest: 2000 W,", "highest: 2000 W, counted: {lowest: 120, highest: 260, each: 0.06 ml},"
     assert was in text
     rig = read_rig(text.replace(was, counts)).rig
-    taken: list[Burns] = []
+    taken: list[Burning] = []
 
     def year_of(*given: object) -> Year:
-        assert isinstance(given[-1], Burns)
-        taken.append(given[-1])
+        taken.extend(one for one in given if isinstance(one, Burning))
         return MADE
 
     monkeypatch.setattr(book_year, "year_of", year_of)
     heat = next(one for one in study(rig, date(2026, 5, 2), stage=10, use="sleep").slots if one.heat is not None)
     assert book_year.years_of(heat, WEATHER, ()) == (MADE,)
-    (burns,) = taken
-    assert burns.is_counted and burns.highest is not None
+    (burning,) = taken
+    (rates,) = burning.rates
+    assert burning.is_counted and burning.fuel == "diesel"
     # 260 strokes of 0.06 ml a minute (hand arithmetic).
-    assert burns.highest.best == pytest.approx(260 * 0.06e-6 / 60.0)
+    assert rates.highest.best == pytest.approx(260 * 0.06e-6 / 60.0)

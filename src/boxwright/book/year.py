@@ -11,8 +11,8 @@ from pathlib import Path
 
 from boxwright import HOW_TO_ADD
 from boxwright.book.hot_day import people_of
-from boxwright.disciplines.heat.burner import fuel_named, warmth_of
-from boxwright.disciplines.heat.burning import Burns, burns_of
+from boxwright.disciplines.heat.burner import warmth_of
+from boxwright.disciplines.heat.burning import Burning, burning_of
 from boxwright.disciplines.heat.cold_hours import Warmth
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Clock, Year, year_of
@@ -81,12 +81,11 @@ def years_of(
     if result is None:
         return ()
     burning = [one for one in result.heaters if one.vented != "in the room"]
-    heaters: list[tuple[Warmth | None, str, Burns | None]] = [
-        (warmth_of(one), fuel_named(one.planned.heater.of), burns_of(one.planned.heater)) for one in burning
-    ]
+    heaters: list[tuple[Warmth | None, Burning]]
+    heaters = [(warmth, burning_of(one, warmth)) for one in burning for warmth in (warmth_of(one),)]
     return tuple(
-        year_of(result.inside, weather, warmth, fuel, people, clock, cache_folder(), burns)
-        for warmth, fuel, burns in heaters or [(None, "", None)]
+        year_of(result.inside, weather, warmth, burns, people, clock, cache_folder())
+        for warmth, burns in heaters or [(None, Burning())]
     )
 
 

@@ -8,7 +8,7 @@ from math import cos, inf, pi
 
 import pytest
 
-from boxwright.disciplines.heat.burning import Burns
+from boxwright.disciplines.heat.burning import Burning
 from boxwright.disciplines.heat.coating import Coat
 from boxwright.disciplines.heat.cold_hours import Inside, Warmth
 from boxwright.disciplines.heat.method import Heater
@@ -75,8 +75,10 @@ def heater(lowest: float = 300.0, highest: float = 2000.0) -> Warmth:
     return Warmth("parts[heater]", "heater", exactly(lowest), exactly(highest), 289.85, False, True)
 
 
-def year(room: Inside, of: WeatherHours, warmth: Warmth | None = None, fuel: str = "diesel") -> Year:
-    return year_of(room, of, warmth, fuel, NOBODY)
+def year(
+    room: Inside, of: WeatherHours, warmth: Warmth | None = None, fuel: str = "diesel", burning: Burning | None = None
+) -> Year:
+    return year_of(room, of, warmth, burning or Burning(fuel), NOBODY)
 
 
 def test_the_front_looks_north_or_east_and_the_other_sides_follow() -> None:
@@ -312,34 +314,9 @@ def test_people_warm_a_hot_room_most_and_a_cold_one_least() -> None:
         (weather(263.15, 200.0), heater(300.0, 9000.0), "energy", 1.0),
         (weather(306.15, 200.0), None, "cooling", -1.0),
     ):
-        none, some = (getattr(year_of(inside(), of, warmth, "", people), name) for people in ((), (many,)))
+        none, some = (getattr(year_of(inside(), of, warmth, Burning(), people), name) for people in ((), (many,)))
         day = 3600.0 * 24 * DAYS
         assert none.best - some.best == pytest.approx(sign * 100.0 * day, rel=0.05)
         least, most = (some.high, some.low) if sign > 0.0 else (some.low, some.high)
         assert (none.high if sign > 0.0 else none.low) == pytest.approx(least, rel=1e-6), "nobody there at one end"
         assert abs((none.low if sign > 0.0 else none.high) - most) == pytest.approx(200.0 * day, rel=0.05)
-
-
-def test_the_fuel_of_a_year_is_what_was_counted_and_goes_as_far_as_what_is_said() -> None:
-    """By hand: at 1 and 4 ml a minute at 300 and 2000 W, an hour of so much heat lies straight between both."""
-    millilitre = 1e-6 / 60.0
-    rates = Burns(exactly(1.0 * millilitre), exactly(4.0 * millilitre), True)
-    cold = weather(swing=0.0)
-    given = inside(leak=0.0), cold, heater(), "diesel", NOBODY
-    table, counted = year_of(*given), year_of(*given, burns=rates)
-    watt = table.energy.best / (3600.0 * 24 * DAYS)
-    assert 300.0 < watt < 2000.0
-    by_hand = (1.0 + 3.0 * (watt - 300.0) / 1700.0) * millilitre * 3600.0 * 24 * DAYS
-    assert counted.fuel is not None and table.fuel is not None
-    assert counted.fuel.best == pytest.approx(by_hand, rel=0.01)
-    assert sum(one.best for one in counted.fuel_by_month) == pytest.approx(counted.fuel.best)
-    assert counted.trips[0].fuel is not None
-    assert counted.trips[0].fuel.best == pytest.approx(by_hand * 3.0 / DAYS, rel=0.02)
-    said = year_of(*given, burns=replace(rates, is_counted=False))
-    assert said.fuel is not None and said.fuel.best == table.fuel.best
-    assert said.fuel.high == pytest.approx(counted.fuel.high) and said.fuel.low == table.fuel.low
-    assert counted.energy == table.energy
-    half = replace(rates, lowest=None)
-    assert year_of(*given, burns=half).fuel == table.fuel, "one setting alone says nothing of the other"
-    unread = year_of(*given[:3], "unobtainium", NOBODY, burns=rates)
-    assert unread.fuel == counted.fuel, "what was counted holds whatever it burns"

@@ -5,12 +5,17 @@ What was counted goes before what is said.
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import Literal, NamedTuple
+
+from boxwright.disciplines.heat.as_built import End
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS, Warmth
 from boxwright.disciplines.heat.method import fuel_burnt
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import Counted, Heater
 from boxwright.disciplines.heat.result import StandingHeater
+from boxwright.disciplines.heat.room import at
 from boxwright.records import dataclass
 from boxwright.units import Band
 
@@ -26,6 +31,47 @@ class Burns:
     lowest: Band | None
     highest: Band | None
     is_counted: bool
+
+
+Whence = Literal["said", "counted", "hours"]
+
+
+class Rates(NamedTuple):
+    """Heat at the lowest and highest setting (W), what is burnt at each (m3/s), and whence that is known.
+
+    "hours": by how long a filling is said to last.
+    """
+
+    least: Band
+    most: Band
+    lowest: Band
+    highest: Band
+    whence: Whence = "said"
+
+    def burnt(self, heat: float, end: End) -> float:
+        """Return what is burnt for a heat (W): least where the settings give much for little.
+
+        Between the settings it goes straight with the heat; below the lowest the heater goes on and off, and burns as
+        much less as it is off. Over the highest there is nothing to burn more with.
+        """
+        least, most = at(self.least, end, False), at(self.most, end, False)
+        low, high = at(self.lowest, end), at(self.highest, end)
+        if heat <= 0.0:
+            return 0.0
+        if heat < least:
+            return low * heat / least
+        return low + (high - low) * (heat - least) / (most - least) if heat < most else high
+
+
+class Burning(NamedTuple):
+    """What a heater burns: its fuel, empty where nothing burns, and by each thing that is said of it how much.
+
+    ``is_counted``: its pump was counted at both settings, and ``rates`` are of that alone.
+    """
+
+    fuel: str = ""
+    rates: tuple[Rates, ...] = ()
+    is_counted: bool = False
 
 
 def burns_as_counted(counted: Counted | None) -> Burns | None:
@@ -55,8 +101,90 @@ def burns_of(heater: Heater) -> Burns | None:
     return Burns(lowest, highest, False)
 
 
+def burning_of(heater: StandingHeater, warmth: Warmth | None) -> Burning:
+    """Return what a heater burns that gives so much: by what is said, by its pump, by how long a filling lasts."""
+    facet, fuel = heater.planned.heater, fuel_named(heater.planned.heater.of)
+    if warmth is None or not warmth.highest.known or warmth.highest.high <= 0.0:
+        return Burning(fuel)
+    least, most = _where_it_runs(warmth.lowest), _where_it_runs(warmth.highest)
+    burns = burns_of(facet)
+    rates = _rates(least, most, burns) if burns is not None else None
+    if burns is not None and rates is not None and burns.is_counted and None not in (burns.lowest, burns.highest):
+        return Burning(fuel, (rates._replace(whence="counted"),), True)
+    found = (rates, _by_hours(heater, least, most, fuel))
+    return Burning(fuel, tuple(one for one in found if one is not None))
+
+
+def _where_it_runs(heat: Band) -> Band:
+    """Return the heat of a setting of a heater that runs: one that perhaps does not stand burns nothing then."""
+    if not heat.known or heat.low > 0.0 or heat.high <= 0.0:
+        return heat
+    best = heat.best if heat.best > 0.0 else heat.high
+    return replace(heat, best=best, low=best)
+
+
+def _rates(least: Band, most: Band, burns: Burns) -> Rates | None:
+    """Return the rates by both settings; None where what is burnt is not written of a setting whose heat is.
+
+    A setting of which nobody wrote what it burns, or gives, is taken to make as much of its fuel as the other.
+    """
+    lowest, highest = burns.lowest, burns.highest
+    if not least.known or least.best <= 0.0:
+        if highest is None:
+            return None
+        if lowest is None:
+            return Rates(most, most, highest, highest)
+        if not least.known:
+            share = min(lowest.best / highest.best, 1.0) if highest.best > 0.0 else 1.0
+            least = Band(most.best * share, 0.0, most.high, known=False)
+        return Rates(least, most, lowest, highest)
+    if highest is None and lowest is not None:
+        highest = _times(lowest, most.best / least.best)
+    if lowest is None and highest is not None:
+        lowest = _times(highest, least.best / most.best)
+    return Rates(least, most, lowest, highest) if lowest is not None and highest is not None else None
+
+
+def _by_hours(heater: StandingHeater, least: Band, most: Band, fuel: str) -> Rates | None:
+    """Return the rates by which a filling lasts as long as is said; None where it may do so on some setting.
+
+    At which setting it does nobody says: one that lasts shorter than flat out by the table burns that much flat out,
+    and one that lasts longer than at the lowest that little at the lowest.
+    """
+    tank, lasts = heater.tank, heater.planned.heater.lasts
+    if fuel not in FUELS or tank is None or not tank.volume.known or lasts is None or not lasts.known:
+        return None
+    if tank.volume.low <= 0.0 or lasts.low <= 0.0:
+        return None
+    content, _, worst, best = FUELS[fuel]
+    volume = tank.volume
+    drawn = Band(volume.best / lasts.best, volume.low / lasts.high, volume.high / lasts.low, spread="interval")
+    if drawn.low > fuel_burnt(most.high, worst, content):
+        return Rates(most, most, drawn, drawn, "hours")
+    if least.known and least.low > 0.0 and drawn.high < fuel_burnt(least.low, best, content):
+        return Rates(least, most, drawn, _times(drawn, most.best / least.best), "hours")
+    return None
+
+
+def _times(band: Band, by: float) -> Band:
+    return replace(band, best=band.best * by, low=band.low * by, high=band.high * by)
+
+
 def _known(flow: Band | None) -> Band | None:
     return flow if flow is not None and flow.known else None
+
+
+def fuel_by_heat(energy: Band, fuel: str) -> Band | None:
+    """Return the fuel (m3) of so much heat (J) by efficiency and content; None where nothing of the table burns.
+
+    It is least where least is lost and the heater wastes least.
+    """
+    if fuel not in FUELS:
+        return None
+    content, efficiency, worst, best = FUELS[fuel]
+    ends = ((energy.best, efficiency), (energy.low, best), (energy.high, worst))
+    likely, least, most = (fuel_burnt(max(joule, 0.0), share, content) for joule, share in ends)
+    return Band(likely, least, most, spread="interval", assumed=True)
 
 
 def fuel_of_night(one: HeldNight, heater: StandingHeater) -> Band | None:
@@ -65,47 +193,19 @@ def fuel_of_night(one: HeldNight, heater: StandingHeater) -> Band | None:
     What was counted at both settings is taken alone. Else it is by energy and efficiency of the fuel, and by what the
     heater is said to burn, whichever is less and more.
     """
-    facet, energy = heater.planned.heater, one.energy
-    burns = burns_of(facet)
-    by_rate = [] if burns is None else _by_rate(one.warmth, burns, energy)
-    if burns is not None and burns.is_counted and by_rate:
-        return Band(by_rate[0], min(by_rate), max(by_rate), spread="interval")
-    fuel = fuel_named(facet.of)
-    if fuel not in FUELS:
+    burning, energy = burning_of(heater, one.warmth), one.energy
+    by_rates = [_of_night(rates, energy) for rates in burning.rates]
+    by_heat = fuel_by_heat(energy, burning.fuel)
+    if burning.is_counted:
+        return by_rates[0]
+    if by_heat is None or by_heat.high <= 0.0:
         return None
-    content, efficiency, worst, best = FUELS[fuel]
-    found = [
-        fuel_burnt(heat / NIGHT, share, content) * NIGHT if heat > 0.0 else 0.0
-        for heat, share in ((energy.best, efficiency), (energy.low, best), (energy.high, worst))
-    ]
-    if max(found) <= 0.0:
-        return None
-    every = [*found, *by_rate]
-    return Band(found[0], min(every), max(every), spread="interval")
+    every = (by_heat, *by_rates)
+    return Band(by_heat.best, min(one.low for one in every), max(one.high for one in every), spread="interval")
 
 
-def _by_rate(warmth: Warmth | None, burns: Burns, energy: Band) -> list[float]:
-    """Return the fuel of the night at its best, least and most, by the rates at both settings.
-
-    Between the settings it goes straight with the heat; below the lowest the heater goes on and off, and burns as much
-    less as it is off.
-    """
-    if warmth is None or burns.lowest is None or burns.highest is None:
-        return []
-    if not (warmth.lowest.known and warmth.highest.known) or warmth.highest.best <= 0.0:
-        return []
-    ends = (
-        (energy.best, burns.lowest.best, burns.highest.best),
-        (energy.low, burns.lowest.low, burns.highest.low),
-        (energy.high, burns.lowest.high, burns.highest.high),
-    )
-    settings = (warmth.lowest.best, warmth.highest.best)
-    return [rate_of(joule / NIGHT, settings, low, high) * NIGHT for joule, low, high in ends]
-
-
-def rate_of(heat: float, settings: tuple[float, float], low: float, high: float) -> float:
-    """Return what is burnt (m3/s) for so much heat (W), by what is at the lowest and the highest setting."""
-    least, most = settings
-    if heat < least:
-        return low * heat / least
-    return low + (high - low) * (heat - least) / (most - least) if most > least else high
+def _of_night(rates: Rates, energy: Band) -> Band:
+    """Return the fuel of a night by the rates at both settings."""
+    ends: tuple[tuple[float, End], ...] = ((energy.best, "best"), (energy.low, "low"), (energy.high, "high"))
+    likely, least, most = (rates.burnt(heat / NIGHT, end) * NIGHT for heat, end in ends)
+    return Band(likely, least, most, spread="interval")

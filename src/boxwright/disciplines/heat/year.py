@@ -13,7 +13,7 @@ from math import inf
 from typing import NamedTuple, TypeVar
 
 from boxwright.disciplines.heat.as_built import ENDS, End
-from boxwright.disciplines.heat.burning import Burns
+from boxwright.disciplines.heat.burning import Burning
 from boxwright.disciplines.heat.climate import HOURS_OF_DAY, Around, Facing, around
 from boxwright.disciplines.heat.cold_hours import OFF, Inside, Warmth, given_by_hour
 from boxwright.disciplines.heat.material import columns
@@ -132,13 +132,12 @@ def year_of(
     inside: Inside,
     weather: WeatherHours,
     warmth: Warmth | None,
-    fuel: str,
+    burning: Burning,
     moisture: tuple[Moisture, ...],
     clock: Clock | None = None,
     kept_in: str = "",
-    burns: Burns | None = None,
 ) -> Year:
-    """Return a year of the room; ``fuel`` is what its heater burns, empty where nothing does, ``burns`` how fast.
+    """Return a year of the room, whose heater burns as ``burning`` says.
 
     ``clock`` is handed each run, so that whoever wants to may time it. Where nothing is installed that compiles, the
     same loop runs plain, a hundred times as long; what was compiled is kept in the folder ``kept_in``.
@@ -166,7 +165,7 @@ def year_of(
         return _band({place: found(run) for place, run in runs.items()})
 
     heat = _summed({place: tuple(one * HOUR for one in run.heat) for place, run in opened.items()}, weather)
-    taken = {place: fuel_by_hour(run.heat, place[0], warmth, fuel, burns) for place, run in opened.items()}
+    taken = {place: fuel_by_hour(run.heat, place[0], burning) for place, run in opened.items()}
     burnt = _over_ways(taken, weather)
     low = _at_lowest(warmth)
     left = run_all(low, False, NEVER_COOLED) if low is not None and any(is_set) else {}
