@@ -11,7 +11,7 @@ import pytest
 from boxwright.book import year as book_year
 from boxwright.book.sheets import ONLY_BY_NAME, SLOW, slow_titles
 from boxwright.book.year import NO_PLACE, NO_ROOM, NO_WEATHER, still_to_come, year_sheets
-from boxwright.disciplines.heat.burning import Burning
+from boxwright.disciplines.heat.burning import Burning, Rates
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Year
 from boxwright.disciplines.heat.year_sheet import BELOW_BARS, year_sheet
@@ -57,6 +57,15 @@ def test_heat_and_fuel_of_a_month_are_told_with_their_ends() -> None:
     assert fuel.unit == "gal" and burnt.texts[0] == "Jan: 0.3 gal (0.1 to 0.5)"
     without = year_sheet((replace(MADE, fuel=None, fuel_by_month=()),), US)
     assert [one.name for one in without.views] == ["How heater runs through the year", "Heat of heater by month"]
+
+
+def test_the_sheet_says_where_a_heater_makes_less_of_its_fuel_than_such_heaters() -> None:
+    """500 W of 0.25 l/h are 20 % of 36.09 MJ/l."""
+    flow = exactly(0.25e-3 / 3600.0)
+    burning = Burning("diesel", (Rates(exactly(500.0), exactly(500.0), flow, flow),))
+    told = year_sheet((replace(MADE, burning=burning),), US).notes[-1]
+    assert told.startswith("heater: Its heat is 20 % of what is in the diesel it is said to burn")
+    assert len(year_sheet((MADE,), US).notes) == 2
 
 
 def test_without_a_heater_there_is_a_table_and_no_chart() -> None:

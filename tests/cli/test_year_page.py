@@ -15,6 +15,7 @@ from boxwright.cli import year_page
 from boxwright.cli.asked import Answered, Question, answered
 from boxwright.cli.rig_file import NothingAsked
 from boxwright.cli.screen import text_of
+from boxwright.disciplines.heat.burning import Burning, Rates
 from boxwright.disciplines.heat.weather import WeatherHours
 from boxwright.disciplines.heat.year import Trip, Year
 from boxwright.disciplines.heat.year_sheet import year_sheet
@@ -72,6 +73,14 @@ def test_a_year_is_told_in_the_units_of_the_file_with_its_ends() -> None:
     )
     assert "a dew point 40 F under it; a sky from clear to overcast. Each" in told
     assert "It leaves the room under 60 F for 0 h." in told, "no ends where there are none"
+
+
+def test_what_a_heater_makes_of_its_fuel_otherwise_than_such_heaters_is_told_beside_its_fuel() -> None:
+    """2000 W of 0.2 l/h are 99.8 % of 36.09 MJ/l."""
+    flow = exactly(0.2e-3 / 3600.0)
+    burning = Burning("diesel", (Rates(exactly(2000.0), exactly(2000.0), flow, flow),))
+    assert "Its heat is 100 % of what is in the diesel it is said to burn" in said(burning=burning)
+    assert "Its heat is" not in said()
 
 
 def test_the_heat_and_fuel_of_a_day_a_trip_and_the_season_and_how_often_its_lowest_is_too_much() -> None:

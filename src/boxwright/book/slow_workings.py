@@ -7,11 +7,12 @@ from functools import partial
 
 from boxwright.book.hot_day import hot_rooms, people_of
 from boxwright.book.year import beside, places_of, years_of
-from boxwright.disciplines.heat.burner import FUELS, fuel_named
+from boxwright.disciplines.heat.burner import FUELS
 from boxwright.disciplines.heat.day_sheet import in_words
 from boxwright.disciplines.heat.hot import HotDay, hot_days
 from boxwright.disciplines.heat.telling import IN_WORDS, between, source_of
 from boxwright.disciplines.heat.year import Trip, Year
+from boxwright.disciplines.heat.year_fuel import BURNT, difference_in_words
 from boxwright.rig.rig import Rig
 from boxwright.study.slots import Slot
 from boxwright.units import Band, HeaderUnits, show
@@ -52,7 +53,7 @@ def _trips(rig: Rig, slot: Slot, name: str, where: tuple[float, float] | None, u
     lines: list[str] = []
     for year in years_of(slot, read.hours, people_of(rig)):
         for trip in year.trips:
-            lines += _one_trip(slot, year, trip, units)
+            lines += _one_trip(year, trip, units)
     return (*lines, f"  (box_through_time: heat-sheet network, over {read.hours.came_from})")
 
 
@@ -72,20 +73,27 @@ def _without_a_year(name: str, where: tuple[float, float] | None) -> tuple[str, 
     )
 
 
-def _one_trip(slot: Slot, year: Year, trip: Trip, units: HeaderUnits) -> list[str]:
+def _one_trip(year: Year, trip: Trip, units: HeaderUnits) -> list[str]:
     lines = [
         f"{trip.days} days with {year.heater} = the largest sum of so many days in a row of the year",
         f"  heat {_kilowatt_hours(trip.energy)}",
     ]
-    heater = next((one for one in (slot.heat.heaters if slot.heat else ()) if one.planned.name == year.heater), None)
-    fuel = fuel_named(heater.planned.heater.of) if heater is not None else ""
-    if trip.fuel is not None and fuel in FUELS:
-        content, efficiency, *_ = FUELS[fuel]
+    burning, fuel = year.burning, trip.fuel
+    if fuel is None:
+        return lines
+    ends = (
+        f"{show(fuel.best, 'volume', units)} ({show(fuel.low, 'volume', units)} to {show(fuel.high, 'volume', units)})"
+    )
+    if burning.is_counted or burning.fuel not in FUELS:
+        told = f"what {' and '.join(BURNT[one.whence] for one in burning.rates)}"
+        lines.append(f"  fuel = {told}, hour by hour by the heat of each = {ends}")
+    else:
+        content, efficiency, *_ = FUELS[burning.fuel]
         lines.append(
             f"  fuel = heat / efficiency / content = {trip.energy.best:.4g} J / {efficiency:.3g} / {content:.4g} J/m3"
-            f" = {show(trip.fuel.best, 'volume', units)} ({show(trip.fuel.low, 'volume', units)} to"
-            f" {show(trip.fuel.high, 'volume', units)}), {source_of('fuel', fuel)}"
+            f" = {ends}, {source_of('fuel', burning.fuel)}"
         )
+    lines += [f"  {one}" for one in difference_in_words(burning, trip.energy, units)]
     return lines
 
 

@@ -210,6 +210,7 @@ def _lacking(weather: WeatherHours, units: HeaderUnits) -> list[str]:
 
 def in_words(year: Year, units: HeaderUnits) -> str:
     """Return the year in a few sentences."""
+    from boxwright.disciplines.heat.year_fuel import difference_in_words
     from boxwright.disciplines.heat.year_room import ROOMS, YEAR
 
     said: list[str] = []
@@ -220,6 +221,7 @@ def in_words(year: Year, units: HeaderUnits) -> str:
             f"Set to {wanted} on days that are colder than that outside, {year.heater} gives {_energy(year.energy)} in"
             f" {_period(year)}{burns}."
         )
+        said += difference_in_words(year.burning, year.energy, units)
         below = show(year.wanted - YEAR["colder than wanted"].best, "temperature", units)
         said.append(f"It leaves the room under {below} for {_count(year.too_cold)}.")
         if year.hot_at_lowest is not None and year.hot_by is not None:

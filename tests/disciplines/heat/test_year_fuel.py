@@ -12,9 +12,10 @@ from boxwright.disciplines.heat.burner import warmth_of
 from boxwright.disciplines.heat.burning import Burning, Rates, burning_of, fuel_of_night
 from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.disciplines.heat.year import Year
+from boxwright.disciplines.heat.year_fuel import difference_in_words
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
-from boxwright.units import Band, exactly
+from boxwright.units import Band, HeaderUnits, exactly
 from tests.disciplines.heat.test_burning import AN_HOUR, COUNTED, LITRE, warmed
 from tests.disciplines.heat.test_findings import edited
 from tests.disciplines.heat.test_year import DAYS, NOBODY, heater, inside, weather, year
@@ -177,3 +178,30 @@ def test_a_heater_that_perhaps_does_not_stand_burns_nothing_where_it_gives_nothi
     assert rates.burnt(0.0, "high") == 0.0
     (sure,) = burnt_by(found).rates
     assert rates.burnt(2000.0, "high") == pytest.approx(sure.burnt(2000.0, "high"))
+
+
+def test_what_it_makes_of_its_fuel_is_told_where_such_heaters_make_more_or_less() -> None:
+    """300 W of 0.0374 l/h and 2000 W of 0.2494 l/h are 80 % of 36.09 MJ/l; of twice and half the fuel 40 and 160 %.
+
+    3.6e9 J are 124.7 l by the table, 117.4 and 133 l at its ends.
+    """
+    energy, metric = exactly(3.6e9), HeaderUnits(volume="L")
+    by_table = (300.0 / 0.8 / 36.09e9 / A_LITRE_AN_HOUR, 2000.0 / 0.8 / 36.09e9 / A_LITRE_AN_HOUR)
+    for times, share in ((1.0, ""), (2.0, "40 %"), (0.5, "160 %")):
+        burnt = rates(*(exactly(one * times) for one in by_table))
+        said = difference_in_words(Burning("diesel", (burnt,)), energy, metric)
+        if not share:
+            assert said == ()
+            continue
+        assert said == (
+            f"Its heat is {share} of what is in the diesel it is said to burn, where such heaters give 75 to 85 %:"
+            " the ends of its fuel hold both.",
+        )
+        counted = Burning("diesel", (burnt._replace(whence="counted"),), True)
+        (told,) = difference_in_words(counted, energy, metric)
+        assert "its pump was counted to move" in told and told.endswith("it would burn 125 L (117 to 133).")
+        by_hours = Burning("diesel", (burnt._replace(whence="hours"),))
+        assert "a filling holds that lasts as long as is said" in difference_in_words(by_hours, energy, metric)[0]
+    uneven = rates(exactly(by_table[0]), exactly(2.0 * by_table[1]))
+    assert difference_in_words(Burning("diesel", (uneven,)), energy, metric)[0].startswith("Its heat is 40 to 80 % of")
+    assert difference_in_words(Burning("spirit", (uneven,)), energy, metric) == ()

@@ -101,7 +101,8 @@ class Year:
     heater at its lowest and never off, is warmer than people bear, ``hot_by`` how much over what is wanted it gets (K);
     None for one that goes off by itself. ``trips`` are the days in a row that take most, with their heat and fuel.
     ``heat_by_month`` is the heat (J) of each month, ``fuel_by_month`` what of fuel (m3) it takes, empty where nothing
-    burns. In weather without sun what tells of warmth is not known: its low end is what it comes to without any.
+    burns; ``burning`` is what that was told by. In weather without sun what tells of warmth is not known: its low end
+    is what it comes to without any.
     In weather that leaves out wind, sky or sun (``left_out``) hours the heater runs and hours too cold are not known
     but for their ends: gusts and calms make them, and nobody knows when.
     """
@@ -126,6 +127,7 @@ class Year:
     hot_at_lowest: Band | None = None
     hot_by: Band | None = None
     trips: tuple[Trip, ...] = ()
+    burning: Burning = Burning()
 
 
 def year_of(
@@ -191,6 +193,7 @@ def year_of(
         hot_at_lowest=hot_at_lowest,
         hot_by=hot_by,
         trips=_trips(heat, burnt) if warmth is not None else (),
+        burning=burning,
     )
 
 

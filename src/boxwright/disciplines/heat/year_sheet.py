@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boxwright.disciplines.heat.telling import warm
 from boxwright.disciplines.heat.year import Year
+from boxwright.disciplines.heat.year_fuel import difference_in_words
 from boxwright.disciplines.heat.year_room import ROOMS, YEAR
 from boxwright.drawing import Grid, Sheet
 from boxwright.drawing.chart import LONG, LOW, Chart, Series, charted
@@ -28,7 +29,10 @@ def year_sheet(years: tuple[Year, ...], shown_in: HeaderUnits) -> Sheet:
     weather = years[0].weather
     station = ", ".join(dict.fromkeys(one for one in (weather.place, weather.came_from) if one))
     stands = f"It stands on the weather of {station}: {len(weather.outside):,} hours."
-    return Sheet(NAME, TITLE, views, (stands, ENDS), grids, stands_up=True)
+    burnt = tuple(
+        f"{year.heater}: {one}" for year in years for one in difference_in_words(year.burning, year.energy, shown_in)
+    )
+    return Sheet(NAME, TITLE, views, (stands, ENDS, *burnt), grids, stands_up=True)
 
 
 def charts_of(year: Year, shown_in: HeaderUnits) -> tuple[Chart, ...]:
