@@ -71,3 +71,36 @@ def test_in_the_demos_nothing_need_be_set_aside() -> None:
     for name, stage in (("whimbrel", ""), ("whimbrel", "finish"), ("dunlin", "finish")):
         one = told(written(name), stage)
         assert not any("aside" in says for says in (*moves(one.there), *moves(one.back)))
+
+
+BIKES = """
+boxwright: 1
+rig: Two bikes
+units: {length: mm, weight: kg}
+countries: [GB]
+class: cargo
+people: {owner: {weight: 80, height: 1750, sleeps: bunk}}
+trailer:
+  body: {length: 4200, width: 2000, height: 1950}
+  coupler_x: -1000
+  axles: {kind: leaf, x: [2400], gawr: [1300]}
+  gvwr: 1300
+openings:
+  door: {wall: right, x: 2800, width: 700, z: 0, height: 1800, cut: yes, release: inside,
+    swing: {hinge: front, opens: out, to: 170 deg}}
+parts:
+  bunk: {x: 200, side: left, z: 400, size: 1900 x 700 x 150, weight: 30}
+  one: {x: 2300, side: left+50, z: 0, size: 1700 x 400 x 1000, weight: 16, kind: cargo}
+  two: {x: 2300, side: left+500, z: 0, size: 1700 x 400 x 1000, weight: 16, kind: cargo}
+loads:
+  road: {cargo: all, for: [tow]}
+  night: {cargo: none, parked: yes, people: [owner], for: [sleep]}
+"""
+
+
+def test_what_is_set_aside_on_the_way_out_is_set_down_aside_on_the_way_in() -> None:
+    """Each bike draws 1746 mm across where it is turned, and beside the other 1500 of 2000 are left."""
+    one = told(BIKES)
+    # by hand: the door twice, two of them carried and turned, one of them aside
+    assert one.there.cost == one.back.cost == 10.0 + 2 * (40.0 + 30.0) + 40.0 + 10.0
+    assert [step.word for step in one.back.steps].count("carry in") == 2

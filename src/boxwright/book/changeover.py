@@ -48,6 +48,12 @@ def _in_doubt(found: Told, hoped: Told) -> Told:
     return Told(there, back, found.out)
 
 
+def _not_in_yet(setting: Setting, found: Told) -> tuple[str, ...]:
+    """Return the names of openings that are opened, and nobody ticked that they are in."""
+    opened = {step.of for one in (found.there, found.back) for step in one.steps}
+    return tuple(gate.name for gate in setting.gates if gate.of in opened and gate.release == "not in yet")
+
+
 def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
     """Return the change-over of a rig at the stage of a slot, between two ends."""
     made = Making(rig, slot, start, goal)
@@ -67,4 +73,5 @@ def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
             found = _in_doubt(found, hoped)
     people = len(goal.load.people or start.load.people) or len(rig.people)
     weights = made.unweighed(setting.movers)
-    return ChangeOver(start, goal, slot.stage, *found, people, asks, made.perhaps, weights)
+    perhaps = (*made.perhaps, *_not_in_yet(setting, found))
+    return ChangeOver(start, goal, slot.stage, *found, people, asks, perhaps, weights)

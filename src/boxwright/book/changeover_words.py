@@ -183,8 +183,11 @@ def _out_words(out: Leaving, units: HeaderUnits) -> str:
     if out.word == "blocked":
         whom = " from free floor" if is_floor else f" of {listed(out.shut_in)}" if out.shut_in else ""
         return f"NO. {lead}Nobody gets out{whom}, whatever else is moved."
-    if out.heavy:
-        return f"not known. {lead}It hangs on whether those who sleep here can move {listed(out.heavy)}."
+    if out.heavy or out.past:
+        move = f"move {listed(out.heavy)}" if out.heavy else ""
+        past = f"reach {listed(out.past)} past what stands before it" if out.past else ""
+        what = " and ".join(filter(None, (move, past)))
+        return f"not known. {lead}It hangs on whether those who sleep here can {what}."
     if out.word == "untried":
         return f"not known. {lead}It hangs on ways out that are to be tried or measured."
     return f"not known. {lead}The search gave up after {out.states} states; there may be a way."

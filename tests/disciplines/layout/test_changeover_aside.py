@@ -83,6 +83,15 @@ def test_what_is_set_aside_stands_before_no_opening_if_it_need_not() -> None:
     assert not any(meet(spot, taken) for spot in spots for taken in (ONE, OTHER))
 
 
+def test_the_nearest_spot_is_not_the_first_where_it_is_before_the_door() -> None:
+    """Two cells to the front it stands before the door, from 0 to 2; two cells to the left it does not."""
+    board = Board(setting(thing("a", block((2.0, 2.0, 0.0), (2.0, 2.0, 1.0)), goal=1)))
+    other = with_spots(board, board.state(is_goal=False), board.state(is_goal=True))
+    assert other is not None
+    (crate,) = (one for one in other.movers if one.name == "a")
+    assert next(pose.blocks[0].low for pose in crate.poses if pose.word == ASIDE) == (2.0, 0.0, 0.0)
+
+
 def test_of_two_that_cost_the_same_nothing_is_set_aside() -> None:
     """The door is open for the bag anyway: out and in again is as much as aside and back."""
     crates = thing("a", ONE, OTHER, goal=1), thing("b", OTHER, ONE, goal=1)

@@ -213,8 +213,9 @@ class Leaving:
 
     ``ways`` are the beds' names with their exit and how far (m) it is. ``states`` as for a change-over. ``untried``:
     there is one only by exits that are to be tried or measured, or where those who sleep here can move what is too
-    ``heavy`` for them. ``shut_in`` are the names of beds without any. Where nobody's bed stands it is told from the
-    free floor, and is ``unknown`` for who does not lie there.
+    ``heavy`` for them, or reach the openings ``past`` what stands before them. ``shut_in`` are the names of beds
+    without any. Where nobody's bed stands it is told from the free floor, and is ``unknown`` for who does not lie
+    there.
     """
 
     word: Literal["found", "blocked", "not-found", "unknown", "untried"]
@@ -225,3 +226,4 @@ class Leaving:
     states: int = 0
     shut_in: tuple[str, ...] = ()
     heavy: tuple[str, ...] = ()
+    past: tuple[str, ...] = ()

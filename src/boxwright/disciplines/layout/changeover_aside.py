@@ -16,6 +16,8 @@ MOST_SPOTS = 3
 """A thing is offered at most so many spots, none of which overlaps another, the nearest first."""
 MOST_TRIED = 2_000
 """So many corners of free floor are looked at for one thing."""
+MOST_FREE = 200
+"""Of those that are free it is chosen among so many, the nearest."""
 MOST_STATES = 2_000
 """A search with things set aside gives up after so many states."""
 
@@ -78,7 +80,7 @@ def _spots(
 ) -> Iterator[tuple[Block, ...]]:
     """Yield where a thing can stand on free floor, touching what stands there: the nearest first.
 
-    What stands ``before`` an opening comes last.
+    What stands ``before`` an opening comes last, and before that what is hardly moved.
     """
     around = envelope(blocks)
     down = room.low[2] - around.low[2]
@@ -86,15 +88,15 @@ def _spots(
     near = [block for block in solid if block.low[2] < level]
     xs, ys = (_shifts(around, near, room, axis) for axis in (0, 1))
     places = sorted((abs(x) + abs(y), x, y) for x in xs for y in ys)
+    every = (tuple(moved_block(block, (x, y, down)) for block in blocks) for _, x, y in places[:MOST_TRIED])
+    free = [there for there in every if there != blocks and not overlaps(there, near)][:MOST_FREE]
     taken: list[tuple[Block, ...]] = []
-    for may_block in (False, True):
-        for _, x, y in places[:MOST_TRIED]:
-            there = tuple(moved_block(block, (x, y, down)) for block in blocks)
-            if overlaps(there, near) or overlaps(there, before) is not may_block:
-                continue
-            if len(taken) < MOST_SPOTS and not any(overlaps(there, other) for other in taken):
-                taken.append(there)
-                yield there
+    for there in sorted(free, key=lambda one: (overlaps(one, before), overlaps(one, blocks))):
+        if not any(overlaps(there, other) for other in taken):
+            taken.append(there)
+            yield there
+        if len(taken) >= MOST_SPOTS:
+            return
 
 
 def _shifts(around: Block, near: Iterable[Block], room: Block, axis: int) -> list[float]:

@@ -39,7 +39,8 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
     for opening in setting.exits:
         release = gates[opening.of].release if opening.of in gates else "unknown"
         number = board.index.get(opening.of)
-        if number is not None and board.movers[number].poses[state[number]].word == OPEN:
+        is_open = number is not None and board.movers[number].poses[state[number]].word == OPEN
+        if is_open and release != "not in yet":
             release = "inside"
         held = next((one for one in setting.held if one.of == opening.of), None)
         lost = board.leaves.held(opening.of, enumerate(state), beds)

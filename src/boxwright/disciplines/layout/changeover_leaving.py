@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import pairwise
 from math import dist
@@ -15,7 +15,7 @@ from boxwright.disciplines.layout.changeover_aside import with_spots
 from boxwright.disciplines.layout.changeover_exits import bodies_at, exits_at, floor_at, is_down
 from boxwright.disciplines.layout.changeover_numbers import PACE, SECONDS
 from boxwright.disciplines.layout.changeover_scene import Board, State, emptied, outside_of
-from boxwright.disciplines.layout.changeover_search import MOST_WAYS, Found, cheapest
+from boxwright.disciplines.layout.changeover_search import MOST_WAYS, Found, Move, cheapest
 from boxwright.disciplines.layout.changeover_steps import steps_of
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.terraces import Bed
@@ -39,26 +39,48 @@ def leaving(board: Board, start: State) -> Leaving:
         return Leaving("unknown", exits=exits_at(board, start))
     hands = sum(len(bed.sleepers) for bed in beds) or max(len(board.setting.people), 1)
     heavy = frozenset(i for i, one in enumerate(board.movers) if one.hands > hands)
-    out, found = _cleared(board, start, beds, frozenset())
-    moved = {move.mover for move, _ in found.moves or ()}
-    if moved & heavy:
-        lifted, _ = _cleared(board, start, beds, heavy)
+    out, found = _cleared(board, start, beds)
+    too_heavy = tuple(board.movers[i].name for i in sorted(heavy & {move.mover for move, _ in found.moves or ()}))
+    past = tuple(_opened_past(out))
+    if too_heavy or past:
+        lifted, _ = _cleared(board, start, beds, heavy, must_reach=True)
         if lifted.word == "found":
             out = lifted
-        else:  # they may drag it, or not; and what nobody weighed counts for more than it may weigh
-            names = tuple(board.movers[i].name for i in sorted(moved & heavy))
-            out = Leaving("untried", exits=out.exits, states=out.states, shut_in=lifted.shut_in, heavy=names)
+        else:  # they may drag it, or lean over it, or not; and what nobody weighed counts for more than it may weigh
+            shut_in = tuple(_whence(beds)) if not beds else lifted.shut_in
+            out = Leaving("untried", exits=out.exits, states=out.states, shut_in=shut_in, heavy=too_heavy, past=past)
     if beds or out.word != "found":
         return out
     return replace(out, word="unknown")
 
 
-def _cleared(board: Board, start: State, beds: tuple[Bed, ...], heavy: frozenset[int]) -> tuple[Leaving, Found]:
+def _opened_past(out: Leaving) -> Iterator[str]:
+    """Yield the names of openings that are opened while no way leads to them."""
+    known = out.exits
+    for step in out.steps:
+        if step.word == "open" and not _is_reached(step.of, known):
+            yield step.name
+        known = step.exits
+
+
+def _is_reached(of: str, known: Iterable[Freed]) -> bool:
+    """Return whether somebody may get to an opening from bed, as wide or narrow as the way may be."""
+    return any(one.of == of and one.word in {"free", *UNTRIED} for one in known)
+
+
+def _cleared(
+    board: Board,
+    start: State,
+    beds: tuple[Bed, ...],
+    heavy: frozenset[int] = frozenset(),
+    must_reach: bool = False,
+) -> tuple[Leaving, Found]:
     """Return how everybody gets out where some things are too heavy to move, and the search for it.
 
-    What is in the way is carried out, or where that frees no exit set aside.
+    What is in the way is carried out, or where that frees no exit set aside. With ``must_reach`` nothing is opened that
+    no way leads to from bed.
     """
-    out, found = _searched(board, start, beds, heavy, MOST_TO_LEAVE)
+    out, found = _searched(board, start, beds, heavy, must_reach, MOST_TO_LEAVE)
     is_all_out = all(one.kind != "carry" or outside_of(one) is not None for one in board.movers)
     is_shut = is_all_out and _shut_in(exits_at(board, emptied(board, start)), _whence(beds))
     if out.word != "blocked" or is_shut:
@@ -66,7 +88,7 @@ def _cleared(board: Board, start: State, beds: tuple[Bed, ...], heavy: frozenset
     other = with_spots(board, start, start)
     if other is None:
         return out, found
-    aside, moves = _searched(other, start, beds, heavy, MOST_ASIDE)
+    aside, moves = _searched(other, start, beds, heavy, must_reach, MOST_ASIDE)
     return (out, found) if aside.word == "blocked" else (aside, moves)
 
 
@@ -80,7 +102,7 @@ def _shut_in(known: tuple[Freed, ...], whence: list[str]) -> list[str]:
 
 
 def _searched(
-    board: Board, start: State, beds: tuple[Bed, ...], heavy: frozenset[int], most: int
+    board: Board, start: State, beds: tuple[Bed, ...], heavy: frozenset[int], must_reach: bool, most: int
 ) -> tuple[Leaving, Found]:
     exits = exits_at(board, start)
     tonight = {bed.of for bed in beds}
@@ -99,7 +121,11 @@ def _searched(
         shut_in[:] = [name for name in shut_in if name in without]
         return not without
 
-    found = cheapest(board, start, start, most, MOST_WAYS, is_done, stuck)
+    def may(move: Move, state: State) -> bool:
+        one = board.movers[move.mover]
+        return one.kind != "gate" or _is_reached(one.of, exits_at(board, state))
+
+    found = cheapest(board, start, start, most, MOST_WAYS, is_done, stuck, may=may if must_reach else None)
     if found.moves is None:
         word: Literal["untried", "blocked", "not-found"]
         word = "untried" if untried else "blocked" if found.is_exhausted else "not-found"

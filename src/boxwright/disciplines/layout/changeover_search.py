@@ -48,10 +48,12 @@ def cheapest(
     is_done: Callable[[State], bool] | None = None,
     stuck: frozenset[int] = frozenset(),
     below: float = inf,
+    may: Callable[[Move, State], bool] | None = None,
 ) -> Found:
     """Return the moves with the least work of hands from one state to another (or to where ``is_done`` says so).
 
     ``stuck`` are movers that cannot be moved. What does not cost less than ``below`` is not looked for.
+    ``may`` says of a move in a state that there is room for whether it may be made.
     """
     last_way = board.ways + most_ways
     toll = _toll(board, start, goal) if is_done is None else {}
@@ -73,7 +75,7 @@ def cheapest(
         if move is not None and before is not None:
             if board.ways > last_way:
                 return Found(None, -minus, len(done), False)
-            if not _is_possible(board, move, before):
+            if not _is_possible(board, move, before) or (may is not None and not may(move, before)):
                 continue
             came[state] = before, move
         done.add(state)
@@ -155,7 +157,7 @@ def _moves(board: Board, state: State, stuck: frozenset[int]) -> Iterator[tuple[
 def _carries(board: Board, i: int, to: int, gates: list[int], state: State) -> Iterator[tuple[State, Move, float]]:
     one = board.movers[i]
     here, there = one.poses[state[i]].word, one.poses[to].word
-    if there == ASIDE and here in {ASIDE, OUTSIDE}:
+    if there == ASIDE and here == ASIDE:
         return
     is_out, goes_out = here == OUTSIDE, there == OUTSIDE
     if one.rides:

@@ -37,8 +37,8 @@ def _word(one: Mover, before: int, after: int) -> str:
     if one.kind == "set":
         return "set out" if one.poses[after].word == OUT else "put in"
     here, there = one.poses[before].word, one.poses[after].word
-    if there == OUTSIDE:
-        return "carry out"
-    if there == ASIDE:
-        return "set aside"
-    return "carry in" if here == OUTSIDE else "put back" if here == ASIDE else "shift"
+    if OUTSIDE in (here, there):
+        return "carry out" if there == OUTSIDE else "carry in"
+    if ASIDE in (here, there):
+        return "set aside" if there == ASIDE else "put back"
+    return "shift"
