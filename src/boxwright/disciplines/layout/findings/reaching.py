@@ -67,7 +67,8 @@ def roof_seat(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     for one in short_of(result, "roof"):
         if not one.under:
             continue
-        says = f"{name_of(one.under)} leads up to the roof, and two side by side have no more than a square "
-        says += f"of {length(one.has.best, shown_in)} each there; {length(one.wants.best, shown_in)} is usual. What the roof carries is not asked"
+        square, usual = length(one.has.best, shown_in), length(one.wants.best, shown_in)
+        says = f"{name_of(one.under)} leads up to the roof, and two side by side have no more than a square of {square} "
+        says += f"each there; {usual} is usual. What the roof carries is not asked"
         act = "Leave a place free on the roof, or let one sit up there"
         yield advice("layout/roof-seat", one, says, act, PRACTICE, INSIDE)
