@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import json
+import re
 import shutil
 from pathlib import Path
 from typing import Any
@@ -114,6 +115,10 @@ def test_each_number_of_the_night_opens_its_working(room: Workroom) -> None:
     for one in night_beside("heat", seen):
         steps = things.worked(seen, one.path)
         assert steps and all(step.formula and step.source for step in steps), one.path
+    (coldest,) = things.worked(seen, "room-at-coldest Sand Point AK")
+    lines = seen.reading.document.text.splitlines()
+    named = re.search(r"parts\[heater\] \(line (\d+)\)", coldest.source)
+    assert named is not None and lines[int(named[1]) - 1].startswith("  heater:")
 
 
 def test_the_coldest_of_all_places_is_the_one_that_is_shown(room: Workroom) -> None:

@@ -6,6 +6,7 @@ For a finding's code it is how each finding of that code was reached.
 from __future__ import annotations
 
 from boxwright.book.answer import slots_for_each_use
+from boxwright.book.line_numbers import with_lines
 from boxwright.book.reasons import in_print, reason_of
 from boxwright.book.slow_workings import slow_workings
 from boxwright.book.traced import calls_of
@@ -31,7 +32,8 @@ def page(answer: Answered, number: str, columns: int) -> list[Line]:
         slow = slow_workings(answer.reading.rig, slot)
         each = [slow[one](answer.units) if one in slow else working(slot, one, answer.units) for one in wanted]
         texts = [text for one, lines in zip(wanted, each, strict=True)
-                 for text in ((f"{one}:", *lines) if len(wanted) > 1 else lines)]  # fmt: skip
+                 for text in (*((f"{one}:",) if len(wanted) > 1 else ()),
+                              *with_lines(lines, answer.reading.document))]  # fmt: skip
     when = "today as ticked" if slot.is_ticked else "as planned"
     title = f"{number}: {answer.reading.rig.header.name}, {when}, stage {slot.stage}, load {slot.load}"
     lines = [*(plain(piece, "head") for piece in wrapped(title, columns)), ()]

@@ -51,6 +51,8 @@ def _summed(amounts: tuple[tuple[str, float], ...]) -> str:
 def heat_of_the_hours(one: HeldNight) -> Told:
     """Return the heat of a night as the sum of its hours, and its mean."""
 
+    heater = f"; {one.warmth.of} of the rig" if one.warmth is not None else ""
+
     def says(units: HeaderUnits) -> tuple[str, ...]:
         hours = ", ".join(f"{watt:.0f}" for watt in one.night.heat)
         return (
@@ -58,7 +60,7 @@ def heat_of_the_hours(one: HeldNight) -> Told:
             f"  each hour, W: {hours}",
             f"  in the mean {one.energy.best / (ASLEEP_HOURS * HOUR):.6g} W",
             f"  = {show(one.energy.best, 'energy', units)}",
-            f"  ({NETWORK})",
+            f"  ({NETWORK}{heater})",
         )
 
     return Told(says)

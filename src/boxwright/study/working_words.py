@@ -76,7 +76,7 @@ def _losses(result: HeatResult) -> Told:
             how = HOW.get(one.how, f"the range of a {one.how}")
             lines.append(
                 f"  {one.name}: {_large(area, units)} * {_four(through, 'transmittance', units)}"
-                f" = {_four(area * through, 'heat loss', units)}, by {how}"
+                f" = {_four(area * through, 'heat loss', units)}, by {how}, {one.of}"
             )
         lines.append(f"  = {show(result.shell.by_air.best, 'W/K', units)}")
         return (*lines, "  (sum; each face by its layers: heat RIG --section WALL shows how)")
@@ -279,7 +279,10 @@ def _free_area(slot: Slot) -> Told:
         for one in slot.air.vents:
             if one.stays_open:
                 counts = one.free.best if one.there == "yes" else 0.0
-                lines.append(f"  {one.planned.name}, {'low' if one.is_low else 'high'}: {show(counts, 'area', units)}")
+                lines.append(
+                    f"  {one.planned.name}, {'low' if one.is_low else 'high'}: {show(counts, 'area', units)},"
+                    f" {one.planned.of}"
+                )
         low, high = slot.air.low.best, slot.air.high.best
         lines.append(f"  = {show(low, 'area', units)} low, {show(high, 'area', units)} high")
         return (*lines, "  (sum of the rig's own free_area:)")

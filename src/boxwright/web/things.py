@@ -8,6 +8,7 @@ from typing import Any
 
 from boxwright.book import worded
 from boxwright.book.answer import slots_for_each_use
+from boxwright.book.line_numbers import with_lines
 from boxwright.book.reasons import reason_of
 from boxwright.book.traced import calls_of
 from boxwright.disciplines.layout.near import clearances
@@ -123,7 +124,8 @@ def worked(seen: Seen, number: str) -> list[contract.Working]:
     slots = (*((first,) if first is not None else ()), *slots_for_each_use(seen.study, "sleep", seen.slot.load))
     for slot in slots if number else ():
         with suppress(NoSuchNumber):
-            return _steps(working(slot, number, seen.reading.rig.header.units))
+            lines = working(slot, number, seen.reading.rig.header.units)
+            return _steps(with_lines(lines, seen.reading.document))
     return []
 
 
