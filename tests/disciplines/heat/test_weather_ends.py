@@ -63,7 +63,7 @@ def station(name: str) -> WeatherHours:
 
 @pytest.mark.parametrize(
     ("name", "wind", "dry", "cloud", "sun"),
-    zip(STATIONS, (3.1, 5.1, 4.3), (6.2, 4.3, 5.5), (5.6, 7.3, 5.4), (0.71, 0.52, 0.74), strict=True),
+    list(zip(STATIONS, (3.1, 5.1, 4.3), (6.2, 4.3, 5.5), (5.6, 7.3, 5.4), (0.71, 0.52, 0.74), strict=True)),
 )
 def test_what_is_taken_is_what_three_typical_years_have(
     name: str, wind: float, dry: float, cloud: float, sun: float
