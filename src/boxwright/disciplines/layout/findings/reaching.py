@@ -68,7 +68,7 @@ def roof_seat(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if not one.under:
             continue
         square, usual = length(one.has.best, shown_in), length(one.wants.best, shown_in)
-        says = f"{name_of(one.under)} leads up to the roof, and two side by side have no more than a square of {square} "
-        says += f"each there; {usual} is usual. What the roof carries is not asked"
+        says = f"{name_of(one.under)} leads up to the roof, and two side by side have no more than a square of "
+        says += f"{square} each there; {usual} is usual. What the roof carries is not asked"
         act = "Leave a place free on the roof, or let one sit up there"
         yield advice("layout/roof-seat", one, says, act, PRACTICE, INSIDE)
