@@ -22,7 +22,7 @@ from boxwright.exchange import Moisture
 from boxwright.rig.rig import Rig
 from boxwright.rig.weather import WeatherRead, open_weather
 from boxwright.study.slots import Slot
-from boxwright.units import HeaderUnits
+from boxwright.units import HeaderUnits, exactly
 
 __all__ = ["NAME", "TITLE", "beside", "cache_folder", "still_to_come", "year_sheets", "years_of"]
 
@@ -76,13 +76,17 @@ def places_of(rig: Rig) -> dict[str, tuple[float, float]]:
 def years_of(
     slot: Slot, weather: WeatherHours, people: tuple[Moisture, ...], clock: Clock | None = None
 ) -> tuple[Year, ...]:
-    """Return the year of each heater that may run with somebody asleep, or one without."""
+    """Return the year of each heater that may run with somebody asleep, or one without.
+
+    What burns gives as much less as the air is thinner at the height the weather's file says.
+    """
     result = slot.heat
     if result is None:
         return ()
     burning = [one for one in result.heaters if one.vented != "in the room"]
     heaters: list[tuple[Warmth | None, Burning]]
-    heaters = [(warmth, burning_of(one, warmth)) for one in burning for warmth in (warmth_of(one),)]
+    height = exactly(max(weather.altitude, 0.0))
+    heaters = [(warmth, burning_of(one, warmth)) for one in burning for warmth in (warmth_of(one, height),)]
     return tuple(
         year_of(result.inside, weather, warmth, burns, people, clock, cache_folder())
         for warmth, burns in heaters or [(None, Burning())]

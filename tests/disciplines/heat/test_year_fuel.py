@@ -97,10 +97,11 @@ def test_what_it_is_said_to_burn_widens_the_fuel_of_a_year_on_both_sides_and_its
                 assert fuel.high == table.high and fuel.low < 0.5 * table.low
 
 
-def of_the_file(*edits: tuple[str, str]) -> Year:
-    """Return the twelve days of the small rig, as a year of it is worked out."""
+def of_the_file(*edits: tuple[str, str], height: float = 0.0) -> Year:
+    """Return the twelve days of the small rig so high (m), as a year of it is worked out."""
     slots = study(read_rig(edited(*edits)).rig, date(2026, 6, 1)).slots
-    (found,) = years_of(next(one for one in slots if one.use == "sleep"), weather(263.15), NOBODY)
+    days = replace(weather(263.15), altitude=height)
+    (found,) = years_of(next(one for one in slots if one.use == "sleep"), days, NOBODY)
     return found
 
 
@@ -113,6 +114,18 @@ def test_a_pump_counted_in_the_file_is_what_the_year_of_the_file_burns() -> None
     assert much.fuel.low == pytest.approx(10.0 * little.fuel.low)
     said = of_the_file((SAID, "burn: {lowest: 1.13 l/h, highest: 5.0 l/h}"))
     assert said.fuel is not None and said.fuel.high > 5.0 * little.fuel.high
+
+
+def test_up_high_a_year_has_less_heat_and_flat_out_as_much_fuel() -> None:
+    """At 2000 m there is 0.7846 of the air of the sea: the table of the standard atmosphere, as by night."""
+    counted = COUNTED.replace("holds: 17 C", "holds: 30 C")
+    weak = ("highest: 4000 W", "highest: 900 W"), ("holds: 17 C", counted), ("thickens:", "adjusts: no, thickens:")
+    by_the_sea, up_high = (of_the_file(*weak, height=one) for one in (0.0, 2000.0))
+    assert by_the_sea.need.low == by_the_sea.need.high == 900.0
+    assert up_high.need.low == pytest.approx(0.7846 * 900.0, abs=1.0) and up_high.need.high == 900.0
+    assert by_the_sea.fuel is not None and up_high.fuel is not None
+    assert up_high.fuel.high >= by_the_sea.fuel.high > 0.0
+    assert up_high.coldest.low < by_the_sea.coldest.low
 
 
 def test_a_setting_of_which_only_one_thing_is_written_makes_as_much_of_its_fuel_as_the_other() -> None:
