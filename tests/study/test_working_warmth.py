@@ -54,6 +54,10 @@ def test_the_temperatures_of_a_night_come_out_of_their_formulas() -> None:
     (held,) = slot().heat.held
     assert held.holds_down_to is not None and held.too_warm_above is not None and held.at_lowest is not None
     assert last("held-down-to meadow") == pytest.approx(held.holds_down_to.best)
+    told = working(slot(), "held-down-to meadow", METRIC)
+    loss, by_the_sum = (next(one for one in told if one.startswith(begins)) for begins in ("  loss =", "  = "))
+    assert float(loss.split()[2]) == pytest.approx(float(by_the_sum.split()[1]), rel=5e-3)
+    assert any("the setting: parts[heater]" in one for one in told)
     assert last("too-warm-above meadow") == pytest.approx(held.too_warm_above.best)
     assert last("at-lowest meadow") == pytest.approx(held.at_lowest.best)
     assert f"  = {show(held.coldest.best, 'temperature', METRIC)}" in working(slot(), "room-at-coldest meadow", METRIC)

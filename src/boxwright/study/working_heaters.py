@@ -112,7 +112,7 @@ def _taken(one: HeldNight, heater: StandingHeater, load: ElectricLoad) -> Told:
             f"  {while_on:.4g} W * ({hours * HOUR:.6g} s - {glows:.4g} s) + {at_start:.4g} W * {glows:.4g} s"
             f" = {load.joule.best:.6g} J",
             f"  = {show(load.joule.best, 'energy', units)}",
-            f"  (sum; {'; '.join(sources)})",
+            f"  (sum; {'; '.join(sources)}; {heater.planned.of} of the rig)",
         )
 
     return Told(says)

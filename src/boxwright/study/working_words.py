@@ -121,7 +121,7 @@ def _of_night(one: HeldNight, heater: StandingHeater | None, result: HeatResult)
         given = (("inside", warmth.wanted), ("heat", warmth.highest.best + gains), ("loss", loss))
         held = Step(heat_method.held_outside, given, "temperature")
         ends: Steps = (_no_colder(),) if held.result() < COLDEST_NIGHT else ()
-        yield "held-down-to", (_gains(one, warmth.highest.best), held, *ends)
+        yield "held-down-to", (_with_air(one), _gains(one, warmth.highest.best), held, *ends)
     if warmth.lowest.known:
         given = (("inside", warmth.wanted), ("heat", warmth.lowest.best + gains), ("loss", loss))
         yield "too-warm-above", (_gains(one, warmth.lowest.best), Step(heat_method.held_outside, given, "temperature"))
@@ -173,11 +173,13 @@ def _with_air(one: HeldNight) -> Told:
 def _gains(one: HeldNight, setting: float) -> Told:
     """Return the heat of a setting with what people give, less what goes to the clear sky."""
 
+    setting_of = f"; the setting: {one.warmth.of} of the rig" if one.warmth is not None else ""
+
     def says(units: HeaderUnits) -> tuple[str, ...]:
         return (
             "heat = heat of the setting + what people give, less what goes to the clear sky",
             f"  {setting:.6g} W + {one.gains.best:.6g} W = {show(setting + one.gains.best, 'power', units)}",
-            "  (sum; heat-sheet sky)",
+            f"  (sum; heat-sheet sky{setting_of})",
         )
 
     return Told(says)
