@@ -14,6 +14,7 @@ COT = (
 )
 TO_BED = "  quilt: {x: 46, side: right-2, z: 0, size: 20 x 20 x 8, weight: 9, kind: cargo, when_sleeping: {AT}}\n"
 ON_BED = "x: 85, side: left+10, z: 26"
+PILLOW = "  pillow: {rides_on: bed, x: +2, side: left+2, z: +6, size: 12 x 12 x 4, weight: 2, kind: cargoOWN}\n"
 BOX = "  box: {x: 4, side: left, z: 0, size: 12 x 12 x 12, weight: 70, kind: cargo, AWAY}\n"
 AWAY = "when_sleeping: {x: 20, side: left, z: 0}"
 
@@ -74,3 +75,18 @@ def test_the_anchor_is_carried_out_from_where_the_bunk_is_not_yet(stage: str) ->
 
 def test_tables_and_gazebo_go_out_before_the_bench_is_a_bed() -> None:
     assert moves(demo("dunlin", "shelves").there)[-1] == "let down bench-bed"
+
+
+@pytest.mark.parametrize(("own", "word"), [(", when_sleeping: {x: 4, side: left, z: 0}", "shift pillow"), ("", "")])
+def test_what_rides_on_the_folded_bed_goes_to_its_own_place_or_down_with_it(own: str, word: str) -> None:
+    pillow = (
+        f"  pillow: {{rides_on: bed, x: +2, side: left+2, z: +6, size: 12 x 12 x 4, weight: 2, kind: cargo{own}}}\n"
+    )
+    one = told(folding(pillow, night="[pillow]").replace("folded_depth: 6", "folded_depth: 12"))
+    there, back = moves(one.there), moves(one.back)
+    assert one.there.word == one.back.word == "found"
+    assert ("shift pillow" in there, "shift pillow" in back) == (bool(word), bool(word))
+    assert dict(one.there.meanwhile).get("pillow") == ("night" if word else None)
+    if word:
+        assert there.index("shift pillow") < there.index("let down bed")
+        assert back.index("fold up bed") < back.index("shift pillow")

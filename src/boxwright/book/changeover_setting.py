@@ -155,6 +155,8 @@ class Making:
         if too_high is not None and too_high.sure != "sure":
             goes_up = f"whether {too_high.name} goes up with {too_high.leaf_name}"
             self._asks.append(f"{goes_up}: try it, and write folded_depth")
+        if too_high is None and one.asleep is not None and one.asleep != one.place:
+            leaf = ""  # it has a place of its own at night, and does not go down with what folds
         is_cargo = one.kind == "cargo"
         if one.of in self._leaves:
             return self._leaf(one, body)
