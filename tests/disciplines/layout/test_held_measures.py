@@ -6,9 +6,10 @@ from dataclasses import replace
 
 import pytest
 
-from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.bodies import Block, Body, body_of
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.ways import is_exit, ways_out
+from boxwright.rig.compose import read_rig
 from tests.disciplines.layout.small_rigs import rig_of, thing, told
 from tests.disciplines.layout.test_people import fits
 from tests.disciplines.layout.test_ways import BED, DOOR, ROOM, box, place
@@ -57,6 +58,23 @@ def test_a_bench_right_before_a_door_is_climbed_up_to_0_6(
         sides = sorted((sign * low[1], sign))
         bench = box("bench", (low[0], sides[0], 0.0), (3.9, sides[1], high), kind)
         assert found(door, bench) == [(pytest.approx(wide, abs=1e-3), over) for wide, over in ways]
+
+
+def test_nobody_climbs_over_what_gets_hot() -> None:
+    bench = box("bench", (2.9, 0.6, 0.0), (3.9, 1.0, 0.5))
+    assert [over for _, over in found(DOOR, bench)] == [False, True]
+    assert found(DOOR, replace(bench, is_hot=True)) == [(0.0, False)]
+
+
+@pytest.mark.parametrize(
+    ("more", "is_hot"),
+    [("heater: {of: diesel}", True), ("burns: propane", True), ("burns: nothing", False), ("", False)],
+)
+def test_a_heater_and_a_flame_get_hot(more: str, is_hot: bool) -> None:
+    text = rig_of(parts=thing("locker", 200, "right", 0, "700 x 300 x 500", more or "stage: all"))
+    rig = read_rig(text).rig
+    (one,) = [each for each in rig.layout.fitted if each.name == "locker"]
+    assert body_of(one, "yes", "travel").is_hot is is_hot
 
 
 def test_a_door_is_left_over_a_bench_by_what_is_free_between_the_two() -> None:

@@ -47,7 +47,7 @@ class Body:
     ``is_inside`` tells the two apart. ``is_scattered`` says that its box holds several pieces that are not written one
     by one, so that not all of it is filled; ``is_stowed`` that it lies somewhere in what it is inside of, nobody wrote
     where. ``either`` are the boxes of which it fills some or others, nobody wrote which, each at one end of what is in
-    doubt of them; empty where that is known, or nobody can say.
+    doubt of them; empty where that is known, or nobody can say. ``is_hot`` says that it heats or burns.
     """
 
     of: str
@@ -61,6 +61,7 @@ class Body:
     is_inside: bool = False
     is_scattered: bool = False
     is_stowed: bool = False
+    is_hot: bool = False
     either: tuple[tuple[Block, ...], ...] = ()
 
     @property
@@ -115,6 +116,7 @@ def body_of(one: Fitted, stands: Literal["yes", "perhaps"], pose: Pose) -> Body:
         is_inside=bool(one.inside),
         is_stowed=bool(one.inside) and any(band.assumed for band in (place.x, place.y, place.z)),
         is_scattered=one.count > 1 and not one.pieces,
+        is_hot=one.hazard in ("hot", "flame"),
     )
 
 

@@ -172,10 +172,11 @@ def climbed_on(bodies: Iterable[Body], room: Surfaces) -> list[tuple[Rect, float
 
 
 def _is_climbed(one: Body, room: Surfaces) -> bool:
-    """Return whether one can climb on a thing: it is built in, stands for sure, and is low enough."""
+    """Return whether one can climb on a thing: it is built in, stands for sure, is low enough, and does not get hot."""
     tops = [block.high[2] - room.floor for block in one.blocks]
     is_low = bool(tops) and ROOM["step over"] < max(tops) <= ROOM["climb"]
-    return is_low and one.kind != "cargo" and one.stands == "yes" and one.known and not one.carried_by
+    is_built_in = one.kind != "cargo" and one.stands == "yes" and one.known and not one.carried_by
+    return is_low and is_built_in and not one.is_hot
 
 
 def levels_of(opening: Closed) -> tuple[float, float]:
