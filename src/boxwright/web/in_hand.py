@@ -37,7 +37,7 @@ def night_follows(tab: Tab, session: Session) -> None:
         return
     try:
         looked_at = tab.slot.model_copy(update={"load": slept_in.load})
-        seen = session.preview(move.of, shift_of(move), move.base, looked_at)
+        seen = session.preview(move.of, shift_of(move), move.base, looked_at, "sleep")
     except Refused:
         return  # somebody else changed the thing meanwhile; the page is told when the hand lets go
     figures = night_beside(tab.screen, seen)

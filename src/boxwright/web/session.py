@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from boxwright.book.answer import slot_of
+from boxwright.finding import Use
 from boxwright.rig.compose import Composer, Reading
 from boxwright.rig.document import Document
 from boxwright.rig.keys import KNOWN_KEYS
@@ -106,20 +107,25 @@ class Session:
         """Return the rig worked out from the first stage on; for what is drawn over the stages."""
         return study(self.reading.rig, self.today, once=self.once, all_stages=True, vehicle=self._vehicle(slot))
 
-    def preview(self, of: str, shift: tuple[float, float, float], base: int, slot: Slot) -> Seen:
-        """Return the rig as it would be with a thing moved, in the load state looked at; the text stays as it is."""
+    def preview(
+        self, of: str, shift: tuple[float, float, float], base: int, slot: Slot, use: Use | None = None
+    ) -> Seen:
+        """Return the rig as it would be with a thing moved, in the load state looked at; the text stays as it is.
+
+        With a ``use`` it is worked out for that one alone.
+        """
         self._must_be_as_at(base, of)
         shown = slot_of(self.seen(slot).study, "tow", slot.load)
         document = gestures.moved(self.document, self.reading.rig, of, shift)
         reading = self._composer.compose(document)
-        return Seen(reading, self._studied(reading, slot, slot.load or (shown.load if shown else None)), slot)
+        return Seen(reading, self._studied(reading, slot, slot.load or (shown.load if shown else None), use), slot)
 
-    def _studied(self, reading: Reading, slot: Slot, load: str | None) -> Study:
+    def _studied(self, reading: Reading, slot: Slot, load: str | None, use: Use | None = None) -> Study:
         rig = reading.rig
         number = rig.stage_number(slot.stage) if slot.stage else None
         stage = rig.header.stage_today if number is None else number
         known = load if load is not None and any(state.name == load for state in rig.loads) else None
-        return study(rig, self.today, stage=stage, load=known, once=self.once, vehicle=self._vehicle(slot),
+        return study(rig, self.today, stage=stage, load=known, use=use, once=self.once, vehicle=self._vehicle(slot),
                      ticked=number is None)  # fmt: skip
 
     def _vehicle(self, slot: Slot) -> str:
