@@ -128,6 +128,18 @@ def test_up_high_a_year_has_less_heat_and_flat_out_as_much_fuel() -> None:
     assert up_high.coldest.low < by_the_sea.coldest.low
 
 
+def test_up_high_it_burns_as_much_less_as_it_gives_where_it_takes_less_fuel_and_perhaps_where_nobody_knows() -> None:
+    """4000 W of 0.5 l/h by the sea; at 2000 m 0.7846 of both, and where it is not adjusted the whole half litre."""
+    share = 0.7846
+    for adjusts, best, high in (("yes", share, share), ("unknown", share, 1.0), ("no", 1.0, 1.0)):
+        found = of_pump(("thickens:", f"adjusts: {adjusts}, thickens:"))
+        (up_high,) = burning_of(found, warmth_of(found, exactly(2000.0))).rates
+        ends = (up_high.burnt(4000.0 * best, "best"), up_high.burnt(4000.0 * share + 1.0, "high"))
+        assert ends == pytest.approx((0.5 * best * A_LITRE_AN_HOUR, 0.5 * high * A_LITRE_AN_HOUR), rel=1e-3), adjusts
+        by_the_sea = difference_in_words(burnt_by(found), exactly(3.6e9), HeaderUnits())
+        assert difference_in_words(Burning("diesel", (up_high,)), exactly(3.6e9), HeaderUnits()) == by_the_sea == ()
+
+
 def test_a_setting_of_which_only_one_thing_is_written_makes_as_much_of_its_fuel_as_the_other() -> None:
     """900 W on the lowest and 4000 W on the highest setting."""
     for written, flows in (

@@ -107,12 +107,29 @@ def burning_of(heater: StandingHeater, warmth: Warmth | None) -> Burning:
     if warmth is None or not warmth.highest.known or warmth.highest.high <= 0.0:
         return Burning(fuel)
     least, most = _where_it_runs(warmth.lowest), _where_it_runs(warmth.highest)
-    burns = burns_of(facet)
+    burns = _up_there(burns_of(facet), facet, warmth)
     rates = _rates(least, most, burns) if burns is not None else None
     if burns is not None and rates is not None and burns.is_counted and None not in (burns.lowest, burns.highest):
         return Burning(fuel, (rates._replace(whence="counted"),), True)
     found = (rates, _by_hours(heater, least, most, fuel))
     return Burning(fuel, tuple(one for one in found if one is not None))
+
+
+def _up_there(burns: Burns | None, facet: Heater, warmth: Warmth) -> Burns | None:
+    """Return what is burnt where a heater gives less for thin air: as much less where it takes less fuel for it.
+
+    One of which nobody knows whether it does may burn as much as below.
+    """
+    below = facet.highest
+    if burns is None or below is None or not 0.0 < warmth.highest.best < below.best:
+        return burns
+    share = warmth.highest.best / below.best
+
+    def less(flow: Band | None) -> Band | None:
+        thinner = _times(flow, share) if flow is not None else None
+        return replace(thinner, high=flow.high) if flow and thinner and facet.adjusts is not True else thinner
+
+    return Burns(less(burns.lowest), less(burns.highest), burns.is_counted)
 
 
 def _where_it_runs(heat: Band) -> Band:
