@@ -31,7 +31,7 @@ def test_things_stand_as_far_from_the_bunk_as_the_file_puts_them() -> None:
     assert at["parts[cupboard-front]"] == pytest.approx((30.0, 54.0))
     assert "parts[ac-panel]" not in at  # too far to be drawn, in the table alone
     rows = {row["Thing"]: row for row in grid(sheet)}
-    assert rows["ac-panel"]["From bunk, level"] == "73 5/8 in"  # 73.5 forward and 4.5 aside, by Pythagoras 73.64
+    assert rows["ac-panel"]["Away from bunk"] == "73 5/8 in"  # 73.5 forward and 4.5 aside, by Pythagoras 73.64
 
 
 @pytest.mark.parametrize(("name", "stage"), [("whimbrel", 10), ("dunlin", 5)])

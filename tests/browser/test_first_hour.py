@@ -313,6 +313,7 @@ def test_the_plan_and_a_sheet_of_the_book_print(serve: Callable[..., Served], sh
     desk.go("book")
     desk.page.locator("details.printed summary", has_text="Right wall, outside").click()
     expect(desk.page.locator(".page svg").first).to_be_visible()
+    expect(desk.page.locator(".acts [role=status]")).to_be_empty()
     sheets = printed(desk, "Letter")
     assert len(sheets) == desk.page.locator(".page svg").count()
     assert "corner = 168" in sheets[0] and "On the ball" not in sheets[0]

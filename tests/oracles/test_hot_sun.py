@@ -11,13 +11,13 @@ pytest.importorskip("pvlib", reason="pvlib is not installed: nothing to compare 
 import pandas as pd
 import pvlib
 
-from boxwright.disciplines.heat.hot import _sun
+from boxwright.disciplines.heat.climate import HOURS_OF_DAY, clear_hour
 
 
 def test_the_sun_of_an_hour_is_that_of_another_program() -> None:
     # Noon by the sun on the meridian of Greenwich, and a morning and an evening hour beside it.
     for clock in (7, 12, 16):
-        level, straight, scattered = _sun(radians(36.0), 195, clock, 1.0)
+        level, straight, scattered = clear_hour((radians(36.0), 0.0, 0.0), 195 * HOURS_OF_DAY + clock, 1.0)
         when = pd.DatetimeIndex([f"2001-07-15 {clock:02d}:30"], tz="UTC")
         zenith = float(pvlib.solarposition.get_solarposition(when, 36.0, 0.0).zenith.iloc[0])
         clear = float(pvlib.clearsky.haurwitz(pd.Series([zenith])).ghi.iloc[0])

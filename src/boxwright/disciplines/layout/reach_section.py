@@ -98,6 +98,6 @@ def _table(posed: Posed, things: tuple[Reached, ...], height: float, bed: Bed | 
         (one.name, posed.length(one.at), *far(one.standing, one.at, stands), *far(one.sitting, one.at, sits))
         for one in things
     )
-    lies = f"From {bed.name}, level" if bed is not None else "From bed, level"
-    columns = ("Thing", "Over the floor", "Standing, level", "It is", lies, "It is")
+    lies = f"Away from {bed.name}" if bed is not None else "Away from bed"
+    columns = ("Thing", "Over the floor", "Away, standing", "It is", lies, "It is")
     return Grid("What is reached for", columns, rows, tuple(one.of for one in things))
