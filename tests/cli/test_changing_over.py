@@ -15,6 +15,7 @@ from boxwright.cli.changing_over import answer_of, exit_style, out_style, page
 from boxwright.cli.run import main
 from boxwright.disciplines.layout.changeover import Freed, Leaving
 from tests.book.test_changeover_card import MINI
+from tests.disciplines.layout.small_rigs import rig_of
 from tests.houserules.tree import ROOT
 
 WHIMBREL, GANNET = str(ROOT / "rigs" / "whimbrel.yaml"), str(ROOT / "rigs" / "gannet.yaml")
@@ -132,3 +133,21 @@ def test_what_wants_more_hands_than_sleep_here_is_no_plain_yes(tmp_path: Path, w
     path = tmp_path / "mini.yaml"
     path.write_text(MINI.replace("16 x 16 x 16, weight: 20", f"16 x 16 x 16, weight: {weight}"), encoding="utf-8")
     assert main(["changeover", str(path), "travel", "night"]) == code
+
+
+def test_a_night_with_no_exit_free_is_a_no_whatever_can_be_moved_first(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """Two light crates stand before both ways out at night; each can be carried aside by hand."""
+    before = "weight: 5, kind: cargo, when_sleeping: "
+    text = rig_of(
+        parts="c1: {x: 2000, side: right-100, z: 0, size: 400 x 600 x 1000, "
+        f"{before}{{x: 2700, side: right-20, z: 0}}}}\n"
+        f"  c2: {{x: 2450, side: right-100, z: 0, size: 300 x 1500 x 1000, {before}{{x: 3650, side: centre, z: 0}}}}\n",
+        door="swing: {hinge: front, opens: out, to: 90 deg}",
+    )
+    path = tmp_path / "both.yaml"
+    path.write_text(text, encoding="utf-8")
+    code, out, _ = typed(capsys, str(path), "travel", "night")
+    assert "door BLOCKED by c1" in out and "ramp BLOCKED by c2" in out
+    assert code == 2

@@ -59,6 +59,8 @@ class Asked:
             return NO
         if out is not None and out.seconds is not None and out.seconds > SECONDS["two minutes"]:
             return NO
+        if out is not None and out.exits and {one.word for one in out.exits} <= {"blocked", "fixed"}:
+            return NO  # a way that is cleared by hand first is no way out until that is done
         is_open = bool({"not-found", "unknown"} & _words(found)) or (out is not None and out.word != "found")
         is_open = is_open or bool(found.there.grazes or found.back.grazes)
         return ASK if is_open or any(asked_words(found)) else GO

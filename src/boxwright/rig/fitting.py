@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import isfinite
 
 from boxwright.disciplines import cutting, frame, heat, layout, power, structure
@@ -9,11 +10,13 @@ from boxwright.disciplines.frame.parts import Opening
 from boxwright.disciplines.layout.parts import BlockWords, Closed, Fitted, Hazard, Piece, Swing
 from boxwright.exchange import Vector
 from boxwright.model.place import Place, Surfaces, side_word
-from boxwright.rig.kept import burns_with_a_flame, middles_of, said_otherwise
+from boxwright.rig.kept import burns_with_a_flame, comes_framed, middles_of, said_otherwise
 from boxwright.rig.rig import Item
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 Corners = tuple[Vector, Vector]
+PANEL = re.compile(r"(?i)\b(ac|mains|shore|hook-?up|breaker|consumer|distribution)[ -](panel|box|unit|board)\b")
+"""Names of what holds the breakers of the mains."""
 Known = dict[str, tuple[Item, Fitted, HeaderUnits]]
 
 
@@ -32,7 +35,7 @@ def fitted_of(
 
 def _closed(item: Item, units: HeaderUnits) -> Closed:
     own = item.own if isinstance(item.own, Opening) else None
-    is_unit = own is not None and own.unit is not None
+    is_unit = own is not None and comes_framed(own.unit)
     is_doubted = own is not None and said_otherwise(item, own.cut) != ""
     wall = _side(item.words.wall, units)
     return Closed(item.of, item.name, wall, item.place, _leaf(item), item.marks, is_unit, _off(item, wall), is_doubted)
@@ -119,7 +122,8 @@ def _hazard(item: Item) -> Hazard:
     warm, wired = item.facet("heat"), item.facet("power")
     if isinstance(warm, heat.Facet) and warm.heater is not None:
         return "hot"
-    return "panel" if isinstance(wired, power.Facet) and wired.rcd is True else ""
+    is_panel = isinstance(wired, power.Facet) and "rcd" in wired.model_fields_set
+    return "panel" if is_panel or PANEL.search(item.name) else ""
 
 
 def _side(wall: str, units: HeaderUnits) -> str:

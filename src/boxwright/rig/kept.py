@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boxwright.disciplines.frame.holes import wall_name
-from boxwright.disciplines.frame.parts import Opening, Sash
+from boxwright.disciplines.frame.parts import Opening, OpeningUnit, Sash
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.layout.parts import Facet as LayoutFacet
 from boxwright.disciplines.layout.parts import Slide, Swing
@@ -101,7 +101,7 @@ def _way(item: Item, words: str) -> Way | None:
     leaf = moves.swing if isinstance(moves, LayoutFacet) else None
     wall = _wall(item, words)
     across = own.across if wall in FLAT else own.height
-    is_doorway = own.unit is None and wall not in FLAT and _passes(own.width) and _passes(across)
+    is_doorway = not comes_framed(own.unit) and wall not in FLAT and _passes(own.width) and _passes(across)
     is_leaf = leaf is not None or bool(facet.release) or is_doorway
     is_small = any(one is not None and one.known and one.high < LENGTHS["least"] for one in (own.width, across))
     if not facet.egress and (not is_leaf or is_small):
@@ -121,7 +121,7 @@ def _way(item: Item, words: str) -> Way | None:
         own.width,
         across,
         turns,
-        own.unit is not None,
+        comes_framed(own.unit),
         own.cut,
         _goes(swing) if slides is None else None,
         _slid(slides, wall),
@@ -221,6 +221,11 @@ def burns_with_a_flame(item: Item) -> bool:
     if facet.burns:
         return FUELS.get(facet.burns.strip().lower(), (True, ""))[1] != "none"
     return not (facet.alarm or facet.release) and word_means(item.name) == "flame"
+
+
+def comes_framed(unit: OpeningUnit | None) -> bool:
+    """Return whether what fills a hole comes in a frame of its own; of a leaf one may write how well it keeps heat."""
+    return unit is not None and bool(unit.model_fields_set - {"transmittance", "U"} or not unit.model_fields_set)
 
 
 def middles_of(item: Item, units: HeaderUnits) -> tuple[float, ...]:

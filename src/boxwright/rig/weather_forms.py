@@ -183,7 +183,7 @@ def _tmy3_row(line: str, names: list[str]) -> Row:
     by_name = dict(zip(names, parts, strict=False))
     values: dict[str, float | None] = {}
     for column, (name, scale, offset) in TMY3.items():
-        value = float(by_name[column])
+        value = float(by_name.get(column, "-9900"))  # a column that is left out says nothing in any hour
         values[name] = None if value <= -99.0 else value * scale + offset
     month, day, _ = (int(part) for part in parts[0].split("/"))
     return _dated(month, day, int(parts[1].split(":")[0]), values)

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from boxwright.rig.weather import LARGEST, open_weather, read_weather
+from boxwright.rig.weather_forms import TMY3, rows_of
 
 HEAD = b"LOCATION,Anywhere,NC,USA,made up,000000,36.0,-80.0,-5.0,273.0\n" + b"OTHER\n" * 7
 DAYS_IN = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
@@ -177,3 +178,18 @@ def test_a_mistake_of_a_logger_is_said(was: str, becomes: str, expected: str) ->
     hours, problems = read_weather(LOG.replace(was, becomes).encode(), "log.csv")
     assert hours is None
     assert any(expected in one.says for one in problems)
+
+
+def test_a_typical_year_with_a_column_left_out_is_read_without_it() -> None:
+    """A few hours as a TMY3 file has them, its wind struck out."""
+    names = ["Date (MM/DD/YYYY)", "Time (HH:MM)", *TMY3]
+    for struck in TMY3:
+        kept = [name for name in names if name != struck]
+        rows = [",".join(kept)]
+        for hour in range(1, 25):
+            values = dict.fromkeys(TMY3, "10") | {names[0]: "01/01/1999", names[1]: f"{hour:02d}:00"}
+            rows.append(",".join(values[name] for name in kept))
+        text = '703165,"SAND POINT",AK,-9.0,55.317,-160.517,7\n' + "\n".join(rows) + "\n"
+        found = rows_of(text, "made.csv", "US")
+        assert found.problems == () and len(found.rows) == 24
+        assert {row.values[TMY3[struck][0]] for row in found.rows} == {None}

@@ -14,6 +14,7 @@ DOOR = "swing: {hinge: front, opens: in, to: 90 deg}"
 UNSAID = (DOOR, "swing: {hinge: front, to: 90 deg}")
 OUT = (DOOR, "swing: {hinge: front, opens: out, to: 90 deg}")
 INSIDE = "  crate-in: {x: 30, side: right-6, z: 0, size: 12 x 12 x 30, weight: 2, stage: lined, done: yes}\n"
+LIGHT = "  bag-in: {x: 30, side: right-6, z: 0, size: 12 x 12 x 30, weight: 2, kind: cargo}\n"
 OUTSIDE = "  lamp-out: {x: 30, side: right+14, z: 40, size: 6 x 6 x 6, weight: 2, stage: lined, done: yes}\n"
 
 
@@ -22,6 +23,7 @@ OUTSIDE = "  lamp-out: {x: 30, side: right+14, z: 40, size: 6 x 6 x 6, weight: 2
     [
         (UNSAID, INSIDE, ["unknown"]),
         (UNSAID, OUTSIDE, ["unknown"]),
+        (UNSAID, LIGHT, ["unknown"]),
         (UNSAID, "", []),
         (OUT, INSIDE, []),
         ((DOOR, DOOR), OUTSIDE, []),

@@ -43,7 +43,9 @@ def test_before_a_panel_of_the_mains_is_asked_about_up_to_750_mm(off: str, is_as
     out = (("box: {x: 100, ", "box: {x: 20, "), ("heater: {x: 125, ", "heater: {x: 140, "))
     found = told(CODE, out, MAINS % ("yes", "") + BEFORE % off)
     assert found == ([("unknown", "parts[mains]")] if is_asked else [])
-    assert told(CODE, out, MAINS % ("no", "") + BEFORE % off) == []
+    assert told(CODE, out, MAINS % ("no", "") + BEFORE % off) == found, "it is a panel whether or not one is in it"
+    named = MAINS.replace("mains:", "breaker-panel:").replace(", rcd: %s", "") % "" + BEFORE % off
+    assert told(CODE, out, named) == ([("unknown", "parts[breaker-panel]")] if is_asked else [])
     assert told(CODE, out, MAINS % ("yes", ", keep_clear: {front: 20}") + BEFORE % off) == []
 
 

@@ -25,3 +25,15 @@ def test_a_heater_without_keys_is_asked_about_until_they_tell() -> None:
     assert ("unknown", "gas-alarm", "parts[propane heater]") in kinds(heater)
     told = (MORE, f"{MORE}\n  propane heater: {WHERE}, burns: electric}}")
     assert not [one for one in kinds(told) if one[2] == "parts[propane heater]" and one[1] == "gas-alarm"]
+
+
+@pytest.mark.parametrize(
+    "name", ["petrol", "spare gasoline", "propane", "butane-can", "lpg-bottle", "gas-canister", "moped"]
+)
+def test_what_holds_fuel_is_known_by_its_name(name: str) -> None:
+    assert word_means(name) == "fuel"
+
+
+@pytest.mark.parametrize("name", ["petrol-strimmer-bag", "propane-locker", "motor-oil", "gas-strut", "grill-tongs"])
+def test_what_is_only_for_fuel_holds_none(name: str) -> None:
+    assert word_means(name) in ("", "holder")

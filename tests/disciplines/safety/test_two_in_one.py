@@ -186,7 +186,9 @@ def test_only_a_fuse_that_is_not_at_the_open_end_makes_it_dead(at: str, kind: st
         assert [one for one, _, _ in told(wired(f"{wire}, fuse: {{amps: 10{at}}}"), "live-end")] == [kind]
 
 
-@pytest.mark.parametrize("name", ["petrol-can", "jerrycan", "gas-bottle", "jerry-can-2", "propane-tank"])
+@pytest.mark.parametrize(
+    "name", ["petrol-can", "jerrycan", "gas-bottle", "jerry-can-2", "propane-tank", "petrol", "lpg-bottle"]
+)
 def test_a_can_or_a_bottle_is_known_by_its_name(name: str) -> None:
     for use in ("sleep", "leave"):
         ((kind, where, says),) = told(with_thing(name), "fuel-inside", use)
@@ -197,7 +199,7 @@ def test_a_can_or_a_bottle_is_known_by_its_name(name: str) -> None:
     assert told(with_thing(name, f"{DONE}, tank: {{of: water, volume: 5}}"), "fuel-inside") == []
 
 
-@pytest.mark.parametrize("name", ["gas-bottle-locker", "jerrycan-rack", "petrol", "can-opener"])
+@pytest.mark.parametrize("name", ["gas-bottle-locker", "jerrycan-rack", "petrol-funnel", "can-opener"])
 def test_what_only_holds_a_can_is_none(name: str) -> None:
     assert told(with_thing(name), "fuel-inside") == []
 

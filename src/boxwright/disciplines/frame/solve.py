@@ -9,7 +9,7 @@ from boxwright.disciplines.frame.fastening import reach_of, there_in
 from boxwright.disciplines.frame.holes import in_slot
 from boxwright.disciplines.frame.layering import buildups_of
 from boxwright.disciplines.frame.lining import UNKNOWN_MASS, layer_masses, surfaces, there
-from boxwright.disciplines.frame.parts import Framing, Section, StandingLayer, StandingOpening
+from boxwright.disciplines.frame.parts import Framing, Opening, Section, StandingLayer, StandingOpening
 from boxwright.disciplines.frame.recessed import in_slot as recessed_in
 from boxwright.disciplines.frame.result import Buildup, Fastening, Result, Wall
 from boxwright.disciplines.frame.shell import Shell, shell
@@ -36,8 +36,13 @@ def offers(
 ) -> Offers:
     """Return the masses of what stands of walls and openings, and the trailer as a body on wheels."""
     masses = layer_masses(layers, inside_of(trailer), framing, openings)
-    units = tuple(_unit_mass(standing) for standing in openings if standing.opening.unit is not None)
+    units = tuple(_unit_mass(standing) for standing in openings if _is_weighed(standing.opening))
     return Offers(masses + units, box_of(trailer))
+
+
+def _is_weighed(opening: Opening) -> bool:
+    """Return whether a unit adds to the trailer: one of the builder of which no weight is written is in its own."""
+    return opening.unit is not None and (opening.unit.weight is not None or "builder" not in opening.by.lower())
 
 
 def _unit_mass(standing: StandingOpening) -> Mass:

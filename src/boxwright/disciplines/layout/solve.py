@@ -377,7 +377,8 @@ def _struck(
         hits = sorted(found, key=lambda hit: (hit[0], hit[1].of))
         met |= {(mover.of, body.of) for _, body, _ in hits}
         if mover.is_usual:
-            hits = [(at, body, "perhaps") for at, body, sure in hits if sure != "grazes" and body.of not in lifted]
+            light = lifted if mover.what != "leaf" else frozenset()
+            hits = [(at, body, "perhaps") for at, body, sure in hits if sure != "grazes" and body.of not in light]
         for sure in ORDER:
             told = [(at, body) for at, body, certainty in hits if certainty == sure]
             if told:
