@@ -38,7 +38,7 @@ def headline(told: Changed, start: str, goal: str) -> str:
         return f"{way}: not known. The search gave up after {told.states} states; there may be one."
     if told.word == "unknown":
         return f"{way}: not known. It hangs on what is asked below."
-    return f"{way}: there is none."
+    return f"{way}: none was found, nor with a few things left outside as well."
 
 
 def because(told: Changed) -> Iterator[str]:
