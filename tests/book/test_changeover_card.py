@@ -332,7 +332,8 @@ def test_there_is_no_card_without_a_night() -> None:
 def test_what_is_not_found_is_never_called_impossible() -> None:
     words = headline(Changed("not-found", states=200), "travel", "night")
     assert "gave up after 200 states" in words and "not known" in words
-    assert "none was found, nor with a few things left outside" in headline(Changed("blocked", states=4), "travel", "night")
+    none = headline(Changed("blocked", states=4), "travel", "night")
+    assert "none was found, nor with a few things left outside" in none
     assert [*because(Changed("blocked", states=4))] == ["All 4 states that can be reached were looked at."]
 
 

@@ -15,8 +15,9 @@ RIGS = [ROOT / "rigs" / f"{name}.yaml" for name in ("whimbrel", "dunlin")]
 MOST_MODULES = 700
 """It was 665 before a check told of the hot day, of what feeds a heater and of a night that was logged: 691 then;
 what a folding bed takes with it, what hangs on a battery and what may stand far off made 700 of it."""
-MOST_COMPILED = 455
-"""Functions of records, of three for each kind: what is neither made nor compared nor hashed is not compiled."""
+MOST_COMPILED = 456
+"""Functions of records, of three for each kind: what is neither made nor compared nor hashed is not compiled. A panel
+of the mains has room before it, written or not: that made 456 of 455 where nothing else wants any."""
 MOST_FILES_OF_TABLES = 32
 """Every file of tables, and the rules of the two countries each is driven in; those of the other four stay shut."""
 MOST_READERS = 40

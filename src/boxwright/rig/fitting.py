@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from math import isfinite
 
 from boxwright.disciplines import cutting, frame, heat, layout, power, structure
@@ -15,8 +14,9 @@ from boxwright.rig.rig import Item
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 Corners = tuple[Vector, Vector]
-PANEL = re.compile(r"(?i)\b(ac|mains|shore|hook-?up|breaker|consumer|distribution)[ -](panel|box|unit|board)\b")
-"""Names of what holds the breakers of the mains."""
+OF_THE_MAINS = frozenset({"ac", "mains", "shore", "hookup", "breaker", "consumer", "distribution"})
+HOLDS_BREAKERS = frozenset({"panel", "box", "unit", "board"})
+"""Two words, one of each, make the name of what holds the breakers of the mains."""
 Known = dict[str, tuple[Item, Fitted, HeaderUnits]]
 
 
@@ -123,7 +123,8 @@ def _hazard(item: Item) -> Hazard:
     if isinstance(warm, heat.Facet) and warm.heater is not None:
         return "hot"
     is_panel = isinstance(wired, power.Facet) and "rcd" in wired.model_fields_set
-    return "panel" if is_panel or PANEL.search(item.name) else ""
+    words = frozenset(item.name.lower().replace("hook-up", "hookup").replace("-", " ").split())
+    return "panel" if is_panel or (words & OF_THE_MAINS and words & HOLDS_BREAKERS) else ""
 
 
 def _side(wall: str, units: HeaderUnits) -> str:
