@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import radians
+from typing import Any
 
 import pytest
 
+from boxwright.disciplines.heat import day
 from boxwright.disciplines.heat.climate import clear_hour
 from boxwright.disciplines.heat.coating import Coat
 from boxwright.disciplines.heat.cold_hours import Inside
@@ -23,6 +25,7 @@ from boxwright.disciplines.heat.day import (
 )
 from boxwright.disciplines.heat.hot import BEGINS, HOT, HotDay, _dew_point, hot_days, weather_of
 from boxwright.disciplines.heat.hot_room import hot_room
+from boxwright.disciplines.heat.method import box_through_time
 from boxwright.disciplines.heat.method.boxed import _saturated
 from boxwright.disciplines.heat.parts import ClimateFacet, Month, Section, a_day
 from boxwright.disciplines.heat.shell import shell_of
@@ -232,3 +235,17 @@ def test_a_day_that_may_be_cooler_is_no_day_that_is_hotter(way: Way, asked: Aske
     low = (whole.warmest if asked == "warmest" else whole.bedtime).low
     assert day_if_hotter(inside(), HOTTEST, airing, (), way, asked, low - 0.001) == whole
     assert day_if_hotter(inside(), HOTTEST, airing, (), way, asked, low) is None
+
+
+def test_a_day_that_may_be_cooler_is_told_by_the_runs_of_a_mild_day(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Those come first: of all runs no others are needed, however little cooler the coolest of them is."""
+    airing, runs = Airing(inside().airflow, inside().airflow), []
+    whole = day_of(inside(), HOTTEST, airing, (), "shut")
+
+    def counted(*given: Any) -> Any:
+        runs.append(given)
+        return box_through_time(*given)
+
+    monkeypatch.setattr(day, "box_through_time", counted)
+    assert day_if_hotter(inside(), HOTTEST, airing, (), "shut", "warmest", whole.warmest.low) is None
+    assert 0 < len(runs) <= sum(one.day == "low" for one in day.SETS) < len(day.SETS)
