@@ -177,9 +177,14 @@ class Desk:
     def grip(self, of: str) -> tuple[float, float, float]:
         """Return a spot (px) where a hand can take hold of a thing, and millimetres in a pixel there."""
         expect(self.thing(of)).to_be_attached()
+        expect(self.page.locator("#figure-tongue")).to_be_attached()
+        expect(self.page.locator(".findings .finding, .findings .holds").first).to_be_attached()
         until = time.monotonic() + PATIENCE / 1000
-        while not (found := self.page.evaluate(GRIP, of)) and time.monotonic() < until:
+        # A sheet changes its size while the rest of its page comes in: it lies still once it reads the same again.
+        before, found = None, self.page.evaluate(GRIP, of)
+        while (found is None or found != before) and time.monotonic() < until:
             self.page.wait_for_timeout(50)
+            before, found = found, self.page.evaluate(GRIP, of)
         assert found, f"{of} cannot be taken hold of anywhere"
         return found["x"], found["y"], found["scale"]
 

@@ -13,6 +13,7 @@ from playwright.sync_api import Browser, Locator, expect
 from tests.browser.driven import Desk, Served
 
 SEVERAL = "Load on the ball"
+LAST_STAGE = "finish"
 FALL = "What it weighs"
 NIGHT = "The coldest night"
 DAMP = "Humidity of a night"
@@ -22,6 +23,8 @@ def chart(desk: Desk, title: str) -> Locator:
     """Return a chart once it is drawn."""
     found = desk.page.locator("figure.chart", has_text=title).first
     expect(found.locator("[data-point]").first).to_be_attached()
+    if title == SEVERAL:  # drawn as far as it is worked out, stage by stage: it stands once the last stage is there
+        expect(found.locator(f"[data-point][aria-label^='{LAST_STAGE}, ']").first).to_be_attached()
     return found
 
 

@@ -75,7 +75,7 @@ def until(desk: Desk, is_so: Callable[[], bool]) -> None:
         if is_so():
             return
         desk.page.wait_for_timeout(25)
-    raise AssertionError("it never became so")
+    raise AssertionError(f"it never became so: {desk.served.text}")
 
 
 def opened(served: Served, show: Callable[..., Desk]) -> tuple[Desk, Line]:
@@ -83,6 +83,7 @@ def opened(served: Served, show: Callable[..., Desk]) -> tuple[Desk, Line]:
     line = Line(desk)
     desk.page.reload()
     expect(desk.thing("parts[bench]")).to_be_attached()
+    desk.at_rest()  # numbers and findings still to come would move the sheet under the hand
     return desk, line
 
 
