@@ -192,9 +192,17 @@ def test_never_go_by_a_heater_whose_feed_is_not_there_or_lasts_no_night() -> Non
     for filled in (("bunks", ""), ("shell", "")):
         found = by(by_cell, ("  shelf:", cell % filled))
         assert found.answer in ("limits", "ask", "no") and "heat/feed-stands" in found.because
+    straight = by(by_cell.replace("of: electric", "of: 120 V"), ("  shelf:", cell % ("shell", ", done: yes")))
+    assert straight.answer != "go" and "heat/feed-volts" in straight.because
     small = by(by_cell, ("places:\n  home: {coldest_design: 72 F", "places:\n  home: {coldest_design: 20 F"),
                ("  shelf:", cell % ("shell", ", done: yes")))  # fmt: skip
     assert small.answer != "go" and "heat/battery-for-the-night" in small.because
+
+
+@pytest.mark.parametrize("word", ["mains", "120 V", "electric 230 V", "shore power"])
+def test_a_heater_of_the_mains_by_any_word_burns_nothing(word: str) -> None:
+    """No flame, no gas alarm, no air beside it: the answer is the one of an electric heater."""
+    assert by(ELECTRIC.replace("of: electric", f"of: {word}")) == by(ELECTRIC)
 
 
 def test_that_an_electric_heater_has_no_exhaust_makes_it_none_to_be_kept_out_of_a_bedroom() -> None:
@@ -231,7 +239,7 @@ def test_never_go_by_a_battery_of_which_nobody_knows_what_else_it_feeds(part: st
     at = "x: 130, side: left, z: 60, size: 2 x 2 x 2, weight: 1, stage: shell, done: yes"
     changes = [("  shelf:", f"{cell}  fan: {{{at}, {part}note: small}}\n  shelf:")]
     changes += [("places:\n", f"habits:\n{habit}places:\n")] if habit else []
-    found = by(ELECTRIC.replace("fed_by: mains", "fed_by: cell"), *changes)
+    found = by(ELECTRIC.replace("fed_by: mains", "fed_by: cell").replace("of: electric", "of: 12 V"), *changes)
     assert ("heat/battery-for-the-night" in found.because) == is_asked
     assert (found.answer == "go") != is_asked
 

@@ -208,7 +208,7 @@ def borrowed_of(answer: Answered, written: str, inside: str) -> Warmth:
 def _held_by_the_breaker(answer: Answered, written: str, heat_of: Band) -> None:
     """Refuse in words what the wires of the rig do not carry from outside to a plug, or perhaps do not."""
     from boxwright.cli.rig_file import NothingAsked
-    from boxwright.disciplines.heat.feeds import plugged_in
+    from boxwright.disciplines.heat.plugs import plugged_in
     from boxwright.rig.feeding import feeding_whatever
     from boxwright.units import show_band
 

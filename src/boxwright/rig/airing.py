@@ -19,6 +19,7 @@ from boxwright.disciplines.air.parts import (
 )
 from boxwright.disciplines.air.sourced import word_means
 from boxwright.disciplines.frame.parts import Opening
+from boxwright.disciplines.heat.burner import plain_fuel
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.layout.parts import Facet as LayoutFacet
 from boxwright.disciplines.safety.parts import Kept
@@ -68,7 +69,7 @@ def _heaters(parts: tuple[Item, ...]) -> list[tuple[str, str, str]]:
     """Return the path, the name and the fuel of each heater."""
     facets = ((one, one.facet("heat")) for one in parts)
     return [
-        (one.of, one.name, facet.heater.of)
+        (one.of, one.name, plain_fuel(facet.heater.of))
         for one, facet in facets
         if isinstance(facet, HeatFacet) and facet.heater is not None
     ]

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from boxwright.disciplines.frame.holes import wall_name
 from boxwright.disciplines.frame.parts import Opening, OpeningUnit, Sash
+from boxwright.disciplines.heat.burner import plain_fuel
 from boxwright.disciplines.heat.parts import Facet as HeatFacet
 from boxwright.disciplines.layout.parts import Facet as LayoutFacet
 from boxwright.disciplines.layout.parts import Slide, Swing
@@ -248,7 +249,7 @@ def _kept(item: Item, middles: tuple[float, ...]) -> Iterator[Kept]:
     elif facet.release:
         yield _as(item, middles, "release")
     is_flame = heater is not None or bool(facet.burns) or by_name == "flame"
-    burns = facet.burns or (heater.of if heater is not None else "")
+    burns = facet.burns or (plain_fuel(heater.of) if heater is not None else "")
     if facet.generator in ("yes", "unknown") or (by_name == "generator" and facet.generator != "no"):
         # an engine may heat or cook besides: it stays a flame for all that asks of one
         yield _as(item, middles, "generator", burns or ("unknown" if heater is not None else ""))

@@ -11,8 +11,9 @@ from dataclasses import replace
 import pytest
 
 from boxwright.disciplines.heat.battery import drained_by
-from boxwright.disciplines.heat.feeds import feed_of_cooler, plugged_in, wanted_by_cooler
+from boxwright.disciplines.heat.feeds import feed_of_cooler, wanted_by_cooler
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler, PlannedDraw, PlannedLead, PlannedSource
+from boxwright.disciplines.heat.plugs import plugged_in
 from boxwright.units import Band, exactly
 from tests.disciplines.heat.test_cooling import AC
 from tests.disciplines.heat.test_feed_limits import (

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from boxwright.disciplines.heat.cold_hours import WANTED, Warmth
-from boxwright.disciplines.heat.feeds import NO_FEED, Feed
+from boxwright.disciplines.heat.feeds import NO_FEED, OF_VOLTS, Feed
 from boxwright.disciplines.heat.fuel_piece import Where, is_any_store, is_in_doubt, kind_of
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.method import pressure_at, thin_air
@@ -20,7 +21,9 @@ ALIKE = {"gas": "propane", "lpg": "propane", "butane": "propane", "gasoline": "p
 BURNT_OTHERWISE = frozenset({"wood", "spirit", "alcohol", "pellets", "coal"})
 NO_FAN = frozenset({"wood", "spirit", "alcohol", "coal"})
 """What burns by itself: a heater of it takes no electricity unless somebody wrote that it does."""
-ELECTRIC = frozenset({"electric", "electricity", "mains", "shore", "12 v", "12 volt"})
+ELECTRIC = frozenset({"electric", "electrical", "electricity", "mains", "shore", "grid"})
+BESIDE_VOLTS = frozenset({"ac", "dc", "power", "heater", "from", "of", "on", "the"})
+"""What may stand beside them, or beside some volts, such as shore power and 230 V AC."""
 IN_THE_ROOM = frozenset({"none", "no", "inside", "in", "room", "in the room", "into the room", "unvented", "ventless"})
 SIDES = {"left": (1, -1.0), "right": (1, 1.0), "rear": (0, 1.0), "front": (0, -1.0)}
 BELOW = frozenset({"below floor", "floor", "below", "under floor", "down"})
@@ -30,18 +33,24 @@ NOTHING = Band(0.0, 0.0, 0.0, known=False)
 
 
 def fuel_named(written: str) -> str:
-    """Return the fuel a word means; empty where it is none that is known."""
-    word = " ".join(written.lower().split())
+    """Return the fuel a word means; empty where it is none that is known. Volts beside it are of its fan."""
+    word = " ".join(OF_VOLTS.sub("", written.lower()).replace(",", " ").split())
     word = ALIKE.get(word, word)
     return word if word in FUELS or word in BURNT_OTHERWISE else ""
 
 
 def runs_on(written: str) -> Runs:
     """Return what a heater is by the word for its fuel."""
-    word = " ".join(written.lower().split())
-    if word in ELECTRIC:
+    bare, volts = OF_VOLTS.subn(" ", written.lower())
+    words = set(re.findall(r"[^\s,]+", bare))
+    if words <= ELECTRIC | BESIDE_VOLTS and (volts or words & ELECTRIC):
         return "electric"
-    return "burns" if fuel_named(word) else "unknown"
+    return "burns" if fuel_named(written) else "unknown"
+
+
+def plain_fuel(written: str) -> str:
+    """Return the word for what a heater runs on as other chapters know it: 230 V is electric; else as written."""
+    return "electric" if runs_on(written) == "electric" else fuel_named(written) or written
 
 
 def burns_by_itself(facet: Heater) -> bool:
@@ -218,7 +227,7 @@ def _as_fed(heat: Band, standing: StandingHeater) -> Band:
     most = standing.feed.most if standing.runs == "electric" and standing.enough != "yes" else None
     given = heat if most is None else _no_more(heat, most)
     is_there = standing.is_certain and (standing.feed.stands == "yes" or not standing.takes_electricity)
-    if not is_there or standing.enough == "no":
+    if not is_there or "no" in (standing.enough, standing.suits):
         return _perhaps(given)
     return replace(_perhaps(given), best=given.best if most is None or most.known else heat.best)
 

@@ -27,6 +27,7 @@ from boxwright.records import dataclass
 from boxwright.units import Band, exactly
 
 Ends = Literal["battery", "outside", "unfed", "nowhere", "unsaid"]
+Current = Literal["mains", "battery", "unsaid", "any"]
 Stands = Literal["yes", "perhaps", "no"]
 WORST_FIRST: tuple[Stands, ...] = ("no", "perhaps", "yes")
 NOT_SAID = frozenset({"", "unknown", "?"})
@@ -47,6 +48,9 @@ NAMED_AMPS = re.compile(r"(?<![\d.])(\d{1,3}) ?A\b")
 WHOLE = exactly(1.0)
 HIGHEST_OF_A_BATTERY = 60.0
 """V: above it a wire is no battery's (common practice, no source)."""
+OF_VOLTS = re.compile(r"(\d{2,3}(?:\.\d+)?) ?v(?:olts?)?\b", re.IGNORECASE)
+"""The volts in the word for what a heater runs on, such as ``12 V`` or ``electric 230 V``."""
+OF_THE_MAINS = re.compile(r"\b(?:mains|shore|grid|ac)\b", re.IGNORECASE)
 NIGHT = ASLEEP_HOURS * 3600.0
 LITHIUM = ("li", "lfp")
 """How the words for a battery of lithium begin; every other one counts as one of lead."""
@@ -129,10 +133,15 @@ NO_FEED = Feed((), "unsaid")
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """The most a thing takes at once, as written: in watts, else in amperes of what feeds it; None where neither is."""
+    """The most a thing takes at once, as written: in watts, else in amperes of what feeds it; None where neither is.
+
+    ``current`` is what it is made for: the mains, a battery of some volts; "unsaid" where nobody wrote it, "any" where
+    it is not asked.
+    """
 
     watts: Band | None = None
     amps: Band | None = None
+    current: Current = "any"
 
     def by(self, feed: Feed) -> Band | None:
         """Return it in watts, as a way feeds it; None where nobody wrote it."""
@@ -154,9 +163,20 @@ UNSAID = Wanted()
 def wanted_by(runs: str, facet: Heater, count: int = 1) -> Wanted:
     """Return the most a heater takes at once, as written; of several on one line all may run at once."""
     if runs == "electric":
-        return Wanted(watts=_up_to(facet.highest, count))
+        return Wanted(watts=_up_to(facet.highest, count), current=current_of(facet.of))
     amps = [one for one in (facet.draw, facet.start) if one is not None and one.known]
-    return Wanted(amps=_up_to(max(amps, key=lambda one: one.high, default=None), count))
+    said = current_of(facet.of)
+    # Fan, pump and glow pin of a burner for vehicles are of its battery, unless somebody wrote its volts.
+    current: Current = "battery" if said == "unsaid" else said
+    return Wanted(amps=_up_to(max(amps, key=lambda one: one.high, default=None), count), current=current)
+
+
+def current_of(written: str) -> Current:
+    """Return what the electricity of a heater is of by the word for what it runs on, such as diesel 120 V."""
+    volts = OF_VOLTS.search(written)
+    if volts is not None:
+        return "mains" if float(volts.group(1)) > HIGHEST_OF_A_BATTERY else "battery"
+    return "mains" if OF_THE_MAINS.search(written) else "unsaid"
 
 
 def wanted_by_cooler(facet: Cooler, count: int = 1) -> Wanted:
@@ -174,6 +194,21 @@ def _up_to(each: Band | None, count: int) -> Band | None:
 def enough(wanted: Wanted, feed: Feed) -> Stands:
     """Return whether a way gives on all that is taken at once: surely not where one thing on it is surely too small."""
     return min((_is_enough(wanted, one, feed) for one in feed.limits), key=WORST_FIRST.index, default="yes")
+
+
+def suits(wanted: Wanted, feed: Feed) -> Stands:
+    """Return whether a thing is made for what a way brings: one of the mains surely is not for a battery alone.
+
+    What is for a battery and comes to the mains may have a supply of its own between that nobody wrote.
+    """
+    if wanted.current == "any" or feed.ends not in ("battery", "outside"):
+        return "yes"
+    has_mains = feed.volts.best > HIGHEST_OF_A_BATTERY and (feed.ends == "outside" or bool(feed.inverters))
+    if has_mains:
+        return "perhaps" if wanted.current == "battery" else "yes"
+    if wanted.current == "battery":
+        return "yes"
+    return "no" if wanted.current == "mains" else "perhaps"
 
 
 def _is_enough(wanted: Wanted, limit: Limit, feed: Feed) -> Stands:
@@ -267,7 +302,8 @@ def _best(ways: list[Feed], wanted: Wanted) -> Feed:
     """Return the best of some ways: what stands and gives enough before what does not, a battery before a cable."""
 
     def rank(feed: Feed) -> tuple[int, int, int]:
-        both = (WORST_FIRST.index(feed.stands), WORST_FIRST.index(enough(wanted, feed)))
+        brings = min(enough(wanted, feed), suits(wanted, feed), key=WORST_FIRST.index)
+        both = (WORST_FIRST.index(feed.stands), WORST_FIRST.index(brings))
         return min(both), sum(both), {"battery": 2, "outside": 1}.get(feed.ends, 0)
 
     return max(ways, key=rank)
@@ -402,34 +438,6 @@ def _inverted(feed: Feed, inverter: Limit) -> Feed:
 def volts_of(battery: PlannedSource) -> Band:
     """Return the volts of the bus of a battery; of 12 V where its label is not written."""
     return VOLTS if battery.volts is None else bus_of(battery.volts)
-
-
-def plugged_in(own: Section) -> Limit | None:
-    """Return the weakest fuse or breaker between outside and the plug of the trailer that carries most.
-
-    A plug is where a wire of the mains ends and what lies there is nothing that takes, charges or gives; where there is
-    none, any end of such a wire counts as one. None where nobody wrote a fuse or a breaker on the way to one.
-    """
-    all_there = dict.fromkeys([one.of for one in own.sources] + [one.of for one in own.leads], "yes")
-    ways = {name: _from_outside(name, own, all_there) for name in dict.fromkeys(one.ends for one in own.leads)}
-    onward = {one.starts for one in own.leads if ways[one.ends]}
-    ends = [name for name, found in ways.items() if found and name not in onward]
-    taken = {*(one.name for one in own.heaters), *(one.name for one in own.coolers), *(one.name for one in own.draws)}
-    taken |= {one.name for one in own.sources if not (one.charges is one.gives is one.rated is None)}
-    plugs = [name for name in ends if name not in taken] or ends
-    each = [
-        min((one for one in way.limits if one.kind != "site"), key=lambda one: one.gives.low, default=None)
-        for name in plugs
-        for way in ways[name]
-    ]
-    bounded = [one for one in each if one is not None]
-    return max(bounded, key=lambda one: one.gives.low, default=None) if len(bounded) == len(each) else None
-
-
-def _from_outside(name: str, own: Section, there: Mapping[str, str]) -> list[Feed]:
-    """Return the ways by which the mains come to a thing."""
-    ways = ways_up(name, own, there)
-    return [one for one in ways if one.ends == "outside" and one.volts.best > HIGHEST_OF_A_BATTERY]
 
 
 def bus_of(volts: Band) -> Band:

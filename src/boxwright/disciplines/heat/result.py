@@ -15,6 +15,7 @@ from boxwright.disciplines.heat.feeds import (
     Stands,
     Wanted,
     enough,
+    suits,
     takes_electricity,
     wanted_by,
     wanted_by_cooler,
@@ -81,7 +82,8 @@ class StandingHeater:
         """Return whether all that is written to feed it surely stands and gives enough, or it wants nothing."""
         if not self.takes_electricity:
             return True
-        return self.feed.ends == "unsaid" or (self.feed.stands == "yes" and self.enough == "yes")
+        is_right = self.feed.stands == self.enough == self.suits == "yes"
+        return self.feed.ends == "unsaid" or is_right
 
     @property
     def wanted(self) -> Wanted:
@@ -92,6 +94,11 @@ class StandingHeater:
     def enough(self) -> Stands:
         """Return whether what feeds it gives on all it takes at once."""
         return enough(self.wanted, self.feed) if self.takes_electricity else "yes"
+
+    @property
+    def suits(self) -> Stands:
+        """Return whether it is made for what feeds it: the mains, or a battery."""
+        return suits(self.wanted, self.feed) if self.takes_electricity else "yes"
 
 
 @dataclass(frozen=True, slots=True)

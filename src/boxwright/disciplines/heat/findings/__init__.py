@@ -28,6 +28,7 @@ from boxwright.disciplines.heat.findings.feed import (
     feed_not_known,
     feed_stands,
     feed_too_small,
+    feed_volts,
 )
 from boxwright.disciplines.heat.findings.fitting import exhaust_under_floor, opening_not_placed, pump_angle
 from boxwright.disciplines.heat.findings.frost import frost, left_in_cold
@@ -92,6 +93,7 @@ __all__ = [
     "feed_not_known",
     "feed_stands",
     "feed_too_small",
+    "feed_volts",
     "findings",
     "foam_too_thick",
     "frame_not_known",
@@ -158,6 +160,7 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
     feed_not_known,
     feed_stands,
     feed_too_small,
+    feed_volts,
     battery_for_the_night,
     draw_not_known,
     settings_crossed,

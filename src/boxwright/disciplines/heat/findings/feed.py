@@ -87,6 +87,43 @@ def feed_stands(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         )  # fmt: skip
 
 
+def feed_volts(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that a heater of the mains hangs on a battery with no inverter between, and ask where nobody wrote its volts.
+
+    Asks: of how many volts a heater is, against the battery or the mains that its way comes to
+    Limit: those it is made for: at a tenth of its volts a heater gives a hundredth of its heat
+    Source: own-rule
+    Lever: of: of the heater, such as 12 V or mains; an inverter on its way
+    """
+    for one in result.heaters if result.use == "sleep" else ():
+        if one.suits == "yes":
+            continue
+        name, where, way = one.planned.name, one.planned.of, " from ".join(one.feed.way)
+        kind: Kind = "limit" if one.suits == "no" else "unknown"
+        word = one.planned.heater.of.strip()
+        if one.wanted.current == "battery":
+            says = f"{name} is fed by {way}, and nobody wrote what makes the volts of a battery of the mains there:"
+            says += " without that it may burn out"
+            act = f"Look what stands between, and write it as a part with charger:, or the battery as fed_by: of {name}"
+            if one.runs == "burns":
+                act += f"; where its plate says it runs on the mains, write of: {word} 120 V"
+        else:
+            says = f"{name} is fed by {way} with no inverter between"
+            made = f', and is made for the mains ("{word}")'
+            says += (
+                made if one.suits == "no" else ", and nobody wrote whether it is made for a battery or for the mains"
+            )
+            says += ": a heater of the mains gives next to nothing at the volts of a battery"
+            act = (
+                f"Read its volts on its plate, and write of: 12 V or of: mains under heater of {name}; feed one of the"
+            )
+            act += " mains from an inverter that is large enough, or from outside"
+        yield Finding(
+            "heat/feed-volts", where, kind, says, source=OWN_RULE, lever=where, act=act, minutes=10, could_stop=False,
+            uses=SLEEP, because=(where,),
+        )  # fmt: skip
+
+
 def feed_too_small(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say that a heater takes more than what feeds it gives, and ask what a cable from outside gives.
 
@@ -280,4 +317,4 @@ def draw_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-__all__ = ["battery_for_the_night", "draw_not_known", "feed_not_known", "feed_stands", "feed_too_small"]
+__all__ = ["battery_for_the_night", "draw_not_known", "feed_not_known", "feed_stands", "feed_too_small", "feed_volts"]
