@@ -13,6 +13,7 @@ from boxwright.disciplines.heat.fuel_way import way_of
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
 from tests.disciplines.heat.test_burning import warmed
+from tests.disciplines.heat.test_findings import edited, worked
 
 PATH = "[fuel, valve at tank, filter below floor, pump at 30 deg below floor z -100, line 2 mm bore, heater]"
 MM = HeaderUnits(length="mm")
@@ -341,7 +342,7 @@ def test_a_burner_outside_and_a_heater_of_gas_or_electric_drain_nothing_into_the
     (said,) = told("heat/fuel-valve", ("valve at tank, filter below floor", "filter below floor"), box)
     assert said.kind == "fix"
     for fuel in ("propane", "electric", "wood"):
-        kinds = ((PATH, "[bottle, hose, heater]"), ("heater: {of: diesel", f"heater: {{of: {fuel}"))
+        kinds = ((PATH, "[bottle on the tongue, hose, heater]"), ("heater: {of: diesel", f"heater: {{of: {fuel}"))
         found = findings(warmed(*kinds), MM)
         assert not [one for one in found if one.code in ("heat/fuel-valve", "heat/fuel-drains-in", "heat/pump-lift")]
 
@@ -393,3 +394,65 @@ def test_what_is_opened_runs_or_not_by_the_ends_of_tank_and_piece(level: str, ru
     assert (heater.tank.high.low, heater.tank.high.high) == pytest.approx((0.2, 0.3))
     (piece,) = way_of(heater, MM)
     assert piece.runs is runs
+
+
+PUMP = "pump at 30 deg below floor z -100"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "held"),
+    [
+        (PUMP, "pump at 30 deg in the room z 300", "limit"),
+        (PUMP, "pump at 30 deg in the room z 200", "limit"),
+        (PUMP, "pump at 30 deg below floor z -100, joint in the room z 300", "limit"),
+        (PUMP, "pump at 30 deg z 300", LIMITS),
+        ("filter below floor", "filter in the room z 300", None),
+    ],
+)
+def test_from_the_pump_on_what_is_higher_than_the_fuel_leaks_into_the_room(
+    old: str, new: str, held: str | tuple[str, bool, bool] | None
+) -> None:
+    """The top of the tank is 250 mm above the deck: what is higher siphons nothing, and a pump pushes fuel there."""
+    found = told("heat/fuel-drains-in", (old, new))
+    assert [(one.kind, one.could_stop, one.could_limit) if one.kind == "unknown" else one.kind for one in found] == (
+        [held] if held is not None else []
+    )
+
+
+@pytest.mark.parametrize(
+    ("path", "held"),
+    [
+        ("[]", ASKS),
+        ("[bottle, hose, heater]", ASKS),
+        ("[bottle in the room, hose, heater]", "stop"),
+        ("[bottle on the tongue, hose, heater]", None),
+        ("[fuel, hose, heater]", None),
+    ],
+)
+@pytest.mark.parametrize("use", ["sleep", "leave"])
+def test_where_the_bottle_of_a_heater_of_gas_stands_is_asked(
+    use: str, path: str, held: str | tuple[str, bool, bool] | None
+) -> None:
+    """A tank that is a part of the file is judged where fuel is stored."""
+    fluid = ("tank: {of: diesel", "tank: {of: propane" if path.startswith("[fuel") else "tank: {of: water")
+    gas = (PATH, path), ("heater: {of: diesel", "heater: {of: propane"), fluid
+    found = [one for one in worked(edited(*gas), use) if one.code == "heat/fuel-drains-in"]
+    assert [(one.kind, one.could_stop, one.could_limit) if one.kind == "unknown" else one.kind for one in found] == (
+        [held] if held is not None else []
+    )
+
+
+@pytest.mark.parametrize("path", [PATH, "[]"])
+def test_nobody_leaves_a_heater_of_which_nobody_wrote_what_it_burns(path: str) -> None:
+    for of in ("heater: {", "heater: {of: gas oil, "):
+        nothing = ("heater: {of: diesel, ", of), (PATH, path)
+        found = [one for one in worked(edited(*nothing), "leave") if one.code == "heat/fuel-not-known"]
+        assert [(one.kind, one.could_stop, one.uses) for one in found] == [("unknown", True, ("leave",))]
+    electric = ("heater: {of: diesel, ", "heater: {of: 12 V, "), (PATH, path)
+    assert "heat/fuel-not-known" not in {one.code for one in worked(edited(*electric), "leave")}
+
+
+@pytest.mark.parametrize(("reach", "kind"), [("reach: no", "limit"), ("reach: unknown", "unknown")])
+def test_what_no_hand_reaches_of_the_fuel_holds_both_answers_back(reach: str, kind: str) -> None:
+    (found,) = told("heat/fuel-reach", ("reach: yes", reach))
+    assert (found.kind, found.could_limit, found.uses) == (kind, True, ())

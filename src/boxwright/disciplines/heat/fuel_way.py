@@ -26,6 +26,7 @@ from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
 LIQUID = frozenset({"diesel", "petrol", "kerosene", "spirit", "alcohol"})
+GASES = frozenset({"propane"})
 _AT_TANK = r"\bat (?:the )?tank\b"
 _LEVEL = (
     r"\bz\s*((?:about )?-?\d[^,;]*?)"
@@ -66,6 +67,11 @@ def is_liquid(heater: StandingHeater) -> bool:
     if heater.runs == "unknown":
         return bool(heater.planned.heater.path)
     return heater.runs == "burns" and fuel_named(heater.planned.heater.of) in LIQUID
+
+
+def is_gas(heater: StandingHeater) -> bool:
+    """Return whether a heater burns a gas of bottles."""
+    return fuel_named(heater.planned.heater.of) in GASES
 
 
 def way_of(heater: StandingHeater, units: HeaderUnits) -> tuple[Piece, ...]:

@@ -13,7 +13,7 @@ from boxwright.disciplines.heat.burner import fuel_named
 from boxwright.disciplines.heat.findings.night import MARGINS
 from boxwright.disciplines.heat.method import burnt
 from boxwright.disciplines.heat.result import Result, StandingHeater
-from boxwright.disciplines.heat.telling import OWN_RULE, SLEEP, WORK, source_of
+from boxwright.disciplines.heat.telling import LEAVE, OWN_RULE, SLEEP, WORK, source_of
 from boxwright.exchange import Opening, Vector
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits, show
@@ -80,23 +80,25 @@ def exhaust(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def fuel_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Ask what a heater burns or runs on, where somebody sleeps by it.
+    """Ask what a heater burns or runs on, where somebody sleeps by it or leaves it.
 
     Asks: the fuel of a heater, by a word that is known
     Limit: none; until it is known the heater counts as one that burns
     Source: own-rule
     Lever: of the heater
     """
-    for one in result.heaters if result.use == "sleep" else ():
+    for one in result.heaters if result.use in ("sleep", "leave") else ():
         if one.runs != "unknown":
             continue
         name, word = one.planned.name, one.planned.heater.of.strip()
         unread = f'what {name} runs on is written as "{word}", which is no word that is known here'
         says = unread if word else f"nobody wrote what {name} burns or runs on"
+        says += "; it counts as one that burns"
+        says += ", and its fuel may leak into the room while nobody is there" if result.use == "leave" else ""
         yield Finding(
-            "heat/fuel-not-known", one.planned.of, "unknown", f"{says}; it counts as one that burns", source=OWN_RULE,
-            lever=one.planned.of, act=f"Read on the plate of {name} what it burns, and write of: diesel, petrol,"
-            " propane, kerosene, wood or electric", minutes=5, uses=SLEEP, because=(one.planned.of,),
+            "heat/fuel-not-known", one.planned.of, "unknown", says, source=OWN_RULE, lever=one.planned.of,
+            act=f"Read on the plate of {name} what it burns, and write of: diesel, petrol, propane, kerosene, wood or"
+            " electric", minutes=5, uses=SLEEP if result.use == "sleep" else LEAVE, because=(one.planned.of,),
         )  # fmt: skip
 
 

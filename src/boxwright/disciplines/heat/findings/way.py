@@ -13,6 +13,7 @@ from boxwright.disciplines.heat.fuel_piece import is_in_doubt, shuts_off
 from boxwright.disciplines.heat.fuel_way import (
     Piece,
     has_own_tank,
+    is_gas,
     is_liquid,
     is_told_valveless,
     level_or_deck,
@@ -37,10 +38,12 @@ def fuel_drains_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say what of the way of the fuel runs out into the room when it is opened, or ask where it lies.
 
     Asks: where tank, filter, pump and joints lie, and whether they are lower than the fuel in a full tank
-    Limit: none in the room that is lower; with a valve before it what is in the line still runs out; no tank in it
+    Limit: none in the room that is lower; with a valve before it what is in the line still runs out; from the pump on
+        none at all, for what is higher leaks while it runs; no tank in it; of a gas where its bottle stands
     Source: own-rule
     Lever: path of the heater
     """
+    yield from _of_a_gas(result)
     for one in _liquid(result):
         name, pieces = one.planned.name, way_of(one, shown_in)
         unread = [piece.written for piece in pieces if piece.kind == "other" and is_in_doubt(piece.written)]
@@ -51,13 +54,36 @@ def fuel_drains_in(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act += " below floor at 30 deg, line 2 mm bore, heater]"
             yield _said("heat/fuel-drains-in", one, "unknown", says, act, 15, holds="all")
             continue
-        opened = [piece for piece in pieces if piece.is_opened and piece.runs is not False]
+        pump = next((place for place, piece in enumerate(pieces) if piece.kind == "pump"), len(pieces))
+        # Before the pump what is higher than the fuel draws air in; from the pump on fuel is pushed out of a leak.
+        opened = [one for place, one in enumerate(pieces) if one.is_opened and (one.runs is not False or place >= pump)]
         inside = [piece for piece in opened if piece.where == "in the room"]
         found = [_runs_in(one, piece) for piece in inside]
         found += [_runs_perhaps(one, piece) for piece in opened if piece.where == "unknown"]
         found += _of_the_tank(one)
         if found:
             yield min(found, key=_weight)
+
+
+def _of_a_gas(result: Result) -> Iterator[Finding]:
+    """Yield what is asked of a heater that burns gas and whose bottle no part of the file is.
+
+    One that is a part is judged where fuel is stored.
+    """
+    for one in result.heaters:
+        if one.runs != "burns" or not is_gas(one) or one.tank is not None:
+            continue
+        where, name = side_of_tank(one), one.planned.name
+        act = (
+            "Look where its bottle stands, and write the bottle as a part with tank: {of: propane, volume: ...}, named"
+        )
+        act += f" first in path: of {name}, outside or in a locker that opens to the outside alone"
+        if where == "in the room":
+            says = f"the gas of {name} stands in the room: what leaks of it sinks and stays there"
+            yield _said("heat/fuel-drains-in", one, "stop" if one.is_certain else "unknown", says, act, 60, holds="all")
+        elif where == "unknown":
+            says = f"nobody wrote where the bottle of {name} stands: what leaks of its gas in the room sinks and stays"
+            yield _said("heat/fuel-drains-in", one, "unknown", says, act, 5, holds="all")
 
 
 def _of_the_tank(one: StandingHeater) -> list[Finding]:
@@ -78,6 +104,11 @@ def _of_the_tank(one: StandingHeater) -> list[Finding]:
 def _runs_in(one: StandingHeater, piece: Piece) -> Finding:
     """Return what is said of a piece in the room: a no where it runs with nothing to shut it off."""
     says = f"the {piece.written} of {one.planned.name} lies in the room"
+    act = "Move it outside, below the floor, with a valve at the tank before it; until then "
+    if piece.runs is False:
+        says += ", higher than the fuel in a full tank: nothing siphons out there, and what leaks while the pump runs"
+        says += " goes on the floor"
+        return _worst_of(one, piece, "limit", says, f"{act}look for drops there each time it has run", 60)
     if piece.runs is None:
         says += ", and nobody wrote how high it and the tank are: it may be lower than the fuel"
     else:
@@ -87,7 +118,6 @@ def _runs_in(one: StandingHeater, piece: Piece) -> Finding:
         says += "; opened with the valve shut, what is in the line runs out on the floor, and with it open, the tank"
     else:
         says += "; nothing shuts it off, so opened it siphons the tank out on the floor"
-    act = "Move it outside, below the floor, with a valve at the tank before it; until then "
     act += (
         "shut the valve whenever the heater is off"
         if piece.is_shut_off
@@ -101,7 +131,7 @@ def _runs_perhaps(one: StandingHeater, piece: Piece) -> Finding:
     says = f"nobody wrote whether the {piece.written} of {one.planned.name} lies in the room or outside: where it is"
     act = f"Look where it lies, and write it in path:, such as {piece.written} below floor"
     return _said("heat/fuel-drains-in", one, "unknown", f"{says} opened, fuel runs out", act, 5,
-                 holds="some" if piece.is_shut_off else "all")  # fmt: skip
+                 holds="some" if piece.is_shut_off or piece.runs is False else "all")  # fmt: skip
 
 
 def _worst_of(one: StandingHeater, piece: Piece, worst: Kind, says: str, act: str, minutes: int) -> Finding:
@@ -178,11 +208,13 @@ def fuel_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         if reach is True or not pieces:
             continue
         listed = ", ".join(pieces)
-        says = f"not every piece of the fuel of {name} can be reached ({listed}): a leak there is not seen"
+        says = f"not every piece of the fuel of {name} can be reached ({listed}): a leak there is not seen, and what"
+        says += " shuts it off is not at hand"
         if reach is None:
             says = f"nobody wrote whether a hand reaches the pieces of the fuel of {name} ({listed})"
         act = "Reach for each of them as they are now, move or uncover what no hand reaches, and write reach: yes"
-        yield _said("heat/fuel-reach", one, "fix" if reach is False else "unknown", says, f"{act} of the heater", 30)
+        kind: Kind = "limit" if reach is False else "unknown"
+        yield _said("heat/fuel-reach", one, kind, says, f"{act} of the heater", 30, holds="some")
 
 
 def pump_lift(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
