@@ -20,6 +20,7 @@ from boxwright.disciplines.layout.stopping import faces_of, stopped
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, QUARTER, Turn
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
+from boxwright.disciplines.layout.ways import is_exit
 from boxwright.disciplines.safety.parts import Facet as SafetyFacet
 from boxwright.disciplines.safety.result import Exit
 from boxwright.disciplines.safety.solve import OPENED_BY
@@ -32,6 +33,8 @@ from boxwright.study.standing import Standing
 
 WALLS: dict[str, Wall] = {"front": "front", "rear": "rear", "left": "left", "right": "right", "roof": "roof"}
 
+SHUT_FOR_GOOD = frozenset({"none", "key", "tool"})
+"""What does not open an opening from inside with a bare hand."""
 ROUNDED = 1e-9
 """Less than this (rad) is no smaller angle, only rounded otherwise."""
 
@@ -63,22 +66,23 @@ class Openings:
                 yield one
 
     def exits(self) -> tuple[Closed, ...]:
-        """Return the openings somebody could get out through."""
-        ways = {one.way.of for one in self._exits}
-        return tuple(one for one in self._every() if _is_for_people(one) and one.of in ways)
+        """Return the openings somebody could get out through: all that safety judges as ways out."""
+        ways = {one.way.of for one in self._exits if one.there != "no"}
+        return tuple(one for one in self._rig.layout.closed if one.of in ways)
 
     def gates(self, hopes: bool = False) -> Iterator[Gate]:
-        """Yield the openings large enough for people, with what is carried by them and how they open.
+        """Yield the openings people get through, if only just, with what is carried by them and how they open.
 
         Their holes are as large as their leaves surely leave them, or with ``hopes`` at most.
         """
-        room = self._rig.layout.room
+        room, ways = self._rig.layout.room, {one.of for one in self.exits()}
         for one in self._every():
             swing = one.facet.swing if one.facet is not None else None
-            if not _is_for_people(one):
+            is_wide = _is_for_people(one)
+            if not is_wide and one.of not in ways:
                 continue
             slides = one.facet.slides if one.facet is not None else None
-            self._asks += _unsaid(one)
+            self._asks += _unsaid(one) if is_wide else []
             low, high = opened_hole(one, at_most=hopes)
             is_low = room is not None and low[2] - room.floor <= REACHED["sill"]
             is_in = slides is None and swing is not None and swing.opens == "in"
@@ -90,7 +94,7 @@ class Openings:
             stands = self._stands_open(one, sweep, hopes) if is_in else ()
             yield Gate(
                 one.of, one.name, WALLS[one.wall], low, high, self._release(one),
-                is_low and does_open and is_hole, sweep, stands,
+                is_wide and is_low and does_open and is_hole, sweep, stands,
             )  # fmt: skip
 
     def _stands_open(self, one: Closed, sweep: tuple[Block, ...], hopes: bool) -> tuple[Block, ...]:
@@ -174,15 +178,20 @@ class Openings:
 
     def held(self) -> Iterator[Freed]:
         """Yield the ways out that let nobody, or perhaps nobody, through whatever stands before them."""
+        placed = {one.of for one in self._every() if is_exit(one)}
         for one in self._exits:
             of, name = one.way.of, one.way.name
-            if one.way.is_fixed:
+            if one.there == "perhaps":
+                yield Freed(of, name, "perhaps")
+            elif one.way.is_fixed:
                 yield Freed(of, name, "fixed")
+            elif of not in placed and one.opens in SHUT_FOR_GOOD:
+                yield Freed(of, name, "shut", () if one.opens == "none" else (one.opens,))
             elif one.is_too_small:
                 yield Freed(of, name, "blocked", ("its own leaf",))
-            elif one.may_be_too_small and one.way.facet.clear is None:
+            elif of not in placed or one.way.facet.egress == "unknown" or _may_be_small_by_its_leaf(one):
                 yield Freed(of, name, "unknown")
-            elif not one.is_measured:
+            elif not one.is_measured or _is_more_than_the_hole(one):
                 yield Freed(of, name, "unmeasured")
 
     def hung(self) -> Iterator[Hung]:
@@ -206,6 +215,20 @@ class Openings:
             kind = [way is not None and word in way.turns for word in ("both", "bottom")]
             known = span.best if span is not None and span.known else None
             yield Hung(one, tuple(leaves), known, kind[0], kind[1], tuple(stops))
+
+
+def _is_more_than_the_hole(one: Exit) -> bool:
+    """Return whether what is written to be clear of a way out is more than its hole, so that it is to be measured."""
+    written, way = one.way.facet.clear, one.way
+    if written is None:
+        return False
+    sides = ((written.width, way.width), (written.height, way.height))
+    return any(a is not None and b is not None and a.known and b.known and a.low > b.high for a, b in sides)
+
+
+def _may_be_small_by_its_leaf(one: Exit) -> bool:
+    """Return whether what is reckoned to be clear of a way out may be too little, and nobody measured it."""
+    return one.may_be_too_small and one.way.facet.clear is None
 
 
 def _unsaid(one: Closed) -> list[str]:

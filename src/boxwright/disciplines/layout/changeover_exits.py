@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from boxwright.disciplines.layout.bodies import Block, Body
+from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import ASIDE, OPEN, OUTSIDE, Freed, Setting
 from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
 from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
 from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.parts import Closed
-from boxwright.disciplines.layout.passage import reach, within
-from boxwright.disciplines.layout.terraces import Bed, outline_of
-from boxwright.disciplines.layout.ways import scene_drawn, ways_out
+from boxwright.disciplines.layout.terraces import Bed
+from boxwright.disciplines.layout.ways import gets_out, is_exit, ways_out
+from boxwright.exchange import Aisle
 
 
 def exits_at(board: Board, state: State) -> tuple[Freed, ...]:
@@ -46,33 +46,21 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
         lost = board.leaves.held(opening.of, enumerate(state), beds)
         if release == "not in yet":
             yield Freed(opening.of, opening.name, "perhaps")
-        elif held is not None and held.word == "fixed":
+        elif held is not None and held.word in {"fixed", "perhaps", "shut"}:
             yield held
         elif release in {"none", "key", "tool"}:
             yield Freed(opening.of, opening.name, "shut", () if release == "none" else (release,))
-        elif opening.wall == "roof" and (names := _over_and_under(bodies, opening, setting)):
-            yield Freed(opening.of, opening.name, "blocked", names)
         elif shut := next((one for one in (held, lost) if one is not None and one.word == "blocked"), None):
             yield shut
-        elif not (able := [bed for bed in starts if _gets_out(bodies, bed, opening, setting)]):
+        elif opening.of not in gates or not is_exit(opening):  # where it is or how large, nobody knows
+            yield held or Freed(opening.of, opening.name, "unknown")
+        elif not (able := [bed for bed in starts if gets_out(bodies, bed, opening, setting.faces)]):
             yield _blocked(bodies, starts, opening, setting)
         else:
             is_asked = release != "inside" or (opening.wall == "roof" and not _is_climbed_to(down, opening, setting))
             asked = Freed(opening.of, opening.name, "unknown" if is_asked else "free")
             found = lost or (asked if is_asked else held or asked)
             yield replace(found, not_from=tuple(bed.name for bed in starts if bed not in able))
-
-
-def _over_and_under(bodies: tuple[Body, ...], opening: Closed, setting: Setting) -> tuple[str, ...]:
-    """Return the names of what lies over a hatch, or hangs so close under it that nobody gets between."""
-    least = setting.faces.ceiling - ROOM["crawl"]
-    around = outline_of(_hole(opening))
-    found = (
-        body.name
-        for body in bodies
-        if any(block.high[2] > least and within(outline_of(block), around) is not None for block in body.blocks)
-    )
-    return tuple(dict.fromkeys(found))
 
 
 def _is_climbed_to(beds: Iterable[Bed], opening: Closed, setting: Setting) -> bool:
@@ -97,28 +85,22 @@ def gets_up_from(bed: Bed, opening: Closed, setting: Setting) -> bool:
     return True
 
 
-def _hole(opening: Closed) -> Block:
-    (x, y), (length, width, _) = (opening.place.x.best, opening.place.y.best), opening.place.size
-    return Block((x - length / 2.0, y - width / 2.0, 0.0), (x + length / 2.0, y + width / 2.0, 0.0))
-
-
-def _gets_out(bodies: tuple[Body, ...], bed: Bed, opening: Closed, setting: Setting) -> bool:
-    """Return whether somebody gets from a bed to an opening, on foot or climbing on what is built in."""
-    for climbs in (False, True):
-        scene = scene_drawn(bodies, bed, opening, setting.faces, climbs)
-        if reach(scene.without(()), scene.start, (scene.goal,), ROOM["pass"])[0]:
-            return True
-    return False
-
-
 def _blocked(bodies: tuple[Body, ...], starts: tuple[Bed, ...], opening: Closed, setting: Setting) -> Freed:
     """Return what blocks an exit or leaves it tight: the fewest things that would have to go."""
     names = {body.of: body.name for body in bodies}
     aisles = ways_out(bodies, starts, (opening,), setting.faces)
-    by = (names.get(of, of) for one in aisles if one.width.low < ROOM["pass"] for of in one.blocked_by)
-    widest = (max((one.width.high for one in aisles if one.of == bed.of), default=0.0) for bed in starts)
-    is_tight = min(widest, default=0.0) >= SQUEEZE
-    return Freed(opening.of, opening.name, "tight" if is_tight else "blocked", tuple(dict.fromkeys(by)))
+    narrow = (one for one in aisles if min(one.width.low, one.height.low) < ROOM["pass"])
+    by = (names.get(of, of) for one in narrow for of in one.blocked_by)
+    widest = {bed.name: max((_most(one) for one in aisles if one.of == bed.of), default=0.0) for bed in starts}
+    shut = tuple(name for name, most in widest.items() if most < SQUEEZE)
+    is_tight = len(shut) < len(widest)
+    found = Freed(opening.of, opening.name, "tight" if is_tight else "blocked", tuple(dict.fromkeys(by)))
+    return replace(found, not_from=shut) if is_tight else found
+
+
+def _most(way: Aisle) -> float:
+    """Return the lesser of the width and the headroom a way may have at most."""
+    return min(way.width.high, way.height.high)
 
 
 def floor_at(board: Board, state: State) -> tuple[Bed, ...]:

@@ -143,8 +143,11 @@ def price_of_turning(mover: Mover) -> float:
 
 def _moves(board: Board, state: State, stuck: frozenset[int]) -> Iterator[tuple[State, Move, float]]:
     """Yield what could be done next, without looking whether there is room for it."""
-    open_gates = [number for number, gate in board.gates if gate.carries and _word(board, number, state) == OPEN]
+    carrying = {number for number, gate in board.gates if gate.carries}
+    open_gates = sorted(number for number in carrying if _word(board, number, state) == OPEN)
     for i, one in enumerate(board.movers):
+        if one.kind == "gate" and i not in carrying:
+            continue  # what nothing is carried through need not be opened
         for to in range(len(one.poses)):
             if to == state[i] or i in stuck:
                 continue

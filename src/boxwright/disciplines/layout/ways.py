@@ -13,7 +13,18 @@ from typing import NamedTuple
 from boxwright.disciplines.layout.bodies import Block, Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.parts import Closed
-from boxwright.disciplines.layout.passage import Point, Rect, corridor, less, meets, reach, shortest, widest, within
+from boxwright.disciplines.layout.passage import (
+    FINENESS,
+    Point,
+    Rect,
+    corridor,
+    less,
+    meets,
+    reach,
+    shortest,
+    widest,
+    within,
+)
 from boxwright.disciplines.layout.terraces import (
     UPRIGHT,
     Bed,
@@ -74,6 +85,21 @@ def way_drawn(scene: Scene, width: float) -> tuple[Point, ...]:
     return shortest(scene.without(()), scene.start, scene.goal, width)
 
 
+def gets_out(bodies: tuple[Body, ...], bed: Bed, opening: Closed, room: Surfaces) -> bool:
+    """Return whether somebody gets from a bed to an opening and through it, on foot or climbing, wherever both are."""
+    there = in_the_room(bodies, bed, room)
+    return any(
+        all(_passes(there, quest) for quest in _shifted(Quest(bed, opening, room, climbs))) for climbs in (False, True)
+    )
+
+
+def _passes(bodies: tuple[Body, ...], quest: Quest) -> bool:
+    if _through(bodies, quest) < ROOM["pass"]:
+        return False
+    scene = quest.scene(bodies)
+    return scene.most >= ROOM["pass"] and reach(scene.without(()), scene.start, (scene.goal,), ROOM["pass"])[0]
+
+
 def is_exit(one: Closed) -> bool:
     """Return whether anybody could wriggle through an opening; one whose size is not known is kept."""
     sides = sides_of(one)
@@ -122,7 +148,13 @@ def _aisle(bodies: tuple[Body, ...], quest: Quest, exits: tuple[Closed, ...], un
 
 
 def _width(scene: Scene) -> float:
-    return widest(scene.without(()), scene.start, (scene.goal,), scene.most)[0]
+    """Return how wide a way is; one that is just as wide as what is asked about is not said to be narrower."""
+    solid = scene.without(())
+    found = widest(solid, scene.start, (scene.goal,), scene.most)[0]
+    for limit in (ROOM["pass"], ROOM["wriggle"]):
+        if found < limit <= found + FINENESS and reach(solid, scene.start, (scene.goal,), limit)[0]:
+            return limit
+    return found
 
 
 def _in_doubt(nominal: tuple[Body, ...], quest: Quest, measure: Callable[[tuple[Body, ...], Quest], float]) -> Band:
@@ -207,21 +239,7 @@ def _grown(block: Block, doubt: Vector, by: float) -> Block:
 
 def _headroom(bodies: tuple[Body, ...], quest: Quest, width: float) -> float:
     """Return the least height of the widest way, over its floor and through the opening as it is reached."""
-    opening, bed, room = quest.opening, quest.bed, quest.room
-    through = inf
-    if opening.wall in UPRIGHT:
-        low, high = levels_of(opening)
-        before = forecourt(opening, room, ROOM["lean"])
-        levels = [low, room.floor, *((bed.top,) if _is_before(bed_rect_of(bed), before) else ())]
-        levels += [top for rect, top in climbed_on(bodies, room) if _is_before(rect, before)] if quest.climbs else []
-        sill = max(levels)
-        hangs = [
-            block.low[2]
-            for one in bodies
-            for block in one.blocks
-            if sill + ROOM["crawl"] <= block.low[2] < high and _is_before(outline_of(block), before)
-        ]
-        through = max(min(hangs, default=high) - sill, 0.0)
+    room = quest.room
     undersides = {block.low[2] - room.floor for one in bodies for block in one.blocks}
     ceiling = room.ceiling - room.floor
     heights = [ROOM["stoop"], *sorted(one for one in undersides if ROOM["stoop"] < one < ceiling), ceiling]
@@ -233,7 +251,27 @@ def _headroom(bodies: tuple[Body, ...], quest: Quest, width: float) -> float:
             low_end = middle
         else:
             high_end = middle - 1
-    return min(heights[low_end], ceiling, through)
+    return min(heights[low_end], ceiling, _through(bodies, quest))
+
+
+def _through(bodies: tuple[Body, ...], quest: Quest) -> float:
+    """Return how much of the height of an opening is left over what one stands on before it, and under what hangs."""
+    opening, bed, room = quest.opening, quest.bed, quest.room
+    if opening.wall not in UPRIGHT:
+        return inf
+    low, high = levels_of(opening)
+    before = forecourt(opening, room, ROOM["lean"])
+    levels = [low, room.floor, *((bed.top,) if _is_before(bed_rect_of(bed), before) else ())]
+    levels += [top for rect, top in climbed_on(bodies, room) if _is_before(rect, before)] if quest.climbs else []
+    sill = max(levels)
+    hangs = [
+        block.low[2]
+        for one in bodies
+        for block in one.blocks
+        if sill + ROOM["crawl"] <= block.low[2] < high and _is_before(outline_of(block), before)
+    ]
+    left: float = min(hangs, default=high) - sill
+    return max(round(left, 9), 0.0)
 
 
 def _is_before(rect: Rect, before: Rect | None) -> bool:

@@ -240,7 +240,8 @@ def _exit(
     clear = _clear(way)
     if sill is not None and "hinged bottom" in way.turns:
         sill = _over_the_leaf(sill, way, found)
-    is_too_small = clear is not None and min(one.high if one.known else inf for one in clear) < LENGTHS["squeeze"]
+    sides = [one for one in (*(clear or ()), way.width, way.height) if one is not None and one.known]
+    is_too_small = min((one.high for one in sides), default=inf) < LENGTHS["squeeze"]
     struck = min(found, key=lambda one: (one.metre.high >= LENGTHS["squeeze"], one.metre.low), default=None)
     return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck, _as_it_opens(clear, found))
 

@@ -21,7 +21,7 @@ def hatch_out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
     Source: practice
     Lever: a bed or a step under the hatch
     """
-    if result.use != "sleep" or not result.beds:
+    if result.use != "sleep":
         return
     for one in result.exits:
         if not one.is_to_count or one.way.wall != "roof" or any(_is_under(bed, one, result) for bed in result.beds):

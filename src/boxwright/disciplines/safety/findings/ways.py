@@ -341,7 +341,8 @@ def _more_than_the_hole(code: str, one: Exit, shown_in: HeaderUnits) -> Iterator
 
 def _too_small(code: str, one: Exit, shown_in: HeaderUnits) -> Finding:
     """Return what is said of a way out nobody gets through, where there are enough others."""
-    known = [side for side in one.clear or () if side.known]
+    sides = one.clear or (one.way.width, one.way.height)
+    known = [side for side in sides if side is not None and side.known]
     least = min(known, key=lambda side: side.high)
     says = f"{one.way.name} leaves {_size(known, shown_in)} to get through: nobody gets out by it"
     act = f"Make {one.way.name} larger, or write egress: no"
