@@ -11,7 +11,7 @@ from tests.cli.test_fresh_air import WHIMBREL, said
 
 @pytest.mark.parametrize(
     ("use", "told"),
-    [("sleep", "at the latest, and perhaps with far less"), ("leave", "at the latest, and perhaps with far less")],
+    [("sleep", "at the latest, and perhaps with far less"), ("leave", "stays down with nobody in it")],
 )
 def test_an_upper_end_is_no_safe_weight(capsys: pytest.CaptureFixture[str], use: str, told: str) -> None:
     _, shown = said(capsys, "weight", WHIMBREL)

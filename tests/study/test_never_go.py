@@ -307,3 +307,34 @@ def test_never_sleep_by_vents_of_which_nobody_can_say_what_passes_them(passes: s
     one = if_all_judge(study(clean("30 sq in", passes), TODAY), "sleep")
     assert one.answer == "no"
     assert "air/fresh-air" in one.because
+
+
+TAIL_HEAVY = CLEAN.replace("weight: 50, stage: shell, kind: cargo", "weight: 1300, stage: shell, kind: cargo").replace(
+    "chest: {x: 60", "chest: {x: 130"
+).replace("cargo: none", "cargo: all")  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("stands", "answer"),
+    [
+        ("coupled: no, legs: up", "no"),
+        ("coupled: no, legs: down", "ask"),  # nobody wrote where the legs are
+        ("legs: up", "ask"),
+        ("coupled: yes, legs: up", "go"),
+    ],
+)
+@pytest.mark.parametrize("use", ["leave", "work"])
+def test_never_go_where_it_tips_back_by_itself(use: Use, stands: str, answer: str) -> None:
+    """A nose of 235 lb 152 in before the wheels holds 1,300 lb 45 in behind them no more (statics)."""
+    text = TAIL_HEAVY.replace("coupled: yes, legs: down", stands)
+    assert text.count("1300, stage") == text.count("chest: {x: 130") == text.count(stands) == 1
+    one = if_all_judge(study(read_rig(text).rig, TODAY), use)
+    assert one.answer == answer, one.because
+    assert ("weight/tips-up" in one.because) == (answer != "go")
+
+
+def test_what_tips_back_only_under_people_may_be_left() -> None:
+    text = TAIL_HEAVY.replace("1300, stage", "900, stage").replace("coupled: yes, legs: down", "coupled: no, legs: up")
+    found = study(read_rig(text).rig, TODAY)
+    assert if_all_judge(found, "work").because == ("weight/tips-up",)
+    assert if_all_judge(found, "leave").answer == "go"

@@ -9,6 +9,7 @@ from boxwright.book.numbers import mass, named
 from boxwright.disciplines.weight.result import Compared, Parked, Result, Tip
 from boxwright.disciplines.weight.telling import listed, name_of
 from boxwright.exchange import Mass
+from boxwright.finding import Use
 from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits, exactly, show
 
@@ -62,22 +63,25 @@ def parked_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, ..
             for tip in (parked.legs_up, parked.legs_down):
                 if tip is not None:
                     legs = "legs down" if tip.legs_are_down else "legs up"
-                    found.setdefault(f"{slot.load} ({slot.use}), uncoupled, {legs}: {_tip(tip, parked, units)}")
+                    found.setdefault(f"{slot.load} ({slot.use}), uncoupled, {legs}: {_tip(tip, parked, slot.use, units)}")
     return tuple(found)
 
 
-def _tip(tip: Tip, parked: Parked, units: HeaderUnits) -> str:
-    aboard = f"everybody at the rear ({mass(parked.people, units)})"
-    margin = tip.margin.band
+def _tip(tip: Tip, parked: Parked, use: Use, units: HeaderUnits) -> str:
+    aboard = "nobody in it" if use == "leave" else f"everybody at the rear ({mass(parked.people, units)})"
+    held = tip.holds(use)
+    margin = held.band
     if margin.low > 0.0:
         says = f"the nose stays down with {aboard}"
-    elif margin.best <= 0.0 and (not tip.margin.unknown or margin.high <= 0.0):
+    elif margin.best <= 0.0 and (not held.unknown or margin.high <= 0.0):
         says = f"the nose LIFTS with {aboard}"
     elif margin.best <= 0.0:
-        lacking = listed([name_of(of) for of in tip.margin.unknown])
+        lacking = listed([name_of(of) for of in held.unknown])
         says = f"nobody can say whether the nose stays down with {aboard} while no number is known of {lacking}"
     else:
         says = f"by what is known the nose stays down with {aboard}; what is not known could lift it"
+    if use == "leave":
+        return f"{says}."
     if tip.person is None:
         return f"{says}; nothing stands behind where it would tip."
     person, alone = tip.person.band, f"{says}; one person alone at the rear wall lifts it"

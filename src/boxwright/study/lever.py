@@ -176,7 +176,7 @@ def _tip(slot: Slot) -> Output | None:
     if parked is None:
         return None
     tip = parked.legs_down if parked.legs_are_down and parked.legs_down is not None else parked.legs_up
-    return tip.margin
+    return tip.holds(slot.use)
 
 
 def _short(bad_end: float, output: Output, limit: float, is_up: bool) -> tuple[float, float, bool]:

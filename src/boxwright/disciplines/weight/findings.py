@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from datetime import date
 from math import inf
 
-from boxwright.disciplines.weight.result import Result, Tip
+from boxwright.disciplines.weight.result import Output, Parked, Result, Tip
 from boxwright.disciplines.weight.sourced import LIMITS
 from boxwright.disciplines.weight.telling import (
     DAY,
@@ -28,7 +28,7 @@ from boxwright.disciplines.weight.telling import (
     tipping_sentence,
     weighing,
 )
-from boxwright.finding import Finding, Kind
+from boxwright.finding import Finding, Kind, Use
 from boxwright.units import HeaderUnits, show, show_band
 
 PRACTICE = "trailer-practice"
@@ -293,9 +293,9 @@ def axle_lifts(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def tips_up(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say when the parked trailer tips back with everybody at its rear end.
+    """Say when the parked trailer tips back: with everybody at its rear end, or left with nobody in it.
 
-    Asks: does the nose stay down, parked, with everybody who may board at the rear end
+    Asks: does the nose stay down, parked, with everybody who may board at the rear end, and with nobody aboard
     Limit: a margin above zero, in the way it stands; if that is not written, in the worse way
     Source: first-principles section 7.1
     Lever: legs down, or coupled, before anybody boards
@@ -304,33 +304,47 @@ def tips_up(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     if parked is None or parked.is_coupled is True:
         return
     legs = parked.legs_are_down
-    is_written = parked.is_coupled is not None and legs is not None
     tip = parked.legs_down if legs and parked.legs_down is not None else parked.legs_up
-    has_no_legs = bool(legs) and parked.legs_down is None
-    kind = above_zero(tip.margin)
-    if kind is None and parked.people.known and parked.people.best <= 0.0:
+    if above_zero(tip.margin) is None and parked.people.known and parked.people.best <= 0.0:
         yield _nobody_boards(result, tip, shown_in)
-    if kind is None:
-        return
-    if kind == "stop" and (not is_written or has_no_legs):
+    for margin, uses in ((tip.margin, BOARDED), (tip.alone, LEFT)):
+        kind = above_zero(margin)
+        if kind is not None:
+            yield _tipping(result, parked, tip, margin, kind, uses, shown_in)
+
+
+BOARDED: tuple[Use, ...] = ("sleep", "work")
+LEFT: tuple[Use, ...] = ("leave",)
+
+
+def _tipping(
+    result: Result, parked: Parked, tip: Tip, margin: Output, kind: Kind, uses: tuple[Use, ...], shown_in: HeaderUnits
+) -> Finding:
+    """Return the finding of a nose that does not stay down, or may not."""
+    legs = parked.legs_are_down
+    has_no_legs = bool(legs) and parked.legs_down is None
+    is_written = parked.is_coupled is not None and legs is not None
+    is_sure = is_written and not has_no_legs
+    if kind == "stop" and not is_sure:
         kind = "unknown"
-    yield Finding(
+    before = "before anybody boards" if uses == BOARDED else "before you leave it, or move weight to the front"
+    return Finding(
         "weight/tips-up",
         result.of,
         kind,
-        tipping_sentence(tip, parked.people, kind, shown_in),
-        number=tip.margin.band.best,
+        tipping_sentence(tip, parked.people if uses == BOARDED else None, kind, shown_in),
+        number=margin.band.best,
         limit=0.0,
-        margin=tip.margin.band.low,
+        margin=margin.band.low,
         unit="kg m",
         source="first-principles section 7.1",
         lever="trailer.legs.x" if has_no_legs else f"loads[{'legs' if legs is not True else 'coupled'}]",
-        act="Put the rear legs down, or stay coupled, before anybody boards"
-        if is_written and not has_no_legs
+        act=f"Put the rear legs down, or stay coupled, {before}"
+        if is_sure
         else "Look whether it is coupled and its rear legs are down, and write it in the load state",
         minutes=5,
-        uses=("sleep",),
-        because=tip.margin.unknown or tuple(part.of for part in result.perhaps) or (result.of,),
+        uses=uses,
+        because=margin.unknown or tuple(part.of for part in result.perhaps) or (result.of,),
     )
 
 
@@ -348,7 +362,7 @@ def _nobody_boards(result: Result, tip: Tip, shown_in: HeaderUnits) -> Finding:
         act="Write the people with their weights, such as"
         f" people: {{owner: {{weight: {show(A_PERSON, 'kg', shown_in)}}}}}",
         minutes=2,
-        uses=("sleep",),
+        uses=BOARDED,
         because=("people",),
     )
 

@@ -7,6 +7,7 @@ from typing import Literal
 
 from boxwright.disciplines.weight.linear import Share
 from boxwright.exchange import AxleLoad, Balance, Mass
+from boxwright.finding import Use
 from boxwright.records import dataclass
 from boxwright.units import Band
 
@@ -60,14 +61,20 @@ class Perhaps:
 class Tip:
     """The trailer uncoupled, legs up or down, with everybody who may board at its rear end.
 
-    ``margin`` is the moment (kg m) that keeps the nose down; below zero it tips. ``person`` is the one person at the
-    rear wall, alone in the trailer, who lifts the nose (kg); None where the rear end is not behind the pivot.
+    ``margin`` is the moment (kg m) that keeps the nose down; below zero it tips; ``alone`` is the same with nobody in
+    it. ``person`` is the one person at the rear wall, alone in the trailer, who lifts the nose (kg); None where the
+    rear end is not behind the pivot.
     """
 
     legs_are_down: bool
     pivot_x: float
     margin: Output
+    alone: Output
     person: Output | None
+
+    def holds(self, use: Use) -> Output:
+        """Return the margin that counts in a use: nobody is in what is left."""
+        return self.alone if use == "leave" else self.margin
 
 
 @dataclass(frozen=True, slots=True)

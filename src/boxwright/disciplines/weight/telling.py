@@ -102,11 +102,13 @@ def from_to(least: float, most: float, shown_in: HeaderUnits) -> str:
     return low if low == high else f"{low} to {high}"
 
 
-def tipping_sentence(tip: Tip, boarding: Band, kind: Kind, shown_in: HeaderUnits) -> str:
-    """Return the sentence of a tipping trailer: who is at the rear end, and who alone lifts the nose."""
-    people = show_band(boarding, "kg", shown_in)
+def tipping_sentence(tip: Tip, boarding: Band | None, kind: Kind, shown_in: HeaderUnits) -> str:
+    """Return the sentence of a tipping trailer: who is at the rear end, and who alone lifts the nose; None: nobody."""
     legs = "legs down" if tip.legs_are_down else "legs up"
     verb = "tips back" if kind == "stop" else "may tip back"
+    if boarding is None:
+        return f"uncoupled with its {legs} the trailer {verb} by itself, with nobody in it"
+    people = show_band(boarding, "kg", shown_in)
     alone = ""
     if tip.person is not None and tip.person.band.low > 0.0:
         alone = f"; {show(tip.person.band.low, 'kg', shown_in)} at the rear wall can lift the nose"

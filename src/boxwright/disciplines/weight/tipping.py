@@ -107,6 +107,7 @@ def _tip(stands: Stands, leg: Band | None) -> Tip:
         leg is not None,
         max((stands.best.pivot_x, leg_x.best)),
         stands.answer(f"margin, {name}", "kg m", stands.aboard, margin, leg_x, "trailer.legs.x"),
+        stands.answer(f"margin with nobody in it, {name}", "kg m", stands.empty, margin, leg_x, "trailer.legs.x"),
         stands.answer(f"person, {name}", "kg", stands.empty, person, leg_x, "trailer.legs.x") if has_lever else None,
     )
 
