@@ -86,6 +86,41 @@ def test_a_missing_fact_of_its_fumes_is_a_no_and_none_makes_it_better(old: str, 
         assert (found.answer, code in found.because) == ("no", True), found.because
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "answer", "code"),
+    [
+        (f", {EXHAUST}", "", "ask", "heat/exhaust"),
+        (EXHAUST, "exhaust: {below: floor}", "ask", "heat/exhaust"),
+        (EXHAUST, "exhaust: none", "limits", "heat/unvented"),
+        ("x: 110", "x: 128", "ask", "heat/exhaust-near-opening"),
+        ("falls: yes", "falls: no", "limits", "heat/exhaust-falls"),
+        ("longest: 78", "longest: unknown", "ask", "heat/exhaust-length"),
+        ("clear: 3", "clear: unknown", "ask", "heat/exhaust-clear"),
+        ("plate: 120 F", "plate: unknown", "ask", "heat/hot-plate"),
+        (INTAKE, "intake: unknown", "ask", "heat/combustion-air"),
+        (INTAKE, "intake: none", "limits", "heat/combustion-air"),
+        (INTAKE, "intake: {out: left, below: floor, x: 120, length: 10}", "ask", "heat/exhaust-near-intake"),
+        ("of: diesel", "of: unknown", "ask", "heat/fuel-not-known"),
+    ],
+)
+def test_nobody_works_beside_a_burner_of_which_a_fact_of_its_fumes_is_missing(
+    old: str, new: str, answer: str, code: str
+) -> None:
+    """Carbon monoxide takes who is awake too; awake they may open a door, so it limits or asks and is no no."""
+    assert (DIESEL.count(old), by(DIESEL, use="work").answer) == (1, "go")
+    found = by(DIESEL.replace(old, new), use="work")
+    assert code in found.because, found.because
+    assert found.answer == answer, found.because
+
+
+def test_nobody_works_beside_a_burner_without_an_alarm_for_its_gas() -> None:
+    no_alarm = ("alarm: CO}", "alarm: smoke}")
+    found = by(DIESEL, no_alarm, use="work")
+    assert (found.answer, found.because) == ("limits", ("safety/co-alarm",))
+    assert by(DIESEL, ("done: yes, alarm: CO}", "alarm: CO}"), use="work").answer == "ask"
+    assert by(ELECTRIC, no_alarm, use="work").answer == "go"
+
+
 ANY_PUMP = "pump below floor at 30 deg, line 2 mm bore, warmer]"
 
 

@@ -63,7 +63,9 @@ def parked_sentences(slots: Iterable[Slot], units: HeaderUnits) -> tuple[str, ..
             for tip in (parked.legs_up, parked.legs_down):
                 if tip is not None:
                     legs = "legs down" if tip.legs_are_down else "legs up"
-                    found.setdefault(f"{slot.load} ({slot.use}), uncoupled, {legs}: {_tip(tip, parked, slot.use, units)}")
+                    found.setdefault(
+                        f"{slot.load} ({slot.use}), uncoupled, {legs}: {_tip(tip, parked, slot.use, units)}"
+                    )
     return tuple(found)
 
 

@@ -278,7 +278,11 @@ def other_standing(finding: Finding, slot: Slot) -> list[Candidate]:
     if finding.code != "weight/tips-up" or parked is None:
         return []
     made = []
-    if parked.legs_down is not None and parked.legs_are_down is not True and parked.legs_down.holds(slot.use).band.low > 0.0:
+    if (
+        parked.legs_down is not None
+        and parked.legs_are_down is not True
+        and parked.legs_down.holds(slot.use).band.low > 0.0
+    ):
         made.append(Candidate(legs_lowered(), (Edit(f"loads[{slot.load}].legs", "down"),), 0.0, 0))
     if parked.is_coupled is not True:
         made.append(Candidate(kept_coupled(), (Edit(f"loads[{slot.load}].coupled", "yes"),), 0.0, 1))

@@ -6,6 +6,7 @@ A rule of the warmth limits and never stops; a missing fact on fumes is a no whi
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 from boxwright.disciplines.heat.findings.burner import (
     combustion_air,
@@ -67,6 +68,7 @@ from boxwright.disciplines.heat.findings.shell import (
 from boxwright.disciplines.heat.findings.stated import counted_burn, stated_burn, stated_hours
 from boxwright.disciplines.heat.findings.way import fuel_drains_in, fuel_reach, fuel_valve, line_bore, pump_lift
 from boxwright.disciplines.heat.result import Result
+from boxwright.disciplines.heat.telling import WORK
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
 
@@ -198,6 +200,30 @@ RULES: tuple[Callable[[Result, HeaderUnits], Iterator[Finding]], ...] = (
 )
 
 
+OF_FUMES = (
+    fuel_not_known,
+    exhaust,
+    combustion_air,
+    exhaust_near_opening,
+    exhaust_near_intake,
+    exhaust_falls,
+    exhaust_length,
+    exhaust_clear,
+    hot_plate,
+)
+"""What is asked of a heater with a sleeper beside it and holds as well for who works beside it."""
+
+
 def findings(result: Result, shown_in: HeaderUnits) -> tuple[Finding, ...]:
     """Return what all rules of heat have to say of one slot."""
-    return tuple(finding for rule in RULES for finding in rule(result, shown_in))
+    return (*(finding for rule in RULES for finding in rule(result, shown_in)), *_fumes_at_work(result, shown_in))
+
+
+def _fumes_at_work(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Give what is said of a heater to who works beside it: awake they may still leave, so a stop is a limit."""
+    if result.use != "work":
+        return
+    beside = replace(result, use="sleep")
+    for finding in (one for rule in OF_FUMES for one in rule(beside, shown_in)):
+        kind = "limit" if finding.kind == "stop" else finding.kind
+        yield replace(finding, kind=kind, protects=False, uses=WORK)

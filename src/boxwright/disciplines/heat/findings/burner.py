@@ -64,7 +64,7 @@ AN_EXHAUST = 0.508
 
 
 def exhaust(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Ask where the exhaust of a heater that burns ends, while somebody sleeps.
+    """Ask where the exhaust of a heater that burns ends, while somebody sleeps or works inside.
 
     Asks: the side its exhaust leaves by
     Limit: outside
@@ -80,7 +80,7 @@ def exhaust(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def fuel_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Ask what a heater burns or runs on, where somebody sleeps by it or leaves it.
+    """Ask what a heater burns or runs on, where somebody sleeps or works by it, or leaves it.
 
     Asks: the fuel of a heater, by a word that is known
     Limit: none; until it is known the heater counts as one that burns
@@ -145,7 +145,7 @@ def combustion_air(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         elif one.takes_air == "in the room":
             name = one.planned.name
             yield Finding(
-                "heat/combustion-air", one.planned.of, "stop", f"{name} burns the air of the room people sleep in",
+                "heat/combustion-air", one.planned.of, "stop", f"{name} burns the air of the room people are in",
                 source=OWN_RULE, lever=one.planned.of, act=f"Lead a pipe from outside to the air inlet of {name}, away"
                 " from its exhaust", minutes=60, protects=True, uses=SLEEP, because=(one.planned.of,),
             )  # fmt: skip
@@ -161,7 +161,7 @@ def _burning(result: Result) -> Iterator[StandingHeater]:
 def _asked(code: str, one: StandingHeater, what: str, act: str) -> Finding:
     burns = "burns" if one.runs == "burns" else "may burn (nobody wrote what it runs on)"
     return Finding(
-        code, one.planned.of, "unknown", f"{one.planned.name} {burns} with somebody asleep, and nobody wrote {what}",
+        code, one.planned.of, "unknown", f"{one.planned.name} {burns} with somebody inside, and nobody wrote {what}",
         source=OWN_RULE, lever=one.planned.of, act=act, minutes=5, protects=True, uses=SLEEP, because=(one.planned.of,),
     )  # fmt: skip
 

@@ -10,7 +10,16 @@ from boxwright.disciplines.safety.parts import There
 from boxwright.disciplines.safety.result import Device, Flame, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between
 from boxwright.disciplines.safety.sourced import CO, EXTINGUISHER, FUELS, LENGTHS, SMOKE, SOURCE_OF_LENGTH
-from boxwright.disciplines.safety.telling import OWN_LABEL, SLEEP, asked_by, length, measured_elsewhere, question, stop
+from boxwright.disciplines.safety.telling import (
+    OWN_LABEL,
+    SLEEP,
+    WORK,
+    asked_by,
+    length,
+    measured_elsewhere,
+    question,
+    stop,
+)
 from boxwright.finding import Finding, listed
 from boxwright.units import HeaderUnits
 
@@ -31,17 +40,22 @@ def smoke_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say that somebody sleeps without an alarm of carbon monoxide.
+    """Say that somebody sleeps, or works beside what burns, without an alarm of carbon monoxide.
 
-    Asks: does an alarm of carbon monoxide stand in the room of a sleeper; a neighbour's engine is enough to need it
+    Asks: does an alarm of carbon monoxide stand in the room of a sleeper (a neighbour's engine is enough to need it),
+    and in that of who works beside a flame, a heater that burns or an engine
     Limit: one; our own rule, practice: nobody is to sleep where none warns; local code may ask more
     Source: own-rule
     Lever: fit one
     """
+    burning = list(dict.fromkeys(one.kept.name for one in (*result.flames, *_generators(result))))
     if result.use == "sleep":
-        burning = list(dict.fromkeys(one.kept.name for one in (*result.flames, *_generators(result))))
         because = f"somebody sleeps with {listed(burning)}" if burning else "somebody sleeps"
         yield from _wanted(result, "CO", "safety/co-alarm", because, CO)
+    elif result.use == "work" and burning:
+        for found in _wanted(result, "CO", "safety/co-alarm", f"somebody works with {listed(burning)}", CO):
+            kind = "limit" if found.kind == "stop" else found.kind
+            yield replace(found, kind=kind, protects=False, uses=WORK)
 
 
 def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
