@@ -329,23 +329,14 @@ def _tipping(
         kind = "unknown"
     before = "before anybody boards" if uses == BOARDED else "before you leave it, or move weight to the front"
     return Finding(
-        "weight/tips-up",
-        result.of,
-        kind,
+        "weight/tips-up", result.of, kind,
         tipping_sentence(tip, parked.people if uses == BOARDED else None, kind, shown_in),
-        number=margin.band.best,
-        limit=0.0,
-        margin=margin.band.low,
-        unit="kg m",
-        source="first-principles section 7.1",
+        number=margin.band.best, limit=0.0, margin=margin.band.low, unit="kg m", source="first-principles section 7.1",
         lever="trailer.legs.x" if has_no_legs else f"loads[{'legs' if legs is not True else 'coupled'}]",
-        act=f"Put the rear legs down, or stay coupled, {before}"
-        if is_sure
+        act=f"Put the rear legs down, or stay coupled, {before}" if is_sure
         else "Look whether it is coupled and its rear legs are down, and write it in the load state",
-        minutes=5,
-        uses=uses,
-        because=margin.unknown or tuple(part.of for part in result.perhaps) or (result.of,),
-    )
+        minutes=5, uses=uses, because=margin.unknown or tuple(part.of for part in result.perhaps) or (result.of,),
+    )  # fmt: skip
 
 
 def _nobody_boards(result: Result, tip: Tip, shown_in: HeaderUnits) -> Finding:
