@@ -61,3 +61,38 @@ def test_the_nearest_of_several_things_is_named() -> None:
     both = SHELF % "50" + SHELF.replace("shelf", "rail") % "40"
     away = (("bed: {x: 30, ", "bed: {x: 90, "),)
     assert words(CODE, away, STOVE % "" + both).startswith("rail is 7 in from stove")
+
+
+BESIDE = "  bin: {x: %s, side: left+%s, z: 30, size: 8 x 8 x 8, weight: 2, stage: lined, done: yes}\n"
+FRONT = ", wall: left, keep_clear: {front: 4}"
+
+
+@pytest.mark.parametrize(
+    ("written", "x", "side", "is_asked"),
+    [
+        (FRONT, "74", "0", True),  # 2 in behind its rear edge
+        (FRONT, "50", "0", True),  # 2 in ahead of it
+        (FRONT, "84", "0", False),  # 12 in behind it, over 300 mm
+        (FRONT, "62", "17", False),  # 5 in before its face, where 4 are written
+        (FRONT, "73", "14", True),  # aslant of its face, 1 in to the side and 2 before it
+        (FRONT, "73", "17", False),
+        (", wall: left, keep_clear: 4", "73", "0", False),  # on every side, and told where that is not there
+        (", wall: left, keep_clear: {above: 20}", "74", "0", True),
+        (", wall: left, keep_clear: {front: 4, above: 20}", "62", "17", False),
+    ],
+)
+def test_the_sides_nobody_wrote_are_asked_though_another_is_written(
+    written: str, x: str, side: str, is_asked: bool
+) -> None:
+    """The stove is from x = 60 to 72 at the left wall and 12 in deep; 300 mm are 11 13/16 in."""
+    away = (("bed: {x: 30, ", "bed: {x: 95, "), ("box: {x: 100, ", "box: {x: 20, "))
+    found = told(CODE, away, STOVE % written + BESIDE % (x, side))
+    assert found == ([("unknown", "parts[stove]")] if is_asked else [])
+
+
+def test_what_stands_in_room_that_is_written_is_told_and_not_asked_about_too() -> None:
+    """A low box 2 in before the face of the stove, where 4 are written, is on no other side of it."""
+    away = (("bed: {x: 30, ", "bed: {x: 95, "), ("box: {x: 100, ", "box: {x: 20, "))
+    low = "  bin: {x: 62, side: left+14, z: 30, size: 8 x 8 x 2, weight: 2, stage: lined, done: yes}\n"
+    assert told(CODE, away, STOVE % FRONT + low) == []
+    assert ("fix", "parts[bin]") in told("layout/kept-clear", away, STOVE % FRONT + low)

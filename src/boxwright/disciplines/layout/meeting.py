@@ -181,6 +181,11 @@ def lines_of(bodies: Iterable[Body]) -> dict[str, frozenset[str]]:
     return found
 
 
+def kin_of(of: str, lines: dict[str, frozenset[str]]) -> frozenset[str]:
+    """Return a thing with all that carries it and all that it carries."""
+    return frozenset({of, *lines.get(of, frozenset()), *(one for one, line in lines.items() if of in line)})
+
+
 def nearest_free(pairs: Iterable[tuple[Block, Block]], axis: int, ends: tuple[float, float]) -> float | None:
     """Return the least shift along an axis at which the first box of no pair is in the second, None for none.
 

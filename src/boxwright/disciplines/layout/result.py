@@ -20,6 +20,10 @@ Certainty = Literal["sure", "perhaps", "grazes"]
 """How sure it is that two things meet: surely, perhaps, or by no more than the play there is between them."""
 
 
+Whereabouts = Literal["", "in the wall", "past the skin"]
+"""What nobody wrote of where a thing is, seen from outside: let into a wall or hung on it; out when the leaf opens."""
+
+
 @dataclass(frozen=True, slots=True)
 class Shift:
     """A move of one thing, with all in and on it, after which it meets nothing: how far along which axis (m).
@@ -61,7 +65,7 @@ class Struck:
     ``sure`` is only ``perhaps`` where a place is in doubt, or it is not written how far it opens. ``is_usual`` says
     that nobody wrote how it moves at all, so that it is taken to go as such things mostly do. ``between`` are the ends
     of how far a leaf gets, wherever within its doubt all that is, None of what is no leaf. ``is_in_wall`` says that it
-    slides into its wall and strikes what lies in there.
+    slides into its wall and strikes what lies in there. ``whereabouts`` is what nobody wrote of where the hits are.
     """
 
     of: str
@@ -77,6 +81,7 @@ class Struck:
     is_usual: bool = False
     between: tuple[float, float] | None = None
     is_in_wall: bool = False
+    whereabouts: Whereabouts = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from boxwright.disciplines.layout.bodies import POSE_OF_USE, WITHOUT_SOLID, Block, Body, Standing
 from boxwright.disciplines.layout.both_open import apart_of, both_open
@@ -17,7 +18,7 @@ from boxwright.disciplines.layout.laid_back import held_outside, overlaid
 from boxwright.disciplines.layout.leaves import FLAT, either_way, leaf_of, sliding_leaf, usual_lid
 from boxwright.disciplines.layout.lying import taken_beds
 from boxwright.disciplines.layout.made_up import Raised, bodies_in
-from boxwright.disciplines.layout.meeting import are_in, lines_of, roots_of
+from boxwright.disciplines.layout.meeting import are_in, kin_of, lines_of, roots_of
 from boxwright.disciplines.layout.over_beds import over_beds
 from boxwright.disciplines.layout.pairs import ORDER
 from boxwright.disciplines.layout.parts import Closed, Fitted, Section
@@ -33,7 +34,6 @@ from boxwright.disciplines.layout.resting import (
     unheld,
 )
 from boxwright.disciplines.layout.result import (
-    Beside,
     Brought,
     Canopy,
     Certainty,
@@ -52,11 +52,20 @@ from boxwright.disciplines.layout.riding import carried_by, on_top, ridden_along
 from boxwright.disciplines.layout.rolling import blocked_ways
 from boxwright.disciplines.layout.sight import hidden_from, is_blind
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.stopping import Face, cramped, faces_of, is_in_room, is_within, stopped
+from boxwright.disciplines.layout.stopping import (
+    OUTDOORS_IN_DOUBT,
+    Face,
+    Outdoors,
+    cramped,
+    faces_of,
+    is_in_room,
+    seen_outdoors,
+    stopped,
+)
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, moving_part, struck_by
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
-from boxwright.disciplines.layout.zones import Found, Zone, intruders, is_open, passages, unsaid_zones, zones_of
+from boxwright.disciplines.layout.zones import Found, Zone, beside, intruders, is_open, passages, zones_of
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
 from boxwright.records import dataclass
@@ -66,8 +75,6 @@ OPENED = frozenset({"sleep", "work"})
 """The uses in which what is inside is opened, pulled out and set up."""
 OUTDOORS = frozenset({"sleep", "work", "leave"})
 """The uses in which the openings of the shell are opened where the trailer stands."""
-
-
 Laid = tuple[Fitted, Zone, Found]
 """A thing, the room it wants, and where that room is laid with what stands in it."""
 
@@ -139,7 +146,7 @@ def solve(
     laid = list(_laid(fitted, standing, every, lines, room))
     clearings = _clearings(every, roots, moving.movers, laid, closed, room, _slept_in(fitted, people))
     beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
-    struck = tuple(_struck(moving.movers, every, standing, roots, lines, heavy, clearings, room))
+    struck = tuple(_struck(moving.movers, every, standing, roots, lines, heavy, clearings, room, hull, let_in(fitted)))
     ended = (*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull))
     asleep = slept_on(fitted, beds, lines) if use == "sleep" else {}
     resting, more = meetings(_near(every, set_out, bodies), lines, asleep, clearings.of)
@@ -173,7 +180,7 @@ def solve(
         hidden=tuple(hidden_from(fitted, standing, every, lines, hull.outer)) if use == "tow" else (),
         overlaid=tuple(overlaid(moving.movers, closed)),
         over_beds=tuple(over_beds(moving.movers, beds, people, lines)),
-        beside=tuple(_beside(fitted, standing, every, lines, room, frozenset(one.of for one in beds))),
+        beside=tuple(beside(fitted, standing, every, lines, room, frozenset(one.of for one in beds))),
         together=tuple(_together(moving.movers, lines, struck, ended)),
     )
 
@@ -211,7 +218,7 @@ def _laid(
     """Yield the room each thing wants, laid where least stands in it."""
     for one in fitted:
         for zone in zones_of(one, standing[one.of], every, room):
-            yield one, zone, intruders(zone, standing[one.of], every, _own(one.of, lines))
+            yield one, zone, intruders(zone, standing[one.of], every, kin_of(one.of, lines))
 
 
 def _slept_in(fitted: Iterable[Fitted], people: Iterable[tuple[str, Person]]) -> frozenset[str]:
@@ -359,19 +366,19 @@ def _struck(
     heavy: tuple[str, ...],
     clearings: Clearings,
     room: Surfaces,
+    hull: Hull,
+    recesses: Mapping[tuple[str, str], float],
 ) -> Iterator[Struck]:
     lifted = frozenset(body.of for body in bodies if body.kind == "cargo" and body.of not in heavy)
     met = set[tuple[str, str]]()
-    within: set[str] | None = None
+    outdoors = list(seen_outdoors(bodies, room, hull.outer, recesses))
     for mover in movers:
         own = roots.get(mover.of, mover.of)
         skipped = {body.of for body in bodies if roots.get(body.of) == own} if mover.what == "bed" else set()
-        skipped |= _own(mover.carrier or mover.of, lines)
+        skipped |= kin_of(mover.carrier or mover.of, lines)
         skipped |= {hit for carrier, hit in met if carrier == mover.carrier}  # the carrier itself is told of it
-        if mover.outside:
-            within = {body.of for body in bodies if is_within(body, room)} if within is None else within
-            skipped |= within
-        found = list(struck_by(mover, bodies, frozenset(skipped)))
+        reached = [body for body, where in outdoors if not where] if mover.outside else bodies
+        found = list(struck_by(mover, reached, frozenset(skipped)))
         if mover.of in standing:
             found += on_top(mover, standing[mover.of], carried_by(mover.of, standing, lines))
         hits = sorted(found, key=lambda hit: (hit[0], hit[1].of))
@@ -383,6 +390,17 @@ def _struck(
             told = [(at, body) for at, body, certainty in hits if certainty == sure]
             if told:
                 yield _told(mover, told, sure, clearings.by(told[0][1].of) if sure == "sure" else None)
+        if mover.outside:
+            yield from _perhaps_outdoors(mover, outdoors, frozenset(skipped | {body.of for _, body, _ in hits}))
+
+
+def _perhaps_outdoors(mover: Mover, outdoors: list[Outdoors], skipped: frozenset[str]) -> Iterator[Struck]:
+    """Yield what something strikes that opens outward if that hangs on the skin, or stands out past it by then."""
+    for where in OUTDOORS_IN_DOUBT:
+        hits = struck_by(mover, [body for body, which in outdoors if which == where], skipped)
+        told = sorted(((at, body) for at, body, sure in hits if sure != "grazes"), key=lambda hit: (hit[0], hit[1].of))
+        if told:
+            yield replace(_told(mover, told, "perhaps", None), whereabouts=where)
 
 
 def _told(mover: Mover, told: list[tuple[float, Body]], sure: Certainty, shift: Shift | None) -> Struck:
@@ -401,11 +419,6 @@ def _told(mover: Mover, told: list[tuple[float, Body]], sure: Certainty, shift: 
         is_usual=mover.is_usual,
         between=(min(low for low, _ in ends), min(high for _, high in ends)) if ends else None,
     )
-
-
-def _own(of: str, lines: dict[str, frozenset[str]]) -> frozenset[str]:
-    """Return a thing with all that carries it and all that it carries."""
-    return frozenset({of, *lines.get(of, frozenset()), *(one for one, line in lines.items() if of in line)})
 
 
 def _stopped(
@@ -441,29 +454,6 @@ def _intruders(laid: Iterable[Laid], clearings: Clearings) -> Iterator[Intruder]
             yield Intruder(
                 body.of, body.name, one.of, one.name, zone.side, left, zone.wanted, sure, shift, zone.is_either
             )  # fmt: skip
-
-
-def _beside(
-    fitted: Iterable[Fitted],
-    standing: dict[str, Body],
-    every: tuple[Body, ...],
-    lines: dict[str, frozenset[str]],
-    room: Surfaces,
-    beds: frozenset[str],
-) -> Iterator[Beside]:
-    """Yield what stands nearest to each thing whose room nobody wrote; of a bed safety asks."""
-    named = {one.of for one in fitted} - beds
-    for one in fitted:
-        own = standing[one.of]
-        found = [
-            (left, zone.wanted, body)
-            for zone in unsaid_zones(one, own, every, room)
-            for body, left, _ in intruders(zone, own, every, _own(one.of, lines))[1]
-            if body.of in named
-        ]
-        if found:
-            gap, within, body = min(found, key=lambda each: each[0])
-            yield Beside(one.of, one.name, one.hazard, body.of, body.name, gap, within)
 
 
 def _unplaced(bodies: Iterable[Body], fitted: Iterable[Fitted]) -> Iterator[tuple[str, str]]:

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from math import isfinite
 
-from boxwright.disciplines.layout.bodies import Block, Body, envelope
+from boxwright.disciplines.layout.bodies import Block, Body, envelope, moved_block
 from boxwright.disciplines.layout.meeting import TOUCH, are_in, grown
 from boxwright.disciplines.layout.parts import Closed, Fitted
 from boxwright.disciplines.layout.resting import passes
-from boxwright.disciplines.layout.result import Certainty, Short, Stopped
+from boxwright.disciplines.layout.result import Certainty, Short, Stopped, Whereabouts
 from boxwright.disciplines.layout.sourced import LENGTHS
-from boxwright.disciplines.layout.sweeps import MOST_MOVERS, NEVER, Far, Mover, Slip, Turn
+from boxwright.disciplines.layout.sweeps import MOST_MOVERS, NEVER, WALLS, Far, Mover, Slip, Turn
 from boxwright.disciplines.layout.zones import Zone
+from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
 
 FAR = 100.0
@@ -176,10 +178,68 @@ def is_in_room(body: Body, room: Surfaces) -> bool:
 
 
 def is_within(body: Body, room: Surfaces) -> bool:
-    """Return whether all of a thing is inside the bare shell, where a leaf that opens outward does not come."""
+    """Return whether the middle of all of a thing is inside the bare shell, where what opens outward does not come."""
     return bool(body.blocks) and all(
         room.studs_front <= (block.low[0] + block.high[0]) / 2.0 <= room.studs_rear
         and room.studs_left <= (block.low[1] + block.high[1]) / 2.0 <= room.studs_right
         and room.deck <= (block.low[2] + block.high[2]) / 2.0 <= room.bows
         for block in body.blocks
     )
+
+
+OUTDOORS_IN_DOUBT: tuple[Whereabouts, ...] = ("in the wall", "past the skin")
+Outdoors = tuple[Body, Whereabouts]
+"""A thing as a leaf that opens outward may find it, and what of that nobody wrote; empty where nothing is in doubt."""
+
+
+def seen_outdoors(
+    bodies: Iterable[Body], room: Surfaces, outer: Block, recesses: Mapping[tuple[str, str], float]
+) -> Iterator[Outdoors]:
+    """Yield each thing a leaf that opens outward may come to; what is surely inside the shell is left out.
+
+    What is in the depth of a wall is let into it or hung on its outer skin, nobody wrote which. What stands out past
+    the outer skin from inside may be put there once the leaf is open. ``recesses`` are what is written as let in.
+    """
+    for body in bodies:
+        if not body.blocks:
+            continue
+        away = [_from_studs(body.around, wall, room, outer) for wall in WALLS]
+        if is_within(body, room):
+            if any(far > depth + LENGTHS["play"] for _, far, depth in away):
+                yield replace(body, is_scattered=True), "past the skin"
+            elif not _is_surely_within(body, room):
+                yield body, ""
+            continue
+        yield body, ""
+        for wall, (near, _, depth) in zip(WALLS, away, strict=True):
+            is_in_wall = -LENGTHS["play"] <= near < depth - LENGTHS["play"]
+            if is_in_wall and (body.of, wall) not in recesses:
+                yield _hung(body, wall, depth - near), "in the wall"
+
+
+def _is_surely_within(body: Body, room: Surfaces) -> bool:
+    """Return whether a thing is inside the bare shell at each end of where it may be along and across it."""
+    x, y, _ = body.doubt
+    ends = [(by_x, by_y, 0.0) for by_x in (-x, x) for by_y in (-y, y)]
+    return all(is_within(replace(body, blocks=_moved(body, by)), room) for by in ends)
+
+
+def _from_studs(around: Block, wall: str, room: Surfaces, outer: Block) -> tuple[float, float, float]:
+    """Return how far outward of the studs of a wall a thing begins and ends, and how deep that wall is (m)."""
+    axis, out = WALLS[wall]
+    studs = ((room.studs_front, room.studs_rear), (room.studs_left, room.studs_right))[axis][out > 0.0]
+    ends = sorted(out * (end - studs) for end in (around.low[axis], around.high[axis]))
+    depth = out * ((outer.high if out > 0.0 else outer.low)[axis] - studs)
+    return ends[0], ends[1], depth if isfinite(depth) else 0.0
+
+
+def _hung(body: Body, wall: str, by: float) -> Body:
+    """Return a thing as it hangs on the outer skin of a wall, which is no more than may be."""
+    axis, out = WALLS[wall]
+    far = [0.0, 0.0, 0.0]
+    far[axis] = out * by
+    return replace(body, blocks=_moved(body, (far[0], far[1], far[2])), is_scattered=True)
+
+
+def _moved(body: Body, by: Vector) -> tuple[Block, ...]:
+    return tuple(moved_block(block, by) for block in body.blocks)

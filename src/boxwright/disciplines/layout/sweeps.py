@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import product
-from math import hypot, inf, pi
+from math import hypot, inf, isfinite, pi
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body, doubt_of, envelope, moved_block
@@ -253,8 +253,11 @@ def ways_it_faces(wall: str, block: Block, room: Surfaces) -> tuple[Facing, ...]
     """Return the ways the face of a thing may look, each as axis and way: one, where it is known.
 
     It looks away from the wall it is written to hang on, else from the one it is nearest to. Where two are as near, as
-    in a corner, a flat thing looks away from its flat side; of any other nobody knows.
+    in a corner, a flat thing looks away from its flat side; of any other nobody knows. What stands outside the shell
+    looks away from it; what may lie in its wall, or before the front where a nose may be, either way.
     """
+    if outdoors := _faces_outdoors(block, room):
+        return outdoors
     if wall in WALLS:
         axis, outward = WALLS[wall]
         return ((axis, -outward),)
@@ -268,6 +271,18 @@ def ways_it_faces(wall: str, block: Block, room: Surfaces) -> tuple[Facing, ...]
     wide, deep = block.size[0], block.size[1]
     flat = [face for face in near if block.size[face[0]] * FLAT <= (deep, wide)[face[0]]]
     return tuple(flat or near)
+
+
+def _faces_outdoors(block: Block, room: Surfaces) -> tuple[Facing, ...]:
+    """Return the ways a thing may look that stands outside the studs of a wall; none where it stands in the room."""
+    studs = {"front": room.studs_front, "rear": room.studs_rear, "left": room.studs_left, "right": room.studs_right}
+    for wall, face in studs.items():
+        axis, out = WALLS[wall]
+        near, far = sorted(out * (end - face) for end in (block.low[axis], block.high[axis]))
+        if isfinite(face) and near >= -LENGTHS["play"]:
+            is_either = wall == "front" or (near <= LENGTHS["play"] and far <= LENGTHS["wall reach"])
+            return ((axis, out), (axis, -out)) if is_either else ((axis, out),)
+    return ()
 
 
 def way_it_faces(wall: str, block: Block, room: Surfaces) -> Facing:

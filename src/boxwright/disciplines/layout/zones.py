@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from itertools import product
 from math import inf, isfinite
 from typing import Literal
 
 from boxwright.disciplines.layout.bodies import Block, Body, envelope
-from boxwright.disciplines.layout.meeting import TOUCH, are_in, gap, grown
+from boxwright.disciplines.layout.meeting import TOUCH, are_in, gap, grown, kin_of
 from boxwright.disciplines.layout.parts import Closed, Fitted, KeepClear
+from boxwright.disciplines.layout.result import Beside
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.sweeps import WALLS, Facing, ways_it_faces
 from boxwright.model.place import Surfaces
@@ -61,18 +63,46 @@ def zones_of(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) ->
 
 
 def unsaid_zones(one: Fitted, body: Body, bodies: Iterable[Body], room: Surfaces) -> Iterator[Zone]:
-    """Yield the room within which a thing is asked about that wants some, where nobody wrote how much."""
-    if not one.hazard or not body.blocks or (one.facet is not None and one.facet.keep_clear is not None):
+    """Yield the room within which a thing is asked about that wants some, where nobody wrote how much on that side."""
+    clear = one.facet.keep_clear if one.facet is not None else None
+    if not one.hazard or not body.blocks or (clear is not None and clear.all_round is not None):
         return
     whole, by = envelope(body.blocks), LENGTHS["beside what is hot"]
     if one.hazard == "panel":
-        yield from _before_each(one, whole, KeepClear(front=exactly(LENGTHS["before a panel"])), bodies, room)
+        if clear is None or clear.front is None:
+            yield from _before_each(one, whole, KeepClear(front=exactly(LENGTHS["before a panel"])), bodies, room)
         return
-    around = grown(whole, (by, by, by))
-    yield Zone("round", (around,), (around,), by, by)
-    if one.hazard == "flame":
+    for around in _unwritten_sides(one, whole, clear, room):
+        yield Zone("round", (around,), (around,), by, by)
+    if one.hazard == "flame" and (clear is None or clear.above is None):
         over = _over(whole, LENGTHS["over a flame"])
         yield Zone("above", (over,), (over,), LENGTHS["over a flame"], LENGTHS["over a flame"])
+
+
+def _unwritten_sides(one: Fitted, whole: Block, clear: KeepClear | None, room: Surfaces) -> Iterator[Block]:
+    """Yield the room beside a hot thing, round all of it or, where some sides are written, on each other one.
+
+    On the side that is written each reaches as far as is written there, so that what stands aslant of that is in it.
+    """
+    by = LENGTHS["beside what is hot"]
+    faces = ways_it_faces(one.wall, whole, room)
+    written = dict[Facing, float]()
+    if clear is not None and clear.above is not None:
+        written[2, 1.0] = _metres(clear.above) if clear.above.known else by
+    if clear is not None and clear.front is not None and len(faces) == 1:
+        written[faces[0]] = _metres(clear.front) if clear.front.known else by
+    low, high = ([end + way * min(written.get((axis, way), by), by) for axis, end in enumerate(corner)]
+                 for corner, way in zip(whole, (-1.0, 1.0), strict=True))  # fmt: skip
+    around = Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+    if not written:
+        yield around
+        return
+    for axis, way in product(range(3), (-1.0, 1.0)):
+        if (axis, way) not in written:
+            ends = list(around.low), list(around.high)
+            ends[way < 0.0][axis] = (whole.high if way > 0.0 else whole.low)[axis]
+            (x, y, z), (far_x, far_y, far_z) = ends
+            yield Block((x, y, z), (far_x, far_y, far_z))
 
 
 def is_open(clear: KeepClear) -> bool:
@@ -181,6 +211,29 @@ def _left(zone: Zone, choice: Block, own: Body, blocks: Iterable[Block]) -> floa
     inside = [block for block in blocks if are_in(choice, block)]
     ahead = [block.low[axis] - high[axis] if out > 0.0 else low[axis] - block.high[axis] for block in inside]
     return max(min(ahead, default=inf), 0.0)
+
+
+def beside(
+    fitted: Iterable[Fitted],
+    standing: dict[str, Body],
+    every: tuple[Body, ...],
+    lines: dict[str, frozenset[str]],
+    room: Surfaces,
+    beds: frozenset[str],
+) -> Iterator[Beside]:
+    """Yield what stands nearest to each thing whose room nobody wrote; of a bed safety asks."""
+    named = {one.of for one in fitted} - beds
+    for one in fitted:
+        own = standing[one.of]
+        found = [
+            (left, zone.wanted, body)
+            for zone in unsaid_zones(one, own, every, room)
+            for body, left, _ in intruders(zone, own, every, kin_of(one.of, lines))[1]
+            if body.of in named
+        ]
+        if found:
+            gap, within, body = min(found, key=lambda each: each[0])
+            yield Beside(one.of, one.name, one.hazard, body.of, body.name, gap, within)
 
 
 def passages(closed: Iterable[Closed], room: Surfaces) -> Iterator[Block]:

@@ -47,6 +47,14 @@ EARLIEST = {
 }
 """What is said of arms that are struck in each way they may stand, by what of them is in doubt."""
 FOOT = "nobody wrote where they have their feet"
+OUTDOORS = {
+    "in the wall": "nobody wrote whether {} stands in the wall or hangs on its outside",
+    "past the skin": "{} stands out past the outer skin, perhaps before that is opened",
+}
+HOW_OUTDOORS = {
+    "in the wall": "Look where {1} stands: write recess for what is let in, else its place from the outer skin on",
+    "past the skin": "Open {0} first, then look whether {1} stands clear of it; give it a place that does",
+}
 BED_PRACTICE = "room-practice"
 OPENED: tuple[Use, ...] = ("sleep", "leave", "work")
 
@@ -161,6 +169,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             act = f"Open {one.name} by hand and look, or write where {names} is, piece by piece"
             act = f"Look what lies in the wall beside {one.name}, and write where" if one.is_in_wall else act
             act = _how(one) if one.is_usual else act
+            act = HOW_OUTDOORS[one.whereabouts].format(one.name, names) if one.whereabouts else act
             act = "; ".join(_of_arms(one)) or act
             yield asking(code, one.of, says, act, OPENED, one.hits)
             continue
@@ -191,6 +200,8 @@ def _of_arms(one: Struck) -> Iterator[str]:
 
 
 def _why(one: Struck | Stopped) -> str:
+    if isinstance(one, Struck) and one.whereabouts:
+        return OUTDOORS[one.whereabouts].format(listed(one.names))
     if isinstance(one, Struck) and all(hit.endswith(".out") for hit in one.hits):
         return FOOT
     return (SIDE if one.what == "sash" else USUAL) if one.is_usual else DOUBT
