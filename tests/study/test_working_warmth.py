@@ -37,7 +37,8 @@ def test_every_number_of_the_two_pages_has_its_working() -> None:
     assert slot().heat is not None and slot().air is not None
     wanted = {
         "loss", "loss-by-members", "room-at-coldest meadow", "loss-with-air meadow", "held-down-to meadow",
-        "too-warm-above meadow", "at-lowest meadow", "fuel meadow", "a-filling heater", "free-area", "outdoor-air",
+        "too-warm-above meadow", "at-lowest meadow", "fuel meadow", "a-filling heater", "a-filling-burnt heater",
+        "free-area", "outdoor-air",
         "carbon-dioxide", "carbon-dioxide-at-last", "air-wanted", "air-mild-and-wet", "air-that-keeps-dry",
         "humidity-mild-and-wet", "humidity meadow", "gear-dries meadow",
     }  # fmt: skip
@@ -87,6 +88,9 @@ def test_the_fuel_comes_out_of_its_formulas() -> None:
     _, flat_out, _, slow = number_steps(slot(), "a-filling heater")
     assert flat_out.result() == pytest.approx(filling.flat_out.best)
     assert slow.result() == pytest.approx(filling.slow.best)
+    assert [one.result() for one in number_steps(slot(), "a-filling-burnt heater")] == pytest.approx(
+        [10 / 0.5 * 3600.0, 10 / 0.113 * 3600.0]
+    )
 
 
 def test_the_air_of_a_mild_night_and_of_very_long_ones_comes_out_of_its_formulas() -> None:

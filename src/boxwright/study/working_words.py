@@ -13,7 +13,7 @@ from boxwright.disciplines.heat import method as heat_method
 from boxwright.disciplines.heat.burner import FUELS, fuel_named
 from boxwright.disciplines.heat.burning import burns_as_counted, burns_of, fuel_of_night
 from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS
-from boxwright.disciplines.heat.findings.stated import filling_hours
+from boxwright.disciplines.heat.findings.stated import filling_hours, hours_by_burn, is_counted
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import COLDEST_NIGHT
 from boxwright.disciplines.heat.result import Result as HeatResult
@@ -57,6 +57,9 @@ def of_heat(slot: Slot) -> dict[str, Steps]:
         steps = _filling(heater)
         if steps:
             found[f"a-filling {heater.planned.name}"] = steps
+        burnt = _filling_burnt(heater)
+        if burnt:
+            found[f"a-filling-burnt {heater.planned.name}"] = burnt
     return found | of_heaters(result) | of_sections(result)
 
 
@@ -237,6 +240,17 @@ def _filling(heater: StandingHeater) -> Steps:
         lasts = (("volume", tank.volume.best), ("flow", burnt.result()))
         steps += [burnt, Step(heat_method.filling_lasts, lasts, "time")]
     return tuple(steps)
+
+
+def _filling_burnt(heater: StandingHeater) -> Steps:
+    """Return how long a filling lasts by what is said to be burnt; nothing where that was counted, or is not said."""
+    said, tank = burns_of(heater.planned.heater), heater.tank
+    if said is None or tank is None or is_counted(heater) or hours_by_burn(heater) is None:
+        return ()
+    rates = (one.best for one in (said.highest, said.lowest) if one is not None)
+    return tuple(
+        Step(heat_method.filling_lasts, (("volume", tank.volume.best), ("flow", rate)), "time") for rate in rates
+    )
 
 
 def of_air(slot: Slot) -> dict[str, Steps]:

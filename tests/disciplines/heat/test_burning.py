@@ -9,7 +9,7 @@ import pytest
 
 from boxwright.disciplines.heat.burner_sheet import burner_grids
 from boxwright.disciplines.heat.burning import burns_as_counted, burns_of, fuel_of_night
-from boxwright.disciplines.heat.findings.stated import filling_hours
+from boxwright.disciplines.heat.findings.stated import filling_hours, hours_by_burn
 from boxwright.disciplines.heat.result import Result
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
@@ -71,6 +71,41 @@ def test_a_filling_lasts_as_long_as_was_counted_and_the_sheet_says_by_what() -> 
     assert lasting.slow.best == pytest.approx(10 / 0.1152 * AN_HOUR)
     grid, *_ = burner_grids(heater, (), result.held, HeaderUnits())
     assert ("burns", "0.127 gal/h flat out, 0.0304 gal/h at its lowest", "as its pump was counted") in grid.rows
+
+
+def test_a_filling_lasts_as_long_as_its_burn_is_said_to_take_beside_what_is_in_the_fuel() -> None:
+    """10 l at 0.5 and 0.113 l/h last 20 and 88.5 h; 8 to 12 l at 0.4 to 0.5 l/h 16 to 30 h."""
+    result = warmed()
+    (heater,) = result.heaters
+    burnt = hours_by_burn(heater)
+    assert burnt is not None and burnt.flat_out is not None and burnt.slow is not None
+    assert (burnt.flat_out.best, burnt.slow.best) == pytest.approx((20 * AN_HOUR, 10 / 0.113 * AN_HOUR))
+    grid, *_ = burner_grids(heater, (), result.held, HeaderUnits())
+    assert ("a filling burnt", "20 h flat out, 88.5 h at its lowest", "by what it is said to burn") in grid.rows
+    doubtful = ("burn: {lowest: 0.113 l/h, highest: 0.5 l/h}", "burn: {highest: 0.4..0.5 l/h}")
+    (heater,) = warmed(doubtful, ("volume: 10}", "volume: 8..12}")).heaters
+    burnt = hours_by_burn(heater)
+    assert burnt is not None and burnt.flat_out is not None and burnt.slow is None
+    assert (burnt.flat_out.low, burnt.flat_out.high) == pytest.approx((16 * AN_HOUR, 30 * AN_HOUR))
+
+
+@pytest.mark.parametrize(
+    ("burn", "lasts", "says"),
+    [
+        ("highest: 0.4 l/h", "24 h", "less than its tank lasts flat out at what is burnt then"),
+        ("highest: 0.4 l/h", "25 h", ""),
+        ("highest: 0.4 l/h", "24..26 h", ""),
+        ("lowest: 0.2 l/h", "60 h", "longer than its tank lasts at its lowest at what is burnt then"),
+        ("lowest: 0.2 l/h", "50 h", ""),
+        ("lowest: 0.2 l/h", "unknown", ""),
+    ],
+)
+def test_hours_that_its_burn_contradicts_are_told_though_its_heat_agrees(burn: str, lasts: str, says: str) -> None:
+    """10 l at 0.4 l/h last 25 h, at 0.2 l/h 50 h; by heat and fuel 18.8 to 94.7 h, so that all agree with it."""
+    said = ("burn: {lowest: 0.113 l/h, highest: 0.5 l/h}", f"burn: {{{burn}}}"), ("holds:", f"lasts: {lasts}, holds:")
+    found = [one for one in worked(edited(*said), "sleep") if one.code == "heat/stated-hours"]
+    assert [one.kind for one in found] == (["advice"] if says else [])
+    assert all(says in one.says and "by its heat it lasts 18.8 to 21.3 h flat out" in one.says for one in found)
 
 
 def test_hours_that_are_said_stand_beside_the_heat_they_come_to() -> None:

@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING
 
 from boxwright.disciplines.heat.battery import taken_at, whole_of
 from boxwright.disciplines.heat.burner import air_share
-from boxwright.disciplines.heat.burning import burns_as_counted, burns_of
+from boxwright.disciplines.heat.burning import burns_of
 from boxwright.disciplines.heat.electricity import lasts
 from boxwright.disciplines.heat.findings.burner import corners_of
 from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
-from boxwright.disciplines.heat.findings.stated import filling_hours, heat_by_hours
+from boxwright.disciplines.heat.findings.stated import filling_hours, heat_by_hours, hours_by_burn, is_counted
 from boxwright.disciplines.heat.fuel_way import Piece, way_of
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.parts import Noise
@@ -114,9 +114,13 @@ def _fuel(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
     lasting = filling_hours(heater)
     if lasting is not None:
         flat_out, slow = (show_band(each, "time", shown_in) for each in lasting)
-        is_counted = burns_as_counted(planned.heater.counted) is not None
-        by = "by its pump as counted" if is_counted else "by what is in the fuel"
+        by = "by its pump as counted" if is_counted(heater) else "by what is in the fuel"
         rows.append(("a filling", f"{flat_out} flat out, {slow} at its lowest", by))
+    burnt = hours_by_burn(heater)
+    if burnt is not None and not is_counted(heater):
+        each = (("flat out", burnt.flat_out), ("at its lowest", burnt.slow))
+        told = ", ".join(f"{show_band(one, 'time', shown_in)} {at}" for at, one in each if one is not None)
+        rows.append(("a filling burnt", told, "by what it is said to burn"))
     said, heat = planned.heater.lasts, heat_by_hours(heater)
     if said is not None and heat is not None:
         hours, comes_to = show(said.best, "time", shown_in), show_band(replace(heat, assumed=False), "power", shown_in)

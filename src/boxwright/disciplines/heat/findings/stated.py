@@ -19,38 +19,82 @@ CONTRADICT = MARGINS["contradict"]
 
 
 def stated_hours(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say where the hours a filling is said to last and the heat a heater gives contradict each other.
+    """Say where the hours a filling is said to last contradict the heat a heater gives, or what it is said to burn.
 
-    Asks: the heat in a filling over the hours it is said to last, against the heater's lowest and highest setting
+    Asks: the heat in a filling over the hours it is said to last, against the heater's lowest and highest setting; the
+        hours a full tank lasts at what is burnt on either, as it was counted or is said
     Limit: between them, with what efficiencies differ by
     Source: fuel-handbook; efficiency by heater-practice
     Lever: lasts of the heater, its settings, a measured burn
     """
     for one in result.heaters:
-        facet, fuel = one.planned.heater, fuel_named(one.planned.heater.of)
-        said, given = facet.lasts, _given(one, facet.lasts)
-        lowest, highest = facet.lowest, facet.highest
-        if said is None or given is None or lowest is None or highest is None:
+        told = _apart_by_heat(one, shown_in) or _apart_by_burn(one, shown_in)
+        if told is None:
             continue
-        if not (lowest.known and highest.known) or (given.high >= lowest.low and given.low <= highest.high):
-            continue
-        is_more = given.low > highest.high
-        name, where = one.planned.name, one.planned.of
-        hours = f"{show(said.best, 'time', shown_in)}"
-        says = f"a filling of {name} is said to last {hours}: by what is in {fuel} that is"
-        says += f" {show(given.best, 'power', shown_in)} of heat, {'more' if is_more else 'less'} than it gives"
-        says += f" {'flat out' if is_more else 'at its lowest'}, {_power(one, is_more, shown_in)}"
-        lasting = filling_hours(one)
-        if lasting is not None:
-            says += f"; flat out it lasts {show_band(lasting.flat_out, 'time', shown_in)}, at its lowest"
-            says += f" {show_band(lasting.slow, 'time', shown_in)}"
-        limit = highest.best if is_more else lowest.best
+        fuel, name, where = fuel_named(one.planned.heater.of), one.planned.name, one.planned.of
+        says = f"a filling of {name} is said to last {told.says}{_lasting_in_words(one, shown_in)}"
         yield Finding(
-            "heat/stated-hours", where, "advice", says, given.best, limit, -abs(given.best - limit), "W",
-            source_of("fuel", fuel), where, act="Fill to a mark, run it for some hours on one setting, fill to the mark"
-            " again; look whether all of the tank can be drawn, and whether it is the heater the plate says",
-            minutes=240, because=(where,),
+            "heat/stated-hours", where, "advice", says, told.given, told.limit, -abs(told.given - told.limit),
+            told.unit, source_of("fuel", fuel) if fuel in FUELS else OWN_RULE, where, act="Fill to a mark, run it for"
+            " some hours on one setting, fill to the mark again; look whether all of the tank can be drawn, and whether"
+            " it is the heater the plate says", minutes=240, because=(where,),
         )  # fmt: skip
+
+
+class Apart(NamedTuple):
+    """What stated hours come to, the limit they are beyond, in what unit, and how that is said."""
+
+    says: str
+    given: float
+    limit: float
+    unit: str
+
+
+def _apart_by_heat(one: StandingHeater, shown_in: HeaderUnits) -> Apart | None:
+    """Return stated hours that ask for more heat than a heater gives flat out, or less than at its lowest."""
+    facet, fuel = one.planned.heater, fuel_named(one.planned.heater.of)
+    said, given = facet.lasts, _given(one, facet.lasts)
+    lowest, highest = facet.lowest, facet.highest
+    if said is None or given is None or lowest is None or highest is None:
+        return None
+    if not (lowest.known and highest.known) or (given.high >= lowest.low and given.low <= highest.high):
+        return None
+    is_more = given.low > highest.high
+    bound = highest if is_more else lowest
+    says = f"{show(said.best, 'time', shown_in)}: by what is in {fuel} that is {show(given.best, 'power', shown_in)} of"
+    says += f" heat, {'more' if is_more else 'less'} than it gives {'flat out' if is_more else 'at its lowest'},"
+    return Apart(f"{says} {show(bound.best, 'power', shown_in)}", given.best, bound.best, "W")
+
+
+def _apart_by_burn(one: StandingHeater, shown_in: HeaderUnits) -> Apart | None:
+    """Return stated hours in which a full tank is not burnt at the lowest setting, or is empty before flat out."""
+    said, by_burn = one.planned.heater.lasts, hours_by_burn(one)
+    if said is None or not said.known or by_burn is None:
+        return None
+    flat_out, slow = by_burn
+    hours = show(said.best, "time", shown_in)
+    if flat_out is not None and said.high < flat_out.low:
+        says = f"{hours}, less than its tank lasts flat out at what is burnt then: it was not full, not all of it can"
+        return Apart(f"{says} be drawn, or more is burnt", said.best, flat_out.low, "s")
+    if slow is not None and said.low > slow.high:
+        says = (
+            f"{hours}, longer than its tank lasts at its lowest at what is burnt then: less is, or it was off between"
+        )
+        return Apart(says, said.best, slow.high, "s")
+    return None
+
+
+def _lasting_in_words(one: StandingHeater, shown_in: HeaderUnits) -> str:
+    """Return how long a filling lasts by what is in the fuel, and by what is burnt, where both can be worked out."""
+    says, lasting, by_burn = "", hours_by_heat(one), hours_by_burn(one)
+    if lasting is not None:
+        says += f"; by its heat it lasts {show_band(lasting.flat_out, 'time', shown_in)} flat out and"
+        says += f" {show_band(lasting.slow, 'time', shown_in)} at its lowest"
+    if by_burn is not None:
+        both = (("flat out", by_burn.flat_out), ("at its lowest", by_burn.slow))
+        told = [f"{show_band(each, 'time', shown_in)} {at}" for at, each in both if each is not None]
+        says += f"; by what it is {'counted' if is_counted(one) else 'said'} to burn {' and '.join(told)}"
+    return says
 
 
 def heat_by_hours(one: StandingHeater) -> Band | None:
@@ -83,17 +127,42 @@ class Filling(NamedTuple):
     slow: Band
 
 
+class FillingBurnt(NamedTuple):
+    """How long a filling lasts (s) by what is burnt at either setting; None where that is not known."""
+
+    flat_out: Band | None
+    slow: Band | None
+
+
 def filling_hours(one: StandingHeater) -> Filling | None:
     """Return how long a filling lasts at both settings: as its pump was counted, else by what is in the fuel.
 
     None where a number of it is not known.
     """
+    burnt = hours_by_burn(one) if is_counted(one) else None
+    if burnt is not None and burnt.flat_out is not None and burnt.slow is not None:
+        return Filling(burnt.flat_out, burnt.slow)
+    return hours_by_heat(one)
+
+
+def is_counted(one: StandingHeater) -> bool:
+    """Return whether the pump of a heater was counted at both settings."""
+    counted = burns_as_counted(one.planned.heater.counted)
+    return counted is not None and counted.lowest is not None and counted.highest is not None
+
+
+def hours_by_burn(one: StandingHeater) -> FillingBurnt | None:
+    """Return how long a filling lasts at what is burnt, as it was counted or else is said; None where neither is."""
+    burns, tank = burns_of(one.planned.heater), one.tank
+    if burns is None or tank is None or not tank.volume.known or tank.volume.best <= 0.0:
+        return None
+    flat_out, slow = (_drawn(tank.volume, rate) if rate else None for rate in (burns.highest, burns.lowest))
+    return FillingBurnt(flat_out, slow) if flat_out or slow else None
+
+
+def hours_by_heat(one: StandingHeater) -> Filling | None:
+    """Return how long a filling lasts at both settings by what is in the fuel; None where a number is not known."""
     facet, fuel, tank = one.planned.heater, fuel_named(one.planned.heater.of), one.tank
-    counted = burns_as_counted(facet.counted)
-    if counted is not None and tank is not None and tank.volume.known and tank.volume.best > 0.0:
-        both = (counted.highest, counted.lowest)
-        if both[0] is not None and both[1] is not None:
-            return Filling(_drawn(tank.volume, both[0]), _drawn(tank.volume, both[1]))
     lowest, highest = facet.lowest, facet.highest
     if fuel not in FUELS or tank is None or not tank.volume.known or lowest is None or highest is None:
         return None
@@ -121,12 +190,6 @@ def _lasting(volume: Band, heat: Band, fuel: str) -> Band:
         filling_lasts(litres, fuel_burnt(watt, share, content)) if watt > 0.0 else inf for litres, watt, share in ends
     )
     return Band(likely, least, most, spread="interval")
-
-
-def _power(one: StandingHeater, is_more: bool, shown_in: HeaderUnits) -> str:
-    facet = one.planned.heater
-    heat = facet.highest if is_more else facet.lowest
-    return show(heat.best, "power", shown_in) if heat is not None else ""
 
 
 def stated_burn(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -204,4 +267,13 @@ def counted_burn(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-__all__ = ["Filling", "counted_burn", "filling_hours", "heat_by_hours", "stated_burn", "stated_hours"]
+__all__ = [
+    "Filling",
+    "counted_burn",
+    "filling_hours",
+    "heat_by_hours",
+    "hours_by_burn",
+    "is_counted",
+    "stated_burn",
+    "stated_hours",
+]
