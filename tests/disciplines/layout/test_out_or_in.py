@@ -7,7 +7,7 @@ import pytest
 from boxwright.disciplines.layout.held_leaves import leaves_of
 from boxwright.rig.compose import read_rig
 from boxwright.study.slots import study
-from tests.disciplines.layout.knots import JUDGED_ON, KNOT, told, words
+from tests.disciplines.layout.knots import JUDGED_ON, KNOT, said, told, words
 
 CODE = "layout/opening-strikes"
 DOOR = "swing: {hinge: front, opens: in, to: 90 deg}"
@@ -60,3 +60,35 @@ def test_what_is_carried_in_goes_past_a_leaf_that_stands_either_way(edit: tuple[
     leaves = leaves_of(door, None, rig.layout.room)
     assert [one.outside for one in leaves] == outside
     assert all(one.is_usual for one in leaves) is (len(outside) > 1)
+
+
+POST = "  post: {x: 0, side: right+16, z: 0, size: 3 x 3 x 60, weight: 2, stage: lined, done: yes}\n"
+FLAP = "swing: {hinge: bottom, opens: out, to: %s}"
+
+
+@pytest.mark.parametrize(
+    ("to", "thing", "kinds"),
+    [
+        ("out, to: 90 deg", OUTSIDE, ["fix"]),
+        ("out, to: unknown", OUTSIDE, ["unknown"]),  # it may open by less than strikes
+        ("out, to: 90 deg", POST, []),
+        ("out, to: unknown", POST, ["unknown"]),  # and by more than a right angle
+        ("in, to: 90 deg", INSIDE, ["fix"]),
+        ("in, to: unknown", INSIDE, ["unknown"]),
+    ],
+)
+def test_a_leaf_that_nobody_knows_how_far_opens_is_asked_at_every_end(to: str, thing: str, kinds: list[str]) -> None:
+    """The post stands ahead of the hinge at x = 20 and within the 28 in of the leaf: only past 90 degrees is it met.
+
+    Its near corner is 17 in ahead of the hinge and 11 before the outer skin: 20.2 in from it.
+    """
+    name = thing.split(":")[0].strip()
+    edit = (DOOR, f"swing: {{hinge: front, opens: {to}}}")
+    rows = [one for one in said((edit,), thing) if one.code == CODE and one.where == "openings[door]"]
+    assert [str(one.kind) for one in rows if name in one.says] == kinds
+
+
+@pytest.mark.parametrize(("to", "asks"), [("90 deg", False), ("unknown", True)])
+def test_a_ramp_that_nobody_knows_how_far_opens_may_strike_the_ground(to: str, asks: bool) -> None:
+    whole = "swing: {hinge: bottom, opens: out, to: 90 deg}}\n  window"
+    assert (("unknown", "openings[ramp]") in told(CODE, ((whole, FLAP % to + "}\n  window"),))) is asks

@@ -42,6 +42,48 @@ def test_a_clear_width_larger_than_its_hole_is_asked_about_and_no_more_than_the_
     assert kinds(("height: 500}", "height: 601}")) == {("unknown", "clear-opening", "openings[window]")}
 
 
+@pytest.mark.parametrize(
+    ("swing", "leaves", "asked"),
+    [
+        ("{hinge: top, opens: out, to: 80 deg}", 0.5, False),  # 600 sin 80 are 591
+        ("{hinge: top, opens: out, to: 57 deg}", 0.5, False),  # 503
+        ("{hinge: top, opens: out, to: 56 deg}", 0.4974, True),
+        ("{hinge: top, opens: out, to: 10 deg}", 0.1042, True),
+        ("{hinge: top, opens: out, to: 10..80 deg}", 0.5, False),  # as far as it goes it leaves that
+        ("{hinge: top, opens: out, to: 5..10 deg}", 0.1042, True),
+        ("{hinge: bottom, opens: out, to: 56 deg}", 0.4974, True),
+        ("{hinge: top, opens: out, to: unknown}", 0.5, False),
+        ("{hinge: top, opens: out, to: 170 deg}", 0.5, False),
+    ],
+)
+def test_what_is_written_to_be_clear_is_no_more_than_its_leaf_leaves(swing: str, leaves: float, asked: bool) -> None:
+    """The hole is 800 x 600 mm and 700 x 500 are written; of the height the leaf leaves 600 x the sine."""
+    edit = (OPENS, f"swing: {swing}")
+    (window,) = [one for one in result(edit).exits if one.way.name == "window"]
+    assert window.clear is not None
+    assert [side.high for side in window.clear] == pytest.approx([0.7, leaves], abs=1e-4)
+    assert (("unknown", "clear-opening", "openings[window]") in kinds(edit)) == asked
+    assert window.counts is (leaves >= 0.3)
+
+
+@pytest.mark.parametrize(
+    ("leaf", "leaves"),
+    [
+        ("swing: {hinge: front, opens: out, to: 30 deg}", 0.4),  # 800 sin 30
+        ("swing: {hinge: both sides, opens: out, to: 60 deg}", 0.4),  # 800 (1 - cos 60)
+        ("slides: {to: front, by: 380, runs: inside}", 0.38),
+    ],
+)
+def test_of_the_width_as_well(leaf: str, leaves: float) -> None:
+    unit = f"unit: {{weight: 10, {OPENS}}}"
+    edit = (OPENS, leaf) if leaf.startswith("swing") else (unit, leaf)
+    (window,) = [one for one in result(edit).exits if one.way.name == "window"]
+    assert window.clear is not None
+    assert [side.high for side in window.clear] == pytest.approx([leaves, 0.5], abs=1e-4)
+    told = [one.says for one in worked(edited(edit), "sleep") if "cannot leave a width" in one.says]
+    assert told and "its leaf as it is written to open leaves no more than" in told[0]
+
+
 def test_a_third_way_out_that_is_too_small_for_anybody_is_told() -> None:
     small = ("clear: {width: 700", "clear: {width: 250")
     assert kinds(small, ("  vent:", RAMP)) == {("fix", "clear-opening", "openings[window]")}

@@ -48,11 +48,12 @@ def corner_off(first: Turn, outer: Block) -> float:
 def held_outside(mover: Mover, turn: Band | None, outer: Block, ground: Band) -> Iterator[Stopped]:
     """Yield what of the shell or under it ends the way of a leaf: its own wall past a half turn, the ground.
 
-    That a wall does is never sure: a hinge may stand off it.
+    That a wall does is never sure: a hinge may stand off it. A turn that nobody knows may be a half one.
     """
     first = mover.ways[0]
-    if mover.what != "leaf" or not isinstance(first, Turn) or turn is None or not turn.known:
+    if mover.what != "leaf" or not isinstance(first, Turn) or turn is None:
         return
+    turn = turn if turn.known else Band(QUARTER, 0.0, HALF)
     if not mover.outside:
         if turn.high > HALF + FLAT and first.across[0] != 2:
             wall = WORDS[(first.across[0], -first.across[1])]

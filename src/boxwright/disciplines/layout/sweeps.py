@@ -193,9 +193,12 @@ def _nearest(along: tuple[float, float], across: tuple[float, float]) -> float:
 
 
 def written_turn(band: Band | None) -> tuple[float, float, float]:
-    """Return how far something turns at its best, at most, at least; unwritten, a right angle to a half turn."""
+    """Return how far something turns at its best, at most, at least: unwritten, a right angle to a half turn.
+
+    Where it is written that nobody knows, it may be anything up to a half turn, and as little as nothing.
+    """
     if band is None or not band.known:
-        return QUARTER, HALF, QUARTER
+        return QUARTER, HALF, QUARTER if band is None else 0.0
     return band.best, max(band.best, band.high), min(band.best, band.low)
 
 

@@ -24,7 +24,8 @@ class Exit:
     through what is clear of it. ``struck`` is what its leaf strikes as it opens, and what is left of the hole then.
     ``left`` is what is clear of it as far as its leaf opens before it strikes something; ``sill`` counts that in.
     ``way_shut_by`` is what shuts the way to it from every bed, None where there is one, or nobody sleeps; ``not_from``
-    are the names of the beds from which it is shut, where it is not from another.
+    are the names of the beds from which it is shut, where it is not from another. ``at_most`` is what its leaf may
+    leave of the width and the height of its hole, whatever is written to be clear.
     """
 
     number: int
@@ -39,6 +40,7 @@ class Exit:
     left: tuple[Band, Band] | None = None
     way_shut_by: tuple[str, ...] | None = None
     not_from: tuple[str, ...] = ()
+    at_most: tuple[Band | None, Band | None] = (None, None)
 
     @property
     def is_held_shut(self) -> bool:

@@ -243,7 +243,8 @@ def _exit(
     sides = [one for one in (*(clear or ()), way.width, way.height) if one is not None and one.known]
     is_too_small = min((one.high for one in sides), default=inf) < LENGTHS["squeeze"]
     struck = min(found, key=lambda one: (one.metre.high >= LENGTHS["squeeze"], one.metre.low), default=None)
-    return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck, _as_it_opens(clear, found))
+    left = _as_it_opens(clear, found)
+    return Exit(number, way, there, opens, released_by, clear, sill, is_too_small, struck, left, at_most=_at_most(way))
 
 
 def _with_ways(one: Exit, beds: tuple[Bed, ...], aisles: tuple[Aisle, ...]) -> Exit:
@@ -300,7 +301,8 @@ def _clear(way: Way) -> tuple[Band, Band] | None:
         both = (written.width, written.height)
         if both[0] is None or both[1] is None:
             return None
-        return _within(both[0], way.width), _within(both[1], way.height)
+        width, height = _at_most(way)
+        return _within(both[0], width), _within(both[1], height)
     if way.has_unit or way.width is None or way.height is None or not (way.width.known and way.height.known):
         return None
     width, height = _less(way.width, LENGTHS["frame"]), _less(way.height, LENGTHS["frame"])
@@ -312,6 +314,24 @@ def _clear(way: Way) -> tuple[Band, Band] | None:
     if way.is_level:
         return width, _less(_left(way.height, way), LENGTHS["frame"])
     return _less(_left(way.width, way), LENGTHS["frame"]), height
+
+
+def _at_most(way: Way) -> tuple[Band | None, Band | None]:
+    """Return what may be left of the hole of a way out at most, each side: its leaf may be written to open too little.
+
+    What was measured is no more than what gets past the leaf aslant, as far as that may go.
+    """
+    is_known = way.width is not None and way.height is not None and way.width.known and way.height.known
+    side = way.height if way.is_level else way.width
+    if not is_known or side is None or (way.slid is None and way.goes is None):
+        return way.width, way.height
+    if way.slid is not None:
+        left = _uncovered(side, way.slid)
+    else:
+        by = method.left_straight_on if "both" in way.turns else method.left_by_leaf
+        turn = way.goes or exactly(0.0)
+        left = Band(by(side.best, turn.best), by(side.low, turn.low), by(side.high, turn.high), spread="interval")
+    return (way.width, left) if way.is_level else (left, way.height)
 
 
 def _as_it_opens(clear: tuple[Band, Band] | None, struck: list[Clearance]) -> tuple[Band, Band] | None:

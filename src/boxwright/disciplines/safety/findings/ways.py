@@ -326,15 +326,18 @@ def _narrow(code: str, one: Exit, result: Result, shown_in: HeaderUnits) -> Find
 
 
 def _more_than_the_hole(code: str, one: Exit, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Ask about a clear width or height that is larger than the hole it is in."""
+    """Ask about a clear width or height that is larger than the hole it is in, or than what its leaf leaves of it."""
     written, way = one.way.facet.clear, one.way
     if written is None:
         return
-    for word, clear, hole in (("width", written.width, way.width), ("height", written.height, way.height)):
-        if clear is None or hole is None or not (clear.known and hole.known) or clear.low <= hole.high:
+    sides = ((written.width, one.at_most[0], way.width), (written.height, one.at_most[1], way.height))
+    for word, (clear, most, hole) in zip(("width", "height"), sides, strict=True):
+        if clear is None or most is None or not (clear.known and most.known) or clear.low <= most.high:
             continue
-        wide, is_wide = length(clear.best, shown_in), length(hole.best, shown_in)
-        says = f"{way.name} cannot leave a {word} of {wide}: its hole is {is_wide}; no more than that is counted"
+        wide, is_wide = length(clear.best, shown_in), length(most.high, shown_in)
+        is_hole = hole is not None and most.high >= hole.high
+        what = "its hole is" if is_hole else "its leaf as it is written to open leaves no more than"
+        says = f"{way.name} cannot leave a {word} of {wide}: {what} {is_wide}; no more than that is counted"
         act = f"Open {way.name} as far as it goes, measure what is clear, and write clear: {{width: .., height: ..}}"
         yield question(code, way.of, says, act, 5, f"{way.of}.clear")
 
