@@ -17,9 +17,15 @@ from boxwright.model.place import Place, shifted
 from boxwright.units import Band
 
 FUELS = columns("fuel")
-ALIKE = {"gas": "propane", "lpg": "propane", "butane": "propane", "gasoline": "petrol", "paraffin": "kerosene"}
-BURNT_OTHERWISE = frozenset({"wood", "spirit", "alcohol", "pellets", "coal"})
-NO_FAN = frozenset({"wood", "spirit", "alcohol", "coal"})
+SOLID = columns("solid_fuel")
+"""What is burnt by weight: J/kg at least and most, and what of it such stoves give."""
+GASES = ("propane", "gas", "lpg", "lp gas", "autogas", "butane", "isobutane")
+"""Gases of bottles. A litre of each counts as one of propane, which holds least: no night takes more than is told."""
+ALCOHOLS = ("alcohol", "spirit", "spirits", "ethanol", "bioethanol", "denatured alcohol", "methylated spirit",
+            "methylated spirits", "meths")  # fmt: skip
+ALIKE = {"gasoline": "petrol", "paraffin": "kerosene", "heating oil": "diesel"}
+ALIKE |= dict.fromkeys(GASES, "propane") | dict.fromkeys(ALCOHOLS, "alcohol")
+NO_FAN = frozenset({"wood", "alcohol", "methanol", "coal", "charcoal"})
 """What burns by itself: a heater of it takes no electricity unless somebody wrote that it does."""
 ELECTRIC = frozenset({"electric", "electrical", "electricity", "mains", "shore", "grid"})
 BESIDE_VOLTS = frozenset({"ac", "dc", "power", "heater", "from", "of", "on", "the"})
@@ -36,7 +42,13 @@ def fuel_named(written: str) -> str:
     """Return the fuel a word means; empty where it is none that is known. Volts beside it are of its fan."""
     word = " ".join(OF_VOLTS.sub("", written.lower()).replace(",", " ").split())
     word = ALIKE.get(word, word)
-    return word if word in FUELS or word in BURNT_OTHERWISE else ""
+    return word if word in FUELS or word in SOLID else ""
+
+
+def gas_named(written: str) -> str:
+    """Return the gas of bottles that is written, as its word; empty where it is none."""
+    word = " ".join(OF_VOLTS.sub("", written.lower()).replace(",", " ").split())
+    return word if word in GASES else ""
 
 
 def runs_on(written: str) -> Runs:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from boxwright.disciplines.heat.burner import fuel_named
+from boxwright.disciplines.heat.burner import fuel_named, gas_named
 from boxwright.disciplines.heat.fuel_piece import (
     Kind,
     Where,
@@ -25,8 +25,7 @@ from boxwright.disciplines.heat.result import StandingHeater
 from boxwright.records import dataclass
 from boxwright.units import Band, CannotRead, HeaderUnits, exactly, read_band
 
-LIQUID = frozenset({"diesel", "petrol", "kerosene", "spirit", "alcohol"})
-GASES = frozenset({"propane"})
+LIQUID = frozenset({"diesel", "petrol", "kerosene", "alcohol", "methanol"})
 _AT_TANK = r"\bat (?:the )?tank\b"
 _LEVEL = (
     r"\bz\s*((?:about )?-?\d[^,;]*?)"
@@ -71,7 +70,7 @@ def is_liquid(heater: StandingHeater) -> bool:
 
 def is_gas(heater: StandingHeater) -> bool:
     """Return whether a heater burns a gas of bottles."""
-    return fuel_named(heater.planned.heater.of) in GASES
+    return gas_named(heater.planned.heater.of) != ""
 
 
 def way_of(heater: StandingHeater, units: HeaderUnits) -> tuple[Piece, ...]:

@@ -97,8 +97,9 @@ def fuel_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         says += ", and its fuel may leak into the room while nobody is there" if result.use == "leave" else ""
         yield Finding(
             "heat/fuel-not-known", one.planned.of, "unknown", says, source=OWN_RULE, lever=one.planned.of,
-            act=f"Read on the plate of {name} what it burns, and write of: diesel, petrol, propane, kerosene, wood or"
-            " electric", minutes=5, uses=SLEEP if result.use == "sleep" else LEAVE, because=(one.planned.of,),
+            act=f"Read on the plate of {name} what it burns, and write of: diesel, petrol, propane, kerosene, alcohol,"
+            " wood, pellets, coal or electric", minutes=5, uses=SLEEP if result.use == "sleep" else LEAVE,
+            because=(one.planned.of,),
         )  # fmt: skip
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.heat.burner import air_share, fuel_named
+from boxwright.disciplines.heat.burner import air_share, fuel_named, gas_named
 from boxwright.disciplines.heat.cold_hours import Outdoors
 from boxwright.disciplines.heat.findings.night import MARGINS
 from boxwright.disciplines.heat.fuel_way import way_of
@@ -19,6 +19,9 @@ THIN_AIR = MARGINS["thin air"]
 SUMMER, WINTER = (columns("diesel_flows")[name][0] for name in ("summer diesel", "winter diesel"))
 """K down to which diesel flows as it is sold in summer, and in winter where winters are mild."""
 
+BOILS = {name: row[0] for name, row in columns("gas_boils").items()}
+"""K at which each gas of bottles boils."""
+COOLS_BY = columns("gas_cools")["drawing"][0]
 A_HEIGHT = 300.0
 """m: an example of what is written of a place."""
 
@@ -79,12 +82,13 @@ def too_high(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def fuel_thickens(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say where a night is colder than the diesel of a heater flows in, or ask down to what cold it does.
+    """Say where a night is colder than the diesel of a heater flows in, or its gas boils in, or ask which that is.
 
-    Asks: the cold at which its diesel thickens, against the coldest night outside of each place
-    Limit: that cold; where nobody wrote it, it is asked below 0 C, and open below -20 C (from memory)
-    Source: diesel-recalled
-    Lever: thickens of the heater
+    Asks: the cold at which its diesel thickens, against the coldest night outside of each place; what gas it burns
+    Limit: that cold; where nobody wrote it, it is asked below 0 C, and open below -20 C (from memory); of a gas that at
+        which it boils, with what a bottle cools while it gives gas
+    Source: diesel-recalled, gas-recalled
+    Lever: thickens of the heater; the gas of its bottle
     """
     for one in _burning(result):
         if fuel_named(one.planned.heater.of) == "diesel" and not _lies_warm(one, shown_in):
@@ -92,6 +96,32 @@ def fuel_thickens(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             holding = [each for each in found if each.could_limit]
             # What holds nothing back is asked once, of the coldest place.
             yield from holding or sorted(found, key=lambda each: each.number or 0.0)[:1]
+        for place in _places(result):
+            yield from _liquid_gas(one, place, shown_in)
+
+
+def _liquid_gas(one: StandingHeater, place: Outdoors, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say where the gas of a bottle stays liquid in a night: what is in the bottle goes before what the heater is."""
+    words = (one.tank.fluid if one.tank is not None else "", one.planned.heater.of)
+    gases = [gas for word in words if (gas := gas_named(word))]
+    gas = next((each for each in gases if each in BOILS), gases[0] if gases else "")
+    boils = BOILS.get(gas, BOILS["butane"])
+    if not gas or place.coldest.low >= boils + COOLS_BY:
+        return
+    name, where = one.planned.name, one.planned.of
+    says = f"at {place.place} it gets {between(place.coldest, shown_in)} outside, and "
+    if gas in BOILS:
+        says += f"{gas} boils at {warm(boils, shown_in)} and cools its bottle as it does:"
+    else:
+        says += f'"{gas}" may be butane, which boils at {warm(boils, shown_in)}:'
+    is_sure = gas in BOILS and place.coldest.high < boils
+    says += f" in such cold it stays liquid, and {name} goes out" if is_sure else f" {name} may go out for want of gas"
+    yield Finding(
+        "heat/fuel-thickens", where, "limit" if is_sure else "unknown", says, place.coldest.low, boils + COOLS_BY,
+        place.coldest.low - boils - COOLS_BY, "K", source_of("gas_boils", "butane"), where, act="Read on the bottle"
+        f" what is in it, and burn propane on such a night: write of: propane of {name} and of its bottle", minutes=5,
+        could_stop=False, uses=SLEEP, because=(where, place.of),
+    )  # fmt: skip
 
 
 def _lies_warm(one: StandingHeater, shown_in: HeaderUnits) -> bool:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from boxwright.disciplines.heat.burner import SOLID, fuel_named
 from boxwright.disciplines.heat.burning import fuel_of_night
+from boxwright.disciplines.heat.cold_hours import ASLEEP_HOURS
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result, StandingHeater
@@ -26,6 +28,7 @@ from boxwright.units import Band, HeaderUnits, show, show_band
 
 MARGINS: dict[str, float] = {name: row[0] for name, row in columns("margins").items()}
 RESERVE = MARGINS["reserve"]
+NIGHT_LASTS = ASLEEP_HOURS * 3600.0
 NEAR = MARGINS["near enough"]
 """K: a room so much below what is wanted still counts as held."""
 BEARABLE = columns("year_rooms")["too warm"][0]
@@ -309,14 +312,17 @@ def _vented_away(one: HeldNight) -> float | None:
 def fuel_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say whether what is in the tank lasts the coldest night, with a fifth to spare.
 
-    Asks: the heat of the night by efficiency and energy of the fuel, and by the rate the heater is said to burn
-    Limit: what the load state has in the tank
-    Source: fuel-handbook; efficiency by heater-practice
-    Lever: the tank's fill
+    Asks: the heat of the night by efficiency and energy of the fuel, and by the rate the heater is said to burn; of
+        wood and coal how long a filling lasts
+    Limit: what the load state has in the tank; the night
+    Source: fuel-handbook; solid-fuel-recalled; efficiency by heater-practice
+    Lever: the tank's fill; lasts of the heater
     """
     for heater in result.heaters if result.use == "sleep" else ():
         nights = [one for one in result.held if one.warmth is not None and one.warmth.of == heater.planned.of]
         needs = [(one, need) for one in nights if (need := fuel_of_night(one, heater)) is not None]
+        if nights and fuel_named(heater.planned.heater.of) in SOLID:
+            yield from _fed_by_hand(heater, max(nights, key=lambda one: one.energy.high), shown_in)
         if heater.runs != "burns" or not needs:
             continue
         tank = heater.tank
@@ -343,6 +349,30 @@ def fuel_for_the_night(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
             act=f"Fill {tank.name} before the night, outside and with the heater off", minutes=10, could_stop=False,
             uses=SLEEP, because=(tank.of, heater.planned.of), besides=taken(worst, shown_in),
         )  # fmt: skip
+
+
+def _fed_by_hand(heater: StandingHeater, coldest: HeldNight, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Say that a fire somebody feeds goes out where a filling lasts no night, and how much of it a night takes."""
+    facet, name, energy = heater.planned.heater, heater.planned.name, coldest.energy
+    lasts = facet.lasts if facet.lasts is not None and facet.lasts.known else None
+    if energy.high <= 0.0 or (lasts is not None and lasts.low >= NIGHT_LASTS):
+        return
+    fuel = fuel_named(facet.of)
+    holds_least, holds_most, worst, best = SOLID[fuel]
+    low, high = max(energy.low, 0.0) / (holds_most * best), energy.high / (holds_least * worst)
+    burns = show_band(Band((low + high) / 2.0, low, high, spread="interval"), "mass", shown_in)
+    says = f"{name} burns {burns} of {fuel} in the coldest night at {coldest.outdoors.place}, and"
+    says += f" a filling is said to last {show_band(lasts, 'time', shown_in)}" if lasts else " nobody wrote how long a"
+    says += "" if lasts else " filling lasts"
+    says += f" of its {show(NIGHT_LASTS, 'time', shown_in)}: whoever sleeps by it feeds it, or it goes out"
+    least = lasts.low if lasts else None
+    yield Finding(
+        "heat/fuel-for-the-night", heater.planned.of, "limit" if lasts and lasts.high < NIGHT_LASTS else "unknown",
+        says, least, NIGHT_LASTS if lasts else None, least - NIGHT_LASTS if least is not None else None,
+        "s" if lasts else "", source_of("solid_fuel", fuel), heater.planned.of, act="Let it burn through an evening"
+        " with somebody awake, write lasts: 8 h of the heater as it was, and have bags at hand", minutes=600,
+        could_stop=False, uses=SLEEP, because=(heater.planned.of,), besides=taken(coldest, shown_in),
+    )  # fmt: skip
 
 
 def _kind_of(need: Band, has: Band, is_filled: bool) -> Kind:
