@@ -36,7 +36,8 @@ def test_the_bed_is_let_down_when_all_is_out_and_folded_up_before_all_comes_in()
 
 
 def test_two_beds_keep_their_order() -> None:
-    one = told(folding(COT.replace("HINGE", "hinge: {edge: left}"), UNDER))
+    text = folding(COT, UNDER).replace("sleeps: bed}}", "sleeps: bed}, two: {weight: 130, height: 64, sleeps: cot}}")
+    one = told(text.replace("people: [one]", "people: [one, two]"))
     assert moves(one.there)[-2:] == ["let down bed", "let down cot"]
     assert {*moves(one.back)[:2]} == {"fold up bed", "fold up cot"}
 

@@ -40,7 +40,7 @@ def test_a_long_thing_is_turned_on_its_way() -> None:
 
 @pytest.mark.parametrize(("legs", "takes"), [("", 60.0), (", legs: {at: [22, 36], side: +17, size: 2 x 2 x 30}", 80.0)])
 def test_a_leaf_takes_a_minute_and_its_legs_a_third_of_one_more(legs: str, takes: float) -> None:
-    one = room((CHEST, CHEST + FLAP % legs))
+    one = room((CHEST, CHEST + FLAP % legs), ("sleeps: bed", "sleeps: flap"))
     assert "let down flap" in moves(one.there)
     assert seconds(one, "flap") == takes
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from boxwright.book.changeover_ends import End
 from boxwright.book.changeover_setting import Making
 from boxwright.disciplines.layout.changeover import Changed, Leaving, Setting
@@ -54,6 +56,15 @@ def _not_in_yet(setting: Setting, found: Told) -> tuple[str, ...]:
     return tuple(gate.name for gate in setting.gates if gate.of in opened and gate.release == "not in yet")
 
 
+def _up_or_down(setting: Setting, found: Told) -> Iterator[str]:
+    """Yield what is asked where it hangs on a leaf nobody sleeps on whether somebody gets out at night."""
+    exits = found.out.exits if found.out is not None else ()
+    by = {name for one in exits if one.word == "unknown" for name in one.by}
+    for one in setting.movers:
+        if one.is_loose and one.name in by:
+            yield f"whether {one.name} is up or down at night, which nobody sleeps on: try the ways out both ways"
+
+
 def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
     """Return the change-over of a rig at the stage of a slot, between two ends."""
     made = Making(rig, slot, start, goal)
@@ -71,6 +82,7 @@ def change_over(rig: Rig, slot: Slot, start: End, goal: End) -> ChangeOver:
         if hoped.there.word == "found":
             asks = tuple(dict.fromkeys((*asks, *unsure)))
             found = _in_doubt(found, hoped)
+    asks = (*asks, *_up_or_down(setting, found))
     people = len(goal.load.people or start.load.people) or len(rig.people)
     weights = made.unweighed(setting.movers)
     perhaps = (*made.perhaps, *_not_in_yet(setting, found))

@@ -20,7 +20,7 @@ from boxwright.disciplines.layout.parts import Fitted
 from boxwright.disciplines.layout.setting_out import is_set_out, set_out, stands_out
 from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.disciplines.layout.sweeps import bed_of
-from boxwright.disciplines.layout.tonight import beds_tonight
+from boxwright.disciplines.layout.tonight import beds_tonight, slept_on_by_nobody
 from boxwright.disciplines.safety.sourced import LENGTHS
 from boxwright.disciplines.structure.parts import Strap
 from boxwright.exchange import Mass
@@ -49,7 +49,9 @@ class Making:
         self._leaves = {one.of for one in self._fitted if one.folds and one.folded is not None}
         self._straps = _straps(rig)
         night = tuple((one.of, one.stands) for one in self._night().frames)
-        self._lies_on = {body.of: body.carried_by for body in bodies_in(rig.layout.fitted, night, (), "night")}
+        bodies = bodies_in(rig.layout.fitted, night, (), "night")
+        self._lies_on = {body.of: body.carried_by for body in bodies}
+        self._loose = self._left_up(bodies)
         self._asks: list[str] = []
         self._doubtful: list[str] = []
         self._left_in: frozenset[str] = frozenset()
@@ -155,12 +157,14 @@ class Making:
         if too_high is not None and too_high.sure != "sure":
             goes_up = f"whether {too_high.name} goes up with {too_high.leaf_name}"
             self._asks.append(f"{goes_up}: try it, and write folded_depth")
-        if too_high is None and one.asleep is not None and one.asleep != one.place:
+        is_up = too_high is None or leaf in self._loose
+        if is_up and one.asleep is not None and one.asleep != one.place:
             leaf = ""  # it has a place of its own at night, and does not go down with what folds
         is_cargo = one.kind == "cargo"
-        if one.of in self._leaves:
+        is_carried = is_cargo or one.leaves_at_night  # a leaf that is out at night is taken off, not folded
+        if one.of in self._leaves and not one.leaves_at_night:
             return self._leaf(one, body)
-        if not is_cargo and not leaf and (one.asleep is None or one.asleep == one.place):
+        if not is_carried and not leaf and (one.asleep is None or one.asleep == one.place):
             return None
         day, night = (body_of(one, self._stands[one.of], pose).blocks for pose in ("travel", "night"))
         if not night:
@@ -169,9 +173,12 @@ class Making:
         day, night = (_grown(blocks, body, doubt) for blocks in (day, night))
         words = ("up", "down") if leaf else ("travel", "night")
         poses = [Posed(words[0], day), Posed(words[1], night)] if day != night or leaf else [Posed("place", day)]
-        if is_cargo:
+        if is_carried:
             poses.append(Posed(OUTSIDE, ()))
-        ends = tuple(self._pose_at(one, end, poses, number) for number, end in enumerate((self._start, self._goal)))
+        ends = tuple(
+            0 if leaf in self._loose else self._pose_at(one, end, poses, number)
+            for number, end in enumerate((self._start, self._goal))
+        )
         straps = self._straps.get(one.name, ())
         hands = self._hands(one.of)
         return Mover(
@@ -186,6 +193,11 @@ class Making:
         if is_gone and poses[-1].word == OUTSIDE:
             return len(poses) - 1
         return 1 if end.use == "sleep" and len(poses) > 1 and poses[1].word != OUTSIDE else 0
+
+    def _left_up(self, bodies: tuple[Body, ...]) -> frozenset[str]:
+        """Return the leaves that are left up at night: nobody sleeps on them, nor has anything its place there then."""
+        people, there = self._sleepers(), {one.of for one in self._night().frames}
+        return slept_on_by_nobody(bodies, self._fitted, beds_tonight(self._fitted, there, people), people)
 
     def _set_out(self, one: Fitted, body: Body, doubt: float) -> Mover | None:
         """Return what is set out where one stops; None, and it is asked for, where nobody wrote how far it comes."""
@@ -205,11 +217,12 @@ class Making:
     def _leaf(self, one: Fitted, body: Body) -> Mover:
         up, down = (body_of(one, self._stands[one.of], pose).blocks for pose in ("travel", "night"))
         kind: Kind = "fold"
+        is_loose = one.of in self._loose
         return Mover(
             one.of, one.name, kind, (Posed("up", up), Posed("down", down)),
-            int(self._start.use == "sleep"), int(self._goal.use == "sleep"),
+            int(self._start.use == "sleep" and not is_loose), int(self._goal.use == "sleep" and not is_loose),
             SECONDS["leaf"] + (SECONDS["legs"] if one.legs else 0.0), self._hands(one.of),
-            within=self._within(one), body=body,
+            within=self._within(one), body=body, is_loose=is_loose,
         )  # fmt: skip
 
     def _turn(self, one: Fitted) -> list[Sweep]:

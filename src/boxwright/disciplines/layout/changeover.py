@@ -46,7 +46,8 @@ class Mover:
     ``within`` are paths it may overlap, being in them or they in it. ``rides`` is the leaf it goes up and down with:
     then its poses are as the leaf's, and outside. ``lift`` is how far it can be raised by its hands (m).
     ``may_leave``: may it be left outside. ``body`` is the thing itself, whose boxes are those of a pose; ``lies_on`` is
-    the bed its place at night is on. ``fits`` is False where it does not go up with the leaf it rides.
+    the bed its place at night is on. ``fits`` is False where it does not go up with the leaf it rides. ``is_loose``: it
+    is a leaf nobody sleeps on, which is left up, and of which nobody wrote whether it is up or down at night.
     """
 
     of: str
@@ -66,6 +67,7 @@ class Mover:
     body: Body | None = None
     lies_on: str = ""
     fits: bool = True
+    is_loose: bool = False
 
 
 @dataclass(frozen=True, slots=True)

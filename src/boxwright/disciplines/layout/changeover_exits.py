@@ -9,20 +9,47 @@ from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import ASIDE, OPEN, OUTSIDE, Freed, Setting
 from boxwright.disciplines.layout.changeover_numbers import SQUEEZE
-from boxwright.disciplines.layout.changeover_scene import DOWN, Board, State
+from boxwright.disciplines.layout.changeover_scene import DOWN, UP, Board, State
+from boxwright.disciplines.layout.changeover_search import after_a_move
 from boxwright.disciplines.layout.free_spot import free_spot
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.terraces import Bed
 from boxwright.disciplines.layout.ways import gets_out, is_exit, ways_out
 from boxwright.exchange import Aisle
 
+MAY_BE = frozenset({"free", "tight", "unknown", "unmeasured"})
+"""What is said of an exit by which somebody may get out."""
+
 
 def exits_at(board: Board, state: State) -> tuple[Freed, ...]:
     """Return what is known of each exit in a state, from every bed that is down, else from where one can stand."""
     known = board.exits.get(_seen(board, state))
     if known is None:
-        known = board.exits[_seen(board, state)] = tuple(_exits(board, state))
+        known = board.exits[_seen(board, state)] = tuple(_either_way(board, state))
     return known
+
+
+def _either_way(board: Board, state: State) -> Iterator[Freed]:
+    """Yield what is known of each exit: at night a leaf nobody sleeps on may be up or down, whatever was moved."""
+    loose = [i for i, one in enumerate(board.movers) if one.is_loose]
+    is_night = any(is_down(board, state, bed) for bed in board.setting.beds)
+    if not loose or not is_night:
+        yield from _exits(board, state)
+        return
+    other = state
+    for i in loose:
+        other = after_a_move(board, other, i, UP if state[i] == DOWN else DOWN)
+    names = tuple(board.movers[i].name for i in loose)
+    for one, its in zip(_exits(board, state), _exits(board, other), strict=True):
+        is_same = one.word == its.word and one.not_from == its.not_from
+        yield one if is_same or not {one.word, its.word} & MAY_BE else _either(one, its, names)
+
+
+def _either(one: Freed, its: Freed, names: tuple[str, ...]) -> Freed:
+    """Return what is known of an exit that is one or the other, as leaves are up or down."""
+    if one.word == its.word:
+        return replace(one, not_from=tuple(dict.fromkeys((*one.not_from, *its.not_from))))
+    return Freed(one.of, one.name, "unknown", names)
 
 
 def _seen(board: Board, state: State) -> State:

@@ -56,14 +56,11 @@ def up_or_down(
 ) -> tuple[Body, ...]:
     """Return what stands at night with each leaf that nobody sleeps on both up and down, and either perhaps.
 
-    Nobody wrote which it is then. Where it is not known on what each of the people sleeps any leaf may be a bed, and is
-    down. One with a place of its own at night is there.
+    One with a place of its own at night is there.
     """
-    bodies, known, tonight = tuple(bodies), {one.of: one for one in fitted}, {one.of for one in beds}
-    lines = lines_of(bodies)
-    in_use = tonight.union(*(lines.get(of, frozenset()) for of in tonight))
-    loose = {one.of for one in known.values() if one.folds and one.folded is not None and one.asleep is None} - in_use
-    if not loose or sum(len(one.sleepers) for one in beds) < len(people):
+    bodies, known = tuple(bodies), {one.of: one for one in fitted}
+    loose, lines = slept_on_by_nobody(bodies, known.values(), beds, people), lines_of(bodies)
+    if not loose:
         return bodies
     found = list[Body]()
     for body in bodies:
@@ -72,3 +69,27 @@ def up_or_down(
             continue
         found += [replace(body, stands="perhaps"), body_of(known[body.of], "perhaps", "travel")]
     return tuple(found)
+
+
+def slept_on_by_nobody(
+    bodies: Iterable[Body], fitted: Iterable[Fitted], beds: Iterable[Bed], people: Sequence[tuple[str, Person]]
+) -> frozenset[str]:
+    """Return the leaves that fold and that nobody sleeps on: nobody wrote whether they are up or down at night.
+
+    Where it is not known on what each of the people sleeps any leaf may be a bed, and is down, and so is one on which
+    something else has its place at night.
+    """
+    bodies, beds = tuple(bodies), tuple(beds)
+    lines, known = lines_of(bodies), {one.of: one for one in fitted}
+    tonight = {one.of for one in beds}
+    if sum(len(one.sleepers) for one in beds) < len(people):
+        return frozenset()
+    in_use = tonight.union(*(lines.get(of, frozenset()) for of in tonight))
+    in_use |= {one.carried_by for one in bodies if one.of in known and _is_laid_elsewhere(one, known[one.of])}
+    loose = (one.of for one in known.values() if one.folds and one.folded is not None and one.asleep is None)
+    return frozenset(loose) - in_use
+
+
+def _is_laid_elsewhere(body: Body, one: Fitted) -> bool:
+    """Return whether at night a thing lies on another one than it rides on or in."""
+    return one.asleep not in (None, one.place) and body.carried_by not in ("", one.inside, one.rides_on)
