@@ -113,6 +113,15 @@ def test_nobody_works_beside_a_burner_of_which_a_fact_of_its_fumes_is_missing(
     assert found.answer == answer, found.because
 
 
+@pytest.mark.parametrize("path", ["path: unknown, reach: yes, ", "reach: yes, ", ""])
+def test_a_way_of_fuel_that_nobody_wrote_makes_no_warmer_work(path: str) -> None:
+    """What its pump is fed by is not written either way: a heater of which less is known warms no surer."""
+    cold = ("coldest_design: 72 F", "coldest_design: 45 F")
+    whole, less = by(DIESEL, cold, use="work"), by(DIESEL.replace(f"{PATH}, ", path), cold, use="work")
+    assert whole.because == less.because == ("heat/cold-at-work",)
+    assert whole.answer == less.answer == "limits"
+
+
 def test_nobody_works_beside_a_burner_without_an_alarm_for_its_gas() -> None:
     no_alarm = ("alarm: CO}", "alarm: smoke}")
     found = by(DIESEL, no_alarm, use="work")

@@ -459,10 +459,13 @@ def test_an_electric_heater_gives_no_more_than_its_way_and_a_burner_has_its_heat
         (("fuel", "hand pump", "stove"), None, False),
         (("fuel", "valve at tank", "stove"), None, False),
         (("fuel", "pump below floor", "stove"), exactly(0.0), False),
+        ((), None, True),
+        ((), exactly(0.0), False),
     ],
 )
 def test_a_heater_with_a_pump_on_the_way_of_its_fuel_wants_electricity(
     path: tuple[str, ...], draws: Band | None, wants: bool
 ) -> None:
     facet = Heater(of="diesel", path=path, draw=draws)
-    assert takes_electricity("burns", facet, NO_FEED) is wants
+    assert takes_electricity("burns", facet, NO_FEED, burns_by_itself=False) is wants
+    assert takes_electricity("burns", facet, NO_FEED, burns_by_itself=True) is (wants and bool(path))

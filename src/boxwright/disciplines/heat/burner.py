@@ -100,6 +100,7 @@ def standing_heater(
         feed,
         tank_named(planned, known),
         side_of_the_shell(planned.place, box),
+        burns_by_itself(heater),
     )
 
 

@@ -231,14 +231,20 @@ def narrowest(wanted: Wanted, feed: Feed) -> Limit | None:
     return min(perhaps, key=lambda one: (one.kind == "site", one.gives.low), default=None)
 
 
-def takes_electricity(runs: str, facet: Heater, feed: Feed) -> bool:
-    """Return whether a heater wants electricity: by what it runs on, what it draws, its pump, its own wire."""
+def takes_electricity(runs: str, facet: Heater, feed: Feed, burns_by_itself: bool) -> bool:
+    """Return whether a heater wants electricity: by what it runs on, what it draws, its pump, its own wire.
+
+    Of one whose pump nobody wrote it counts as wanting some, unless what it burns needs no fan.
+    """
     if runs == "electric":
         return True
     amps = [one.high for one in (facet.draw, facet.start) if one is not None and one.known]
     if amps:
         return max(amps) > 0.0
-    return feed.ends != "unsaid" or any(is_driven_pump(one) for one in facet.path)
+    if feed.ends != "unsaid" or any(is_driven_pump(one) for one in facet.path):
+        return True
+    is_written = any(one.strip().lower() not in NOT_SAID for one in facet.path)
+    return not is_written and not burns_by_itself
 
 
 def feed_of(planned: PlannedHeater, own: Section, there: Mapping[str, str], runs: str = "") -> Feed:

@@ -55,7 +55,7 @@ class StandingHeater:
     None where it does not end outside; ``inlet_low`` and ``inlet_high`` those of the box its combustion air may come in
     at. ``tank`` is what it draws from, None where none is named or stands; ``feed`` what feeds it with electricity.
     ``tank_named`` is the name of the tank its path begins with, empty where it begins with another piece. ``where`` is
-    the side of the shell it stands on.
+    the side of the shell it stands on; ``burns_by_itself`` says that what it burns needs no fan, and none is written.
     """
 
     planned: PlannedHeater
@@ -71,11 +71,12 @@ class StandingHeater:
     feed: Feed = NO_FEED
     tank_named: str = ""
     where: Where = "unknown"
+    burns_by_itself: bool = False
 
     @property
     def takes_electricity(self) -> bool:
-        """Return whether it wants electricity, as far as anybody wrote."""
-        return takes_electricity(self.runs, self.planned.heater, self.feed)
+        """Return whether it wants electricity, or may, as far as anybody wrote."""
+        return takes_electricity(self.runs, self.planned.heater, self.feed, self.burns_by_itself)
 
     @property
     def is_fed(self) -> bool:
