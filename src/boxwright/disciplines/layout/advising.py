@@ -19,6 +19,14 @@ def short_of(result: Result, what: What) -> Iterator[Fit]:
             yield one
 
 
+def perhaps_short_of(result: Result, what: What) -> Iterator[Fit]:
+    """Yield what is as much as is wanted as it is written, and may be less by what of it is in doubt."""
+    for one in result.fits:
+        is_known = one.what == what and one.has.known and one.wants.known
+        if is_known and one.has.low < one.wants.best - SAME <= one.has.best:
+            yield one
+
+
 def advice(code: str, one: Fit, says: str, act: str, source: str, uses: tuple[Use, ...], where: str = "") -> Finding:
     """Return an advice on what falls short, with both numbers, told of its person or opening or of another path."""
     has, wants = one.has.best, one.wants.best

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations
 
 from boxwright.disciplines.layout.bodies import Body
@@ -11,9 +12,9 @@ from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import beside_both, reach, widest
 from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.terraces import UPRIGHT, Bed, Scene, is_placed, levels_of
-from boxwright.disciplines.layout.ways import is_room, scene_drawn
+from boxwright.disciplines.layout.ways import at_one_end, ends_of, is_room, scene_drawn
 from boxwright.model.place import Surfaces
-from boxwright.units import exactly
+from boxwright.units import Band, exactly
 
 
 def aisle_fits(
@@ -30,11 +31,30 @@ def aisle_fits(
     doors = [one for one in openings if is_walked_through(one, room)]
     for bed in beds:
         if is_placed(bed.place) and doors:
-            found = [_aisle(on_foot, bed, door, room, ROOM["aisle at night"]) for door in doors]
-            yield max(found, key=lambda one: one.has.best)
+            found = [_in_doubt(on_foot, bed, door, room, ROOM["aisle at night"]) for door in doors]
+            yield max(found, key=lambda one: (one.has.best, one.has.low))
     if not beds:
         for first, second in combinations(doors, 2):
-            yield _aisle(on_foot, first, second, room, ROOM["aisle at work"])
+            yield _in_doubt(on_foot, first, second, room, ROOM["aisle at work"])
+
+
+def _in_doubt(bodies: tuple[Body, ...], first: Bed | Closed, to: Closed, room: Surfaces, wanted: float) -> Fit:
+    """Return an aisle as everything is written and, where that is wide enough, as narrow as its doubt may make it.
+
+    ``under`` is then what may make it narrower.
+    """
+    likely = _aisle(bodies, first, to, room, wanted)
+    if likely.has.best < likely.wants.best:
+        return likely
+    worst = at_one_end(bodies, 1.0)
+    starts = [replace(first, place=place) for place in ends_of(first.place)]
+    ends = [replace(to, place=place) for place in ends_of(to.place)]
+    if worst == bodies and len(starts) == len(ends) == 1:
+        return likely
+    found = (_aisle(worst, start, end, room, wanted) for start in starts for end in ends)
+    least = min(found, key=lambda one: one.has.best)
+    low = min(least.has.best, likely.has.best)
+    return replace(likely, has=Band(likely.has.best, low, likely.has.best, spread="interval"), under=least.under)
 
 
 def _aisle(bodies: tuple[Body, ...], first: Bed | Closed, to: Closed, room: Surfaces, wanted: float) -> Fit:

@@ -163,7 +163,7 @@ def _in_doubt(nominal: tuple[Body, ...], quest: Quest, measure: Callable[[tuple[
     What stands perhaps is in the way except at its best.
     """
     best = measure(nominal, quest)
-    worst, least = _doubtful(nominal, 1.0), _doubtful(nominal, -1.0)
+    worst, least = at_one_end(nominal, 1.0), at_one_end(nominal, -1.0)
     quests = tuple(_shifted(quest))
     if worst == nominal and least == nominal and len(quests) == 1:
         return Band(best, best, best)
@@ -174,12 +174,12 @@ def _in_doubt(nominal: tuple[Body, ...], quest: Quest, measure: Callable[[tuple[
 
 def _shifted(quest: Quest) -> Iterator[Quest]:
     """Yield the quest with bed and opening at each end of where they may be."""
-    for bed_place in _ends(quest.bed.place):
-        for place in _ends(quest.opening.place):
+    for bed_place in ends_of(quest.bed.place):
+        for place in ends_of(quest.opening.place):
             yield quest._replace(bed=replace(quest.bed, place=bed_place), opening=replace(quest.opening, place=place))
 
 
-def _ends(place: Place) -> Iterator[Place]:
+def ends_of(place: Place) -> Iterator[Place]:
     """Yield a place at every corner of its doubt; once where it has none."""
     for x in _both(place.x):
         for y in _both(place.y):
@@ -214,7 +214,7 @@ def _may_be_in(block: Block, doubt: Vector, room: Surfaces) -> bool:
     )
 
 
-def _doubtful(bodies: tuple[Body, ...], by: float) -> tuple[Body, ...]:
+def at_one_end(bodies: tuple[Body, ...], by: float) -> tuple[Body, ...]:
     """Return the bodies as large as their doubt may make them (1), or as small (-1) and without what stands perhaps.
 
     Of several that lie somewhere in one box nobody knows which of it is filled.

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.advising import advice, short_of
+from boxwright.disciplines.layout.advising import advice, perhaps_short_of, short_of
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.findings.people import ASLEEP, INSIDE, PRACTICE, SHARES
+from boxwright.disciplines.layout.people import Fit
 from boxwright.disciplines.layout.result import Result
-from boxwright.disciplines.layout.telling import length, name_of
-from boxwright.finding import Finding
+from boxwright.disciplines.layout.telling import asking, length, name_of
+from boxwright.finding import Finding, Use
 from boxwright.units import HeaderUnits
 
 
@@ -43,6 +44,9 @@ def aisle_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: the place of what makes it narrow
     Methods: none
     """
+    for one in perhaps_short_of(result, "aisle"):
+        if result.use == "work" or one.has.low >= ROOM["pass"]:
+            yield _perhaps_narrow(one, ASLEEP if result.use == "sleep" else ("work",), shown_in)
     for one in short_of(result, "aisle"):
         if result.use == "sleep" and one.has.best < ROOM["pass"]:
             continue
@@ -53,6 +57,14 @@ def aisle_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         act = f"Move {moved} aside, or out, until it is {length(one.wants.best, shown_in)} wide"
         uses = ASLEEP if result.use == "sleep" else ("work",)
         yield advice("layout/aisle-narrow", one, says, act, PRACTICE, uses, where=one.under or one.at)
+
+
+def _perhaps_narrow(one: Fit, uses: tuple[Use, ...], shown_in: HeaderUnits) -> Finding:
+    at, of = (f", at {name_of(one.under)}", one.under) if one.under else ("", one.at)
+    says = f"the aisle from {one.name} to {one.at_name} may be only {length(one.has.low, shown_in)} wide{at}, as places"
+    says += f" there are in doubt; {length(one.wants.best, shown_in)} is usual"
+    act = f"Measure where {name_of(of)} is, and write it"
+    return asking("layout/aisle-narrow", of, says, act, uses, (of, one.at))
 
 
 def roof_seat(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
