@@ -68,10 +68,8 @@ def test_a_year_is_told_in_the_units_of_the_file_with_its_ends() -> None:
     assert "heater off 5,000 h 4,990 to 5,010" in told
     assert "January 500 kWh (250 to 1,000) 13.2 gal (6.6 to 26.4)" in told and "March" not in told
     assert "12 runs, 2.5 ms each" in told and "Somewhere, made.epw: 8,760 hours" in told
-    assert (
-        "It says nothing of wind, dew point, cloud. The ends of each number cover wind from 0 mph to 33.6 mph;" in told
-    )
-    assert "a dew point 40 F under it; a sky from clear to overcast. Each" in told
+    assert "It says nothing of wind, dew point, cloud, straight sun. The ends of each number cover wind from 0" in told
+    assert "a dew point 40 F under it; a sky from clear to overcast; sun that comes all straight, and all from" in told
     assert "It leaves the room under 60 F for 0 h." in told, "no ends where there are none"
 
 

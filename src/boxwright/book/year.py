@@ -15,6 +15,7 @@ from boxwright.disciplines.heat.burner import warmth_of
 from boxwright.disciplines.heat.burning import Burning, burning_of
 from boxwright.disciplines.heat.cold_hours import Warmth
 from boxwright.disciplines.heat.weather import WeatherHours
+from boxwright.disciplines.heat.weather_ends import UNSAID
 from boxwright.disciplines.heat.year import Clock, Year, year_of
 from boxwright.disciplines.heat.year_sheet import NAME, TITLE, year_sheet
 from boxwright.drawing import Sheet
@@ -78,14 +79,14 @@ def years_of(
 ) -> tuple[Year, ...]:
     """Return the year of each heater that may run with somebody asleep, or one without.
 
-    What burns gives as much less as the air is thinner at the height the weather's file says.
+    What burns gives as much less as the air is thinner at the height the weather's file says, else at any there may be.
     """
     result = slot.heat
     if result is None:
         return ()
     burning = [one for one in result.heaters if one.vented != "in the room"]
     heaters: list[tuple[Warmth | None, Burning]]
-    height = exactly(max(weather.altitude, 0.0))
+    height = exactly(max(weather.altitude, 0.0)) if weather.altitude is not None else UNSAID["height"]
     heaters = [(warmth, burning_of(one, warmth)) for one in burning for warmth in (warmth_of(one, height),)]
     return tuple(
         year_of(result.inside, weather, warmth, burns, people, clock, cache_folder())

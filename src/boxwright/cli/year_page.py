@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from importlib.util import find_spec
 from math import isfinite
 from pathlib import Path
@@ -83,10 +84,20 @@ def worked(answer: Answered, which: str, fill: bool = False, fetch: str = "") ->
         raise NothingAsked(f"{has}; a week at least is wanted, a year is better")
     times: list[float] = []
     people = air.offers(answer.reading.rig.air, (), (), 1.0, result.sleepers, "sleep").moisture
-    years = years_of(slot, read.hours, people, _clock(times))
+    hours, placed = _of_the_only_place(answer, read.hours)
+    years = years_of(slot, hours, people, _clock(times))
     missing = still_to_come(answer.reading.rig, slot)
-    notes = (*missing, *(one.says for one in read.problems), *((PLAIN,) if find_spec("numba") is None else ()))
+    notes = (*placed, *missing, *(one.says for one in read.problems), *((PLAIN,) if find_spec("numba") is None else ()))
     return Worked(years, notes, median(times), slot.stage)
+
+
+def _of_the_only_place(answer: Answered, hours: WeatherHours) -> tuple[WeatherHours, tuple[str, ...]]:
+    """Return weather that says nothing of its height with that of the only place of the rig, and where it is from."""
+    climates = answer.reading.rig.heat.climates
+    height = climates[0][1].height if len(climates) == 1 else None
+    if hours.altitude is not None or height is None or not height.known or height.low != height.high:
+        return hours, ()
+    return replace(hours, altitude=height.best), (f"How high it lies is that of {climates[0][0]}.",)
 
 
 def _clock(times: list[float]) -> Callable[[Callable[[], None]], None]:
@@ -190,18 +201,22 @@ def lines(found: Worked, units: HeaderUnits, columns: int) -> list[Line]:
 
 def _lacking(weather: WeatherHours, units: HeaderUnits) -> list[str]:
     """Return what the file does not say, and between which ends it was taken."""
+    from boxwright.disciplines.heat.telling import above_sea
     from boxwright.disciplines.heat.weather_ends import UNSAID, left_out
 
     names = left_out(weather)
     if not names:
         return []
     calm, windy = (show(one, "speed", units) for one in (UNSAID["wind"].low, UNSAID["wind"].high))
+    low, high = (above_sea(one, units) for one in (UNSAID["height"].low, UNSAID["height"].high))
     dry = show(UNSAID["dry air"].high, "temperature difference", units)
     taken = {
         "wind": f"wind from {calm} to {windy}",
         "dew point": f"air from damp to as dry as a dew point {dry} under it",
         "cloud": "a sky from clear to overcast",
         "sun": "days from none of it to a clear sky",
+        "straight sun": "sun that comes all straight, and all from the sky",
+        "height above the sea": f"a height from {low} to {high}; height: of the only place of the rig is taken",
     }
     more = "" if weather.has_sun else " How warm the room gets, and what cooling takes, is not known without sun."
     ends = "; ".join(taken[name] for name in names)

@@ -32,7 +32,7 @@ class Heading(NamedTuple):
     place: str
     latitude: float
     longitude: float
-    altitude: float
+    altitude: float | None
     ahead: float
     typical: bool
 
@@ -243,7 +243,7 @@ def _logged(text: str, name: str, home: str) -> Forms:
             continue
         read.setdefault(local.replace(minute=0, second=0, microsecond=0), (number, []))[1].append(values)
     rows = [_mean(hour, number, many) for hour, (number, many) in read.items()]
-    return Forms(Heading(name, 0.0, 0.0, 0.0, ahead.total_seconds(), False), tuple(rows), tuple(problems))
+    return Forms(Heading(name, 0.0, 0.0, None, ahead.total_seconds(), False), tuple(rows), tuple(problems))
 
 
 def _local(when: datetime | None, is_alike: bool, ahead: timedelta) -> datetime:

@@ -97,12 +97,21 @@ def test_what_it_is_said_to_burn_widens_the_fuel_of_a_year_on_both_sides_and_its
                 assert fuel.high == table.high and fuel.low < 0.5 * table.low
 
 
-def of_the_file(*edits: tuple[str, str], height: float = 0.0) -> Year:
+def of_the_file(*edits: tuple[str, str], height: float | None = 0.0) -> Year:
     """Return the twelve days of the small rig so high (m), as a year of it is worked out."""
     slots = study(read_rig(edited(*edits)).rig, date(2026, 6, 1)).slots
     days = replace(weather(263.15), altitude=height)
     (found,) = years_of(next(one for one in slots if one.use == "sleep"), days, NOBODY)
     return found
+
+
+def test_a_year_whose_height_nobody_wrote_reaches_from_the_sea_to_high_up() -> None:
+    """A heater that is too weak gives all it has: at 3000 m, 0.69 of the air by the sea, as much less at most."""
+    weak = ("highest: 4000 W", "highest: 900 W"), ("lowest: 900 W", "lowest: 300 W")
+    sea, high, unsaid = (of_the_file(*weak, height=height) for height in (0.0, 3000.0, None))
+    assert sea.energy.high > high.energy.low * 1.2
+    assert unsaid.energy.low <= high.energy.low * 1.001 and unsaid.energy.high >= sea.energy.low * 0.999
+    assert unsaid.coldest.low <= high.coldest.low + 0.1 and not unsaid.too_cold.known
 
 
 def test_a_pump_counted_in_the_file_is_what_the_year_of_the_file_burns() -> None:

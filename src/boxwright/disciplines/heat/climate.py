@@ -81,18 +81,36 @@ def _suns(weather: WeatherHours, facings: tuple[Facing, ...], ground: float) -> 
     return tuple(rows)
 
 
+def level_split(where: tuple[float, float, float], hour: int, level: float, share: float | None) -> tuple[float, float]:
+    """Return what of an hour's sun on level ground comes straight from the sun, and what from the sky (W/m2).
+
+    ``share`` comes from the sky, None for the one that is published; what no sun could give comes from there too.
+    """
+    beyond, up = _sun_of(where, hour)
+    if level <= 0.0 or up <= LOWEST_SUN:
+        return 0.0, max(level, 0.0)
+    scattered = scattered_share(min(level / (beyond * up), 1.0)) if share is None else share
+    beam = min(level * (1.0 - scattered) / up, beyond)
+    return beam, level - beam * up
+
+
+def _sun_of(where: tuple[float, float, float], hour: int) -> tuple[float, float]:
+    """Return what comes from the sun beyond the air (W/m2) amid an hour of the year, and how far up it stands."""
+    latitude, longitude, ahead = where
+    day, clock = divmod(hour, HOURS_OF_DAY)
+    angle = day_angle(day % DAYS_OF_YEAR + (clock + 0.5) / HOURS_OF_DAY)
+    past = hour_angle((clock + 0.5) * SECONDS_OF_HOUR, ahead, longitude, sundial_ahead(angle))
+    return beyond_air(angle), toward_sun(latitude, declination(angle), past).up
+
+
 def clear_hour(where: tuple[float, float, float], hour: int, share: float) -> tuple[float, float, float]:
     """Return a share of a clear hour's sun on level ground, straight from the sun, and from the sky.
 
     ``where`` is latitude, longitude, and how far its clock is ahead; ``hour`` counts from the year's first.
     """
-    latitude, longitude, ahead = where
-    day, clock = divmod(hour, HOURS_OF_DAY)
-    angle = day_angle(day % DAYS_OF_YEAR + (clock + 0.5) / HOURS_OF_DAY)
-    past = hour_angle((clock + 0.5) * SECONDS_OF_HOUR, ahead, longitude, sundial_ahead(angle))
-    up = toward_sun(latitude, declination(angle), past).up
+    beyond, up = _sun_of(where, hour)
     if up <= LOWEST_SUN or share <= 0.0:
         return 0.0, 0.0, 0.0
     level = share * clear_sun(min(up, 1.0))
-    scattered = level * scattered_share(min(level / (beyond_air(angle) * up), 1.0))
+    scattered = level * scattered_share(min(level / (beyond * up), 1.0))
     return level, (level - scattered) / up, scattered

@@ -12,6 +12,7 @@ class WeatherHours:
     ``latitude`` and ``longitude`` in radians, north and east; ``ahead`` is how far (s) its clock is ahead of universal
     time. Temperatures and dew points in K, wind in m/s, sun in W/m2 on level ground, straight from the sun and from the
     sky, cloud in tenths, pressure in Pa; each value is the hour's. A column the file does not have is empty.
+    ``altitude`` (m above the sea) is None where nobody wrote it: no logger knows how high it hangs.
     ``filled`` are the places of hours that were missing and were put between their neighbours because that was asked.
     """
 
@@ -19,7 +20,7 @@ class WeatherHours:
     came_from: str
     latitude: float
     longitude: float
-    altitude: float
+    altitude: float | None
     ahead: float
     begins: tuple[int, int]
     outside: tuple[float, ...]

@@ -370,7 +370,8 @@ def _pressure(weather: WeatherHours) -> float:
     """Return the mean pressure: as the file has it, else that of its height."""
     if weather.pressure:
         return sum(weather.pressure) / len(weather.pressure)
-    return pressure_at(weather.altitude)
+    # Every way a file that says nothing of its height is run has a pressure of its own.
+    return pressure_at(weather.altitude or 0.0)
 
 
 class Summed(NamedTuple):
