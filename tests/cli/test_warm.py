@@ -46,6 +46,20 @@ def test_bare_studs_lose_four_times_as_much_and_nothing_warms_them(capsys: pytes
     assert 3.5 < losses[0] / losses[1] < 5.0
 
 
+def test_studs_of_a_bare_skin_are_said_to_be_counted_with_it(capsys: pytest.CaptureFixture[str]) -> None:
+    """Bare members lose heat as fins of their sheet: that studs lose nothing would be wrong to read."""
+    _, bare = said(capsys, WHIMBREL, "--stage", "measure")
+    assert re.search(r"through its faces\. The skin stands bare: its studs and bows stand in the room like fins", bare)
+    assert "studs and bows: loses counted with the bare skin" in bare and "of it by studs" not in bare
+    _, half = said(capsys, WHIMBREL, "--stage", "liners")
+    assert re.search(
+        r"[1-9][\d.]* Btu/h per F of it by studs, bows and edges\. The skin of rear wall stands bare", half
+    )
+    assert "of it by studs, bows and edges, bare skin aside" in half
+    _, whole = said(capsys, TRIO)
+    assert "W/K of it by studs, bows and edges." in whole and "stands bare" not in whole and "aside" not in whole
+
+
 def test_a_night_asked_for_and_what_is_wanted_stand_in_place_of_the_file(capsys: pytest.CaptureFixture[str]) -> None:
     main(["heat", *FINISHED, "--outside", "-10 C", "--inside", "10 C", "--json"])
     (night,) = json.loads(capsys.readouterr().out)["heat"]["nights"]

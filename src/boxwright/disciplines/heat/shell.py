@@ -102,6 +102,11 @@ def by_members(face: Face) -> Band:
     return times(_above_nothing(face.planed.member_by_air), times(face.area, face.planed.density))
 
 
+def counted_with_the_skin(shell: Shell) -> tuple[str, ...]:
+    """Return the faces whose skin stands bare: their studs or bows lose heat as fins of it, and are counted with it."""
+    return tuple(one.name for one in shell.faces if one.planed is not None and one.planed.how == "bare")
+
+
 def times(one: Band, other: Band) -> Band:
     """Return the product of two numbers that are not below nothing, end by end."""
     ends = ((one.best, other.best), (one.low, other.low), (one.high, other.high))
