@@ -6,16 +6,19 @@ The arm turns about the shoulder, which is bent down to what hangs lower. It is 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import product
 from math import hypot, inf, isfinite, sqrt
 from typing import NamedTuple
 
 from boxwright.disciplines.layout.aisles import is_walked_through
 from boxwright.disciplines.layout.bodies import Body
 from boxwright.disciplines.layout.body_sizes import REACHED, ROOM, SHARE
+from boxwright.disciplines.layout.meeting import TOUCH
 from boxwright.disciplines.layout.parts import Closed
 from boxwright.disciplines.layout.passage import Rect, reach, within
 from boxwright.disciplines.layout.people import Fit, outline_of_hole, share_of, walled
 from boxwright.disciplines.layout.sitting import seated_shoulder, seats_of
+from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.disciplines.layout.terraces import Bed, bed_rect_of, is_placed, outline_of
 from boxwright.disciplines.layout.ways import is_room
 from boxwright.model.place import Surfaces
@@ -25,6 +28,10 @@ from boxwright.units import exactly
 FINE = 0.005
 """How finely (m) a distance is sought that is too far to reach."""
 ASLANT = sqrt(0.5)
+SPACED = 0.1
+"""How far apart (m) the places are from which it is tried whether an arm goes past what stands before a thing."""
+FARTHEST = 1.5
+"""How far (m) from a thing these are sought: farther than anybody reaches over what is no higher than a shoulder."""
 
 
 def reach_fits(
@@ -53,20 +60,127 @@ def reach_fits(
         if goal is None:
             continue
         target, at = goal
+        if closed is None:
+            closed = list(_in_the_way(bodies, room))
+        of = f"people[{name}]"
+        if before := _before(one, target, at + room.floor, bodies, arm):
+            rests = [*(bed_rect_of(bed) for bed in beds if is_placed(bed.place)), *(rect for rect, _ in seats), *doors]
+            over = _reached_over(target, at, before, [*walled(floor), *closed], rests, shoulder, room.floor)
+            if arm < over.far < inf:
+                has, wants = share_of(height, SHARE["arm"]), exactly(over.far)
+                yield Fit(of, name, "reach", one.of, one.name, has, wants, over.of)
+                continue
         if any(_is_by_bed(target, at + room.floor, bed, height.best) for bed in beds):
             continue
         if any(_is_by(target, at + room.floor, rect, top, height.best) for rect, top in seats):
             continue
-        if closed is None:
-            closed = list(_in_the_way(bodies, room))
         up = max(at - shoulder, 0.0)
         if up < arm and any(within(one, door) for one in _near(target, sqrt(arm * arm - up * up)) for door in doors):
             continue
         far = _distance(closed, floor, target, arm, up)
         if not isfinite(far):
             return  # there is nowhere to stand at all, which is told of standing
-        of = f"people[{name}]"
         yield Fit(of, name, "reach", one.of, one.name, share_of(height, SHARE["arm"]), exactly(far))
+
+
+class Before(NamedTuple):
+    """A box that may stand between an arm and what it reaches for: of what, seen from above, and its top (m)."""
+
+    of: str
+    rect: Rect
+    top: float
+
+
+class Over(NamedTuple):
+    """How far an arm goes to a thing (m), and the path of what it goes over, empty where it goes straight there."""
+
+    far: float
+    of: str
+
+
+def _before(one: Body, target: Rect, level: float, bodies: Iterable[Body], arm: float) -> list[Before]:
+    """Return what stands about a thing that is used, within an arm of it and as high as it: no arm goes through it."""
+    if _how(one) != "used":
+        return []
+    x0, y0, x1, y1 = target
+    around, play = (x0 - arm, y0 - arm, x1 + arm, y1 + arm), LENGTHS["play"]
+    core = x0 + TOUCH, y0 + TOUCH, x1 - TOUCH, y1 - TOUCH
+    return [
+        Before(other.of, outline_of(block), block.high[2])
+        for other in bodies
+        if other.of not in (one.of, one.carried_by) and other.carried_by != one.of and not other.is_inside
+        for block in other.blocks
+        if block.low[2] + play < level < block.high[2] - play
+        and within(outline_of(block), around) is not None
+        and within(outline_of(block), core) is None
+    ]
+
+
+def _reached_over(
+    target: Rect, at: float, before: list[Before], walls: list[Rect], rests: list[Rect], shoulder: float, floor: float
+) -> Over:
+    """Return the shortest way of an arm to a thing, past or over what stands before it.
+
+    It is looked for from free floor all about, and from beds, seats and doors as though one stood there. The shoulder
+    bends down to the top of what the arm goes over.
+    """
+    (x0, y0, x1, y1), far, side = target, FARTHEST, ROOM["stand square"]
+    close = [(one[axis] - side / 2.0, one[axis + 2] + side / 2.0) for one in walls for axis in (0, 1)]
+    close += [(x0, x1), (y0, y1)]
+    around = _grid((x0 - far, y0 - far, x1 + far, y1 + far), close[::2], close[1::2])
+    free = [spot for spot in around if _is_free(spot, walls, side)]
+    free += [spot for rest in rests for spot in _grid(rest)]
+    ways = (_way_of_arm(spot, target, at + floor, before, shoulder + floor) for spot in free)
+    return min(ways, key=lambda one: one.far, default=Over(inf, ""))
+
+
+Ends = list[tuple[float, float]]
+
+
+def _grid(rect: Rect, close_x: Ends | None = None, close_y: Ends | None = None) -> Iterator[tuple[float, float]]:
+    """Yield places all over a rectangle, and those in it that are close beside something along either axis."""
+    x0, y0, x1, y1 = rect
+    return product(_marks(x0, x1, close_x or []), _marks(y0, y1, close_y or []))
+
+
+def _marks(low: float, high: float, close: Ends) -> list[float]:
+    count = max(round((high - low) / SPACED), 1)
+    marks = {low + (high - low) * number / count for number in range(count + 1)}
+    return sorted(marks | {one for pair in close for one in pair if low < one < high})
+
+
+def _is_free(spot: tuple[float, float], walls: Iterable[Rect], side: float) -> bool:
+    (x, y), half = spot, side / 2.0 - TOUCH
+    stood = (x - half, y - half, x + half, y + half)
+    return not any(within(wall, stood) is not None for wall in walls)
+
+
+def _way_of_arm(spot: tuple[float, float], target: Rect, at: float, before: list[Before], shoulder: float) -> Over:
+    """Return how far an arm goes from a place to a thing: straight, or over what is between and down behind it."""
+    x, y = spot
+    end = min(max(x, target[0]), target[2]), min(max(y, target[1]), target[3])
+    level = hypot(x - end[0], y - end[1])
+    crossed = [one for one in before if _is_crossed(spot, end, one.rect)]
+    if not crossed:
+        return Over(hypot(level, max(at - shoulder, 0.0)), "")
+    highest = max(crossed, key=lambda one: (one.top, one.of))
+    behind = min(_apart((*end, *end), one.rect) for one in crossed)
+    up = max(highest.top - shoulder, 0.0)
+    return Over(hypot(max(level - behind, 0.0), up) + hypot(behind, highest.top - at), highest.of)
+
+
+def _is_crossed(start: tuple[float, float], end: tuple[float, float], rect: Rect) -> bool:
+    """Return whether a straight line goes through a rectangle, by more than a touch of its edge."""
+    first, last = 0.0, 1.0
+    for axis in (0, 1):
+        low, high, by = rect[axis] + TOUCH, rect[axis + 2] - TOUCH, end[axis] - start[axis]
+        if abs(by) < TOUCH:
+            if not low < start[axis] < high:
+                return False
+            continue
+        ends = sorted(((low - start[axis]) / by, (high - start[axis]) / by))
+        first, last = max(first, ends[0]), min(last, ends[1])
+    return first < last
 
 
 class Reached(NamedTuple):

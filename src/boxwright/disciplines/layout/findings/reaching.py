@@ -24,9 +24,11 @@ def out_of_reach(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Methods: none
     """
     for one in short_of(result, "reach"):
-        says = f"{one.name} cannot reach {one.at_name} from the floor: from where one can stand nearest it is "
+        over = f" over {name_of(one.under)}" if one.under else ""
+        says = f"{one.name} cannot reach {one.at_name} from the floor{over}: from where one can stand nearest it is "
         says += f"{length(one.wants.best, shown_in)} from the shoulder, and an arm is {length(one.has.best, shown_in)}"
         act = f"Hang {one.at_name} lower or nearer, or keep a step by it"
+        act = f"Hang {one.at_name} before {name_of(one.under)} or over it, or leave a way to it" if one.under else act
         yield advice("layout/out-of-reach", one, says, act, SHARES, INSIDE, where=one.at)
     for one in short_of(result, "lit"):
         says = f"{one.name} cannot put on a light from {name_of(one.under)}: {one.at_name} is nearest, "
