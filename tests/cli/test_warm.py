@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from boxwright.cli.run import main
-from boxwright.disciplines.heat.telling import thin
+from boxwright.disciplines.heat.telling import as_warm_as, thin
 from boxwright.units import HeaderUnits
 from tests.study.demo import CLEAN
 
@@ -58,6 +58,27 @@ def test_studs_of_a_bare_skin_are_said_to_be_counted_with_it(capsys: pytest.Capt
     assert "of it by studs, bows and edges, bare skin aside" in half
     _, whole = said(capsys, TRIO)
     assert "W/K of it by studs, bows and edges." in whole and "stands bare" not in whole and "aside" not in whole
+
+
+def test_a_room_that_nobody_stays_in_is_told_as_no_hotter_than_that() -> None:
+    units = HeaderUnits(temperature="C")
+    assert as_warm_as(318.1, units) == "as warm as 45 C" and as_warm_as(319.0, units) == "hotter than 45 C"
+
+
+def test_foam_of_which_nobody_wrote_how_thick_is_no_bare_skin(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """At its worst end it counts as nothing, and is asked; that nothing is put in would be wrong to say."""
+    text = Path(TRIO).read_text(encoding="utf-8")
+    head, _, rest = text.partition("walls:")
+    foam = "walls:\n  all:\n    layers:\n      foam: {of: XPS, between: studs, stage: shell, done: yes}\nopenings:"
+    unsaid, bare = tmp_path / "unsaid.yaml", tmp_path / "bare.yaml"
+    unsaid.write_text(head + foam + rest.partition("openings:")[2], encoding="utf-8")
+    bare.write_text(f"{head}openings:{rest.partition('openings:')[2]}", encoding="utf-8")
+    told, bared = (said(capsys, str(one), "--outside", "-30 C")[1] for one in (unsaid, bare))
+    assert "stands bare" not in told and "nothing is put in yet" not in told and "nobody wrote how thick" in told
+    assert "0 W/K of it" not in told and "saves 0 W/K" not in told
+    assert "The skin stands bare" in bared and "nothing is put in yet that keeps heat" in bared
 
 
 def test_a_night_asked_for_and_what_is_wanted_stand_in_place_of_the_file(capsys: pytest.CaptureFixture[str]) -> None:
@@ -173,7 +194,7 @@ def test_what_may_run_on_is_not_called_held_alone(capsys: pytest.CaptureFixture[
     _, shown = said(capsys, TRIO, "--outside", "5 C")
     assert "heater holds 17 C with battery full as it gets dark." in shown
     _, shown = said(capsys, str(asked), "--outside", "5 C")
-    assert "heater would hold 17 C with battery full as it gets dark; it may also make it as warm as" in shown
+    assert "heater would hold 17 C with battery full as it gets dark; the room, left shut, may also get hotter" in shown
     assert "nobody wrote what it gives at its lowest or whether it goes off by itself" in shown
 
 

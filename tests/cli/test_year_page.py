@@ -87,6 +87,8 @@ def test_the_heat_and_fuel_of_a_day_a_trip_and_the_season_and_how_often_its_lowe
         hot_by=Band(10.0, 5.0, 20.0), trips=(Trip(3, Band(3.6e8, 1.8e8, 7.2e8), Band(0.01, 0.005, 0.02)),),
     )  # fmt: skip
     assert "too warm for 2,400 h (1,200 to 3,000) of the 4,800 hours it is set, 50 % of them, by up to 18 F" in told
+    rarely = said(season=4800, hot_at_lowest=Band(0.0, 0.0, 672.0), hot_by=Band(-3.6, -11.0, 16.0))
+    assert "it most likely never makes the room warmer than is wanted, at the most for 672 h, by up to 29 F." in rarely
     assert "a day in the mean of the season 5.0 kWh (2.5 to 10.0) 0.132 gal (0.066 to 0.264)" in told
     assert "the 3 days that take most 100 kWh (50 to 200) 2.64 gal (1.32 to 5.28)" in told
     assert "the season, 200 days 1,000 kWh (500 to 2,000) 26.4 gal (13.2 to 52.8)" in told

@@ -68,14 +68,14 @@ def _given(warmth: Warmth) -> str:
 def _or_warmer(one: HeldNight, wanted: float, units: HeaderUnits) -> str:
     """Return how much warmer than is wanted the room may get; nothing where that is little."""
     from boxwright.disciplines.heat.helps import TOO_WARM
-    from boxwright.disciplines.heat.telling import warm
+    from boxwright.disciplines.heat.telling import as_warm_as
 
     if one.warmth is None or one.warmest.high <= wanted + TOO_WARM:
         return ""
     unsaid = [] if one.warmth.lowest.known else ["what it gives at its lowest"]
     unsaid += ["whether it goes off by itself"] if one.warmth.switches is None else []
     because = f": nobody wrote {' or '.join(unsaid)}" if unsaid else ""
-    return f"; it may also make it as warm as {warm(one.warmest.high, units)}{because}"
+    return f"; the room, left shut, may also get {as_warm_as(one.warmest.high, units)}{because}"
 
 
 def _unless(against: tuple[Finding, ...]) -> str:

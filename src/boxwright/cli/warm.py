@@ -265,7 +265,7 @@ def page(
 def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> list[str]:
     """Return the plain answer: what is lost, and what each night comes to."""
     from boxwright.cli.held_words import night_in_words
-    from boxwright.disciplines.heat.shell import by_members, counted_with_the_skin
+    from boxwright.disciplines.heat.shell import bare_faces, by_members
     from boxwright.disciplines.heat.telling import proof_in_words
     from boxwright.finding import listed
     from boxwright.units import show, shown_unit
@@ -275,8 +275,8 @@ def in_words(answer: Answered, result: Result, held: tuple[HeldNight, ...]) -> l
     least, most = (f"{scale.from_si(one):.0f}" for one in (shell.by_air.low, shell.by_air.high))
     between = least if least == most else f"{least} to {most}" if isfinite(shell.by_air.high) else f"at least {least}"
     metal = sum(by_members(one).best for one in shell.faces)
-    bare = counted_with_the_skin(shell)
-    of_it = f", {show(metal, 'W/K', units)} of it by studs, bows and edges" if metal > 0.0 or not bare else ""
+    bare = [one.name for one in bare_faces(shell)]
+    of_it = f", {show(metal, 'W/K', units)} of it by studs, bows and edges" if metal > 0.0 else ""
     said = [f"The room loses {between} {unit} through its faces{of_it}."]
     if bare:
         where = f"of {listed(bare)} stands" if metal > 0.0 else "stands"

@@ -268,6 +268,9 @@ def _left_at_lowest(year: Year, hours: Band, by: Band, units: HeaderUnits) -> st
     """Return how often and by how much the lowest setting is too much; without sun only what it is at the least."""
     count, over = _count(hours), f"by up to {_difference(by, units)}"
     share = f"{hours.best / max(year.season, 1) * 100:.0f} % of them"
+    if hours.known and by.best <= 0.0 < hours.high:
+        most = f"at the most for {hours.high:,.0f} h, by up to {show(by.high, 'temperature difference', units)}"
+        return f"Left shut at its lowest setting it most likely never makes the room warmer than is wanted, {most}."
     if hours.high <= 0.0:
         return f"Left shut at its lowest setting it is never too warm in the {year.season:,} hours it is set."
     if not hours.known and hours.low <= 0.0:

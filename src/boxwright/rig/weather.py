@@ -113,7 +113,7 @@ def _columns(
         given = [found[place].values.get(column) if place in found else None for place in range(count)]
         if all(one is None for one in given):
             if column == "outside":
-                says = f"{name} has no temperature outside; it needs a column of it"
+                says = f"{name} has no temperature outside; it needs a column of it, such as outside (C)"
                 problems.append(Problem(1, 1, name, says))
             continue
         _refuse_unlikely(column, given, found, name, home, problems)

@@ -12,9 +12,10 @@ from dataclasses import replace
 import pytest
 
 from boxwright.disciplines.heat.burner import FUELS, SOLID, fuel_named, gas_named
+from boxwright.disciplines.heat.burner_sheet import burner_grids
 from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.finding import Finding
-from boxwright.units import exactly
+from boxwright.units import HeaderUnits, exactly
 from tests.disciplines.heat.test_burning import warmed
 from tests.disciplines.heat.test_findings import edited, worked
 
@@ -131,3 +132,19 @@ def test_what_burns_into_the_room_is_refused_whatever_it_burns(fuel: str) -> Non
     pipe = "exhaust: {out: right, below: floor, length: 500, x: 1800, falls: yes, longest: 2000, clear: 60}"
     (found,) = told("unvented", *of(fuel, tank="water"), (pipe, "exhaust: none"))
     assert (found.kind, found.protects) == ("stop", True) and "carbon monoxide" in found.says
+
+
+@pytest.mark.parametrize(("out", "told"), [("roof", "a chimney"), ("right", "nobody wrote whether it falls")])
+def test_a_chimney_is_not_asked_whether_it_falls(out: str, told: str) -> None:
+    pipe = "exhaust: {out: right, below: floor, length: 500, x: 1800, falls: yes, longest: 2000, clear: 60}"
+    result = warmed(*of("wood", tank="water"), (pipe, f"exhaust: {{out: {out}}}"))
+    grid, *_ = burner_grids(result.heaters[0], (), result.held, HeaderUnits())
+    assert ("exhaust", f"out {out}", told) in grid.rows
+
+
+@pytest.mark.parametrize(("fuel", "by"), [("diesel", "fed_by: battery"), ("electric", "fed_by: inlet-30A")])
+def test_what_a_heater_is_plugged_into_is_asked_by_what_it_is_made_for(fuel: str, by: str) -> None:
+    (found,) = told(
+        "feed-not-known", *of(fuel, tank="diesel"), ("{from: battery, to: heater", "{from: battery, to: bed")
+    )
+    assert by in found.act

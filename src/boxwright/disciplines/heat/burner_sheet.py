@@ -14,7 +14,7 @@ from boxwright.disciplines.heat.burner import air_share
 from boxwright.disciplines.heat.burning import burns_of
 from boxwright.disciplines.heat.electricity import lasts
 from boxwright.disciplines.heat.findings.burner import corners_of
-from boxwright.disciplines.heat.findings.fumes import gap_between, intake_gap
+from boxwright.disciplines.heat.findings.fumes import UPWARD, gap_between, intake_gap
 from boxwright.disciplines.heat.findings.stated import filling_hours, heat_by_hours, hours_by_burn, is_counted
 from boxwright.disciplines.heat.fuel_way import Piece, way_of
 from boxwright.disciplines.heat.night import HeldNight
@@ -168,6 +168,7 @@ def _fumes(heater: StandingHeater, shown_in: HeaderUnits) -> list[Row]:
         below = f", below {exhaust.below}" if exhaust.below else ""
         longest = _measure(exhaust.longest, shown_in)
         falls = {True: "falls all the way", False: "does not fall all the way", None: f"{NOBODY} whether it falls"}
+        falls[None] = "a chimney" if " ".join(exhaust.out.lower().split()) in UPWARD else falls[None]
         rows = [
             ("exhaust", f"out {exhaust.out}{below}" if exhaust.out else f"{NOBODY} where", falls[exhaust.falls]),
             ("its length", _measure(exhaust.length, shown_in), f"its leaflet lets it be: {longest}"),

@@ -31,6 +31,8 @@ SET_BACK = columns("helps_warm")["set back"][0]
 TOO_WARM = columns("helps_warm")["over what is wanted"][0]
 """K over what is wanted at which people open a window."""
 HALVINGS = 8
+SAVES_NOTHING = 0.995
+"""Of a loss: what leaves as much of it saves nothing that is worth a word."""
 NOTHING = exactly(0.0)
 WHOLLY = 0.05
 """Within this (K) a heater named as large enough reaches what is wanted, so that both read alike when shown."""
@@ -139,11 +141,12 @@ def stripped(
     layups: tuple[Layup, ...],
     openings: tuple[Opening, ...],
 ) -> Help | None:
-    """Return the night with a strip of foam on each stud and bow, below the lining; None where all have one."""
+    """Return the night with a strip of foam on each stud and bow, below the lining; None where that saves nothing."""
     changed = tuple(_with_strip(layup) for layup in layups)
-    if changed == layups:
+    shell = shell_of(changed, openings)
+    if changed == layups or shell.by_air.best >= shell_of(layups, openings).by_air.best * SAVES_NOTHING:
         return None
-    after = night_of(replace(inside, shell=shell_of(changed, openings)), one.outdoors, one.warmth, moisture)
+    after = night_of(replace(inside, shell=shell), one.outdoors, one.warmth, moisture)
     return Help("stripped", STRIP_THICK, one, after)
 
 

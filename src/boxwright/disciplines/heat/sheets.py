@@ -8,7 +8,7 @@ from boxwright.disciplines.heat.burner_sheet import burner_grids, electricity
 from boxwright.disciplines.heat.burning import fuel_of_night
 from boxwright.disciplines.heat.night import HeldNight
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.shell import Face, by_members, counted_with_the_skin, summed
+from boxwright.disciplines.heat.shell import Face, bare_faces, by_members, summed
 from boxwright.disciplines.heat.telling import between, is_in_feet, large_area, proof_in_words, r_value, warm
 from boxwright.exchange import ASLEEP_FROM
 from boxwright.units import Band, HeaderUnits, show, show_band
@@ -82,7 +82,7 @@ def losses(result: Result, shown_in: HeaderUnits) -> Grid:
         of.append("")
     rows.append(("all of it", "", "", show_band(_plain(shell.by_air), "W/K", shown_in), "100 %"))
     metal = summed([by_members(one) for one in shell.faces])
-    bare = counted_with_the_skin(shell)
+    bare = bare_faces(shell)
     if bare and metal.high <= 0.0:
         rows.append(("studs and bows", "", "", "counted with the bare skin", ""))
     else:

@@ -102,9 +102,20 @@ def by_members(face: Face) -> Band:
     return times(_above_nothing(face.planed.member_by_air), times(face.area, face.planed.density))
 
 
-def counted_with_the_skin(shell: Shell) -> tuple[str, ...]:
-    """Return the faces whose skin stands bare: their studs or bows lose heat as fins of it, and are counted with it."""
-    return tuple(one.name for one in shell.faces if one.planed is not None and one.planed.how == "bare")
+def bare_faces(shell: Shell) -> tuple[Face, ...]:
+    """Return the faces whose skin stands bare: their studs or bows lose heat as fins of it, and are counted with it.
+
+    One with a layer that only counts as nothing, for nobody wrote how thick or of what it is, is none of them.
+    """
+    return tuple(
+        one for one in shell.faces
+        if one.planed is not None and one.planed.how == "bare" and not _has_unsaid_layer(one, shell)
+    )  # fmt: skip
+
+
+def _has_unsaid_layer(face: Face, shell: Shell) -> bool:
+    walls = tuple(f"walls[{wall}]." for wall in ("all", face.wall))
+    return any(one.of.startswith(walls) or one.of.startswith(f"{face.of}.") for one in shell.unsaid)
 
 
 def times(one: Band, other: Band) -> Band:

@@ -50,6 +50,15 @@ def warm(kelvin: float, shown_in: HeaderUnits) -> str:
     return show(kelvin, "temperature", shown_in)
 
 
+STAYS_IN = 318.15
+"""K, 45 C: hotter nobody stays in it, so that how much hotter tells nothing (common practice, no source)."""
+
+
+def as_warm_as(kelvin: float, shown_in: HeaderUnits) -> str:
+    """Return how warm a room gets that is shut while its heater runs, no further than anybody stays in it."""
+    return f"hotter than {warm(STAYS_IN, shown_in)}" if kelvin > STAYS_IN else f"as warm as {warm(kelvin, shown_in)}"
+
+
 def is_in_feet(shown_in: HeaderUnits) -> bool:
     """Return whether areas are shown in square feet, and insulation by the R value of labels there."""
     return shown_unit("length", shown_in)[0] in ("in", "ft")

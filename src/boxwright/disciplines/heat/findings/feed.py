@@ -45,8 +45,9 @@ def feed_not_known(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says += f" {name} warms nothing"
         yield Finding(
             "heat/feed-not-known", where, "unknown", says, source=OWN_RULE, lever=where, act="Look where its wire or"
-            " cable comes from, and write the wire: {from: fuse-panel, to: " + name + "}, or fed_by: inlet-30A of the"
-            " heater", minutes=5, could_stop=False, uses=SLEEP, because=(where,),
+            " cable comes from, and write the wire: {from: fuse-panel, to: " + name + "}, or fed_by:"
+            f" {'inlet-30A' if one.runs == 'electric' else 'battery'} of the heater", minutes=5, could_stop=False,
+            uses=SLEEP, because=(where,),
         )  # fmt: skip
 
 

@@ -18,6 +18,7 @@ from boxwright.disciplines.heat.telling import (
     OWN_RULE,
     SLEEP,
     WORK,
+    as_warm_as,
     asked_of_place,
     between,
     source_of,
@@ -291,7 +292,7 @@ def _lowest_unsaid(one: HeldNight, shown_in: HeaderUnits) -> Finding:
     assert warmth is not None
     off = "it does not go off by itself" if warmth.switches is False else "nobody wrote whether it goes off by itself"
     says = f"nobody wrote what {warmth.name} gives at its lowest setting, and {off}: at {one.outdoors.place} the room"
-    says += f" may get as warm as {warm(one.warmest.high, shown_in)}, {warm(warmth.wanted, shown_in)} is wanted"
+    says += f" may get {as_warm_as(one.warmest.high, shown_in)}, {warm(warmth.wanted, shown_in)} is wanted"
     return Finding(
         "heat/too-warm-at-lowest", warmth.of, "unknown", says, one.warmest.high, BEARABLE,
         BEARABLE - one.warmest.high, "K", source_of("year_rooms", "too warm"), warmth.of,

@@ -12,7 +12,7 @@ from boxwright.disciplines.heat.cold import members_named
 from boxwright.disciplines.heat.material import columns
 from boxwright.disciplines.heat.plane import is_bridged, member_with
 from boxwright.disciplines.heat.result import Result
-from boxwright.disciplines.heat.shell import Face, by_members
+from boxwright.disciplines.heat.shell import Face, bare_faces, by_members
 from boxwright.disciplines.heat.telling import SLEEP, is_in_feet, source_of, thin
 from boxwright.finding import Finding, Kind, listed
 from boxwright.units import HeaderUnits, show, shown_unit
@@ -164,12 +164,12 @@ def bare_plane(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: layers of the plane
     """
     planes = _planes(result)
-    bare = [one for one in planes if one.how == "bare"]
+    bare = [one for one in bare_faces(result.shell) if one in planes]
     lost, whole = sum(_by_air(one) for one in bare), result.shell.by_air.best
     limit = LIMITS["bare, share of the shell"]
     if not bare or lost <= limit * whole:
         return
-    if all(one.how in ("bare", "layers") for one in planes):
+    if all(one in bare or one.how == "layers" for one in planes):
         says = "nothing is put in yet that keeps heat:"
         said = "the shell loses"
         lost = whole
