@@ -1,11 +1,11 @@
-"""Two short ways of writing: a value per piece (``833 each``), and one value in place of a map (``fuse: 15 A``)."""
+"""Short ways of writing: a value per piece (``833 each``), one value or unknown in place of a map (``fuse: 15 A``)."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from typing import Any, Generic, TypeVar
 
-from pydantic import GetCoreSchemaHandler, model_validator
+from pydantic import BeforeValidator, GetCoreSchemaHandler, model_validator
 from pydantic_core import CoreSchema, core_schema
 
 from boxwright.model.entry import Entry
@@ -51,3 +51,19 @@ class Alone:
 
     def _as_map(self, given: object) -> object:
         return {self.key: given} if isinstance(given, (str, list, tuple)) else given
+
+
+UNKNOWN = frozenset({"unknown", "?"})
+"""The words for a value that nobody knows."""
+
+
+def not_known(key: str) -> BeforeValidator:
+    """Return what lets an entry be written as unknown: it is there, and nobody knows how: ``swing: unknown``.
+
+    Used as ``Annotated[Swing, not_known("to")]``: it is read as ``{to: unknown}``.
+    """
+
+    def as_map(given: object) -> object:
+        return {key: given} if isinstance(given, str) and given.strip().lower() in UNKNOWN else given
+
+    return BeforeValidator(as_map)

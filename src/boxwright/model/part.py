@@ -59,7 +59,7 @@ class PartWords(Entry):
     side: str = Field("", description="left+6, right-6, centre, studs-left; looking forward")
     z: str = Field("", description="underside above the deck: 27, floor+30, ceiling-2")
     wall: str = Field("", description="the wall it hangs on: left, right, front, rear, roof, floor")
-    size: str = Field("", description="length x width x height, such as 9 x 20 x 9")
+    size: str = Field("", description="length x width x height, such as 9 x 20 x 9 or 9..10 x 20 x 9")
     at: Names = Field((), description="middles of a counted part along the trailer, [36, 60, 84]")
     weight: Annotated[Weight, BeforeValidator(read_weight)] | None = Field(
         None, description="weight of the whole line: 47, 45 +-5, 40..55, about 45, unknown; `3 each` for one piece"

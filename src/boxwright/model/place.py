@@ -40,13 +40,18 @@ class Surfaces:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """The middle of a thing (m, each with its doubt) and its size: length along x, width along y, height along z."""
+    """The middle of a thing (m, each with its doubt) and its size: length along x, width along y, height along z.
+
+    ``off`` is how far each side may be other than that (m); the doubt of the middle counts it in, so that the thing is
+    held wherever its sides may end.
+    """
 
     x: Band
     y: Band
     z: Band
     size: Vector
     deviation_x: float = 0.0
+    off: Vector = (0.0, 0.0, 0.0)
 
     def low_edge(self, axis: int) -> Band:
         """Return the front (0), left (1) or under (2) edge of the box."""
@@ -68,6 +73,17 @@ def shifted(band: Band, by: float) -> Band:
     """Return a band moved as a whole."""
     # written out, because replace() is slow and every edge of every part comes through here
     return Band(band.best + by, band.low + by, band.high + by, band.known, band.spread, band.assumed)
+
+
+def widened(band: Band, by: float) -> Band:
+    """Return a band that may be so much more, or less, as well."""
+    return replace(band, low=band.low - by, high=band.high + by, spread="interval") if by else band
+
+
+def of_sides(place: Place, off: Vector) -> Place:
+    """Return a place of which the sides may be so much longer or shorter, whichever of its ends is where it is."""
+    x, y, z = (widened(band, by) for band, by in zip((place.x, place.y, place.z), off, strict=True))
+    return replace(place, x=x, y=y, z=z, off=off) if any(off) else place
 
 
 LEFT_DRIVING = frozenset({"UK", "GB", "IE", "AU", "NZ", "JP", "ZA"})
@@ -151,7 +167,9 @@ def _middle(
             raise CannotRead(
                 text, "the place relative to another part", f"{text[1:].strip()}, or name what it is inside"
             )
-        return shifted(_relative(text[1:], header), parent.low_edge(axis).best + extent / 2.0)
+        edge = parent.low_edge(axis)
+        own = shifted(_relative(text[1:], header), edge.best + extent / 2.0)
+        return widened(own, max(edge.high - edge.best, edge.best - edge.low) - parent.off[axis] if edge.known else 0.0)
     is_middle = text.lower().startswith("mid ")
     rest = text[4:].strip() if is_middle else text
     anchor = _ANCHOR.match(rest)
@@ -255,7 +273,8 @@ def folded_up(place: Place, folded_depth: Band | None, surfaces: Surfaces, hinge
         y = Band(y.best + off, y.low + ends[0], y.high + ends[1], y.known, spread, y.assumed or deep.assumed)
     underside = place.z.best - thickness / 2.0
     z = shifted(place.z, underside + width / 2.0 - place.z.best)
-    return replace(place, y=y, z=z, size=(length, depth, width))
+    y, z, turned = widened(y, place.off[2]), widened(z, place.off[1]), (place.off[0], place.off[2], place.off[1])
+    return replace(place, y=y, z=z, size=(length, depth, width), off=turned)
 
 
 def turned_with(place: Place, leaf: Place, folded: Place) -> Place:

@@ -18,6 +18,7 @@ from boxwright.model.place import (
     Surfaces,
     Written,
     folded_up,
+    of_sides,
     resolve,
     shifted,
     side_word,
@@ -28,9 +29,10 @@ from boxwright.records import dataclass
 from boxwright.rig.keys import OWNER_OF_KEY, WRITTEN
 from boxwright.rig.rig import Item
 from boxwright.rig.validate import Mistake, nearest, spellings, validate
-from boxwright.units import Band, CannotRead, HeaderUnits, read_size, show
+from boxwright.units import Band, CannotRead, HeaderUnits, read_sides, show
 
-NOWHERE = Place(ANYWHERE, ANYWHERE, ANYWHERE, (0.0, 0.0, 0.0))
+NO_SIZE: Vector = (0.0, 0.0, 0.0)
+NOWHERE = Place(ANYWHERE, ANYWHERE, ANYWHERE, NO_SIZE)
 UNKNOWN_MASS = Band(0.0, 0.0, float("inf"), known=False)
 NEVER = frozenset({"unplanned", "never", "later"})
 KINDS = ("cargo", "backing", "spread")
@@ -224,7 +226,7 @@ def place_of(
     mistakes: list[Mistake] = []
     written = dict(words.as_built)
     size_path = f"{path}.as_built" if "size" in written else path
-    size, is_sized, wrong = _size(written.get("size", words.size), words, own, size_path, around)
+    size, off, is_sized, wrong = _size(written.get("size", words.size), words, own, size_path, around)
     mistakes += wrong
     if blocks is not None and not written.get("size", words.size):
         size, is_sized = blocks, True
@@ -238,12 +240,13 @@ def place_of(
     place, wrong_keys = resolve(asked, size, around.surfaces, around.header, parent.place if parent else None)
     for key, problem in wrong_keys:
         mistakes.append(Mistake(f"{path}.as_built.{key}" if key in written else f"{path}.{key}", str(problem)))
+    place = of_sides(place, off)
     if not is_sized and not words.at and place.x.known and not asked.x.startswith("mid"):
         edge = place.x
         half = min(max(around.surfaces.rear - edge.best, 0.0), UNSIZED) / 2.0
         middle = replace(edge, best=edge.best + half / 2.0, high=edge.high + half, spread="interval", assumed=True)
         place = replace(place, x=middle)
-        if written.get("size", words.size).strip() in {"unknown", "?"}:
+        if any(side.strip() in UNKNOWN for side in written.get("size", words.size).lower().split("x")):
             place = replace(place, x=replace(place.x, known=False))
         elif path.startswith("parts[") and words.kind != "spread" and not wrong:
             far = show(half, "length", around.header)
@@ -278,21 +281,30 @@ def _within_ends(x: Band, around: Surroundings) -> Band:
 
 def _size(
     text: str, words: PartWords, own: Entry | None, path: str, around: Surroundings
-) -> tuple[tuple[float, float, float], bool, list[Mistake]]:
-    """Return length, width and height of a thing (m), whether they are known, and what was wrong."""
+) -> tuple[Vector, Vector, bool, list[Mistake]]:
+    """Return the sides of a thing (m), how far each may be other, whether they are known, and what was wrong."""
     hole = _opening_size(words, own, around.header)
     if hole is not None:
-        return hole, True, []
+        return hole, NO_SIZE, True, []
     if not text or text.strip().lower() in UNKNOWN:
-        return (0.0, 0.0, 0.0), False, []
+        return NO_SIZE, NO_SIZE, False, []
     try:
-        return read_size(text, around.header), True, []
+        return (*_sides(text, around.header), [])
     except CannotRead as problem:
         says = str(problem)
         if own is not None and "width" in type(own).model_fields:
             along, _, up = text.partition(" x ")
             says = f"a hole has no size but a width and a height; write it as width: {along}, height: {up or '..'}"
-        return (0.0, 0.0, 0.0), False, [Mistake(f"{path}.size", says)]
+        return NO_SIZE, NO_SIZE, False, [Mistake(f"{path}.size", says)]
+
+
+def _sides(text: str, header: HeaderUnits) -> tuple[Vector, Vector, bool]:
+    """Return the sides of a thing, how far each may be other, and whether they are known, all three of them."""
+    length, width, height = read_sides(text, header)
+    if not (length.known and width.known and height.known):
+        return NO_SIZE, NO_SIZE, False
+    off = [max(side.high - side.best, side.best - side.low) for side in (length, width, height)]
+    return (length.best, width.best, height.best), (off[0], off[1], off[2]), True
 
 
 def _opening_size(words: PartWords, own: Entry | None, header: HeaderUnits) -> tuple[float, float, float] | None:
@@ -324,15 +336,17 @@ def _posed(item: Item, around: Surroundings, parent: Item | None) -> tuple[Item,
         item = replace(item, folded=turned_with(item.place, parent.place, parent.folded))
     night = words.when_sleeping
     if night is not None and not night.out:
-        size = item.place.size
+        size, off = item.place.size, item.place.off
         if night.size and night.size.strip().lower() not in UNKNOWN:
             try:
-                size = read_size(night.size, around.header)
+                sides, ends, is_sized = _sides(night.size, around.header)
+                size, off = (sides, ends) if is_sized else (size, off)
             except CannotRead as problem:
                 mistakes.append(Mistake(f"{item.of}.when_sleeping.size", str(problem)))
         asked = Written(night.x, night.side, night.z, night.wall)
         place, wrong = resolve(asked, size, around.surfaces, around.header, None, "when_sleeping.")
         mistakes += [Mistake(f"{item.of}.{key}", str(problem)) for key, problem in wrong]
+        place = of_sides(place, off)
         item = replace(item, asleep=replace(place, x=_within_ends(place.x, around)))
     elif parent is not None and parent.asleep is not None:
         here, there = parent.place, parent.asleep

@@ -61,6 +61,21 @@ def read_size(text: str, header: HeaderUnits) -> tuple[float, float, float]:
     return sizes[0], sizes[1], sizes[2]
 
 
+def read_sides(text: str, header: HeaderUnits) -> tuple[Band, Band, Band]:
+    """Return three lengths written as ``20..24 x 18 x about 16``, each with its doubt, or unknown."""
+    how, kind = '"9 x 20 x 10 1/2": length x width x height', quantity_named("length")
+    pieces = _TIMES.split(_plain(text, kind, header))
+    if len(pieces) != 3:
+        raise CannotRead(refused(text, kind, header).read, "the size", how)
+    unit = _written_unit(pieces[-1], kind) or None
+    first, second, third = (_read_band(piece, "length", header, unit, None) for piece in pieces)
+    for side in (first, second, third):
+        if side.known and not 0.0 <= side.low <= side.high <= LARGEST:
+            ends = how if side.low < 0.0 else f"{how}, none of them more than {LARGEST:.0f} m"
+            raise CannotRead(refused(text, kind, header).read, "the size", ends)
+    return first, second, third
+
+
 def read_pair(text: str, header: HeaderUnits) -> tuple[float, float]:
     """Return two lengths written as ``1 x 1 1/2``."""
     sizes = _lengths(text, header, 2, '"1 x 1 1/2": width x depth')

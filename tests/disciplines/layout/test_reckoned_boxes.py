@@ -62,9 +62,9 @@ def test_room_before_a_face_is_as_deep_and_as_wide_as_it_may_have_to_be() -> Non
 def test_a_slide_goes_its_way_by_its_best_and_by_its_most(to: str, axis: int, way: float) -> None:
     one, own = fitted(Facet(slides=Slide(to=to, by=SPAN)), (2.0, -0.2, 0.5), (0.4, 0.4, 0.4))
     doubtful = replace(own, doubt=(0.1, 0.2, 0.3))
-    (found,), is_open = moving_part(one, doubtful, ROOM)
+    (found,), lacks = moving_part(one, doubtful, ROOM)
     (slip,) = found.ways
-    assert isinstance(slip, Slip) and not is_open and found.what == "slide" and found.doubt == (0.1, 0.2, 0.3)
+    assert isinstance(slip, Slip) and lacks is None and found.what == "slide" and found.doubt == (0.1, 0.2, 0.3)
     assert (slip.axis, slip.by, slip.most, found.whole) == (axis, way * 0.5, way * 0.8, 0.5)
     near, far = (slip.start.low[axis] - 0.8, slip.start.high[axis]) if way < 0 else (
         slip.start.low[axis], slip.start.high[axis] + 0.8
@@ -76,7 +76,7 @@ def test_a_slide_goes_its_way_by_its_best_and_by_its_most(to: str, axis: int, wa
     0.0, 0.0, 9.0, known=False))])  # fmt: skip
 def test_a_slide_that_is_half_written_is_open(slides: Slide) -> None:
     one, own = fitted(Facet(slides=slides), (2.0, -0.2, 0.5), (0.4, 0.4, 0.4))
-    assert moving_part(one, own, ROOM) == ([], True)
+    assert moving_part(one, own, ROOM) == ([], "slide")
 
 
 # ------------------------------------------------------------------ what lies on a bed, or in another thing

@@ -12,7 +12,7 @@ from boxwright.disciplines.frame.ordering import Order, WrittenReply
 from boxwright.disciplines.frame.result import UNSAID, Run, Tube
 from boxwright.disciplines.frame.tapes import Read
 from boxwright.exchange import Vector
-from boxwright.model.each import Alone
+from boxwright.model.each import Alone, not_known
 from boxwright.model.entry import Day, Entry, YesNo, read_names
 from boxwright.model.place import Place
 from boxwright.records import dataclass
@@ -204,7 +204,9 @@ class OpeningUnit(Entry):
     weight: KilogramBand | None = Field(None, description="what it weighs, such as 11")
     transmittance: Transmittance | None = Field(None, alias="U", description="heat it lets through, such as 2.8 W/m2K")
     clamps: Clamps | None = Field(None, description="wall thickness it fits, such as {lowest: 1, highest: 1 3/4}")
-    swing: Sash | None = Field(None, description="how it opens, such as {hinge: top, opens: out, to: 60 deg}")
+    swing: Annotated[Sash, not_known("to")] | None = Field(
+        None, description="how it opens, such as {hinge: top, opens: out, to: 60 deg}"
+    )
     depth: MetreBand | None = Field(None, description="how deep it goes, from the skin inwards, such as 3")
     cost: MoneyBand | None = Field(None, description="what it costs, such as 160")
     paid: MoneyBand | None = Field(None, description="what of that is paid, such as 160")

@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, BeforeValidator, Field, ValidationInfo
 
 from boxwright.exchange import Vector
-from boxwright.model.each import Alone
+from boxwright.model.each import Alone, not_known
 from boxwright.model.entry import Entry, read_names
 from boxwright.model.place import Place, Surfaces
 from boxwright.model.stage import Marks
@@ -125,12 +125,18 @@ class BlockWords(Entry):
 class Facet(Entry):
     """What layout reads of a part or an opening."""
 
-    swing: Swing | None = Field(None, description="how it turns, such as {hinge: front, opens: out, to: 170 deg}")
-    slides: Slide | None = Field(None, description="how it pulls out, such as {to: left, by: 20}")
+    swing: Annotated[Swing, not_known("to")] | None = Field(
+        None, description="how it turns, such as {hinge: front, opens: out, to: 170 deg}"
+    )
+    slides: Annotated[Slide, not_known("by")] | None = Field(
+        None, description="how it pulls out, such as {to: left, by: 20}"
+    )
     keep_clear: Annotated[KeepClear, Alone("all_round")] | None = Field(
         None, description="room it wants: 2 on every side, or {front: 30, width: 24} to stand and work"
     )
-    sees: Sees | None = Field(None, description="what it looks at, such as {toward: rear, angle: 120 deg}")
+    sees: Annotated[Sees, not_known("angle")] | None = Field(
+        None, description="what it looks at, such as {toward: rear, angle: 120 deg}"
+    )
     out: Annotated[Reach, Alone("reach")] | None = Field(
         None, description="how far it comes out when set up, such as {reach: 78, pitch: 12 deg}"
     )

@@ -139,23 +139,30 @@ def _in_bed(bodies: tuple[Body, ...], bed: Bed, heights: dict[str, Band], room: 
     """Yield how the sleepers of a bed lie, how wide each lies, and how they sit up."""
     if not is_placed(bed.place) or not bed.sleepers:
         return
-    long, wide = max(bed.place.size[:2]), min(bed.place.size[:2])
-    if bed.lies_on is not None:
-        long, wide = max(bed.lies_on), min(bed.lies_on)
+    long, wide = _sides_of(bed)
     over = None
     if isfinite(room.ceiling):
         others = [one for one in bodies if one.of != bed.of and one.carried_by != bed.of]
         over = free_over(others, bed_rect_of(bed), bed.top, ROOM["sit square"], room.ceiling)
     for name in bed.sleepers:
         of, height = f"people[{name}]", heights[name]
-        yield Fit(of, name, "lie", bed.of, bed.name, exactly(long), needs("lie", height))
+        yield Fit(of, name, "lie", bed.of, bed.name, long, needs("lie", height))
         if over is not None:
             doubt = bed.place.z.high - bed.place.z.best, bed.place.z.best - bed.place.z.low
             has = Band(over.height, over.height - doubt[0], over.height + doubt[1], spread=bed.place.z.spread)
             yield Fit(of, name, "sit", bed.of, bed.name, has, needs("sit", height), over.under)
     if len(bed.sleepers) > 1:
-        has = exactly(wide * min(bed.count / len(bed.sleepers), 1.0))
+        has = share_of(wide, min(bed.count / len(bed.sleepers), 1.0))
         yield Fit(bed.of, bed.name, "shoulders", bed.of, bed.name, has, exactly(ROOM["shoulders"]))
+
+
+def _sides_of(bed: Bed) -> tuple[Band, Band]:
+    """Return how long and how wide one lies on a bed, each with its doubt: on its mattress, where that is written."""
+    if bed.lies_on is not None:
+        return exactly(max(bed.lies_on)), exactly(min(bed.lies_on))
+    sides = sorted(zip(bed.place.size[:2], bed.place.off[:2], strict=True))
+    wide, long = (Band(side, side - off, side + off, spread="interval" if off else "exact") for side, off in sides)
+    return long, wide
 
 
 def _standing(bodies: tuple[Body, ...], heights: dict[str, Band], room: Surfaces) -> Iterator[Fit]:

@@ -62,7 +62,7 @@ from boxwright.disciplines.layout.stopping import (
     seen_outdoors,
     stopped,
 )
-from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, moving_part, struck_by
+from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, is_unsaid, moving_part, struck_by
 from boxwright.disciplines.layout.terraces import is_placed, sides_of
 from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
 from boxwright.disciplines.layout.zones import Found, Zone, beside, intruders, is_open, passages, zones_of
@@ -310,12 +310,11 @@ def _moving(
             if bed is not None and hangs_on_nothing(part, bed, room, standing.values()):
                 unsaid.append(Open(part.of, part.name, "hinge"))
         if use in OPENED:
-            found, is_unsaid = moving_part(part, standing[part.of], room)
+            found, lacks = moving_part(part, standing[part.of], room)
             movers += [*found, *fronts_of(part, standing[part.of], room)]
             if found and found[0].what == "slide":
                 movers += ridden_along(found[0], standing[part.of], carried_by(part.of, standing, lines))
-            what = "slide" if part.facet is not None and part.facet.slides is not None else "turn"
-            unsaid += [Open(part.of, part.name, what)] if is_unsaid else []  # type: ignore[arg-type]
+            unsaid += [Open(part.of, part.name, lacks)] if lacks is not None else []
             unsaid += _of_canopy(part)
     return _Moving(tuple(movers), tuple(unsaid))
 
@@ -338,12 +337,12 @@ def opened(one: Closed, outer: Block | None, room: Surfaces) -> tuple[list[Mover
     swing = one.facet.swing if one.facet is not None else None
     if swing is None or swing.opens in NEVER_OPENS:
         lid = usual_lid(one, room) if swing is None and _is_large(one) else None
-        is_unsaid = swing is None and one.wall and one.wall not in FLAT and _is_large(one)
-        return [lid] if lid is not None else [], "swing" if is_unsaid else None
+        is_asked = swing is None and one.wall and one.wall not in FLAT and _is_large(one)
+        return [lid] if lid is not None else [], "swing" if is_asked else None
     leaf = leaf_of(one, swing, outer, room)
     if leaf is not None and not swing.opens and one.wall not in FLAT:
         return either_way(one, swing, outer, room), None
-    lacks: Lacks = "turn" if _is_measured(one) else "hole"
+    lacks: Lacks = "swing" if is_unsaid(swing) else "turn" if _is_measured(one) else "hole"
     return [leaf] if leaf is not None else [], lacks if leaf is None and one.wall else None
 
 

@@ -16,7 +16,7 @@ from boxwright.disciplines.layout.bodies import Block, Body, doubt_of, envelope,
 from boxwright.disciplines.layout.meeting import NOTHING, TOUCH, are_in, grown
 from boxwright.disciplines.layout.method import first_meeting, overlap
 from boxwright.disciplines.layout.parts import Fitted, Swing
-from boxwright.disciplines.layout.result import Certainty
+from boxwright.disciplines.layout.result import Certainty, Lacks
 from boxwright.disciplines.layout.sourced import LENGTHS
 from boxwright.exchange import Vector
 from boxwright.model.place import Surfaces
@@ -210,20 +210,27 @@ def slid(band: Band) -> tuple[float, float, float]:
 # ------------------------------------------------------------------ parts
 
 
-def moving_part(one: Fitted, body: Body, room: Surfaces) -> tuple[list[Mover], bool]:
-    """Return how a part opens or slides, and whether something is written of it that cannot be understood."""
-    facet, found, is_open = one.facet, list[Mover](), False
+def is_unsaid(swing: Swing) -> bool:
+    """Return whether it is written that something opens, and nothing of how."""
+    return not (swing.hinge or swing.opens)
+
+
+def moving_part(one: Fitted, body: Body, room: Surfaces) -> tuple[list[Mover], Lacks | None]:
+    """Return how a part opens or slides, and what is written of that so that it cannot be understood."""
+    facet, found = one.facet, list[Mover]()
+    lacks: Lacks | None = None
     if facet is None or not body.blocks:
-        return [], False
+        return [], None
     if facet.slides is not None:
         slip = _slides(one, body)
         found += [slip] if slip is not None else []
-        is_open = slip is None
+        lacks = "slide" if slip is None else None
     if facet.swing is not None and facet.swing.opens not in NEVER_OPENS:
         swung = _swings(one, body, facet.swing, room)
         found += [swung] if swung is not None else []
-        is_open = is_open or swung is None
-    return found, is_open
+        if swung is None and lacks is None:
+            lacks = "swing" if is_unsaid(facet.swing) else "turn"
+    return found, lacks
 
 
 def _slides(one: Fitted, body: Body) -> Mover | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boxwright.disciplines.layout.advising import advice, short_of
+from boxwright.disciplines.layout.advising import advice, perhaps_short_of, short_of
 from boxwright.disciplines.layout.people import Fit, What
 from boxwright.disciplines.layout.result import Result
 from boxwright.disciplines.layout.telling import asking, length, listed, name_of
@@ -25,6 +25,7 @@ def bed_short(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: length of the bed
     Methods: none
     """
+    yield from _in_doubt(result, "layout/bed-short", "lie", "long", shown_in)
     for one in short_of(result, "lie"):
         says = f"{one.name} lies on {one.at_name}, {length(one.has.best, shown_in)} long, and wants "
         says += f"{length(one.wants.best, shown_in)}"
@@ -40,11 +41,21 @@ def bed_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Lever: width of the mattress
     Methods: none
     """
+    yield from _in_doubt(result, "layout/bed-narrow", "shoulders", "wide for each", shown_in)
     for one in short_of(result, "shoulders"):
         says = f"on {one.at_name} each sleeper has {length(one.has.best, shown_in)} of width; "
         says += f"{length(one.wants.best, shown_in)} is usual"
         act = f"Lie side by side on tape {length(one.has.best, shown_in)} apart before it is built"
         yield advice("layout/bed-narrow", one, says, act, PRACTICE, ASLEEP)
+
+
+def _in_doubt(result: Result, code: str, what: What, how: str, shown_in: HeaderUnits) -> Iterator[Finding]:
+    """Ask about a bed that is long or wide enough as its size is written, and perhaps not by what of it is in doubt."""
+    for one in perhaps_short_of(result, what):
+        says = f"{one.at_name} may be only {length(one.has.low, shown_in)} {how}, as its size is in doubt, and "
+        says += f"{length(one.wants.best, shown_in)} is wanted"
+        act = f"Measure {one.at_name}, and write its size"
+        yield asking(code, one.at, says, act, ASLEEP, (one.of, one.at))
 
 
 def headroom_low(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
