@@ -16,7 +16,7 @@ from boxwright.cli.options import AsJson, Load, OnDate, Rig, Stage, Units, UseWo
 if TYPE_CHECKING:
     from boxwright.cli.answers import Json
     from boxwright.cli.asked import Answered
-    from boxwright.cli.screen import Line
+    from boxwright.cli.screen import Line, Screen
     from boxwright.disciplines.heat import Result
     from boxwright.disciplines.heat.cold_hours import Warmth
     from boxwright.disciplines.heat.night import HeldNight
@@ -110,11 +110,7 @@ def heat(
         raise typer.Exit(0)
     if day or year or logged:
         asked_for = Apart(outside if day else None, (year, fill, fetch), (logged, known_heat))
-        name, found, lines = apart(answer, asked_for, screen.columns)
-        if as_json:
-            screen.show_raw(answers.as_text({name: found}))
-        else:
-            screen.show(lines)
+        show_apart(answer, asked_for, screen, as_json)
         raise typer.Exit(exit_code(answer))
     if as_json:
         shown = answers.check(of_chapter(checked(answer), "heat"))
@@ -131,6 +127,17 @@ class Apart(NamedTuple):
     hot: str | None
     year: tuple[str, bool, str]
     logged: tuple[str, str]
+
+
+def show_apart(answer: Answered, asked: Apart, screen: Screen, as_json: bool) -> None:
+    """Show a page of its own, as lines or for programs."""
+    from boxwright.cli import answers
+
+    name, found, lines = apart(answer, asked, screen.columns)
+    if as_json:
+        screen.show_raw(answers.as_text({name: found}))
+    else:
+        screen.show(lines)
 
 
 def apart(answer: Answered, asked: Apart, columns: int) -> tuple[str, Json, list[Line]]:

@@ -11,15 +11,15 @@ from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_a
 from boxwright.disciplines.heat.cold_hours import Inside, Outdoors
 from boxwright.disciplines.heat.cooling import all_at_once, standing_cooler
 from boxwright.disciplines.heat.electricity import load_of
-from boxwright.disciplines.heat.feeds import feed_of, feed_of_cooler, unfed_of
+from boxwright.disciplines.heat.feeds import Feed, feed_of, feed_of_cooler, unfed_of
 from boxwright.disciplines.heat.hot import hot_days
 from boxwright.disciplines.heat.hot_hours import given_by_waiting, hottest_left, hottest_of
 from boxwright.disciplines.heat.night import HeldNight, coldest_at_work, night_of
 from boxwright.disciplines.heat.parts import MONTHS, ClimateFacet, FuelTank, Month, Section
-from boxwright.disciplines.heat.proved import proof_of
+from boxwright.disciplines.heat.proved import Proof, proof_of
 from boxwright.disciplines.heat.result import ColdWork, HotHours, Result, StandingCooler, StandingHeater
 from boxwright.disciplines.heat.room import NIGHT
-from boxwright.disciplines.heat.shell import shell_of
+from boxwright.disciplines.heat.shell import Shell, shell_of
 from boxwright.exchange import Airflow, Box, ElectricLoad, Layup, Moisture, Opening
 from boxwright.records import dataclass
 from boxwright.units import Band, exactly
@@ -62,29 +62,21 @@ def solve(
     ``waiting`` who waits in it while it is left, and whether for certain.
     """
     there, strung, own = dict(standing), dict(feeding), banked(own, dict(feeding))
-    shell = shell_of(layups, openings)
-    floor, height = box.inside[0] * box.inside[1], box.inside[2]
-    is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
+    room = _room_of(own, layups, openings, airflow, box)
+    inside = room.inside
     heaters, coolers = _heaters(own, there, strung, tanks, box), _coolers(own, there, strung, openings)
-    feeds = tuple((one.planned.of, one.feed) for one in heaters if one.takes_electricity)
-    places = outdoors_of(own)
-    unsaid = tuple(one.of for one in openings if one.has_unit and one.transmittance is None)
-    built = Inside(shell, airflow, floor * height, height, floor, unsaid)
-    proof = proof_of(own.proved, built) if is_known and own.proved else None
-    inside = proof.inside if proof is not None and proof.inside is not None else built
-    waters = tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
-    batteries = hung_on(own, strung, feeds, dict(charges))
+    places, waters = outdoors_of(own), _with_water(tanks)
+    batteries = hung_on(own, strung, _feeds(heaters), dict(charges))
     full = {of: one.charge for one in batteries for of in one.heaters if one.charge is not None}
-    held = _nights(inside, places, heaters, moisture, full) if use == "sleep" and is_known else ()
-    volume = exactly(floor * height) if is_known else UNKNOWN
-    room = inside if is_known else None
-    hot, coolers, drained = _hot_day(own, room, moisture, coolers, use, len(waiting), strung, dict(charges))
+    held = _nights(inside, places, heaters, moisture, full) if use == "sleep" and room.is_known else ()
+    rests = HotRests(own, inside if room.is_known else None, moisture, use, len(waiting), strung, dict(charges))
+    hot, coolers, drained = _hot_day(rests, coolers)
     return Result(
         of="trailer",
         use=use,
         sleepers=sleepers,
-        shell=shell,
-        volume=volume,
+        shell=room.shell,
+        volume=room.volume,
         heaters=heaters,
         coolers=coolers,
         openings=openings,
@@ -92,13 +84,13 @@ def solve(
         placeless=not places,
         inside=inside,
         moisture=moisture,
-        left=_left(inside, places, ()) if use == "leave" and is_known and waters else (),
-        left_waiting=_left(inside, places, given_by_waiting(len(waiting))) if waiting and is_known else (),
-        cold_work=_at_work(inside, places, heaters, moisture) if use == "work" and is_known else (),
+        left=_left(inside, places, ()) if use == "leave" and room.is_known and waters else (),
+        left_waiting=_left(inside, places, given_by_waiting(len(waiting))) if waiting and room.is_known else (),
+        cold_work=_at_work(inside, places, heaters, moisture) if use == "work" and room.is_known else (),
         waters=waters,
-        loads=_loads(held, heaters, volume),
+        loads=_loads(held, heaters, room.volume),
         batteries=batteries,
-        proof=proof,
+        proof=room.proof,
         hot=hot,
         drained=drained,
         has_hot_day=bool(hot_days(own)),
@@ -108,12 +100,50 @@ def solve(
     )
 
 
+@dataclass(frozen=True, slots=True)
+class RoomAsBuilt:
+    """The room as it stands: its shell and its air (m3), and what a logged night proved of it.
+
+    ``inside`` is what nights are run with, as it was proved where it was. ``is_known`` says that its measures are.
+    """
+
+    shell: Shell
+    inside: Inside
+    volume: Band
+    is_known: bool
+    proof: Proof | None
+
+
+def _room_of(
+    own: Section, layups: tuple[Layup, ...], openings: tuple[Opening, ...], airflow: Airflow, box: Box
+) -> RoomAsBuilt:
+    """Return the room as it is built, and as a logged night proved it."""
+    shell = shell_of(layups, openings)
+    floor, height = box.inside[0] * box.inside[1], box.inside[2]
+    is_known = min(box.inside) > 0.0 and shell.by_air.best > 0.0
+    unsaid = tuple(one.of for one in openings if one.has_unit and one.transmittance is None)
+    built = Inside(shell, airflow, floor * height, height, floor, unsaid)
+    proof = proof_of(own.proved, built) if is_known and own.proved else None
+    inside = proof.inside if proof is not None and proof.inside is not None else built
+    return RoomAsBuilt(shell, inside, exactly(floor * height) if is_known else UNKNOWN, is_known, proof)
+
+
 def _heaters(
     own: Section, there: Mapping[str, str], strung: Mapping[str, str], tanks: tuple[FuelTank, ...], box: Box
 ) -> tuple[StandingHeater, ...]:
     """Return every heater that stands, with what feeds it and what it draws its fuel from."""
     fed = ((one, feed_of(one, own, strung, runs_on(one.heater.of))) for one in own.heaters if one.of in there)
     return tuple(standing_heater(one, there[one.of] == "yes", tanks, box, feed, own.tanks) for one, feed in fed)
+
+
+def _feeds(heaters: tuple[StandingHeater, ...]) -> tuple[tuple[str, Feed], ...]:
+    """Return what feeds each heater that takes electricity, by its path."""
+    return tuple((one.planned.of, one.feed) for one in heaters if one.takes_electricity)
+
+
+def _with_water(tanks: tuple[FuelTank, ...]) -> tuple[FuelTank, ...]:
+    """Return the tanks that may hold water, which freezes."""
+    return tuple(one for one in tanks if "water" in one.fluid.lower() and one.fill.high > 0.0)
 
 
 def _coolers(
@@ -160,60 +190,62 @@ def _loads(held: tuple[HeldNight, ...], heaters: tuple[StandingHeater, ...], vol
     return tuple(load for load in found if load is not None)
 
 
-def _hottest(
-    own: Section,
-    inside: Inside,
-    moisture: tuple[Moisture, ...],
-    coolers: tuple[StandingCooler, ...],
-    use: str,
-    waiting: int,
-) -> HotHours | None:
-    """Return the hottest day of those in it; of those who wait in it where it is left."""
-    return hottest_left(own, inside, waiting) if waiting else hottest_of(own, inside, moisture, coolers, use)
+@dataclass(frozen=True, slots=True)
+class HotRests:
+    """What the hot day of a slot rests on, its coolers aside.
 
-
-def _hot_day(
-    own: Section,
-    inside: Inside | None,
-    moisture: tuple[Moisture, ...],
-    coolers: tuple[StandingCooler, ...],
-    use: str,
-    waiting: int,
-    strung: Mapping[str, str],
-    charges: Mapping[str, Band],
-) -> tuple[HotHours | None, tuple[StandingCooler, ...], tuple[Drained, ...]]:
-    """Return the hot day, what cools in it, and the batteries that may not last it.
-
-    What hangs on one of those may stop by noon: it cools nothing for sure, and the day is run again without counting
-    on it. A fan to which no wire surely stands may not run.
+    ``inside`` is None where the measures of the room are not known; ``waiting`` is how many wait in it while it is
+    left, ``strung`` says of what may feed a cooler or a fan whether it stands, ``charges`` how full batteries are.
     """
-    unfed = unfed_of(own, inside.airflow.fans, strung) if inside is not None else ()
+
+    own: Section
+    inside: Inside | None
+    moisture: tuple[Moisture, ...]
+    use: str
+    waiting: int
+    strung: Mapping[str, str]
+    charges: Mapping[str, Band]
+
+
+HotDay = tuple[HotHours | None, tuple[StandingCooler, ...], tuple[Drained, ...]]
+"""The hot day, what cools in it, and the batteries that may not last it."""
+
+
+def _hot_day(rests: HotRests, coolers: tuple[StandingCooler, ...]) -> HotDay:
+    """Return the hot day of a slot.
+
+    What hangs on a battery that may not last it may stop by noon: it cools nothing for sure, and the day is run again
+    without counting on it. A fan to which no wire surely stands may not run.
+    """
+    inside = rests.inside
+    unfed = unfed_of(rests.own, inside.airflow.fans, rests.strung) if inside is not None else ()
     if inside is not None and unfed:
-        inside = replace(inside, airflow=replace(inside.airflow, fan=replace(inside.airflow.fan, low=0.0)))
-    hot, coolers, drained = _cooled_day(own, inside, moisture, coolers, use, waiting, strung, charges)
+        slower = replace(inside.airflow, fan=replace(inside.airflow.fan, low=0.0))
+        rests = replace(rests, inside=replace(inside, airflow=slower))
+    hot, coolers, drained = _cooled_day(rests, coolers)
     return (replace(hot, unfed=unfed) if hot is not None else None), coolers, drained
 
 
-def _cooled_day(
-    own: Section,
-    inside: Inside | None,
-    moisture: tuple[Moisture, ...],
-    coolers: tuple[StandingCooler, ...],
-    use: str,
-    waiting: int,
-    strung: Mapping[str, str],
-    charges: Mapping[str, Band],
-) -> tuple[HotHours | None, tuple[StandingCooler, ...], tuple[Drained, ...]]:
-    hot = _hottest(own, inside, moisture, coolers, use, waiting) if inside is not None else None
-    if inside is None or hot is None or hot.run.way != "cooled":
+def _cooled_day(rests: HotRests, coolers: tuple[StandingCooler, ...]) -> HotDay:
+    hot = _hottest(rests, coolers)
+    if hot is None or hot.run.way != "cooled":
         return hot, coolers, ()
     on = tuple((one.planned, one.feed) for one in coolers if one.works != "no")
-    drained = drained_by(own, strung, on, charges, hot.run.runs_for)
+    drained = drained_by(rests.own, rests.strung, on, rests.charges, hot.run.runs_for)
     emptied = {of for one in drained for of in one.coolers}
     if not emptied:
         return hot, coolers, ()
     coolers = tuple(replace(one, lasts="perhaps") if one.planned.of in emptied else one for one in coolers)
-    return _hottest(own, inside, moisture, coolers, use, waiting), coolers, drained
+    return _hottest(rests, coolers), coolers, drained
+
+
+def _hottest(rests: HotRests, coolers: tuple[StandingCooler, ...]) -> HotHours | None:
+    """Return the hottest day of those in it; of those who wait in it where it is left."""
+    if rests.inside is None:
+        return None
+    if rests.waiting:
+        return hottest_left(rests.own, rests.inside, rests.waiting)
+    return hottest_of(rests.own, rests.inside, rests.moisture, coolers, rests.use)
 
 
 def _left(inside: Inside, places: tuple[Outdoors, ...], there: tuple[Moisture, ...]) -> tuple[HeldNight, ...]:

@@ -144,21 +144,11 @@ def year_of(
     ``clock`` is handed each run, so that whoever wants to may time it. Where nothing is installed that compiles, the
     same loop runs plain, a hundred times as long; what was compiled is kept in the folder ``kept_in``.
     """
-    how = Run(_loop(kept_in), clock)
     spreads = APART if left_out(weather) else AS_TOLD
     airs = {air: at_end(weather, air) for *_, air in spreads}
-
-    def run_all(warms: Warmth | None, is_opened: bool, cool: float) -> dict[Ended, Ran]:
-        return {
-            (*ends, heading): _ran(
-                inside, airs[ends[2]], warms, moisture, Set(ends[0], ends[1], heading, is_opened, cool), how
-            )
-            for ends in spreads
-            for heading in HEADINGS
-        }
-
-    opened = run_all(warmth, True, NEVER_COOLED)
-    cooled = run_all(None, False, ROOMS["cooled to"])
+    room = Runs(inside, airs, moisture, spreads, Run(_loop(kept_in), clock))
+    opened = room.each(warmth, True, NEVER_COOLED)
+    cooled = room.each(None, False, ROOMS["cooled to"])
     wanted = warmth.wanted if warmth is not None else 0.0
     is_set = _set(weather, wanted)
     cold, warm = wanted - YEAR["colder than wanted"].best, ROOMS["too warm"]
@@ -170,7 +160,7 @@ def year_of(
     taken = {place: fuel_by_hour(run.heat, place[0], burning) for place, run in opened.items()}
     burnt = _over_ways(taken, weather)
     low = _at_lowest(warmth)
-    left = run_all(low, False, NEVER_COOLED) if low is not None and any(is_set) else {}
+    left = room.each(low, False, NEVER_COOLED) if low is not None and any(is_set) else {}
     hot_at_lowest, hot_by = _hot(left, is_set, wanted, weather)
     return Year(
         weather=weather,
@@ -195,6 +185,26 @@ def year_of(
         trips=_trips(heat, burnt) if warmth is not None else (),
         burning=burning,
     )
+
+
+class Runs(NamedTuple):
+    """What all runs of a year share: room, weather at each end of what it leaves out, people, which ends, and how."""
+
+    inside: Inside
+    airs: dict[End, WeatherHours]
+    moisture: tuple[Moisture, ...]
+    spreads: tuple[tuple[End, End, End], ...]
+    how: Run
+
+    def each(self, warmth: Warmth | None, is_opened: bool, cool: float) -> dict[Ended, Ran]:
+        """Return a run at all ends and headings, with a heater or none, opened or shut, cooled to so much (K)."""
+        found: dict[Ended, Ran] = {}
+        for room, sun, air in self.spreads:
+            for heading in HEADINGS:
+                ends = Set(room, sun, heading, is_opened, cool)
+                ran = _ran(self.inside, self.airs[air], warmth, self.moisture, ends, self.how)
+                found[room, sun, air, heading] = ran
+        return found
 
 
 def at_least(found: Band, weather: WeatherHours) -> Band:
