@@ -64,8 +64,8 @@ def broken_rigs(
 @pytest.mark.parametrize(
     ("rig", "one_in"),
     [
-        ("whimbrel", 9),
-        ("dunlin", 4),
+        ("whimbrel", 18),
+        ("dunlin", 8),
         pytest.param("whimbrel", 1, marks=pytest.mark.nightly),
         pytest.param("dunlin", 1, marks=pytest.mark.nightly),
     ],

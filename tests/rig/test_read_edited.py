@@ -105,9 +105,9 @@ def run_of_edits(seed: int) -> tuple[int, int]:
 
 
 def test_an_edit_reads_as_the_whole() -> None:
-    runs = [run_of_edits(seed) for seed in range(18)]
-    assert sum(count for count, _ in runs) >= 90
-    assert sum(alone for _, alone in runs) >= 30
+    runs = [run_of_edits(seed) for seed in range(9)]
+    assert sum(count for count, _ in runs) >= 45
+    assert sum(alone for _, alone in runs) >= 15
 
 
 @pytest.mark.nightly

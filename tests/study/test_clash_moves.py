@@ -24,7 +24,13 @@ def fixes(text: str, stage: int) -> tuple[Bench, tuple[Fix, ...]]:
     return bench, found.fixes
 
 
-@pytest.mark.parametrize(("name", "stage", "thing"), [("dunlin", 5, "bowls-crates"), ("whimbrel", 7, "outboard-stand")])
+@pytest.mark.parametrize(
+    ("name", "stage", "thing"),
+    [
+        ("dunlin", 5, "bowls-crates"),
+        pytest.param("whimbrel", 7, "outboard-stand", marks=pytest.mark.nightly),
+    ],
+)
 def test_what_is_in_the_way_of_a_bed_is_taken_out_for_the_night(name: str, stage: int, thing: str) -> None:
     bench, found = fixes((RIGS / f"{name}.yaml").read_text(encoding="utf-8"), stage)
     (fix,) = [one for one in found if one.code == "layout/sleeping-place"]

@@ -61,7 +61,7 @@ EDITS = (
 )
 
 
-@pytest.mark.parametrize("edit", every_so_many(EDITS, 2), ids=lambda edit: edit.path)
+@pytest.mark.parametrize("edit", every_so_many(EDITS, 4), ids=lambda edit: edit.path)
 def test_slots_of_a_changed_text_are_those_of_a_study_that_knows_nothing(edit: Edit) -> None:
     bench = many_changes()
     before = bench.before
