@@ -21,7 +21,10 @@ from boxwright.study.slots import Slot
 from boxwright.units import HeaderUnits
 
 NAME, TITLE = "changeover", "Change-over, for the door"
-SHORT = "Seconds, and what how many hands lift, are common practice without a source."
+SHORT = (
+    "Seconds, and what how many hands lift, are common practice without a source. Who carries takes no room here, at "
+    "night too: walk the moves and the way out once, with the things in your hands."
+)
 HANDS = {1: "", 2: "two", 3: "three or roll"}
 
 
@@ -49,7 +52,7 @@ def _read_first(told: ChangeOver, units: HeaderUnits) -> Grid:
     """Return what is to be read beside the moves: the way out of bed, what is in the way, what is asked."""
     rows = [("at night", says) for says in leaving_words(told, units)]
     for changed, ends in ((told.there, (told.start, told.goal)), (told.back, (told.goal, told.start))):
-        if changed.word != "found" or changed.overlaps or changed.grazes:
+        if changed.word != "found" or changed.overlaps or changed.grazes or not changed.is_least:
             lead = f"to {ends[1].word}"
             rows += [
                 (lead, headline(changed, ends[0].word, ends[1].word)),

@@ -18,6 +18,7 @@ STANDS = {
 }  # fmt: skip
 """Where a thing stands, by the word of its pose."""
 NO_BED = "No bed that somebody sleeps in is there."
+NOT_LEAST = " It is not proved that there is none with less work."
 MINUTE = 60.0
 HOW = (
     "Things are carried level along straight ways, over what they can be lifted over, and turned where there is room "
@@ -31,7 +32,7 @@ def headline(told: Changed, start: str, goal: str) -> str:
     """Return how a change-over ended, as one sentence."""
     way = f"From {start} to {goal}"
     if told.word == "found":
-        return f"{way}: {_counted(told)}."
+        return f"{way}: {_counted(told)}.{'' if told.is_least else NOT_LEAST}"
     if told.word == "without":
         return f"{way}: not as it is written. With {listed(told.leave_out)} left outside as well: {_counted(told)}."
     if told.word == "not-found":
@@ -155,8 +156,10 @@ def leaving_words(told: ChangeOver, units: HeaderUnits) -> Iterator[str]:
     yield f"Out in two minutes: {_out_words(out, units)}"
     if told.there.leave_out:
         yield f"That is with {listed(told.there.leave_out)} left outside: as it is written, the night is not come to."
-    if told.there.word in {"blocked", "not-found"}:
+    if told.there.word == "blocked":
         yield "That is of the night as it is written, though nobody can come to it."
+    if told.there.word == "not-found":
+        yield "That is of the night as it is written; whether one comes to it is not known."
     if told.there.word == "unknown":
         yield "That is of the night as it is written; whether one comes to it is asked."
     lost = [one for one in out.exits if one.word not in {"free", *UNTRIED}]
@@ -197,7 +200,8 @@ def _way_words(out: Leaving, units: HeaderUnits) -> str:
     assert out.seconds is not None
     first = f"first {'; '.join(step_words(step) for step in out.steps)}; then " if out.steps else ""
     ways = listed([f"from {bed} by {name}, {show(far, 'm', units)}" for bed, name, far in out.ways])
-    return f"{first}{ways}: the last is out after {minutes(out.seconds)}."
+    carried = " Whoever carries takes no room in that." if any(step.is_carried for step in out.steps) else ""
+    return f"{first}{ways}: the last is out after {minutes(out.seconds)}.{carried}"
 
 
 def asked_words(told: ChangeOver) -> Iterator[str]:

@@ -62,6 +62,7 @@ class Asked:
         if out is not None and out.exits and {one.word for one in out.exits} <= {"blocked", "fixed"}:
             return NO  # a way that is cleared by hand first is no way out until that is done
         is_open = bool({"not-found", "unknown"} & _words(found)) or (out is not None and out.word != "found")
+        is_open = is_open or (out is not None and any(step.is_carried for step in out.steps))
         is_open = is_open or bool(found.there.grazes or found.back.grazes)
         return ASK if is_open or any(asked_words(found)) else GO
 
@@ -197,6 +198,7 @@ def _changed(one: Changed) -> dict[str, Json]:
         "word": one.word,
         "hand_seconds": one.cost,
         "states": one.states,
+        "least": one.is_least,
         "leave_out": list(one.leave_out),
         "meets": [list(pair) for pair in one.meets],
         "overlaps": [list(pair) for pair in one.overlaps],

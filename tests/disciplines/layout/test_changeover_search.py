@@ -227,7 +227,7 @@ def test_a_bound_that_is_hit_is_no_proof() -> None:
     before = thing("before", block((4.0, 0.0, 0.0), (1.0, 4.0, 1.0)), may_leave=False)
     board = Board(setting(behind, before))
     found = changed(board, board.state(is_goal=False), board.state(is_goal=True), most=2)[0]
-    assert (found.word, found.states) == ("not-found", 2)
+    assert (found.word, found.states, found.is_least) == ("found", 2, False)
 
 
 def test_a_door_that_opens_inwards_wants_its_room() -> None:

@@ -21,6 +21,7 @@ from boxwright.records import dataclass
 OUTSIDE, SHUT, OPEN = "outside", "shut", "open"
 IN, OUT = "in", "out"
 ASIDE = "aside"
+CARRIED = frozenset({"carry out", "carry in", "shift", "set aside", "put back"})
 Kind = Literal["carry", "fold", "gate", "set"]
 Wall = Literal["front", "rear", "left", "right", "roof"]
 Release = Literal["inside", "none", "key", "tool", "unknown", "not in yet"]
@@ -183,6 +184,11 @@ class Step:
     is_turned: bool = False
     is_tied: bool = False
 
+    @property
+    def is_carried(self) -> bool:
+        """Return whether somebody carries something, and wants room to do so that nobody can judge."""
+        return self.word in CARRIED
+
 
 @dataclass(frozen=True, slots=True)
 class Changed:
@@ -193,7 +199,8 @@ class Changed:
     within that many states. ``meets`` are pairs of names: what cannot be where it should, or cannot get there, and what
     it meets. ``overlaps`` are pairs that overlap where they stand before the first move, ``grazes`` those that pass
     each other with no more than the play of a hinge. ``fallen`` are pairs of what would lie on nothing in the end, and
-    what it lies on before. ``meanwhile`` tells where each thing that moves stands at the end.
+    what it lies on before. ``meanwhile`` tells where each thing that moves stands at the end. ``is_least`` is False
+    where there may be one with less work.
     """
 
     word: Literal["found", "without", "blocked", "not-found", "unknown"]
@@ -207,6 +214,7 @@ class Changed:
     grazes: tuple[tuple[str, str], ...] = ()
     meanwhile: tuple[tuple[str, str], ...] = ()
     fallen: tuple[tuple[str, str], ...] = ()
+    is_least: bool = True
 
 
 @dataclass(frozen=True, slots=True)

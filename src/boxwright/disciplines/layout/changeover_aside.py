@@ -9,7 +9,8 @@ from boxwright.disciplines.layout.bodies import Block, envelope, moved_block
 from boxwright.disciplines.layout.body_sizes import ROOM
 from boxwright.disciplines.layout.changeover import ASIDE, Gate, Mover, Posed
 from boxwright.disciplines.layout.changeover_scene import Board, State
-from boxwright.disciplines.layout.changeover_search import Found, cheapest_with_apart
+from boxwright.disciplines.layout.changeover_search import Found, cheapest_with_apart, with_apart
+from boxwright.disciplines.layout.changeover_unpacked import unpacked
 from boxwright.disciplines.layout.changeover_ways import outward, overlaps
 
 MOST_SPOTS = 3
@@ -21,14 +22,21 @@ MOST_FREE = 200
 MOST_STATES = 2_000
 """A search with things set aside gives up after so many states."""
 
+MOST_UNPACKED = 250
+"""So does unpacking what is in the way after so many ways of things."""
+
 
 def least(board: Board, start: State, goal: State, most: int, ways: int, is_probe: bool = False) -> tuple[Board, Found]:
     """Return the least change-over with nothing set aside, or with something where that costs less; and its board.
 
     Only where something is moved more than once, or there is no other, can that be less; nor is it looked for in a
-    ``is_probe`` that finds nothing.
+    ``is_probe`` that finds nothing. Where the search gives up, what is in the way is unpacked, which may not be least.
     """
     found = cheapest_with_apart(board, start, goal, most, ways)
+    if found.moves is None and not found.is_exhausted and not is_probe:
+        states = found.states
+        found = with_apart(board, start, goal, lambda begun, ended, _: unpacked(board, begun, ended, MOST_UNPACKED))
+        return board, found._replace(states=states)
     moved = [move.mover for move, _ in found.moves or ()]
     is_twice = any(moved.count(i) > 1 and board.movers[i].kind == "carry" for i in moved)
     if not is_twice if found.moves is not None else is_probe or not found.is_exhausted:

@@ -21,26 +21,30 @@ MAY_BE = frozenset({"free", "tight", "unknown", "unmeasured"})
 """What is said of an exit by which somebody may get out."""
 
 
-def exits_at(board: Board, state: State) -> tuple[Freed, ...]:
-    """Return what is known of each exit in a state, from every bed that is down, else from where one can stand."""
-    known = board.exits.get(_seen(board, state))
-    if known is None:
-        known = board.exits[_seen(board, state)] = tuple(_either_way(board, state))
-    return known
+def exits_at(board: Board, state: State, is_explained: bool = True) -> tuple[Freed, ...]:
+    """Return what is known of each exit in a state, from every bed that is down, else from where one can stand.
+
+    Where it need not be ``is_explained``, what is not free is only said to be blocked, if it is tight as well.
+    """
+    key = _seen(board, state), is_explained
+    if key not in board.exits:
+        board.exits[key] = tuple(_either_way(board, state, is_explained))
+    return board.exits[key]
 
 
-def _either_way(board: Board, state: State) -> Iterator[Freed]:
+def _either_way(board: Board, state: State, is_explained: bool) -> Iterator[Freed]:
     """Yield what is known of each exit: at night a leaf nobody sleeps on may be up or down, whatever was moved."""
     loose = [i for i, one in enumerate(board.movers) if one.is_loose]
     is_night = any(is_down(board, state, bed) for bed in board.setting.beds)
     if not loose or not is_night:
-        yield from _exits(board, state)
+        yield from _exits(board, state, is_explained)
         return
     other = state
     for i in loose:
         other = after_a_move(board, other, i, UP if state[i] == DOWN else DOWN)
     names = tuple(board.movers[i].name for i in loose)
-    for one, its in zip(_exits(board, state), _exits(board, other), strict=True):
+    both = (_exits(board, it, is_explained) for it in (state, other))
+    for one, its in zip(*both, strict=True):
         is_same = one.word == its.word and one.not_from == its.not_from
         yield one if is_same or not {one.word, its.word} & MAY_BE else _either(one, its, names)
 
@@ -58,7 +62,7 @@ def _seen(board: Board, state: State) -> State:
     return tuple(0 if one.of in free else p for one, p in zip(board.movers, state, strict=True))
 
 
-def _exits(board: Board, state: State) -> Iterator[Freed]:
+def _exits(board: Board, state: State, is_explained: bool) -> Iterator[Freed]:
     bodies, setting = bodies_at(board, state), board.setting
     down = tuple(bed for bed in setting.beds if is_down(board, state, bed))
     starts = down or floor_at(board, state)
@@ -82,7 +86,8 @@ def _exits(board: Board, state: State) -> Iterator[Freed]:
         elif opening.of not in gates or not is_exit(opening):  # where it is or how large, nobody knows
             yield held or Freed(opening.of, opening.name, "unknown")
         elif not (able := [bed for bed in starts if gets_out(bodies, bed, opening, setting.faces)]):
-            yield _blocked(bodies, starts, opening, setting)
+            shut_up = Freed(opening.of, opening.name, "blocked")
+            yield _blocked(bodies, starts, opening, setting) if is_explained else shut_up
         else:
             is_asked = release != "inside" or (opening.wall == "roof" and not _is_climbed_to(down, opening, setting))
             asked = Freed(opening.of, opening.name, "unknown" if is_asked else "free")

@@ -24,6 +24,8 @@ from boxwright.disciplines.layout.ways import scene_drawn, way_drawn
 MOST_TO_LEAVE = 400
 MOST_ASIDE = 60
 """A search for the way out gives up after so many states; so does one with things set aside."""
+MOST_EXPLAINED = 40
+"""Where a search gave up it is looked in so many of its states whether an exit is one to be tried."""
 UNTRIED = frozenset({"unknown", "unmeasured", "tight"})
 """What is said of an exit by which somebody may get out, and which has to be tried or measured first."""
 THE_FLOOR = "the floor"
@@ -112,12 +114,11 @@ def _searched(
         i for i, one in enumerate(board.movers) if one.of in tonight or (one.kind == "gate" and one.of not in inside)
     )
     whence = _whence(beds)
-    untried, shut_in = set[str](), list(whence)
+    looked_at, shut_in = list[State](), list(whence)
 
     def is_done(state: State) -> bool:
-        known = exits_at(board, state)
-        untried.update({one.word for one in known} & UNTRIED)
-        without = _shut_in(known, whence)
+        looked_at.append(state)
+        without = _shut_in(exits_at(board, state, is_explained=False), whence)
         shut_in[:] = [name for name in shut_in if name in without]
         return not without
 
@@ -128,7 +129,9 @@ def _searched(
     found = cheapest(board, start, start, most, MOST_WAYS, is_done, stuck, may=may if must_reach else None)
     if found.moves is None:
         word: Literal["untried", "blocked", "not-found"]
-        word = "untried" if untried else "blocked" if found.is_exhausted else "not-found"
+        explained = looked_at if found.is_exhausted else looked_at[:MOST_EXPLAINED]
+        is_untried = any(one.word in UNTRIED for state in explained for one in exits_at(board, state))
+        word = "untried" if is_untried else "blocked" if found.is_exhausted else "not-found"
         return Leaving(word, exits=exits, states=found.states, shut_in=tuple(shut_in)), found
     steps = tuple(steps_of(board, start, found))
     state = found.moves[-1][1] if found.moves else start

@@ -52,7 +52,7 @@ class Board:
         self._free: dict[Key, list[int]] = {}
         self._shut: dict[Key, list[int]] = {}
         self._alone: dict[Key, bool] = {}
-        self.exits: dict[State, tuple[Freed, ...]] = {}
+        self.exits: dict[tuple[State, bool], tuple[Freed, ...]] = {}
         self.ways = 0
         self._elsewhere = frozenset(pose for pose in self._poses if self._is_elsewhere(pose))
         self._clash = {pose: self._clashes(pose) for pose in self._poses}
@@ -202,15 +202,26 @@ class Board:
             base = (mover, pose)
             if not self.blocks(base) or self.movers[mover].poses[pose].word == ASIDE:
                 continue
-            key = (base, -1, gate, is_turned)
-            if key not in self._alone:
-                found = self._way(base, None, gate, is_turned, ())
-                self._alone[key] = found is not None
-                if found is not None:
-                    self._keep(key, found, ())
-            if self._alone[key]:
+            if self._passes_alone((base, -1, gate, is_turned)):
                 return True
         return False
+
+    def _passes_alone(self, key: Key) -> bool:
+        if key not in self._alone:
+            found = self._way(key[0], None, key[2], key[3], ())
+            self._alone[key] = found is not None
+            if found is not None:
+                self._keep(key, found, ())
+        return self._alone[key]
+
+    def in_the_way(self, mover: int, gate: int, is_turned: bool, state: State) -> frozenset[int] | None:
+        """Return what stands on the way out of a thing, of the ways known the freest; None where it has no way out."""
+        key = ((mover, state[mover]), -1, gate, is_turned)
+        if not self._passes_alone(key):
+            return None
+        present = self.present(state) & ~self._bit[mover, state[mover]]
+        spoilt = min((touched & present for touched in self._free[key]), key=int.bit_count)
+        return frozenset(j for j, p in enumerate(state) if spoilt & self._bit[j, p])
 
     def can_carry(self, mover: int, to: int, gate: int | None, is_turned: bool, state: State) -> bool:
         """Return whether a thing can be carried from where it is to another pose, through an opening or within."""

@@ -31,12 +31,16 @@ Done = tuple[Move, State]
 
 
 class Found(NamedTuple):
-    """How a search ended: the moves with the states after them, None where there were none; the states looked at."""
+    """How a search ended: the moves with the states after them, None where there were none; the states looked at.
+
+    ``is_least`` is False where there may be others with less work.
+    """
 
     moves: tuple[Done, ...] | None
     cost: float
     states: int
     is_exhausted: bool
+    is_least: bool = True
 
 
 def cheapest(
@@ -98,9 +102,20 @@ def cheapest(
 def cheapest_with_apart(
     board: Board, start: State, goal: State, most: int, most_ways: int, below: float = inf
 ) -> Found:
-    """Return the same, with what can be set out or put in at any moment set out first and put in last.
+    """Return the same, with what can be set out or put in at any moment set out first and put in last."""
 
-    It is then left out of the search: every such thing would double what there is to look through.
+    def sought(begun: State, ended: State, under: float) -> Found:
+        return cheapest(board, begun, ended, most, most_ways, stuck=board.apart, below=under)
+
+    return with_apart(board, start, goal, sought, below)
+
+
+def with_apart(
+    board: Board, start: State, goal: State, sought: Callable[[State, State, float], Found], below: float = inf
+) -> Found:
+    """Return what is sought between two states, with what can be moved at any moment set out first and put in last.
+
+    It is left out of the search: every such thing would double what there is to look through.
     """
     changing = [i for i in sorted(board.apart) if start[i] != goal[i]]
     first = [i for i in changing if board.movers[i].poses[goal[i]].word == OUT]
@@ -111,7 +126,7 @@ def cheapest_with_apart(
         moves.append((Move(i, goal[i], -1), begun))
     ended = tuple(start[i] if i in last else pose for i, pose in enumerate(goal))
     more = sum(price_of(board.movers[i], start[i], goal[i]) for i in changing)
-    found = cheapest(board, begun, ended, most, most_ways, stuck=board.apart, below=below - more)
+    found = sought(begun, ended, below - more)
     if found.moves is None:
         return found
     moves += found.moves

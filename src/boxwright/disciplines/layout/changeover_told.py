@@ -20,8 +20,9 @@ from boxwright.disciplines.layout.changeover_beds import beds_aside
 from boxwright.disciplines.layout.changeover_exits import exits_at
 from boxwright.disciplines.layout.changeover_leaving import leaving
 from boxwright.disciplines.layout.changeover_scene import Board, State, emptied, outside_of
-from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Found
+from boxwright.disciplines.layout.changeover_search import MOST_STATES, MOST_WAYS, Done, Found
 from boxwright.disciplines.layout.changeover_steps import steps_of
+from boxwright.disciplines.layout.changeover_unpacked import backwards
 from boxwright.disciplines.layout.terraces import sides_of
 
 MOST_TRIED = 40
@@ -61,9 +62,11 @@ def told(
             if there.word == "found":
                 there = replace(there, word="without", leave_out=back.leave_out)
             return Told(there, back, leaving(board, begun))
-    there, goal = changed(board, start, goal, most, ways)
+    there, goal, moves = _sought(board, start, goal, most, ways, PROBED_WAYS)
     # from where nobody comes to, it need not be known what would have to be left out on the way back
-    back, _ = changed(board, goal, start, most, ways, PROBED_WAYS if there.word in {"found", "without"} else 0)
+    probed = PROBED_WAYS if there.word in {"found", "without"} else 0
+    like = (start, moves) if there.word == "found" and not there.is_least else None
+    back, *_ = _sought(board, goal, start, most, ways, probed, like)
     night = goal if ends_at_night else start if begins_at_night else None
     return Told(there, back, leaving(board, night) if night is not None else None)
 
@@ -80,14 +83,30 @@ def changed(
 
     ``probed`` is how many ways may be looked for to say what would have to be left out.
     """
+    return _sought(board, start, goal, most, ways, probed)[:2]
+
+
+def _sought(
+    board: Board,
+    start: State,
+    goal: State,
+    most: int,
+    ways: int,
+    probed: int,
+    like: tuple[State, tuple[Done, ...]] | None = None,
+) -> tuple[Changed, State, tuple[Done, ...]]:
+    """Return the same with the moves; ``like`` is where the way there began, and its moves: they may do backwards."""
     overlaps = tuple(_overlapping(board, start))
     same = set(overlaps)
     meets = tuple(one for one in _overlapping(board, goal) if one not in same)
     meets = (*meets, *(one for one in _met_on_the_way(board, start, goal) if one not in meets))
     fallen = tuple(board.fallen(goal))
-    used, found = (board, Found(None, 0.0, 0, True)) if meets or fallen else least(board, start, goal, most, ways)
+    undone = backwards(board, *like) if like is not None and not (meets or fallen) else None
+    used, found = board, undone or Found(None, 0.0, 0, True)
+    if undone is None and not (meets or fallen):
+        used, found = least(board, start, goal, most, ways)
     if found.moves is not None:
-        return _told(used, start, goal, found, Changed("found", overlaps=overlaps)), goal
+        return _told(used, start, goal, found, Changed("found", overlaps=overlaps)), goal, found.moves
     ending = Changed("blocked" if found.is_exhausted else "not-found", states=found.states, overlaps=overlaps)
     ending = replace(ending, meets=meets, fallen=fallen, before=exits_at(board, start))
     last_way = board.ways + (probed if found.is_exhausted else probed // 2)
@@ -100,8 +119,9 @@ def changed(
         used, again = least(board, start, other, PROBED, last_way - board.ways, is_probe=True)
         if again.moves is not None:
             names = tuple(one.name for one, p, q in zip(board.movers, goal, other, strict=True) if p != q)
-            return _told(used, start, other, again, replace(ending, word="without", leave_out=names)), other
-    return ending, goal
+            ending = replace(ending, word="without", leave_out=names)
+            return _told(used, start, other, again, ending), other, again.moves
+    return ending, goal, ()
 
 
 # ------------------------------------------------------------------ what is told of a search
@@ -126,6 +146,7 @@ def _told(board: Board, start: State, goal: State, found: Found, ending: Changed
         before=exits_at(board, start),
         cost=found.cost,
         states=found.states,
+        is_least=found.is_least,
         meanwhile=meanwhile,
     )
 
@@ -190,27 +211,42 @@ def _goes_through(one: Mover, hole: tuple[float, float]) -> bool:
 
 
 def _candidates(board: Board, goal: State, meets: tuple[tuple[str, str], ...]) -> Iterator[tuple[int, ...]]:
-    """Yield what could stay outside as well, the fewest first; where things overlap in the end, what parts them."""
+    """Yield what could stay outside as well, the fewest first; where things overlap in the end, what parts them.
+
+    However many those are that alone part what overlaps. Last comes all that could help.
+    """
     free = [
         i
         for i, one in enumerate(board.movers)
         if one.kind == "carry" and one.may_leave and one.poses[goal[i]].word != OUTSIDE
     ]
+    parted = {i: _parted(board, goal, (i,), meets) for i in free}
+    must = tuple(i for i in free if any(not any(pair in parted[j] for j in free if j != i) for pair in parted[i]))
+    left = {pair for pair in meets if pair not in set().union(*(parted[i] for i in must))}
+    able = [i for i in free if i not in must and (parted[i] & left or not meets)]
     count = 0
-    for size in (0, 1, 2, 3):
-        for chosen in combinations(free, size):
+    for size in (0, 1, 2, 3) if meets else (0, 1, 2):
+        for more in combinations(able, size):
+            chosen = (*must, *more)
             other = _without(board, goal, chosen)
-            if other == goal or (size > 1 and any(goal[i] == other[i] for i in chosen)):
+            if not left <= set().union(*(parted[i] for i in more)) or other == goal:
                 continue
-            names = {board.movers[i].name for i, p in enumerate(other) if p != goal[i]}
-            if meets and not all(names & set(pair) for pair in meets):
+            if size > 1 and any(goal[i] == other[i] for i in chosen):
                 continue
-            if not meets and size > 2:
-                return
             yield chosen
             count += 1
             if count >= MOST_TRIED:
                 return
+    yield tuple(sorted((*must, *able)))
+
+
+def _parted(
+    board: Board, goal: State, chosen: tuple[int, ...], meets: tuple[tuple[str, str], ...]
+) -> frozenset[tuple[str, str]]:
+    """Return the pairs that overlap no more where some things, and all they carry, are left outside."""
+    other = _without(board, goal, chosen)
+    names = {one.name for one, p, q in zip(board.movers, goal, other, strict=True) if p != q}
+    return frozenset(pair for pair in meets if names & set(pair))
 
 
 def _without(board: Board, goal: State, chosen: tuple[int, ...]) -> State:
