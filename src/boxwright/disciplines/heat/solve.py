@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from math import inf
+from typing import NamedTuple
 
 from boxwright.disciplines.heat.battery import Drained, banked, drained_by, hung_on
 from boxwright.disciplines.heat.burner import runs_on, standing_heater, warmth_at_work, warmth_of
@@ -100,8 +101,7 @@ def solve(
     )
 
 
-@dataclass(frozen=True, slots=True)
-class RoomAsBuilt:
+class RoomAsBuilt(NamedTuple):
     """The room as it stands: its shell and its air (m3), and what a logged night proved of it.
 
     ``inside`` is what nights are run with, as it was proved where it was. ``is_known`` says that its measures are.
@@ -190,8 +190,7 @@ def _loads(held: tuple[HeldNight, ...], heaters: tuple[StandingHeater, ...], vol
     return tuple(load for load in found if load is not None)
 
 
-@dataclass(frozen=True, slots=True)
-class HotRests:
+class HotRests(NamedTuple):
     """What the hot day of a slot rests on, its coolers aside.
 
     ``inside`` is None where the measures of the room are not known; ``waiting`` is how many wait in it while it is
@@ -221,7 +220,7 @@ def _hot_day(rests: HotRests, coolers: tuple[StandingCooler, ...]) -> HotDay:
     unfed = unfed_of(rests.own, inside.airflow.fans, rests.strung) if inside is not None else ()
     if inside is not None and unfed:
         slower = replace(inside.airflow, fan=replace(inside.airflow.fan, low=0.0))
-        rests = replace(rests, inside=replace(inside, airflow=slower))
+        rests = rests._replace(inside=replace(inside, airflow=slower))
     hot, coolers, drained = _cooled_day(rests, coolers)
     return (replace(hot, unfed=unfed) if hot is not None else None), coolers, drained
 

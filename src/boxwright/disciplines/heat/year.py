@@ -6,7 +6,7 @@ What the file leaves out is run at both of its ends, with each end of the room.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 from math import inf
@@ -191,7 +191,7 @@ class Runs(NamedTuple):
     """What all runs of a year share: room, weather at each end of what it leaves out, people, which ends, and how."""
 
     inside: Inside
-    airs: dict[End, WeatherHours]
+    airs: Mapping[End, WeatherHours]
     moisture: tuple[Moisture, ...]
     spreads: tuple[tuple[End, End, End], ...]
     how: Run
