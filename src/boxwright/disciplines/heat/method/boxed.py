@@ -275,14 +275,18 @@ def _dampened(
     found by looking again, once for each place and twice more.
     """
     store, limit, rate, taking = work.water, work.limit, work.takes, work.taking
-    places = len(store)
-    for number in range(places):
-        around = work.felt[cold.face[number]] if cold.face[number] >= 0 else outside
-        limit[number] = _saturated(around + cold.factor[number] * (air - around), pressure)
-        # Lewis: what carries heat across the film carries water as a mass of air of the same capacity.
-        rate[number] = cold.film[number] * cold.area[number] / 1006.0
-        taking[number] = 1.0 if store[number] > 0.0 else 0.0
+    face, factor, film, area, felt = cold.face, cold.factor, cold.film, cold.area, work.felt
+    places, wets = len(store), False
     after = came / carries
+    for number in range(places):
+        around = felt[face[number]] if face[number] >= 0 else outside
+        limit[number] = _saturated(around + factor[number] * (air - around), pressure)
+        # Lewis: what carries heat across the film carries water as a mass of air of the same capacity.
+        rate[number] = film[number] * area[number] / 1006.0
+        taking[number] = 1.0 if store[number] > 0.0 else 0.0
+        wets = wets or store[number] > 0.0 or after > limit[number]
+    if not wets:
+        return after
     for _ in range(places + 2):
         load, loss = came, carries
         for number in range(places):
