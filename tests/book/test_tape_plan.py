@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import hypot
+from math import dist, hypot
+from random import Random
 
 import pytest
 
+from boxwright.disciplines.layout.passage import Rect
+from boxwright.disciplines.layout.tape_things import ROOMY, STEPS, own_spot
 from boxwright.drawing import Sheet
 from boxwright.drawing.mark import Point
 from boxwright.drawing.page import Page
@@ -76,3 +79,42 @@ def test_two_tapes_find_every_point_of_the_tape_plan(name: str) -> None:
         assert (bottom - y) / page.views[0].scale / unit == pytest.approx(length(across), abs=within)
         assert away((x, y), found["A"]) == pytest.approx(length(from_a), abs=within)
         assert away((x, y), found["B"]) == pytest.approx(length(from_b), abs=within)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_number_stands_where_a_look_at_every_thing_would_put_it(seed: int) -> None:
+    """Only what is near a thing is looked at; the other way looks at all there are."""
+    draw = Random(seed)
+
+    def drawn() -> Rect:
+        x, y = draw.choice([0.0, 0.3, 0.33, 1.0]) + draw.random() * 0.2, draw.random()
+        return x, y, x + draw.choice([0.1, 0.4, 0.8]), y + draw.choice([0.1, 0.4, 0.8])
+
+    rect, others = drawn(), [drawn() for _ in range(draw.randint(0, 8))]
+    x0, y0, x1, y1 = rect
+    middle = (x0 + x1) / 2.0, (y0 + y1) / 2.0
+    steps = range(1, STEPS)
+    spots = [(x0 + (x1 - x0) * i / STEPS, y0 + (y1 - y0) * j / STEPS) for i in steps for j in steps]
+    spots.sort(key=lambda spot: dist(spot, middle))
+
+    def area(one: Rect) -> float:
+        return (one[2] - one[0]) * (one[3] - one[1])
+
+    def hides(one: Rect, spot: tuple[float, float], room: float) -> bool:
+        return all(one[n] - room < spot[n] < one[n + 2] + room for n in (0, 1))
+
+    smaller = [one for one in others if area(one) <= area(rect)]
+    wanted = middle
+    for some, room in ((others, ROOMY), (others, 0.0), (smaller, ROOMY), (smaller, 0.0)):
+        free = [spot for spot in (middle, *spots) if not any(hides(one, spot, room) for one in some)]
+        if free:
+            wanted = free[0]
+            break
+    assert own_spot(rect, others) == wanted
+
+
+def test_a_number_keeps_its_room_from_what_lies_beside_its_thing() -> None:
+    """Nine tenths are covered: with 50 mm of room from what is beside it nothing is left, so the first that is free."""
+    one = (0.0, 0.0, 1.0, 1.0)
+    assert own_spot(one, [(-1.0, -1.0, 0.9, 2.0), (1.0, -1.0, 2.0, 2.0)]) == (22 / STEPS, 12 / STEPS)
+    assert own_spot(one, [(0.1, -1.0, 2.0, 2.0), (-1.0, -1.0, 0.0, 2.0)]) == (2 / STEPS, 12 / STEPS)

@@ -61,7 +61,7 @@ def tape_things(posed: Posed, name: str = "tape-things", lying: str = "") -> She
     for number, (path, thing, (x0, y0, x1, y1)) in enumerate(things, start=1):
         marks.append(Shape(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "visible", path, "none"))
         others = [rect for other, (_, _, rect) in enumerate(things, start=1) if other != number]
-        marks.append(Text(_own_spot((x0, y0, x1, y1), others), str(number), path, "normal", may_move=False))
+        marks.append(Text(own_spot((x0, y0, x1, y1), others), str(number), path, "normal", may_move=False))
         for word, corner in (("1", (x0, y0)), ("2", (x1, y1))):
             marks.append(Symbol(corner, "screw", path))
             rows.append(_row(posed, (f"{number}", thing, word), corner, (a, b), (x1 - x0, y1 - y0)))
@@ -87,7 +87,7 @@ def tape_things(posed: Posed, name: str = "tape-things", lying: str = "") -> She
     return Sheet(name, title, (view,), notes, (Grid("Corners", columns, tuple(rows), tuple(of)),), is_for_hand=True)
 
 
-def _own_spot(rect: Rect, others: list[Rect]) -> Point:
+def own_spot(rect: Rect, others: list[Rect]) -> Point:
     """Return where the number of a thing stands in it: by the middle, where it can be of no other thing.
 
     That is where nothing else lies, with room around it; else where all else that lies there is larger.
@@ -100,9 +100,11 @@ def _own_spot(rect: Rect, others: list[Rect]) -> Point:
     ]
     middle = ((x0 + x1) / 2.0, (y0 + y1) / 2.0)
     spots.sort(key=lambda spot: hypot(spot[0] - middle[0], spot[1] - middle[1]))
-    larger = [one for one in others if _area(one) > _area(rect)]
-    smaller = [one for one in others if one not in larger]
-    for hides, room in ((others, ROOMY), (others, 0.0), (smaller, ROOMY), (smaller, 0.0)):
+    # what lies by itself is in the way of no spot of this one
+    near = [one for one in others if all(one[a] - ROOMY < rect[a + 2] and one[a + 2] + ROOMY > rect[a] for a in (0, 1))]
+    larger = [one for one in near if _area(one) > _area(rect)]
+    smaller = [one for one in near if one not in larger]
+    for hides, room in ((near, ROOMY), (near, 0.0), (smaller, ROOMY), (smaller, 0.0)):
         for spot in (middle, *spots):
             if not any(_is_within(spot, one, room) for one in hides):
                 return spot
@@ -114,7 +116,8 @@ def _area(rect: Rect) -> float:
 
 
 def _is_within(spot: Point, rect: Rect, room: float) -> bool:
-    return all(rect[axis] - room < spot[axis] < rect[axis + 2] + room for axis in (0, 1))
+    (x, y), (x0, y0, x1, y1) = spot, rect
+    return x0 - room < x < x1 + room and y0 - room < y < y1 + room
 
 
 def _boxes(one: Body, posed: Posed) -> list[tuple[str, str, Rect]]:

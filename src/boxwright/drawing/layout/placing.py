@@ -12,7 +12,7 @@ from math import cos, hypot, pi, sin
 from boxwright.drawing.layout.edges import HARD
 from boxwright.drawing.layout.ink import Ink
 from boxwright.drawing.layout.plane import inside_box, on_circle, spread
-from boxwright.drawing.layout.raster import CELL, Raster, are_free
+from boxwright.drawing.layout.raster import CELL, Raster, are_free, are_free_between
 from boxwright.drawing.layout.wrap import (
     Block,
     around,
@@ -55,6 +55,9 @@ TOGETHER = 1.5
 _SLIDES = (0.0, *(sign * step * 3.0 for step in range(1, 14) for sign in (1.0, -1.0)))
 _ANGLES = tuple(step * pi / 8 for step in (2, 6, 14, 10, 0, 8, 4, 12, 1, 7, 15, 9, 3, 5, 13, 11))
 _FINE_ANGLES = tuple(step * pi / 24 for step in range(48))
+_AROUND = ((0.0, 1.0, 0.0), *((away, cos(one), sin(one)) for away in (*RINGS, *WIDE_RINGS) for one in _ANGLES))
+_FAR_AROUND = tuple((away, cos(one), sin(one)) for away in FAR_RINGS for one in _FINE_ANGLES)
+"""Where a balloon is tried about its point: how far away, and the way there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,10 +135,12 @@ class Placer:
 
     def _hides(self, box: Box) -> bool:
         """Return whether a text over thin lines would cover so much of what they outline that it is not seen."""
+        left, top, right, bottom = box.left, box.top, box.right, box.bottom
         for one in self._thin:
-            wide = min(box.right, one.right) - max(box.left, one.left)
-            high = min(box.bottom, one.bottom) - max(box.top, one.top)
-            if wide > 0.0 < high and wide * high > HIDDEN * (one.right - one.left) * (one.bottom - one.top):
+            if one.left >= right or one.right <= left or one.top >= bottom or one.bottom <= top:
+                continue  # most are elsewhere
+            wide, high = min(right, one.right) - max(left, one.left), min(bottom, one.bottom) - max(top, one.top)
+            if wide * high > HIDDEN * (one.right - one.left) * (one.bottom - one.top):
                 return True
         return False
 
@@ -219,8 +224,13 @@ class Placer:
         """Return the boxes of texts that cover a point, with the cells they touch."""
         if self.texts.is_free(Box(at[0] - DOT, at[1] - DOT, at[0] + DOT, at[1] + DOT)):
             return []
-        boxes = [grown(one.box, COVERED) for one in self.ink.words]
-        return [one for one in boxes if one.left < at[0] < one.right and one.top < at[1] < one.bottom]
+        x, y = at
+        boxes = (one.box for one in self.ink.words)
+        return [
+            grown(one, COVERED)
+            for one in boxes
+            if one.left - COVERED < x < one.right + COVERED and one.top - COVERED < y < one.bottom + COVERED
+        ]
 
     def _columns(self, texts: list[Wanted]) -> list[Wanted]:
         """Write texts in columns left and right of the view, in the order of their points; return what is left."""
@@ -305,20 +315,21 @@ class Placer:
         """Draw a number in a ring at a point or led to it; where it must its line crosses lines, but never words."""
         set_in = block(number, SMALL, True)
         radius = max(BALLOON, set_in.wide / 2 + 0.9)
-        places = [(0.0, 0.0), *((away, angle) for away in (*RINGS, *WIDE_RINGS) for angle in _ANGLES)]
-        far = FAR_RINGS if self._lost < MOST_LOST else ()
-        further = [(away, angle) for away in far for angle in _FINE_ANGLES]
+        places = _AROUND
+        further = _FAR_AROUND if self._lost < MOST_LOST else ()
         hard = self.edges, self.texts
         for rooms, lines, tried in (
             ((*hard, self.points, self.thin), self.texts, places),
             ((*hard, self.points), self.texts, places),
             (hard, self.words, (*places, *further)),
         ):
-            for away, angle in tried:
-                x, y = at[0] + away * cos(angle), at[1] - away * sin(angle)
+            for away, along, up in tried:
+                x, y = at[0] + away * along, at[1] - away * up
+                if not are_free_between(rooms, x - radius, y - radius, x + radius, y + radius):
+                    continue
                 box = Box(x - radius, y - radius, x + radius, y + radius)
-                foot = x - radius * cos(angle), y + radius * sin(angle)
-                if not are_free(rooms, box, 0.0) or self._hides(box):
+                foot = x - radius * along, y + radius * up
+                if self._hides(box):
                     continue
                 if away and not lines.is_line_free(*self._start(at, foot), *foot):
                     continue

@@ -6,6 +6,7 @@ is free by the millimetre; looking at a box costs a few operations however much 
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from math import ceil, floor
 
 from boxwright.drawing.page import Box
@@ -57,8 +58,8 @@ class Raster:
                     return False
         return True
 
-    def _runs(self, x1: float, y1: float, x2: float, y2: float) -> list[tuple[int, int, int, int]]:
-        """Return what a line touches as blocks of cells: rows from and before, columns from and to."""
+    def _runs(self, x1: float, y1: float, x2: float, y2: float) -> Iterator[tuple[int, int, int, int]]:
+        """Yield what a line touches as blocks of cells: rows from and before, columns from and to."""
         if y1 > y2:
             x1, y1, x2, y2 = x2, y2, x1, y1
         across, down = (x1 - self._left) / CELL, (y1 - self._top) / CELL
@@ -67,33 +68,35 @@ class Raster:
         top, bottom = max(0, floor(down)), min(len(self._rows) - 1, floor(to_down))
         first, last = (across, to_across) if across <= to_across else (to_across, across)
         if last < 0.0 or first > most + 1 or top > bottom:
-            return []
+            return
         if floor(first) == floor(last) or bottom == top:
-            return [(top, bottom + 1, max(0, floor(first)), min(most, floor(last)))]
+            yield top, bottom + 1, max(0, floor(first)), min(most, floor(last))
+            return
         slope = (to_across - across) / (to_down - down)
-        runs = []
         here = across + (top - down) * slope if top > down else across
         for row in range(top, bottom + 1):
             there = across + (row + 1 - down) * slope if row + 1 < to_down else to_across
             first, last = (here, there) if here <= there else (there, here)
             if last >= 0.0 and first <= most:
-                runs.append((row, row + 1, int(first) if first > 0.0 else 0, int(last) if last < most else most))
+                yield row, row + 1, int(first) if first > 0.0 else 0, int(last) if last < most else most
             here = there
-        return runs
 
 
 def are_free(rasters: tuple[Raster, ...], box: Box, rim: float) -> bool:
     """Return whether a box with a rim around it is free on all rasters, which have the same bounds."""
+    return are_free_between(rasters, box.left - rim, box.top - rim, box.right + rim, box.bottom + rim)
+
+
+def are_free_between(rasters: tuple[Raster, ...], left: float, top: float, right: float, bottom: float) -> bool:
+    """Return the same of the box between four edges."""
     one = rasters[0]
-    first = floor((box.left - rim - one._left) / CELL)
-    last = ceil((box.right + rim - one._left) / CELL)
-    top = floor((box.top - rim - one._top) / CELL)
-    bottom = ceil((box.bottom + rim - one._top) / CELL)
-    if first < 0 or top < 0 or last > one._columns or bottom > len(one._rows):
+    first, last = floor((left - one._left) / CELL), ceil((right - one._left) / CELL)
+    begin, end = floor((top - one._top) / CELL), ceil((bottom - one._top) / CELL)
+    if first < 0 or begin < 0 or last > one._columns or end > len(one._rows):
         return False
     mask = ((1 << (last - first)) - 1) << first
     for raster in rasters:
-        for row in raster._rows[top:bottom]:
+        for row in raster._rows[begin:end]:
             if row & mask:
                 return False
     return True
