@@ -35,7 +35,7 @@ def test_by_hand_a_sleeper_of_a_metre_eighty_wants_ten_centimetres_more() -> Non
     # the mattress ends 0.6 m up under a ceiling of 2.0 m; half the height and a hand's breadth are wanted
     assert found["sit"].has.best == pytest.approx(1.4) and found["sit"].wants.best == pytest.approx(0.52 * 1.8 + 0.05)
     assert found["stand"].has.best == pytest.approx(2.0) and found["stand"].wants.best == pytest.approx(1.85)
-    assert "shoulders" not in found
+    assert found["shoulders"].has == exactly(min(BED.place.size[:2])) and found["shoulders"].wants == exactly(0.6)
     short = fits(bed=replace(BED, lies_on=(0.6, 1.7)))
     assert short["lie"].has == exactly(1.7)
 

@@ -151,8 +151,11 @@ def _in_bed(bodies: tuple[Body, ...], bed: Bed, heights: dict[str, Band], room: 
             doubt = bed.place.z.high - bed.place.z.best, bed.place.z.best - bed.place.z.low
             has = Band(over.height, over.height - doubt[0], over.height + doubt[1], spread=bed.place.z.spread)
             yield Fit(of, name, "sit", bed.of, bed.name, has, needs("sit", height), over.under)
-    if len(bed.sleepers) > 1:
-        has = share_of(wide, min(bed.count / len(bed.sleepers), 1.0))
+    has = share_of(wide, min(bed.count / len(bed.sleepers), 1.0))
+    if len(bed.sleepers) == 1:
+        of, name = f"people[{bed.sleepers[0]}]", bed.sleepers[0]
+        yield Fit(of, name, "shoulders", bed.of, bed.name, has, exactly(ROOM["shoulders"]))
+    else:
         yield Fit(bed.of, bed.name, "shoulders", bed.of, bed.name, has, exactly(ROOM["shoulders"]))
 
 

@@ -422,7 +422,8 @@ class Result:
 
     ``more`` is how many meetings, ``more_crossings`` how many things through the shell are not told one by one.
     ``has_bed`` says that a bed comes down in it. ``fits`` are the people of the rig, where somebody is inside.
-    ``brought`` is what is still to be brought in and does not surely come in, the same whatever the slot.
+    ``brought`` is what is still to be brought in and does not surely come in, the same whatever the slot. ``loose`` are
+    the paths of leaves that fold and on which nobody sleeps: what they strike shuts no bed.
     """
 
     use: str
@@ -455,3 +456,4 @@ class Result:
     overlaid: tuple[Overlaid, ...] = ()
     over_beds: tuple[OverBed, ...] = ()
     beside: tuple[Beside, ...] = ()
+    loose: frozenset[str] = frozenset()

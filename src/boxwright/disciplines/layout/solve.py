@@ -63,8 +63,8 @@ from boxwright.disciplines.layout.stopping import (
     stopped,
 )
 from boxwright.disciplines.layout.sweeps import NEVER_OPENS, Mover, bed_of, is_unsaid, moving_part, struck_by
-from boxwright.disciplines.layout.terraces import is_placed, sides_of
-from boxwright.disciplines.layout.tonight import beds_tonight, slept_on
+from boxwright.disciplines.layout.terraces import Bed, is_placed, sides_of
+from boxwright.disciplines.layout.tonight import beds_tonight, slept_on, slept_on_by_nobody
 from boxwright.disciplines.layout.zones import Found, Zone, beside, intruders, is_open, passages, zones_of
 from boxwright.model.place import Surfaces
 from boxwright.model.trailer import Person
@@ -145,10 +145,9 @@ def solve(
     moving = _moving(fitted, closed, standing, lines, hull, room, use)
     laid = list(_laid(fitted, standing, every, lines, room))
     clearings = _clearings(every, roots, moving.movers, laid, closed, room, _slept_in(fitted, people))
-    beds = beds_tonight(section.fitted, there, people) if use == "sleep" else ()
+    beds, loose, asleep = _slept_on(use, section.fitted, bodies, people, lines)
     struck = tuple(_struck(moving.movers, every, standing, roots, lines, heavy, clearings, room, hull, let_in(fitted)))
     ended = (*_stopped(moving.movers, standing, closed, hull, room), *_held_outside(moving.movers, closed, hull))
-    asleep = slept_on(fitted, beds, lines) if use == "sleep" else {}
     resting, more = meetings(_near(every, set_out, bodies), lines, asleep, clearings.of)
     through = tuple(crossings(bodies, room, closed, hull.has_nose, hull.outer, let_in(fitted)))
     return Result(
@@ -173,7 +172,7 @@ def solve(
         canopies=canopies,
         open=(*moving.open, *_open_zones(fitted)),
         unplaced=tuple(_unplaced(bodies, fitted)),
-        has_bed=any(mover.what == "bed" for mover in moving.movers),
+        has_bed=any(mover.what == "bed" and mover.of not in loose for mover in moving.movers),
         fits=every_fit(bodies, beds, tuple(closed), people, room, hull.ground, hull.floor) if use in OPENED else (),
         taken=tuple(taken_beds(_unmet(every, struck), beds, people, lines)),
         brought=brought,
@@ -182,7 +181,24 @@ def solve(
         over_beds=tuple(over_beds(moving.movers, beds, people, lines)),
         beside=tuple(beside(fitted, standing, every, lines, room, frozenset(one.of for one in beds))),
         together=tuple(_together(moving.movers, lines, struck, ended)),
+        loose=loose,
     )
+
+
+def _slept_on(
+    use: str,
+    every: tuple[Fitted, ...],
+    bodies: tuple[Body, ...],
+    people: tuple[tuple[str, Person], ...],
+    lines: dict[str, frozenset[str]],
+) -> tuple[tuple[Bed, ...], frozenset[str], dict[str, str]]:
+    """Return the beds of tonight, the leaves nobody sleeps on, and the bed of each thing that is slept on."""
+    if use != "sleep":
+        return (), frozenset(), {}
+    there = {body.of for body in bodies}
+    fitted, beds = [one for one in every if one.of in there], beds_tonight(every, there, people)
+    loose = slept_on_by_nobody(bodies, fitted, beds, people)
+    return beds, loose, slept_on((one for one in fitted if one.of not in loose), beds, lines)
 
 
 def _together(

@@ -70,16 +70,21 @@ def sleeping_place(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     code = "layout/sleeping-place"
     for one in result.struck:
-        if one.what == "bed":
+        if _is_slept_on(one, result):
             yield _bed(code, one, shown_in)
     for by in result.stopped:
-        if by.what == "bed":
+        if _is_slept_on(by, result):
             yield _stopped_bed(code, by, shown_in)
     for meeting in result.meetings:
         if meeting.is_bed and meeting.sure != "grazes":
             yield _made_up(code, meeting, shown_in)
     for taken in result.taken:
         yield _taken(code, taken, {body.of for body in result.bodies if body.kind == "cargo"})
+
+
+def _is_slept_on(one: Struck | Stopped, result: Result) -> bool:
+    """Return whether what moves is a bed, and somebody may sleep on it."""
+    return one.what == "bed" and one.of not in result.loose
 
 
 def _taken(code: str, one: Taken, cargo: set[str]) -> Finding:
@@ -157,7 +162,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     code = "layout/opening-strikes"
     for one in result.struck:
-        if one.what == "bed":
+        if _is_slept_on(one, result):
             continue
         names, opens = listed(one.names), WHAT[one.what]
         if one.sure == "grazes":
@@ -184,7 +189,7 @@ def opening_strikes(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         )  # fmt: skip
 
     for by in result.stopped:
-        if by.what != "bed":
+        if not _is_slept_on(by, result):
             yield _stopped(code, by, shown_in)
 
 

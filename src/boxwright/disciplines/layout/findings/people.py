@@ -33,7 +33,7 @@ def bed_short(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
 
 
 def bed_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say when several sleepers on one bed have less width each than shoulders want.
+    """Say when a sleeper, or each of several on one bed, has less width than shoulders want.
 
     Asks: how wide does each lie
     Limit: the width a sleeper wants
@@ -43,9 +43,12 @@ def bed_narrow(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """
     yield from _in_doubt(result, "layout/bed-narrow", "shoulders", "wide for each", shown_in)
     for one in short_of(result, "shoulders"):
-        says = f"on {one.at_name} each sleeper has {length(one.has.best, shown_in)} of width; "
-        says += f"{length(one.wants.best, shown_in)} is usual"
-        act = f"Lie side by side on tape {length(one.has.best, shown_in)} apart before it is built"
+        wide = length(one.has.best, shown_in)
+        says = f"on {one.at_name} each sleeper has {wide} of width; {length(one.wants.best, shown_in)} is usual"
+        act = f"Lie side by side on tape {wide} apart before it is built"
+        if one.of != one.at:
+            says = f"{one.name} lies on {one.at_name}, {wide} wide; {length(one.wants.best, shown_in)} is usual"
+            act = f"Lie between two tapes {wide} apart, and turn over, before it is built"
         yield advice("layout/bed-narrow", one, says, act, PRACTICE, ASLEEP)
 
 
