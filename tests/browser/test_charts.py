@@ -165,3 +165,17 @@ def test_a_bar_stands_where_its_numbers_are(serve: Callable[..., Served], show: 
         assert before is not None and after is not None
         assert abs(after["y"] + after["height"] - before["y"]) < 4, "each bar begins where the one before it ends"
         assert after["height"] < whole["height"]
+
+
+@pytest.mark.parametrize("width", [1280, 390])
+def test_a_night_is_drawn_high_enough_to_be_read(
+    serve: Callable[..., Served], show: Callable[..., Desk], width: int
+) -> None:
+    """Lines of two numbers at the axis that are nearer than 25 px are hard to tell apart."""
+    desk = show(serve("whimbrel"), "heat")
+    found = chart(desk, NIGHT)
+    desk.page.set_viewport_size({"width": width, "height": 900})
+    desk.at_rest()
+    lines = found.locator(".tick path").evaluate_all("all => all.map(one => one.getBoundingClientRect().y).sort()")
+    ups = sorted(lines)
+    assert ups[-1] - ups[0] > 240.0 and min(more - less for less, more in pairwise(ups)) > 25.0

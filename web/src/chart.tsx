@@ -5,7 +5,7 @@ import { areLong, bar, barLabel, boundLabels, DOT, doubt, endLabels, line, neare
 import { ALONG_A_LINE, BETWEEN_LINES, goneTo } from "./roving";
 
 /** How high a chart is (px), without what stands under it. */
-const TALL = 228;
+const TALL = 300;
 const MOST = 980;
 /** Below this width (px) the lines are named under the chart and its labels lean. */
 const NARROW = 560;

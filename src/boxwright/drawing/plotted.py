@@ -8,7 +8,7 @@ from boxwright.records import dataclass
 
 WIDE, HIGH = 0.160, 0.085
 """How large (m) a chart is drawn on paper, without what is written beside it."""
-LONG, LOW = 0.220, 0.050
+LONG, LOW = 0.220, 0.065
 """How large one is drawn of which several stand under each other over the same hours."""
 
 

@@ -78,3 +78,10 @@ def test_a_chart_has_no_scale_and_a_tone_for_each_doubt(finished: Result) -> Non
         words = " ".join(one.text for one in page.words)
         assert "1:" not in words and "to the foot" not in words
         assert "not to scale" in words and "inches" not in words
+
+
+def test_no_chart_of_a_night_is_printed_lower_than_it_can_be_read(finished: Result) -> None:
+    """On letter paper they are drawn half as large, with their words beside them: 65 mm of a night, 30 mm of others."""
+    high = {one.title: one.high * 500.0 for one in charts_of(finished, US)}
+    nights = [tall for title, tall in high.items() if title.startswith("The coldest night")]
+    assert len(nights) == 2 and min(nights) >= 65.0 and min(high.values()) >= 30.0, high

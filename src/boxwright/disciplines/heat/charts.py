@@ -24,7 +24,8 @@ COLDS = {"F": tuple(range(50, -21, -10)), "C": tuple(range(10, -31, -5))}
 """Outside temperatures of the curve, by the unit they are shown in."""
 EVERY = 3
 """Hours between two labels under a night."""
-TALL = 0.105
+TALL = 0.140
+"""m on paper: two stand on a page, and three of the low ones."""
 JUDGED = slice(-ASLEEP_HOURS, None)
 CLOCKS = tuple((ASLEEP_FROM + number) % HOURS_OF_DAY for number in range(ASLEEP_HOURS + 1))
 LABELS = tuple(f"{clock} h" if number % EVERY == 0 else "" for number, clock in enumerate(CLOCKS))
