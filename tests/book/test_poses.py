@@ -13,6 +13,7 @@ import pytest
 from boxwright.book.answer import slot_of
 from boxwright.book.poses import pose_sheets
 from boxwright.disciplines.layout.body_sizes import SHARE
+from boxwright.disciplines.layout.exit_plan import short_of
 from boxwright.disciplines.layout.figures import lying_end, lying_side, sitting_front, standing_front, standing_side
 from boxwright.drawing import Arc, Dimension, Grid, Leader, Line, Mark, Shape, Sheet, Text
 from boxwright.finding import Use
@@ -273,3 +274,26 @@ def test_a_way_ends_beyond_its_opening() -> None:
     lines = [mark for mark in marks(drawn("whimbrel", 10)["exits"]) if isinstance(mark, Line) and mark.line == "centre"]
     door = [mark for mark in lines if mark.of == "openings[side-door]"]
     assert door[-1].end[1] > 40 * 0.0254 and not re.search("inf|nan", repr(door))
+
+
+@pytest.mark.parametrize(("name", "stage"), [("whimbrel", 3), ("whimbrel", 10), ("dunlin", 5)])
+def test_no_way_goes_on_through_the_number_of_its_way_out(name: str, stage: int) -> None:
+    """A number is in a square of 0.22 m; each line of a way is looked at in a hundred places."""
+    drawn_marks = marks(drawn(name, stage)["exits"])
+    ways = [one for one in drawn_marks if isinstance(one, Line) and one.line in {"centre", "hidden"}]
+    squares = [one for one in drawn_marks if isinstance(one, Shape) and one.line == "cut" and len(one.points) == 4]
+    squares = [one for one in squares if one.of.startswith("openings[")]
+    assert ways and squares
+    for way in ways:
+        for share in range(101):
+            x, y = (a + (b - a) * share / 100.0 for a, b in zip(way.start, way.end, strict=True))
+            for square in squares:
+                (x0, y0), (x1, y1) = square.points[0], square.points[2]
+                assert not (x0 < x < x1 and y0 < y < y1), (way.of, square.of)
+
+
+def test_a_way_ends_where_the_square_of_its_number_begins() -> None:
+    line = ((0.0, 0.0), (1.0, 0.0), (3.0, 0.0))
+    assert short_of(line, (2.0, -0.5, 2.5, 0.5)) == ((0.0, 0.0), (1.0, 0.0), (pytest.approx(2.001), 0.0))
+    assert short_of(line, (2.0, 0.5, 2.5, 1.0)) == line
+    assert short_of(line, None) == line

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from boxwright.disciplines.layout.passage import Rect
 from boxwright.disciplines.layout.plan import ABOVE
 from boxwright.disciplines.layout.plan_ways import line_of, way_marks
 from boxwright.disciplines.layout.posing import DATUM, Posed, WayOut, named
+from boxwright.disciplines.layout.reaching import crossed_at
 from boxwright.disciplines.layout.room_plan import room_plan
 from boxwright.disciplines.layout.terraces import UPRIGHT, is_placed, levels_of
 from boxwright.disciplines.layout.ways import scene_drawn
@@ -27,6 +29,11 @@ AWAY = 0.5
 """How far (m) outside its wall the number of a way out stands."""
 HALF = 0.11
 """Half the side (m) of the square around a number."""
+OUT: dict[str, Point] = {"left": (0.0, -AWAY), "right": (0.0, AWAY), "front": (-AWAY, 0.0), "rear": (AWAY, 0.0)}
+CROSS = 1.5
+"""How far the cross through a number reaches, in parts of the half of its square."""
+AIR = 0.03
+"""How far (m) from that a way ends."""
 SURE = 7
 """The columns of the table that are always there; what one steps over and what is in the way come after them."""
 BEYOND = 0.5
@@ -51,7 +58,7 @@ def exit_plan(posed: Posed) -> Sheet:
             continue
         drawn.add((aisle.of, aisle.leads_to))
         scene = scene_drawn(posed.bodies, bed, way.opening, posed.room, bool(aisle.over))
-        line = line_of(scene, way.opening, width)
+        line = short_of(line_of(scene, way.opening, width), _square_of(way))
         if way.warning:
             marks += [Line(start, end, "hidden", way.opening.of) for start, end in pairwise(line)]
         else:
@@ -102,18 +109,39 @@ def _none_written(posed: Posed) -> list[Mark]:
     return [Text(at, "NO WAY OUT IS WRITTEN", "openings", "large")]
 
 
+def short_of(line: tuple[Point, ...], square: Rect | None) -> tuple[Point, ...]:
+    """Return a way as far as the square of its number: a line that went on through that would cross it out."""
+    if square is None:
+        return line
+    for number, (start, end) in enumerate(pairwise(line)):
+        at = crossed_at(start, end, square)
+        if at is not None:
+            (x, y), (to_x, to_y) = start, end
+            return (*line[: number + 1], (x + at * (to_x - x), y + at * (to_y - y)))
+    return line
+
+
+def _square_of(one: WayOut) -> Rect | None:
+    """Return the square of a number with its cross and some air, None where it has none."""
+    way = OUT.get(one.opening.wall)
+    if way is None or not is_placed(one.opening.place):
+        return None
+    x, y = one.opening.place.x.best + way[0], one.opening.place.y.best + way[1]
+    half = HALF * CROSS + AIR
+    return x - half, y - half, x + half, y + half
+
+
 def _number(one: WayOut, posed: Posed) -> list[Mark]:
     """Return the number of a way out in a square outside its wall."""
     if not is_placed(one.opening.place):
         return []
     x, y = one.opening.place.x.best, one.opening.place.y.best
-    out: dict[str, Point] = {"left": (0, -AWAY), "right": (0, AWAY), "front": (-AWAY, 0), "rear": (AWAY, 0)}
-    if one.opening.wall not in out:  # a square in the room would hide what stands there
+    if one.opening.wall not in OUT:  # a square in the room would hide what stands there
         length, width, _ = one.opening.place.size
         corner = x - length / 2.0, y + width / 2.0
         words = f"{one.number}: {one.opening.name}" + (f", {one.warning}" if one.warning else "")
         return [Leader(corner, words, one.opening.of), *_crossed((x, y), one)]
-    dx, dy = out[one.opening.wall]
+    dx, dy = OUT[one.opening.wall]
     at, half = (x + dx, y + dy), HALF
     corners = ((at[0] - half, at[1] - half), (at[0] + half, at[1] - half),
                (at[0] + half, at[1] + half), (at[0] - half, at[1] + half))  # fmt: skip
@@ -129,7 +157,7 @@ def _crossed(at: Point, one: WayOut) -> list[Mark]:
     """Return a cross through the number of a way out that nobody may count on."""
     if not one.warning:
         return []
-    (x, y), half = at, HALF * 1.5
+    (x, y), half = at, HALF * CROSS
     return [Line((x - half, y + way * half), (x + half, y - way * half), "cut", one.opening.of) for way in (1.0, -1.0)]
 
 

@@ -160,7 +160,7 @@ def _way_of_arm(spot: tuple[float, float], target: Rect, at: float, before: list
     x, y = spot
     end = min(max(x, target[0]), target[2]), min(max(y, target[1]), target[3])
     level = hypot(x - end[0], y - end[1])
-    crossed = [one for one in before if _is_crossed(spot, end, one.rect)]
+    crossed = [one for one in before if crossed_at(spot, end, one.rect) is not None]
     if not crossed:
         return Over(hypot(level, max(at - shoulder, 0.0)), "")
     highest = max(crossed, key=lambda one: (one.top, one.of))
@@ -169,18 +169,18 @@ def _way_of_arm(spot: tuple[float, float], target: Rect, at: float, before: list
     return Over(hypot(max(level - behind, 0.0), up) + hypot(behind, highest.top - at), highest.of)
 
 
-def _is_crossed(start: tuple[float, float], end: tuple[float, float], rect: Rect) -> bool:
-    """Return whether a straight line goes through a rectangle, by more than a touch of its edge."""
+def crossed_at(start: tuple[float, float], end: tuple[float, float], rect: Rect) -> float | None:
+    """Return where a straight line goes into a rectangle by more than a touch, as a share of it; None for nowhere."""
     first, last = 0.0, 1.0
     for axis in (0, 1):
         low, high, by = rect[axis] + TOUCH, rect[axis + 2] - TOUCH, end[axis] - start[axis]
         if abs(by) < TOUCH:
             if not low < start[axis] < high:
-                return False
+                return None
             continue
         ends = sorted(((low - start[axis]) / by, (high - start[axis]) / by))
         first, last = max(first, ends[0]), min(last, ends[1])
-    return first < last
+    return first if first < last else None
 
 
 class Reached(NamedTuple):
