@@ -10,6 +10,7 @@ from playwright.sync_api import expect
 
 from tests.browser.driven import LB, Desk, Served
 from tests.browser.test_rig_file import SMALL
+from tests.disciplines.layout.small_rigs import DONE, rig_of, thing
 
 FRIDGE = "parts[fridge]"
 KEYS = {"tongue": "tongue_kg", "gross": "gross_kg"}
@@ -118,3 +119,31 @@ def test_a_new_place_can_be_typed_turned_copied_and_taken_back(desk: Desk) -> No
     box.get_by_label("x", exact=True).fill("a bit further")
     box.get_by_label("x", exact=True).press("Enter")
     expect(box.locator(".wrong")).to_contain_text("a bit further")
+
+
+def test_what_rides_on_a_bed_and_the_way_of_the_bed_follow_the_hand(
+    serve: Callable[..., Served], show: Callable[..., Desk]
+) -> None:
+    lamp = thing("lamp", "+100", "+100", "+50", "300 x 300 x 60", f"rides_on: bunk, {DONE}")
+    desk = show(serve(text=rig_of(lamp)))
+    bunk, others = "parts[bunk]", ("parts[lamp]", "parts[bunk].down")
+    x, y, scale = desk.press(bunk)
+    over = desk.page.locator("svg.over")
+    was = {of: desk.page.locator(f'svg.sheet:not(.over) g[data-of="{of}"]').bounding_box() for of in others}
+    desk.page.mouse.move(x + 400 / scale, y, steps=4)
+    expect(over.locator("g.held")).to_have_count(1)
+    for of in others:
+        expect(over.locator(f'g.along[data-of="{of}"]')).to_have_count(1)
+        expect(desk.page.locator(f'svg.sheet:not(.over) g.ghost[data-of="{of}"]')).to_have_count(1)
+        now, before = over.locator(f'g[data-of="{of}"]').bounding_box(), was[of]
+        assert now is not None and before is not None
+        assert now["x"] - before["x"] == pytest.approx(400 / scale, abs=0.1 * 400 / scale)
+        assert now["y"] == pytest.approx(before["y"], abs=2.0)
+    text = desk.served.text
+    desk.page.mouse.up()
+    saved = desk.served.written(lambda now: now != text)
+    desk.settled()
+    expect(over.locator("g")).to_have_count(0)
+    expect(desk.page.locator(".ghost")).to_have_count(0)
+    changed = [one for one in zip(text.splitlines(), saved.splitlines(), strict=True) if one[0] != one[1]]
+    assert [after.strip().partition(":")[0] for _, after in changed] == ["bunk"]  # a place with a plus goes along

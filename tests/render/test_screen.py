@@ -307,3 +307,10 @@ def test_what_stands_beside_a_view_is_clear_of_words_that_reach_out_of_it() -> N
     ]
     picture = drawn(view(box(0.0, 0.0, 2.0, 1.0, "a"), words, *row), Dress())
     assert over_each_other(picture) == [] and outside(picture) == []
+
+
+def test_what_stands_in_or_on_a_thing_says_so_to_the_page_that_moves_it_along() -> None:
+    dress = Dress(carried_by={"parts[a]": 'parts["b"]'})
+    groups = drawn(view(box(0.0, 0.0, 0.1, 0.1, "parts[a]"), box(0.0, 0.0, 0.1, 0.1, "parts[c]")), dress).groups
+    assert ' data-on="parts[&quot;b&quot;]"' in groups["parts[a]"]
+    assert "data-on" not in groups["parts[c]"]

@@ -18,7 +18,7 @@ const { bus, isConnected, screen, state } = await import("./link");
 const SCALE = 5;
 /** Just as much of a drawn group as a hand touches. One pixel is five millimetres. */
 class Group {
-  readonly dataset: { of: string };
+  readonly dataset: { of: string; on?: string };
   readonly classes = new Set<string>();
   readonly classList = { add: (one: string) => this.classes.add(one), remove: (one: string) => this.classes.delete(one), toggle: (one: string, is: boolean) => (is ? this.classes.add(one) : this.classes.delete(one)) };
   readonly style: Record<string, string> = {};
@@ -29,6 +29,10 @@ class Group {
     readonly drawn = "first",
   ) {
     this.dataset = { of };
+  }
+  standsOn(other: string) {
+    this.dataset.on = other;
+    return this;
   }
   closest() {
     return this;
@@ -161,6 +165,29 @@ describe("a drag", () => {
     expect(bed.classes).toContain("ghost");
     expect(over.lifted.map((one) => one.drawn)).toEqual(["copy"]);
     expect(over.lifted[0]?.classes).toContain("held");
+  });
+
+  it("takes along what stands in or on it, what stands on that, and the ways they take", () => {
+    const { drag, pointer, over, sheet } = onTheSheet({ snaps: [] });
+    const put = (of: string, on = "") => sheet.groups.set(of, on ? new Group(of, sheet).standsOn(on) : new Group(of, sheet));
+    put("parts[lamp]", "parts[box]"); // before what it stands in, as the file may have it
+    put("parts[box]", BED);
+    put("parts[lamp].keep_clear");
+    const way = put(`${BED}.folded`).get(`${BED}.folded`);
+    put(`${BED}.at-night`);
+    put("parts[bed 2]");
+    put("parts[other]", "parts[bed 2]");
+    if (way) way.style.display = "none";
+    drag(40, 0);
+    const along = ["parts[lamp]", "parts[box]", "parts[lamp].keep_clear", `${BED}.folded`];
+    expect(over.lifted.map((one) => one.dataset.of)).toEqual([BED, ...along]);
+    expect(over.lifted.map((one) => [...one.classes])).toEqual([["held"], ...along.map(() => ["along"])]);
+    expect(over.lifted.at(-1)?.style.display).toBe("");
+    const ghosts = () => [...sheet.groups.values()].filter((one) => one.classes.has("ghost")).map((one) => one.dataset.of);
+    expect(ghosts()).toEqual([BED, ...along]);
+    pointer("pointercancel", 140, 100);
+    expect(ghosts()).toEqual([]);
+    expect(over.lifted).toEqual([]);
   });
 
   it("says once in a frame where it is, in millimetres of the rig, in the directions of the picture", () => {

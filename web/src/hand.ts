@@ -7,6 +7,8 @@ const REACH_PX = 8;
 const STEP_MM = { plain: 10, far: 100, fine: 1 };
 const ZOOM_STEP = 1.25;
 const MOST_ZOOM = 40;
+/** What stays while a hand moves a thing: where it is at another time has a place of its own, and what is measured stands beside. */
+const STAYS = new Set([".at-night", ".by-day", ".measures", ".notes"]);
 
 export type View = { x: number; y: number; w: number; h: number };
 type Held = {
@@ -140,13 +142,35 @@ export class Hand {
   }
 
   private lift(held: Held): void {
-    const copy = held.group.cloneNode(true) as SVGGElement;
-    copy.removeAttribute("tabindex");
-    copy.removeAttribute("role");
-    copy.classList.add("held");
-    this.over.replaceChildren(copy);
-    held.group.classList.add("ghost");
+    const lifted = this.moving(held.of);
+    const copies = lifted.map((group) => {
+      const copy = group.cloneNode(true) as SVGGElement;
+      const of = group.dataset.of ?? "";
+      copy.removeAttribute("tabindex");
+      copy.removeAttribute("role");
+      copy.classList.add(of === held.of ? "held" : "along");
+      // The ways a thing takes are looked at while it is placed, whether or not their layer is shown.
+      if (of.startsWith(`${held.of}.`)) copy.style.display = "";
+      return copy;
+    });
+    this.over.replaceChildren(...copies);
+    for (const one of lifted) one.classList.add("ghost");
     held.hasMoved = true;
+  }
+
+  /** A thing, what stands in or on it, and the ways each of them takes: all that moves with it, as it is drawn. */
+  private moving(of: string): SVGGElement[] {
+    const all = [...this.sheet.querySelectorAll<SVGGElement>("g[data-of]")];
+    const things = new Set([of]);
+    for (let before = 0; before < things.size; ) {
+      before = things.size;
+      for (const one of all) if (things.has(one.dataset.on ?? "")) things.add(one.dataset.of ?? "");
+    }
+    return all.filter((one) => {
+      const path = one.dataset.of ?? "";
+      const thing = path.slice(0, path.lastIndexOf("]") + 1);
+      return things.has(thing) && !STAYS.has(path.slice(thing.length));
+    });
   }
 
   private moved(event: PointerEvent): void {
@@ -229,7 +253,7 @@ export class Hand {
   }
 
   private clear(group: SVGGElement): void {
-    group.classList.remove("ghost");
+    for (const one of [group, ...this.sheet.querySelectorAll<SVGGElement>("g.ghost")]) one.classList.remove("ghost");
     this.over.replaceChildren();
     this.over.style.transform = "";
   }

@@ -33,7 +33,7 @@ class Dress:
     """How things are shown, by rig path: their names, their layers and their kinds (a class of the page's style).
 
     ``movable`` are groups a hand and a keyboard can reach; ``aside`` are layers that are not shown at first, so that
-    the picture need not make room for them.
+    the picture need not make room for them. ``carried_by`` tells what a thing stands in or on, and moves with.
     """
 
     names: Mapping[str, str] = field(default_factory=dict)
@@ -41,6 +41,7 @@ class Dress:
     layers: Mapping[str, str] = field(default_factory=dict)
     kinds: Mapping[str, str] = field(default_factory=dict)
     aside: frozenset[str] = frozenset()
+    carried_by: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +112,7 @@ def _group(of: str, marks: Sequence[Mark], dress: Dress, places: Mapping[Text, P
     hold = f' tabindex="0" role="button" aria-label="{escaped(_called(name or of, marks))}"' if is_movable else ""
     dressed = f' class="{classes}"' if classes else ""
     on = _on(dress.layers.get(of, ""))
+    on += f' data-on="{escaped(dress.carried_by[of])}"' if of in dress.carried_by else ""
     title = f"<title>{escaped(name)}</title>" if name else ""
     return f'<g data-of="{escaped(of)}"{dressed}{hold}{on}>{title}{body}</g>'
 

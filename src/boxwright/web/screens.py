@@ -354,7 +354,10 @@ def _views(name: str, seen: Seen) -> dict[str, Layered]:
 
 
 def _drawn(name: str, key: str, seen: Seen, layered: Layered) -> Drawn:
-    dress = Dress(_names(seen), _movable(name, key, layered.view), layered.layers, _kinds(seen, name), ASIDE)
+    fitted = seen.reading.rig.layout.fitted
+    carried_by = {one.of: one.inside or one.rides_on for one in fitted if one.inside or one.rides_on}
+    movable = _movable(name, key, layered.view)
+    dress = Dress(_names(seen), movable, layered.layers, _kinds(seen, name), ASIDE, carried_by)
     return drawn(layered.view, dress)
 
 
