@@ -242,3 +242,10 @@ def test_a_hole_nobody_gets_through_is_no_way_out_of_either() -> None:
         one.says for one in study(read_rig(text).rig, JUDGED_ON).findings("sleep") if one.where == "openings[window]"
     ]
     assert any("window leaves 250 mm x 600 mm to get through: nobody gets out by it" in one for one in says)
+
+
+@pytest.mark.parametrize(("x", "word"), [(3390, "free"), (3450, "unknown")])
+def test_what_stands_out_past_the_skin_may_stop_a_leaf_that_opens_outward(x: int, word: str) -> None:
+    """The room ends at 4000 mm, the skin at 4040 at most: a crate of 600 mm that ends at 4050 is through the ramp."""
+    text = rig_of(thing("crate", x, "left+300", 300, "600 x 500 x 400"), bunk="kind: bed")
+    assert ends_as(text)["ramp"] == word

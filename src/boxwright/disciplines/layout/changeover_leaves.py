@@ -15,8 +15,9 @@ from boxwright.disciplines.layout.held_leaves import reach_between
 from boxwright.disciplines.layout.hole_left import covered, left_of
 from boxwright.disciplines.layout.opened_holes import opened_hole
 from boxwright.disciplines.layout.pockets import hits_let_in
-from boxwright.disciplines.layout.stopping import is_within
+from boxwright.disciplines.layout.stopping import is_within, seen_outdoors
 from boxwright.disciplines.layout.sweeps import QUARTER, met
+from boxwright.disciplines.layout.sweeps import Mover as Sweep
 from boxwright.exchange import Vector
 
 Pose = tuple[int, int]
@@ -135,14 +136,21 @@ class Leaves:
             self._met[key] = tuple(self._struck(hung, self._bodies[pose])) if pose in self._bodies else ()
         return self._met[key]
 
+    def _before(self, leaf: Sweep, body: Body) -> Iterator[Body]:
+        """Yield a thing as a leaf may meet it: outside, what is not within, or perhaps stands out past a wall."""
+        faces, around = self._setting.faces, self._setting.around
+        if not leaf.outside or not is_within(body, faces):
+            yield body
+        elif around is not None:
+            yield from (one for one, where in seen_outdoors((body,), faces, around.outer, {}) if where)
+
     def _struck(self, hung: Hung, body: Body) -> Iterator[_Hit]:
         for leaf in hung.leaves:
-            if leaf.outside and is_within(body, self._setting.faces):
-                continue
-            found = met(leaf, body)
-            if found is not None and found[1] != "grazes":
-                is_sure = found[1] == "sure" and body.stands == "yes" and not leaf.is_usual
-                yield _Hit(body.name, *reach_between(leaf, body, is_sure), leaf.turns)
+            for one in self._before(leaf, body):
+                found = met(leaf, one)
+                if found is not None and found[1] != "grazes":
+                    is_sure = found[1] == "sure" and one.stands == "yes" and not leaf.is_usual
+                    yield _Hit(one.name, *reach_between(leaf, one, is_sure), leaf.turns)
         if self._setting.around is not None:  # what is let into a wall stands where a leaf may slide in it
             for at, _, sure in hits_let_in(hung.opening, self._setting.around._replace(bodies=(body,))):
                 yield _Hit(body.name, at, at if sure == "sure" else inf, False)
