@@ -110,3 +110,17 @@ def test_a_burner_of_a_battery_that_is_fed_by_the_mains_is_asked_until_its_volts
     assert found.kind == "unknown" and found.could_limit and "it may burn out" in found.says
     assert found.act.endswith("write of: diesel 120 V")
     assert told("feed-volts", (DIESEL, DIESEL.replace("diesel", "diesel 120 V, fed_by: mains")), lost) == []
+
+
+AC = "ac: {x: 2000, side: left, z: 1200, size: 400 x 400 x 300, weight: 20, stage: shell, done: yes, cools: {of: %s}}"
+WARM_SIDE = "heat: 1500 W, hatch: window, passes: 2000 cm2, fed_by: battery, draw: 40 A, drains: below floor"
+
+
+@pytest.mark.parametrize(
+    ("of", "kind"),
+    [("window", "unknown"), ("portable", "unknown"), ("window 230 V", "fix"), ("window 12 V", ""), ("roof 12 V", "")],
+)
+def test_a_cooler_of_a_house_on_a_battery_is_asked_its_volts(of: str, kind: str) -> None:
+    found = told("cooler-feed", ("# one more", AC % f"{of}, {WARM_SIDE}"), STRONG, (FUSE, "fuse: 200 A"))
+    assert [one.kind for one in found] == ([kind] if kind else [])
+    assert all("ac is fed by battery" in one.says and "may cool nothing" in one.says for one in found)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from boxwright.disciplines.heat.feeds import WORST_FIRST, Feed, Stands
+from boxwright.disciplines.heat.feeds import OF_VOLTS, WORST_FIRST, Feed, Stands
 from boxwright.disciplines.heat.material import columns, interval
 from boxwright.disciplines.heat.parts import Cooler, PlannedCooler
 from boxwright.disciplines.heat.result import Fault, StandingCooler
@@ -97,7 +97,7 @@ def faults_of(cools: Cooler, openings: tuple[Opening, ...]) -> tuple[Fault, ...]
 
 def is_outside(cooler: Cooler) -> bool:
     """Return whether the warm side of a cooler stands outside by itself."""
-    return " ".join(cooler.of.lower().split()) in BY_ITSELF
+    return " ".join(OF_VOLTS.sub("", cooler.of.lower()).split()) in BY_ITSELF
 
 
 def asks_for(heat: Band) -> Band:

@@ -51,6 +51,8 @@ HIGHEST_OF_A_BATTERY = 60.0
 OF_VOLTS = re.compile(r"(\d{2,3}(?:\.\d+)?) ?v(?:olts?)?\b", re.IGNORECASE)
 """The volts in the word for what a heater runs on, such as ``12 V`` or ``electric 230 V``."""
 OF_THE_MAINS = re.compile(r"\b(?:mains|shore|grid|ac)\b", re.IGNORECASE)
+OF_A_HOUSE = frozenset({"window", "portable"})
+"""Coolers that are sold for houses."""
 NIGHT = ASLEEP_HOURS * 3600.0
 LITHIUM = ("li", "lfp")
 """How the words for a battery of lithium begin; every other one counts as one of lead."""
@@ -181,7 +183,12 @@ def current_of(written: str) -> Current:
 
 def wanted_by_cooler(facet: Cooler, count: int = 1) -> Wanted:
     """Return what a cooler takes while it runs, as written; of several on one line all may run at once."""
-    return Wanted(amps=_up_to(facet.draw, count)) if facet.draw is not None and facet.draw.known else UNSAID
+    if facet.draw is None or not facet.draw.known:
+        return UNSAID
+    said = current_of(facet.of)
+    # One for the window of a house is of the mains more often than not; of the others nobody knows.
+    current: Current = "any" if said == "unsaid" and facet.of.strip().lower() not in OF_A_HOUSE else said
+    return Wanted(amps=_up_to(facet.draw, count), current=current)
 
 
 def _up_to(each: Band | None, count: int) -> Band | None:

@@ -125,7 +125,12 @@ class StandingCooler:
         """Return whether it is fed with all it takes; perhaps where nobody wrote by what."""
         if self.feed.ends in ("unsaid", "unfed"):
             return "perhaps"
-        return min(self.feed.stands, self.enough, key=WORST_FIRST.index)
+        return min(self.feed.stands, self.enough, self.suits, key=WORST_FIRST.index)
+
+    @property
+    def suits(self) -> Stands:
+        """Return whether it is made for what feeds it: the mains, or a battery."""
+        return suits(self.wanted, self.feed)
 
     @property
     def wanted(self) -> Wanted:

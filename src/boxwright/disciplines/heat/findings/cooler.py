@@ -103,6 +103,13 @@ def _too_little_for(one: StandingCooler, shown_in: HeaderUnits) -> tuple[Kind, s
         return "unknown", says, f"Read on the plate of {name} what it takes, and write draw: 5 A under cools"
     takes = f"{name} takes {show_band(want, 'power', shown_in)}"
     limit = narrowest(one.wanted, feed)
+    if one.suits != "yes" and limit is None:
+        made = "what is written of it is made for other volts" if one.suits == "no" else (
+            "nobody wrote whether it is made for a battery or for the mains"
+        )  # fmt: skip
+        says = f"{name} is fed by {' from '.join(feed.way)}, and {made}: it may cool nothing, or burn out"
+        act = f"Read its volts on its plate, and write of: {one.planned.cools.of.strip()} 12 V, or feed it from an"
+        return ("fix" if one.suits == "no" else "unknown"), says, f"{act} inverter or from outside"
     if one.is_contradicted and limit is None:
         cold = show(one.planned.cools.heat.low if one.planned.cools.heat else 0.0, "power", shown_in)
         says = f"{takes} and is written to take {cold} out of the room: no more than {MOST_COLD_OF_A_WATT:.0f} W"
