@@ -190,7 +190,7 @@ def fastener_near_wire(result: Result, shown_in: HeaderUnits) -> Iterator[Findin
         is_routed = any(found.away.known for found in mine)
         says += "where it really runs" if is_routed else "how high or how far along it runs, which no route says"
         yield asking(code, one.of, says, act, mine[0].run_of, ("leave", "work"))
-    held = several(dict.fromkeys(one.name for one in result.fastenings if one.points))
+    held = several(dict.fromkeys(one.name for one in result.fastenings))
     if held and result.unrouted:
         names = several(result.unrouted)
         says = f"no route is written of {names}, so nobody can say whether a screw of {held} meets one"
