@@ -144,3 +144,18 @@ def test_so_is_that_of_an_opening_and_nothing_is_known_to_be_clear_of_it(leaf: s
 def test_a_camera_nobody_knows_the_sight_of() -> None:
     text = rig_of(thing("camera", 3990, "centre", 2200, "50 x 50 x 50", f"{DONE}, sees: unknown"))
     assert of("layout/opening-unsaid", text, "tow") == [("unknown", "parts[camera]")]
+
+
+@pytest.mark.parametrize(
+    ("size", "kinds"),
+    [("400", []), ("1300", ["fix"]), ("1150..1250", ["fix"]), ("1010..1290", ["unknown"]), ("1000..1400", ["unknown"])],
+)
+def test_what_may_go_through_the_wall_at_each_end_of_its_size_is_not_let_pass(size: str, kinds: list[str]) -> None:
+    """At its best it begins 100 to the left of the middle, and the studs end 1000 to the right of that.
+
+    Of 1150 to 1250 it is 100 through, 50 in doubt; of 1010 to 1290 it is 50 through and 140 in doubt.
+    """
+    text = rig_of(thing("crate", 1000, "X", 0, f"700 x {size} x 300"))
+    best = sum(float(end) for end in size.split("..")) / len(size.split(".."))
+    text = text.replace("side: X", f"side: centre+{best / 2.0 - 100.0}" if best > 400 else "side: centre")
+    assert [kind for kind, _ in of("layout/through-shell", text)] == kinds

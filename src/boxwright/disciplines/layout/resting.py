@@ -121,7 +121,8 @@ def crossings(
 
     What is wholly outside is meant to be there. ``outer`` are the outer faces of the shell: what ends in the depth of a
     wall and is no wider than a bay may be let into it, and is as far as ``recesses`` says of its path and that face:
-    then the frame is asked whether it finds room there.
+    then the frame is asked whether it finds room there. What is through it as it is written, and perhaps not by what of
+    it is in doubt, is perhaps so.
     """
     faces = (
         room.studs_front, room.studs_rear, room.studs_left, room.studs_right, room.deck, room.bows,
@@ -138,12 +139,15 @@ def crossings(
             if not around.low[axis] + TOUCH < plane < around.high[axis] - TOUCH:
                 continue
             beyond = max((_beyond(block, face, plane, openings) for block in body.blocks), default=0.0)
-            if beyond - body.doubt[axis] <= LENGTHS["through"] or not _is_in_the_box(body, axis, room):
+            if beyond <= LENGTHS["through"] or not _is_in_the_box(body, axis, room):
                 continue
-            least = beyond - body.doubt[axis] - LENGTHS["play"]
+            is_doubtful = beyond - body.doubt[axis] <= LENGTHS["through"]
+            if is_doubtful and body.is_stowed:
+                continue  # it lies somewhere in what it is inside of, and that is asked whether it fits
+            least = beyond - (0.0 if is_doubtful else body.doubt[axis]) - LENGTHS["play"]
             is_in_wall = least <= _depth(face, plane, outer) and _is_in_a_bay(around, axis)
             if least > recesses.get((body.of, name), 0.0) or not (is_in_wall or axis == 2):
-                yield Crossing(body.of, body.name, name, beyond, "perhaps" if is_in_wall else "sure")
+                yield Crossing(body.of, body.name, name, beyond, "perhaps" if is_in_wall or is_doubtful else "sure")
 
 
 def let_in(fitted: Iterable[Fitted]) -> dict[tuple[str, str], float]:

@@ -188,7 +188,8 @@ def through_shell(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
         beyond = f"{length(one.beyond, shown_in)} beyond the frame's inner face"
         if one.sure == "perhaps":
             says = f"{one.name} may go through the {face}, or is let into it: it is {beyond}"
-            act = f"If {one.name} is let in between two studs, write its wall, and how deep as recess; else move it in"
+            act = f"If {one.name} is let in between two studs, write its wall, and how deep as recess; "
+            act += "else measure where it is, or move it in"
             yield asking(code, one.of, says, act, USES)
             continue
         says = f"{one.name} goes through the {face}, {beyond}"
