@@ -8,7 +8,7 @@ import pytest
 
 from boxwright.disciplines.layout.headroom import _met
 from boxwright.disciplines.layout.seen_from_above import half_hidden
-from boxwright.disciplines.layout.tape_things import _own_spot
+from boxwright.disciplines.layout.tape_things import own_spot
 from boxwright.drawing import Arc, Leader, Line, Shape, Text
 from boxwright.drawing.layout.placing import Wanted, _shapes
 from tests.book.test_poses import drawn, marks, words
@@ -84,10 +84,10 @@ def test_numbers_to_be_taped_stand_upright_in_things_of_their_own(name: str) -> 
 
 
 def test_a_number_stands_by_the_middle_where_nothing_else_lies() -> None:
-    assert _own_spot((0.0, 0.0, 2.0, 1.0), []) == (1.0, 0.5)
-    x, y = _own_spot((0.0, 0.0, 2.0, 1.0), [(0.5, -1.0, 3.0, 2.0)])
+    assert own_spot((0.0, 0.0, 2.0, 1.0), []) == (1.0, 0.5)
+    x, y = own_spot((0.0, 0.0, 2.0, 1.0), [(0.5, -1.0, 3.0, 2.0)])
     assert x < 0.5 and y == pytest.approx(0.5)
-    assert _own_spot((0.0, 0.0, 2.0, 1.0), [(-1.0, -1.0, 3.0, 2.0)]) == (1.0, 0.5)
+    assert own_spot((0.0, 0.0, 2.0, 1.0), [(-1.0, -1.0, 3.0, 2.0)]) == (1.0, 0.5)
 
 
 def test_who_sits_up_in_the_bed_of_dunlin_has_shoulders_beside_the_shelf() -> None:
