@@ -11,6 +11,7 @@ import pytest
 from playwright.sync_api import Browser, Locator, expect
 
 from tests.browser.driven import Desk, Served
+from tests.lanes import every_so_many
 
 SEVERAL = "Load on the ball"
 LAST_STAGE = "finish"
@@ -57,7 +58,9 @@ def pointed_at(found: Locator, index: int) -> None:
     found.page.mouse.move(box["x"] + box["width"] / 2 + 8, box["y"] + box["height"] / 2 + 7)
 
 
-@pytest.mark.parametrize(("screen", "title"), [("weight", SEVERAL), ("weight", FALL), ("heat", NIGHT), ("air", DAMP)])
+@pytest.mark.parametrize(
+    ("screen", "title"), every_so_many([("weight", SEVERAL), ("weight", FALL), ("heat", NIGHT), ("air", DAMP)], 2)
+)
 def test_a_chart_tells_its_numbers_under_a_pointer_and_under_the_keys(
     serve: Callable[..., Served], show: Callable[..., Desk], screen: str, title: str
 ) -> None:
