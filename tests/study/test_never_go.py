@@ -11,6 +11,7 @@ from datetime import date, timedelta
 
 import pytest
 
+from boxwright.cli.compared import parked_sentences
 from boxwright.disciplines import weight
 from boxwright.finding import USES, Use
 from boxwright.rig.compose import read_rig
@@ -338,3 +339,6 @@ def test_what_tips_back_only_under_people_may_be_left() -> None:
     found = study(read_rig(text).rig, TODAY)
     assert if_all_judge(found, "work").because == ("weight/tips-up",)
     assert if_all_judge(found, "leave").answer == "go"
+    told = " ".join(parked_sentences(found.slots, clean().header.units))
+    assert "night (work), uncoupled, legs up: the nose LIFTS with everybody at the rear" in told
+    assert "night (leave), uncoupled, legs up: the nose stays down with nobody in it" in told

@@ -130,6 +130,27 @@ def test_nobody_works_beside_a_burner_without_an_alarm_for_its_gas() -> None:
     assert by(ELECTRIC, no_alarm, use="work").answer == "go"
 
 
+@pytest.mark.parametrize(("date", "answer"), [("2020-01", "limits"), ("unknown", "ask"), ("2032-01", "go")])
+def test_nobody_works_beside_a_burner_by_an_alarm_that_is_out_of_date(date: str, answer: str) -> None:
+    old = ("weight: 1, expires: 2032-01, stage: shell, done: yes, alarm: CO}",
+           f"weight: 1, expires: {date}, stage: shell, done: yes, alarm: CO}}")  # fmt: skip
+    found = by(DIESEL, old, use="work")
+    assert (found.answer, found.because) == (answer, () if answer == "go" else ("safety/out-of-date",))
+    assert by(ELECTRIC, old, use="work").answer == "go"
+
+
+ENGINE = (
+    "  engine: {x: 120, side: centre, z: 0, size: 20 x 12 x 16, weight: 40, stage: shell, done: yes, generator: yes}\n"
+)
+
+
+def test_nobody_works_with_an_engine_in_the_room() -> None:
+    within = by(ELECTRIC, ("  chest:", f"{ENGINE}  chest:"), use="work")
+    assert (within.answer, within.because) == ("limits", ("safety/generator-near",))
+    outside = by(ELECTRIC, ("  chest:", f"{ENGINE.replace('x: 120', 'x: -45')}  chest:"), use="work")
+    assert "safety/generator-near" not in outside.because
+
+
 ANY_PUMP = "pump below floor at 30 deg, line 2 mm bore, warmer]"
 
 

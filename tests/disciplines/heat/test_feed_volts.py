@@ -36,6 +36,8 @@ def electric(word: str, feed: str = "") -> tuple[str, str]:
         ("12v", "electric", "battery"),
         ("electric 24 V DC", "electric", "battery"),
         ("48 volts", "electric", "battery"),
+        ("electric 24 VDC", "electric", "battery"),
+        ("electric 120 VAC", "electric", "mains"),
         ("mains", "electric", "mains"),
         ("shore power", "electric", "mains"),
         ("Electric, 120 V", "electric", "mains"),
@@ -108,7 +110,7 @@ def test_a_burner_of_a_battery_that_is_fed_by_the_mains_is_asked_until_its_volts
     lost = ("{from: battery, to: heater", "{from: battery, to: bed")
     (found,) = told("feed-volts", (DIESEL, DIESEL.replace("diesel", "diesel, fed_by: mains")), lost)
     assert found.kind == "unknown" and found.could_limit and "it may burn out" in found.says
-    assert found.act.endswith("write of: diesel 120 V")
+    assert found.act.endswith("write of: diesel 120 V, or 230 V")
     assert told("feed-volts", (DIESEL, DIESEL.replace("diesel", "diesel 120 V, fed_by: mains")), lost) == []
 
 

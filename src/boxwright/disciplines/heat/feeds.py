@@ -48,7 +48,7 @@ NAMED_AMPS = re.compile(r"(?<![\d.])(\d{1,3}) ?A\b")
 WHOLE = exactly(1.0)
 HIGHEST_OF_A_BATTERY = 60.0
 """V: above it a wire is no battery's (common practice, no source)."""
-OF_VOLTS = re.compile(r"(\d{2,3}(?:\.\d+)?) ?v(?:olts?)?\b", re.IGNORECASE)
+OF_VOLTS = re.compile(r"(\d{2,3}(?:\.\d+)?) ?v(?:olts?|ac|dc)?\b", re.IGNORECASE)
 """The volts in the word for what a heater runs on, such as ``12 V`` or ``electric 230 V``."""
 OF_THE_MAINS = re.compile(r"\b(?:mains|shore|grid|ac)\b", re.IGNORECASE)
 OF_A_HOUSE = frozenset({"window", "portable"})

@@ -107,7 +107,7 @@ def feed_volts(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             says += " without that it may burn out"
             act = f"Look what stands between, and write it as a part with charger:, or the battery as fed_by: of {name}"
             if one.runs == "burns":
-                act += f"; where its plate says it runs on the mains, write of: {word} 120 V"
+                act += f"; where its plate says it runs on the mains, write of: {word} 120 V, or 230 V"
         else:
             says = f"{name} is fed by {way} with no inverter between"
             made = f', and is made for the mains ("{word}")'

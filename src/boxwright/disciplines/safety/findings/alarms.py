@@ -48,14 +48,23 @@ def co_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     Source: own-rule
     Lever: fit one
     """
-    burning = list(dict.fromkeys(one.kept.name for one in (*result.flames, *_generators(result))))
+    burning = _burning(result)
     if result.use == "sleep":
         because = f"somebody sleeps with {listed(burning)}" if burning else "somebody sleeps"
         yield from _wanted(result, "CO", "safety/co-alarm", because, CO)
     elif result.use == "work" and burning:
         for found in _wanted(result, "CO", "safety/co-alarm", f"somebody works with {listed(burning)}", CO):
-            kind = "limit" if found.kind == "stop" else found.kind
-            yield replace(found, kind=kind, protects=False, uses=WORK)
+            yield _at_work(found)
+
+
+def _burning(result: Result) -> list[str]:
+    """Return the names of what burns, or may, and of the engines."""
+    return list(dict.fromkeys(one.kept.name for one in (*result.flames, *_generators(result))))
+
+
+def _at_work(found: Finding) -> Finding:
+    """Return what forbids sleeping as it is said to who works there: awake they may still leave, so it limits."""
+    return replace(found, kind="limit" if found.kind == "stop" else found.kind, protects=False, uses=WORK)
 
 
 def gas_alarm(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
@@ -152,16 +161,23 @@ def _may_be(one: Device) -> str:
 def out_of_date(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
     """Say which alarm or extinguisher is out of date, or without a date.
 
-    Asks: is every alarm and extinguisher that stands in date on the day
+    Asks: is every alarm and extinguisher that stands in date on the day; at work, the alarms for what burns there
     Limit: the date on its label
     Source: own-label
     Lever: change it, and write expires:
     """
-    code = "safety/out-of-date"
     for one in (*result.alarms, *result.extinguishers) if result.use == "sleep" else ():
+        yield from _dated(one, result)
+    for one in result.alarms if result.use == "work" and _burning(result) else ():
+        if "CO" in one.kept.facet.alarm:
+            yield from (_at_work(found) for found in _dated(one, result))
+
+
+def _dated(one: Device, result: Result) -> Iterator[Finding]:
+    """Give what is to be said of the date of one alarm or extinguisher that stands, or may."""
+    code = "safety/out-of-date"
+    if one.there != "no":
         kept = one.kept
-        if one.there == "no":
-            continue
         if kept.facet.expires is None:
             says = f"nobody wrote until when {kept.name} is good"
             act = f"Read the date on the back of {kept.name}, and write expires: such as 2031-02"

@@ -8,7 +8,16 @@ from dataclasses import replace
 from boxwright.disciplines.safety.result import Bed, Flame, Fuelled, Result
 from boxwright.disciplines.safety.solve import ends_of, gap_between, room_between
 from boxwright.disciplines.safety.sourced import LENGTHS
-from boxwright.disciplines.safety.telling import LEAVE, OWN_LABEL, SLEEP, length, measured_elsewhere, question, stop
+from boxwright.disciplines.safety.telling import (
+    LEAVE,
+    OWN_LABEL,
+    SLEEP,
+    WORK,
+    length,
+    measured_elsewhere,
+    question,
+    stop,
+)
 from boxwright.finding import Finding
 from boxwright.units import HeaderUnits
 
@@ -159,7 +168,7 @@ def _too_hot(code: str, one: Flame, bed: Bed, far: float, wants: float, shown_in
 
 
 def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
-    """Say which generator stands too near to an opening of a trailer somebody sleeps in.
+    """Say which generator stands too near to an opening of a trailer somebody sleeps in, or in the room at work.
 
     Asks: how far is every generator from the nearest door, window, hatch or vent
     Limit: 20 ft (6.1 m), as quoted of advice in the United States; a national laboratory thinks of 25 ft
@@ -175,6 +184,15 @@ def generator_near(result: Result, shown_in: HeaderUnits) -> Iterator[Finding]:
             found = question(code, kept.of, says, act, 1, f"{kept.of}.generator", "cpsc-generator")
         if found is not None:
             yield found
+    for one in result.generators if result.use == "work" else ():
+        if one.is_inside and one.kept.facet.generator != "unknown":
+            kept = one.kept
+            says = f"{kept.name} is inside where somebody works; started in there it kills"
+            act = f"Carry {kept.name} out, {length(LENGTHS['generator'], shown_in)} away and its exhaust turned away,"
+            yield Finding(
+                code, kept.of, "limit", says, source="cpsc-generator", lever=kept.of, minutes=5, uses=WORK,
+                act=f"{act} before anybody starts it", because=(kept.of,),
+            )  # fmt: skip
 
 
 def _by_the_openings(code: str, one: Flame, result: Result, shown_in: HeaderUnits) -> Finding | None:
