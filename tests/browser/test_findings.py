@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+import pytest
 from playwright.sync_api import Locator, expect
 
 from tests.browser.driven import Desk, Served
@@ -54,6 +55,7 @@ def at_stage(desk: Desk, stage: str) -> None:
     expect(desk.figure("gross")).not_to_have_text(before)
 
 
+@pytest.mark.nightly
 def test_a_change_that_was_proved_at_one_stage_is_not_offered_at_another(
     serve: Callable[..., Served], show: Callable[..., Desk]
 ) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 from collections.abc import Callable
 
+import pytest
 from playwright.sync_api import BrowserContext, expect
 from pypdf import PdfReader
 
@@ -220,6 +221,7 @@ def test_a_reading_that_cannot_be_read_stays_in_its_form(
     expect(desk.page.get_by_role("button", name="Put a reading down")).to_be_focused()
 
 
+@pytest.mark.nightly
 def test_two_seeded_problems_are_put_right(serve: Callable[..., Served], show: Callable[..., Desk]) -> None:
     served = serve("whimbrel")
     first = served.text

@@ -150,6 +150,7 @@ def test_the_focus_stays_where_something_was_done(serve: Callable[..., Served], 
     expect(page.get_by_role("button", name="Print")).to_be_focused()
 
 
+@pytest.mark.nightly
 def test_the_focus_waits_for_the_smallest_change_and_stays_when_it_is_made(
     serve: Callable[..., Served], show: Callable[..., Desk]
 ) -> None:

@@ -282,6 +282,7 @@ CUT_WINDOW = "x: 97, width: 14, z: 36, height: 24, stage: roof, cut: yes, done: 
 LEAVES = "at: [80, 96, 104, 128, 144, 152]"
 
 
+@pytest.mark.nightly
 def test_whimbrels_window_and_hinge_are_cured_by_what_is_shown() -> None:
     """The seeded sixth leaf has no stud; without it the other goes to L7 where it was taped, 112 3/8."""
     assert CUT_WINDOW in WHIMBREL and LEAVES in WHIMBREL
