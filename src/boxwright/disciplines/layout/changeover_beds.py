@@ -22,7 +22,7 @@ def beds_aside(board: Board, start: State, moves: Sequence[Done]) -> tuple[Done,
     for at in range(len(order)):
         if _begins_on_bed(board, order[at], _pose_before(start, order, at)):
             first = _moved(board, start, order, at, range(first + 1, at))
-    done = _done(board, start, order)
+    done = done_in_order(board, start, order)
     assert done is not None
     return done
 
@@ -52,13 +52,13 @@ def _moved(board: Board, start: State, order: list[Move], at: int, places: range
     for place in places:
         other = [*order[:at], *order[at + 1 :]]
         other.insert(place, order[at])
-        if _done(board, start, other) is not None:
+        if done_in_order(board, start, other) is not None:
             order[:] = other
             return place
     return at
 
 
-def _done(board: Board, start: State, order: Sequence[Move]) -> tuple[Done, ...] | None:
+def done_in_order(board: Board, start: State, order: Sequence[Move]) -> tuple[Done, ...] | None:
     """Return the moves with the state after each, None where one of them cannot be done by then."""
     state, found = start, list[Done]()
     for move in order:

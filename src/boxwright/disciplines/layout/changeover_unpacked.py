@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from boxwright.disciplines.layout.changeover import OPEN
+from boxwright.disciplines.layout.changeover_beds import done_in_order
 from boxwright.disciplines.layout.changeover_scene import Board, State, outside_of
 from boxwright.disciplines.layout.changeover_search import (
     Done,
@@ -69,7 +70,7 @@ def unpacked(board: Board, start: State, goal: State, most_ways: int, stuck: fro
 def backwards(board: Board, start: State, moves: Sequence[Done]) -> Found | None:
     """Return the same moves from their end to their start, None where one of them cannot be made that way round."""
     end = moves[-1][1] if moves else start
-    found = _checked(board, end, _reversed(start, moves))
+    found = done_in_order(board, end, _reversed(start, moves))
     return Found(found, _cost(board, end, found), len(found), False, is_least=False) if found is not None else None
 
 
@@ -105,7 +106,7 @@ def _there_and_back(
     if between.moves is None:
         return None
     order = [*(move for move, _ in (*out, *between.moves)), *_reversed(goal, back)]
-    return _checked(board, start, order)
+    return done_in_order(board, start, order)
 
 
 def _reversed(start: State, moves: Sequence[Done]) -> list[Move]:
@@ -113,16 +114,6 @@ def _reversed(start: State, moves: Sequence[Done]) -> list[Move]:
     before = (start, *(state for _, state in moves))
     undone = [move._replace(to=state[move.mover]) for (move, _), state in zip(moves, before, strict=False)]
     return undone[::-1]
-
-
-def _checked(board: Board, start: State, order: Iterable[Move]) -> tuple[Done, ...] | None:
-    state, found = start, list[Done]()
-    for move in order:
-        if not may_be_next(board, move, state):
-            return None
-        state = after_a_move(board, state, move.mover, move.to)
-        found.append((move, state))
-    return tuple(found)
 
 
 # ------------------------------------------------------------------ taking out
