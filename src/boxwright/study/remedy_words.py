@@ -84,13 +84,13 @@ def _asked(is_least: bool) -> str:
 
 
 def legs_lowered() -> str:
-    """Return that the rear legs come down before anybody boards."""
-    return "Put the rear legs down before anybody boards (legs: down)"
+    """Return that the rear legs come down before anybody boards, or before it is left."""
+    return "Put the rear legs down before anybody boards or leaves it (legs: down)"
 
 
 def kept_coupled() -> str:
-    """Return that the trailer stays hitched while somebody is in it."""
-    return "Leave it coupled to the tow vehicle while anybody is aboard (coupled: yes)"
+    """Return that the trailer stays hitched, with somebody in it or with nobody."""
+    return "Keep it coupled to the tow vehicle (coupled: yes)"
 
 
 def range_looked_over(finding: Finding, best: float, is_least: bool, header: HeaderUnits) -> str:
